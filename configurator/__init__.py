@@ -1,0 +1,1 @@
+"""Opening Configurator: choose, prove, show and order the hinges of door openings."""

@@ -1,0 +1,1 @@
+"""From a study to primitives on named layers; knows no toolkit."""

@@ -1,0 +1,1 @@
+"""Selection rules, one pure function each, every one naming its source."""
