@@ -1,0 +1,84 @@
+"""The few things every picture is made of. Lengths are inches in the plan's own axes, text sizes points on paper."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+Point = tuple[float, float]
+Anchor = Literal["start", "middle", "end"]
+
+
+@dataclass(frozen=True, slots=True)
+class Polyline:
+    """Straight segments through `points`, closed or not."""
+
+    layer: str
+    points: tuple[Point, ...]
+    closed: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Polygon:
+    """A filled outline; `fill` names a material of the drawing style (its colour and hatch), or None."""
+
+    layer: str
+    points: tuple[Point, ...]
+    fill: str | None = None
+    name: str = ""
+    """What a reader would call it, for hovering and for files; empty where it needs no name."""
+
+
+@dataclass(frozen=True, slots=True)
+class Arc:
+    """Part of a circle, counter-clockwise from `start` to `end`, radians. A full circle spans 2 pi."""
+
+    layer: str
+    centre: Point
+    radius: float
+    start: float
+    end: float
+    fill: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Dimension:
+    """A measured distance between two points, its line drawn `offset` inches beside them, and its text placed.
+
+    `a` and `b` are the points measured; `line_a` and `line_b` the ends of the dimension line (where extension
+    lines meet it); `text_at` the middle of the text. `name` is what a client would call it.
+    """
+
+    layer: str
+    a: Point
+    b: Point
+    line_a: Point
+    line_b: Point
+    text: str
+    text_at: Point
+    name: str
+    value: float
+    text_angle: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Text:
+    """One line of text; `size` in points; `angle` radians."""
+
+    layer: str
+    at: Point
+    text: str
+    size: float
+    anchor: Anchor = "start"
+    angle: float = 0.0
+    bold: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Symbol:
+    """A mark drawn at a fixed size on paper: the pin axis' cross, a contact's ring, an arrowhead."""
+
+    layer: str
+    at: Point
+    kind: Literal["pin axis", "contact", "graze"]
+
+
+Primitive = Polyline | Polygon | Arc | Dimension | Text | Symbol

@@ -1,0 +1,75 @@
+"""The kinds of field a record has: what each reads, and the plain name a refusal calls it by."""
+
+from typing import Annotated, Any
+
+from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field, StrictBool, StrictInt
+from pydantic.fields import FieldInfo
+from pydantic_core import PydanticCustomError
+
+from configurator.units import LengthError, parse_length
+
+LONGEST_TEXT = 2000
+
+
+class Record(BaseModel):
+    """A frozen record: unknown keys are refused, nothing changes except through validation."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False)
+
+
+def _read_length(value: Any) -> Any:
+    if isinstance(value, bool) or not isinstance(value, (int, float, str)):
+        raise PydanticCustomError("length", "a length is a number of inches or text such as 4-1/2")
+    try:
+        return parse_length(value)
+    except LengthError as error:
+        raise PydanticCustomError("length", "{reason}", {"reason": str(error)}) from None
+
+
+def _read_angle(value: Any) -> Any:
+    if isinstance(value, bool) or not isinstance(value, (int, float)):
+        raise PydanticCustomError("angle", "an angle is a number of degrees")
+    return value
+
+
+def _read_text(value: Any) -> Any:
+    if not isinstance(value, str):
+        raise PydanticCustomError("text", "this is text, in quotation marks")
+    return value
+
+
+def _printable(value: str) -> str:
+    if len(value) > LONGEST_TEXT:
+        raise PydanticCustomError("text", "text may be up to 2,000 characters long")
+    # A lone surrogate cannot be written to a file; other control characters would break a printed line.
+    if any(0xD800 <= ord(c) <= 0xDFFF or (ord(c) < 32 and c not in "\n\t") for c in value):
+        raise PydanticCustomError("text", "text may not hold control characters")
+    return value
+
+
+Length = Annotated[float, BeforeValidator(_read_length)]
+"""Inches, given as a number or as the trade writes it."""
+Degrees = Annotated[float, BeforeValidator(_read_angle)]
+Text = Annotated[str, BeforeValidator(_read_text), AfterValidator(_printable)]
+Flag = StrictBool
+Whole = StrictInt
+
+_BOUNDS = ("gt", "ge", "lt", "le")
+
+
+def field(title: str, plain: str = "", default: Any = None, help: str = "", **bounds: float) -> Any:  # noqa: A002
+    """Describe one field: its trade name, the plain words for it, help, and the bounds in its own unit."""
+    unknown = set(bounds) - set(_BOUNDS)
+    if unknown:
+        raise TypeError(f"no such bound: {sorted(unknown)}")
+    return Field(default=default, title=title, description=help, json_schema_extra={"plain": plain or title}, **bounds)  # type: ignore[call-overload,no-any-return,unused-ignore]
+
+
+def bounds_of(info: FieldInfo) -> dict[str, float]:
+    """Return the bounds a field was given, by pydantic's names (gt, ge, lt, le)."""
+    found: dict[str, float] = {}
+    for constraint in info.metadata:
+        for name in _BOUNDS:
+            if (value := getattr(constraint, name, None)) is not None:
+                found[name] = value
+    return found

@@ -1,0 +1,49 @@
+"""A job: what one project file holds."""
+
+from typing import Literal, Self
+
+from pydantic import field_validator, model_validator
+from pydantic_core import PydanticCustomError
+
+from configurator.model.fields import Record, Text, field
+from configurator.model.opening import Hinge, Opening
+
+FORMAT = "opening-project"
+VERSION = 1
+
+
+class JobFacts(Record):
+    """Who the job is for, and what its specification asks of every hinge unless noted."""
+
+    name: Text | None = field("job name")
+    number: Text | None = field("job number")
+    client: Text | None = field("client")
+    prepared_by: Text | None = field("prepared by")
+    date: Text | None = field("date")
+    notes: Text | None = field("job notes")
+    standard_hinge: Hinge | None = field("the job's standard hinge")
+
+
+class Job(Record):
+    """One project file: its facts and its openings, marks unique."""
+
+    format: Literal["opening-project"] = FORMAT
+    version: Literal[1] = VERSION
+    job: JobFacts = field("job", default=JobFacts())
+    openings: tuple[Opening, ...] = field("openings", default=())
+
+    @field_validator("openings")
+    @classmethod
+    def _not_endless(cls, value: tuple[Opening, ...]) -> tuple[Opening, ...]:
+        if len(value) > 100_000:
+            raise PydanticCustomError("many", "a job may have up to 100,000 openings")
+        return value
+
+    @model_validator(mode="after")
+    def _marks_are_unique(self) -> Self:
+        seen: set[str] = set()
+        for opening in self.openings:
+            if opening.mark in seen:
+                raise PydanticCustomError("mark", "the mark {mark} stands twice; each opening has its own", {"mark": opening.mark})
+            seen.add(opening.mark)
+        return self

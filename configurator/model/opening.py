@@ -1,0 +1,254 @@
+"""One opening as the user described it: only what was said, never what was worked out."""
+
+import math
+from typing import Any, Self
+
+from pydantic import field_validator, model_validator
+from pydantic_core import PydanticCustomError
+
+from configurator.model.fields import Degrees, Flag, Length, Record, Text, Whole, field
+from configurator.model.words import (
+    Alloy,
+    BaseMetal,
+    Bearing,
+    Construction,
+    Corner,
+    Exposure,
+    Face,
+    FrameKind,
+    Hand,
+    HardwareKind,
+    HungOn,
+    LeafName,
+    Leaves,
+    Mounting,
+    ObstructionKind,
+    Pin,
+    Side,
+    Status,
+    Tip,
+    Traffic,
+    Weight,
+)
+from configurator.units import LengthError, parse_opening_size
+
+# Layers are typed in 1/64ths or tenths of a millimetre; their sum may differ by that much and no more.
+LAYER_SUM_TOLERANCE = 1e-6
+MOST_OF_ANYTHING = 200
+
+
+class Size(Record):
+    """Opening size: rabbet to rabbet, and finished floor to head rabbet, inches."""
+
+    width: Length = field("opening width", "door opening width", ..., "rabbet face to rabbet face: the nominal door width", gt=0, le=300)
+    height: Length = field("opening height", "door opening height", ..., "finished floor to head rabbet", gt=0, le=300)
+
+
+class Door(Record):
+    """The door itself, inches; pounds for its weight."""
+
+    construction: Construction | None = field("door construction", "what the door is made of")
+    thickness: Length | None = field("door thickness", gt=0, le=6)
+    latch_bevel: Length | None = field("latch bevel", "slant of the lock edge", help="relief of the stop-side corner per inch of thickness; 1/16 is 1/8 in 2; 0 is square", ge=0, le=0.5)
+    hinge_backset: Length | None = field("door hinge backset", "hinge set back from the door's far face", help="stop-side face of the door to the edge of the hinge leaf", ge=0, le=6)
+    mortise_depth: Length | None = field("door mortise depth", help="left out: the leaf is flush with the door edge", ge=0, le=1)
+    hinge_gap: Length | None = field("hinge-side gap", "gap on the hinge side, door closed", ge=0, le=2)
+    latch_gap: Length | None = field("latch-side gap", "gap on the lock side, door closed", ge=0, le=2)
+    head_gap: Length | None = field("head gap", "gap above the door", ge=0, le=2)
+    meeting_gap: Length | None = field("meeting gap", "gap between the two leaves of a pair", ge=0, le=2)
+    split_gap: Length | None = field("split gap", "gap between upper and lower leaf", ge=0, le=2)
+    undercut: Length | None = field("undercut", "gap under the door", help="finished floor to the bottom of the door", ge=0, le=12)
+    weight: float | None = field("door weight in pounds", "what one leaf weighs, in pounds", gt=0, le=5000)
+
+
+class Frame(Record):
+    """The frame's profile in plan, inches."""
+
+    kind: FrameKind = field("frame kind", default="knocked-down drywall")
+    face: Length | None = field("frame face width", gt=0, le=24)
+    rabbet: Length | None = field("rabbet depth", "from frame face back to the frame stop", gt=0, le=12)
+    stop_height: Length | None = field("frame stop height", "how far the frame stop stands into the opening", ge=0, le=6)
+    stop_gap: Length | None = field("gap at the frame stop", "closed door to frame stop", ge=0, le=2)
+    jamb_depth: Length | None = field("jamb depth", "frame depth through the wall", gt=0, le=60)
+    return_depth: Length | None = field("return depth", "how far the frame turns back at the wall", ge=0, le=6)
+    hinge_backset: Length | None = field("frame hinge backset", "frame stop to the edge of the hinge leaf", ge=0, le=6)
+    mortise_depth: Length | None = field("frame mortise depth", help="left out: the leaf is flush with the frame", ge=0, le=1)
+
+
+class WallLayer(Record):
+    """One layer of a wall, from the pull side in."""
+
+    name: Text = field("layer name", default=...)
+    thickness: Length = field("layer thickness", default=..., gt=0, le=60)
+
+
+class Wall(Record):
+    """The wall beside the frame, inches."""
+
+    thickness: Length | None = field("wall thickness", gt=0, le=120)
+    layers: tuple[WallLayer, ...] | None = field("wall layers", "what the wall is made of, from the pull side")
+    frame_proud: Length | None = field("frame proud of wall", "frame stands out from wall by", help="frame face ahead of the wall face on the pull side; negative: behind it", ge=-60, le=24)
+
+    @model_validator(mode="after")
+    def _layers_add_up(self) -> Self:
+        if self.layers is not None and len(self.layers) > MOST_OF_ANYTHING:
+            raise PydanticCustomError("layers", "a wall may have up to 200 layers")
+        if self.layers and self.thickness is not None:
+            total = math.fsum(layer.thickness for layer in self.layers)
+            if abs(total - self.thickness) > LAYER_SUM_TOLERANCE:
+                raise PydanticCustomError(
+                    "layers",
+                    "the layers add up to {total} in but the wall is {wall} in thick; change one so that they agree",
+                    {"total": f"{total:g}", "wall": f"{self.thickness:g}"},
+                )
+        return self
+
+
+class Obstruction(Record):
+    """Something that stands along the wall or about the door, inches."""
+
+    kind: ObstructionKind = field("what stands there", default=...)
+    side: Side = field("side of the opening", default="hinge")
+    projection: Length | None = field("projection", "stands off by", help="from the wall face on the pull side; a casing counts from the frame face", gt=0, le=600)
+    start: Length | None = field("start along the wall", "begins this far from the frame", help="from the frame's outer edge; negative reaches over the frame's face", ge=-24, le=600)
+    length: Length | None = field("length along the wall", help="left out: it runs on without end", gt=0, le=1200)
+    diameter: Length | None = field("diameter of a column", gt=0, le=240)
+    offset: Length | None = field("offset from the wall", "held off the wall by", ge=0, le=600)
+    bottom: Length | None = field("bottom above floor", help="left out: from the floor", ge=0, le=300)
+    top: Length | None = field("top above floor", help="left out: full height", gt=0, le=300)
+
+    @model_validator(mode="after")
+    def _makes_sense(self) -> Self:
+        low, high = self.bottom or 0.0, self.top
+        if high is not None and high <= low:
+            raise PydanticCustomError("heights", "top must be higher than bottom ({low} in)", {"low": f"{low:g}"})
+        if self.kind == "column" and self.diameter is None:
+            raise PydanticCustomError("needs", "a column needs a diameter")
+        if self.kind == "column" and self.length is not None:
+            raise PydanticCustomError("needs", "a column has a diameter, not a length")
+        if self.kind != "column" and self.diameter is not None:
+            raise PydanticCustomError("needs", "only a column has a diameter")
+        if self.kind not in ("column", "return wall") and self.projection is None:
+            raise PydanticCustomError("needs", "projection must be given")
+        if self.kind == "return wall" and (self.start or 0.0) < 0:
+            raise PydanticCustomError("needs", "a return wall starts at the frame's outer edge or beyond (0 or more)")
+        return self
+
+
+class Hardware(Record):
+    """A box (or, for a knob, a round) on one face of a leaf, inches."""
+
+    kind: HardwareKind = field("hardware kind", default=...)
+    leaf: LeafName | None = field("which leaf", help="left out: the active, the lower or the only leaf")
+    face: Face = field("face of the door", default="pull")
+    projection: Length = field("hardware projection", "stands off the door by", ..., gt=0, le=48)
+    from_latch_edge: Length = field("centre from latch edge", "middle to the door's lock edge", ..., ge=-12, le=300)
+    width: Length = field("hardware width", help="across the door; a knob's diameter", default=..., gt=0, le=300)
+    height: Length = field("centre above floor", default=..., ge=0, le=300)
+    vertical: Length = field("hardware height", "how tall it is", ..., gt=0, le=300)
+
+
+class Use(Record):
+    """What the opening is for, and what it has to do; degrees and inches."""
+
+    exposure: Exposure | None = field("exposure")
+    coastal: Flag | None = field("near salt water", "by the sea")
+    humid: Flag | None = field("humid room")
+    locked: Flag | None = field("locked", "has a lock")
+    fire_rated: Flag | None = field("fire rated")
+    closer: Flag | None = field("door closer", "closes by itself")
+    traffic: Traffic | None = field("traffic", "how often it is used")
+    accessible: Flag | None = field("on an accessible route")
+    wanted_angle: Degrees | None = field("wanted angle", "must open to", gt=0, le=180)
+    stop_angle: Degrees | None = field("door stop angle", "a door stop holds it at", gt=0, le=180)
+    corridor_width: Length | None = field("corridor width", gt=0, le=1200)
+    required_width: Length | None = field("required corridor width", gt=0, le=1200)
+
+
+class Hinge(Record):
+    """What the user insists on in the hinge; anything left out the program chooses."""
+
+    height: Length | None = field("hinge height", gt=0, le=24)
+    width: Length | None = field("hinge open width", ge=1, le=24)
+    count: Whole | None = field("number of hinges", ge=1, le=60)
+    mounting: Mounting | None = field("hinge mounting", "how the leaves are fixed")
+    weight: Weight | None = field("hinge weight grade")
+    bearing: Bearing | None = field("hinge bearing")
+    leaf_thickness: Length | None = field("hinge leaf thickness", gt=0, le=1)
+    leaf_gap: Length | None = field("gap between hinge leaves", ge=0, le=1)
+    barrel: Length | None = field("barrel diameter", gt=0, le=4)
+    type: Text | None = field("ANSI/BHMA A156.1 type")
+    knuckles: Whole | None = field("knuckles", ge=2, le=9)
+    base_metal: BaseMetal | None = field("base metal")
+    alloy: Alloy | None = field("stainless alloy")
+    finish_bhma: Text | None = field("BHMA finish number")
+    finish_us: Text | None = field("US finish code")
+    pin: Pin | None = field("hinge pin")
+    security_stud: Flag | None = field("security stud")
+    tip: Tip | None = field("hinge tip")
+    corner: Corner | None = field("hinge corner")
+    screws: dict[str, Whole] | None = field("screws")
+    electric: Whole | None = field("electric hinge", "which hinge from the top carries wires", ge=1, le=60)
+
+
+class Opening(Record):
+    """One opening of a job (or several alike, by `quantity`)."""
+
+    mark: Text = field("mark", default=...)
+    location: Text | None = field("location")
+    quantity: Whole = field("quantity", "how many alike", 1, ge=1, le=100_000)
+    status: Status = field("status", default="assumed")
+    notes: Text | None = field("notes")
+    hung_on: HungOn = field("hung on", default="butt hinges")
+    hand: Hand | None = field("hand", help="seen from outside, the side you unlock from")
+    leaves: Leaves = field("leaves", default="single")
+    active_width: Length | None = field("active leaf net width", gt=0, le=300)
+    split_height: Length | None = field("split height", "where a Dutch door divides, above the floor", gt=0, le=300)
+    size: Size = field("opening size", default=...)
+    door: Door = field("door", default=Door())
+    frame: Frame = field("frame", default=Frame())
+    wall: Wall = field("wall", default=Wall())
+    obstructions: tuple[Obstruction, ...] = field("what stands about the door", default=())
+    hardware: tuple[Hardware, ...] = field("hardware", default=())
+    use: Use = field("use", default=Use())
+    compare: tuple[Length, ...] = field("hinge open widths to compare", default=())
+    hinge: Hinge | None = field("hinge")
+
+    @field_validator("size", mode="before")
+    @classmethod
+    def _short_size(cls, value: Any) -> Any:
+        if not isinstance(value, str):
+            return value
+        try:
+            width, height = parse_opening_size(value)
+        except LengthError as error:
+            raise PydanticCustomError("length", "{reason}", {"reason": str(error)}) from None
+        return {"width": width, "height": height}
+
+    @field_validator("mark")
+    @classmethod
+    def _mark_is_there(cls, value: str) -> str:
+        if not value.strip() or "\n" in value or len(value) > 100:
+            raise PydanticCustomError("mark", "a mark is one line of 1 to 100 characters")
+        return value
+
+    @field_validator("obstructions", "hardware")
+    @classmethod
+    def _not_endless(cls, value: tuple[Any, ...]) -> tuple[Any, ...]:
+        if len(value) > MOST_OF_ANYTHING:
+            raise PydanticCustomError("many", "an opening may have up to 200 of these")
+        return value
+
+    @field_validator("compare")
+    @classmethod
+    def _widths_to_compare(cls, value: tuple[float, ...]) -> tuple[float, ...]:
+        if len(set(value)) != len(value):
+            raise PydanticCustomError("compare", "the same hinge open width stands twice")
+        if len(value) > 12:
+            raise PydanticCustomError("compare", "up to 12 hinge open widths can be compared")
+        for width in value:
+            if not 1 <= width <= 24:
+                raise PydanticCustomError(
+                    "compare", "a hinge open width is from 1 to 24 in; {width} was given", {"width": f"{width:g}"}
+                )
+        return value

@@ -1,0 +1,96 @@
+"""What a study of one opening answers, in the names that the command line and other tools read."""
+
+from dataclasses import dataclass, fields
+from typing import Any
+
+from configurator.geometry.solve import Solution
+from configurator.model import Opening
+from configurator.rules.finding import Finding
+from configurator.rules.usual import FilledOpening
+
+
+@dataclass(frozen=True, slots=True)
+class StoppedBy:
+    """What ends a swing: what stands (kind, and its place in the list of obstructions) and the moving part."""
+
+    kind: str
+    index: int | None
+    part: str
+
+    def as_data(self) -> dict[str, Any]:
+        """Return the results contract's three keys."""
+        return {"kind": self.kind, "index": self.index, "part": self.part}
+
+
+@dataclass(frozen=True, slots=True)
+class Candidate:
+    """One leaf on one hinge open width: inches and degrees at full precision, None where there is no value."""
+
+    leaf: str
+    hinge_width: float
+    pin_off_door_face: float
+    pin_off_frame_face: float
+    pin_across: float
+    barrel_past_frame: float
+    barrel_past_wall: float
+    clear_past_frame_at_180: float
+    greatest_angle: float
+    stopped_by: StoppedBy | None
+    contact_point: tuple[float, float] | None
+    greatest_angle_bare: float
+    stopped_by_bare: StoppedBy | None
+    contact_point_bare: tuple[float, float] | None
+    clear_width_at_90: float | None
+    clear_width_at_greatest: float
+    hardware_in_clear_width: float | None
+    latch_edge_least: float
+    hinge_edge_least: float
+    encroachment_greatest: float
+    encroachment_at_rest: float
+    encroachment_with_hardware_greatest: float
+    encroachment_with_hardware_at_rest: float
+    least_gap: float | None
+    """Least gap of the bare leaf to what stands along the wall, over the swing it reaches; None with nothing near."""
+    least_gap_angle: float | None
+    barrel_free_by: float
+    """How far the barrel stands clear of door, frame and casing; negative where it overlaps."""
+    barrel_diameter: float
+    findings: tuple[Finding, ...]
+    solution: Solution
+    """The geometry behind the answers, for drawing; not part of the results."""
+
+    def as_data(self) -> dict[str, Any]:
+        """Return the candidate as the results contract names it."""
+        data: dict[str, Any] = {}
+        for item in fields(self):
+            value = getattr(self, item.name)
+            if item.name == "solution":
+                continue
+            if isinstance(value, StoppedBy):
+                value = value.as_data()
+            elif item.name == "findings":
+                value = [finding.as_data() for finding in value]
+            elif isinstance(value, tuple):
+                value = list(value)
+            data[item.name] = value
+        return data
+
+
+@dataclass(frozen=True, slots=True)
+class Study:
+    """The whole answer for one opening."""
+
+    opening: Opening
+    filled: FilledOpening
+    candidates: tuple[Candidate, ...]
+    recommended: dict[str, Any]
+    findings: tuple[Finding, ...]
+
+    def as_data(self) -> dict[str, Any]:
+        """Return the study as the results contract names it."""
+        return {
+            "mark": self.opening.mark,
+            "candidates": [candidate.as_data() for candidate in self.candidates],
+            "recommended": self.recommended,
+            "findings": [finding.as_data() for finding in self.findings],
+        }
