@@ -1,0 +1,89 @@
+"""What the program has to say about an opening: a finding, and the reason behind a choice."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from types import MappingProxyType
+from typing import Any, Literal
+
+Severity = Literal["error", "warning", "note"]
+Mark = Literal["read", "common practice", "from memory", "derived"]
+
+SEVERITIES: tuple[Severity, ...] = ("error", "warning", "note")
+MARKS: tuple[Mark, ...] = ("read", "common practice", "from memory", "derived")
+NOTHING: Mapping[str, float] = MappingProxyType({})
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """Where a fact comes from, and how sure it is.
+
+    `mark` is "read" only when the words stand in the named document; "common practice" and "from memory" have
+    no citable source; "derived" is worked out here.
+    """
+
+    text: str
+    mark: Mark
+
+
+@dataclass(frozen=True, slots=True)
+class Fix:
+    """A mend that one click can make: the place in the opening's record, and the value to put there.
+
+    `path` is dotted, as "door.thickness" or "obstructions.0.projection"; `label` is what the button says.
+    """
+
+    path: str
+    value: Any
+    label: str
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """One thing to say: a code, a severity, and a sentence a client understands that ends in what to do.
+
+    Numbers are inches, degrees or pounds as their names say. `fix` may hold several changes made as one.
+    """
+
+    code: str
+    severity: Severity
+    message: str
+    source: str
+    mark_of_source: Mark
+    numbers: Mapping[str, float] = field(default_factory=lambda: NOTHING)
+    fix: tuple[Fix, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Alternative:
+    """Another value that could be chosen, and what it would cost or break."""
+
+    value: Any
+    effect: str
+
+
+@dataclass(frozen=True, slots=True)
+class Reason:
+    """A chosen value with its because, its source, and what else could be chosen."""
+
+    value: Any
+    because: str
+    source: str
+    mark: Mark
+    alternatives: tuple[Alternative, ...] = ()
+
+
+def finding(
+    code: str,
+    severity: Severity,
+    message: str,
+    source: Source,
+    fix: tuple[Fix, ...] = (),
+    **numbers: float,
+) -> Finding:
+    """Make a finding from a source record; the keywords are the numbers it rests on."""
+    return Finding(code, severity, message, source.text, source.mark, MappingProxyType(numbers), fix)
+
+
+def reason(value: Any, because: str, source: Source, *alternatives: Alternative) -> Reason:
+    """Make a reason from a source record."""
+    return Reason(value, because, source.text, source.mark, alternatives)
