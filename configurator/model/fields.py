@@ -1,8 +1,17 @@
 """The kinds of field a record has: what each reads, and the plain name a refusal calls it by."""
 
-from typing import Annotated, Any
+from typing import Annotated, Any, get_args
 
-from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field, StrictBool, StrictInt
+from pydantic import (
+    AfterValidator,
+    BaseModel,
+    BeforeValidator,
+    ConfigDict,
+    Field,
+    StrictBool,
+    StrictInt,
+    model_validator,
+)
 from pydantic.fields import FieldInfo
 from pydantic_core import PydanticCustomError
 
@@ -15,6 +24,14 @@ class Record(BaseModel):
     """A frozen record: unknown keys are refused, nothing changes except through validation."""
 
     model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False)
+
+    @model_validator(mode="before")
+    @classmethod
+    def _null_is_left_out(cls, data: Any) -> Any:
+        """Take null for a key left out, also where the record always holds a value."""
+        if not isinstance(data, dict) or None not in data.values():
+            return data
+        return {key: value for key, value in data.items() if value is not None or _takes_none(cls, key)}
 
 
 def _read_length(value: Any) -> Any:
@@ -34,7 +51,7 @@ def _read_angle(value: Any) -> Any:
 
 def _read_text(value: Any) -> Any:
     if not isinstance(value, str):
-        raise PydanticCustomError("text", "this is text, in quotation marks")
+        raise PydanticCustomError("text", "text is wanted, in quotation marks")
     return value
 
 
@@ -47,6 +64,11 @@ def _printable(value: str) -> str:
     return value
 
 
+def _takes_none(record: type[BaseModel], key: str) -> bool:
+    info = record.model_fields.get(key)
+    return info is None or info.is_required() or info.default is None
+
+
 Length = Annotated[float, BeforeValidator(_read_length)]
 """Inches, given as a number or as the trade writes it."""
 Degrees = Annotated[float, BeforeValidator(_read_angle)]
@@ -57,12 +79,14 @@ Whole = StrictInt
 _BOUNDS = ("gt", "ge", "lt", "le")
 
 
-def field(title: str, plain: str = "", default: Any = None, help: str = "", **bounds: float) -> Any:  # noqa: A002
+def field(title: str, plain: str = "", default: Any = None, help: str = "", **bounds: float) -> Any:
     """Describe one field: its trade name, the plain words for it, help, and the bounds in its own unit."""
     unknown = set(bounds) - set(_BOUNDS)
     if unknown:
         raise TypeError(f"no such bound: {sorted(unknown)}")
-    return Field(default=default, title=title, description=help, json_schema_extra={"plain": plain or title}, **bounds)  # type: ignore[call-overload,no-any-return,unused-ignore]
+    return Field(
+        default=default, title=title, description=help, json_schema_extra={"plain": plain or title}, **bounds
+    )  # type: ignore[call-overload,no-any-return,unused-ignore]
 
 
 def bounds_of(info: FieldInfo) -> dict[str, float]:
@@ -73,3 +97,17 @@ def bounds_of(info: FieldInfo) -> dict[str, float]:
             if (value := getattr(constraint, name, None)) is not None:
                 found[name] = value
     return found
+
+
+def unit_of(info: FieldInfo) -> str:
+    """Return the unit a field's number is in: `in`, `degrees`, or nothing."""
+    readers = {"_read_length": " in", "_read_angle": " degrees"}
+    for constraint in (*info.metadata, *_inner_metadata(info.annotation)):
+        if isinstance(constraint, BeforeValidator):
+            return readers.get(getattr(constraint.func, "__name__", ""), "")
+    return ""
+
+
+def _inner_metadata(annotation: Any) -> tuple[Any, ...]:
+    """Return what an optional field's own type carries: `Length | None` keeps it one step in."""
+    return tuple(mark for part in get_args(annotation) for mark in getattr(part, "__metadata__", ()))

@@ -27,8 +27,8 @@ class JobFacts(Record):
 class Job(Record):
     """One project file: its facts and its openings, marks unique."""
 
-    format: Literal["opening-project"] = FORMAT
-    version: Literal[1] = VERSION
+    format: Literal["opening-project"] = "opening-project"
+    version: Literal[1] = 1
     job: JobFacts = field("job", default=JobFacts())
     openings: tuple[Opening, ...] = field("openings", default=())
 
@@ -44,6 +44,8 @@ class Job(Record):
         seen: set[str] = set()
         for opening in self.openings:
             if opening.mark in seen:
-                raise PydanticCustomError("mark", "the mark {mark} stands twice; each opening has its own", {"mark": opening.mark})
+                raise PydanticCustomError(
+                    "mark", "the mark {mark} stands twice; each opening has its own", {"mark": opening.mark}
+                )
             seen.add(opening.mark)
         return self

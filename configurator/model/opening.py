@@ -40,8 +40,17 @@ MOST_OF_ANYTHING = 200
 class Size(Record):
     """Opening size: rabbet to rabbet, and finished floor to head rabbet, inches."""
 
-    width: Length = field("opening width", "door opening width", ..., "rabbet face to rabbet face: the nominal door width", gt=0, le=300)
-    height: Length = field("opening height", "door opening height", ..., "finished floor to head rabbet", gt=0, le=300)
+    width: Length = field(
+        "opening width",
+        "door opening width",
+        ...,
+        "rabbet face to rabbet face: the nominal door width",
+        gt=0,
+        le=300,
+    )
+    height: Length = field(
+        "opening height", "door opening height", ..., "finished floor to head rabbet", gt=0, le=300
+    )
 
 
 class Door(Record):
@@ -49,15 +58,31 @@ class Door(Record):
 
     construction: Construction | None = field("door construction", "what the door is made of")
     thickness: Length | None = field("door thickness", gt=0, le=6)
-    latch_bevel: Length | None = field("latch bevel", "slant of the lock edge", help="relief of the stop-side corner per inch of thickness; 1/16 is 1/8 in 2; 0 is square", ge=0, le=0.5)
-    hinge_backset: Length | None = field("door hinge backset", "hinge set back from the door's far face", help="stop-side face of the door to the edge of the hinge leaf", ge=0, le=6)
-    mortise_depth: Length | None = field("door mortise depth", help="left out: the leaf is flush with the door edge", ge=0, le=1)
+    latch_bevel: Length | None = field(
+        "latch bevel",
+        "slant of the lock edge",
+        help="relief of the stop-side corner per inch of thickness; 1/16 is 1/8 in 2; 0 is square",
+        ge=0,
+        le=0.5,
+    )
+    hinge_backset: Length | None = field(
+        "door hinge backset",
+        "hinge set back from the door's far face",
+        help="stop-side face of the door to the edge of the hinge leaf",
+        ge=0,
+        le=6,
+    )
+    mortise_depth: Length | None = field(
+        "door mortise depth", help="left out: the leaf is flush with the door edge", ge=0, le=1
+    )
     hinge_gap: Length | None = field("hinge-side gap", "gap on the hinge side, door closed", ge=0, le=2)
     latch_gap: Length | None = field("latch-side gap", "gap on the lock side, door closed", ge=0, le=2)
     head_gap: Length | None = field("head gap", "gap above the door", ge=0, le=2)
     meeting_gap: Length | None = field("meeting gap", "gap between the two leaves of a pair", ge=0, le=2)
     split_gap: Length | None = field("split gap", "gap between upper and lower leaf", ge=0, le=2)
-    undercut: Length | None = field("undercut", "gap under the door", help="finished floor to the bottom of the door", ge=0, le=12)
+    undercut: Length | None = field(
+        "undercut", "gap under the door", help="finished floor to the bottom of the door", ge=0, le=12
+    )
     weight: float | None = field("door weight in pounds", "what one leaf weighs, in pounds", gt=0, le=5000)
 
 
@@ -67,12 +92,20 @@ class Frame(Record):
     kind: FrameKind = field("frame kind", default="knocked-down drywall")
     face: Length | None = field("frame face width", gt=0, le=24)
     rabbet: Length | None = field("rabbet depth", "from frame face back to the frame stop", gt=0, le=12)
-    stop_height: Length | None = field("frame stop height", "how far the frame stop stands into the opening", ge=0, le=6)
+    stop_height: Length | None = field(
+        "frame stop height", "how far the frame stop stands into the opening", ge=0, le=6
+    )
     stop_gap: Length | None = field("gap at the frame stop", "closed door to frame stop", ge=0, le=2)
     jamb_depth: Length | None = field("jamb depth", "frame depth through the wall", gt=0, le=60)
-    return_depth: Length | None = field("return depth", "how far the frame turns back at the wall", ge=0, le=6)
-    hinge_backset: Length | None = field("frame hinge backset", "frame stop to the edge of the hinge leaf", ge=0, le=6)
-    mortise_depth: Length | None = field("frame mortise depth", help="left out: the leaf is flush with the frame", ge=0, le=1)
+    return_depth: Length | None = field(
+        "return depth", "how far the frame turns back at the wall", ge=0, le=6
+    )
+    hinge_backset: Length | None = field(
+        "frame hinge backset", "frame stop to the edge of the hinge leaf", ge=0, le=6
+    )
+    mortise_depth: Length | None = field(
+        "frame mortise depth", help="left out: the leaf is flush with the frame", ge=0, le=1
+    )
 
 
 class WallLayer(Record):
@@ -86,8 +119,16 @@ class Wall(Record):
     """The wall beside the frame, inches."""
 
     thickness: Length | None = field("wall thickness", gt=0, le=120)
-    layers: tuple[WallLayer, ...] | None = field("wall layers", "what the wall is made of, from the pull side")
-    frame_proud: Length | None = field("frame proud of wall", "frame stands out from wall by", help="frame face ahead of the wall face on the pull side; negative: behind it", ge=-60, le=24)
+    layers: tuple[WallLayer, ...] | None = field(
+        "wall layers", "what the wall is made of, from the pull side"
+    )
+    frame_proud: Length | None = field(
+        "frame proud of wall",
+        "frame stands out from wall by",
+        help="frame face ahead of the wall face on the pull side; negative: behind it",
+        ge=-60,
+        le=24,
+    )
 
     @model_validator(mode="after")
     def _layers_add_up(self) -> Self:
@@ -98,7 +139,7 @@ class Wall(Record):
             if abs(total - self.thickness) > LAYER_SUM_TOLERANCE:
                 raise PydanticCustomError(
                     "layers",
-                    "the layers add up to {total} in but the wall is {wall} in thick; change one so that they agree",
+                    "the layers add up to {total} in and the wall is {wall} in thick; they must agree",
                     {"total": f"{total:g}", "wall": f"{self.thickness:g}"},
                 )
         return self
@@ -109,9 +150,23 @@ class Obstruction(Record):
 
     kind: ObstructionKind = field("what stands there", default=...)
     side: Side = field("side of the opening", default="hinge")
-    projection: Length | None = field("projection", "stands off by", help="from the wall face on the pull side; a casing counts from the frame face", gt=0, le=600)
-    start: Length | None = field("start along the wall", "begins this far from the frame", help="from the frame's outer edge; negative reaches over the frame's face", ge=-24, le=600)
-    length: Length | None = field("length along the wall", help="left out: it runs on without end", gt=0, le=1200)
+    projection: Length | None = field(
+        "projection",
+        "stands off by",
+        help="from the wall face on the pull side; a casing counts from the frame face",
+        gt=0,
+        le=600,
+    )
+    start: Length | None = field(
+        "start along the wall",
+        "begins this far from the frame",
+        help="from the frame's outer edge; negative reaches over the frame's face",
+        ge=-24,
+        le=600,
+    )
+    length: Length | None = field(
+        "length along the wall", help="left out: it runs on without end", gt=0, le=1200
+    )
     diameter: Length | None = field("diameter of a column", gt=0, le=240)
     offset: Length | None = field("offset from the wall", "held off the wall by", ge=0, le=600)
     bottom: Length | None = field("bottom above floor", help="left out: from the floor", ge=0, le=300)
@@ -121,7 +176,9 @@ class Obstruction(Record):
     def _makes_sense(self) -> Self:
         low, high = self.bottom or 0.0, self.top
         if high is not None and high <= low:
-            raise PydanticCustomError("heights", "top must be higher than bottom ({low} in)", {"low": f"{low:g}"})
+            raise PydanticCustomError(
+                "heights", "top must be higher than bottom ({low} in)", {"low": f"{low:g}"}
+            )
         if self.kind == "column" and self.diameter is None:
             raise PydanticCustomError("needs", "a column needs a diameter")
         if self.kind == "column" and self.length is not None:
@@ -131,7 +188,9 @@ class Obstruction(Record):
         if self.kind not in ("column", "return wall") and self.projection is None:
             raise PydanticCustomError("needs", "projection must be given")
         if self.kind == "return wall" and (self.start or 0.0) < 0:
-            raise PydanticCustomError("needs", "a return wall starts at the frame's outer edge or beyond (0 or more)")
+            raise PydanticCustomError(
+                "needs", "a return wall starts at the frame's outer edge or beyond (0 or more)"
+            )
         return self
 
 
@@ -142,8 +201,12 @@ class Hardware(Record):
     leaf: LeafName | None = field("which leaf", help="left out: the active, the lower or the only leaf")
     face: Face = field("face of the door", default="pull")
     projection: Length = field("hardware projection", "stands off the door by", ..., gt=0, le=48)
-    from_latch_edge: Length = field("centre from latch edge", "middle to the door's lock edge", ..., ge=-12, le=300)
-    width: Length = field("hardware width", help="across the door; a knob's diameter", default=..., gt=0, le=300)
+    from_latch_edge: Length = field(
+        "centre from latch edge", "middle to the door's lock edge", ..., ge=-12, le=300
+    )
+    width: Length = field(
+        "hardware width", help="across the door; a knob's diameter", default=..., gt=0, le=300
+    )
     height: Length = field("centre above floor", default=..., ge=0, le=300)
     vertical: Length = field("hardware height", "how tall it is", ..., gt=0, le=300)
 
@@ -203,7 +266,9 @@ class Opening(Record):
     hand: Hand | None = field("hand", help="seen from outside, the side you unlock from")
     leaves: Leaves = field("leaves", default="single")
     active_width: Length | None = field("active leaf net width", gt=0, le=300)
-    split_height: Length | None = field("split height", "where a Dutch door divides, above the floor", gt=0, le=300)
+    split_height: Length | None = field(
+        "split height", "where a Dutch door divides, above the floor", gt=0, le=300
+    )
     size: Size = field("opening size", default=...)
     door: Door = field("door", default=Door())
     frame: Frame = field("frame", default=Frame())
@@ -249,6 +314,8 @@ class Opening(Record):
         for width in value:
             if not 1 <= width <= 24:
                 raise PydanticCustomError(
-                    "compare", "a hinge open width is from 1 to 24 in; {width} was given", {"width": f"{width:g}"}
+                    "compare",
+                    "a hinge open width is from 1 to 24 in; {width} was given",
+                    {"width": f"{width:g}"},
                 )
         return value

@@ -11,7 +11,7 @@ from configurator.rules.usual import FilledOpening
 
 @dataclass(frozen=True, slots=True)
 class StoppedBy:
-    """What ends a swing: what stands (kind, and its place in the list of obstructions) and the moving part."""
+    """What ends a swing: what stands (and its place in the list of obstructions), and the moving part."""
 
     kind: str
     index: int | None
@@ -24,7 +24,7 @@ class StoppedBy:
 
 @dataclass(frozen=True, slots=True)
 class Candidate:
-    """One leaf on one hinge open width: inches and degrees at full precision, None where there is no value."""
+    """One leaf on one hinge open width: inches and degrees in full, None where there is no value."""
 
     leaf: str
     hinge_width: float
@@ -50,7 +50,7 @@ class Candidate:
     encroachment_with_hardware_greatest: float
     encroachment_with_hardware_at_rest: float
     least_gap: float | None
-    """Least gap of the bare leaf to what stands along the wall, over the swing it reaches; None with nothing near."""
+    """Least gap of the bare leaf to what stands along the wall; None with nothing there."""
     least_gap_angle: float | None
     barrel_free_by: float
     """How far the barrel stands clear of door, frame and casing; negative where it overlaps."""

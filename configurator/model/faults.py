@@ -1,0 +1,131 @@
+"""Turns a refused record into one plain sentence a fault, naming the field and what is allowed."""
+
+import types
+from dataclasses import dataclass
+from typing import Any, Union, get_args, get_origin
+
+from pydantic import BaseModel, ValidationError
+from pydantic.fields import FieldInfo
+from pydantic_core import ErrorDetails
+
+from configurator.model.fields import bounds_of, unit_of
+
+_LONGEST_SHOWN = 60
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """One refused field: its dotted path (`openings[0].door.thickness`) and a sentence."""
+
+    field: str
+    message: str
+
+    def __str__(self) -> str:
+        """Return the one line a person reads."""
+        return f"{self.field}: {self.message}" if self.field else self.message
+
+
+def faults_of(error: ValidationError, record: type[BaseModel]) -> tuple[Fault, ...]:
+    """Return a fault for every refusal in `error`, raised while validating `record`."""
+    return tuple(_fault(details, record) for details in error.errors(include_url=False))
+
+
+def _fault(details: ErrorDetails, record: type[BaseModel]) -> Fault:
+    info = _field_at(record, details["loc"])
+    return Fault(path_text(_own_steps(record, details["loc"])), _sentence(details, info))
+
+
+def path_text(steps: tuple[int | str, ...]) -> str:
+    """Write a path of keys and places in lists as `openings[0].door.thickness`."""
+    text = ""
+    for step in steps:
+        if isinstance(step, int):
+            text += f"[{step}]"
+        else:
+            text += f".{_shown(step)}" if text else _shown(step)
+    return text
+
+
+def _shown(value: object) -> str:
+    """Return `value` on one printable line, cut where it is long."""
+    text = value if isinstance(value, str) else repr(value)
+    line = "".join(c if c.isprintable() else "?" for c in text)
+    return line if len(line) <= _LONGEST_SHOWN else line[: _LONGEST_SHOWN - 3] + "..."
+
+
+def _own_steps(record: type[BaseModel], steps: tuple[int | str, ...]) -> tuple[int | str, ...]:
+    """Leave out the steps that pydantic adds for a union's branch: they are no keys of the file."""
+    kept: list[int | str] = []
+    current: type[BaseModel] | None = record
+    info: FieldInfo | None = None
+    for position, step in enumerate(steps):
+        if isinstance(step, int):
+            kept.append(step)
+            current = _record_in(info.annotation) if info is not None else None
+        elif current is not None and step in current.model_fields:
+            kept.append(step)
+            info = current.model_fields[step]
+            current = _record_in(info.annotation)
+        elif position == len(steps) - 1 and (current is not None or info is None):
+            kept.append(step)  # an unknown key is named as it was typed
+    return tuple(kept)
+
+
+def _field_at(record: type[BaseModel], steps: tuple[int | str, ...]) -> FieldInfo | None:
+    current: type[BaseModel] | None = record
+    info: FieldInfo | None = None
+    for step in steps:
+        if isinstance(step, str) and current is not None and step in current.model_fields:
+            info = current.model_fields[step]
+            current = _record_in(info.annotation)
+    return info
+
+
+def _record_in(annotation: Any) -> type[BaseModel] | None:
+    """Return the record that a field's annotation holds, through unions and tuples."""
+    if isinstance(annotation, type) and issubclass(annotation, BaseModel):
+        return annotation
+    if get_origin(annotation) in (Union, types.UnionType, tuple):
+        for part in get_args(annotation):
+            if (found := _record_in(part)) is not None:
+                return found
+    return None
+
+
+def _sentence(details: ErrorDetails, info: FieldInfo | None) -> str:
+    title = (info.title if info is not None else None) or "this"
+    context = details.get("ctx", {})
+    given = _shown(details.get("input"))
+    match details["type"]:
+        case "missing":
+            return "this key is missing and must be given"
+        case "extra_forbidden":
+            return "there is no such key; check its spelling and where it stands"
+        case "greater_than" | "greater_than_equal" | "less_than" | "less_than_equal":
+            return f"{title} must be {_allowed(info, context)}; {given} was given"
+        case "finite_number":
+            return f"{title} must be a finite number; {given} was given"
+        case "literal_error":
+            return f"{title} is one of {context.get('expected', '')}; {given} was given"
+        case "bool_type":
+            return f"{title} is true or false; {given} was given"
+        case "int_type" | "int_from_float" | "int_parsing":
+            return f"{title} is a whole number; {given} was given"
+        case "model_type" | "model_attributes_type" | "dict_type":
+            return f"{title} is a group of keys in braces; {given} was given"
+        case "tuple_type" | "list_type":
+            return f"{title} is a list in brackets; {given} was given"
+        case "length" | "angle" | "text" | "layers" | "heights" | "needs" | "mark" | "many" | "compare":
+            return _one_line(details["msg"])
+    return f"{title}: {_one_line(details['msg'])}; {given} was given"
+
+
+def _one_line(text: str) -> str:
+    return " ".join(text.split())
+
+
+def _allowed(info: FieldInfo | None, context: dict[str, Any]) -> str:
+    bounds = bounds_of(info) if info is not None else dict(context)
+    unit = unit_of(info) if info is not None else ""
+    words = {"gt": "more than", "ge": "at least", "lt": "less than", "le": "at most"}
+    return " and ".join(f"{words[name]} {value:g}" for name, value in bounds.items() if name in words) + unit
