@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from configurator.model import Job
 
 LONGEST = 500
-"""Steps kept. A step shares the openings that it did not change with the step before, so this costs little."""
+"""Steps kept; a step shares the openings that it did not change with the step before, so it costs little."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -96,7 +96,7 @@ _CLEAR = (
     ),
     _Fact(
         "hardware_in_clear_width", "hardware takes from that width", "hardware in clear width",
-        "what stands past the door's face at 90 degrees, between 34 and 80 in above the floor", "more", "less",
+        "what stands past the door's face at 90 degrees, 34 to 80 in above the floor", "more", "less",
     ),
     _Fact(
         "latch_edge_least", "tightest gap at the lock side", "latch edge least",

@@ -52,6 +52,17 @@ class Finding:
     numbers: Mapping[str, float] = field(default_factory=lambda: NOTHING)
     fix: tuple[Fix, ...] = ()
 
+    def as_data(self) -> dict[str, Any]:
+        """Return the finding as the results contract names it."""
+        return {
+            "code": self.code,
+            "severity": self.severity,
+            "message": self.message,
+            "numbers": dict(self.numbers),
+            "source": self.source,
+            "mark_of_source": self.mark_of_source,
+        }
+
 
 @dataclass(frozen=True, slots=True)
 class Alternative:

@@ -86,6 +86,11 @@ class Study:
     recommended: dict[str, Any]
     findings: tuple[Finding, ...]
 
+    def all_findings(self) -> tuple[Finding, ...]:
+        """Return the opening's findings and then its candidates', each sentence once."""
+        everything = (*self.findings, *(f for candidate in self.candidates for f in candidate.findings))
+        return tuple({(f.code, f.message): f for f in everything}.values())
+
     def as_data(self) -> dict[str, Any]:
         """Return the study as the results contract names it."""
         return {

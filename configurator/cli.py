@@ -1,0 +1,189 @@
+"""The command line: open the window, compare, draw, and list the accepted words.
+
+Exit status: 0 all evaluated; 1 a finding of severity error, with `--strict`; 2 the input was refused (nothing on
+standard output, one line a fault on standard error); 3 the output could not be written.
+Nothing here imports Qt except the window itself, and only when it opens.
+"""
+
+import argparse
+import contextlib
+import io
+import json
+import os
+import sys
+import tempfile
+from collections.abc import Sequence
+from pathlib import Path
+
+from configurator.model import Job, Opening
+from configurator.model.faults import Fault
+from configurator.model.words import VOCABULARY
+from configurator.project_file import ProjectFileError, load
+
+DONE, FOUND_ERRORS, REFUSED, NOT_WRITTEN = 0, 1, 2, 3
+COMMANDS = ("compare", "draw", "kinds")
+PICTURE_FORMATS = (".png", ".svg", ".pdf")
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run one command and return its exit status."""
+    words = list(sys.argv[1:] if arguments is None else arguments)
+    if words and words[0] not in COMMANDS and not words[0].startswith("-"):
+        words.insert(0, "window")
+    options = _parser().parse_args(words or ["window"])
+    try:
+        text, status = options.run(options)
+        return _print(text, status)
+    except ProjectFileError as error:
+        for fault in error.faults:
+            _complain(str(fault))
+        return REFUSED
+    except BrokenPipeError:
+        # Whoever read our output has gone; there is nobody left to tell.
+        with contextlib.suppress(OSError):
+            os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return NOT_WRITTEN
+    except OSError as error:
+        _complain(f"the output could not be written: {error.strerror or error}")
+        return NOT_WRITTEN
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="opening-configurator",
+        description="Choose, prove and show the hinges of door openings. "
+        "With no word, or with a project file alone, it opens the window.",
+    )
+    commands = parser.add_subparsers(required=True, metavar="{compare,draw,kinds}")
+
+    window = commands.add_parser("window")
+    window.add_argument("file", nargs="?", type=Path, metavar="FILE")
+    window.set_defaults(run=_window)
+
+    compare = commands.add_parser("compare", help="print every opening's widths side by side")
+    compare.add_argument("file", type=Path, metavar="FILE")
+    compare.add_argument("--mark", help="only the opening with this mark")
+    compare.add_argument("--json", action="store_true", help="print results as data")
+    compare.add_argument("--strict", action="store_true", help="exit with 1 when a finding is an error")
+    compare.set_defaults(run=_compare)
+
+    draw = commands.add_parser("draw", help="write the plan of one opening as a PNG, SVG or PDF")
+    draw.add_argument("file", type=Path, metavar="FILE")
+    draw.add_argument("--mark", required=True, help="which opening")
+    draw.add_argument("--out", required=True, type=Path, metavar="X.png|svg|pdf")
+    draw.add_argument("--angle", type=float, help="degrees the door is open (its wanted angle if left out)")
+    draw.add_argument("--metric", action="store_true", help="show millimetres")
+    draw.set_defaults(run=_draw)
+
+    kinds = commands.add_parser("kinds", help="list every word a project file may use")
+    kinds.add_argument("--json", action="store_true", help="print them as data")
+    kinds.set_defaults(run=_kinds)
+    return parser
+
+
+def _compare(options: argparse.Namespace) -> tuple[str, int]:
+    from configurator.study import study
+
+    job = load(options.file)
+    openings = _chosen(job, options.mark)
+    studies = [study(opening, job.job) for opening in openings]
+    errors = any(finding.severity == "error" for each in studies for finding in each.all_findings())
+    status = FOUND_ERRORS if options.strict and errors else DONE
+    if options.json:
+        return json.dumps({"openings": [each.as_data() for each in studies]}, allow_nan=False) + "\n", status
+    from configurator.export.table_text import studies_as_text
+
+    return studies_as_text(studies), status
+
+
+def _draw(options: argparse.Namespace) -> tuple[str, int]:
+    job = load(options.file)
+    (opening,) = _chosen(job, options.mark)
+    if options.out.suffix.lower() not in PICTURE_FORMATS:
+        raise _refused("--out", f"must end in {', '.join(PICTURE_FORMATS)}; {options.out.name} was given")
+    if options.angle is not None and not 0 <= options.angle <= 180:
+        raise _refused("--angle", f"must be at least 0 and at most 180 degrees; {options.angle:g} was given")
+    _write_picture(job, opening, options.out, options.angle, options.metric)
+    return f"{options.out}: plan of {opening.mark}\n", DONE
+
+
+def _write_picture(job: Job, opening: Opening, path: Path, angle: float | None, metric: bool = False) -> None:
+    from configurator.export.picture import write_plan
+    from configurator.study import study
+    from configurator.units import Display
+
+    answer = study(opening, job.job)
+    write_plan(answer, path, answer.filled.wanted_angle if angle is None else angle, Display(metric=metric))
+
+
+def _kinds(options: argparse.Namespace) -> tuple[str, int]:
+    if options.json:
+        return json.dumps(VOCABULARY) + "\n", DONE
+    return "".join(f"{name}: {' | '.join(words)}\n" for name, words in VOCABULARY.items()), DONE
+
+
+def _window(options: argparse.Namespace) -> tuple[str, int]:
+    if options.file is not None:
+        load(options.file)  # refuse a bad file in words before any window opens
+    from configurator.ui.environment import why_no_window
+
+    if (reason := why_no_window()) is not None:
+        return _without_window(options.file, reason)
+    from configurator.ui.app import run_window
+
+    return "", run_window(options.file)
+
+
+def _without_window(path: Path | None, reason: str) -> tuple[str, int]:
+    """Do the main job without a screen: print the comparison, write the first picture, say where and why."""
+    _complain(reason)
+    if path is None:
+        _complain("name a project file and its comparison is printed here instead")
+        return "", DONE
+    from configurator.export.table_text import studies_as_text
+    from configurator.study import study
+
+    job = load(path)
+    if not job.openings:
+        _complain(f"{path.name} has no openings, so there is nothing to compare or to draw")
+        return "", DONE
+    text = studies_as_text([study(opening, job.job) for opening in job.openings])
+    first = job.openings[0]
+    picture = _writable_folder() / f"{path.stem}-{_file_name(first.mark)}.png"
+    _write_picture(job, first, picture, None)
+    return f"{text}\nPicture of {first.mark}: {picture} (written because there is no window)\n", DONE
+
+
+def _writable_folder() -> Path:
+    here = Path.cwd()
+    return here if os.access(here, os.W_OK) else Path(tempfile.gettempdir())
+
+
+def _file_name(mark: str) -> str:
+    return "".join(c if c.isalnum() or c in "-_" else "_" for c in mark)[:60]
+
+
+def _chosen(job: Job, mark: str | None) -> tuple[Opening, ...]:
+    if mark is None:
+        return job.openings
+    chosen = tuple(opening for opening in job.openings if opening.mark == mark)
+    if not chosen:
+        known = ", ".join(opening.mark for opening in job.openings[:20]) or "none"
+        raise _refused("--mark", f"there is no opening {mark!r} in this job; it has {known}")
+    return chosen
+
+
+def _refused(field: str, message: str) -> ProjectFileError:
+    return ProjectFileError((Fault(field, message),))
+
+
+def _print(text: str, status: int) -> int:
+    if isinstance(sys.stdout, io.TextIOWrapper):
+        sys.stdout.reconfigure(errors="replace")
+    sys.stdout.write(text)
+    sys.stdout.flush()
+    return status
+
+
+def _complain(line: str) -> None:
+    print(" ".join(line.split()), file=sys.stderr)

@@ -1,0 +1,46 @@
+"""A study as plain text for a terminal: the comparison, then the findings."""
+
+import textwrap
+from collections.abc import Sequence
+
+from configurator.drawing.comparison import Comparison, comparisons
+from configurator.rules.finding import Finding
+from configurator.study import Study
+from configurator.units import Display
+
+WIDTH = 110
+_MARKS = {"common practice": "common practice, no source"}
+
+
+def studies_as_text(studies: Sequence[Study], display: Display | None = None) -> str:
+    """Return the comparison and findings of each study, one after the other."""
+    shown = display or Display()
+    return "\n".join(_study_text(study, shown) for study in studies)
+
+
+def _study_text(study: Study, display: Display) -> str:
+    opening = study.opening
+    size = display.opening(opening.size.width, opening.size.height)
+    heading = "  ".join(part for part in (opening.mark, opening.location or "", size, opening.hand or "") if part)
+    lines = [heading, "=" * len(heading)]
+    for comparison in comparisons(study, display):
+        lines += _table(comparison)
+    lines += [line for finding in study.all_findings() for line in _finding_lines(finding)]
+    if study.filled.assumed:
+        lines += textwrap.wrap("Assumed, not given: " + ", ".join(sorted(study.filled.assumed)), WIDTH)
+    return "\n".join(lines) + "\n"
+
+
+def _table(comparison: Comparison) -> list[str]:
+    title = "" if comparison.leaf == "single" else f"{comparison.leaf} leaf"
+    head = [title, *(f"{width} hinge" for width in comparison.widths), "difference"]
+    body = [[f"{row.plain} ({row.trade})", *row.values, row.difference] for row in comparison.rows]
+    table = [head, *body]
+    widths = [max(len(line[column]) for line in table) for column in range(len(head))]
+    return ["  ".join(cell.ljust(w) for cell, w in zip(line, widths, strict=True)).rstrip() for line in table]
+
+
+def _finding_lines(finding: Finding) -> list[str]:
+    mark = _MARKS.get(finding.mark_of_source, finding.mark_of_source)
+    text = f"{finding.severity}: {finding.message} [{finding.source}; {mark}]"
+    return textwrap.wrap(text, WIDTH, subsequent_indent="    ")

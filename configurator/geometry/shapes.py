@@ -1,0 +1,251 @@
+"""The parts of a plan as convex shapes: what turns with the leaf and what stands about it.
+
+A shape is a convex core and a radius around it: a polygon has radius 0, a round part is one point and its
+radius, so that every contact is core to core at the sum of two radii. Outlines that are not convex become several
+shapes of one kind. Inches; axes as in `pin`.
+"""
+
+import math
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Final
+
+from configurator.geometry.pin import TOLERANCE, Hanging, Pin
+
+#: Farther than anything reaches, in; walls and endless trim end here. Exact in binary.
+FAR: Final = 65536.0
+
+Point = tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Shape:
+    """A convex part in plan with the heights it fills, in inches.
+
+    points are the core's corners counter-clockwise (one point for a round part); bottom and top are heights
+    above the floor. index is the part's place in the list it came from, None for frame and wall.
+    """
+
+    points: tuple[Point, ...]
+    radius: float = 0.0
+    bottom: float = -math.inf
+    top: float = math.inf
+    kind: str = "wall"
+    index: int | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Obstruction:
+    """Something that stands about the door, in inches.
+
+    start and length run along the wall away from the opening, from the frame's outer edge (length None: without
+    end; a negative start reaches over the frame's face). projection counts from the wall face on the pull side,
+    a casing's from the frame face, a return wall's None runs out without end. offset lifts the whole thing off
+    the wall by that much. diameter makes it round: it then lies within start and start + diameter, its outermost
+    point at offset + projection (projection None: the diameter). bottom and top None: full height.
+    """
+
+    kind: str
+    side: str = "hinge"
+    projection: float | None = None
+    start: float = 0.0
+    length: float | None = None
+    offset: float = 0.0
+    bottom: float | None = None
+    top: float | None = None
+    diameter: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Hardware:
+    """Something that projects from a face of the leaf, in inches.
+
+    A box whose centre is from_latch_edge from the leaf's latch edge, measured on the pull face, and height above
+    the floor; width across, vertical high, standing projection out of its face (pull or push). A knob is round
+    in plan: width is its diameter, its outermost point at projection.
+    """
+
+    kind: str
+    projection: float
+    from_latch_edge: float
+    width: float
+    height: float
+    vertical: float
+    face: str = "pull"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Leaf:
+    """The heights a leaf fills and those of each of its hinge barrels, in inches above the floor."""
+
+    bottom: float = 0.75
+    top: float = 83.875
+    barrels: tuple[tuple[float, float], ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OtherLeaf:
+    """The closed other leaf of a pair, in inches.
+
+    opening is the whole opening between the two rabbet faces, w the other leaf's net width on its pull face,
+    beta its bevel at the meeting edge. It stands from x = O of the leaf being solved. closed False: it already
+    stands open, out of the way.
+    """
+
+    opening: float
+    w: float
+    beta: float = 0.0
+    closed: bool = True
+
+
+def rectangle(x_0: float, x_1: float, y_0: float, y_1: float) -> tuple[Point, ...]:
+    """The four corners of an upright rectangle, counter-clockwise, in."""
+    return ((x_0, y_0), (x_1, y_0), (x_1, y_1), (x_0, y_1))
+
+
+def overlap_in_height(one: Shape, other: Shape) -> bool:
+    """Whether two parts share more height than the tolerance: only then can they touch."""
+    return min(one.top, other.top) - max(one.bottom, other.bottom) > TOLERANCE
+
+
+def leaf_corners(h: Hanging) -> tuple[Point, ...]:
+    """The closed leaf's corners from the hinge side's stop corner counter-clockwise, in; bevel counted."""
+    pull, stop, edge = -h.i, -h.i - h.T, h.O - h.g_l
+    return ((h.g_h, stop), (edge - h.beta * h.T, stop), (edge, pull), (h.g_h, pull))
+
+
+def leaf_shape(h: Hanging, leaf: Leaf) -> Shape:
+    """The leaf with its bevel, closed."""
+    return Shape(leaf_corners(h), 0.0, leaf.bottom, leaf.top, "leaf")
+
+
+def barrel_shapes(h: Hanging, pin: Pin, leaf: Leaf) -> tuple[Shape, ...]:
+    """The barrel of each hinge, at its heights."""
+    return tuple(Shape((pin.at,), h.d_b / 2, low, high, "barrel") for low, high in leaf.barrels)
+
+
+def hardware_shape(h: Hanging, item: Hardware, index: int | None = None) -> Shape:
+    """A box or a knob on a face of the closed leaf."""
+    centre = h.O - h.g_l - item.from_latch_edge
+    face, out = (-h.i, 1.0) if item.face == "pull" else (-h.i - h.T, -1.0)
+    low, high = item.height - item.vertical / 2, item.height + item.vertical / 2
+    half = item.width / 2
+    if item.kind == "knob":
+        point = (centre, face + out * (item.projection - half))
+        return Shape((point,), half, low, high, item.kind, index)
+    outer = face + out * item.projection
+    corners = rectangle(centre - half, centre + half, min(face, outer), max(face, outer))
+    return Shape(corners, 0.0, low, high, item.kind, index)
+
+
+def moving_shapes(h: Hanging, pin: Pin, leaf: Leaf) -> tuple[Shape, ...]:
+    """The bare moving side: the leaf, then its barrels."""
+    return (leaf_shape(h, leaf), *barrel_shapes(h, pin, leaf))
+
+
+def _mirrored(shape: Shape, opening: float) -> Shape:
+    """The same part on the latch side of an opening so wide."""
+    points = tuple((opening - x, y) for x, y in reversed(shape.points))
+    return Shape(points, shape.radius, shape.bottom, shape.top, shape.kind, shape.index)
+
+
+def _box_pieces(h: Hanging, thing: Obstruction) -> list[tuple[Point, ...]]:
+    """A straight-sided thing on the hinge side: what lies beyond the frame, and what lies over its face."""
+    base = 0.0 if thing.kind == "casing" else -h.p
+    near = (min(0.0, -h.p) if thing.kind == "casing" and not thing.offset else base) + thing.offset
+    outer = base + thing.offset + (thing.projection or 0.0)
+    right = -h.F - thing.start
+    left = -FAR if thing.length is None else right - thing.length
+    pieces = [(left, min(right, -h.F), near), (max(left, -h.F), right, max(near, 0.0))]
+    return [rectangle(x_0, x_1, y_0, outer) for x_0, x_1, y_0 in pieces if x_1 > x_0 and outer > y_0]
+
+
+def _return_wall(h: Hanging, thing: Obstruction) -> list[tuple[Point, ...]]:
+    """A wall running out from beside the frame, filling everything beyond its face."""
+    if thing.start < 0:
+        raise ValueError(f"A return wall starts beside the frame or farther off, not at {thing.start:g} in.")
+    outer = FAR if thing.projection is None else -h.p + thing.projection
+    return [rectangle(-FAR, -h.F - thing.start, min(-h.p, 0.0) - h.D, outer)]
+
+
+def _round_shape(h: Hanging, thing: Obstruction, diameter: float, index: int | None) -> Shape:
+    """A round thing on the hinge side."""
+    projection = diameter if thing.projection is None else thing.projection
+    half = diameter / 2
+    centre = (-h.F - thing.start - half, -h.p + thing.offset + projection - half)
+    return Shape((centre,), half, kind=thing.kind, index=index)
+
+
+def obstruction_shapes(
+    h: Hanging, thing: Obstruction, index: int | None = None, opening: float | None = None
+) -> tuple[Shape, ...]:
+    """What one obstruction fills, as convex pieces of its kind.
+
+    Inches; opening is the whole width between rabbet faces where that is more than O (a pair). Raises ValueError
+    for a return wall that would start in front of the frame.
+    """
+    low = -math.inf if thing.bottom is None else thing.bottom
+    high = math.inf if thing.top is None else thing.top
+    if thing.diameter is not None:
+        shapes = [_round_shape(h, thing, thing.diameter, index)]
+    else:
+        corners = _return_wall(h, thing) if thing.kind == "return wall" else _box_pieces(h, thing)
+        shapes = [Shape(points, kind=thing.kind, index=index) for points in corners]
+    across = h.O if opening is None else opening
+    placed = shapes if thing.side == "hinge" else [_mirrored(shape, across) for shape in shapes]
+    return tuple(Shape(one.points, one.radius, low, high, one.kind, index) for one in placed)
+
+
+def jamb_depth(h: Hanging) -> float:
+    """The jamb's depth, never less than its rabbet, in."""
+    return max(h.D, h.R)
+
+
+def hinge_jamb(h: Hanging) -> Shape:
+    """The hinge jamb from its face back, outer edge to rabbet face; kind frame."""
+    return Shape(rectangle(-h.F, 0.0, -jamb_depth(h), 0.0), kind="frame")
+
+
+def latch_jamb(h: Hanging, opening: float) -> Shape:
+    """The jamb across the opening; kind latch jamb."""
+    return Shape(rectangle(opening, opening + h.F, -jamb_depth(h), 0.0), kind="latch jamb")
+
+
+def walls(h: Hanging, opening: float) -> tuple[Shape, Shape]:
+    """The wall beyond the frame on the hinge side and on the latch side, filled without end."""
+    hinge = Shape(rectangle(-FAR, -h.F, -FAR, -h.p), kind="wall")
+    return (hinge, _mirrored(hinge, opening))
+
+
+def stops(h: Hanging, opening: float) -> tuple[Shape, ...]:
+    """The frame stops on the hinge side and on the latch side; none where the stop has no height or depth."""
+    if h.s <= 0 or h.D <= h.R:
+        return ()
+    hinge = Shape(rectangle(0.0, h.s, -h.D, -h.R), kind="stop")
+    return (hinge, _mirrored(hinge, opening))
+
+
+def other_leaf_shapes(h: Hanging, other: OtherLeaf | None, leaf: Leaf) -> tuple[Shape, ...]:
+    """The closed other leaf of a pair at the leaf's own heights; none for a single leaf."""
+    if other is None or not other.closed:
+        return ()
+    pull, stop, near, far = -h.i, -h.i - h.T, h.O, h.O + other.w
+    corners = ((near + other.beta * h.T, stop), (far, stop), (far, pull), (near, pull))
+    return (Shape(corners, 0.0, leaf.bottom, leaf.top, "other leaf"),)
+
+
+def standing_shapes(
+    h: Hanging, leaf: Leaf, obstructions: Iterable[Obstruction] = (), other: OtherLeaf | None = None
+) -> tuple[Shape, ...]:
+    """Everything that stands: obstructions in their order, then frame, wall, latch jamb, stop, other leaf.
+
+    That order settles which of two things met at once is named. Raises ValueError as `obstruction_shapes` does.
+    """
+    opening = h.O if other is None else other.opening
+    about = [
+        shape
+        for index, thing in enumerate(obstructions)
+        for shape in obstruction_shapes(h, thing, index, opening)
+    ]
+    frame = (hinge_jamb(h), *walls(h, opening), latch_jamb(h, opening), *stops(h, opening))
+    return (*about, *frame, *other_leaf_shapes(h, other, leaf))

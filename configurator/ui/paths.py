@@ -1,0 +1,112 @@
+"""Places in an opening's record by dotted path, as `door.thickness` or `obstructions.0.projection`."""
+
+import re
+import types
+import typing
+from functools import cache
+from typing import Any, Literal, get_args, get_origin
+
+from pydantic import BaseModel
+from pydantic.fields import FieldInfo
+
+from configurator.model import JobFacts, Opening
+from configurator.model.fields import Record
+
+JOB = "job."
+"""What a path begins with that lies in the job's facts and not in an opening."""
+
+
+@cache
+def field_at(path: str) -> FieldInfo:
+    """Return the description of the field at a path; places in lists are passed over.
+
+    Raises KeyError when no opening has such a field.
+    """
+    record: type[BaseModel] = JobFacts if path.startswith(JOB) else Opening
+    info: FieldInfo | None = None
+    for name in _names(path.removeprefix(JOB)):
+        info = record.model_fields[name]
+        record = _record_in(info.annotation) or record
+    if info is None:
+        raise KeyError(path)
+    return info
+
+
+def trade_name(path: str) -> str:
+    """Return what a detailer calls the field, as "frame proud of wall"."""
+    return field_at(path).title or path
+
+
+def plain_name(path: str) -> str:
+    """Return what a client would call it, as "frame stands out from wall by"."""
+    extra = field_at(path).json_schema_extra
+    return str(extra["plain"]) if isinstance(extra, dict) and extra.get("plain") else trade_name(path)
+
+
+def words_of(path: str) -> tuple[str, ...]:
+    """Return the words a field accepts; empty where it is no choice among words."""
+    for kind in _kinds(field_at(path).annotation):
+        if get_origin(kind) is Literal:
+            return get_args(kind)
+    return ()
+
+
+def value_at(record: Opening | JobFacts, path: str) -> Any:
+    """Return what the user gave at a path of an opening or of the job's facts; None where it was left out."""
+    value: Any = record
+    for part in path.removeprefix(JOB).split("."):
+        if value is None:
+            return None
+        if isinstance(value, tuple):
+            value = value[int(part)] if int(part) < len(value) else None
+        else:
+            value = getattr(value, part)
+    return value
+
+
+def put(data: dict[str, Any], path: str, value: Any) -> None:
+    """Set the value at a path in dumped data; None takes the key away, and an emptied record with it."""
+    *way, last = path.split(".")
+    place: Any = data
+    for part in way:
+        place = _entered(place, part)
+    if isinstance(place, list):
+        place[int(last)] = value
+    elif value is None:
+        place.pop(last, None)
+        if not place and len(way) == 1:
+            data.pop(way[0])
+    else:
+        place[last] = value
+
+
+def from_fault(field: str) -> str:
+    """Turn the place a refusal names (`openings[2].door.thickness`) into a path within its opening."""
+    dotted = re.sub(r"\[(\d+)\]", r".\1", field)
+    return re.sub(r"^openings\.\d+\.", "", dotted)
+
+
+def _entered(place: Any, part: str) -> Any:
+    if isinstance(place, list):
+        return place[int(part)]
+    if place.get(part) is None:
+        place[part] = {}
+    return place[part]
+
+
+def _names(path: str) -> list[str]:
+    return [part for part in path.split(".") if not part.isdigit()]
+
+
+def _record_in(annotation: Any) -> type[BaseModel] | None:
+    for kind in _kinds(annotation):
+        if isinstance(kind, type) and issubclass(kind, Record):
+            return kind
+    return None
+
+
+def _kinds(annotation: Any) -> list[Any]:
+    """Return the types inside unions, tuples and annotations."""
+    if get_origin(annotation) in (typing.Union, types.UnionType, tuple, typing.Annotated):
+        return [kind for part in get_args(annotation) for kind in _kinds(part)]
+    return [annotation]

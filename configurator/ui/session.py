@@ -1,0 +1,322 @@
+"""The state behind the window, and the one way in for every change to it."""
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from PySide6.QtCore import QObject, Signal
+
+from configurator import project_file
+from configurator.history import History
+from configurator.model import Job, JobFacts, Opening
+from configurator.model.faults import Fault
+from configurator.study.records import Study
+from configurator.ui import edits, paths
+from configurator.ui.edits import RefusedError
+from configurator.units import Display
+
+Studier = Callable[[Opening, JobFacts | None], Study]
+FULLY_OPEN = 180.0
+
+
+@dataclass(frozen=True, slots=True)
+class Refusal:
+    """A value that could not be taken: what was typed, why not, and whether a later edit may make it right."""
+
+    value: Any
+    sentence: str
+    retry: bool = True
+
+
+class Session(QObject):
+    """What the user is looking at and working on.
+
+    Signals:
+        changed: something is different; the argument says what was done ("edit", "undo", "open", "select",
+            "swing", "display", "theme", "save").
+        refused: a value was not taken; the arguments are its path and the sentence for beside its field.
+    """
+
+    changed = Signal(str)
+    refused = Signal(str, str)
+
+    def __init__(self, job: Job | None = None, path: Path | None = None, studier: Studier | None = None) -> None:
+        super().__init__()
+        self._studier = studier or _study
+        self._history = History(job or new_job())
+        self._studies: dict[str, tuple[Opening, Study | None, str]] = {}
+        self._mark = ""
+        self.path = path
+        self.angle = FULLY_OPEN
+        self.display = Display()
+        self.dark = False
+        self.plain_words = False
+        self.refusals: dict[str, Refusal] = {}
+        self._settle()
+
+    # --- What there is ---------------------------------------------------------------------------------------
+
+    @property
+    def job(self) -> Job:
+        """The job as it stands."""
+        return self._history.job
+
+    @property
+    def history(self) -> History:
+        """What was done, for naming undo and redo."""
+        return self._history
+
+    @property
+    def mark(self) -> str:
+        """The mark of the opening on show; empty in a job without openings."""
+        return self._mark
+
+    @property
+    def opening(self) -> Opening | None:
+        """The opening on show."""
+        return next((opening for opening in self.job.openings if opening.mark == self._mark), None)
+
+    @property
+    def study(self) -> Study | None:
+        """The study of the opening on show; None where it cannot be studied, and `trouble` says why."""
+        return self._studied()[0]
+
+    @property
+    def trouble(self) -> str:
+        """Why the opening on show cannot be studied; empty where it can."""
+        return self._studied()[1]
+
+    def value(self, path: str) -> Any:
+        """Return what the user gave at a path; None where it was left out."""
+        record = self.job.job if path.startswith(paths.JOB) else self.opening
+        return None if record is None else paths.value_at(record, path)
+
+    # --- Edits -----------------------------------------------------------------------------------------------
+
+    def edit(self, path: str, value: Any) -> bool:
+        """Change one value of the opening on show (or of the job's facts); None gives it its usual value."""
+        return self.edit_many({path: value})
+
+    def edit_many(self, changes: Mapping[str, Any]) -> bool:
+        """Make several changes as one, or none of them; say whether they were taken.
+
+        Values refused earlier are tried again along with these, for one may be what the other was waiting for.
+        """
+        if next(iter(changes)).startswith(paths.JOB):
+            return self._attempt(changes, self._push_facts)
+        refusal: RefusedError | None = None
+        for waiting in self._waiting(changes):
+            try:
+                self._push_opening({**changes, **waiting})
+            except RefusedError as error:
+                refusal = error
+            else:
+                return True
+        self._refuse_all(changes, refusal)
+        return False
+
+    def refuse(self, path: str, value: Any, sentence: str) -> None:
+        """Note a value that cannot even be read; it stays in its field until it is typed again."""
+        self._refuse(path, Refusal(value, sentence, retry=False))
+
+    def withdraw(self, path: str) -> None:
+        """Forget a refused value, so that its field shows what holds."""
+        if self.refusals.pop(path, None):
+            self.changed.emit("edit")
+
+    # --- Openings --------------------------------------------------------------------------------------------
+
+    def select(self, mark: str) -> None:
+        """Show another opening of the job."""
+        if mark != self._mark:
+            self._mark = mark
+            self._settle()
+            self.changed.emit("select")
+
+    def add_opening(self, like: Opening | None = None) -> None:
+        """Add an opening, typical or like another one, under a fresh mark, and show it."""
+        mark = edits.fresh_mark(self.job, like.mark if like else "101")
+        opening = edits.edited(like, {"mark": mark}) if like else edits.typical_opening(mark)
+        self._push_openings((*self.job.openings, opening), f"add {mark}", mark)
+
+    def remove_opening(self) -> None:
+        """Take the opening on show out of the job."""
+        marks = [opening.mark for opening in self.job.openings]
+        rest = tuple(opening for opening in self.job.openings if opening.mark != self._mark)
+        place = min(marks.index(self._mark), len(rest) - 1)
+        self._push_openings(rest, f"remove {self._mark}", rest[place].mark if rest else "")
+
+    def paste(self, data: Any) -> None:
+        """Add an opening from data of the project file's shape. Raises RefusedError, and then changes nothing."""
+        if not isinstance(data, dict):
+            raise RefusedError((Fault("", "what was copied is not an opening"),))
+        self.add_opening(edits.validated(Opening, data))
+
+    # --- Files and time --------------------------------------------------------------------------------------
+
+    def start_new(self) -> None:
+        """Begin a new job with one typical opening."""
+        self._begin(new_job(), None)
+
+    def open(self, path: Path) -> None:
+        """Open a project file. Raises ProjectFileError, and then leaves everything as it was."""
+        self._begin(project_file.load(path), path)
+
+    def save(self, path: Path | None = None) -> None:
+        """Save the job, under another name if given. Raises ProjectFileError."""
+        target = path or self.path
+        if target is None:
+            raise ValueError("a job that was never saved needs a file name")
+        project_file.save(self.job, target)
+        self.path = target
+        self._history.mark_saved()
+        self.changed.emit("save")
+
+    def undo(self) -> None:
+        """Take back the last step."""
+        if self._history.undo():
+            self._join("undo")
+
+    def redo(self) -> None:
+        """Do again what was taken back."""
+        if self._history.redo():
+            self._join("undo")
+
+    # --- How it is shown -------------------------------------------------------------------------------------
+
+    def swing(self, angle: float) -> None:
+        """Ask every panel's door to stand at an angle, in degrees from 0 to 180."""
+        angle = min(max(angle, 0.0), FULLY_OPEN)
+        if angle != self.angle:
+            self.angle = angle
+            self.changed.emit("swing")
+
+    def show_in(self, display: Display) -> None:
+        """Show lengths in other units or to another fraction."""
+        self.display = display
+        self.changed.emit("display")
+
+    def use_plain_words(self, plain: bool) -> None:
+        """Put the client's words first, or the trade's."""
+        self.plain_words = plain
+        self.changed.emit("display")
+
+    def use_dark(self, dark: bool) -> None:
+        """Show light ink on a dark sheet, or dark ink on paper."""
+        self.dark = dark
+        self.changed.emit("theme")
+
+    # --- Inside ----------------------------------------------------------------------------------------------
+
+    def _begin(self, job: Job, path: Path | None) -> None:
+        self._history = History(job)
+        self._studies.clear()
+        self._mark = ""
+        self.path = path
+        self._join("open")
+
+    def _join(self, by: str) -> None:
+        """Bring everything in line with the job as it now is, and tell the views."""
+        self._settle()
+        self.changed.emit(by)
+
+    def _settle(self) -> None:
+        self.refusals.clear()
+        if self.opening is None:
+            self._mark = self.job.openings[0].mark if self.job.openings else ""
+
+    def _waiting(self, changes: Mapping[str, Any]) -> Iterator[dict[str, Any]]:
+        """Yield the refused values to try along: all of them, each one alone, none."""
+        waiting = {p: r.value for p, r in self.refusals.items() if r.retry and not _touched(p, changes)}
+        waiting = {p: value for p, value in waiting.items() if not p.startswith(paths.JOB)}
+        if len(waiting) > 1:
+            yield waiting
+        for path, value in waiting.items():
+            yield {path: value}
+        yield {}
+
+    def _attempt(self, changes: Mapping[str, Any], push: Callable[[Mapping[str, Any]], None]) -> bool:
+        try:
+            push(changes)
+        except RefusedError as error:
+            self._refuse_all(changes, error)
+            return False
+        return True
+
+    def _push_opening(self, changes: Mapping[str, Any]) -> None:
+        before = self.opening
+        if before is None:
+            return
+        opening = edits.edited(before, changes)
+        job = edits.replaced(self.job, before.mark, opening)
+        if opening != before:
+            self._studies[opening.mark] = (opening, self._studied_or_refused(opening), "")
+        self._mark = opening.mark
+        field = f"{opening.mark} {next(iter(changes))}" if len(changes) == 1 else None
+        self._history.push(job, edits.name_of(changes, before.mark), field)
+        self._forget_refusals(changes)
+        self.changed.emit("edit")
+
+    def _push_facts(self, changes: Mapping[str, Any]) -> None:
+        job = edits.with_facts(self.job, edits.edited_facts(self.job.job, changes))
+        path = next(iter(changes))
+        self._history.push(job, f"change {paths.trade_name(path)}", path)
+        self._forget_refusals(changes)
+        self._studies.clear()  # the job's standard hinge counts in every study
+        self.changed.emit("edit")
+
+    def _push_openings(self, openings: tuple[Opening, ...], name: str, mark: str) -> None:
+        self._history.push(edits.with_openings(self.job, openings), name)
+        self._mark = mark
+        self._join("edit")
+
+    def _forget_refusals(self, changes: Mapping[str, Any]) -> None:
+        self.refusals = {p: r for p, r in self.refusals.items() if not _touched(p, changes)}
+
+    def _refuse_all(self, changes: Mapping[str, Any], error: RefusedError | None) -> None:
+        for path, value in changes.items():
+            self._refuse(path, Refusal(value, error.about(path) if error else "This cannot be."))
+
+    def _refuse(self, path: str, refusal: Refusal) -> None:
+        self.refusals[path] = refusal
+        self.refused.emit(path, refusal.sentence)
+
+    def _studied(self) -> tuple[Study | None, str]:
+        opening = self.opening
+        if opening is None:
+            return None, ""
+        known = self._studies.get(opening.mark)
+        if known is None or known[0] is not opening:
+            known = self._studies[opening.mark] = (opening, *self._study_or_trouble(opening))
+        return known[1], known[2]
+
+    def _study_or_trouble(self, opening: Opening) -> tuple[Study | None, str]:
+        try:
+            return self._studied_or_refused(opening), ""
+        except RefusedError as error:
+            return None, error.about("")
+
+    def _studied_or_refused(self, opening: Opening) -> Study:
+        try:
+            return self._studier(opening, self.job.job)
+        except ValueError as error:
+            faults = getattr(error, "faults", None) or (Fault("", str(error)),)
+            raise RefusedError(tuple(faults)) from error
+
+
+def new_job() -> Job:
+    """Return a job with one typical opening."""
+    return edits.with_openings(Job(), (edits.typical_opening("101"),))
+
+
+def _touched(path: str, changes: Mapping[str, Any]) -> bool:
+    """Say whether a change is at the path, or replaces the list that the path lies in."""
+    return any(path == changed or path.startswith(f"{changed}.") for changed in changes)
+
+
+def _study(opening: Opening, facts: JobFacts | None) -> Study:
+    # Imported on use: the window is painted before the first study.
+    from configurator.study.run import study
+
+    return study(opening, facts)
