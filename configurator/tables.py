@@ -8,7 +8,7 @@ import csv
 import types
 from collections.abc import Mapping
 from dataclasses import dataclass, fields
-from functools import cache, lru_cache
+from functools import cache
 from typing import Any, Literal, TypeVar, Union, get_args, get_origin, get_type_hints
 
 from configurator.resource_files import resource_path
@@ -142,7 +142,7 @@ class SheetRow(Row):
 
 @dataclass(frozen=True, slots=True)
 class FrameRow(Row):
-    """The usual value of one part of a frame of that kind; `plus_thickness` adds the door's thickness to it."""
+    """The usual value of one part of a frame of that kind; `plus_thickness` adds the door's thickness."""
 
     kind: str
     key: str
@@ -273,7 +273,7 @@ ROWS: Mapping[str, type[Row]] = {
 R = TypeVar("R", bound=Row)
 
 
-@lru_cache(maxsize=None)
+@cache
 def table(kind: type[R]) -> tuple[R, ...]:
     """Return all rows of a kind, in the order of the file.
 
@@ -342,7 +342,8 @@ def _types_of(kind: type[Row]) -> Mapping[str, Any]:
 def _row(cells: Mapping[str, str | None], where: str, kind: type[R]) -> R:
     if None in cells or None in cells.values():
         raise TableError(f"{where}: it has too many or too few cells")
-    values = {name: _cell(cells[name] or "", wanted, f"{where}, {name}") for name, wanted in _types_of(kind).items()}
+    wanted: Mapping[str, Any] = _types_of(kind)  # type: ignore[arg-type]
+    values = {name: _cell(cells[name] or "", of, f"{where}, {name}") for name, of in wanted.items()}
     return kind(**values)
 
 

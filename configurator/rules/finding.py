@@ -5,24 +5,23 @@ from dataclasses import dataclass, field
 from types import MappingProxyType
 from typing import Any, Literal
 
+from configurator.tables import MARKS, Mark, Source
+
 Severity = Literal["error", "warning", "note"]
-Mark = Literal["read", "common practice", "from memory", "derived"]
-
 SEVERITIES: tuple[Severity, ...] = ("error", "warning", "note")
-MARKS: tuple[Mark, ...] = ("read", "common practice", "from memory", "derived")
+__all__ = [
+    "MARKS",
+    "SEVERITIES",
+    "Alternative",
+    "Finding",
+    "Fix",
+    "Mark",
+    "Reason",
+    "Source",
+    "finding",
+    "reason",
+]
 NOTHING: Mapping[str, float] = MappingProxyType({})
-
-
-@dataclass(frozen=True, slots=True)
-class Source:
-    """Where a fact comes from, and how sure it is.
-
-    `mark` is "read" only when the words stand in the named document; "common practice" and "from memory" have
-    no citable source; "derived" is worked out here.
-    """
-
-    text: str
-    mark: Mark
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,6 +80,10 @@ class Reason:
     source: str
     mark: Mark
     alternatives: tuple[Alternative, ...] = ()
+
+    def as_data(self) -> dict[str, str]:
+        """Return the reason as the results contract names it."""
+        return {"reason": self.because, "source": self.source, "mark_of_source": self.mark}
 
 
 def finding(
