@@ -9,7 +9,7 @@ import types
 from collections.abc import Mapping
 from dataclasses import dataclass, fields
 from functools import cache
-from typing import Any, Literal, TypeVar, Union, get_args, get_origin, get_type_hints
+from typing import Any, Literal, TypeVar, Union, cast, get_args, get_origin, get_type_hints
 
 from configurator.resource_files import resource_path
 
@@ -273,12 +273,16 @@ ROWS: Mapping[str, type[Row]] = {
 R = TypeVar("R", bound=Row)
 
 
-@cache
 def table(kind: type[R]) -> tuple[R, ...]:
-    """Return all rows of a kind, in the order of the file.
+    """Return all rows of a kind, in the order of the file; each file is read once.
 
     Raises TableError when the file is not as it should be, FileNotFoundError when it is missing.
     """
+    return cast(tuple[R, ...], _rows(kind))
+
+
+@cache
+def _rows(kind: type[Row]) -> tuple[Row, ...]:
     name = next(name for name, row in ROWS.items() if row is kind)
     return read_table(resource_path("tables", f"{name}.csv").read_text("utf-8"), name, kind)
 

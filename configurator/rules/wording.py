@@ -1,0 +1,33 @@
+"""How a number reads inside a sentence: inches to the nearest 1/64, never rounded across a limit it fails."""
+
+from configurator.units import Side, format_angle, format_exact, format_length
+
+
+def inches(length: float, limit: float | None = None, side: Side | None = None) -> str:
+    """Write a length as `33-1/16 in`; limits as in `units.format_length`."""
+    return format_length(length, 64, unit_mark=False, limit=limit, side=side) + " in"
+
+
+def degrees(angle: float, limit: float | None = None, side: Side | None = None) -> str:
+    """Write an angle with its unit, as `171.8°`; limits as in `units.format_angle`."""
+    return format_angle(angle, limit, side)
+
+
+def size(height: float, width: float) -> str:
+    """Write a hinge size, height first: `4-1/2 x 4`."""
+    return f"{format_exact(height)} x {format_exact(width)}"
+
+
+def plain(length: float) -> str:
+    """Write the name of a stock width or height, without its unit: `4-1/2`."""
+    return format_exact(length)
+
+
+def feet(length: float) -> str:
+    """Write a length in feet and inches: `7'-0"`."""
+    return format_length(length, 64, "feet")
+
+
+def counted(count: int, one: str, many: str) -> str:
+    """Write a count with the right word: `1 hinge`, `3 hinges`."""
+    return f"{count} {one if count == 1 else many}"

@@ -1,0 +1,137 @@
+import csv
+import re
+
+import pytest
+
+from configurator import tables
+from configurator.model.words import VOCABULARY
+from configurator.resource_files import resource_path
+from configurator.tables import (
+    MARKS,
+    ROWS,
+    ConstructionRow,
+    DoorWeightRow,
+    FinishRow,
+    FrameMaterialRow,
+    FrameRow,
+    GageRow,
+    StockRow,
+    TableError,
+    frame_usual,
+    limit,
+    practice,
+    read_table,
+    table,
+    words_of,
+)
+
+
+def test_every_file_is_a_table_and_every_table_a_file():
+    files = {path.stem for path in resource_path("tables").glob("*.csv")}
+    assert files == set(ROWS)
+
+
+@pytest.mark.parametrize("name", ROWS)
+def test_every_row_names_its_source_and_its_mark(name):
+    rows = table(ROWS[name])
+    assert rows
+    for row in rows:
+        assert row.source.strip() == row.source != ""
+        assert row.mark in MARKS
+        assert row.cited.text == row.source
+
+
+def test_a_row_marked_read_does_not_say_from_memory():
+    for kind in ROWS.values():
+        for row in table(kind):
+            text = row.source.lower()
+            if row.mark == "read":
+                assert not re.search(r"memory|no source|secondary text", text), row
+            if "as quoted in a secondary text" in text:
+                assert row.mark == "common practice", row
+
+
+def test_the_words_of_the_tables_are_the_words_of_the_project_file():
+    assert {row.kind for row in table(FrameRow)} == set(VOCABULARY["frame.kind"])
+    assert [row.kind for row in table(FrameMaterialRow)] == list(VOCABULARY["frame.kind"])
+    assert {row.construction for row in table(ConstructionRow)} == set(VOCABULARY["door.construction"])
+    weighed = {row.construction for row in table(DoorWeightRow)}
+    assert weighed == set(VOCABULARY["door.construction"]) - {"lead-lined"}
+
+
+def test_every_hinge_height_has_stock_and_a_gage():
+    for row in table(tables.HeightRow):
+        assert any(stock.height == row.height for stock in table(StockRow))
+        assert any(gage.height == row.height for gage in table(GageRow))
+
+
+def test_no_size_stands_twice():
+    sizes = [(row.height, row.width) for row in table(StockRow)]
+    assert len(sizes) == len(set(sizes))
+    codes = [(row.us, row.metal) for row in table(FinishRow)]
+    assert len(codes) == len(set(codes))
+
+
+def test_usual_values_by_frame_kind():
+    steel = frame_usual("knocked-down drywall")
+    assert steel["rabbet"].for_door(1.75) == 1.9375
+    assert steel["rabbet"].for_door(1.375) == 1.5625
+    assert steel["stop_height"].for_door(1.75) == 0.625
+    assert frame_usual("welded steel, wrapped")["return_depth"].for_door(1.75) == 0.4375
+    assert frame_usual("welded steel, butted")["frame_proud"].for_door(1.75) is None
+    wood = frame_usual("wood with casing")
+    assert (wood["face"].value, wood["rabbet"].for_door(1.375), wood["hinge_gap"].value) == (
+        0.75,
+        1.4375,
+        0.09375,
+    )
+
+
+def test_a_wrapped_frame_keeps_the_throat():
+    """5-7/8 with 1/2 returns and 5-3/4 with 7/16 returns both take a 4-7/8 wall (arithmetic)."""
+    for kind in ("knocked-down drywall", "welded steel, wrapped"):
+        usual = frame_usual(kind)
+        assert usual["jamb_depth"].value - 2 * usual["return_depth"].value == 4.875
+
+
+def test_limits_and_practices_by_key():
+    assert limit("clear_width").value == 32
+    assert limit("clear_width").mark == "read"
+    assert "closer" in words_of("bearing_closer")
+    assert practice("bearing_closer").mark == "read"
+    with pytest.raises(KeyError):
+        limit("nothing")
+    with pytest.raises(KeyError):
+        frame_usual("tent")
+
+
+def test_rows_are_read_once():
+    assert table(StockRow) is table(StockRow)
+
+
+HEAD = "height,width,stock,source,mark\n"
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ("height,width\n1,2\n", "columns must be"),
+        (HEAD, "no rows"),
+        (HEAD + "4,4,common,somewhere\n", "line 2: it has too many or too few cells"),
+        (HEAD + "4,4,common,somewhere,read,more\n", "line 2: it has too many or too few cells"),
+        (HEAD + "4,four,common,somewhere,read\n", "line 2, width: “four” is not a number"),
+        (HEAD + "4,4,often,somewhere,read\n", "stock: “often” is none of common, uncommon, ask first"),
+        (HEAD + "4,4,common,,read\n", "source: the cell is empty"),
+        (HEAD + "4,4,common,somewhere,heard\n", "mark: “heard” is none of read"),
+    ],
+)
+def test_a_broken_table_is_refused_in_words(text, words):
+    with pytest.raises(TableError, match=re.escape(words)):
+        read_table(text, "stock_sizes", StockRow)
+
+
+def test_tables_are_plain_csv():
+    for name in ROWS:
+        with resource_path("tables", f"{name}.csv").open(encoding="utf-8", newline="") as file:
+            widths = {len(cells) for cells in csv.reader(file)}
+        assert len(widths) == 1, name
