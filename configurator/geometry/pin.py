@@ -19,10 +19,10 @@ class Hanging:
 
     O opening width between rabbet faces (for a leaf of a pair: to the other leaf's closed edge), T door
     thickness, g_h and g_l hinge-side and latch-side gap, beta latch bevel per inch of thickness, R rabbet
-    depth, k stop gap, s stop height, F frame face width, D jamb depth, p frame face ahead of the wall face,
-    b door hinge backset, b_f frame hinge backset (None: b + k), m_d and m_f mortise depths (None: flush), t
-    leaf thickness, a gap between the closed leaves (None: worked out from g_h), W hinge open width, d_b barrel
-    diameter, x_p where the pin of a swing-clear hinge stands across (None: -(o + T)).
+    depth, k stop gap, s stop height, F frame face width, D jamb depth, p frame face ahead of the wall face, b
+    door hinge backset, b_f frame hinge backset (None: b + k), m_d and m_f mortise depths (None: flush), t
+    leaf thickness, a gap between the closed leaves (None: worked out from g_h), W hinge open width, d_b
+    barrel diameter, x_p where the pin of a swing-clear hinge stands across (None: -(o + T)).
     """
 
     O: float  # noqa: E741 - the letter of the opening width
@@ -110,7 +110,6 @@ def _half_mortise(h: Hanging) -> Pin:
     o = y_p + h.i
     a = h.g_h - h.proud_d if h.a is None else h.a
     b = h.T + o - h.W / 2
-    _refuse_negative_backset("door", b, h)
     return Pin(h.g_h - h.proud_d - a / 2, y_p, o, a, b, None)
 
 
@@ -120,7 +119,6 @@ def _half_surface(h: Hanging) -> Pin:
     y_p = o - h.i
     a = h.g_h - h.proud_f if h.a is None else h.a
     b_f = h.R + y_p - h.W / 2
-    _refuse_negative_backset("frame", b_f, h)
     return Pin(h.proud_f + a / 2, y_p, o, a, None, b_f)
 
 
@@ -136,15 +134,6 @@ def _swing_clear(h: Hanging) -> Pin:
     o = y_p + h.i
     x_p = -(o + h.T) if h.x_p is None else h.x_p
     return Pin(x_p, y_p, o, h.g_h, None, None)
-
-
-def _refuse_negative_backset(side: str, backset: float, h: Hanging) -> None:
-    """Refuse a hinge whose mortised leaf is wider than what it is let into."""
-    if backset < -TOLERANCE:
-        raise ValueError(
-            f"A hinge {h.W:g} in wide is too wide for this {h.mounting} mounting: "
-            f"its {side} leaf would run {-backset:g} in past the {side}'s stop side."
-        )
 
 
 _PIN_BY_MOUNTING: Final[dict[str, Callable[[Hanging], Pin]]] = {
@@ -163,14 +152,31 @@ def locate_pin(h: Hanging) -> Pin:
     """Work out where the pin stands.
 
     Inches. Full mortise: y_p = W/2 - (R - b_f), o = y_p + i, x_p = (t - m_f) + a/2; without a b_f of its own
-    that is o = W/2 - (T - b). Half mortise and full surface hang off the frame face, half surface off the door
-    face, by half the barrel; derived. Raises ValueError for a mounting that is not known and for a leaf so wide
-    that its backset would be below 0.
+    that is o = W/2 - (T - b). Half mortise and full surface hang off the frame face, half surface off the
+    door face, by half the barrel; derived. A width that a surface mounting cannot take is told by
+    `backset_refusal`. Raises ValueError for a mounting that is not known.
     """
     pin_of = _PIN_BY_MOUNTING.get(h.mounting)
     if pin_of is None:
         raise ValueError(f"{h.mounting!r} is not a mounting; it is one of: {', '.join(MOUNTINGS)}.")
     return pin_of(h)
+
+
+def backset_refusal(h: Hanging, pin: Pin) -> str | None:
+    """Say why a hinge is too wide for a half mortise or half surface mounting, None if it is not.
+
+    Refused where the backset that follows for the mortised leaf is below 0: the leaf would run out past the
+    door's or the frame's stop side. The pin and every clearance still have values, for they do not depend on
+    the width in those mountings.
+    """
+    backsets = {"half mortise": ("door", pin.b), "half surface": ("frame", pin.b_f)}
+    side, backset = backsets.get(h.mounting, ("", None))
+    if backset is None or backset >= -TOLERANCE:
+        return None
+    return (
+        f"A hinge {h.W:g} in wide is too wide for this {h.mounting} mounting: its {side} leaf would run "
+        f"{-backset:g} in out past the {side}'s stop side."
+    )
 
 
 def barrel_past_frame(h: Hanging, pin: Pin) -> float:
@@ -196,8 +202,8 @@ def barrel_freedom(h: Hanging, pin: Pin) -> float:
 def least_width_for_clearance(T: float, b: float, c: float) -> float:
     """Least exact hinge width that clears what stands c past the door face with the door open flat.
 
-    Inches: 2 (T - b) + c, before rounding up to stock. Source: The Building Trades Pocketbook, read: twice the
-    thickness of the door, less 1/2 in, plus the projection, with the edge of the butt 1/4 in back.
+    Inches: 2 (T - b) + c, before rounding up to stock. Source: The Building Trades Pocketbook, read: twice
+    the thickness of the door, less 1/2 in, plus the projection, with the edge of the butt 1/4 in back.
     """
     return 2 * (T - b) + c
 

@@ -1,8 +1,8 @@
 """The parts of a plan as convex shapes: what turns with the leaf and what stands about it.
 
 A shape is a convex core and a radius around it: a polygon has radius 0, a round part is one point and its
-radius, so that every contact is core to core at the sum of two radii. Outlines that are not convex become several
-shapes of one kind. Inches; axes as in `pin`.
+radius, so that every contact is core to core at the sum of two radii. Outlines that are not convex become
+several shapes of one kind. Inches; axes as in `pin`.
 """
 
 import math
@@ -38,11 +38,12 @@ class Shape:
 class Obstruction:
     """Something that stands about the door, in inches.
 
-    start and length run along the wall away from the opening, from the frame's outer edge (length None: without
-    end; a negative start reaches over the frame's face). projection counts from the wall face on the pull side,
-    a casing's from the frame face, a return wall's None runs out without end. offset lifts the whole thing off
-    the wall by that much. diameter makes it round: it then lies within start and start + diameter, its outermost
-    point at offset + projection (projection None: the diameter). bottom and top None: full height.
+    start and length run along the wall away from the opening, from the frame's outer edge (length None:
+    without end; a negative start reaches over the frame's face). projection counts from the wall face on the
+    pull side, a casing's from the frame face, a return wall's None runs out without end. offset lifts the
+    whole thing off the wall by that much. diameter makes it round: it then lies within start and start +
+    diameter, its outermost point at offset + projection (projection None: the diameter). bottom and top None:
+    full height.
     """
 
     kind: str
@@ -60,9 +61,9 @@ class Obstruction:
 class Hardware:
     """Something that projects from a face of the leaf, in inches.
 
-    A box whose centre is from_latch_edge from the leaf's latch edge, measured on the pull face, and height above
-    the floor; width across, vertical high, standing projection out of its face (pull or push). A knob is round
-    in plan: width is its diameter, its outermost point at projection.
+    A box whose centre is from_latch_edge from the leaf's latch edge, measured on the pull face, and height
+    above the floor; width across, vertical high, standing projection out of its face (pull or push). A knob
+    is round in plan: width is its diameter, its outermost point at projection.
     """
 
     kind: str
@@ -88,8 +89,8 @@ class OtherLeaf:
     """The closed other leaf of a pair, in inches.
 
     opening is the whole opening between the two rabbet faces, w the other leaf's net width on its pull face,
-    beta its bevel at the meeting edge. It stands from x = O of the leaf being solved. closed False: it already
-    stands open, out of the way.
+    beta its bevel at the meeting edge. It stands from x = O of the leaf being solved. closed False: it
+    already stands open, out of the way.
     """
 
     opening: float
@@ -181,8 +182,8 @@ def obstruction_shapes(
 ) -> tuple[Shape, ...]:
     """What one obstruction fills, as convex pieces of its kind.
 
-    Inches; opening is the whole width between rabbet faces where that is more than O (a pair). Raises ValueError
-    for a return wall that would start in front of the frame.
+    Inches; opening is the whole width between rabbet faces where that is more than O (a pair). Raises
+    ValueError for a return wall that would start in front of the frame.
     """
     low = -math.inf if thing.bottom is None else thing.bottom
     high = math.inf if thing.top is None else thing.top
@@ -239,7 +240,8 @@ def standing_shapes(
 ) -> tuple[Shape, ...]:
     """Everything that stands: obstructions in their order, then frame, wall, latch jamb, stop, other leaf.
 
-    That order settles which of two things met at once is named. Raises ValueError as `obstruction_shapes` does.
+    That order settles which of two things met at once is named. Raises ValueError as `obstruction_shapes`
+    does.
     """
     opening = h.O if other is None else other.opening
     about = [

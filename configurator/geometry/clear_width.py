@@ -1,0 +1,78 @@
+"""Clear width: what an opening leaves to pass through with the door at an angle.
+
+The 2010 ADA Standards, 404.2.3 (read), measure it between the face of the door and the stop with the door
+open 90 degrees. Inches and radians; axes as in `pin`.
+"""
+
+import math
+from collections.abc import Iterable, Sequence
+from typing import Final
+
+from configurator.geometry.pin import TOLERANCE, Hanging, Pin
+from configurator.geometry.polar import PolarShape
+from configurator.geometry.shapes import leaf_corners
+
+#: Heights between which hardware in the clear width counts, in (2010 ADA Standards 404.2.3, read).
+HARDWARE_BAND: Final = (34.0, 80.0)
+
+
+def greatest_across(parts: Iterable[PolarShape], x_p: float, theta: float) -> float:
+    """How far into the opening any of the parts reaches with the door at theta, in; -inf for no parts."""
+    return max(
+        (
+            x_p + rho * math.cos(phi + theta) + part.shape.radius
+            for part in parts
+            for rho, phi in part.corners
+        ),
+        default=-math.inf,
+    )
+
+
+def latch_limit(h: Hanging, *, meets_leaf: bool) -> float:
+    """Where the clear width ends across: at the latch stop, or at the closed other leaf's edge, in."""
+    return h.O if meets_leaf else h.O - h.s
+
+
+def leaf_clear_width(leaf: PolarShape, h: Hanging, pin: Pin, theta: float, limit: float) -> float:
+    """Clear width past a leaf already seen from the pin, in, never below 0."""
+    return max(0.0, limit - max(h.s, greatest_across((leaf,), pin.x_p, theta)))
+
+
+def clear_width(h: Hanging, pin: Pin, theta: float, *, meets_leaf: bool = False) -> float:
+    """Clear width with the bare leaf at theta, in, never below 0.
+
+    (O - s) less the greater of s and how far any corner of the leaf reaches; meets_leaf for a leaf of a pair,
+    whose clear width ends at the closed other leaf's edge. Source: 2010 ADA Standards 404.2.3, read, for 90
+    degrees; derived for any other angle.
+    """
+    corners = [(x - pin.x_p, y - pin.y_p) for x, y in leaf_corners(h)]
+    cosine, sine = math.cos(theta), math.sin(theta)
+    across = pin.x_p + max(x * cosine - y * sine for x, y in corners)
+    return max(0.0, latch_limit(h, meets_leaf=meets_leaf) - max(h.s, across))
+
+
+def hardware_taken(
+    leaf: PolarShape,
+    hardware: Sequence[PolarShape],
+    h: Hanging,
+    pin: Pin,
+    theta: float,
+    limit: float,
+    band: tuple[float, float] = HARDWARE_BAND,
+) -> float:
+    """What hardware within a band of heights takes from the clear width with the door at theta, in."""
+    low, high = band
+    counted = [
+        part for part in hardware if min(part.shape.top, high) - max(part.shape.bottom, low) > TOLERANCE
+    ]
+    bare = max(h.s, greatest_across((leaf,), pin.x_p, theta))
+    reach = min(greatest_across(counted, pin.x_p, theta), limit)
+    return max(0.0, reach - bare)
+
+
+def pair_clear_width(opening: float, s: float, across: float, across_other: float) -> float:
+    """Clear width with both leaves of a pair open, in, never below 0.
+
+    across and across_other are how far each leaf reaches into the opening from its own rabbet face.
+    """
+    return max(0.0, opening - max(s, across) - max(s, across_other))

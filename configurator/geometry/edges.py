@@ -1,0 +1,75 @@
+"""How near the two long edges of a leaf pass their jambs over the whole swing. Inches and radians."""
+
+import math
+
+from configurator.geometry.gaps import least_distance
+from configurator.geometry.pin import Hanging, Pin
+from configurator.geometry.polar import PolarShape, seen_from
+from configurator.geometry.shapes import OtherLeaf, Shape, leaf_corners, rectangle
+
+
+def latch_edge_shape(h: Hanging) -> Shape:
+    """The leaf's latch edge as a line, closed."""
+    _, stop, pull, _ = leaf_corners(h)
+    return Shape((stop, pull), kind="leaf")
+
+
+def hinge_edge_shape(h: Hanging) -> Shape:
+    """The leaf's hinge edge as a line, closed."""
+    stop, _, _, pull = leaf_corners(h)
+    return Shape((pull, stop), kind="leaf")
+
+
+def strike_side(h: Hanging, other: OtherLeaf | None = None) -> Shape:
+    """What the latch edge passes: the latch jamb as deep as its rabbet, or the other leaf's meeting edge."""
+    if other is None:
+        return Shape(rectangle(h.O, h.O + h.F, -h.R, 0.0), kind="latch jamb")
+    pull, stop = -h.i, -h.i - h.T
+    corners = ((h.O + other.beta * h.T, stop), (h.O + other.w, stop), (h.O + other.w, pull), (h.O, pull))
+    return Shape(corners, kind="other leaf")
+
+
+def latch_edge_least(h: Hanging, pin: Pin, other: OtherLeaf | None = None) -> float:
+    """Least distance from the leaf's latch edge to the strike rabbet face and its arris over a whole swing.
+
+    Inches, 0 where the edge binds; stops left out. From closed to 180 degrees whatever else may stop the leaf
+    sooner. While the arris governs this is hypot(O - x_p, y_p) less the greater rho of the two latch corners;
+    derived. A leaf of a pair is measured to the closed other leaf's edge.
+    """
+    if other is not None and not other.closed:
+        return math.inf
+    return least_distance(
+        seen_from(pin.at, latch_edge_shape(h)), seen_from(pin.at, strike_side(h, other)), math.pi
+    )
+
+
+def hinge_edge_least(
+    h: Hanging, pin: Pin, casings: tuple[PolarShape, ...] = (), limit: float = math.pi
+) -> float:
+    """Least distance from the leaf's hinge edge to the hinge jamb's rabbet face, its arris and the casings.
+
+    Inches, 0 where it binds; over the swing up to limit, in radians.
+    """
+    edge = seen_from(pin.at, hinge_edge_shape(h))
+    face = seen_from(pin.at, Shape(rectangle(-h.F, 0.0, -h.R, 0.0), kind="frame"))
+    return min(least_distance(edge, part, limit) for part in (face, *casings))
+
+
+def bevel_for_latch_gap(h: Hanging, pin: Pin, gap: float) -> float | None:
+    """The bevel, inches per inch of thickness, that leaves a wanted least gap at the latch edge.
+
+    0 where a square edge leaves it already; None where no bevel does, because the pull-side corner or the
+    closed gap governs. Derived: the stop-side corner's rho comes down to hypot(O - x_p, y_p) - gap.
+    """
+    if gap > min(h.g_l, _arris(h, pin) - math.hypot(h.O - h.g_l - pin.x_p, pin.o)):
+        return None
+    rho = _arris(h, pin) - gap
+    depth = pin.o + h.T
+    if rho <= depth:
+        return None
+    return max(0.0, (h.O - h.g_l - pin.x_p - math.sqrt(rho * rho - depth * depth)) / h.T)
+
+
+def _arris(h: Hanging, pin: Pin) -> float:
+    """Distance from the pin to the arris of the strike rabbet face."""
+    return math.hypot(h.O - pin.x_p, pin.y_p)

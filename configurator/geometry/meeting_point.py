@@ -1,0 +1,88 @@
+"""Where two parts touch, once it is known at which angle they do."""
+
+import math
+from typing import Final
+
+from configurator.geometry.polar import PolarShape, separation, turned
+from configurator.geometry.shapes import Point
+
+#: Corners this near to the other outline belong to the contact, in: rounding is far below, a gap far above.
+_TOUCHING: Final = 1e-8
+
+
+def nearest_on_edge(point: Point, start: Point, end: Point) -> Point:
+    """The point of an edge nearest to another point, in."""
+    d_x, d_y = end[0] - start[0], end[1] - start[1]
+    square = d_x * d_x + d_y * d_y
+    if square == 0.0:
+        return start
+    along = ((point[0] - start[0]) * d_x + (point[1] - start[1]) * d_y) / square
+    share = min(1.0, max(0.0, along))
+    return (start[0] + share * d_x, start[1] + share * d_y)
+
+
+def nearest_on_outline(point: Point, outline: tuple[Point, ...]) -> Point:
+    """The point of an outline nearest to another point, in."""
+    edges = [(outline[j - 1], outline[j]) for j in range(len(outline))]
+    return min((nearest_on_edge(point, *edge) for edge in edges), key=lambda near: math.dist(near, point))
+
+
+def nearest_points(one: tuple[Point, ...], other: tuple[Point, ...]) -> tuple[Point, Point]:
+    """A nearest pair of points of two outlines that do not overlap, in."""
+    pairs = [(corner, nearest_on_outline(corner, other)) for corner in one]
+    pairs += [(nearest_on_outline(corner, one), corner) for corner in other]
+    return min(pairs, key=lambda pair: math.dist(*pair))
+
+
+def _clipped(outline: tuple[Point, ...], window: tuple[Point, ...]) -> list[Point]:
+    """What of a convex outline lies inside another."""
+    kept = list(outline)
+    for j in range(len(window)):
+        (x_0, y_0), (x_1, y_1) = window[j - 1], window[j]
+        inside = [(x_1 - x_0) * (y - y_0) - (y_1 - y_0) * (x - x_0) for x, y in kept]
+        kept = _clipped_by_line(kept, inside)
+    return kept
+
+
+def _clipped_by_line(outline: list[Point], inside: list[float]) -> list[Point]:
+    """The corners on the inner side of a line, with the crossings put in."""
+    kept: list[Point] = []
+    for j, (point, value) in enumerate(zip(outline, inside, strict=True)):
+        before, was = outline[j - 1], inside[j - 1]
+        if (was < 0.0) != (value < 0.0):
+            share = was / (was - value)
+            kept.append(
+                (before[0] + share * (point[0] - before[0]), before[1] + share * (point[1] - before[1]))
+            )
+        if value >= 0.0:
+            kept.append(point)
+    return kept
+
+
+def _middle_of(points: list[Point]) -> Point:
+    """The middle of the two points farthest apart."""
+    one, other = max(((a, b) for a in points for b in points), key=lambda pair: math.dist(*pair))
+    return ((one[0] + other[0]) / 2, (one[1] + other[1]) / 2)
+
+
+def _touching_corners(one: tuple[Point, ...], other: tuple[Point, ...]) -> list[Point]:
+    """Corners of one outline that lie on the other."""
+    return [corner for corner in one if math.dist(corner, nearest_on_outline(corner, other)) <= _TOUCHING]
+
+
+def meeting_point(pin: Point, moving: PolarShape, standing: PolarShape, theta: float) -> Point:
+    """Where two parts meet with the door at theta, in.
+
+    The middle of a flat contact; where they already overlap, the middle of what they share.
+    """
+    one, other = turned(pin, moving, theta), standing.shape.points
+    r_one, r_other = moving.shape.radius, standing.shape.radius
+    if r_one + r_other > 0.0:
+        p, q = nearest_points(one, other)
+        share = r_one / (r_one + r_other)
+        return (p[0] + share * (q[0] - p[0]), p[1] + share * (q[1] - p[1]))
+    if separation(moving, standing, theta) < -_TOUCHING:
+        shared = _clipped(one, other)
+    else:
+        shared = _touching_corners(one, other) + _touching_corners(other, one)
+    return _middle_of(shared) if shared else nearest_points(one, other)[0]

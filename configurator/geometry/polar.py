@@ -1,0 +1,189 @@
+"""Parts seen from the pin: corners as radius and angle, edges as lines at a distance.
+
+Everything that turns about the pin is simplest so. A corner at (rho, phi) turned by theta stands rho
+cos(theta + phi - alpha) out along a normal at alpha and rho sin(theta + phi - alpha) along its edge, so when
+it meets the edge's line is one arc cosine. Inches and radians.
+"""
+
+import math
+from typing import Final, NamedTuple
+
+from configurator.geometry.pin import TOLERANCE
+from configurator.geometry.shapes import Point, Shape
+
+TAU: Final = 2 * math.pi
+
+
+class PolarCorner(NamedTuple):
+    """A corner's distance from the pin, in, and its direction from the pin, radians."""
+
+    rho: float
+    phi: float
+
+
+class PolarEdge(NamedTuple):
+    """An edge from the pin: its outward normal's direction, the line's distance along it, where it runs.
+
+    start and end count along the edge from the foot of the pin's perpendicular; near and far are the least
+    and greatest distance of its points from the pin. alpha in radians, the rest in inches.
+    """
+
+    alpha: float
+    c: float
+    start: float
+    end: float
+    near: float
+    far: float
+
+
+class PolarShape(NamedTuple):
+    """A shape from the pin; near and far bound its distance from the pin with its radius counted, in."""
+
+    shape: Shape
+    corners: tuple[PolarCorner, ...]
+    edges: tuple[PolarEdge, ...]
+    near: float
+    far: float
+    #: x least, x greatest, y least, y greatest with the part closed, radius counted.
+    box: tuple[float, float, float, float]
+
+
+def _polar_edge(start: Point, end: Point, rho_start: float, rho_end: float) -> PolarEdge:
+    """One edge, its ends relative to the pin."""
+    d_x, d_y = end[0] - start[0], end[1] - start[1]
+    length = math.hypot(d_x, d_y)
+    n_x, n_y = d_y / length, -d_x / length
+    c = n_x * start[0] + n_y * start[1]
+    along_start = n_x * start[1] - n_y * start[0]
+    along_end = n_x * end[1] - n_y * end[0]
+    near = abs(c) if along_start <= 0.0 <= along_end else min(rho_start, rho_end)
+    return PolarEdge(math.atan2(n_y, n_x), c, along_start, along_end, near, max(rho_start, rho_end))
+
+
+def seen_from(pin: Point, shape: Shape) -> PolarShape:
+    """A shape as it stands about the pin, closed."""
+    p_x, p_y = pin
+    around = [(x - p_x, y - p_y) for x, y in shape.points]
+    corners = tuple(PolarCorner(math.hypot(x, y), math.atan2(y, x)) for x, y in around)
+    edges: tuple[PolarEdge, ...] = ()
+    if len(around) > 1:
+        edges = tuple(
+            _polar_edge(around[j - 1], around[j], corners[j - 1].rho, corners[j].rho)
+            for j in range(len(around))
+        )
+    r = shape.radius
+    inside = bool(edges) and all(edge.c >= 0.0 for edge in edges)
+    least = 0.0 if inside else min([corner.rho for corner in corners] + [edge.near for edge in edges])
+    xs, ys = [x for x, _ in shape.points], [y for _, y in shape.points]
+    box = (min(xs) - r, max(xs) + r, min(ys) - r, max(ys) + r)
+    far = max([corner.rho for corner in corners]) + r
+    return PolarShape(shape, corners, edges, max(0.0, least - r), far, box)
+
+
+def crossings(moving: PolarShape, standing: PolarShape, sense: int) -> list[float]:
+    """Every angle at which a corner of one part crosses the outline of the other.
+
+    Radians in [0, 2 pi), unsorted. sense +1: as the moving part turns into the other; -1: as it turns out of
+    it.
+    """
+    r = moving.shape.radius + standing.shape.radius
+    angles = _corners_over_edges(moving.corners, standing.edges, r, sense, moving_corners=True)
+    angles += _corners_over_edges(standing.corners, moving.edges, r, sense, moving_corners=False)
+    if r > 0.0:
+        angles += _corners_round_corners(moving.corners, standing.corners, r, sense)
+    return angles
+
+
+def _corners_over_edges(
+    corners: tuple[PolarCorner, ...],
+    edges: tuple[PolarEdge, ...],
+    r: float,
+    sense: int,
+    *,
+    moving_corners: bool,
+) -> list[float]:
+    """Corners of one part against edges of the other, r off the edge; a corner that stands turns backward."""
+    found = []
+    turn = 1.0 if moving_corners else -1.0
+    side = turn * sense
+    for rho, phi in corners:
+        for alpha, c, start, end, near, far in edges:
+            out = c + r
+            if rho < near - r - TOLERANCE or rho > far + r + TOLERANCE or abs(out) > rho or rho == 0.0:
+                continue
+            along = side * math.sqrt(rho * rho - out * out)
+            if start - TOLERANCE <= along <= end + TOLERANCE:
+                found.append((turn * (alpha - phi) + sense * math.acos(out / rho)) % TAU)
+    return found
+
+
+def _corners_round_corners(
+    moving: tuple[PolarCorner, ...], standing: tuple[PolarCorner, ...], r: float, sense: int
+) -> list[float]:
+    """Corners (or round centres) that come within r of each other."""
+    found = []
+    for rho_m, phi_m in moving:
+        for rho_s, phi_s in standing:
+            twice = 2 * rho_m * rho_s
+            if twice == 0.0:
+                continue
+            cosine = (rho_m * rho_m + rho_s * rho_s - r * r) / twice
+            if -1.0 <= cosine <= 1.0:
+                found.append((phi_s - phi_m - sense * math.acos(cosine)) % TAU)
+    return found
+
+
+def turned(pin: Point, part: PolarShape, theta: float) -> tuple[Point, ...]:
+    """The corners of a part turned about the pin by theta, in."""
+    x, y = pin
+    return tuple(
+        (x + rho * math.cos(phi + theta), y + rho * math.sin(phi + theta)) for rho, phi in part.corners
+    )
+
+
+def _least_out(corners: tuple[PolarCorner, ...], edge: PolarEdge, theta: float) -> float:
+    """How far beyond an edge's line the nearest corner stands; negative behind it."""
+    turn = theta - edge.alpha
+    return min([rho * math.cos(phi + turn) for rho, phi in corners]) - edge.c
+
+
+def separation(moving: PolarShape, standing: PolarShape, theta: float) -> float:
+    """How far apart two parts are with the door at theta, in; negative by how deep they overlap.
+
+    Exact for overlap, and for straight parts in sign only while they are apart.
+    """
+    axes = [_least_out(moving.corners, edge, theta) for edge in standing.edges]
+    axes += [_least_out(standing.corners, edge, -theta) for edge in moving.edges]
+    r = moving.shape.radius + standing.shape.radius
+    apart = max(axes) if axes else math.inf
+    if apart > 0.0 and r > 0.0:
+        apart = core_distance(moving, standing, theta)
+    return apart - r
+
+
+def core_distance(moving: PolarShape, standing: PolarShape, theta: float) -> float:
+    """Exact least distance between two cores that do not overlap, radii left out, in."""
+    best = _distance_to_edges(moving.corners, standing.edges, theta)
+    best = min(best, _distance_to_edges(standing.corners, moving.edges, -theta))
+    for rho_m, phi_m in moving.corners:
+        for rho_s, phi_s in standing.corners:
+            best = min(best, _between(rho_m, rho_s, phi_m + theta - phi_s))
+    return best
+
+
+def _between(rho_m: float, rho_s: float, angle: float) -> float:
+    """Distance of two points at an angle to each other about the pin, without cancellation."""
+    half = math.sin(angle / 2)
+    return math.hypot(rho_m - rho_s, 2 * half * math.sqrt(rho_m * rho_s))
+
+
+def _distance_to_edges(corners: tuple[PolarCorner, ...], edges: tuple[PolarEdge, ...], theta: float) -> float:
+    """Least distance of corners from the edges that they stand in front of."""
+    best = math.inf
+    for rho, phi in corners:
+        for alpha, c, start, end, _, _ in edges:
+            u = phi + theta - alpha
+            out = rho * math.cos(u) - c
+            if 0.0 <= out < best and start <= rho * math.sin(u) <= end:
+                best = out
+    return best
