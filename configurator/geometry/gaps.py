@@ -21,7 +21,7 @@ from configurator.geometry.polar import (
     separation,
     turned,
 )
-from configurator.geometry.shapes import Point, Shape, overlap_in_height
+from configurator.geometry.shapes import Point, Shape, may_meet
 from configurator.geometry.swing import meeting_angle
 
 
@@ -94,7 +94,7 @@ def polar_least_gap(
 ) -> LeastGap | None:
     """`least_gap` for parts already seen from the pin."""
     pairs = [(_ring_gap(part, still), part, still) for still in standing for part in moving]
-    near = [pair for pair in pairs if overlap_in_height(pair[1].shape, pair[2].shape)]
+    near = [pair for pair in pairs if may_meet(pair[1].shape, pair[2].shape)]
     best: tuple[float, float, PolarShape, PolarShape] | None = None
     for ring, part, still in sorted(near, key=lambda pair: pair[0]):
         if best is not None and ring >= best[0]:

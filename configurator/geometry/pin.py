@@ -151,7 +151,7 @@ MOUNTINGS: Final = tuple(_PIN_BY_MOUNTING)
 def locate_pin(h: Hanging) -> Pin:
     """Work out where the pin stands.
 
-    Inches. Full mortise: y_p = W/2 - (R - b_f), o = y_p + i, x_p = (t - m_f) + a/2; without a b_f of its own
+    Full mortise, inches: y_p = W/2 - (R - b_f), o = y_p + i, x_p = (t - m_f) + a/2; without a b_f of its own
     that is o = W/2 - (T - b). Half mortise and full surface hang off the frame face, half surface off the
     door face, by half the barrel; derived. A width that a surface mounting cannot take is told by
     `backset_refusal`. Raises ValueError for a mounting that is not known.

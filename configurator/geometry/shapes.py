@@ -12,6 +12,9 @@ from typing import Final
 
 from configurator.geometry.pin import TOLERANCE, Hanging, Pin
 
+#: Kinds of hardware that are round in plan, width being the diameter.
+ROUND_HARDWARE: Final = frozenset({"knob"})
+
 #: Farther than anything reaches, in; walls and endless trim end here. Exact in binary.
 FAR: Final = 65536.0
 
@@ -104,9 +107,15 @@ def rectangle(x_0: float, x_1: float, y_0: float, y_1: float) -> tuple[Point, ..
     return ((x_0, y_0), (x_1, y_0), (x_1, y_1), (x_0, y_1))
 
 
-def overlap_in_height(one: Shape, other: Shape) -> bool:
-    """Whether two parts share more height than the tolerance: only then can they touch."""
-    return min(one.top, other.top) - max(one.bottom, other.bottom) > TOLERANCE
+def may_meet(moving: Shape, standing: Shape) -> bool:
+    """Whether two parts can touch at all: they share more height than the tolerance.
+
+    A barrel never meets its own frame in the swing: where it stands too near the frame face it is let into it,
+    which is told by `barrel_freedom`, and the leaf still turns.
+    """
+    if moving.kind == "barrel" and standing.kind == "frame":
+        return False
+    return min(moving.top, standing.top) - max(moving.bottom, standing.bottom) > TOLERANCE
 
 
 def leaf_corners(h: Hanging) -> tuple[Point, ...]:
@@ -131,7 +140,7 @@ def hardware_shape(h: Hanging, item: Hardware, index: int | None = None) -> Shap
     face, out = (-h.i, 1.0) if item.face == "pull" else (-h.i - h.T, -1.0)
     low, high = item.height - item.vertical / 2, item.height + item.vertical / 2
     half = item.width / 2
-    if item.kind == "knob":
+    if item.kind in ROUND_HARDWARE:
         point = (centre, face + out * (item.projection - half))
         return Shape((point,), half, low, high, item.kind, index)
     outer = face + out * item.projection

@@ -28,8 +28,8 @@ from configurator.geometry.shapes import (
     Obstruction,
     OtherLeaf,
     hardware_shape,
+    may_meet,
     moving_shapes,
-    overlap_in_height,
     standing_shapes,
 )
 from configurator.geometry.swing import Contact, contacts_bare_and_with_hardware
@@ -146,7 +146,7 @@ def _hinge_edge(plan: Scene, greatest_bare: float) -> float:
     casings = tuple(
         part
         for part in plan.standing
-        if part.shape.kind == "casing" and overlap_in_height(plan.leaf.shape, part.shape)
+        if part.shape.kind == "casing" and may_meet(plan.leaf.shape, part.shape)
     )
     return hinge_edge_least(plan.hanging, plan.pin, casings, greatest_bare)
 
@@ -157,7 +157,7 @@ def _barrel_free_by(plan: Scene) -> float:
         separation(barrel, part, 0.0)
         for barrel in plan.bare[1:]
         for part in plan.obstructions
-        if overlap_in_height(barrel.shape, part.shape)
+        if may_meet(barrel.shape, part.shape)
     ]
     return min([barrel_freedom(plan.hanging, plan.pin), *gaps])
 

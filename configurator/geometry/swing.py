@@ -14,7 +14,7 @@ from typing import Final
 from configurator.geometry.meeting_point import meeting_point
 from configurator.geometry.pin import TOLERANCE
 from configurator.geometry.polar import PolarShape, crossings, seen_from, separation
-from configurator.geometry.shapes import Point, Shape, overlap_in_height
+from configurator.geometry.shapes import Point, Shape, may_meet
 
 #: Angles closer than this are one moment, radians: 1e-9 keeps a yard-wide leaf within 4e-8 in.
 SAME_MOMENT: Final = 1e-9
@@ -55,7 +55,7 @@ def in_reach(moving: PolarShape, standing: PolarShape) -> bool:
     return (
         moving.far > standing.near + TOLERANCE
         and standing.far > moving.near + TOLERANCE
-        and overlap_in_height(moving.shape, standing.shape)
+        and may_meet(moving.shape, standing.shape)
     )
 
 
