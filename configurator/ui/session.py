@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QObject, Signal
 
@@ -11,12 +11,14 @@ from configurator import project_file
 from configurator.history import History
 from configurator.model import Job, JobFacts, Opening
 from configurator.model.faults import Fault
-from configurator.study.records import Study
 from configurator.ui import edits, paths
 from configurator.ui.edits import RefusedError
 from configurator.units import Display
 
-Studier = Callable[[Opening, JobFacts | None], Study]
+if TYPE_CHECKING:  # the study is loaded on use: the window is painted before the first one
+    from configurator.study.records import Study
+
+Studier = Callable[[Opening, JobFacts | None], "Study"]
 FULLY_OPEN = 180.0
 
 
@@ -41,7 +43,9 @@ class Session(QObject):
     changed = Signal(str)
     refused = Signal(str, str)
 
-    def __init__(self, job: Job | None = None, path: Path | None = None, studier: Studier | None = None) -> None:
+    def __init__(
+        self, job: Job | None = None, path: Path | None = None, studier: Studier | None = None
+    ) -> None:
         super().__init__()
         self._studier = studier or _study
         self._history = History(job or new_job())
@@ -78,7 +82,7 @@ class Session(QObject):
         return next((opening for opening in self.job.openings if opening.mark == self._mark), None)
 
     @property
-    def study(self) -> Study | None:
+    def study(self) -> "Study | None":
         """The study of the opening on show; None where it cannot be studied, and `trouble` says why."""
         return self._studied()[0]
 
@@ -282,7 +286,7 @@ class Session(QObject):
         self.refusals[path] = refusal
         self.refused.emit(path, refusal.sentence)
 
-    def _studied(self) -> tuple[Study | None, str]:
+    def _studied(self) -> tuple["Study | None", str]:
         opening = self.opening
         if opening is None:
             return None, ""
@@ -291,13 +295,13 @@ class Session(QObject):
             known = self._studies[opening.mark] = (opening, *self._study_or_trouble(opening))
         return known[1], known[2]
 
-    def _study_or_trouble(self, opening: Opening) -> tuple[Study | None, str]:
+    def _study_or_trouble(self, opening: Opening) -> tuple["Study | None", str]:
         try:
             return self._studied_or_refused(opening), ""
         except RefusedError as error:
             return None, error.about("")
 
-    def _studied_or_refused(self, opening: Opening) -> Study:
+    def _studied_or_refused(self, opening: Opening) -> "Study":
         try:
             return self._studier(opening, self.job.job)
         except ValueError as error:
@@ -315,8 +319,7 @@ def _touched(path: str, changes: Mapping[str, Any]) -> bool:
     return any(path == changed or path.startswith(f"{changed}.") for changed in changes)
 
 
-def _study(opening: Opening, facts: JobFacts | None) -> Study:
-    # Imported on use: the window is painted before the first study.
+def _study(opening: Opening, facts: JobFacts | None) -> "Study":
     from configurator.study.run import study
 
     return study(opening, facts)

@@ -1,0 +1,193 @@
+"""What the user says about an opening, in short sections; only what matters for this opening is open."""
+
+from collections.abc import Callable, Mapping
+from types import MappingProxyType
+from typing import Any
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QFormLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
+
+from configurator.model.words import WRAPPED_FRAMES
+from configurator.ui.fields import Assumptions, Field, field_for
+from configurator.ui.labels import NameLabel, add_row, new_form
+from configurator.ui.layers import LayersEditor
+from configurator.ui.look import FORM_WIDTH, GRID
+from configurator.ui.presets import USUAL_CASING
+from configurator.ui.rows import RowsEditor, hardware_editor, obstructions_editor
+from configurator.ui.sections import Section
+from configurator.ui.session import Session
+from configurator.ui.special import OpeningSizeField
+
+NOTHING: Assumptions = MappingProxyType({})
+SECTIONS: Mapping[str, tuple[str, ...]] = {
+    "Opening": (
+        "mark", "location", "size", "hand", "leaves", "active_width", "split_height", "quantity", "status",
+        "hung_on", "notes",
+    ),
+    "Door": (
+        "door.construction", "door.thickness", "door.latch_bevel", "door.hinge_backset", "door.hinge_gap",
+        "door.latch_gap", "door.head_gap", "door.meeting_gap", "door.split_gap", "door.undercut",
+        "door.mortise_depth", "door.weight",
+    ),
+    "Frame": (
+        "frame.kind", "frame.face", "frame.rabbet", "frame.stop_height", "frame.stop_gap", "frame.jamb_depth",
+        "frame.return_depth", "frame.hinge_backset", "frame.mortise_depth",
+    ),
+    "Wall": ("wall.frame_proud", "wall.thickness"),
+    "What stands along the wall": (),
+    "Hardware": (),
+    "Hinge": ("hinge.barrel", "hinge.leaf_thickness", "hinge.leaf_gap"),
+    "Use": (
+        "use.wanted_angle", "use.stop_angle", "use.accessible", "use.closer", "use.locked", "use.fire_rated",
+        "use.traffic", "use.exposure", "use.coastal", "use.humid", "use.corridor_width", "use.required_width",
+    ),
+    "Job": ("job.name", "job.number", "job.client", "job.prepared_by", "job.date", "job.notes"),
+}  # fmt: skip
+"""Title of a section to the plain fields it holds; lists are added to theirs."""
+OPEN_AT_START = ("Opening",)
+
+
+def matters(path: str, session: Session) -> bool:
+    """Say whether a field has a meaning for the opening on show: no meeting gap without a second leaf."""
+    leaves = session.value("leaves")
+    if path in ("active_width", "door.meeting_gap"):
+        return bool(leaves == "pair")
+    if path in ("split_height", "door.split_gap"):
+        return bool(leaves == "dutch")
+    if path == "frame.return_depth":
+        return session.value("frame.kind") in WRAPPED_FRAMES or session.value(path) is not None
+    return True
+
+
+class Form(QScrollArea):
+    """The form; every section shows the state of the session and hands typed values to it."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.sections: dict[str, Section] = {}
+        self._fields: dict[str, Field] = {}
+        self._labels: dict[str, NameLabel] = {}
+        self._rows: list[RowsEditor | LayersEditor] = []
+        self._casing: QPushButton | None = None
+        self._assumed: Assumptions = NOTHING
+        self._known_mark: str | None = None
+        self._content = QWidget()
+        self._empty = QLabel("This job has no openings yet. Add one with the + button of the openings list.")
+        self._empty.setWordWrap(True)
+        self._build()
+
+    def show_state(self, assumed: Assumptions) -> None:
+        """Show what the session holds, and what is assumed where it holds nothing."""
+        self._assumed = assumed
+        there = self.session.opening is not None
+        self._empty.setVisible(not there)
+        for title, section in self.sections.items():
+            section.setVisible(there or title == "Job")
+        if there and self.session.mark != self._known_mark:
+            self._known_mark = self.session.mark
+            self._open_what_matters()
+        self._show_fields()
+
+    def field(self, path: str) -> Field:
+        """Return the field at a path, opening its section. Raises KeyError where there is none."""
+        for title, own in SECTIONS.items():
+            lists = {"obstructions": "What stands along the wall", "hardware": "Hardware", "wall": "Wall"}
+            if path in own or lists.get(path.split(".")[0]) == title:
+                self.sections[title].open()
+        found = {**self._fields}
+        for rows in self._rows:
+            found.update(rows.fields)
+        return found[path]
+
+    def fields(self) -> Mapping[str, Field]:
+        """Return the plain fields made so far, by path."""
+        return self._fields
+
+    def _build(self) -> None:
+        column = QVBoxLayout(self._content)
+        column.setContentsMargins(2 * GRID, 2 * GRID, 2 * GRID, 2 * GRID)
+        column.setSpacing(GRID)
+        column.addWidget(self._empty)
+        for title in SECTIONS:
+            section = Section(title, self._body_maker(title))
+            section.opened.connect(self._show_fields)
+            self.sections[title] = section
+            column.addWidget(section)
+        column.addStretch()
+        self.setWidget(self._content)
+        self.setWidgetResizable(True)
+        self.setMinimumWidth(FORM_WIDTH)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setFrameShape(QScrollArea.Shape.NoFrame)
+        self.setAccessibleName("what is known about the opening")
+        for title in OPEN_AT_START:
+            self.sections[title].open()
+
+    def _body_maker(self, title: str) -> Callable[[], QWidget]:
+        return lambda: self._body(title)
+
+    def _body(self, title: str) -> QWidget:
+        body = QWidget()
+        column = QVBoxLayout(body)
+        column.setContentsMargins(2 * GRID, 0, 0, 2 * GRID)
+        column.setSpacing(GRID)
+        form = new_form()
+        for path in SECTIONS[title]:
+            self._add_field(form, path)
+        column.addLayout(form)
+        for extra in self._extras(title):
+            column.addWidget(extra)
+        return body
+
+    def _add_field(self, form: QFormLayout, path: str) -> None:
+        field = OpeningSizeField(self.session) if path == "size" else field_for(self.session, path)
+        self._fields[path] = field
+        self._labels[path] = add_row(form, field, self.session)
+
+    def _extras(self, title: str) -> list[QWidget]:
+        if title == "Frame":
+            self._casing = QPushButton("Add usual casing")
+            self._casing.setToolTip("11/16 x 2-1/4 in at a 1/4 in reveal on the jamb, from memory")
+            self._casing.clicked.connect(self._add_casing)
+            return [self._casing]
+        makers: dict[str, Callable[[Session], Any]] = {
+            "Wall": LayersEditor,
+            "What stands along the wall": obstructions_editor,
+            "Hardware": hardware_editor,
+        }
+        if title not in makers:
+            return []
+        rows = makers[title](self.session)
+        self._rows.append(rows)
+        return [rows]
+
+    def _show_fields(self) -> None:
+        for path, field in self._fields.items():
+            shown = matters(path, self.session)
+            field.setVisible(shown)
+            self._labels[path].setVisible(shown)
+            if shown:
+                self._labels[path].use_words(self.session.plain_words)
+                field.show_state(self._assumed)
+        for rows in self._rows:
+            rows.show_state(self._assumed)
+        for label in self._content.findChildren(NameLabel):
+            label.use_words(self.session.plain_words)
+        if self._casing is not None:
+            self._casing.setVisible(self._wants_casing())
+
+    def _wants_casing(self) -> bool:
+        things = self.session.value("obstructions") or ()
+        wood = self.session.value("frame.kind") == "wood with casing"
+        return wood and not any(thing.kind == "casing" for thing in things)
+
+    def _add_casing(self) -> None:
+        things = [row.model_dump(exclude_unset=True) for row in self.session.value("obstructions") or ()]
+        self.session.edit("obstructions", [*things, dict(USUAL_CASING)])
+
+    def _open_what_matters(self) -> None:
+        """Open the lists that this opening has something in; leave the rest as the user has it."""
+        for title, path in (("What stands along the wall", "obstructions"), ("Frame", "frame")):
+            if path == "obstructions" and self.session.value(path):
+                self.sections[title].open()

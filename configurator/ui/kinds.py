@@ -1,0 +1,86 @@
+"""How each kind of value is typed into a field and written back: lengths, angles, counts, pounds, text."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any
+
+from configurator.model.fields import unit_of
+from configurator.ui import paths
+from configurator.units import MM_PER_INCH, Display, LengthError, format_decimal, format_exact, parse_length
+
+
+class NotReadError(ValueError):
+    """What was typed cannot be read; the message is the sentence for beside the field."""
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """One kind of value: reads typed text (raising NotReadError), and writes a value as its field shows it."""
+
+    name: str
+    read: Callable[[str, Display], Any]
+    write: Callable[[Any, Display], str]
+
+
+def kind_at(path: str) -> Kind:
+    """Return the kind of value that a field takes, known from its description in the model."""
+    info = paths.field_at(path)
+    unit = unit_of(info)
+    if unit == " in":
+        return LENGTH
+    if unit == " degrees":
+        return DEGREES
+    annotation = str(info.annotation)
+    if "float" in annotation:
+        return POUNDS
+    return WHOLE if "int" in annotation else TEXT
+
+
+def exact_length(inches: float, display: Display) -> str:
+    """Write a length without rounding, as a field must: what is shown there is what is taken."""
+    if display.metric:
+        return f"{format_decimal(inches * MM_PER_INCH, 4)} mm"
+    return f"{format_exact(inches)} in"
+
+
+def _read_length(text: str, display: Display) -> float:
+    try:
+        return parse_length(text, metric=display.metric)
+    except LengthError as error:
+        raise NotReadError(str(error)) from None
+
+
+def _read_number(text: str, units: str, example: str) -> float:
+    body = text.strip().lower()
+    for unit in units.split():
+        body = body.removesuffix(unit).strip()
+    try:
+        return float(body)
+    except ValueError:
+        raise NotReadError(f"“{text.strip()[:24]}” is not a number. Write it as {example}.") from None
+
+
+def _read_degrees(text: str, _: Display) -> float:
+    return _read_number(text, "° deg degrees", "90")
+
+
+def _read_pounds(text: str, _: Display) -> float:
+    return _read_number(text, "lb lbs pounds", "120")
+
+
+def _read_whole(text: str, _: Display) -> int:
+    try:
+        return int(text.strip())
+    except ValueError:
+        raise NotReadError(f"“{text.strip()[:24]}” is not a whole number.") from None
+
+
+def _read_text(text: str, _: Display) -> str:
+    return text.strip()
+
+
+LENGTH = Kind("length", _read_length, exact_length)
+DEGREES = Kind("degrees", _read_degrees, lambda value, _: f"{format_decimal(value, 4)}°")
+POUNDS = Kind("pounds", _read_pounds, lambda value, _: f"{format_decimal(value, 2)} lb")
+WHOLE = Kind("whole number", _read_whole, lambda value, _: str(value))
+TEXT = Kind("text", _read_text, lambda value, _: str(value))

@@ -1,0 +1,50 @@
+"""A row of the form: its name in the trade's words or the client's, and its field."""
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QFormLayout, QLabel
+
+from configurator.ui import paths
+from configurator.ui.fields import Field
+from configurator.ui.look import GRID, LABEL_WIDTH
+from configurator.ui.session import Session
+
+
+class NameLabel(QLabel):
+    """A field's name; it follows the choice between the trade's words and the client's."""
+
+    def __init__(self, path: str, session: Session) -> None:
+        super().__init__()
+        self._path = path
+        self._plain: bool | None = None
+        self.setWordWrap(True)
+        self.setFixedWidth(LABEL_WIDTH)
+        self.setAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
+        self.setContentsMargins(0, GRID, 0, 0)
+        self.use_words(session.plain_words)
+
+    def use_words(self, plain: bool) -> None:
+        """Show the client's words, or the trade's."""
+        if plain == self._plain:
+            return
+        self._plain = plain
+        name = paths.plain_name(self._path) if plain else paths.trade_name(self._path)
+        self.setText("Opening width x height" if self._path == "size" else name[:1].upper() + name[1:])
+        self.setToolTip(paths.trade_name(self._path) if plain else paths.plain_name(self._path))
+
+
+def new_form() -> QFormLayout:
+    """Return an empty form: names left, fields right, on the grid."""
+    form = QFormLayout()
+    form.setContentsMargins(0, 0, 0, 0)
+    form.setHorizontalSpacing(2 * GRID)
+    form.setVerticalSpacing(GRID)
+    form.setFieldGrowthPolicy(QFormLayout.FieldGrowthPolicy.AllNonFixedFieldsGrow)
+    return form
+
+
+def add_row(form: QFormLayout, field: Field, session: Session) -> NameLabel:
+    """Add a field with its name, which takes the keyboard to it."""
+    label = NameLabel(field.path, session)
+    label.setBuddy(field)
+    form.addRow(label, field)
+    return label

@@ -1,0 +1,78 @@
+"""What the program remembers about how its user likes to see things, from one start to the next."""
+
+from pathlib import Path
+from typing import cast, get_args
+
+from PySide6.QtCore import QByteArray, QSettings
+
+from configurator.units import Display, Precision
+
+MOST_RECENT = 8
+
+
+class Preferences:
+    """The user's settings; anything unreadable in them counts as never set."""
+
+    def __init__(self, settings: QSettings) -> None:
+        self._settings = settings
+
+    @property
+    def display(self) -> Display:
+        """How lengths are shown."""
+        precision = self._number("precision", 16)
+        known = precision if precision in get_args(Precision) else 16
+        return Display(cast(Precision, known), self._flag("metric"))
+
+    @display.setter
+    def display(self, display: Display) -> None:
+        self._settings.setValue("precision", display.precision)
+        self._settings.setValue("metric", display.metric)
+
+    @property
+    def dark(self) -> bool:
+        """Whether the window is dark."""
+        return self._flag("dark")
+
+    @dark.setter
+    def dark(self, dark: bool) -> None:
+        self._settings.setValue("dark", dark)
+
+    @property
+    def plain_words(self) -> bool:
+        """Whether the client's words come first."""
+        return self._flag("plain_words")
+
+    @plain_words.setter
+    def plain_words(self, plain: bool) -> None:
+        self._settings.setValue("plain_words", plain)
+
+    @property
+    def recent(self) -> list[Path]:
+        """Project files opened or saved lately, the latest first."""
+        stored = self._settings.value("recent", [])
+        names = [stored] if isinstance(stored, str) else stored if isinstance(stored, list) else []
+        return [Path(name) for name in names if isinstance(name, str)]
+
+    def note_recent(self, path: Path) -> None:
+        """Put a file at the head of the recent ones."""
+        path = path.resolve()
+        paths = [path, *(other for other in self.recent if other != path)]
+        self._settings.setValue("recent", [str(each) for each in paths[:MOST_RECENT]])
+
+    def layout(self, name: str) -> QByteArray:
+        """Return how a window or splitter stood; empty when it was never kept."""
+        stored = self._settings.value(f"layout/{name}")
+        return stored if isinstance(stored, QByteArray) else QByteArray()
+
+    def keep_layout(self, name: str, state: QByteArray) -> None:
+        """Remember how a window or splitter stands."""
+        self._settings.setValue(f"layout/{name}", state)
+
+    def _flag(self, name: str) -> bool:
+        return str(self._settings.value(name, "false")).lower() == "true"
+
+    def _number(self, name: str, usual: int) -> int:
+        try:
+            return int(str(self._settings.value(name, usual)))
+        except ValueError:
+            return usual

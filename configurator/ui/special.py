@@ -1,0 +1,100 @@
+"""Fields that hold more than one plain value: the opening's size, and a projection with where it counts from."""
+
+from collections.abc import Callable
+from typing import Any
+
+from PySide6.QtWidgets import QPushButton
+
+from configurator.ui.fields import Assumptions, LineField, QuietCombo
+from configurator.ui.kinds import LENGTH, NotReadError
+from configurator.ui.look import sized
+from configurator.ui.session import Session
+from configurator.ui.slips import size_question
+from configurator.units import LengthError, parse_opening_size
+
+
+class OpeningSizeField(LineField):
+    """Opening width x height on one line: `3070`, `3-0 x 7-0` or `36 x 84`; asks when it looks turned round."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__(session, "size", LENGTH)
+        self.swap = QPushButton("Swap")
+        sized(self.swap, -1)
+        self.swap.clicked.connect(self._swap)
+        self.swap.hide()
+        column = self.layout()
+        assert column is not None
+        column.addWidget(self.swap)
+
+    def write(self, value: Any) -> str:
+        display = self.session.display
+        whole = all(float(side * 64).is_integer() for side in (value.width, value.height))
+        if display.metric or not whole:
+            return f"{LENGTH.write(value.width, display)} x {LENGTH.write(value.height, display)}"
+        return type(display)(64).opening(value.width, value.height)
+
+    def read(self, text: str) -> dict[str, float]:
+        try:
+            width, height = parse_opening_size(text, metric=self.session.display.metric)
+        except LengthError as error:
+            raise NotReadError(str(error)) from None
+        return {"width": width, "height": height}
+
+    def show_state(self, assumed: Assumptions) -> None:
+        super().show_state(assumed)
+        size = self.session.value("size")
+        question = size_question(size.width, size.height, self.session.display) if size else ""
+        if not self.refused:
+            self.note.say(question, "warning", self.session.dark)
+        self.swap.setVisible(bool(question) and not self.refused)
+
+    def _swap(self) -> None:
+        size = self.session.value("size")
+        self.commit({"width": size.height, "height": size.width})
+
+
+class ProjectionField(LineField):
+    """How far a thing stands out, counted from the wall face or from the frame face, whichever is chosen.
+
+    The record counts from the wall (a casing from the frame face); `frame_proud` answers how far the frame
+    face stands ahead of the wall, inches, or None while that is unknown.
+    """
+
+    def __init__(
+        self, session: Session, path: str, kind: str, frame_proud: Callable[[], float | None]
+    ) -> None:
+        self._frame_proud = frame_proud
+        self._from_frame = self._kept_from_frame = kind == "casing"
+        super().__init__(session, path)
+        self.counted = QuietCombo()
+        self.counted.addItem("from the wall face", False)
+        self.counted.addItem("from the frame face", True)
+        self.counted.setCurrentIndex(int(self._from_frame))
+        self.counted.setAccessibleName("projection is counted")
+        self.counted.activated.connect(self._count_anew)
+        column = self.layout()
+        assert column is not None
+        column.addWidget(self.counted)
+
+    def write(self, value: Any) -> str:
+        return super().write(value - self._added())
+
+    def read(self, text: str) -> float:
+        typed: float = super().read(text)
+        if self._from_frame != self._kept_from_frame and self._frame_proud() is None:
+            raise NotReadError(
+                "Where the frame stands in the wall is not known yet; count from the other face."
+            )
+        return typed + self._added()
+
+    def _added(self) -> float:
+        """Return what the record's figure has more than the one on show."""
+        proud = self._frame_proud() or 0.0
+        return proud * (int(self._from_frame) - int(self._kept_from_frame))
+
+    def _count_anew(self, place: int) -> None:
+        self._from_frame = bool(self.counted.itemData(place))
+        self.editor.being_typed = False
+        self.session.withdraw(self.path)
+        value = self.session.value(self.path)
+        self._show_text("" if value is None else self.write(value))

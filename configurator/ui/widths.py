@@ -1,0 +1,147 @@
+"""The hinge open widths set side by side: one chip each, and a field that adds another."""
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QPushButton, QToolButton, QVBoxLayout, QWidget
+
+from configurator.ui.fields import Note
+from configurator.ui.kinds import NotReadError
+from configurator.ui.look import GRID, sized
+from configurator.ui.session import Session
+from configurator.ui.slips import USUAL_HINGE_HEIGHT, WidthQuestion, read_hinge_width
+from configurator.units import format_exact
+
+PATH = "compare"
+
+
+class WidthsBar(QWidget):
+    """Chips with a cross, an add field, and under them what was refused or is asked."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.chips: list[QToolButton] = []
+        self.question: WidthQuestion | None = None
+        self.entry = QLineEdit()
+        self.entry.setPlaceholderText("add a width")
+        self.entry.setToolTip("A hinge open width as 4-1/2, or a hinge size as 4-1/2 x 4 (height x width)")
+        self.entry.setAccessibleName("add a hinge open width")
+        self.entry.setFixedWidth(24 * GRID)
+        self.entry.returnPressed.connect(self._add)
+        self.note = Note(self)
+        self.note.setWordWrap(False)
+        self.swap, self.keep = QPushButton(), QPushButton()
+        self.swap.clicked.connect(lambda: self._answer(swapped=True))
+        self.keep.clicked.connect(lambda: self._answer(swapped=False))
+        self._line = QHBoxLayout()
+        self._build()
+
+    def show_state(self) -> None:
+        """Show a chip for each width, and what stands against the last one typed."""
+        widths = self.widths()
+        texts = [f"{format_exact(width)} ×" for width in widths]
+        if texts != [chip.text() for chip in self.chips]:
+            self._make_chips(widths, texts)
+        self.setVisible(self.session.opening is not None)
+        refusal = self.session.refusals.get(PATH)
+        if refusal is not None:
+            self._say(refusal.sentence, "error")
+        elif self.question is None:
+            self._say("", "quiet")
+
+    def widths(self) -> tuple[float, ...]:
+        """Return the widths on show: those that were given, or those the program compares by itself."""
+        given: tuple[float, ...] = self.session.value(PATH) or ()
+        study = self.session.study if not given else None
+        if study is None:
+            return given
+        return tuple(dict.fromkeys(candidate.hinge_width for candidate in study.candidates))
+
+    def remove(self, width: float) -> None:
+        """Take a width out of the comparison."""
+        self.question = None
+        self.session.edit(PATH, [other for other in self.widths() if other != width])
+
+    def _build(self) -> None:
+        title = QLabel("Hinge open widths")
+        self._line.setContentsMargins(0, 0, 0, 0)
+        self._line.setSpacing(GRID)
+        self._line.addWidget(title)
+        self._line.addWidget(self.entry)
+        answer = QHBoxLayout()
+        answer.setSpacing(GRID)
+        for widget in (self.note, self.swap, self.keep):
+            answer.addWidget(widget)
+            widget.hide()
+        sized(self.swap, -1)
+        sized(self.keep, -1)
+        answer.addStretch()
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(2)
+        column.addLayout(self._line)
+        column.addLayout(answer)
+
+    def _make_chips(self, widths: tuple[float, ...], texts: list[str]) -> None:
+        for chip in self.chips:
+            self._line.removeWidget(chip)
+            chip.hide()
+            chip.deleteLater()
+        self.chips = [self._chip(width, text) for width, text in zip(widths, texts, strict=True)]
+        for place, chip in enumerate(self.chips):
+            self._line.insertWidget(1 + place, chip)
+
+    def _chip(self, width: float, text: str) -> QToolButton:
+        chip = QToolButton()
+        chip.setText(text)
+        chip.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        chip.setToolTip(f"Take {format_exact(width)} in out of the comparison")
+        chip.setAccessibleName(f"remove hinge open width {format_exact(width)} in")
+        chip.clicked.connect(lambda: self.remove(width))
+        return chip
+
+    def _add(self) -> None:
+        self.question = None
+        text = self.entry.text()
+        if not text.strip():
+            self.session.withdraw(PATH)
+            self.show_state()
+            return
+        try:
+            found = read_hinge_width(text, self._hinge_height(), self.session.display)
+        except NotReadError as error:
+            self.session.refuse(PATH, text, str(error))
+            return
+        if isinstance(found, WidthQuestion):
+            self._ask(found)
+        else:
+            self._take(found)
+
+    def _take(self, width: float) -> None:
+        if self.session.edit(PATH, [*self.widths(), width]):
+            self.entry.clear()
+        else:
+            # The list is what was refused, not this width: do not try it again with other edits.
+            self.session.refuse(PATH, self.entry.text(), self.session.refusals[PATH].sentence)
+
+    def _ask(self, question: WidthQuestion) -> None:
+        self.question = question
+        self.session.withdraw(PATH)
+        self.swap.setText(question.swapped_label)
+        self.keep.setText(question.kept_label)
+        self._say(question.sentence, "warning")
+
+    def _answer(self, swapped: bool) -> None:
+        question, self.question = self.question, None
+        if question is not None:
+            self._take(question.swapped if swapped else question.kept)
+            self.show_state()
+
+    def _say(self, sentence: str, colour: str) -> None:
+        self.note.say(sentence, colour, self.session.dark)
+        self.swap.setVisible(self.question is not None)
+        self.keep.setVisible(self.question is not None)
+
+    def _hinge_height(self) -> float:
+        study = self.session.study
+        chosen = study.recommended.get("height") if study is not None else None
+        return float(chosen) if chosen else USUAL_HINGE_HEIGHT
