@@ -69,15 +69,17 @@ def nearest_passage(moving: PolarShape, standing: PolarShape, limit: float) -> t
     moments = _passings(moving.corners, standing.edges, 1.0)
     moments += _passings(standing.corners, moving.edges, -1.0)
     moments += _lined_up(moving.corners, standing.corners)
-    inside = [moment for moment in moments if moment[1] < limit]
-    inside += [(_apart(moving, standing, theta), theta) for theta in (0.0, limit)]
-    distance, angle = min(inside)
-    return max(0.0, distance - r), angle
+    best = min(
+        [(_cores_apart(moving, standing, 0.0), 0.0)] + [moment for moment in moments if moment[1] < limit]
+    )
+    if separation(moving, standing, limit) < best[0] - r:
+        best = min(best, (_cores_apart(moving, standing, limit), limit))
+    return max(0.0, best[0] - r), best[1]
 
 
-def _apart(moving: PolarShape, standing: PolarShape, theta: float) -> float:
-    """Distance of two cores at an angle, 0 where they overlap."""
-    if separation(moving, standing, theta) <= TOLERANCE:
+def _cores_apart(moving: PolarShape, standing: PolarShape, theta: float) -> float:
+    """Distance of two cores at an angle; where the parts overlap, the distance at which they would touch."""
+    if separation(moving, standing, theta) <= 0.0:
         return moving.shape.radius + standing.shape.radius
     return core_distance(moving, standing, theta)
 

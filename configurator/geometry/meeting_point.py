@@ -3,7 +3,7 @@
 import math
 from typing import Final
 
-from configurator.geometry.polar import PolarShape, separation, turned
+from configurator.geometry.polar import PolarShape, corners_within, separation, turned
 from configurator.geometry.shapes import Point
 
 #: Corners this near to the other outline belong to the contact, in: rounding is far below, a gap far above.
@@ -61,13 +61,10 @@ def _clipped_by_line(outline: list[Point], inside: list[float]) -> list[Point]:
 
 def _middle_of(points: list[Point]) -> Point:
     """The middle of the two points farthest apart."""
+    if len(points) == 1:
+        return points[0]
     one, other = max(((a, b) for a in points for b in points), key=lambda pair: math.dist(*pair))
     return ((one[0] + other[0]) / 2, (one[1] + other[1]) / 2)
-
-
-def _touching_corners(one: tuple[Point, ...], other: tuple[Point, ...]) -> list[Point]:
-    """Corners of one outline that lie on the other."""
-    return [corner for corner in one if math.dist(corner, nearest_on_outline(corner, other)) <= _TOUCHING]
 
 
 def meeting_point(pin: Point, moving: PolarShape, standing: PolarShape, theta: float) -> Point:
@@ -84,5 +81,6 @@ def meeting_point(pin: Point, moving: PolarShape, standing: PolarShape, theta: f
     if separation(moving, standing, theta) < -_TOUCHING:
         shared = _clipped(one, other)
     else:
-        shared = _touching_corners(one, other) + _touching_corners(other, one)
+        shared = [one[j] for j in corners_within(moving.corners, standing.edges, theta, _TOUCHING)]
+        shared += [other[j] for j in corners_within(standing.corners, moving.edges, -theta, _TOUCHING)]
     return _middle_of(shared) if shared else nearest_points(one, other)[0]

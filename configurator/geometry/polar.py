@@ -48,36 +48,46 @@ class PolarShape(NamedTuple):
     box: tuple[float, float, float, float]
 
 
-def _polar_edge(start: Point, end: Point, rho_start: float, rho_end: float) -> PolarEdge:
-    """One edge, its ends relative to the pin."""
-    d_x, d_y = end[0] - start[0], end[1] - start[1]
-    length = math.hypot(d_x, d_y)
-    n_x, n_y = d_y / length, -d_x / length
-    c = n_x * start[0] + n_y * start[1]
-    along_start = n_x * start[1] - n_y * start[0]
-    along_end = n_x * end[1] - n_y * end[0]
-    near = abs(c) if along_start <= 0.0 <= along_end else min(rho_start, rho_end)
-    return PolarEdge(math.atan2(n_y, n_x), c, along_start, along_end, near, max(rho_start, rho_end))
+def _polar_edges(around: list[Point], rhos: list[float]) -> tuple[PolarEdge, ...]:
+    """The edges between corners given relative to the pin, each from the corner before."""
+    edges = []
+    x_0, y_0 = around[-1]
+    rho_0 = rhos[-1]
+    for (x_1, y_1), rho_1 in zip(around, rhos, strict=True):
+        d_x, d_y = x_1 - x_0, y_1 - y_0
+        length = math.hypot(d_x, d_y)
+        n_x, n_y = d_y / length, -d_x / length
+        c = n_x * x_0 + n_y * y_0
+        start, end = n_x * y_0 - n_y * x_0, n_x * y_1 - n_y * x_1
+        near, far = (rho_0, rho_1) if rho_0 < rho_1 else (rho_1, rho_0)
+        if start <= 0.0 <= end:
+            near = abs(c)
+        edges.append(PolarEdge(math.atan2(n_y, n_x), c, start, end, near, far))
+        x_0, y_0, rho_0 = x_1, y_1, rho_1
+    return tuple(edges)
+
+
+def _nearest(edges: tuple[PolarEdge, ...]) -> float:
+    """How near a polygon comes to the pin, 0 with the pin inside."""
+    if all(edge[1] >= 0.0 for edge in edges):
+        return 0.0
+    return min([edge[4] for edge in edges])
 
 
 def seen_from(pin: Point, shape: Shape) -> PolarShape:
     """A shape as it stands about the pin, closed."""
     p_x, p_y = pin
-    around = [(x - p_x, y - p_y) for x, y in shape.points]
-    corners = tuple(PolarCorner(math.hypot(x, y), math.atan2(y, x)) for x, y in around)
-    edges: tuple[PolarEdge, ...] = ()
-    if len(around) > 1:
-        edges = tuple(
-            _polar_edge(around[j - 1], around[j], corners[j - 1].rho, corners[j].rho)
-            for j in range(len(around))
-        )
-    r = shape.radius
-    inside = bool(edges) and all(edge.c >= 0.0 for edge in edges)
-    least = 0.0 if inside else min([corner.rho for corner in corners] + [edge.near for edge in edges])
-    xs, ys = [x for x, _ in shape.points], [y for _, y in shape.points]
+    points, r = shape.points, shape.radius
+    around = [(x - p_x, y - p_y) for x, y in points]
+    rhos = [math.hypot(x, y) for x, y in around]
+    corners = tuple([PolarCorner(rho, math.atan2(y, x)) for rho, (x, y) in zip(rhos, around, strict=True)])
+    if len(points) == 1:
+        ((x, y),), (rho,) = points, rhos
+        return PolarShape(shape, corners, (), max(0.0, rho - r), rho + r, (x - r, x + r, y - r, y + r))
+    edges = _polar_edges(around, rhos)
+    xs, ys = [x for x, _ in points], [y for _, y in points]
     box = (min(xs) - r, max(xs) + r, min(ys) - r, max(ys) + r)
-    far = max([corner.rho for corner in corners]) + r
-    return PolarShape(shape, corners, edges, max(0.0, least - r), far, box)
+    return PolarShape(shape, corners, edges, max(0.0, _nearest(edges) - r), max(rhos) + r, box)
 
 
 def crossings(moving: PolarShape, standing: PolarShape, sense: int) -> list[float]:
@@ -139,6 +149,17 @@ def turned(pin: Point, part: PolarShape, theta: float) -> tuple[Point, ...]:
     return tuple(
         (x + rho * math.cos(phi + theta), y + rho * math.sin(phi + theta)) for rho, phi in part.corners
     )
+
+
+def corners_within(
+    corners: tuple[PolarCorner, ...], edges: tuple[PolarEdge, ...], theta: float, margin: float
+) -> list[int]:
+    """Which corners, turned by theta, lie in a polygon or no farther than margin off its edges' lines."""
+    return [
+        place
+        for place, (rho, phi) in enumerate(corners)
+        if max([rho * math.cos(phi + theta - edge[0]) - edge[1] for edge in edges]) <= margin
+    ]
 
 
 def _least_out(corners: tuple[PolarCorner, ...], edge: PolarEdge, theta: float) -> float:

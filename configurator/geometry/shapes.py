@@ -110,7 +110,7 @@ def rectangle(x_0: float, x_1: float, y_0: float, y_1: float) -> tuple[Point, ..
 def may_meet(moving: Shape, standing: Shape) -> bool:
     """Whether two parts can touch at all: they share more height than the tolerance.
 
-    A barrel never meets its own frame in the swing: where it stands too near the frame face it is let into it,
+    A barrel never meets its own frame in the swing: where it stands too near the face it is let into it,
     which is told by `barrel_freedom`, and the leaf still turns.
     """
     if moving.kind == "barrel" and standing.kind == "frame":
