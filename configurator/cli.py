@@ -1,7 +1,7 @@
 """The command line: open the window, compare, draw, and list the accepted words.
 
-Exit status: 0 all evaluated; 1 a finding of severity error, with `--strict`; 2 the input was refused (nothing on
-standard output, one line a fault on standard error); 3 the output could not be written.
+Exit status: 0 all evaluated; 1 a finding of severity error, with `--strict`; 2 the input was refused (nothing
+on standard output, one line a fault on standard error); 3 the output could not be written.
 Nothing here imports Qt except the window itself, and only when it opens.
 """
 

@@ -21,7 +21,9 @@ def studies_as_text(studies: Sequence[Study], display: Display | None = None) ->
 def _study_text(study: Study, display: Display) -> str:
     opening = study.opening
     size = display.opening(opening.size.width, opening.size.height)
-    heading = "  ".join(part for part in (opening.mark, opening.location or "", size, opening.hand or "") if part)
+    heading = "  ".join(
+        part for part in (opening.mark, opening.location or "", size, opening.hand or "") if part
+    )
     lines = [heading, "=" * len(heading)]
     for comparison in comparisons(study, display):
         lines += _table(comparison)

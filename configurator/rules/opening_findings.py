@@ -1,0 +1,61 @@
+"""What there is to say of an opening whatever hinge it gets: what was said that does not fit together."""
+
+from collections.abc import Iterator
+
+from configurator.rules.finding import Finding, Source, finding
+from configurator.rules.usual import FilledOpening
+from configurator.rules.wording import inches
+
+TOLERANCE = 1e-9
+_PLAN = Source("worked out from the plan", "derived")
+_PRACTICE = Source("common practice, no source", "common practice")
+
+
+def opening_findings(filled: FilledOpening) -> tuple[Finding, ...]:
+    """Return what does not fit together in an opening, whatever hinge is chosen."""
+    return (*_rabbet(filled), *_throat(filled), *_casing(filled))
+
+
+def _rabbet(filled: FilledOpening) -> Iterator[Finding]:
+    if filled.inset < -TOLERANCE:
+        yield finding(
+            "door stands proud",
+            "warning",
+            f"The rabbet is {inches(filled.rabbet)} deep, shallower than the door ({inches(filled.thickness)}) "
+            f"and its gap at the frame stop need: the door face stands {inches(-filled.inset)} out of the frame. "
+            "Check the rabbet and the door thickness.",
+            _PLAN,
+            rabbet=filled.rabbet,
+            thickness=filled.thickness,
+            proud=-filled.inset,
+        )
+
+
+def _throat(filled: FilledOpening) -> Iterator[Finding]:
+    """A frame that wraps the wall cannot be narrower inside than the wall."""
+    if filled.return_depth <= 0 or filled.opening.frame.kind == "welded steel, butted":
+        return
+    throat = filled.jamb_depth - 2 * filled.return_depth
+    if filled.wall_thickness > throat + TOLERANCE and "frame.jamb_depth" not in filled.assumed:
+        yield finding(
+            "wall thicker than throat",
+            "note",
+            f"The wall is {inches(filled.wall_thickness)} thick and the frame's throat {inches(throat)}: the frame "
+            "goes over that wall only where the outer layers stop against it. Check the jamb depth.",
+            _PLAN,
+            wall=filled.wall_thickness,
+            throat=throat,
+        )
+
+
+def _casing(filled: FilledOpening) -> Iterator[Finding]:
+    wood = filled.opening.frame.kind == "wood with casing"
+    if wood and not any(thing.kind == "casing" for thing in filled.opening.obstructions):
+        yield finding(
+            "no casing given",
+            "note",
+            "A wood frame usually has casing; none was given, so none stands here. Add it, as it decides how far "
+            "the door opens.",
+            _PRACTICE,
+            face=filled.frame_face,
+        )

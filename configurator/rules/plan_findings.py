@@ -1,0 +1,208 @@
+"""What the plan itself says of one leaf on one hinge width: findings that need no choice of hardware."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from configurator.rules.finding import Finding, Source, finding
+from configurator.rules.stock import stock_of, stock_widths
+from configurator.rules.wording import degrees, inches, size
+from configurator.tables import limit
+
+TOLERANCE = 1e-9
+_PLAN = Source("worked out from the plan", "derived")
+
+
+@dataclass(frozen=True, slots=True)
+class PlanAnswer:
+    """The plan's answers for one leaf on one width, as plain values: inches and degrees.
+
+    `stopped` and `stopped_bare` are (moving part, standing thing), None where the swing reaches 180.
+    """
+
+    leaf: str
+    height: float
+    width: float
+    barrel: float
+    barrel_free_by: float
+    angle_bare: float
+    angle: float
+    wanted_angle: float
+    stopped_bare: tuple[str, str] | None
+    stopped: tuple[str, str] | None
+    touching_at_rest: bool
+    latch_least: float
+    clear_width: float | None
+    accessible: bool
+    backset_disagreement: float
+    gap_disagreement: float
+
+    @property
+    def binds(self) -> bool:
+        """Whether the lock edge binds on the jamb, or on the other leaf of a pair."""
+        return self.stopped_bare is not None and self.stopped_bare[1] in ("latch jamb", "other leaf")
+
+
+def plan_findings(answer: PlanAnswer) -> tuple[Finding, ...]:
+    """Return the findings of one candidate, worst first."""
+    found = [*_barrel(answer), *_swing(answer), *_width(answer), *_stock(answer), *_disagreements(answer)]
+    return tuple(sorted(found, key=lambda one: ("error", "warning", "note").index(one.severity)))
+
+
+def _hinge(answer: PlanAnswer) -> str:
+    leaf = "" if answer.leaf == "single" else f" ({answer.leaf} leaf)"
+    return f"With a {size(answer.height, answer.width)} hinge{leaf}"
+
+
+def _barrel(answer: PlanAnswer) -> Iterator[Finding]:
+    close = limit("barrel_close").value
+    free = answer.barrel_free_by
+    if free < -TOLERANCE:
+        yield finding(
+            "barrel overlaps",
+            "error",
+            f"{_hinge(answer)} the barrel overlaps the door or the frame by {inches(-free, 0.0)}: "
+            f"the hinge is too narrow. Take a wider one.",
+            _PLAN,
+            overlap=-free,
+            barrel=answer.barrel,
+        )
+    elif free < close - TOLERANCE:
+        yield finding(
+            "barrel close",
+            "warning",
+            f"{_hinge(answer)} the barrel is free by only {inches(free, close)}. "
+            "Confirm the barrel's diameter from the hinge's drawing.",
+            limit("barrel_close").cited,
+            free=free,
+            barrel=answer.barrel,
+        )
+
+
+def _swing(answer: PlanAnswer) -> Iterator[Finding]:
+    if answer.stopped_bare and answer.touching_at_rest:
+        part, thing = answer.stopped_bare
+        yield finding(
+            "overlaps closed",
+            "error",
+            f"{_hinge(answer)} the {part} already overlaps the {thing} with the door closed. "
+            f"Check where the {thing} stands.",
+            _PLAN,
+            angle=0.0,
+        )
+    elif answer.binds:
+        yield finding(
+            "binds at the lock side",
+            "error",
+            f"{_hinge(answer)} the lock edge binds at {degrees(answer.angle_bare)}: the door cannot open. "
+            "Bevel the lock edge, widen the gap, or take a narrower hinge.",
+            _PLAN,
+            angle=answer.angle_bare,
+        )
+    elif answer.stopped_bare and answer.angle_bare < answer.wanted_angle - TOLERANCE:
+        part, thing = answer.stopped_bare
+        yield finding(
+            "stops short",
+            "warning",
+            f"{_hinge(answer)} the {part} meets the {thing} at {degrees(answer.angle_bare, answer.wanted_angle)}, "
+            f"short of the {degrees(answer.wanted_angle)} wanted. Take a wider hinge"
+            f"{_cut_back(thing)}, or fit a door stop there.",
+            _PLAN,
+            angle=answer.angle_bare,
+            wanted=answer.wanted_angle,
+        )
+    if _hardware_first(answer):
+        part, thing = answer.stopped or ("", "")
+        yield finding(
+            "hardware meets first",
+            "note",
+            f"{_hinge(answer)} the {part} meets the {thing} at {degrees(answer.angle, answer.wanted_angle)}. "
+            "Fit a bumper or a floor stop there; a wider hinge is not the answer.",
+            _PLAN,
+            angle=answer.angle,
+            wanted=answer.wanted_angle,
+        )
+
+
+def _cut_back(thing: str) -> str:
+    """Offer to cut back what can be cut: trim, not the building."""
+    return f", cut the {thing} back" if thing in ("chair rail", "base", "casing", "wainscot") else ""
+
+
+def _hardware_first(answer: PlanAnswer) -> bool:
+    return (
+        answer.stopped is not None
+        and answer.stopped[0] not in ("leaf", "barrel")
+        and answer.angle < min(answer.angle_bare, answer.wanted_angle) - TOLERANCE
+    )
+
+
+def _width(answer: PlanAnswer) -> Iterator[Finding]:
+    least = limit("clear_width")
+    if not answer.accessible:
+        return
+    if answer.clear_width is None:
+        yield finding(
+            "no clear width",
+            "error",
+            f"{_hinge(answer)} the door does not come square open, so it has no clear width at 90 degrees; "
+            f"an accessible route asks for {inches(least.value)}. Move what is in its way.",
+            least.cited,
+            required=least.value,
+        )
+    elif answer.clear_width < least.value - TOLERANCE:
+        short = least.value - answer.clear_width
+        yield finding(
+            "too narrow to pass",
+            "error",
+            f"{_hinge(answer)} the walk-through width is {inches(answer.clear_width, least.value)}, short by "
+            f"{inches(short, 0.0)} of the {inches(least.value)} an accessible route asks for. Take a narrower "
+            "hinge or a wider opening. Manoeuvring space is not computed here; local codes decide.",
+            least.cited,
+            clear_width=answer.clear_width,
+            required=least.value,
+        )
+
+
+def _stock(answer: PlanAnswer) -> Iterator[Finding]:
+    known = stock_widths(answer.height)
+    if known and answer.width > known[-1] + TOLERANCE:
+        yield finding(
+            "wider than stock",
+            "warning",
+            f"{_hinge(answer)}: no stock hinge of that height is wider than {inches(known[-1])}. "
+            "It would have to be made; ask first.",
+            Source("the stock size table, from memory", "from memory"),
+            width=answer.width,
+            widest=known[-1],
+        )
+    elif stock_of(answer.height, answer.width) is None:
+        yield finding(
+            "not a stock size",
+            "note",
+            f"{size(answer.height, answer.width)} is not a stock size here. Ask whether it can be had.",
+            Source("the stock size table, from memory", "from memory"),
+            height=answer.height,
+            width=answer.width,
+        )
+
+
+def _disagreements(answer: PlanAnswer) -> Iterator[Finding]:
+    if abs(answer.backset_disagreement) > TOLERANCE:
+        yield finding(
+            "backsets disagree",
+            "warning",
+            f"{_hinge(answer)} the door's and the frame's hinge backsets differ by other than the gap at the frame "
+            f"stop, by {inches(abs(answer.backset_disagreement), 0.0)}. The frame's was used; check both.",
+            _PLAN,
+            disagreement=answer.backset_disagreement,
+        )
+    if abs(answer.gap_disagreement) > TOLERANCE:
+        yield finding(
+            "gaps disagree",
+            "warning",
+            f"{_hinge(answer)} the hinge leaves and their mortises leave a hinge-side gap that differs by "
+            f"{inches(abs(answer.gap_disagreement), 0.0)} from the one given. Set the mortise depths so that "
+            "they agree; leaves flush with a 1/16 in leaf gap leave 1/16, not 1/8.",
+            _PLAN,
+            disagreement=answer.gap_disagreement,
+        )

@@ -1,0 +1,155 @@
+"""From a filled-in opening to the geometry of each leaf on one hinge width."""
+
+import math
+from dataclasses import dataclass
+
+from configurator.geometry.pin import Hanging
+from configurator.geometry.shapes import Hardware, Leaf, Obstruction, OtherLeaf
+from configurator.model import Hinge
+from configurator.model import Hardware as GivenHardware
+from configurator.model import Obstruction as GivenObstruction
+from configurator.rules.count import hinge_count
+from configurator.rules.gage import barrel_diameter, leaf_thickness
+from configurator.rules.height import height_row
+from configurator.rules.leaves import Leaf as LeafSize
+from configurator.rules.leaves import leaves_of
+from configurator.rules.places import hinge_places
+from configurator.rules.usual import FilledOpening
+
+_FIRST_LEAF = {"single": "single", "pair": "active", "dutch": "lower"}
+
+
+@dataclass(frozen=True, slots=True)
+class HingeBody:
+    """What of the hinge the plan needs to know, inches: the same for every width compared."""
+
+    height: float
+    weight: str
+    leaf_thickness: float
+    barrel: float
+
+
+@dataclass(frozen=True, slots=True)
+class HungLeaf:
+    """One leaf ready to be hung on any width."""
+
+    size: LeafSize
+    leaf: Leaf
+    hardware: tuple[Hardware, ...]
+    obstructions: tuple[Obstruction, ...]
+    other: OtherLeaf | None
+    opening: float
+    latch_gap: float
+    bevel: float
+
+
+def hinge_body(filled: FilledOpening, standard: Hinge | None, leaf: LeafSize, weight: str) -> HingeBody:
+    """Return height, weight, leaf thickness and barrel: given, else the job's standard, else by the tables."""
+    given = filled.opening.hinge or Hinge()
+    norm = standard or Hinge()
+    row = height_row(filled.thickness, leaf.width)
+    height = given.height or norm.height or row.height
+    grade = given.weight or norm.weight or row.weight or weight
+    thickness = given.leaf_thickness or norm.leaf_thickness or leaf_thickness(height, grade).value
+    barrel = given.barrel or norm.barrel or barrel_diameter(height, grade).value
+    return HingeBody(height, grade, thickness, barrel)
+
+
+def hung_leaves(filled: FilledOpening, hinge_height: float) -> tuple[HungLeaf, ...]:
+    """Return every leaf with what it carries, what stands about it, and what it closes against."""
+    return tuple(_hung(filled, size, hinge_height) for size in leaves_of(filled))
+
+
+def _hung(filled: FilledOpening, size: LeafSize, hinge_height: float) -> HungLeaf:
+    given = filled.opening.hinge or Hinge()
+    count = given.count if given.count and filled.opening.leaves == "single" else hinge_count(size.height).value
+    barrels = hinge_places(size, count, hinge_height, filled.opening_height)
+    flipped = size.name == "inactive"
+    first = _FIRST_LEAF[filled.opening.leaves]
+    return HungLeaf(
+        size=size,
+        leaf=Leaf(bottom=size.bottom, top=size.top, barrels=barrels),
+        hardware=tuple(_hardware(one) for one in filled.opening.hardware if (one.leaf or first) == size.name),
+        obstructions=tuple(_obstruction(one, flipped) for one in filled.opening.obstructions),
+        other=_other_leaf(filled, size),
+        opening=_leaf_opening(filled, size),
+        latch_gap=filled.meeting_gap if filled.opening.leaves == "pair" else filled.latch_gap,
+        bevel=0.0 if flipped else filled.latch_bevel,
+    )
+
+
+def _leaf_opening(filled: FilledOpening, size: LeafSize) -> float:
+    """Return the width a leaf closes: rabbet to rabbet, or to the closed edge of a pair's other leaf."""
+    if filled.opening.leaves != "pair":
+        return filled.opening_width
+    return filled.hinge_gap + size.width + filled.meeting_gap
+
+
+def _other_leaf(filled: FilledOpening, size: LeafSize) -> OtherLeaf | None:
+    """Return a pair's other leaf: closed beside the active one, already open when the inactive one swings."""
+    if filled.opening.leaves != "pair":
+        return None
+    (other,) = (leaf for leaf in leaves_of(filled) if leaf.name != size.name)
+    return OtherLeaf(opening=filled.opening_width, w=other.width, closed=size.name == "active")
+
+
+def _hardware(given: GivenHardware) -> Hardware:
+    return Hardware(
+        kind=given.kind,
+        face=given.face,
+        projection=given.projection,
+        from_latch_edge=given.from_latch_edge,
+        width=given.width,
+        height=given.height,
+        vertical=given.vertical,
+    )
+
+
+def _obstruction(given: GivenObstruction, flipped: bool) -> Obstruction:
+    side: str = given.side
+    if flipped:
+        side = "latch" if side == "hinge" else "hinge"
+    return Obstruction(
+        kind=given.kind,
+        side=side,
+        projection=given.projection,
+        start=given.start or 0.0,
+        length=given.length,
+        offset=given.offset or 0.0,
+        bottom=given.bottom,
+        top=given.top,
+        diameter=given.diameter,
+    )
+
+
+def hanging(filled: FilledOpening, hung: HungLeaf, body: HingeBody, width: float) -> Hanging:
+    """Return one leaf on one hinge open width, in the symbols of the plan geometry; inches."""
+    given = filled.opening.hinge or Hinge()
+    return Hanging(
+        O=hung.opening,
+        T=filled.thickness,
+        g_h=filled.hinge_gap,
+        g_l=hung.latch_gap,
+        beta=hung.bevel,
+        R=filled.rabbet,
+        k=filled.stop_gap,
+        s=filled.stop_height,
+        F=filled.frame_face,
+        D=filled.jamb_depth,
+        p=filled.frame_proud,
+        b=filled.door_backset,
+        b_f=filled.frame_backset,
+        m_d=filled.door_mortise,
+        m_f=filled.frame_mortise,
+        t=body.leaf_thickness,
+        a=given.leaf_gap,
+        W=width,
+        d_b=body.barrel,
+        mounting=given.mounting or "full mortise",
+    )
+
+
+def stop_radians(filled: FilledOpening) -> float | None:
+    """Return the angle a door stop holds the door at, radians, if one is given."""
+    degrees = filled.opening.use.stop_angle
+    return None if degrees is None else math.radians(degrees)
