@@ -15,7 +15,7 @@ class NotReadError(ValueError):
 
 @dataclass(frozen=True, slots=True)
 class Kind:
-    """One kind of value: reads typed text (raising NotReadError), and writes a value as its field shows it."""
+    """One kind of value: reads typed text (raising NotReadError), and writes as its field shows it."""
 
     name: str
     read: Callable[[str, Display], Any]
@@ -30,10 +30,9 @@ def kind_at(path: str) -> Kind:
         return LENGTH
     if unit == " degrees":
         return DEGREES
-    annotation = str(info.annotation)
-    if "float" in annotation:
+    if paths.holds(path, float):
         return POUNDS
-    return WHOLE if "int" in annotation else TEXT
+    return WHOLE if paths.holds(path, int) else TEXT
 
 
 def exact_length(inches: float, display: Display) -> str:

@@ -51,6 +51,11 @@ def words_of(path: str) -> tuple[str, ...]:
     return ()
 
 
+def holds(path: str, kind: type) -> bool:
+    """Say whether a field takes values of a type; validators' names must not be mistaken for one."""
+    return kind in _kinds(field_at(path).annotation)
+
+
 def value_at(record: Opening | JobFacts, path: str) -> Any:
     """Return what the user gave at a path of an opening or of the job's facts; None where it was left out."""
     value: Any = record

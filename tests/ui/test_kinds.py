@@ -1,0 +1,87 @@
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from configurator.ui.kinds import (
+    DEGREES,
+    LENGTH,
+    POUNDS,
+    TEXT,
+    WHOLE,
+    NotReadError,
+    exact_length,
+    kind_at,
+)
+from configurator.units import Display
+
+INCHES, METRIC = Display(), Display(metric=True)
+
+
+@pytest.mark.parametrize(
+    ("path", "kind"),
+    [
+        ("door.thickness", LENGTH),
+        ("obstructions.0.projection", LENGTH),
+        ("use.wanted_angle", DEGREES),
+        ("door.weight", POUNDS),
+        ("quantity", WHOLE),
+        ("hinge.count", WHOLE),
+        ("mark", TEXT),
+        ("job.client", TEXT),
+    ],
+)
+def test_the_model_says_what_kind_a_field_takes(path, kind):
+    assert kind_at(path) is kind
+
+
+@pytest.mark.parametrize(
+    ("text", "display", "inches"),
+    [
+        ("4 1/2", INCHES, 4.5),
+        ("3'-0\"", INCHES, 36),
+        ("114.3 mm", INCHES, 4.5),
+        ("114.3", METRIC, 4.5),
+        ("4-1/2", METRIC, 4.5),
+        ("36 in", METRIC, 36),
+    ],
+)
+def test_a_bare_number_is_in_the_units_on_show(text, display, inches):
+    assert LENGTH.read(text, display) == pytest.approx(inches, abs=1e-12)
+
+
+@pytest.mark.parametrize(
+    ("inches", "display", "text"),
+    [
+        (4.5, INCHES, "4-1/2 in"),
+        (0.134, INCHES, "0.134 in"),
+        (4.5, METRIC, "114.3 mm"),
+        (0.015625, METRIC, "0.3969 mm"),
+    ],
+)
+def test_a_field_shows_what_was_given_unrounded(inches, display, text):
+    assert exact_length(inches, display) == text
+
+
+@settings(max_examples=100, deadline=None)
+@given(st.integers(0, 300 * 64), st.sampled_from([INCHES, METRIC]))
+def test_what_a_field_shows_reads_back_as_what_it_holds(sixty_fourths, display):
+    inches = sixty_fourths / 64
+    assert LENGTH.read(LENGTH.write(inches, display), display) == pytest.approx(inches, abs=5e-6)
+
+
+@pytest.mark.parametrize("text", ["120", "120 lb", "120 lbs", " 120 pounds "])
+def test_pounds_take_their_unit_or_none(text):
+    assert POUNDS.read(text, INCHES) == 120
+
+
+@pytest.mark.parametrize("text", ["90", "90°", "90 deg", "90 degrees"])
+def test_degrees_take_their_unit_or_none(text):
+    assert DEGREES.read(text, INCHES) == 90
+
+
+@pytest.mark.parametrize(
+    ("kind", "text"), [(LENGTH, "wide"), (DEGREES, "flat"), (POUNDS, "heavy"), (WHOLE, "2.5"), (WHOLE, "two")]
+)
+def test_what_cannot_be_read_is_said_with_what_was_typed(kind, text):
+    with pytest.raises(NotReadError, match=text):
+        kind.read(text, INCHES)
