@@ -76,7 +76,7 @@ def replaced(job: Job, mark: str, opening: Opening) -> Job:
 
 
 def fresh_mark(job: Job, wish: str = "101") -> str:
-    """Return a mark that no opening of the job has: the wish itself, or the next number or letter after it."""
+    """Return a mark that no opening of the job has: the wish itself, or the next number after it."""
     taken = {opening.mark for opening in job.openings}
     mark = wish
     while mark in taken:

@@ -1,4 +1,4 @@
-"""Whether a window can open here, told before Qt is loaded: a missing library would end the process unsaid."""
+"""Whether a window can open here, told before Qt is loaded: a missing library ends the process."""
 
 import ctypes
 import importlib.util
@@ -71,7 +71,7 @@ def has_display(environment: Mapping[str, str] = os.environ) -> bool:
 
 
 def missing_library_sentence(error: ImportError) -> str | None:
-    """Return a sentence naming the Debian package of the library an import missed; None for any other error."""
+    """Return a sentence naming the Debian package of the library an import missed; else None."""
     found = re.match(r"(lib[\w.+-]+\.so[.\d]*): cannot open shared object file", str(error))
     return _sentence([found.group(1)]) if found else None
 

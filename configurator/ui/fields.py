@@ -71,6 +71,10 @@ class Field(QWidget):
         """Give the session a new value; a refusal comes back through `show_state`."""
         self.session.edit(self.path, value)
 
+    def show_state(self, assumed: Assumptions) -> None:
+        """Show what holds, and what is assumed where nothing was given."""
+        raise NotImplementedError
+
     def explain(self) -> None:
         """Show or hide the reason for what is assumed."""
         self.explained = not self.explained
@@ -142,14 +146,11 @@ class TypedLine(QLineEdit):
         self._place_tag()
 
     def event(self, event: QEvent) -> bool:
-        if (
-            event.type() == QEvent.Type.ShortcutOverride
-            and isinstance(event, QKeyEvent)
-            and not self.being_typed
-        ):
-            if event.matches(QKeySequence.StandardKey.Undo) or event.matches(QKeySequence.StandardKey.Redo):
-                event.ignore()
-                return False
+        """Leave undo and redo to the window while nothing is being typed."""
+        overriding = event.type() == QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent)
+        if overriding and not self.being_typed and _undoes(event):  # type: ignore[arg-type]
+            event.ignore()
+            return False
         return super().event(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
@@ -166,6 +167,10 @@ class TypedLine(QLineEdit):
         self.tag.setGeometry(
             self.width() - size.width() - 2, (self.height() - height) // 2, size.width(), height
         )
+
+
+def _undoes(event: QKeyEvent) -> bool:
+    return event.matches(QKeySequence.StandardKey.Undo) or event.matches(QKeySequence.StandardKey.Redo)
 
 
 class LineField(Field):

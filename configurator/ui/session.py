@@ -24,7 +24,7 @@ FULLY_OPEN = 180.0
 
 @dataclass(frozen=True, slots=True)
 class Refusal:
-    """A value that could not be taken: what was typed, why not, and whether a later edit may make it right."""
+    """A value that could not be taken: what was typed, why not, and whether to try it again later."""
 
     value: Any
     sentence: str
@@ -59,7 +59,7 @@ class Session(QObject):
         self.refusals: dict[str, Refusal] = {}
         self._settle()
 
-    # --- What there is ---------------------------------------------------------------------------------------
+    # --- What there is ---
 
     @property
     def job(self) -> Job:
@@ -96,7 +96,7 @@ class Session(QObject):
         record = self.job.job if path.startswith(paths.JOB) else self.opening
         return None if record is None else paths.value_at(record, path)
 
-    # --- Edits -----------------------------------------------------------------------------------------------
+    # --- Edits ---
 
     def edit(self, path: str, value: Any) -> bool:
         """Change one value of the opening on show (or of the job's facts); None gives it its usual value."""
@@ -105,7 +105,7 @@ class Session(QObject):
     def edit_many(self, changes: Mapping[str, Any]) -> bool:
         """Make several changes as one, or none of them; say whether they were taken.
 
-        Values refused earlier are tried again along with these, for one may be what the other was waiting for.
+        Values refused earlier are tried again along with these: one may be what the other waited for.
         """
         if next(iter(changes)).startswith(paths.JOB):
             return self._attempt(changes, self._push_facts)
@@ -129,7 +129,7 @@ class Session(QObject):
         if self.refusals.pop(path, None):
             self.changed.emit("edit")
 
-    # --- Openings --------------------------------------------------------------------------------------------
+    # --- Openings ---
 
     def select(self, mark: str) -> None:
         """Show another opening of the job."""
@@ -152,12 +152,12 @@ class Session(QObject):
         self._push_openings(rest, f"remove {self._mark}", rest[place].mark if rest else "")
 
     def paste(self, data: Any) -> None:
-        """Add an opening from data of the project file's shape. Raises RefusedError, and then changes nothing."""
+        """Add an opening from data of the project file's shape. Raises RefusedError, changing nothing."""
         if not isinstance(data, dict):
             raise RefusedError((Fault("", "what was copied is not an opening"),))
         self.add_opening(edits.validated(Opening, data))
 
-    # --- Files and time --------------------------------------------------------------------------------------
+    # --- Files and time ---
 
     def start_new(self) -> None:
         """Begin a new job with one typical opening."""
@@ -187,7 +187,7 @@ class Session(QObject):
         if self._history.redo():
             self._join("undo")
 
-    # --- How it is shown -------------------------------------------------------------------------------------
+    # --- How it is shown ---
 
     def swing(self, angle: float) -> None:
         """Ask every panel's door to stand at an angle, in degrees from 0 to 180."""
@@ -211,7 +211,7 @@ class Session(QObject):
         self.dark = dark
         self.changed.emit("theme")
 
-    # --- Inside ----------------------------------------------------------------------------------------------
+    # --- Inside ---
 
     def _begin(self, job: Job, path: Path | None) -> None:
         self._history = History(job)

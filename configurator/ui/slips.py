@@ -1,4 +1,4 @@
-"""Slips of the hand that are asked about, never mended unasked: a size typed the wrong way round. No Qt here."""
+"""Slips of the hand that are asked about, never mended unasked: sizes typed wrong way round. No Qt."""
 
 import re
 from dataclasses import dataclass
@@ -7,7 +7,7 @@ from configurator.ui.kinds import NotReadError, exact_length
 from configurator.units import Display, LengthError, format_exact, format_length, parse_length
 
 USUAL_HINGE_HEIGHT = 4.5
-"""Inches; what a common 1-3/4 in door takes, used where the program has chosen nothing yet. Common practice."""
+"""Inches; what a 1-3/4 in door commonly takes, where the program has chosen nothing yet. No source."""
 
 
 @dataclass(frozen=True, slots=True)

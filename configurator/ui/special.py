@@ -1,4 +1,4 @@
-"""Fields that hold more than one plain value: the opening's size, and a projection with where it counts from."""
+"""Fields that hold more than one plain value: the opening's size, and a projection and its origin."""
 
 from collections.abc import Callable
 from typing import Any
@@ -14,7 +14,7 @@ from configurator.units import LengthError, parse_opening_size
 
 
 class OpeningSizeField(LineField):
-    """Opening width x height on one line: `3070`, `3-0 x 7-0` or `36 x 84`; asks when it looks turned round."""
+    """Opening width x height on one line: `3070`, `3-0 x 7-0` or `36 x 84`; asks if it looks turned round."""
 
     def __init__(self, session: Session) -> None:
         super().__init__(session, "size", LENGTH)

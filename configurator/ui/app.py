@@ -1,0 +1,68 @@
+"""Starts the window: Qt and the records first, the picture once the window stands on the screen."""
+
+import signal
+import sys
+import traceback
+from pathlib import Path
+from types import TracebackType
+
+from PySide6.QtCore import QSettings
+from PySide6.QtWidgets import QApplication
+
+from configurator import project_file
+from configurator.ui import look
+from configurator.ui.preferences import Preferences
+from configurator.ui.session import Session
+from configurator.ui.window import PROGRAM, Window
+
+NAME = "opening-configurator"
+
+
+def run_window(path: Path | None) -> int:
+    """Open the window on a project file, or on a new job, and return when it is closed.
+
+    Raises ProjectFileError when the file is refused.
+    """
+    job = project_file.load(path) if path is not None else None
+    application = new_application()
+    signal.signal(signal.SIGINT, signal.SIG_DFL)
+    preferences = Preferences(QSettings(NAME, NAME))
+    if path is not None:
+        preferences.note_recent(path)
+    window = open_window(Session(job, path), preferences)
+    sys.excepthook = lambda *error: report(window, *error)
+    window.show()
+    return int(application.exec())
+
+
+def new_application() -> QApplication:
+    """Return the one Qt application, named for its settings and title bars."""
+    application = QApplication([NAME])
+    application.setApplicationName(NAME)
+    application.setApplicationDisplayName("")
+    application.setDesktopFileName(NAME)
+    return application
+
+
+def open_window(session: Session, preferences: Preferences) -> Window:
+    """Return the window, set to load its picture as soon as it was painted."""
+    application = QApplication.instance()
+    if preferences.dark and isinstance(application, QApplication):
+        look.use_theme(application, True)
+    window = Window(session, preferences)
+    window.painted.connect(window.begin)
+    return window
+
+
+def report(
+    window: Window, kind: type[BaseException], error: BaseException, trace: TracebackType | None
+) -> None:
+    """Show an unforeseen error to the user, who can still save, and print it in full for a report."""
+    traceback.print_exception(kind, error, trace)
+    if issubclass(kind, KeyboardInterrupt):
+        window.close()
+        return
+    window.say(
+        f"Something went wrong in {PROGRAM}: {kind.__name__}: {error}. Your work is still here; save it, "
+        "and report what you did."
+    )

@@ -1,0 +1,49 @@
+"""The one row of commands, as data: what each is called, its keys, and what it does."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from PySide6.QtGui import QAction, QKeySequence
+from PySide6.QtWidgets import QToolBar, QWidget
+
+Key = QKeySequence.StandardKey
+
+
+@dataclass(frozen=True, slots=True)
+class Command:
+    """One command; `toggles` is for one that stays on until it is chosen again."""
+
+    name: str
+    title: str
+    tip: str
+    keys: QKeySequence.StandardKey | str
+    run: Callable[..., object]
+    toggles: bool = False
+
+
+class CommandBar(QToolBar):
+    """The commands as buttons with words, in groups; each action is in `actions_by_name`."""
+
+    def __init__(self, groups: list[list[Command]], owner: QWidget) -> None:
+        super().__init__("Commands")
+        self.actions_by_name: dict[str, QAction] = {}
+        self.setMovable(False)
+        self.setFloatable(False)
+        for group in groups:
+            if self.actions_by_name:
+                self.addSeparator()
+            for command in group:
+                self._add(command, owner)
+
+    def _add(self, command: Command, owner: QWidget) -> None:
+        action = QAction(command.title, owner)
+        action.setShortcut(QKeySequence(command.keys))
+        keys = action.shortcut().toString(QKeySequence.SequenceFormat.NativeText)
+        action.setToolTip(f"{command.tip} ({keys})" if keys else command.tip)
+        action.setCheckable(command.toggles)
+        if command.toggles:
+            action.triggered.connect(command.run)
+        else:
+            action.triggered.connect(lambda _=False: command.run())
+        self.addAction(action)
+        self.actions_by_name[command.name] = action

@@ -1,0 +1,110 @@
+"""Opening, saving and exporting from the window: which file, and what to say when it does not work."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
+
+from configurator.project_file import ProjectFileError
+from configurator.ui.preferences import Preferences
+from configurator.ui.session import Session
+
+PROJECTS = "Opening projects (*.json)"
+PICTURES = "PNG picture (*.png);;SVG drawing (*.svg);;PDF page (*.pdf)"
+Button = QMessageBox.StandardButton
+
+
+class Files:
+    """The file commands of the window; `say` shows a sentence in the window's own line."""
+
+    def __init__(
+        self, session: Session, preferences: Preferences, owner: QWidget, say: Callable[[str], None]
+    ) -> None:
+        self.session = session
+        self.preferences = preferences
+        self.owner = owner
+        self.say = say
+
+    def new(self) -> None:
+        """Begin a new job, asking first about unsaved work."""
+        if self.may_leave():
+            self.session.start_new()
+
+    def open(self) -> None:
+        """Ask for a project file and open it."""
+        if not self.may_leave():
+            return
+        name, _ = QFileDialog.getOpenFileName(self.owner, "Open a project", self._folder(), PROJECTS)
+        if name:
+            self.read(Path(name))
+
+    def read(self, path: Path) -> None:
+        """Open a project file; a file that is refused leaves everything as it was."""
+        try:
+            self.session.open(path)
+        except ProjectFileError as error:
+            more = f" (and {len(error.faults) - 1} more)" if len(error.faults) > 1 else ""
+            self.say(f"{path.name} was not opened: {error.faults[0]}{more}")
+        else:
+            self.preferences.note_recent(path)
+            self.say("")
+
+    def save(self) -> bool:
+        """Save where the job was opened or saved last; say whether it was saved."""
+        return self.write(self.session.path) if self.session.path else self.save_as()
+
+    def save_as(self) -> bool:
+        """Ask where to save; say whether it was saved."""
+        start = str(self.session.path or Path(self._folder()) / "openings.json")
+        name, _ = QFileDialog.getSaveFileName(self.owner, "Save the project", start, PROJECTS)
+        return bool(name) and self.write(_ending(Path(name), ".json"))
+
+    def write(self, path: Path) -> bool:
+        """Save to a file; say whether it was saved."""
+        try:
+            self.session.save(path)
+        except ProjectFileError as error:
+            self.say(str(error.faults[0]))
+            return False
+        self.preferences.note_recent(path)
+        self.say("")
+        return True
+
+    def export(self, save_picture: Callable[[Path], None]) -> None:
+        """Ask where the picture goes and write it there."""
+        start = str(Path(self._folder()) / f"{self.session.mark or 'opening'}.png")
+        name, chosen = QFileDialog.getSaveFileName(self.owner, "Export the picture", start, PICTURES)
+        if not name:
+            return
+        path = _ending(Path(name), "." + chosen.partition("*.")[2].rstrip(")") if chosen else ".png")
+        try:
+            save_picture(path)
+        except (OSError, ValueError) as error:
+            self.say(f"{path.name} could not be written: {getattr(error, 'strerror', None) or error}")
+        else:
+            self.say(f"Picture written: {path}")
+
+    def may_leave(self) -> bool:
+        """Say whether the job may be left: it is saved, or the user saved or gave it up just now."""
+        if not self.session.history.unsaved:
+            return True
+        name = self.session.path.name if self.session.path else "this job"
+        answer = QMessageBox.question(
+            self.owner,
+            "Unsaved work",
+            f"Save the changes to {name} first?",
+            Button.Save | Button.Discard | Button.Cancel,
+            Button.Save,
+        )
+        if answer == Button.Save:
+            return self.save()
+        return bool(answer == Button.Discard)
+
+    def _folder(self) -> str:
+        recent = self.preferences.recent
+        folder = self.session.path or (recent[0] if recent else None)
+        return str(folder.parent if folder else Path.home())
+
+
+def _ending(path: Path, suffix: str) -> Path:
+    return path if path.suffix else path.with_suffix(suffix)

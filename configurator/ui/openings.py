@@ -1,0 +1,72 @@
+"""The openings of the job: pick one, add one, copy it, remove it."""
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QHBoxLayout, QListWidget, QListWidgetItem, QToolButton, QVBoxLayout, QWidget
+
+from configurator.ui.look import GRID, LIST_WIDTH
+from configurator.ui.session import Session
+
+
+class OpeningsList(QWidget):
+    """A narrow list of marks; the tooltip says where each opening is."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.list = QListWidget()
+        self.list.setAccessibleName("openings of the job")
+        self.list.setTextElideMode(Qt.TextElideMode.ElideRight)
+        self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.list.setFrameShape(QListWidget.Shape.NoFrame)
+        self.list.currentRowChanged.connect(self._pick)
+        self._shown: list[tuple[str, str | None]] = []
+        self.add = _button("+", "Add a typical opening", "add an opening")
+        self.copy = _button("Copy", "Add an opening like this one", "copy the opening")
+        self.remove = _button("−", "Remove this opening", "remove the opening")
+        self.add.clicked.connect(lambda: session.add_opening())
+        self.copy.clicked.connect(lambda: session.add_opening(session.opening))
+        self.remove.clicked.connect(session.remove_opening)
+        buttons = QHBoxLayout()
+        buttons.setContentsMargins(GRID, 0, 0, GRID)
+        buttons.setSpacing(0)
+        for button in (self.add, self.copy, self.remove):
+            buttons.addWidget(button)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addWidget(self.list)
+        column.addLayout(buttons)
+        self.setMinimumWidth(LIST_WIDTH)
+
+    def show_state(self) -> None:
+        """Show the marks, and which opening is on show."""
+        wanted = [(opening.mark, opening.location) for opening in self.session.job.openings]
+        self.list.blockSignals(True)
+        if wanted != self._shown:
+            self._shown = wanted
+            self._fill(wanted)
+        marks = [mark for mark, _ in wanted]
+        self.list.setCurrentRow(marks.index(self.session.mark) if self.session.mark in marks else -1)
+        self.list.blockSignals(False)
+        there = self.session.opening is not None
+        self.copy.setEnabled(there)
+        self.remove.setEnabled(there)
+
+    def _fill(self, wanted: list[tuple[str, str | None]]) -> None:
+        self.list.clear()
+        for mark, location in wanted:
+            item = QListWidgetItem(mark)
+            item.setToolTip(f"{mark}: {location}" if location else mark)
+            self.list.addItem(item)
+
+    def _pick(self, row: int) -> None:
+        if 0 <= row < len(self._shown):
+            self.session.select(self._shown[row][0])
+
+
+def _button(text: str, tip: str, name: str) -> QToolButton:
+    button = QToolButton()
+    button.setText(text)
+    button.setToolTip(tip)
+    button.setAccessibleName(name)
+    button.setAutoRaise(True)
+    return button

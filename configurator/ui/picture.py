@@ -1,0 +1,63 @@
+"""Where the picture stands: the canvas once it is loaded, and words where there is nothing to draw."""
+
+from pathlib import Path
+from typing import Any
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QFrame, QLabel, QSizePolicy, QStackedLayout
+
+from configurator.ui.look import GRID
+from configurator.ui.session import Session
+
+
+class Picture(QFrame):
+    """The drafting sheet. Its canvas is made by `begin`, after the window was first painted."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.canvas: Any = None
+        self.words = QLabel("The picture is being drawn…")
+        self.words.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        self.words.setWordWrap(True)
+        self.words.setMargin(8 * GRID)
+        self._stack = QStackedLayout(self)
+        self._stack.addWidget(self.words)
+        self.setMinimumSize(100 * GRID, 60 * GRID)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+
+    def begin(self) -> None:
+        """Load the canvas, and with it matplotlib, which takes longer than everything else together."""
+        try:
+            from configurator.ui.canvas import PlanCanvas
+        except ImportError as error:
+            # The form, the comparison and the findings are worth having without a picture.
+            self.words.setText(f"The picture cannot be drawn here: {error}")
+            return
+        self.canvas = PlanCanvas(self)
+        self._stack.addWidget(self.canvas)
+
+    def show_state(self, by: str) -> None:
+        """Show the opening; while it cannot be studied, the last good picture stays."""
+        if self.canvas is None:
+            return
+        study = self.session.study
+        if study is None:
+            self._say_why()
+            return
+        self._stack.setCurrentWidget(self.canvas)
+        if by == "swing":
+            self.canvas.set_angle(self.session.angle)
+        elif by == "theme":
+            self.canvas.set_dark(self.session.dark)
+        elif by != "save":
+            self.canvas.show_study(study, self.session.angle, self.session.display, self.session.dark)
+
+    def save(self, path: Path) -> None:
+        """Write the picture on show to a file. Raises OSError."""
+        self.canvas.save_picture(path)
+
+    def _say_why(self) -> None:
+        trouble = self.session.trouble
+        self.words.setText(trouble or "This job has no openings yet. Add one with + at the left.")
+        self._stack.setCurrentWidget(self.words)

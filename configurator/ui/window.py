@@ -1,0 +1,298 @@
+"""The window: openings, form, picture with its swing, comparison and findings; one row of commands."""
+
+from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtGui import QCloseEvent, QKeySequence, QPaintEvent, QShortcut
+from PySide6.QtWidgets import (
+    QApplication,
+    QComboBox,
+    QHBoxLayout,
+    QLabel,
+    QMainWindow,
+    QSizePolicy,
+    QSplitter,
+    QToolButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from configurator.ui import look
+from configurator.ui.commands import Command, CommandBar, Key
+from configurator.ui.comparison import ComparisonTable
+from configurator.ui.files import Files
+from configurator.ui.findings import FindingsPanel
+from configurator.ui.form import NOTHING, Form
+from configurator.ui.help import HelpWindow
+from configurator.ui.look import GRID
+from configurator.ui.openings import OpeningsList
+from configurator.ui.picture import Picture
+from configurator.ui.preferences import Preferences
+from configurator.ui.session import Session
+from configurator.ui.swing import SwingControl
+from configurator.ui.widths import WidthsBar
+from configurator.units import Display
+
+PROGRAM = "Opening Configurator"
+FIRST_SIZE = (1280, 800)
+DISPLAYS = (
+    ("inches to 1/16", Display(16)),
+    ("inches to 1/32", Display(32)),
+    ("inches to 1/64", Display(64)),
+    ("millimetres", Display(16, metric=True)),
+)
+TURNS = {"Alt+Left": -1.0, "Alt+Right": 1.0, "Alt+PgUp": 15.0, "Alt+PgDown": -15.0}
+
+
+class Window(QMainWindow):
+    """Every view shows the session's state and nothing else; `begin` loads the picture once it is painted.
+
+    Signals:
+        painted: the window was painted for the first time.
+        picture_shown: the first picture stands in it.
+    """
+
+    painted = Signal()
+    picture_shown = Signal()
+
+    def __init__(self, session: Session, preferences: Preferences) -> None:
+        super().__init__()
+        self.session = session
+        self.preferences = preferences
+        self.begun = self._was_painted = False
+        session.display, session.dark = preferences.display, preferences.dark
+        session.plain_words = preferences.plain_words
+        self.openings = OpeningsList(session)
+        self.form = Form(session)
+        self.picture = Picture(session)
+        self.widths = WidthsBar(session)
+        self.swing = SwingControl(session)
+        self.comparison = ComparisonTable(session)
+        self.findings = FindingsPanel(session)
+        self.files = Files(session, preferences, self, self.say)
+        self.help: HelpWindow | None = None
+        self.units = QComboBox()
+        self.line = QLabel()
+        self.commands = CommandBar(self._commands(), self)
+        self._put_together()
+        session.changed.connect(self.show_state)
+        session.refused.connect(lambda *_: self._show_form())
+        self.show_state("open")
+
+    # --- What it shows ---
+
+    def begin(self) -> None:
+        """Load the study and the picture, and show them."""
+        self.begun = True
+        self.picture.begin()
+        self.show_state("open")
+        self.picture_shown.emit()
+
+    def show_state(self, by: str) -> None:
+        """Bring every view in line with the session; `by` says what happened, so that a swing stays quick."""
+        self.swing.show_state()
+        if by == "swing":
+            self.picture.show_state(by)
+            return
+        if by == "theme":
+            self._use_theme()
+        self._show_title()
+        self.openings.show_state()
+        if self.begun:
+            self.picture.show_state(by)
+            self.comparison.show_state()
+            self.findings.show_state()
+            self.widths.show_state()
+        self._show_form()
+
+    def say(self, sentence: str) -> None:
+        """Show a sentence in the line under the commands; an empty one takes the line away."""
+        self.line.setText(sentence)
+        self._line_holder.setVisible(bool(sentence))
+
+    def _show_form(self) -> None:
+        study = self.session.study if self.begun else None
+        self.form.show_state(study.filled.assumed if study is not None else NOTHING)
+        if self.begun:
+            self.widths.show_state()
+
+    def _show_title(self) -> None:
+        job = self.session.job.job.name or "New job"
+        file = self.session.path.name if self.session.path else "not saved yet"
+        self.setWindowTitle(f"{job} – {file}[*] – {PROGRAM}")
+        history = self.session.history
+        self.setWindowModified(history.unsaved)
+        for name, what in (("undo", history.undo_name), ("redo", history.redo_name)):
+            action = self.commands.actions_by_name[name]
+            action.setEnabled(what is not None)
+            action.setToolTip(f"{action.text()}: {what}" if what else f"Nothing to {name}")
+        self.commands.actions_by_name["dark"].setChecked(self.session.dark)
+        self.commands.actions_by_name["plain"].setChecked(self.session.plain_words)
+        self.units.setCurrentIndex(
+            next((i for i, (_, display) in enumerate(DISPLAYS) if _same(display, self.session.display)), 0)
+        )
+
+    # --- How it is put together ---
+
+    def _commands(self) -> list[list[Command]]:
+        files, session = self.files, self.session
+        return [
+            [Command("list", "Openings", "Show or fold away the openings", "F9", self._fold, toggles=True)],
+            [
+                Command("new", "New", "Begin a new job", Key.New, files.new),
+                Command("open", "Open…", "Open a project file", Key.Open, files.open),
+                Command("save", "Save", "Save the job", Key.Save, files.save),
+                Command("save_as", "Save as…", "Save under another name", "Ctrl+Shift+S", files.save_as),
+            ],
+            [
+                Command("undo", "Undo", "Take back the last change", Key.Undo, session.undo),
+                Command("redo", "Redo", "Do it again", Key.Redo, session.redo),
+            ],
+            [Command("export", "Export picture…", "Write the picture to a file", "Ctrl+E", self._export)],
+            [
+                Command(
+                    "plain", "Plain words", "The client's words first", "Ctrl+L", self._plain, toggles=True
+                ),
+                Command("dark", "Dark", "Light ink on slate", "Ctrl+D", self._dark, toggles=True),
+                Command("help", "Help", "Keys, and how lengths are typed", Key.HelpContents, self._help),
+            ],
+        ]
+
+    def _put_together(self) -> None:
+        self.resize(*FIRST_SIZE)
+        self.addToolBar(self.commands)
+        self.setContextMenuPolicy(Qt.ContextMenuPolicy.NoContextMenu)
+        self._add_units()
+        self.commands.actions_by_name["list"].setChecked(True)
+        for keys, degrees in TURNS.items():
+            shortcut = QShortcut(QKeySequence(keys), self)
+            shortcut.activated.connect(lambda degrees=degrees: self.swing.turn(degrees))
+        self.columns = QSplitter(Qt.Orientation.Horizontal)
+        self.columns.setChildrenCollapsible(False)
+        for widget in (self.openings, self.form, self._right_side()):
+            self.columns.addWidget(widget)
+        self.columns.setStretchFactor(2, 1)
+        self.columns.setSizes([look.LIST_WIDTH, look.FORM_WIDTH, FIRST_SIZE[0]])
+        central = QWidget()
+        column = QVBoxLayout(central)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self._message_line())
+        column.addWidget(self.columns, 1)
+        self.setCentralWidget(central)
+        self._restore_layout()
+
+    def _right_side(self) -> QWidget:
+        controls = QWidget()
+        line = QHBoxLayout(controls)
+        line.setContentsMargins(2 * GRID, GRID, 2 * GRID, GRID)
+        line.setSpacing(4 * GRID)
+        line.addWidget(self.widths)
+        line.addWidget(self.swing, 1)
+        line.setAlignment(self.swing, Qt.AlignmentFlag.AlignTop)
+        above = QWidget()
+        column = QVBoxLayout(above)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.picture, 1)
+        column.addWidget(controls)
+        self.below = QSplitter(Qt.Orientation.Horizontal)
+        self.below.setChildrenCollapsible(False)
+        self.below.addWidget(self.comparison)
+        self.below.addWidget(self.findings)
+        self.below.setSizes([560, 320])
+        self.rows = QSplitter(Qt.Orientation.Vertical)
+        self.rows.setChildrenCollapsible(False)
+        self.rows.addWidget(above)
+        self.rows.addWidget(self.below)
+        self.rows.setStretchFactor(0, 1)
+        self.rows.setSizes([620, 132])
+        return self.rows
+
+    def _add_units(self) -> None:
+        space = QWidget()
+        space.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        self.commands.addWidget(space)
+        self.units.setAccessibleName("units and precision of lengths")
+        self.units.setToolTip("How lengths are shown; inside they are exact")
+        for text, display in DISPLAYS:
+            self.units.addItem(text, display)
+        self.units.activated.connect(self._show_in)
+        self.commands.addWidget(self.units)
+
+    def _message_line(self) -> QWidget:
+        self._line_holder = QWidget()
+        self._line_holder.setVisible(False)
+        self.line.setWordWrap(True)
+        self.line.setTextFormat(Qt.TextFormat.PlainText)
+        self.line.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        close = QToolButton()
+        close.setText("×")
+        close.setAutoRaise(True)
+        close.setAccessibleName("take the message away")
+        close.clicked.connect(lambda: self.say(""))
+        line = QHBoxLayout(self._line_holder)
+        line.setContentsMargins(2 * GRID, GRID, 2 * GRID, GRID)
+        line.addWidget(self.line, 1)
+        line.addWidget(close)
+        return self._line_holder
+
+    # --- What its commands do ---
+
+    def _fold(self, shown: bool) -> None:
+        self.openings.setVisible(shown)
+
+    def _export(self) -> None:
+        if self.session.study is None or self.picture.canvas is None:
+            self.say("There is no picture to export yet.")
+        else:
+            self.files.export(self.picture.save)
+
+    def _plain(self, plain: bool) -> None:
+        self.preferences.plain_words = plain
+        self.session.use_plain_words(plain)
+
+    def _dark(self, dark: bool) -> None:
+        self.preferences.dark = dark
+        self.session.use_dark(dark)
+
+    def _show_in(self, place: int) -> None:
+        display = self.units.itemData(place)
+        self.preferences.display = display
+        self.session.show_in(display)
+
+    def _help(self) -> None:
+        self.help = self.help or HelpWindow(self)
+        self.help.show()
+        self.help.raise_()
+
+    def _use_theme(self) -> None:
+        application = QApplication.instance()
+        if isinstance(application, QApplication):
+            look.use_theme(application, self.session.dark)
+
+    def _restore_layout(self) -> None:
+        self.restoreGeometry(self.preferences.layout("window"))
+        for name in ("columns", "rows", "below"):
+            getattr(self, name).restoreState(self.preferences.layout(name))
+
+    # --- Qt's own ---
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Tell once that the window stands on the screen."""
+        super().paintEvent(event)
+        if not self._was_painted:
+            self._was_painted = True
+            QTimer.singleShot(0, self.painted.emit)
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """Ask about unsaved work before the window goes."""
+        if not self.files.may_leave():
+            event.ignore()
+            return
+        self.preferences.keep_layout("window", self.saveGeometry())
+        for name in ("columns", "rows", "below"):
+            self.preferences.keep_layout(name, getattr(self, name).saveState())
+        event.accept()
+
+
+def _same(one: Display, other: Display) -> bool:
+    return one.metric == other.metric and (one.metric or one.precision == other.precision)
