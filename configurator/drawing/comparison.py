@@ -194,4 +194,12 @@ def _difference(fact: _Fact, numbers: list[float | None], display: Display) -> s
     gain = last - first
     if abs(gain) <= _SAME:
         return "the same"
-    return f"{display.length(abs(gain), limit=0.0)} {fact.more if gain > 0 else fact.less}"
+    return f"{_amount(abs(gain), display)} {fact.more if gain > 0 else fact.less}"
+
+
+def _amount(gain: float, display: Display) -> str:
+    """Write a difference; one too small for the precision is said to be so, not shown as nothing."""
+    shown = display.length(gain)
+    if shown != display.length(0.0):
+        return shown
+    return f"less than {display.length(0.1 / 25.4 if display.metric else 1 / display.precision)}"

@@ -18,13 +18,22 @@ class Polyline:
 
 @dataclass(frozen=True, slots=True)
 class Polygon:
-    """A filled outline; `fill` names a material of the drawing style (its colour and hatch), or None."""
+    """A filled outline; `fill` names a material of the drawing style (its colour and hatch), or None.
+
+    `layer` draws its outline, `pattern_layer` its hatch. Neither draws a line where the picture cuts it off.
+    """
 
     layer: str
     points: tuple[Point, ...]
     fill: str | None = None
     name: str = ""
     """What a reader would call it, for hovering and for files; empty where it needs no name."""
+    outlined: bool = True
+    pattern_layer: str = "A-DETL-PATT"
+    turned: float = 0.0
+    """How far the part has turned from where its grain is level, radians."""
+    about: Point = (0.0, 0.0)
+    """What it has turned about."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +46,7 @@ class Arc:
     start: float
     end: float
     fill: str | None = None
+    name: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +54,8 @@ class Dimension:
     """A measured distance between two points, its line drawn `offset` inches beside them, and its text placed.
 
     `a` and `b` are the points measured; `line_a` and `line_b` the ends of the dimension line (where extension
-    lines meet it); `text_at` the middle of the text. `name` is what a client would call it.
+    lines meet it); `text_at` the middle of the text. `name` is what a client would call it. `shoulder` carries
+    the line on to a text that stands apart.
     """
 
     layer: str
@@ -57,11 +68,13 @@ class Dimension:
     name: str
     value: float
     text_angle: float = 0.0
+    size: float = 8.0
+    shoulder: tuple[Point, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Text:
-    """One line of text; `size` in points; `angle` radians."""
+    """One line of text; `size` in points; `angle` radians on the sheet; `anchor` as it reads on the sheet."""
 
     layer: str
     at: Point
@@ -74,11 +87,12 @@ class Text:
 
 @dataclass(frozen=True, slots=True)
 class Symbol:
-    """A mark drawn at a fixed size on paper: the pin axis' cross, a contact's ring, an arrowhead."""
+    """A mark drawn at a fixed size on paper: the pin axis' cross, a contact's ring, a leader's dot."""
 
     layer: str
     at: Point
-    kind: Literal["pin axis", "contact", "graze"]
+    kind: Literal["pin axis", "contact", "graze", "dot"]
+    name: str = ""
 
 
 Primitive = Polyline | Polygon | Arc | Dimension | Text | Symbol

@@ -1,0 +1,84 @@
+"""A dimension as a drafter draws it: extension lines, the line itself, and arrowheads that touch what they measure.
+
+Everything in points on the sheet, so that arrows keep their size at any scale; every backend draws the same.
+"""
+
+import math
+from dataclasses import dataclass
+
+from configurator.drawing.primitives import Dimension, Point
+from configurator.drawing.view import View
+
+ARROW = 5.0
+"""Length of an arrowhead, points."""
+_HALF_WIDTH = 0.16 * ARROW
+_GAP = 1.5
+"""Extension lines start this far off what is measured, points."""
+_BEYOND = 2.0
+"""They run on this far past the dimension line, points."""
+_TAIL = 6.0
+
+
+@dataclass(frozen=True, slots=True)
+class Strokes:
+    """Lines to draw with the layer's pen, and arrowheads to fill with its ink."""
+
+    lines: tuple[tuple[Point, ...], ...]
+    arrows: tuple[tuple[Point, Point, Point], ...]
+
+
+def strokes_of(dimension: Dimension, view: View) -> Strokes:
+    """Return a dimension's lines and arrowheads; arrows stand outside where there is no room between."""
+    a, b, line_a, line_b = map(
+        view.to_sheet, (dimension.a, dimension.b, dimension.line_a, dimension.line_b)
+    )
+    shoulder = tuple(view.to_sheet(point) for point in dimension.shoulder)
+    extensions = [line for line in (_extension(a, line_a), _extension(b, line_b)) if line]
+    along = _unit(line_a, line_b)
+    length = math.dist(line_a, line_b)
+    outside = length < 2.6 * ARROW
+    way = -1.0 if outside else 1.0
+    arrows = (_arrow(line_a, along, way), _arrow(line_b, along, -way))
+    lines = [*extensions, *_line(line_a, line_b, along, outside, shoulder)]
+    return Strokes(tuple(lines), arrows)
+
+
+def _extension(point: Point, end: Point) -> tuple[Point, Point] | None:
+    length = math.dist(point, end)
+    if length <= _GAP:
+        return None
+    x, y = _unit(point, end)
+    return (
+        (point[0] + _GAP * x, point[1] + _GAP * y),
+        (end[0] + _BEYOND * x, end[1] + _BEYOND * y),
+    )
+
+
+def _line(
+    a: Point, b: Point, along: Point, outside: bool, shoulder: tuple[Point, ...]
+) -> list[tuple[Point, ...]]:
+    """Return the dimension line, with tails where the arrows stand outside, carried on to its shoulder."""
+    reach = ARROW + _TAIL if outside else 0.0
+    start = (a[0] - reach * along[0], a[1] - reach * along[1])
+    end = (b[0] + reach * along[0], b[1] + reach * along[1])
+    if not shoulder:
+        return [(start, end)]
+    if math.dist(shoulder[0], a) < math.dist(shoulder[0], b):
+        return [(end, a, *shoulder)]
+    return [(start, b, *shoulder)]
+
+
+def _arrow(tip: Point, along: Point, way: float) -> tuple[Point, Point, Point]:
+    """Return the arrowhead at `tip`, its body lying `way` along the line."""
+    x, y = along
+    back = (tip[0] + way * ARROW * x, tip[1] + way * ARROW * y)
+    return (
+        tip,
+        (back[0] - _HALF_WIDTH * y, back[1] + _HALF_WIDTH * x),
+        (back[0] + _HALF_WIDTH * y, back[1] - _HALF_WIDTH * x),
+    )
+
+
+def _unit(a: Point, b: Point) -> Point:
+    length = math.dist(a, b)
+    return ((b[0] - a[0]) / length, (b[1] - a[1]) / length) if length > 1e-12 else (0.0, 1.0)

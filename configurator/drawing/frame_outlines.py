@@ -1,0 +1,108 @@
+"""The hinge jamb where it is cut, by kind of frame: sheet steel, wood or aluminum tube.
+
+Drawn as such frames are commonly made; only face, rabbet, stop, depth and returns are measured. Sheet steel is
+0.053 in (16 gage; common practice, no source), drawn no thinner than it can be seen.
+"""
+
+from collections.abc import Callable, Mapping
+
+from configurator.drawing.hung import Hung
+from configurator.drawing.primitives import Point, Polygon, Polyline
+from configurator.drawing.turning import rectangle
+
+SHEET = 0.053
+"""Thickness of a steel frame's sheet, inches; common practice, no source."""
+TUBE = 0.125
+"""Wall of an aluminum tube, inches; common practice, no source."""
+_LEAST_SOFFIT = 0.75
+"""A stop narrower than this leaves no second rabbet: the frame is drawn with one, inches; derived."""
+_WOOD_STOP = 1.375
+"""Width of an applied wood stop, inches; common practice, no source."""
+FRAME, PATTERN = "A-DOOR-FRAM", "A-DOOR-FRAM-PATT"
+
+Outline = tuple[Polygon | Polyline, ...]
+
+
+def hinge_jamb(hung: Hung, thinnest: float = 0.0) -> Outline:
+    """Return the frame on the hinge side; no sheet of metal is drawn thinner than `thinnest` inches."""
+    return _BY_KIND[hung.frame_kind](hung, thinnest)
+
+
+def steel_profile(hung: Hung) -> tuple[Point, ...]:
+    """Return the outer line of a steel jamb, from the pull-side return round to the push-side one.
+
+    A second rabbet as deep as the first where the depth leaves a soffit, else the stop runs to the far face.
+    """
+    h, back = hung.h, hung.return_depth
+    soffit = h.D - 2 * h.R
+    pull = ((-h.F, -back), (-h.F, 0.0), (0.0, 0.0), (0.0, -h.R), (h.s, -h.R))
+    if soffit >= _LEAST_SOFFIT:
+        push: tuple[Point, ...] = ((h.s, h.R - h.D), (0.0, h.R - h.D), (0.0, -h.D))
+    else:
+        push = ((h.s, -h.D),)
+    return (*pull, *push, (-h.F, -h.D), (-h.F, back - h.D))
+
+
+def thickened(line: tuple[Point, ...], by: float) -> tuple[Point, ...]:
+    """Return a square-cornered line thickened to its right, as a sheet folded along it. Inches."""
+    inner: list[Point] = []
+    for at, point in enumerate(line):
+        normals = [_right(line[j], line[j + 1]) for j in (at - 1, at) if 0 <= j < len(line) - 1]
+        dx = sum({n for n in (n[0] for n in normals) if n}) or 0.0
+        dy = sum({n for n in (n[1] for n in normals) if n}) or 0.0
+        inner.append((point[0] + by * dx, point[1] + by * dy))
+    return (*line, *reversed(inner))
+
+
+def _right(a: Point, b: Point) -> Point:
+    """Return the unit normal to the right of an upright or level step."""
+    dx, dy = b[0] - a[0], b[1] - a[1]
+    return ((dy > 0) - (dy < 0), -((dx > 0) - (dx < 0)))
+
+
+def _steel(hung: Hung, thinnest: float) -> Outline:
+    sheet = thickened(steel_profile(hung), max(SHEET, thinnest))
+    return (Polygon(FRAME, sheet, "steel", "frame, sheet steel"),)
+
+
+def _butted(hung: Hung, thinnest: float) -> Outline:
+    """A welded frame in masonry is grouted full (common practice, no source)."""
+    grout = Polygon(
+        FRAME, steel_profile(hung), "grout", "grout in the frame", outlined=False, pattern_layer=PATTERN
+    )
+    return (grout, *_steel(hung, thinnest))
+
+
+def _wood(hung: Hung, thinnest: float) -> Outline:
+    h = hung.h
+    width = min(_WOOD_STOP, h.D - h.R)
+    jamb = Polygon(FRAME, rectangle(-h.F, 0.0, -h.D, 0.0), "endgrain", "wood jamb", pattern_layer=PATTERN)
+    if width <= 0 or h.s <= 0:
+        return (jamb,)
+    stop = rectangle(0.0, h.s, -h.R - width, -h.R)
+    return (jamb, Polygon(FRAME, stop, "endgrain", "frame stop", pattern_layer=PATTERN))
+
+
+def _aluminum(hung: Hung, thinnest: float) -> Outline:
+    h, wall = hung.h, max(TUBE, thinnest)
+    parts = [*_tube(rectangle(-h.F, 0.0, -h.D, 0.0), wall, "aluminum tube")]
+    deep = min(_WOOD_STOP, h.D - h.R)
+    if deep > 2 * wall and h.s > 2 * wall:
+        parts += _tube(rectangle(0.0, h.s, -h.R - deep, -h.R), wall, "applied frame stop")
+    return tuple(parts)
+
+
+def _tube(outer: tuple[Point, ...], wall: float, name: str) -> Outline:
+    (x_0, y_0), _, (x_1, y_1), _ = outer
+    hollow = rectangle(x_0 + wall, x_1 - wall, y_0 + wall, y_1 - wall)
+    return (Polygon(FRAME, outer, "aluminum", name), Polygon(FRAME, hollow, "paper"))
+
+
+_BY_KIND: Mapping[str, Callable[[Hung, float], Outline]] = {
+    "knocked-down drywall": _steel,
+    "welded steel, wrapped": _steel,
+    "welded steel, butted": _butted,
+    "wood with casing": _wood,
+    "aluminum storefront": _aluminum,
+}
+"""Every accepted kind of frame, and how it is drawn."""

@@ -1,0 +1,87 @@
+"""From a study's answer to the leaf as it is drawn."""
+
+import math
+
+from configurator.drawing.comparison import stopped_words
+from configurator.drawing.hung import Hung, Standing
+from configurator.geometry.pin import Hanging
+from configurator.geometry.shapes import hardware_shape, obstruction_shapes, other_leaf_shapes
+from configurator.model import Obstruction as ObstructionRecord
+from configurator.rules.usual import FilledOpening
+from configurator.study.hang import HungLeaf, hung_leaves
+from configurator.study.records import Candidate, Study
+from configurator.units import Display
+
+_ANY_HEIGHT = 4.5
+"""The hinge's height moves its barrels up and down, which a plan does not show."""
+_TURNS_CLOCKWISE = frozenset({"RH", "LHR"})
+
+
+def hung_of(study: Study, candidate: Candidate, display: Display) -> Hung:
+    """Return one candidate's leaf with all that its picture needs."""
+    filled, solution = study.filled, candidate.solution
+    h = solution.hanging
+    leaf = next(one for one in hung_leaves(filled, _ANY_HEIGHT) if one.size.name == candidate.leaf)
+    return Hung(
+        h=h,
+        pin=solution.pin,
+        opening=filled.opening_width,
+        frame_kind=filled.opening.frame.kind,
+        construction=filled.opening.door.construction or "",
+        return_depth=filled.return_depth,
+        layers=filled.layers or (("wall", filled.wall_thickness),),
+        standing=_standing(filled, leaf, h, display),
+        hardware=tuple(hardware_shape(h, item, index) for index, item in enumerate(leaf.hardware)),
+        other_leaf=other_leaf_shapes(h, leaf.other, leaf.leaf),
+        reach=solution.greatest_angle,
+        stopped_by=stopped_words(candidate.stopped_by) if candidate.stopped_by else "",
+        contact=candidate.contact_point if candidate.stopped_by else None,
+        reach_bare=solution.greatest_angle_bare,
+        mirrored=turns_clockwise(filled, candidate.leaf),
+    )
+
+
+def turns_clockwise(filled: FilledOpening, leaf: str) -> bool:
+    """Whether the leaf turns clockwise seen from above with the pull side up: RH and LHR, as solved LH and RHR do not.
+
+    The inactive leaf of a pair turns against the active one.
+    """
+    return (filled.opening.hand in _TURNS_CLOCKWISE) != (leaf == "inactive")
+
+
+def _standing(filled: FilledOpening, leaf: HungLeaf, hanging: Hanging, display: Display) -> tuple[Standing, ...]:
+    heights = (leaf.leaf.bottom, leaf.leaf.top)
+    return tuple(
+        Standing(
+            obstruction_shapes(hanging, plain, index, filled.opening_width),
+            thing.kind,
+            thing_label(thing, display),
+            _is_met(thing, heights),
+        )
+        for index, (thing, plain) in enumerate(
+            zip(filled.opening.obstructions, leaf.obstructions, strict=True)
+        )
+    )
+
+
+def _is_met(thing: ObstructionRecord, heights: tuple[float, float]) -> bool:
+    bottom, top = heights
+    return (thing.bottom or 0.0) < top and (thing.top is None or thing.top > bottom)
+
+
+def thing_label(thing: ObstructionRecord, display: Display) -> str:
+    """Return what to call a thing, with its heights above the floor where it has any."""
+    if thing.top is None and not thing.bottom:
+        return thing.kind
+    if thing.top is None:
+        return f"{thing.kind}, from {display.length(thing.bottom or 0.0)} above floor"
+    if not thing.bottom:
+        return f"{thing.kind}, to {display.length(thing.top)} above floor"
+    low = display.length(thing.bottom)
+    high = display.length(thing.top)
+    return f"{thing.kind}, {low.rsplit(' ', 1)[0]} to {high} above floor"
+
+
+def degrees(radians: float) -> float:
+    """Return an angle in degrees, exact at the half turn."""
+    return 180.0 if radians == math.pi else math.degrees(radians)

@@ -1,0 +1,59 @@
+"""One leaf on one hinge width, with every number its picture is drawn from."""
+
+import math
+from dataclasses import dataclass, field
+
+from configurator.geometry.pin import Hanging, Pin
+from configurator.geometry.shapes import Shape
+
+Layers = tuple[tuple[str, float], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """One thing along the wall: its convex pieces in plan, what to call it, and whether the leaf meets its heights."""
+
+    shapes: tuple[Shape, ...]
+    kind: str
+    label: str
+    met: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Hung:
+    """A hung leaf as it is drawn. Inches and radians, the axes and letters of the geometry.
+
+    `opening` is the whole opening between rabbet faces (more than h.O for a leaf of a pair).
+    """
+
+    h: Hanging
+    pin: Pin
+    opening: float
+    frame_kind: str
+    construction: str
+    return_depth: float
+    layers: Layers
+    standing: tuple[Standing, ...] = ()
+    hardware: tuple[Shape, ...] = ()
+    other_leaf: tuple[Shape, ...] = ()
+    reach: float = math.pi
+    """Greatest angle with hardware."""
+    stopped_by: str = ""
+    """What ends the swing, in words; empty at 180 degrees."""
+    contact: tuple[float, float] | None = None
+    reach_bare: float = math.pi
+    mirrored: bool = field(default=False)
+
+    @property
+    def wall_depth(self) -> float:
+        """Thickness of the wall."""
+        return math.fsum(thickness for _, thickness in self.layers)
+
+    @property
+    def wall_face(self) -> float:
+        """Height of the wall's pull face in the axes of the plan."""
+        return -self.h.p
+
+    def shown_at(self, angle: float) -> float:
+        """Return the angle the leaf is drawn at when so much is asked for: never past what stops it."""
+        return min(angle, self.reach)

@@ -1,0 +1,138 @@
+"""The small picture of the whole opening: swing, hand, and the clear width at 90 degrees."""
+
+import math
+
+from configurator.drawing.hung import Hung
+from configurator.drawing.lettering import ASCENT, text_width
+from configurator.drawing.primitives import Arc, Dimension, Point, Polygon, Polyline, Primitive, Symbol, Text
+from configurator.drawing.turning import rectangle, turned
+from configurator.drawing.view import Box, View
+from configurator.geometry.shapes import Shape, leaf_corners
+from configurator.units import Display
+
+LEAST_CLEAR_WIDTH = 32.0
+"""Inches, 2010 ADA Standards 404.2.3; the number shown never rounds across it."""
+_SIZE = 6.5
+_POCHE = "poche"
+
+
+def inset_view(hung: Hung, window: Box) -> View:
+    """Return the view that shows the whole opening in a window of the sheet."""
+    left, bottom, right, top = _extent(hung)
+    room = Box(window.left + 4, window.bottom + 2.6 * _SIZE, window.right - 4, window.top - 1.5 * _SIZE)
+    scale = min(room.width / (right - left), room.height / (top - bottom))
+    middle = ((left + right) / 2, (bottom + top) / 2)
+    hand = -1.0 if hung.mirrored else 1.0
+    centre = ((room.left + room.right) / 2, (room.bottom + room.top) / 2)
+    origin = (centre[0] - hand * scale * middle[0], centre[1] - scale * middle[1])
+    return View(scale, origin, hung.mirrored, window)
+
+
+def _extent(hung: Hung) -> tuple[float, float, float, float]:
+    h = hung.h
+    radius = max(math.dist(hung.pin.at, corner) for corner in leaf_corners(h))
+    left = min(-h.F - 8.0, hung.pin.x_p - radius * (1.0 if hung.reach > math.pi / 2 else 0.0) - 1.0)
+    return left, min(-h.D, hung.wall_face - hung.wall_depth), hung.opening + h.F + 8.0, hung.pin.y_p + radius
+
+
+def inset_still(hung: Hung, view: View, display: Display, clear_at_90: float | None, hand: str) -> list[Primitive]:
+    """Return what of the small picture does not move."""
+    h, window = hung.h, view.window
+    parts: list[Primitive] = [_ground(view)]
+    parts += [*_walls(hung, view), *_jambs(hung)]
+    parts += [Polygon("A-DOOR-SWNG", shape.points, "door") for shape in hung.other_leaf]
+    parts += [_thing(shape) for thing in hung.standing if thing.met for shape in thing.shapes]
+    parts.append(Polyline("A-DOOR-CLSD", leaf_corners(h), closed=True))
+    parts += _swept(hung)
+    parts += _clear_width(hung, view, display, clear_at_90)
+    parts += _sides(window, view, hand)
+    return parts
+
+
+def inset_moving(hung: Hung, view: View, angle: float) -> list[Primitive]:
+    """Return the open leaf in the small picture, with its hardware, and a ring where it is stopped."""
+    pin = hung.pin.at
+    parts: list[Primitive] = [Polygon("A-DETL-HNGE", turned(leaf_corners(hung.h), pin, angle), "door")]
+    for shape in hung.hardware:
+        points = turned(shape.points, pin, angle)
+        if shape.radius:
+            parts.append(Arc("A-DOOR-HDWR", points[0], shape.radius, 0.0, 2 * math.pi, "poche"))
+        else:
+            parts.append(Polygon("A-DOOR-SWNG", points, "poche"))
+    if hung.contact is not None and angle >= hung.reach - 1e-9:
+        parts.append(Symbol("A-ANNO-REDL", hung.contact, "graze", "contact"))
+    return parts
+
+
+def _ground(view: View) -> Polygon:
+    window = view.window
+    corners = ((window.left, window.bottom), (window.right, window.top))
+    (x_0, y_0), (x_1, y_1) = (view.to_plan(corner) for corner in corners)
+    return Polygon("A-ANNO-NPLT", rectangle(min(x_0, x_1), max(x_0, x_1), y_0, y_1), "paper")
+
+
+def _walls(hung: Hung, view: View) -> list[Polygon]:
+    h, shown = hung.h, view.plan_window()
+    bottom = hung.wall_face - hung.wall_depth
+    right = hung.opening + h.F
+    spans = ((shown.left + 2 / view.scale, -h.F), (right, shown.right - 2 / view.scale))
+    return [Polygon("A-DOOR-SWNG", rectangle(x_0, x_1, bottom, hung.wall_face), _POCHE) for x_0, x_1 in spans]
+
+
+def _jambs(hung: Hung) -> list[Polygon]:
+    h, O = hung.h, hung.opening  # noqa: E741 - the letter of the opening width
+    points = ((-h.F, -h.D), (h.s, -h.D), (h.s, -h.R), (0.0, -h.R), (0.0, 0.0), (-h.F, 0.0))
+    mirrored = tuple((O - x, y) for x, y in points)
+    return [Polygon("A-DOOR-SWNG", outline, "plate", "frame") for outline in (points, mirrored)]
+
+
+def _thing(shape: Shape) -> Polygon | Arc:
+    if shape.radius:
+        return Arc("A-DOOR-SWNG", shape.points[0], shape.radius, 0.0, 2 * math.pi, _POCHE)
+    return Polygon("A-DOOR-SWNG", shape.points, _POCHE)
+
+
+def _swept(hung: Hung) -> list[Primitive]:
+    """The arc of the latch edge from closed to as far as the leaf goes."""
+    x, y = leaf_corners(hung.h)[2]
+    x_p, y_p = hung.pin.at
+    start = math.atan2(y - y_p, x - x_p)
+    return [Arc("A-DOOR-SWNG", hung.pin.at, math.hypot(x - x_p, y - y_p), start, start + hung.reach)]
+
+
+def clear_width_points(hung: Hung) -> tuple[Point, Point]:
+    """Return the two points the clear width at 90 degrees is measured between, level with the frame stop.
+
+    From the open leaf's stop-side face, or the hinge-side stop where that stands farther in, to the latch-side
+    stop or the closed other leaf.
+    """
+    h = hung.h
+    leaf = max(x for x, _ in turned(leaf_corners(h), hung.pin.at, math.pi / 2))
+    limit = h.O if hung.other_leaf else hung.opening - h.s
+    return ((max(h.s, leaf), 0.0), (limit, -h.R))
+
+
+def _clear_width(hung: Hung, view: View, display: Display, value: float | None) -> list[Primitive]:
+    """The leaf at 90 as a thin line, and the clear width under the wall."""
+    if value is None:
+        return []
+    h = hung.h
+    ghost = Polyline("A-DOOR-CLSD", turned(leaf_corners(h), hung.pin.at, math.pi / 2), closed=True)
+    a, b = clear_width_points(hung)
+    low = view.to_plan((0.0, view.window.bottom + 1.5 * _SIZE))[1]
+    text = f"{display.length(value, limit=LEAST_CLEAR_WIDTH)} clear at 90°"
+    middle = view.to_sheet(((a[0] + b[0]) / 2, low))
+    width = text_width(text, _SIZE + 0.5)
+    x = min(max(middle[0], view.window.left + 3 + width / 2), view.window.right - 3 - width / 2)
+    at = view.to_plan((x, view.window.bottom + 0.42 * _SIZE))
+    line_a, line_b = (a[0], low), (b[0], low)
+    dimension = Dimension(
+        "A-ANNO-DIMS", a, b, line_a, line_b, text, at, "clear width at 90", value, 0.0, _SIZE + 0.5
+    )
+    return [ghost, dimension]
+
+
+def _sides(window: Box, view: View, hand: str) -> list[Primitive]:
+    """The hand, and which side is outside, in the corners where nothing is drawn."""
+    top = view.to_plan((window.left + 4.0, window.top - 1.2 * ASCENT * _SIZE - 1.0))
+    return [Text("A-ANNO-NOTE", top, hand, _SIZE)] if hand else []

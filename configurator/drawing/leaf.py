@@ -1,0 +1,123 @@
+"""The leaf where it is cut: skins and core of hollow metal, stile and core of wood, glass in aluminum.
+
+Drawn as such doors are commonly made; thickness, bevel and edges are measured. Everything is first the closed
+leaf and is turned about the pin afterwards.
+"""
+
+import math
+
+from configurator.drawing.hung import Hung
+from configurator.drawing.primitives import Arc, Point, Polygon, Polyline
+from configurator.drawing.turning import rectangle, turned
+from configurator.geometry.shapes import Shape, leaf_corners
+
+SKINS = {"20": 0.0359, "18": 0.0478, "16": 0.0598, "14": 0.0747}
+"""Sheet thickness by gage, inches; common practice, no source."""
+_STILE = 1.25
+"""Solid edge of a wood door, inches; common practice, no source."""
+_ALUMINUM_STILE = 3.5
+_GLASS = 0.25
+
+Parts = list[Polygon | Polyline | Arc]
+
+
+def closed_outline(hung: Hung) -> Polyline:
+    """Return the closed leaf, dashed."""
+    return Polyline("A-DOOR-CLSD", leaf_corners(hung.h), closed=True)
+
+
+def open_leaf(hung: Hung, angle: float, thinnest: float = 0.0) -> Parts:
+    """Return the leaf turned to `angle` radians with its construction; sheet no thinner than `thinnest` inches."""
+    corners = leaf_corners(hung.h)
+    pin = hung.pin.at
+    parts: Parts = [
+        _turned_polygon(points, fill, name, pin, angle, outlined=outlined)
+        for points, fill, name, outlined in _construction(hung, corners, thinnest)
+    ]
+    # The outline last and heaviest: it is what the argument is about.
+    parts.append(Polyline("A-DOOR", turned(corners, pin, angle), closed=True))
+    return parts
+
+
+def _turned_polygon(
+    points: tuple[Point, ...], fill: str, name: str, pin: Point, angle: float, *, outlined: bool
+) -> Polygon:
+    layer = "A-DOOR-SKIN"
+    return Polygon(
+        layer, turned(points, pin, angle), fill, name, outlined, "A-DOOR-PATT", turned=angle, about=pin
+    )
+
+
+_Piece = tuple[tuple[Point, ...], str, str, bool]
+
+
+def _construction(hung: Hung, corners: tuple[Point, ...], thinnest: float) -> list[_Piece]:
+    """Return the pieces of the closed leaf: outline, fill, name, and whether an edge line is drawn."""
+    words = hung.construction
+    if words.startswith("hollow metal"):
+        return _hollow_metal(hung, corners, thinnest)
+    if words.startswith("aluminum"):
+        return _aluminum(hung, corners)
+    if words == "lead-lined":
+        return [*_wood(hung, corners), _lead(hung)]
+    return _wood(hung, corners)
+
+
+def _hollow_metal(hung: Hung, corners: tuple[Point, ...], thinnest: float) -> list[_Piece]:
+    skin = max(SKINS.get(hung.construction[-7:-5], SKINS["18"]), thinnest)
+    (x_0, y_0), (x_1, _), (x_2, y_1), _ = corners
+    low, high = y_0 + skin, y_1 - skin
+    core = ((x_0 + skin, low), (x_1 - skin, low), (x_2 - skin, high), (x_0 + skin, high))
+    channel = rectangle(x_0 + skin, x_0 + skin + _STILE / 2, low, high)
+    return [
+        (corners, "steel", "leaf, hollow metal", False),
+        (core, "core", "leaf, hollow metal", False),
+        (channel, "core", "edge channel of the leaf", True),
+    ]
+
+
+def _wood(hung: Hung, corners: tuple[Point, ...]) -> list[_Piece]:
+    (x_0, y_0), (x_1, _), (x_2, y_1), _ = corners
+    if x_2 - x_0 <= 2 * _STILE:
+        return [(corners, "woodcore", "leaf, wood", False)]
+    hollow = hung.construction == "wood, hollow core"
+    core = rectangle(x_0 + _STILE, x_1 - _STILE, y_0, y_1)
+    stile = rectangle(x_0, x_0 + _STILE, y_0, y_1)
+    return [
+        (corners, "endgrain", "leaf, wood", False),
+        (core, "core" if hollow else "woodcore", "core of the leaf", True),
+        (stile, "endgrain", "stile of the leaf", True),
+    ]
+
+
+def _aluminum(hung: Hung, corners: tuple[Point, ...]) -> list[_Piece]:
+    (x_0, y_0), (x_1, _), (x_2, y_1), _ = corners
+    pieces: list[_Piece] = [(corners, "paper", "leaf, aluminum and glass", False)]
+    stile = min(_ALUMINUM_STILE, (x_1 - x_0) / 3)
+    middle = (y_0 + y_1) / 2
+    glass = rectangle(x_0 + stile, x_1 - stile, middle - _GLASS / 2, middle + _GLASS / 2)
+    left = rectangle(x_0, x_0 + stile, y_0, y_1)
+    right = ((x_1 - stile, y_0), (x_1, y_0), (x_2, y_1), (x_1 - stile, y_1))
+    for outline in (left, right):
+        pieces.append((outline, "aluminum", "stile of the leaf", True))
+    inner = rectangle(x_0 + 0.125, x_0 + stile - 0.125, y_0 + 0.125, y_1 - 0.125)
+    return [*pieces, (inner, "paper", "stile of the leaf", True), (glass, "glass", "glass", True)]
+
+
+def _lead(hung: Hung) -> _Piece:
+    h = hung.h
+    middle = -h.i - h.T / 2
+    strip = rectangle(h.g_h + _STILE, h.O - h.g_l - _STILE, middle - 0.06, middle + 0.06)
+    return (strip, "lead", "sheet lead", True)
+
+
+def hardware_parts(hung: Hung, angle: float) -> Parts:
+    """Return what projects from the leaf's faces, turned with it."""
+    return [_hardware(shape, hung.pin.at, angle) for shape in hung.hardware]
+
+
+def _hardware(shape: Shape, pin: Point, angle: float) -> Polygon | Arc:
+    points = turned(shape.points, pin, angle)
+    if shape.radius:
+        return Arc("A-DOOR-HDWR", points[0], shape.radius, 0.0, 2 * math.pi, "hardware", shape.kind)
+    return Polygon("A-DOOR-HDWR", points, "hardware", shape.kind)

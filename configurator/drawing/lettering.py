@@ -1,0 +1,31 @@
+"""How wide a line of lettering is on paper, from the advance widths of its letters.
+
+Needs no font at hand, so that the drawing can place text without any toolkit. Sizes are points.
+"""
+
+import csv
+from collections.abc import Mapping
+from functools import cache, lru_cache
+
+from configurator.resource_files import resource_path
+
+ASCENT = 0.76
+"""Height of capitals and figures with a little air, of the type size."""
+DESCENT = 0.24
+UNKNOWN = 0.6
+"""Advance taken for a letter that is not in the table, of the type size."""
+
+
+@lru_cache(maxsize=2048)
+def text_width(text: str, size: float, bold: bool = False) -> float:
+    """Return the width of one line, points."""
+    advances = letter_advances(bold)
+    return size * sum(advances.get(letter, UNKNOWN) for letter in text)
+
+
+@cache
+def letter_advances(bold: bool) -> Mapping[str, float]:
+    """Return each letter's advance, of the type size."""
+    lines = resource_path("style", "advances.csv").read_text(encoding="utf-8").splitlines()
+    rows = csv.DictReader(line for line in lines if not line.startswith("# "))
+    return {row["character"]: float(row["bold" if bold else "regular"]) / 1000 for row in rows}

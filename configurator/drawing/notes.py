@@ -1,0 +1,207 @@
+"""What is written in a panel beside the dimensions: the contact or the room left, and what things are called."""
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from configurator.drawing.hung import Hung, Standing
+from configurator.drawing.hanging_of import degrees
+from configurator.drawing.lettering import ASCENT, DESCENT, text_width
+from configurator.drawing.placing import Room
+from configurator.drawing.primitives import Dimension, Point, Polyline, Primitive, Symbol, Text
+from configurator.drawing.turning import turned
+from configurator.drawing.view import Box, View
+from configurator.drawing.wall_layers import material_of
+from configurator.geometry.meeting_point import nearest_on_outline
+from configurator.geometry.shapes import Shape, leaf_corners
+from configurator.units import Display
+
+_SAME_ANGLE = 1e-9
+_WORTH_SAYING = 3.0
+"""Room left wider than this is no argument and is not dimensioned, inches."""
+_LEAST_ANGLE = math.radians(60)
+_NEARLY = 1e-9
+
+
+@dataclass(frozen=True, slots=True)
+class Nearest:
+    """The nearest point of the leaf and of what stands, with its name; inches."""
+
+    on_leaf: Point
+    on_thing: Point
+    distance: float
+    name: str
+
+
+def nearest_thing(hung: Hung, angle: float) -> Nearest | None:
+    """Return where the open leaf comes nearest to what stands along the wall, at one angle.
+
+    Of points equally near the one nearest to the pin counts. None where nothing stands that the leaf meets.
+    """
+    leaf = turned(leaf_corners(hung.h), hung.pin.at, angle)
+    pairs = [
+        pair for thing in hung.standing if thing.met for shape in thing.shapes for pair in _pairs(leaf, shape, thing)
+    ]
+    if not pairs:
+        return None
+    least = min(pair.distance for pair in pairs)
+    close = [pair for pair in pairs if pair.distance <= least + _NEARLY]
+    return min(close, key=lambda pair: math.dist(pair.on_thing, hung.pin.at))
+
+
+def _pairs(leaf: tuple[Point, ...], shape: Shape, thing: Standing) -> Iterator[Nearest]:
+    for corner in leaf:
+        yield _pair(corner, nearest_on_outline(corner, shape.points), shape, thing)
+    for corner in shape.points:
+        yield _pair(nearest_on_outline(corner, leaf), corner, shape, thing)
+
+
+def _pair(on_leaf: Point, on_core: Point, shape: Shape, thing: Standing) -> Nearest:
+    distance = math.dist(on_leaf, on_core)
+    share = shape.radius / distance if distance else 0.0
+    on_thing = (
+        on_core[0] + share * (on_leaf[0] - on_core[0]),
+        on_core[1] + share * (on_leaf[1] - on_core[1]),
+    )
+    return Nearest(on_leaf, on_thing, max(0.0, distance - shape.radius), thing.kind)
+
+
+def swing_notes(hung: Hung, angle: float, view: View, display: Display, room: Room, size: float) -> list[Primitive]:
+    """Return what the leaf's place calls for: the ring and words of a contact, or the room that is left."""
+    if hung.contact is not None and angle >= hung.reach - _SAME_ANGLE:
+        return contact_note(hung, view, display, room, size)
+    nearest = nearest_thing(hung, angle) if angle >= _LEAST_ANGLE else None
+    if nearest is None or not _NEARLY < nearest.distance < _WORTH_SAYING:
+        return []
+    return _clearance(hung, nearest, view, display, room, size)
+
+
+def contact_note(hung: Hung, view: View, display: Display, room: Room, size: float) -> list[Primitive]:
+    """Return the ring about a contact, and its words on a leader that leaves the leaf square to its face."""
+    assert hung.contact is not None
+    at = view.to_sheet(hung.contact)
+    if not view.window.has(at):
+        return []
+    words = f"{hung.stopped_by} at {display.angle(degrees(hung.reach))}"
+    marks: list[Primitive] = [Symbol("A-ANNO-REDL", hung.contact, "contact", words)]
+    direction = (-view.hand * math.sin(hung.reach), math.cos(hung.reach))
+    away = (-direction[0], -direction[1])
+    placed = _at_end_of_leader(at, away, _leg(hung, view), words, size, room)
+    if placed is None:
+        return marks
+    elbow, end, middle = placed
+    start = (at[0] + 6.0 * away[0], at[1] + 6.0 * away[1])
+    leader = tuple(view.to_plan(point) for point in (start, elbow, end))
+    return [
+        *marks,
+        Polyline("A-ANNO-REDL", leader),
+        Text("A-ANNO-REDL", view.to_plan(middle), words, size, "middle"),
+    ]
+
+
+def _leg(hung: Hung, view: View) -> float:
+    """Return how long a leader is that crosses the leaf and comes out of it, points."""
+    return hung.h.T * view.scale + 14.0
+
+
+def _clearance(
+    hung: Hung, nearest: Nearest, view: View, display: Display, room: Room, size: float
+) -> list[Primitive]:
+    a, b = view.to_sheet(nearest.on_thing), view.to_sheet(nearest.on_leaf)
+    if not (view.window.has(a) and view.window.has(b)):
+        return []
+    text = f"{display.length(nearest.distance, limit=0.0)} to the {nearest.name}"
+    length = math.dist(a, b)
+    away = ((b[0] - a[0]) / length, (b[1] - a[1]) / length)
+    placed = _at_end_of_leader(b, away, _leg(hung, view), text, size, room)
+    if placed is None:
+        return []
+    elbow, end, middle = placed
+    shoulder = (view.to_plan(elbow), view.to_plan(end))
+    return [
+        Dimension(
+            "A-ANNO-DIMS", nearest.on_thing, nearest.on_leaf, nearest.on_thing, nearest.on_leaf, text,
+            view.to_plan(middle), f"clearance to the {nearest.name}", nearest.distance, 0.0, size, shoulder,
+        )
+    ]  # fmt: skip
+
+
+def _at_end_of_leader(
+    start: Point, away: Point, leg: float, text: str, size: float, room: Room
+) -> tuple[Point, Point, Point] | None:
+    """Return a leader's elbow, its shoulder's end and the text's middle, all on the sheet.
+
+    Tries longer and longer legs, the shoulder to either side. None where there is no room.
+    """
+    width = text_width(text, size)
+    for longer in (0.0, 12.0, 26.0, 42.0, 60.0):
+        elbow = (start[0] + (leg + longer) * away[0], start[1] + (leg + longer) * away[1])
+        for side in (-1.0, 1.0):
+            left = elbow[0] + (2.0 if side > 0 else -2.0 - width)
+            base = elbow[1] + 2.0
+            box = Box(left, base - DESCENT * size, left + width, base + ASCENT * size)
+            if room.first_free([box]):
+                return elbow, (elbow[0] + side * (width + 4.0), elbow[1]), (left + width / 2, base)
+    return None
+
+
+def thing_labels(hung: Hung, view: View, room: Room, size: float) -> list[Primitive]:
+    """Return the names of what stands along the wall, each on a leader from a dot on the thing."""
+    found: list[Primitive] = []
+    for label, thing in {thing.label: thing for thing in hung.standing}.items():
+        anchor = _anchor_of(thing, view)
+        if anchor is not None:
+            found += _label(label, anchor, hung, view, room, size)
+    return found
+
+
+def _anchor_of(thing: Standing, view: View) -> Point | None:
+    """Return a point on the sheet inside the thing, in the window and near its end by the frame."""
+    shown = view.plan_window().shrunk(8.0 / view.scale)
+    for shape in thing.shapes:
+        if shape.radius:
+            x, y = shape.points[0]
+            inside = (x, y) if shown.has((x, y)) else None
+        else:
+            xs, ys = zip(*shape.points, strict=True)
+            left, right = max(min(xs), shown.left), min(max(xs), shown.right)
+            low, high = max(min(ys), shown.bottom), min(max(ys), shown.top)
+            away = min(0.5 * (right - left), 22.0 / view.scale)
+            inside = (right - away, (low + high) / 2) if right > left and high > low else None
+        if inside is not None:
+            return view.to_sheet(inside)
+    return None
+
+
+def _label(text: str, anchor: Point, hung: Hung, view: View, room: Room, size: float) -> list[Primitive]:
+    width, height = text_width(text, size), size * (ASCENT + DESCENT)
+    for base in _base_lines(hung, view, size):
+        for left in _lefts(anchor[0], width, view):
+            box = Box(left, base - DESCENT * size, left + width, base - DESCENT * size + height)
+            if room.first_free([box]) is None:
+                continue
+            end = (min(max(anchor[0], left + 3.0), left + width - 3.0), base + (ASCENT + 0.1) * size)
+            return [
+                Symbol("A-ANNO-LEAD", view.to_plan(anchor), "dot", text),
+                Polyline("A-ANNO-LEAD", (view.to_plan(anchor), view.to_plan(end))),
+                Text("A-ANNO-TEXT", view.to_plan((left, base)), text, size),
+            ]
+    return []
+
+
+def _lefts(x: float, width: float, view: View) -> Iterator[float]:
+    """Yield where a label may start: under its dot to either side, or at the edge of the window."""
+    yield from (x - width + 8.0, x - width / 2, x - 8.0)
+    yield from (view.window.left + 5.0, view.window.right - 5.0 - width)
+
+
+def _base_lines(hung: Hung, view: View, size: float) -> Iterator[float]:
+    """Yield the lines a label may stand on: in the hollow of the wall, else on the far side of the wall."""
+    top = hung.wall_face
+    for name, thickness in hung.layers:
+        low, high = (view.to_sheet((0.0, y))[1] for y in (top - thickness, top))
+        rows = int((high - low - 6.0) // (1.5 * size)) if material_of(name) == "cavity" else 0
+        yield from (high - 4.0 - ASCENT * size - row * 1.5 * size for row in range(rows))
+        top -= thickness
+    below = view.to_sheet((0.0, top))[1]
+    yield from (below - 6.0 - ASCENT * size - row * 1.5 * size for row in range(4))

@@ -1,0 +1,150 @@
+"""The plan of one leaf on one hinge width: framed about the hinge, where the argument is.
+
+Three parts. What stands still; what turns with the leaf; and the notes, which lie over both. A panel also has an
+inset with the whole opening. Everything is in the axes of the geometry, pull side up; a leaf that turns
+clockwise is mirrored by its view alone.
+"""
+
+import math
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from configurator.drawing.dimensions import pin_dimensions
+from configurator.drawing.frame_outlines import hinge_jamb
+from configurator.drawing.hinge import barrel, door_leaf, frame_leaf
+from configurator.drawing.hung import Hung
+from configurator.drawing.inset import inset_moving, inset_still, inset_view
+from configurator.drawing.leaf import closed_outline, hardware_parts, open_leaf
+from configurator.drawing.notes import swing_notes, thing_labels
+from configurator.drawing.placing import Room
+from configurator.drawing.primitives import Primitive
+from configurator.drawing.standing_things import standing_things
+from configurator.drawing.view import Box, View
+from configurator.drawing.wall_layers import wall_beside
+from configurator.units import Display
+
+THINNEST = 1.0
+"""No sheet of metal is drawn thinner than this, points."""
+TEXT_SIZE = 8.0
+_LEAST_PANEL_FOR_INSET = 190.0
+_INSET_SHARE = (0.44, 0.36)
+_PIN_AT = 0.45
+"""Where the pin lies across the window, of its width, from the side of the wall."""
+_LEFT_LEAST, _LEFT_MOST = 4.5, 13.0
+_RIGHT_LEAST = 4.5
+_DIMENSION_ROOM = 66.0
+"""Points kept above the barrel for the rows of dimensions."""
+_OVER_THE_WALL_BELOW = math.radians(135)
+"""A leaf that stops short of this stands over the opening, so that dimensions go over the wall."""
+
+
+@dataclass(frozen=True, slots=True)
+class Drawing:
+    """Primitives with the view that lays them on the sheet."""
+
+    view: View
+    still: tuple[Primitive, ...]
+    notes: tuple[Primitive, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Panel:
+    """One candidate's pictures, all but what turns with its leaf; `clear_at_90` inches, None where not reached."""
+
+    hung: Hung
+    main: Drawing
+    inset: Drawing | None
+    room: Room
+    title: str
+    size: float
+
+
+def view_scale(hung: Hung, width: float, height: float) -> float:
+    """Return the greatest scale, points an inch, at which a window of that size holds the argument."""
+    h, pin = hung.h, hung.pin
+    left = _LEFT_LEAST
+    if hung.contact is not None and -hung.contact[0] + 1.5 <= _LEFT_MOST:
+        left = max(left, -hung.contact[0] + 1.5)
+    for thing in hung.standing:
+        near = min((-max(x for x, _ in shape.points) for shape in thing.shapes), default=0.0)
+        if thing.met and 0.0 < near + 2.0 <= _LEFT_MOST:
+            left = max(left, near + 2.0)
+    across = min(width * _PIN_AT / left, width * (1 - _PIN_AT) / _RIGHT_LEAST)
+    down = max(h.D, h.R) + 0.5
+    leaf_up = 2 * pin.o - h.i + h.T + 0.5
+    barrel_up = pin.y_p + h.d_b / 2
+    upward = min(height / (down + leaf_up), (height - _DIMENSION_ROOM) / (down + barrel_up))
+    return max(min(across, upward), 1.0)
+
+
+def main_view(hung: Hung, window: Box, scale: float) -> View:
+    """Return the view about the hinge at a scale shared with other panels, the frame's depth at the bottom."""
+    h = hung.h
+    across = window.left + _PIN_AT * window.width
+    if hung.mirrored:
+        across = window.right - _PIN_AT * window.width
+    spare = window.height - scale * (max(h.D, h.R) + 0.5) - max(
+        _DIMENSION_ROOM + scale * (hung.pin.y_p + h.d_b / 2), scale * (2 * hung.pin.o - h.i + h.T + 0.5)
+    )
+    up = window.bottom + scale * (max(h.D, h.R) + 0.5) + max(0.0, spare) * 0.45
+    return View(scale, (across, up), hung.mirrored, window)
+
+
+def panel(
+    hung: Hung, window: Box, scale: float, display: Display, title: str, hand: str, clear_at_90: float | None
+) -> Panel:
+    """Return one candidate's panel: its still parts and notes placed, and room kept for what moves."""
+    view = main_view(hung, window, scale)
+    size = TEXT_SIZE
+    room = Room(window.shrunk(2.0))
+    inset = None
+    if min(window.width, window.height) >= _LEAST_PANEL_FOR_INSET:
+        place = _inset_place(hung, window)
+        room.take(place)
+        small = inset_view(hung, place)
+        inset = Drawing(small, tuple(inset_still(hung, small, display, clear_at_90, hand)))
+    toward_opening = hung.reach >= _OVER_THE_WALL_BELOW
+    notes: list[Primitive] = [*pin_dimensions(hung, view, display, room, size, toward_opening)]
+    notes += thing_labels(hung, view, room, size - 0.5)
+    return Panel(hung, Drawing(view, tuple(_still(hung, view)), tuple(notes)), inset, room, title, size)
+
+
+def _inset_place(hung: Hung, window: Box) -> Box:
+    """Return the corner below the closed leaf, where the open one never comes."""
+    width = min(_INSET_SHARE[0] * window.width, 240.0)
+    height = min(_INSET_SHARE[1] * window.height, 0.72 * width)
+    left = window.left + 5.0 if hung.mirrored else window.right - 5.0 - width
+    return Box(left, window.bottom + 5.0, left + width, window.bottom + 5.0 + height)
+
+
+def _still(hung: Hung, view: View) -> Iterable[Primitive]:
+    thinnest = THINNEST / view.scale
+    shown = view.plan_window()
+    yield from wall_beside(hung, shown.left - 1.0)
+    yield from standing_things(hung)
+    yield from hinge_jamb(hung, thinnest)
+    yield frame_leaf(hung)
+    yield closed_outline(hung)
+
+
+def moving_parts(one: Panel, angle: float) -> tuple[Primitive, ...]:
+    """Return what turns with the leaf, at the angle asked for or where it is stopped; radians."""
+    hung = one.hung
+    shown = hung.shown_at(angle)
+    thinnest = THINNEST / one.main.view.scale
+    leaf = open_leaf(hung, shown, thinnest)
+    return (*hardware_parts(hung, shown), *leaf, door_leaf(hung, shown), *barrel(hung))
+
+
+def moving_notes(one: Panel, angle: float, display: Display) -> tuple[Primitive, ...]:
+    """Return the notes that go with the leaf's place."""
+    shown = one.hung.shown_at(angle)
+    return tuple(swing_notes(one.hung, shown, one.main.view, display, one.room.copy(), one.size))
+
+
+def moving_inset(one: Panel, angle: float) -> tuple[Primitive, ...]:
+    """Return the open leaf in the inset."""
+    if one.inset is None:
+        return ()
+    return tuple(inset_moving(one.hung, one.inset.view, one.hung.shown_at(angle)))
+

@@ -1,0 +1,204 @@
+"""The sheet: one panel a candidate, all at one scale, with headings, and a line below that says how to read it."""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from configurator.drawing.hanging_of import degrees, hung_of, turns_clockwise
+from configurator.drawing.hung import Hung
+from configurator.drawing.lettering import text_width
+from configurator.drawing.plan import (
+    Panel,
+    moving_inset,
+    moving_notes,
+    moving_parts,
+    panel,
+    view_scale,
+)
+from configurator.drawing.primitives import Polygon, Polyline, Primitive, Text
+from configurator.drawing.turning import rectangle
+from configurator.drawing.view import Box, View, paper
+from configurator.study.records import Candidate, Study
+from configurator.units import Display
+
+MARGIN = 8.0
+GUTTER = 8.0
+FOOT = 16.0
+HEADING = 32.0
+_TITLE, _SUBTITLE, _FOOT_SIZE = 11.0, 8.5, 7.0
+_SHAPE = 1.05
+"""Width of a panel to its height that shows most of the hinge."""
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """Primitives to be drawn through one view."""
+
+    view: View
+    primitives: tuple[Primitive, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """A whole picture but for what turns: width and height in points, its panels, and what stands still."""
+
+    width: float
+    height: float
+    display: Display
+    panels: tuple[Panel, ...]
+    windows: tuple[Box, ...]
+    still: tuple[Group, ...]
+    notes: tuple[Group, ...]
+
+
+def plan_sheet(study: Study, display: Display, width: float, height: float) -> Sheet:
+    """Lay out the plan of every candidate on a sheet so many points wide and high."""
+    windows = panel_windows(len(study.candidates), width, height)
+    hungs = [hung_of(study, candidate, display) for candidate in study.candidates]
+    scale = min((view_scale(h, w.width, w.height) for h, w in zip(hungs, windows, strict=True)), default=1.0)
+    panels = tuple(
+        _panel_of(study, candidate, hung, window, scale, display)
+        for candidate, hung, window in zip(study.candidates, hungs, windows, strict=True)
+    )
+    whole = paper(width, height)
+    borders = tuple(_border(window) for window in windows)
+    still = [Group(whole, borders)]
+    still += [Group(one.main.view, one.main.still) for one in panels]
+    insets = [Group(one.inset.view, one.inset.still) for one in panels if one.inset]
+    furniture = (*_foot(study, scale, width), *_titles(panels, windows))
+    notes = [Group(one.main.view, one.main.notes) for one in panels]
+    return Sheet(
+        width, height, display, panels, windows, (*still, *insets), (*notes, Group(whole, furniture))
+    )
+
+
+def moving_groups(sheet: Sheet, angle: float) -> tuple[Group, ...]:
+    """Return what turns with the leaves when `angle` degrees are asked for, each leaf no farther than it goes."""
+    turn = math.radians(angle) if angle < 180.0 else math.pi
+    groups = [Group(one.main.view, moving_parts(one, turn)) for one in sheet.panels]
+    return (*groups, *(Group(one.inset.view, moving_inset(one, turn)) for one in sheet.panels if one.inset))
+
+
+def moving_note_groups(sheet: Sheet, angle: float) -> tuple[Group, ...]:
+    """Return the notes that change with the angle: contacts, clearances, and the line under each heading."""
+    turn = math.radians(angle) if angle < 180.0 else math.pi
+    groups = [Group(one.main.view, moving_notes(one, turn, sheet.display)) for one in sheet.panels]
+    lines = tuple(
+        line
+        for one, window in zip(sheet.panels, sheet.windows, strict=True)
+        for line in _subtitle(one, window, turn, sheet.display)
+    )
+    return (*groups, Group(paper(sheet.width, sheet.height), lines))
+
+
+def panel_windows(count: int, width: float, height: float) -> tuple[Box, ...]:
+    """Return a window a panel, in as many rows as show most of each hinge."""
+    if count == 0:
+        return ()
+    columns = max(range(1, count + 1), key=lambda n: _usable(count, n, width, height))
+    rows = math.ceil(count / columns)
+    across = (width - 2 * MARGIN - (columns - 1) * GUTTER) / columns
+    down = (height - MARGIN - FOOT - (rows - 1) * GUTTER) / rows
+    boxes = []
+    for number in range(count):
+        left = MARGIN + (number % columns) * (across + GUTTER)
+        top = height - MARGIN - (number // columns) * (down + GUTTER)
+        boxes.append(Box(left, top - down, left + across, top - HEADING))
+    return tuple(boxes)
+
+
+def _usable(count: int, columns: int, width: float, height: float) -> float:
+    rows = math.ceil(count / columns)
+    return min(width / columns / _SHAPE, height / rows - HEADING)
+
+
+def _panel_of(
+    study: Study, candidate: Candidate, hung: Hung, window: Box, scale: float, display: Display
+) -> Panel:
+    title = heading(study, candidate, display)
+    hand = hand_words(study)
+    return panel(hung, window, scale, display, title, hand, candidate.clear_width_at_90)
+
+
+def heading(study: Study, candidate: Candidate, display: Display) -> str:
+    """Return a panel's heading: the hinge's size, height first, and which leaf where there are two."""
+    height = study.recommended.get("height")
+    size = f"{display.size(0, candidate.hinge_width).split(' x ')[1]} in open width"
+    if isinstance(height, (int, float)):
+        size = f"{display.size(height, candidate.hinge_width)} hinge"
+    return size if candidate.leaf == "single" else f"{size}, {candidate.leaf} leaf"
+
+
+def hand_words(study: Study) -> str:
+    """Return the hand, and which side of the small picture is outside; empty where no hand was given."""
+    hand = study.filled.opening.hand
+    if hand is None:
+        return ""
+    return f"{hand}, outside {'below' if hand in ('LH', 'RH') else 'above'}"
+
+
+def _border(window: Box) -> Polygon:
+    corners = rectangle(window.left, window.right, window.bottom, window.top)
+    return Polygon("A-ANNO-NPLT", corners, "paper")
+
+
+def _titles(panels: Sequence[Panel], windows: Sequence[Box]) -> list[Primitive]:
+    return [
+        Text("A-ANNO-TTLB", (window.left + 1.0, window.top + 18.0), one.title, _TITLE, bold=True)
+        for one, window in zip(panels, windows, strict=True)
+    ]
+
+
+def _subtitle(one: Panel, window: Box, turn: float, display: Display) -> list[Primitive]:
+    """Say where the leaf is, and what stopped it there."""
+    hung = one.hung
+    at = (window.left + 1.0, window.top + 5.5)
+    stopped = bool(hung.stopped_by) and turn >= hung.reach - 1e-9
+    if not stopped:
+        words = f"open {display.angle(degrees(turn))}, goes to {display.angle(degrees(hung.reach))}"
+        return [Text("A-ANNO-TTLB", at, _fitted((words,), _SUBTITLE, window.width), _SUBTITLE)]
+    words = f"stops at {display.angle(degrees(hung.reach))}: {hung.stopped_by}"
+    bare = hung.reach_bare
+    more = f"{words}; the leaf alone goes to {display.angle(degrees(bare))}"
+    choices = (more, words) if bare > hung.reach + 1e-9 else (words,)
+    return [Text("A-ANNO-REDL", at, _fitted(choices, _SUBTITLE, window.width), _SUBTITLE)]
+
+
+def _fitted(choices: Sequence[str], size: float, width: float) -> str:
+    """Return the first wording that fits the width, else the last."""
+    return next((words for words in choices if text_width(words, size) <= width), choices[-1])
+
+
+def _foot(study: Study, scale: float, width: float) -> list[Primitive]:
+    """How to read the sheet, and a scale in inches."""
+    filled = study.filled
+    several = len(study.candidates) > 1
+    mirrored = any(turns_clockwise(filled, candidate.leaf) for candidate in study.candidates)
+    words = [f"{filled.opening.mark}", "seen from above, pull side up" + (", hinges right" if mirrored else "")]
+    if several:
+        words.append("all at one scale")
+    words.append("frame and leaf cut as commonly made; only dimensioned parts are measured")
+    bar = _scale_bar(scale, width - MARGIN, 4.5)
+    room = width - 2 * MARGIN - 90.0
+    choices = [" · ".join(words[:count]) for count in range(len(words), 0, -1)]
+    return [
+        Text("A-ANNO-NOTE", (MARGIN + 1.0, 4.5), _fitted(choices, _FOOT_SIZE, room), _FOOT_SIZE),
+        *bar,
+    ]
+
+
+def _scale_bar(scale: float, right: float, base: float) -> list[Primitive]:
+    """A drafter's bar of whole inches, every other one filled."""
+    inches = 2 if 2 * scale <= 60 else 1
+    left = right - inches * scale
+    bars: list[Primitive] = []
+    for half in range(2 * inches):
+        x_0 = left + half * scale / 2
+        fill = "steel" if half % 2 else "paper"
+        bars.append(Polygon("A-ANNO-LEAD", rectangle(x_0, x_0 + scale / 2, base, base + 3.0), fill))
+    label = f"{inches} in"
+    return [
+        *bars,
+        Polyline("A-ANNO-LEAD", ((left, base), (right, base))),
+        Text("A-ANNO-NOTE", (left - 4.0, base - 0.5), label, _FOOT_SIZE, "end"),
+    ]

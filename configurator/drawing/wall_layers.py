@@ -1,0 +1,86 @@
+"""The wall beside the hinge jamb, layer by layer, as it meets that kind of frame."""
+
+from configurator.drawing.hung import Hung
+from configurator.drawing.primitives import Polygon, Polyline
+from configurator.drawing.turning import rectangle
+
+_INTO_THROAT = 0.9
+"""How far a board runs into a frame that wraps the wall, inches; common practice, no source."""
+_STUD_IN_THROAT = 0.5
+_SHIM_SPACE = 0.5
+"""Room left about a wood jamb, inches; common practice, no source."""
+_STUD = 1.5
+"""Width of a framing stud, inches; common practice, no source."""
+_WRAPPED = frozenset({"knocked-down drywall", "welded steel, wrapped"})
+_MASONRY = ("block", "brick", "masonry", "concrete", "cmu", "stone", "grout")
+_BOARD = ("gypsum", "plaster", "board", "drywall")
+_WOODEN = ("wood", "plywood", "sheathing", "panel")
+_HOLLOW = ("stud", "cavity", "space", "air", "insulation")
+
+
+def material_of(layer: str) -> str:
+    """Return the style's material for a wall layer, by the words of its name."""
+    words = layer.lower()
+    for kinds, material in ((_HOLLOW, "cavity"), (("tile",), "tile"), (_BOARD, "gypsum"), (_MASONRY, "masonry")):
+        if any(word in words for word in kinds):
+            return material
+    return "wood" if any(word in words for word in _WOODEN) else "solid"
+
+
+def wall_beside(hung: Hung, left: float) -> tuple[Polygon | Polyline, ...]:
+    """Return the wall on the hinge side from `left` (inches, in the plan's axes) to the frame."""
+    parts: list[Polygon | Polyline] = []
+    top = hung.wall_face
+    for name, thickness in hung.layers:
+        material = material_of(name)
+        end = _end_of(hung, material)
+        band = rectangle(left, end, top - thickness, top)
+        parts.append(_layer(band, material, name))
+        if material == "cavity" and len(hung.layers) > 1:
+            parts += _stud(hung, end, top - thickness, top)
+        top -= thickness
+    return (*parts, *_faces(hung, left))
+
+
+def _layer(band: tuple[tuple[float, float], ...], material: str, name: str) -> Polygon:
+    hollow = material == "cavity"
+    return Polygon("A-WALL-LAYR", band, material, name, outlined=not hollow, pattern_layer="A-WALL-PATT")
+
+
+def _end_of(hung: Hung, material: str) -> float:
+    """Return where a layer ends: inside a frame that wraps it, or at what the wall is built against."""
+    outer = -hung.h.F
+    if hung.frame_kind in _WRAPPED:
+        room = min(_INTO_THROAT, hung.h.F / 2)
+        return outer + (_STUD_IN_THROAT * room if material == "cavity" else room)
+    if hung.frame_kind == "wood with casing":
+        return outer - _SHIM_SPACE
+    return outer
+
+
+def _stud(hung: Hung, end: float, bottom: float, top: float) -> list[Polygon | Polyline]:
+    """A steel stud beside a steel frame; two crossed wood studs beside a wood one."""
+    if hung.frame_kind == "wood with casing":
+        return [part for n in (0, 1) for part in _wood_stud(end - n * _STUD, bottom, top)]
+    lip = 0.35
+    web = (
+        (end - 1.25, top - lip), (end - 1.25, top), (end, top),
+        (end, bottom), (end - 1.25, bottom), (end - 1.25, bottom + lip),
+    )  # fmt: skip
+    return [Polyline("A-WALL-LAYR", web)]
+
+
+def _wood_stud(end: float, bottom: float, top: float) -> list[Polygon | Polyline]:
+    section = rectangle(end - _STUD, end, bottom, top)
+    cross = [Polyline("A-WALL-PATT", (section[n], section[n + 2])) for n in (0, 1)]
+    return [Polygon("A-WALL-LAYR", section, "paper", "stud"), *cross]
+
+
+def _faces(hung: Hung, left: float) -> list[Polyline]:
+    """The two faces and the end of the wall, in the weight of a cut."""
+    top, bottom = hung.wall_face, hung.wall_face - hung.wall_depth
+    first, last = (_end_of(hung, material_of(name)) for name in (hung.layers[0][0], hung.layers[-1][0]))
+    return [
+        Polyline("A-WALL", ((left, top), (first, top))),
+        Polyline("A-WALL", ((left, bottom), (last, bottom))),
+    ]

@@ -1,0 +1,77 @@
+"""A sheet as a matplotlib figure: four collections, from the ground up: what stands, what turns, and their notes."""
+
+from collections.abc import Iterable
+from typing import Any
+
+import numpy as np
+from matplotlib.collections import PathCollection
+from matplotlib.figure import Figure
+from matplotlib.transforms import Affine2D
+
+from configurator.drawing.sheet import Group, Sheet, moving_groups, moving_note_groups
+from configurator.drawing.style import inks
+from configurator.export.batch import Batch, batch_of
+
+POINTS_PER_INCH = 72.0
+
+
+def make_figure(width: float, height: float, dpi: float = 72.0) -> Figure:
+    """Return an empty figure so many points wide and high."""
+    return Figure(figsize=(width / POINTS_PER_INCH, height / POINTS_PER_INCH), dpi=dpi)
+
+
+class SheetArtists:
+    """The collections of one figure, filled anew for every sheet. Nothing else is on the figure."""
+
+    def __init__(self, figure: Figure) -> None:
+        self.figure = figure
+        self.still, self.moving, self.notes, self.moving_notes = (_collection(figure) for _ in range(4))
+
+    def show(self, sheet: Sheet, angle: float, dark: bool) -> None:
+        """Fill every collection."""
+        self.figure.set_facecolor(inks()["paper"].on(dark))
+        fill(self.still, sheet.still, dark)
+        fill(self.notes, sheet.notes, dark)
+        self.turn(sheet, angle, dark)
+
+    def turn(self, sheet: Sheet, angle: float, dark: bool) -> None:
+        """Fill only what changes with the angle, degrees."""
+        fill(self.moving, moving_groups(sheet, angle), dark)
+        fill(self.moving_notes, moving_note_groups(sheet, angle), dark)
+
+    def over_the_ground(self) -> tuple[PathCollection, ...]:
+        """Return what is drawn again while the leaf turns, in painting order."""
+        return (self.moving, self.notes, self.moving_notes)
+
+
+def sheet_figure(sheet: Sheet, angle: float, dark: bool, dpi: float = 72.0) -> Figure:
+    """Return a figure that shows a sheet with its leaves at `angle` degrees."""
+    figure = make_figure(sheet.width, sheet.height, dpi)
+    SheetArtists(figure).show(sheet, angle, dark)
+    return figure
+
+
+def _collection(figure: Figure) -> PathCollection:
+    collection = PathCollection([], capstyle="butt", joinstyle="miter")
+    collection.set_transform(Affine2D().scale(1 / POINTS_PER_INCH) + figure.dpi_scale_trans)
+    figure.add_artist(collection, clip=False)
+    return collection
+
+
+def fill(collection: PathCollection, groups: Iterable[Group], dark: bool) -> None:
+    """Replace what a collection draws."""
+    batch = batch_of(groups, dark)
+    collection.set_paths(batch.paths)
+    collection.set_facecolor(_colours(batch, "face"))
+    collection.set_edgecolor(_colours(batch, "edge"))
+    collection.set_linewidth([pen.width for pen in batch.pens] or [0.0])
+    collection.set_linestyle([_dash(pen.dash, pen.width) for pen in batch.pens] or ["-"])
+
+
+def _colours(batch: Batch, which: str) -> Any:
+    return np.array([getattr(pen, which) for pen in batch.pens] or [(0.0, 0.0, 0.0, 0.0)])
+
+
+def _dash(dash: tuple[float, ...], width: float) -> Any:
+    """Dashes are in points; matplotlib multiplies them by the line's width."""
+    return (0.0, tuple(part / width for part in dash)) if dash else "-"

@@ -1,0 +1,57 @@
+"""A plan as a file: PNG, SVG or PDF, the same bytes every time for the same opening."""
+
+from collections.abc import Callable, Mapping
+from pathlib import Path
+from typing import Any
+
+from matplotlib import rc_context
+from matplotlib.figure import Figure
+
+from configurator.drawing.sheet import plan_sheet
+from configurator.export.figure import sheet_figure
+from configurator.study.records import Study
+from configurator.units import Display
+
+SIZE = (864.0, 540.0)
+"""Points: 12 by 7-1/2 in."""
+PNG_DPI = 144.0
+
+
+def write_plan(
+    study: Study,
+    path: Path,
+    angle: float,
+    display: Display,
+    dark: bool = False,
+    size: tuple[float, float] = SIZE,
+) -> None:
+    """Write every candidate's plan side by side with the leaves at `angle` degrees.
+
+    The format goes by the ending: .png, .svg or .pdf; size in points. Raises ValueError for any other ending,
+    OSError when the file cannot be written.
+    """
+    write = _WRITERS.get(path.suffix.lower())
+    if write is None:
+        raise ValueError(f"a picture ends in {', '.join(_WRITERS)}; {path.name} was given")
+    write(sheet_figure(plan_sheet(study, display, *size), angle, dark), path)
+
+
+def _png(figure: Figure, path: Path) -> None:
+    _save(figure, path, "png", dpi=PNG_DPI, metadata={"Software": None})
+
+
+def _svg(figure: Figure, path: Path) -> None:
+    # Names inside the file are hashed from a salt that is random unless it is set.
+    with rc_context({"svg.hashsalt": "plan"}):
+        _save(figure, path, "svg", metadata={"Date": None, "Creator": None})
+
+
+def _pdf(figure: Figure, path: Path) -> None:
+    _save(figure, path, "pdf", metadata={"CreationDate": None, "Producer": None, "Creator": None})
+
+
+def _save(figure: Figure, path: Path, kind: str, **options: Any) -> None:
+    figure.savefig(path, format=kind, facecolor=figure.get_facecolor(), edgecolor="none", **options)
+
+
+_WRITERS: Mapping[str, Callable[[Figure, Path], None]] = {".png": _png, ".svg": _svg, ".pdf": _pdf}
