@@ -1,0 +1,124 @@
+"""How soon the window and its picture stand on the screen, beside a bare process with the same libraries.
+
+Run it as `python tests/bench/bench_start.py [RUNS]`. Each run is a process of its own, ours and the bare one
+by turns; times count from the moment the process is asked for. The bar is 1.25 times the bare process, for both.
+"""
+
+import os
+import statistics
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parent.parent.parent
+BAR = 1.25
+
+WATCH = """
+import sys, time
+asked = float(sys.argv[1])
+done = {}
+
+def watch(application, kinds):
+    from PySide6.QtCore import QEvent, QObject, QTimer
+
+    class Watch(QObject):
+        def eventFilter(self, thing, event):
+            if event.type() == QEvent.Type.Paint and (name := kinds.get(type(thing).__name__)):
+                if name not in done:
+                    done[name] = 0.0
+                    QTimer.singleShot(0, lambda: note(name))
+            return False
+
+    def note(name):
+        done[name] = time.monotonic() - asked
+        if all(done.get(each) for each in kinds.values()):
+            print(done["window"], done["picture"], flush=True)
+            application.quit()
+
+    application.watch = Watch()
+    application.installEventFilter(application.watch)
+"""
+
+OURS = """
+import tempfile
+from pathlib import Path
+from PySide6.QtCore import QSettings
+from configurator import project_file
+from configurator.ui.app import new_application, open_window
+from configurator.ui.preferences import Preferences
+from configurator.ui.session import Session
+
+path = Path(sys.argv[2])
+job = project_file.load(path)
+application = new_application()
+watch(application, {"Window": "window", "PlanCanvas": "picture"})
+with tempfile.TemporaryDirectory() as folder:
+    settings = QSettings(folder + "/bench.ini", QSettings.Format.IniFormat)
+    window = open_window(Session(job, path), Preferences(settings))
+    window.show()
+    application.exec()
+    window.deleteLater()
+"""
+
+BARE = """
+import pydantic
+from PySide6.QtCore import QTimer
+from PySide6.QtGui import QPainter
+from PySide6.QtWidgets import QApplication, QVBoxLayout, QWidget
+
+class Window(QWidget):
+    def paintEvent(self, event):
+        QPainter(self).end()
+        if not self.findChildren(QWidget):
+            QTimer.singleShot(0, self.begin)
+
+    def begin(self):
+        if self.findChildren(QWidget):
+            return
+        from matplotlib.backends.backend_qtagg import FigureCanvasQTAgg
+        from matplotlib.figure import Figure
+        self.layout().addWidget(FigureCanvasQTAgg(Figure()))
+
+application = QApplication([])
+watch(application, {"Window": "window", "FigureCanvasQTAgg": "picture"})
+window = Window()
+QVBoxLayout(window)
+window.resize(1280, 800)
+window.show()
+application.exec()
+"""
+
+
+def main(runs: int) -> int:
+    """Print the medians and their ratios; return 1 when a bar is missed."""
+    times: dict[str, list[tuple[float, float]]] = {"ours": [], "bare": []}
+    for run in range(runs + 1):
+        for name, code in (("ours", OURS), ("bare", BARE)):
+            measured = first_paints(code)
+            if run:  # the first pair only warms the disk's cache
+                times[name].append(measured)
+    missed = 0
+    for place, what in enumerate(("first window", "first picture")):
+        ours, bare = (statistics.median(pair[place] for pair in times[name]) for name in ("ours", "bare"))
+        missed += ours / bare > BAR
+        print(f"{what}: {ours * 1000:.0f} ms, bare {bare * 1000:.0f} ms, {ours / bare:.2f} times (bar {BAR})")
+    return 1 if missed else 0
+
+
+def first_paints(code: str) -> tuple[float, float]:
+    """Seconds from asking for a process to its window painted, and to its picture painted."""
+    environment = dict(os.environ)
+    if not environment.get("DISPLAY"):
+        environment["QT_QPA_PLATFORM"] = "offscreen"
+    demo = ROOT / "demo_openings" / "kestrel_point.json"
+    command = [sys.executable, "-c", WATCH + code, str(time.monotonic()), str(demo)]
+    result = subprocess.run(
+        command, cwd=ROOT, env=environment, capture_output=True, text=True, timeout=60, check=True
+    )
+    window, picture = result.stdout.split()
+    return float(window), float(picture)
+
+
+if __name__ == "__main__":
+    sys.exit(main(int(sys.argv[1]) if len(sys.argv) > 1 else 9))
