@@ -14,11 +14,15 @@ import sys
 import tempfile
 from collections.abc import Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from configurator.model import Job, Opening
 from configurator.model.faults import Fault
 from configurator.model.words import VOCABULARY
 from configurator.project_file import ProjectFileError, load
+
+if TYPE_CHECKING:
+    from configurator.study import Study
 
 DONE, FOUND_ERRORS, REFUSED, NOT_WRITTEN = 0, 1, 2, 3
 COMMANDS = ("compare", "draw", "kinds")
@@ -82,11 +86,9 @@ def _parser() -> argparse.ArgumentParser:
 
 
 def _compare(options: argparse.Namespace) -> tuple[str, int]:
-    from configurator.study import study
-
     job = load(options.file)
     openings = _chosen(job, options.mark)
-    studies = [study(opening, job.job) for opening in openings]
+    studies = [_studied(job, opening) for opening in openings]
     errors = any(finding.severity == "error" for each in studies for finding in each.all_findings())
     status = FOUND_ERRORS if options.strict and errors else DONE
     if options.json:
@@ -109,10 +111,9 @@ def _draw(options: argparse.Namespace) -> tuple[str, int]:
 
 def _write_picture(job: Job, opening: Opening, path: Path, angle: float | None, metric: bool = False) -> None:
     from configurator.export.picture import write_plan
-    from configurator.study import study
     from configurator.units import Display
 
-    answer = study(opening, job.job)
+    answer = _studied(job, opening)
     write_plan(answer, path, answer.filled.wanted_angle if angle is None else angle, Display(metric=metric))
 
 
@@ -141,17 +142,27 @@ def _without_window(path: Path | None, reason: str) -> tuple[str, int]:
         _complain("name a project file and its comparison is printed here instead")
         return "", DONE
     from configurator.export.table_text import studies_as_text
-    from configurator.study import study
 
     job = load(path)
     if not job.openings:
         _complain(f"{path.name} has no openings, so there is nothing to compare or to draw")
         return "", DONE
-    text = studies_as_text([study(opening, job.job) for opening in job.openings])
+    text = studies_as_text([_studied(job, opening) for opening in job.openings])
     first = job.openings[0]
     picture = _writable_folder() / f"{path.stem}-{_file_name(first.mark)}.png"
     _write_picture(job, first, picture, None)
     return f"{text}\nPicture of {first.mark}: {picture} (written because there is no window)\n", DONE
+
+
+def _studied(job: Job, opening: Opening) -> "Study":
+    """Study one opening; what the plan refuses (a hinge that cannot be mounted so) is refused as input."""
+    from configurator.study import study
+
+    try:
+        return study(opening, job.job)
+    except ValueError as error:
+        place = job.openings.index(opening)
+        raise _refused(f"openings[{place}]", f"{error} (opening {opening.mark})") from None
 
 
 def _writable_folder() -> Path:

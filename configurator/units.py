@@ -274,7 +274,7 @@ class Display:
     it is the name of the goods.
     """
 
-    precision: Precision = 16
+    precision: Precision = 32
     metric: bool = False
 
     def length(self, inches: float, limit: float | None = None, side: Side | None = None) -> str:
@@ -308,7 +308,8 @@ def _rounded(value: float, per_unit: int, guards: Iterable[float]) -> float:
     """Round to the nearest step, a half away from zero, but never to or across a guard it is not on."""
     if not math.isfinite(value):
         raise ValueError(f"cannot show {value}: it is not a finite number")
-    shown = math.copysign(math.floor(abs(value) * per_unit + 0.5) / per_unit, value)
+    # The tolerance lets 3/32 that arithmetic left a hair short round as 3/32 does.
+    shown = math.copysign(math.floor(abs(value) * per_unit + 0.5 + TOLERANCE) / per_unit, value)
     for guard in guards:
         if value < guard - TOLERANCE <= shown + TOLERANCE * 0.5:
             shown = _stepped(math.floor, value, per_unit)

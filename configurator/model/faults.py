@@ -32,7 +32,10 @@ def faults_of(error: ValidationError, record: type[BaseModel]) -> tuple[Fault, .
 
 def _fault(details: ErrorDetails, record: type[BaseModel]) -> Fault:
     info = _field_at(record, details["loc"])
-    return Fault(path_text(_own_steps(record, details["loc"])), _sentence(details, info))
+    path = path_text(_own_steps(record, details["loc"]))
+    # A rule about several fields together names the one to change.
+    below = details.get("ctx", {}).get("field")
+    return Fault(".".join(filter(None, (path, below))), _sentence(details, info))
 
 
 def path_text(steps: tuple[int | str, ...]) -> str:

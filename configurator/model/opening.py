@@ -8,6 +8,7 @@ from pydantic_core import PydanticCustomError
 
 from configurator.model.fields import Degrees, Flag, Length, Record, Text, Whole, field
 from configurator.model.words import (
+    FRAMES_WITHOUT_USUAL_PLACE,
     Alloy,
     BaseMetal,
     Bearing,
@@ -278,6 +279,33 @@ class Opening(Record):
     use: Use = field("use", default=Use())
     compare: tuple[Length, ...] = field("hinge open widths to compare", default=())
     hinge: Hinge | None = field("hinge")
+
+    @model_validator(mode="after")
+    def _butted_frame_has_its_place(self) -> Self:
+        if self.frame.kind in FRAMES_WITHOUT_USUAL_PLACE and self.wall.frame_proud is None:
+            raise PydanticCustomError(
+                "needs",
+                "frame proud of wall must be given: a butted frame has no usual place in the wall "
+                "(0 where it is flush, negative where it stands behind the wall face)",
+                {"field": "wall.frame_proud"},
+            )
+        return self
+
+    @model_validator(mode="after")
+    def _leaves_fit(self) -> Self:
+        if self.leaves == "pair" and self.active_width is not None and self.active_width >= self.size.width:
+            raise PydanticCustomError(
+                "needs",
+                "active leaf net width must be less than the opening width ({width} in)",
+                {"field": "active_width", "width": f"{self.size.width:g}"},
+            )
+        if self.leaves == "dutch" and self.split_height is not None and self.split_height >= self.size.height:
+            raise PydanticCustomError(
+                "needs",
+                "split height must be less than the opening height ({height} in)",
+                {"field": "split_height", "height": f"{self.size.height:g}"},
+            )
+        return self
 
     @field_validator("size", mode="before")
     @classmethod

@@ -131,6 +131,7 @@ def fill(opening: Opening) -> FilledOpening:
     thickness = _thickness(filler)
     frame = {key: filler.of_frame(f"frame.{key}", thickness) for key in _FRAME_KEYS}
     gaps = {key: filler.of_frame(f"door.{key}", thickness) for key in _GAP_KEYS}
+    _forget_idle_gaps(filler)
     wall_thickness, layers = _wall(filler, frame["jamb_depth"], frame["return_depth"])
     proud = _frame_proud(filler, frame["jamb_depth"], wall_thickness)
     _use(filler)
@@ -157,6 +158,14 @@ def fill(opening: Opening) -> FilledOpening:
         assumed=MappingProxyType(filler.assumed),
         **gaps,
     )
+
+
+def _forget_idle_gaps(filler: _Filler) -> None:
+    """Do not show as assumed what this opening has no use for."""
+    if filler.opening.leaves != "pair":
+        filler.assumed.pop("door.meeting_gap", None)
+    if filler.opening.leaves != "dutch":
+        filler.assumed.pop("door.split_gap", None)
 
 
 _FRAME_KEYS = ("face", "rabbet", "stop_height", "stop_gap", "jamb_depth", "return_depth")

@@ -5,8 +5,8 @@ from dataclasses import dataclass
 
 from configurator.geometry.pin import Hanging
 from configurator.geometry.shapes import Hardware, Leaf, Obstruction, OtherLeaf
-from configurator.model import Hinge
 from configurator.model import Hardware as GivenHardware
+from configurator.model import Hinge
 from configurator.model import Obstruction as GivenObstruction
 from configurator.rules.count import hinge_count
 from configurator.rules.gage import barrel_diameter, leaf_thickness
@@ -44,7 +44,7 @@ class HungLeaf:
 
 
 def hinge_body(filled: FilledOpening, standard: Hinge | None, leaf: LeafSize, weight: str) -> HingeBody:
-    """Return height, weight, leaf thickness and barrel: given, else the job's standard, else by the tables."""
+    """Return height, weight, leaf thickness and barrel: given, the job's standard, or by the tables."""
     given = filled.opening.hinge or Hinge()
     norm = standard or Hinge()
     row = height_row(filled.thickness, leaf.width)
@@ -62,7 +62,8 @@ def hung_leaves(filled: FilledOpening, hinge_height: float) -> tuple[HungLeaf, .
 
 def _hung(filled: FilledOpening, size: LeafSize, hinge_height: float) -> HungLeaf:
     given = filled.opening.hinge or Hinge()
-    count = given.count if given.count and filled.opening.leaves == "single" else hinge_count(size.height).value
+    by_hand = given.count if filled.opening.leaves == "single" else None
+    count = by_hand or hinge_count(size.height).value
     barrels = hinge_places(size, count, hinge_height, filled.opening_height)
     flipped = size.name == "inactive"
     first = _FIRST_LEAF[filled.opening.leaves]

@@ -2,10 +2,12 @@
 
 from typing import Any
 
-from configurator.study.hang import HingeBody, HungLeaf
-from configurator.rules.usual import FilledOpening
 from configurator.model import Hinge
+from configurator.rules.usual import FilledOpening
+from configurator.study.hang import HingeBody, HungLeaf
 
 
-def recommend(filled: FilledOpening, leaves: tuple[HungLeaf, ...], body: HingeBody, standard: Hinge | None) -> dict[str, Any]:
+def recommend(
+    filled: FilledOpening, leaves: tuple[HungLeaf, ...], body: HingeBody, standard: Hinge | None
+) -> dict[str, Any]:
     return {"height": body.height}

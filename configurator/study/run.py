@@ -19,8 +19,8 @@ _NO_STOCK = (4.0, 4.5)
 def study(opening: Opening, job: JobFacts | None = None) -> Study:
     """Study one opening: every candidate's answers, the recommended hinge and why, and the findings.
 
-    Raises NotGivenError, naming the field, where a value that has no usual one is missing, and ValueError with a
-    sentence where a hinge cannot be mounted as asked.
+    Raises NotGivenError, naming the field, where a value that has no usual one is missing, and ValueError
+    with a sentence where a hinge cannot be mounted as asked.
     """
     filled = fill(opening)
     standard = job.standard_hinge if job is not None else None
