@@ -24,6 +24,7 @@ from configurator.model.words import (
     Leaves,
     Mounting,
     ObstructionKind,
+    Outline,
     Pin,
     Side,
     Status,
@@ -206,9 +207,16 @@ class Hardware(Record):
         "centre from latch edge", "middle to the door's lock edge", ..., ge=-12, le=300
     )
     width: Length = field(
-        "hardware width", help="across the door; a knob's diameter", default=..., gt=0, le=300
+        "hardware width",
+        help="across the door, seen from above; a knob's diameter",
+        default=...,
+        gt=0,
+        le=300,
     )
     height: Length = field("centre above floor", default=..., ge=0, le=300)
+    outline: Outline | None = field(
+        "outline from above", help="left out: a box; round: its width is a diameter, as of a ball"
+    )
     vertical: Length = field("hardware height", "how tall it is", ..., gt=0, le=300)
 
 

@@ -29,6 +29,7 @@ ObstructionKind = Literal["chair rail", "base", "casing", "wainscot", "return wa
 HardwareKind = Literal["lever", "knob", "pull", "panic device", "closer", "other"]
 Side = Literal["hinge", "latch"]
 Face = Literal["pull", "push"]
+Outline = Literal["box", "round"]
 LeafName = Literal["single", "active", "inactive", "upper", "lower"]
 Exposure = Literal["interior", "exterior"]
 Traffic = Literal["high", "average", "low"]
@@ -58,6 +59,7 @@ VOCABULARY: dict[str, tuple[str, ...]] = {
     "hardware.kind": get_args(HardwareKind),
     "hardware.leaf": get_args(LeafName),
     "hardware.face": get_args(Face),
+    "hardware.outline": get_args(Outline),
     "use.exposure": get_args(Exposure),
     "use.traffic": get_args(Traffic),
     "hinge.mounting": get_args(Mounting),
