@@ -1,12 +1,27 @@
 """The comparison table: measured facts down, hinge open widths across, the difference in words."""
 
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem
 
-from configurator.ui.look import GRID, tabular
+from configurator.ui.look import GRID, sized, tabular
 from configurator.ui.session import Session
 
+if TYPE_CHECKING:
+    from configurator.drawing.comparison import Comparison, Row
+
 _FLAGS = Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One line of the table: its cells, what its tooltip says, and whether it heads a leaf."""
+
+    cells: tuple[str, ...]
+    tip: str
+    heading: bool = False
 
 
 class ComparisonTable(QTableWidget):
@@ -23,7 +38,9 @@ class ComparisonTable(QTableWidget):
         self.setShowGrid(False)
         self.setAlternatingRowColors(True)
         self.setWordWrap(False)
+        sized(self, -1)
         self.setFont(tabular(self.font()))
+        self.horizontalHeader().setFont(self.font())
         self.verticalHeader().hide()
         self.verticalHeader().setDefaultSectionSize(5 * GRID)
         self.verticalHeader().setMinimumSectionSize(5 * GRID)
@@ -37,35 +54,30 @@ class ComparisonTable(QTableWidget):
         from configurator.drawing.comparison import comparisons
 
         study = self.session.study
-        if study is None:
-            if self.session.opening is None:
-                self.setRowCount(0)
+        tables = comparisons(study, self.session.display) if study is not None else ()
+        if not tables:
+            self.setRowCount(0)
             return
-        tables = comparisons(study, self.session.display)
-        heads = (
-            ["Measured", *(f"{width} hinge" for width in tables[0].widths), "Difference"] if tables else []
-        )
-        lines: list[tuple[str, ...]] = []
-        tips: list[tuple[str, str]] = []
-        for table in tables:
-            if len(tables) > 1:
-                lines.append((f"{table.leaf} leaf".capitalize(), *("" for _ in heads[1:])))
-                tips.append(("", ""))
-            for row in table.rows:
-                name = row.plain if self.session.plain_words else row.trade
-                lines.append((name[:1].upper() + name[1:], *row.values, row.difference))
-                other = row.trade if self.session.plain_words else row.plain
-                tips.append((f"{other}\nmeasured {row.measured}", row.key))
-        self._fill(heads, lines, tips)
+        heads = ["Measured", *(f"{width} hinge" for width in tables[0].widths), "Difference"]
+        self._fill(heads, [line for table in tables for line in self._lines(table, named=len(tables) > 1)])
 
-    def _fill(self, heads: list[str], lines: list[tuple[str, ...]], tips: list[tuple[str, str]]) -> None:
+    def _lines(self, table: "Comparison", named: bool) -> list[Line]:
+        heading = Line((f"{table.leaf} leaf".capitalize(), *("" for _ in (*table.widths, ""))), "", True)
+        return [*([heading] if named else []), *(self._line(row) for row in table.rows)]
+
+    def _line(self, row: "Row") -> Line:
+        name, other = (row.plain, row.trade) if self.session.plain_words else (row.trade, row.plain)
+        tip = f"{other[:1].upper()}{other[1:]}: measured {row.measured}"
+        return Line((name[:1].upper() + name[1:], *row.values, row.difference), tip)
+
+    def _fill(self, heads: list[str], lines: list[Line]) -> None:
         reshaped = self.columnCount() != len(heads)
         self.setColumnCount(len(heads))
         self.setRowCount(len(lines))
         self.setHorizontalHeaderLabels(heads)
-        for place, (line, (tip, key)) in enumerate(zip(lines, tips, strict=True)):
-            for column, text in enumerate(line):
-                self._put(place, column, text, tip, heading=not key)
+        for place, line in enumerate(lines):
+            for column, text in enumerate(line.cells):
+                self._put(place, column, text, line.tip, line.heading)
         if reshaped:
             self._share_width()
 

@@ -142,6 +142,7 @@ class TypedLine(QLineEdit):
         self._place_tag()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
+        """Keep the tag at the right end."""
         super().resizeEvent(event)
         self._place_tag()
 
@@ -154,6 +155,7 @@ class TypedLine(QLineEdit):
         return super().event(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Take Esc for giving up and F1 for asking why."""
         if event.key() == Qt.Key.Key_Escape:
             self.given_up.emit()
         elif event.key() == Qt.Key.Key_F1:
@@ -209,17 +211,28 @@ class LineField(Field):
 
     def _show_placeholder(self, assumed: Any) -> None:
         known = assumed is not None and assumed.value is not None
-        self.editor.setPlaceholderText(self.write(assumed.value) if known else "")
+        self.editor.setPlaceholderText(self.write(assumed.value) if known else self._when_left_out())
         font = self.editor.font()
         if font.italic() != (not self.editor.text()):
             font.setItalic(not self.editor.text())
             self.editor.setFont(font)
         if assumed is not None and not self.editor.text():
             self.editor.show_tag("assumed", f"{self._because}\nClick, or press F1 in the field, to read why.")
-        elif self.optional and self.editor.text() and not self.refused and self.kind is not TEXT:
+        elif self._can_go_back():
             self.editor.show_tag("↺", "Given. Click, or empty the field, to go back to the usual value.")
         else:
             self.editor.show_tag("", "")
+
+    def _when_left_out(self) -> str:
+        """Say what an empty field means, where its description says so."""
+        told = (paths.field_at(self.path).description or "").partition("left out: ")[2]
+        return told or ("worked out" if self.path == "frame.hinge_backset" else "")
+
+    def _can_go_back(self) -> bool:
+        if self.kind is TEXT or not self.optional or self.refused:
+            return False
+        usual = paths.field_at(self.path).default
+        return bool(self.editor.text()) and self.session.value(self.path) != usual
 
     def _finish(self) -> None:
         if not self.editor.being_typed:
@@ -265,6 +278,7 @@ class QuietCombo(QComboBox):
         self.setMinimumContentsLength(6)
 
     def wheelEvent(self, event: QWheelEvent) -> None:
+        """Pass the wheel on to the form."""
         event.ignore()
 
 
@@ -349,6 +363,6 @@ def field_for(session: Session, path: str) -> "LineField | ChoiceField | NotesFi
     """Return the field that suits the value at a path."""
     if path.endswith("notes"):
         return NotesField(session, path)
-    if paths.words_of(path) or "bool" in str(paths.field_at(path).annotation):
+    if paths.words_of(path) or paths.holds(path, bool):
         return ChoiceField(session, path)
     return LineField(session, path)

@@ -130,7 +130,7 @@ class Form(QScrollArea):
     def _body(self, title: str) -> QWidget:
         body = QWidget()
         column = QVBoxLayout(body)
-        column.setContentsMargins(2 * GRID, 0, 0, 2 * GRID)
+        column.setContentsMargins(GRID, 0, 0, 2 * GRID)
         column.setSpacing(GRID)
         form = new_form()
         for path in SECTIONS[title]:

@@ -5,9 +5,9 @@ from PySide6.QtGui import QColor, QFont, QGuiApplication, QPalette
 from PySide6.QtWidgets import QApplication, QWidget
 
 GRID = 4
-LABEL_WIDTH = 28 * GRID
-FORM_WIDTH = 72 * GRID
-LIST_WIDTH = 26 * GRID
+LABEL_WIDTH = 27 * GRID
+FORM_WIDTH = 79 * GRID
+LIST_WIDTH = 23 * GRID
 
 _LIGHT = {"error": "#a3231b", "warning": "#7a5200", "note": "#3d5a73", "quiet": "#6a6a66", "line": "#d3d0c8"}
 _DARK = {"error": "#ff9d91", "warning": "#f0c36a", "note": "#a9c6de", "quiet": "#a3a8ad", "line": "#454c54"}

@@ -1,6 +1,6 @@
 """The openings of the job: pick one, add one, copy it, remove it."""
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import QHBoxLayout, QListWidget, QListWidgetItem, QToolButton, QVBoxLayout, QWidget
 
 from configurator.ui.look import GRID, LIST_WIDTH
@@ -55,6 +55,7 @@ class OpeningsList(QWidget):
         self.list.clear()
         for mark, location in wanted:
             item = QListWidgetItem(mark)
+            item.setSizeHint(QSize(0, 6 * GRID))
             item.setToolTip(f"{mark}: {location}" if location else mark)
             self.list.addItem(item)
 

@@ -27,6 +27,7 @@ class OpeningSizeField(LineField):
         column.addWidget(self.swap)
 
     def write(self, value: Any) -> str:
+        """Write width x height, in feet and inches where that is exact."""
         display = self.session.display
         whole = all(float(side * 64).is_integer() for side in (value.width, value.height))
         if display.metric or not whole:
@@ -34,6 +35,7 @@ class OpeningSizeField(LineField):
         return type(display)(64).opening(value.width, value.height)
 
     def read(self, text: str) -> dict[str, float]:
+        """Read width, then height. Raises NotReadError."""
         try:
             width, height = parse_opening_size(text, metric=self.session.display.metric)
         except LengthError as error:
@@ -41,6 +43,7 @@ class OpeningSizeField(LineField):
         return {"width": width, "height": height}
 
     def show_state(self, assumed: Assumptions) -> None:
+        """Show the size, and ask about one that is wider than high."""
         super().show_state(assumed)
         size = self.session.value("size")
         question = size_question(size.width, size.height, self.session.display) if size else ""
@@ -67,8 +70,8 @@ class ProjectionField(LineField):
         self._from_frame = self._kept_from_frame = kind == "casing"
         super().__init__(session, path)
         self.counted = QuietCombo()
-        self.counted.addItem("from the wall face", False)
-        self.counted.addItem("from the frame face", True)
+        self.counted.addItem("from wall face", False)
+        self.counted.addItem("from frame face", True)
         self.counted.setCurrentIndex(int(self._from_frame))
         self.counted.setAccessibleName("projection is counted")
         self.counted.activated.connect(self._count_anew)
@@ -77,9 +80,11 @@ class ProjectionField(LineField):
         column.addWidget(self.counted)
 
     def write(self, value: Any) -> str:
+        """Write the record's figure as counted from the chosen face."""
         return super().write(value - self._added())
 
     def read(self, text: str) -> float:
+        """Read a figure counted from the chosen face. Raises NotReadError."""
         typed: float = super().read(text)
         if self._from_frame != self._kept_from_frame and self._frame_proud() is None:
             raise NotReadError(

@@ -167,7 +167,7 @@ class Window(QMainWindow):
             shortcut.activated.connect(lambda degrees=degrees: self.swing.turn(degrees))
         self.columns = QSplitter(Qt.Orientation.Horizontal)
         self.columns.setChildrenCollapsible(False)
-        for widget in (self.openings, self.form, self._right_side()):
+        for widget in (self.openings, self._middle(), self._right_side()):
             self.columns.addWidget(widget)
         self.columns.setStretchFactor(2, 1)
         self.columns.setSizes([look.LIST_WIDTH, look.FORM_WIDTH, FIRST_SIZE[0]])
@@ -179,6 +179,16 @@ class Window(QMainWindow):
         column.addWidget(self.columns, 1)
         self.setCentralWidget(central)
         self._restore_layout()
+
+    def _middle(self) -> QWidget:
+        """Return the form with the findings under it, so that they stand beside what they are about."""
+        self.middle = QSplitter(Qt.Orientation.Vertical)
+        self.middle.setChildrenCollapsible(False)
+        self.middle.addWidget(self.form)
+        self.middle.addWidget(self.findings)
+        self.middle.setStretchFactor(0, 1)
+        self.middle.setSizes([540, 220])
+        return self.middle
 
     def _right_side(self) -> QWidget:
         controls = QWidget()
@@ -194,17 +204,12 @@ class Window(QMainWindow):
         column.setSpacing(0)
         column.addWidget(self.picture, 1)
         column.addWidget(controls)
-        self.below = QSplitter(Qt.Orientation.Horizontal)
-        self.below.setChildrenCollapsible(False)
-        self.below.addWidget(self.comparison)
-        self.below.addWidget(self.findings)
-        self.below.setSizes([560, 320])
         self.rows = QSplitter(Qt.Orientation.Vertical)
         self.rows.setChildrenCollapsible(False)
         self.rows.addWidget(above)
-        self.rows.addWidget(self.below)
+        self.rows.addWidget(self.comparison)
         self.rows.setStretchFactor(0, 1)
-        self.rows.setSizes([620, 132])
+        self.rows.setSizes([626, 140])
         return self.rows
 
     def _add_units(self) -> None:
@@ -271,7 +276,7 @@ class Window(QMainWindow):
 
     def _restore_layout(self) -> None:
         self.restoreGeometry(self.preferences.layout("window"))
-        for name in ("columns", "rows", "below"):
+        for name in ("columns", "rows", "middle"):
             getattr(self, name).restoreState(self.preferences.layout(name))
 
     # --- Qt's own ---
@@ -289,7 +294,7 @@ class Window(QMainWindow):
             event.ignore()
             return
         self.preferences.keep_layout("window", self.saveGeometry())
-        for name in ("columns", "rows", "below"):
+        for name in ("columns", "rows", "middle"):
             self.preferences.keep_layout(name, getattr(self, name).saveState())
         event.accept()
 

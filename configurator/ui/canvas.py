@@ -1,0 +1,138 @@
+"""The canvas: a study's sheet drawn with matplotlib, redrawn whole on an edit and in part while the leaf swings."""
+
+from pathlib import Path
+from typing import Any
+
+from matplotlib.backends.backend_qtagg import FigureCanvasQTAgg
+from PySide6.QtCore import QEvent, QPointF, QSize, Signal
+from PySide6.QtGui import QMouseEvent, QResizeEvent
+from PySide6.QtWidgets import QToolTip, QWidget
+
+from configurator.drawing.hover import Spot, name_at, spots_of
+from configurator.drawing.sheet import Sheet, moving_groups, moving_note_groups, plan_sheet
+from configurator.export.figure import POINTS_PER_INCH, SheetArtists, make_figure
+from configurator.export.picture import write_sheet
+from configurator.study.records import Study
+from configurator.units import Display
+
+DPI = 96.0
+_LEAST = QSize(360, 260)
+
+
+class PlanCanvas(FigureCanvasQTAgg):
+    """The picture of one opening, every width side by side.
+
+    Signals: hovered(str), the name of the dimension or part under the pointer, empty where there is none.
+    """
+
+    hovered = Signal(str)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(make_figure(6.0 * POINTS_PER_INCH, 4.0 * POINTS_PER_INCH, DPI))
+        self.setParent(parent)
+        self.setMinimumSize(_LEAST)
+        self.setMouseTracking(True)
+        self.setAccessibleName("Plan of the opening, one picture for each hinge width")
+        self._artists = SheetArtists(self.figure)
+        self._study: Study | None = None
+        self._display = Display()
+        self._angle = 0.0
+        self._dark = False
+        self._sheet: Sheet | None = None
+        self._ground: Any = None
+        self._spots: tuple[Spot, ...] = ()
+
+    def show_study(self, study: Study, angle: float, display: Display, dark: bool) -> None:
+        """Show another study, or the same one changed, with the leaves at `angle` degrees."""
+        self._study, self._angle, self._display, self._dark = study, angle, display, dark
+        self._redraw()
+
+    def set_angle(self, angle: float) -> None:
+        """Swing the leaves to `angle` degrees; only what turns is drawn again."""
+        if angle == self._angle:
+            return
+        self._angle = angle
+        if self._sheet is None:
+            return
+        self._artists.turn(self._sheet, angle, self._dark)
+        self._spots = ()
+        if self._ground is None:
+            self._redraw()
+        else:
+            self._paint_moving()
+
+    def set_dark(self, dark: bool) -> None:
+        """Show the dark sheet or the light one."""
+        if dark != self._dark:
+            self._dark = dark
+            self._redraw()
+
+    def save_picture(self, path: Path | str) -> None:
+        """Write what is shown as PNG, SVG or PDF, by the ending. Raises ValueError before anything is shown."""
+        if self._sheet is None:
+            raise ValueError("there is no picture to save yet")
+        write_sheet(self._sheet, Path(path), self._angle, self._dark)
+
+    def accessible_summary(self) -> str:
+        """Return the headings of the panels as one sentence."""
+        return "; ".join(one.title for one in self._sheet.panels) if self._sheet else ""
+
+    def _redraw(self) -> None:
+        """Lay the sheet out for the widget's size and draw all of it, now: an edit answers within its own turn."""
+        if self._study is None:
+            return
+        width, height = (size / DPI * POINTS_PER_INCH for size in (self.width(), self.height()))
+        if width < 1 or height < 1:
+            return
+        self._sheet = plan_sheet(self._study, self._display, width, height)
+        self._artists.show(self._sheet, self._angle, self._dark)
+        self._spots = ()
+        self.setAccessibleDescription(self.accessible_summary())
+        self.draw()
+
+    def draw(self) -> None:
+        """Draw the ground, keep it for swinging, and lay what turns over it."""
+        for artist in self._artists.over_the_ground():
+            artist.set_visible(False)
+        super().draw()
+        self._ground = self.copy_from_bbox(self.figure.bbox)
+        for artist in self._artists.over_the_ground():
+            artist.set_visible(True)
+            self.figure.draw_artist(artist)
+        self.update()
+
+    def _paint_moving(self) -> None:
+        self.restore_region(self._ground)
+        for artist in self._artists.over_the_ground():
+            self.figure.draw_artist(artist)
+        self.update()
+
+    # --- Qt's own names ---
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Lay the sheet out again: text and lines keep their size, only the room changes."""
+        self._ground = None
+        super().resizeEvent(event)
+        self._redraw()
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        """Tell the name of what is under the pointer."""
+        super().mouseMoveEvent(event)
+        name = self.name_under(event.position())
+        self.hovered.emit(name)
+        QToolTip.showText(event.globalPosition().toPoint(), name, self)
+
+    def leaveEvent(self, event: QEvent) -> None:
+        """Forget what was under the pointer."""
+        super().leaveEvent(event)
+        self.hovered.emit("")
+
+    def name_under(self, position: QPointF) -> str:
+        """Return what a client would call the dimension or part at a place of the widget, else nothing."""
+        if self._sheet is None:
+            return ""
+        if not self._spots:
+            moving = (*moving_groups(self._sheet, self._angle), *moving_note_groups(self._sheet, self._angle))
+            self._spots = spots_of((*self._sheet.still, *moving, *self._sheet.notes))
+        share = POINTS_PER_INCH / DPI
+        return name_at(self._spots, (position.x() * share, self._sheet.height - position.y() * share))
