@@ -19,7 +19,7 @@ _POCHE = "poche"
 def inset_view(hung: Hung, window: Box) -> View:
     """Return the view that shows the whole opening in a window of the sheet."""
     left, bottom, right, top = _extent(hung)
-    room = Box(window.left + 4, window.bottom + 2.6 * _SIZE, window.right - 4, window.top - 1.5 * _SIZE)
+    room = Box(window.left + 4, window.bottom + 3.0 * _SIZE, window.right - 4, window.top - 1.5 * _SIZE)
     scale = min(room.width / (right - left), room.height / (top - bottom))
     middle = ((left + right) / 2, (bottom + top) / 2)
     hand = -1.0 if hung.mirrored else 1.0
@@ -119,12 +119,12 @@ def _clear_width(hung: Hung, view: View, display: Display, value: float | None) 
     h = hung.h
     ghost = Polyline("A-DOOR-CLSD", turned(leaf_corners(h), hung.pin.at, math.pi / 2), closed=True)
     a, b = clear_width_points(hung)
-    low = view.to_plan((0.0, view.window.bottom + 1.5 * _SIZE))[1]
+    low = view.to_plan((0.0, view.window.bottom + 2.1 * _SIZE))[1]
     text = f"{display.length(value, limit=LEAST_CLEAR_WIDTH)} clear at 90°"
     middle = view.to_sheet(((a[0] + b[0]) / 2, low))
     width = text_width(text, _SIZE + 0.5)
     x = min(max(middle[0], view.window.left + 3 + width / 2), view.window.right - 3 - width / 2)
-    at = view.to_plan((x, view.window.bottom + 0.42 * _SIZE))
+    at = view.to_plan((x, view.window.bottom + 0.6 * _SIZE))
     line_a, line_b = (a[0], low), (b[0], low)
     dimension = Dimension(
         "A-ANNO-DIMS", a, b, line_a, line_b, text, at, "clear width at 90", value, 0.0, _SIZE + 0.5

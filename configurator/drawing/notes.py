@@ -69,7 +69,9 @@ def _pair(on_leaf: Point, on_core: Point, shape: Shape, thing: Standing) -> Near
 def swing_notes(hung: Hung, angle: float, view: View, display: Display, room: Room, size: float) -> list[Primitive]:
     """Return what the leaf's place calls for: the ring and words of a contact, or the room that is left."""
     if hung.contact is not None and angle >= hung.reach - _SAME_ANGLE:
-        return contact_note(hung, view, display, room, size)
+        met = contact_note(hung, view, display, room, size)
+        if met:
+            return met
     nearest = nearest_thing(hung, angle) if angle >= _LEAST_ANGLE else None
     if nearest is None or not _NEARLY < nearest.distance < _WORTH_SAYING:
         return []

@@ -9,6 +9,7 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from configurator.drawing.clip import clip_polygon
 from configurator.drawing.dimensions import pin_dimensions
 from configurator.drawing.frame_outlines import hinge_jamb
 from configurator.drawing.hinge import barrel, door_leaf, frame_leaf
@@ -19,8 +20,10 @@ from configurator.drawing.notes import swing_notes, thing_labels
 from configurator.drawing.placing import Room
 from configurator.drawing.primitives import Primitive
 from configurator.drawing.standing_things import standing_things
-from configurator.drawing.view import Box, View
-from configurator.drawing.wall_layers import wall_beside
+from configurator.drawing.turning import turned
+from configurator.drawing.view import Box, View, box_around
+from configurator.drawing.wall_layers import stud_edge, wall_beside
+from configurator.geometry.shapes import leaf_corners
 from configurator.units import Display
 
 THINNEST = 1.0
@@ -105,8 +108,21 @@ def panel(
         inset = Drawing(small, tuple(inset_still(hung, small, display, clear_at_90, hand)))
     toward_opening = hung.reach >= _OVER_THE_WALL_BELOW
     notes: list[Primitive] = [*pin_dimensions(hung, view, display, room, size, toward_opening)]
+    for box in _drawn_boxes(hung, view):
+        room.take(box)
     notes += thing_labels(hung, view, room, size - 0.5)
     return Panel(hung, Drawing(view, tuple(_still(hung, view)), tuple(notes)), inset, room, title, size)
+
+
+def _drawn_boxes(hung: Hung, view: View) -> list[Box]:
+    """Return where lettering would lie over the frame, the stud, or the leaf at the end of its swing."""
+    h, depth = hung.h, hung.wall_depth
+    frame = ((-h.F, -h.D), (max(h.s, 0.0), hung.pin.y_p))
+    stud = ((stud_edge(hung), hung.wall_face - depth), (-h.F, hung.wall_face))
+    leaf = turned(leaf_corners(h), hung.pin.at, hung.reach)
+    shown = clip_polygon(leaf, view.plan_window())
+    corners = [frame, stud, *([shown] if shown else [])]
+    return [box_around([view.to_sheet(point) for point in points]) for points in corners]
 
 
 def _inset_place(hung: Hung, window: Box) -> Box:

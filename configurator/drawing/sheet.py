@@ -161,7 +161,8 @@ def _subtitle(one: Panel, window: Box, turn: float, display: Display) -> list[Pr
     bare = hung.reach_bare
     more = f"{words}; the leaf alone goes to {display.angle(degrees(bare))}"
     choices = (more, words) if bare > hung.reach + 1e-9 else (words,)
-    return [Text("A-ANNO-REDL", at, _fitted(choices, _SUBTITLE, window.width), _SUBTITLE)]
+    layer = "A-ANNO-REDL" if bare <= hung.reach + 1e-9 else "A-ANNO-TTLB"
+    return [Text(layer, at, _fitted(choices, _SUBTITLE, window.width), _SUBTITLE)]
 
 
 def _fitted(choices: Sequence[str], size: float, width: float) -> str:

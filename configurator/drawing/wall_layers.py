@@ -11,6 +11,8 @@ _SHIM_SPACE = 0.5
 """Room left about a wood jamb, inches; common practice, no source."""
 _STUD = 1.5
 """Width of a framing stud, inches; common practice, no source."""
+_FLANGE = 1.25
+"""Flange of a steel stud, inches; common practice, no source."""
 _WRAPPED = frozenset({"knocked-down drywall", "welded steel, wrapped"})
 _MASONRY = ("block", "brick", "masonry", "concrete", "cmu", "stone", "grout")
 _BOARD = ("gypsum", "plaster", "board", "drywall")
@@ -58,14 +60,22 @@ def _end_of(hung: Hung, material: str) -> float:
     return outer
 
 
+def stud_edge(hung: Hung) -> float:
+    """Return how far over the studs reach into the wall's hollow, or the wall's end where it has none."""
+    if len(hung.layers) < 2 or all(material_of(name) != "cavity" for name, _ in hung.layers):
+        return -hung.h.F
+    wooden = hung.frame_kind == "wood with casing"
+    return _end_of(hung, "cavity") - (2 * _STUD if wooden else _FLANGE)
+
+
 def _stud(hung: Hung, end: float, bottom: float, top: float) -> list[Polygon | Polyline]:
     """A steel stud beside a steel frame; two crossed wood studs beside a wood one."""
     if hung.frame_kind == "wood with casing":
         return [part for n in (0, 1) for part in _wood_stud(end - n * _STUD, bottom, top)]
     lip = 0.35
     web = (
-        (end - 1.25, top - lip), (end - 1.25, top), (end, top),
-        (end, bottom), (end - 1.25, bottom), (end - 1.25, bottom + lip),
+        (end - _FLANGE, top - lip), (end - _FLANGE, top), (end, top),
+        (end, bottom), (end - _FLANGE, bottom), (end - _FLANGE, bottom + lip),
     )  # fmt: skip
     return [Polyline("A-WALL-LAYR", web)]
 

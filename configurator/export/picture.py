@@ -7,7 +7,7 @@ from typing import Any
 from matplotlib import rc_context
 from matplotlib.figure import Figure
 
-from configurator.drawing.sheet import plan_sheet
+from configurator.drawing.sheet import Sheet, plan_sheet
 from configurator.export.figure import sheet_figure
 from configurator.study.records import Study
 from configurator.units import Display
@@ -30,10 +30,15 @@ def write_plan(
     The format goes by the ending: .png, .svg or .pdf; size in points. Raises ValueError for any other ending,
     OSError when the file cannot be written.
     """
+    write_sheet(plan_sheet(study, display, *size), path, angle, dark)
+
+
+def write_sheet(sheet: Sheet, path: Path, angle: float, dark: bool) -> None:
+    """Write a sheet already laid out. Raises as `write_plan` does."""
     write = _WRITERS.get(path.suffix.lower())
     if write is None:
         raise ValueError(f"a picture ends in {', '.join(_WRITERS)}; {path.name} was given")
-    write(sheet_figure(plan_sheet(study, display, *size), angle, dark), path)
+    write(sheet_figure(sheet, angle, dark), path)
 
 
 def _png(figure: Figure, path: Path) -> None:

@@ -1,0 +1,84 @@
+"""Which dimension or part lies at a place of the sheet, for telling its name."""
+
+import math
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from configurator.drawing.dimension_strokes import strokes_of
+from configurator.drawing.placing import text_box
+from configurator.drawing.primitives import Arc, Dimension, Point, Polygon, Symbol
+from configurator.drawing.sheet import Group
+from configurator.drawing.view import Box, View, box_around
+
+_NEAR = 4.0
+"""The pointer counts as on a line within so many points."""
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """A named place on the sheet: an area, or lines, in points."""
+
+    name: str
+    outline: tuple[Point, ...] = ()
+    lines: tuple[tuple[Point, ...], ...] = ()
+    box: Box | None = None
+
+
+def spots_of(groups: Iterable[Group]) -> tuple[Spot, ...]:
+    """Return the named things in painting order."""
+    return tuple(
+        spot for group in groups for item in group.primitives if (spot := _spot(item, group.view)) is not None
+    )
+
+
+def name_at(spots: Sequence[Spot], point: Point) -> str:
+    """Return the name of the dimension at a point of the sheet, else of the uppermost part there, else nothing."""
+    for spot in reversed(spots):
+        if _on_lines(spot, point):
+            return spot.name
+    return next((spot.name for spot in reversed(spots) if spot.outline and _inside(spot.outline, point)), "")
+
+
+def _spot(item: object, view: View) -> Spot | None:
+    match item:
+        case Dimension():
+            box = text_box(view.to_sheet(item.text_at), item.text, item.size, "middle")
+            return Spot(f"{item.name}: {item.text}", lines=strokes_of(item, view).lines, box=box)
+        case Symbol() if item.name:
+            x, y = view.to_sheet(item.at)
+            return Spot(item.name, box=Box(x - _NEAR, y - _NEAR, x + _NEAR, y + _NEAR))
+        case Polygon() if item.name:
+            return Spot(item.name, tuple(view.to_sheet(point) for point in item.points))
+        case Arc() if item.name:
+            turns = [math.pi * n / 12 for n in range(24)]
+            x, y = item.centre
+            circle = [(x + item.radius * math.cos(t), y + item.radius * math.sin(t)) for t in turns]
+            return Spot(item.name, tuple(view.to_sheet(point) for point in circle))
+    return None
+
+
+def _on_lines(spot: Spot, point: Point) -> bool:
+    if spot.box is not None and spot.box.has(point):
+        return True
+    return any(
+        _near_segment(a, b, point) for line in spot.lines for a, b in zip(line, line[1:], strict=False)
+    )
+
+
+def _near_segment(a: Point, b: Point, point: Point) -> bool:
+    if not box_around((a, b)).shrunk(-_NEAR).has(point):
+        return False
+    x, y = b[0] - a[0], b[1] - a[1]
+    square = x * x + y * y
+    share = ((point[0] - a[0]) * x + (point[1] - a[1]) * y) / square if square else 0.0
+    share = min(1.0, max(0.0, share))
+    return math.dist(point, (a[0] + share * x, a[1] + share * y)) <= _NEAR
+
+
+def _inside(outline: Sequence[Point], point: Point) -> bool:
+    x, y = point
+    inside = False
+    for (x_0, y_0), (x_1, y_1) in zip(outline, (*outline[1:], outline[0]), strict=True):
+        if (y_0 > y) != (y_1 > y) and x < x_0 + (y - y_0) * (x_1 - x_0) / (y_1 - y_0):
+            inside = not inside
+    return inside

@@ -1,0 +1,56 @@
+"""Print how long the canvas takes: an edit redrawn whole, and a step of the swing. Run it by itself."""
+
+import os
+import statistics
+import sys
+import time
+from collections.abc import Callable
+from pathlib import Path
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+if "--2x" in sys.argv:
+    os.environ["QT_SCALE_FACTOR"] = "2"
+
+from PySide6.QtWidgets import QApplication
+
+from configurator.project_file import load
+from configurator.resource_files import resource_path
+from configurator.study import study
+from configurator.ui.canvas import PlanCanvas
+from configurator.units import Display
+
+RUNS = 120
+
+
+def timed(app: QApplication, canvas: PlanCanvas, act: Callable[[int], None]) -> str:
+    """Return median and 95th percentile of acting and painting, milliseconds."""
+    times = []
+    for number in range(RUNS + 10):
+        start = time.perf_counter()
+        act(number)
+        canvas.repaint()
+        app.processEvents()
+        times.append((time.perf_counter() - start) * 1000)
+    times = sorted(times[10:])
+    return f"median {statistics.median(times):.1f} ms, 95th percentile {times[int(0.95 * RUNS)]:.1f} ms"
+
+
+def main() -> None:
+    app = QApplication([])
+    job = load(Path(resource_path("demo_openings", "kestrel_point.json")))
+    opening = next(one for one in job.openings if one.mark == "112A")
+    # A slightly different door every time, so that nothing can be kept from the time before.
+    studies = [
+        study(opening.model_copy(update={"door": opening.door.model_copy(update={"thickness": 1.75 - n / 640})}), job.job)
+        for n in range(16)
+    ]
+    canvas = PlanCanvas()
+    canvas.resize(1200, 700)
+    canvas.show()
+    app.processEvents()
+    print("1200 x 700" + (" at 2x" if canvas.devicePixelRatioF() == 2 else ""))
+    print("everything changed:", timed(app, canvas, lambda n: canvas.show_study(studies[n % 16], 170 - n % 7, Display(), False)))
+    print("swinging:          ", timed(app, canvas, lambda n: canvas.set_angle(90 + n % 80)))
+
+
+main()
