@@ -278,7 +278,7 @@ def table(kind: type[R]) -> tuple[R, ...]:
 
     Raises TableError when the file is not as it should be, FileNotFoundError when it is missing.
     """
-    return cast(tuple[R, ...], _rows(kind))
+    return cast(tuple[R, ...], _rows(kind))  # type: ignore[arg-type]
 
 
 @cache

@@ -1,0 +1,75 @@
+"""What the rules need to know of the geometry's answer for one leaf on one hinge width."""
+
+from collections.abc import Callable
+from typing import Protocol
+
+from configurator.units import TOLERANCE
+
+
+class Stopped(Protocol):
+    """What ends a swing, and which moving part it meets."""
+
+    @property
+    def kind(self) -> str:
+        """An obstruction's kind, or frame, wall, latch jamb, stop."""
+
+    @property
+    def index(self) -> int | None:
+        """Its place in the list of obstructions."""
+
+    @property
+    def part(self) -> str:
+        """Leaf, barrel, or a hardware kind."""
+
+
+class WidthAnswer(Protocol):
+    """One leaf on one hinge open width; inches and degrees, as the results name them."""
+
+    @property
+    def leaf(self) -> str: ...  # noqa: D102
+    @property
+    def hinge_width(self) -> float: ...  # noqa: D102
+    @property
+    def clear_past_frame_at_180(self) -> float: ...  # noqa: D102
+    @property
+    def greatest_angle(self) -> float: ...  # noqa: D102
+    @property
+    def stopped_by(self) -> Stopped | None: ...  # noqa: D102
+    @property
+    def greatest_angle_bare(self) -> float: ...  # noqa: D102
+    @property
+    def stopped_by_bare(self) -> Stopped | None: ...  # noqa: D102
+    @property
+    def clear_width_at_90(self) -> float | None: ...  # noqa: D102
+    @property
+    def barrel_free_by(self) -> float: ...  # noqa: D102
+    @property
+    def encroachment_greatest(self) -> float: ...  # noqa: D102
+    @property
+    def encroachment_at_rest(self) -> float: ...  # noqa: D102
+
+
+Answer = Callable[[str, float], WidthAnswer]
+"""Leaf name and hinge open width, inches, to the geometry's answer; asked only for widths that matter."""
+
+
+def binds(answer: WidthAnswer) -> bool:
+    """Say whether the lock edge meets the latch jamb, or a pair's other leaf, before the door is open."""
+    return answer.stopped_by_bare is not None and answer.stopped_by_bare.kind in ("latch jamb", "other leaf")
+
+
+def reaches(answer: WidthAnswer, wanted: float) -> bool:
+    """Say whether the bare leaf opens to the wanted angle, degrees."""
+    return answer.greatest_angle_bare >= wanted - TOLERANCE
+
+
+def barrel_free(answer: WidthAnswer) -> bool:
+    """Say whether the barrel stands clear of door, frame and casing."""
+    return answer.barrel_free_by >= -TOLERANCE
+
+
+def keeps_clear_width(answer: WidthAnswer, least: float | None) -> bool:
+    """Say whether the clear width at 90 degrees is at least `least`, inches; true where none is asked."""
+    if least is None:
+        return True
+    return answer.clear_width_at_90 is not None and answer.clear_width_at_90 >= least - TOLERANCE

@@ -1,0 +1,33 @@
+"""What somebody asked for: by hand for this opening, or by the job's standard hinge."""
+
+from typing import Any
+
+from configurator.model import Hinge
+from configurator.rules.finding import Alternative, Reason, reason
+from configurator.tables import practice
+
+NOTHING_ASKED = Hinge()
+
+
+def asked(key: str, by_hand: Hinge, standard: Hinge, program: Reason) -> Reason:
+    """Return the value for one part of the hinge: by hand, else the job's standard, else the program's own.
+
+    What the program would have taken stays as an alternative, so that resetting shows what comes back.
+    """
+    if (value := getattr(by_hand, key)) is not None:
+        return _instead(value, "chosen by hand", "override", program)
+    if (value := getattr(standard, key)) is not None:
+        return _instead(value, "the job's standard hinge, which outranks", "job_standard", program)
+    return program
+
+
+def is_by_hand(key: str, by_hand: Hinge) -> bool:
+    """Say whether this part was chosen by hand for this opening."""
+    return getattr(by_hand, key) is not None
+
+
+def _instead(value: Any, words: str, key: str, program: Reason) -> Reason:
+    if value == program.value:
+        return reason(value, f"{words}; the program takes the same: {program.because}", practice(key))
+    other = Alternative(program.value, f"what the program would take: {program.because}")
+    return reason(value, words, practice(key), other, *program.alternatives)

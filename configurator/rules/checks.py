@@ -1,0 +1,248 @@
+"""The chosen hinge checked again, part by part, whoever chose each part."""
+
+from collections.abc import Iterator, Mapping
+
+from configurator.model import Hinge
+from configurator.rules.answers import Answer
+from configurator.rules.asked import NOTHING_ASKED
+from configurator.rules.door_weight import REACTIONS_SOURCE, reactions
+from configurator.rules.egress import Corridor, clear_width_findings, corridor_findings
+from configurator.rules.fastening import fastening_findings, fastening_of
+from configurator.rules.finding import Finding, Fix, Reason, Severity, Source, finding
+from configurator.rules.fire import FireHinge, fire_findings
+from configurator.rules.leaf_hinge import LeafHinge, leaf_hinges, standard_serves
+from configurator.rules.leaves import leaves_of
+from configurator.rules.metal import metal_findings
+from configurator.rules.pin import pin_findings
+from configurator.rules.place import place_of
+from configurator.rules.places import hinge_places
+from configurator.rules.slips import (
+    reference_face,
+    swapped_door,
+    swapped_hinge,
+    too_few_hinges,
+    two_leaf_count,
+)
+from configurator.rules.usual import FilledOpening, use_of
+from configurator.rules.wording import inches, plain
+from configurator.tables import limit, practice, words_of
+from configurator.units import TOLERANCE
+
+Parts = Mapping[str, Reason]
+PREPARED = 4.5
+"""Inches: the hinge height most doors and frames are prepared for; common practice, no source."""
+
+
+def leaf_checks(
+    filled: FilledOpening, hinge: LeafHinge, parts: Parts, standard: Hinge, answer: Answer
+) -> Iterator[Finding]:
+    """Yield what there is to say of one leaf's hinges."""
+    yield from _outside_tables(filled, hinge)
+    yield from _height(hinge, parts, standard)
+    yield from _count(filled, hinge)
+    yield from _duty(filled, hinge, parts)
+    yield from _fire(filled, hinge, parts)
+    yield from _weight(filled, hinge)
+    if parts["width"].value is not None:
+        yield from _passage(filled, hinge, parts, answer)
+
+
+def opening_checks(filled: FilledOpening, parts: Parts, answer: Answer) -> Iterator[Finding]:
+    """Yield what there is to say of the opening as a whole, `parts` being its first leaf's hinges."""
+    opening, use = filled.opening, filled.opening.use
+    fire, locked = use_of(use, "fire_rated"), use_of(use, "locked")
+    yield from filter(None, [swapped_door(filled.opening_width, filled.opening_height, opening.leaves)])
+    yield from metal_findings(place_of(filled), parts["base_metal"].value, parts["finish_bhma"].value)
+    yield from pin_findings(opening.hand, locked, parts["pin"].value, bool(parts["security_stud"].value))
+    held = fastening_of(opening.door.construction, opening.frame.kind)
+    yield from fastening_findings(parts["height"].value, held, opening.door.construction, fire)
+    yield from _hinges_of_all_leaves(filled)
+    yield from _electric(filled)
+    if parts["width"].value is not None:
+        yield from _closer(filled, parts)
+        yield from _measured_from(filled, parts)
+        yield from _corridor(filled, parts, answer)
+
+
+def _outside_tables(filled: FilledOpening, hinge: LeafHinge) -> Iterator[Finding]:
+    leaf = hinge.leaf
+    for key, value, over in (
+        ("tallest_leaf", leaf.height, True),
+        ("narrowest_leaf", leaf.width, False),
+        ("thickest_door", filled.thickness, True),
+    ):
+        row = limit(key)
+        if (value > row.value + TOLERANCE) if over else (value < row.value - TOLERANCE):
+            message = (
+                f"{inches(value)}: {row.words} ({inches(row.value)}). Check the number; if it is right, ask the "
+                "door's and the hinge's makers, as the answer here is only a continuation of the tables."
+            )
+            yield finding("outside the tables", "error", message, row.cited, value=value, limit=row.value)
+
+
+def _height(hinge: LeafHinge, parts: Parts, standard: Hinge) -> Iterator[Finding]:
+    needed, height, width = hinge.needed_height.value, parts["height"].value, parts["width"].value
+    if not standard_serves(standard, hinge.needed_height):
+        message = (
+            f"The job's standard hinge is {plain(standard.height or 0.0)} high; this door takes "
+            f"{plain(needed)}. {plain(needed)} is taken; have it noted in the job's specification."
+        )
+        yield finding("standard too low", "warning", message, practice("job_standard"), needed=needed)
+    if width is not None and (slip := swapped_hinge(needed, height, width)):
+        yield slip
+    elif height < needed:
+        message = (
+            f"{plain(height)} high is less than the {plain(needed)} this door takes. Where door or frame is "
+            f"already prepared for {plain(height)}: {words_of('prepared')}, but not on a fire rated door. "
+            f"Ask who made the preparation; else take {plain(needed)}."
+        )
+        fix = (Fix("hinge.height", needed, f"Take {plain(needed)} high"),)
+        yield finding(
+            "hinge too low", "warning", message, practice("prepared"), fix, needed=needed, height=height
+        )
+
+
+def _count(filled: FilledOpening, hinge: LeafHinge) -> Iterator[Finding]:
+    needed, count = hinge.needed_count.value, hinge.count.value
+    slip = too_few_hinges(hinge.leaf.name, needed, count, filled.opening.quantity, hinge.leaf.height)
+    yield from filter(None, [slip])
+
+
+def _hinges_of_all_leaves(filled: FilledOpening) -> Iterator[Finding]:
+    given = (filled.opening.hinge or NOTHING_ASKED).count
+    if given is None or filled.opening.leaves == "single":
+        return
+    needed = sum(hinge.needed_count.value for hinge in leaf_hinges(filled))
+    yield from filter(None, [two_leaf_count(filled.opening.leaves, needed, given, filled.opening.quantity)])
+
+
+def _duty(filled: FilledOpening, hinge: LeafHinge, parts: Parts) -> Iterator[Finding]:
+    bearing, weight = parts["bearing"].value, parts["weight"].value
+    if bearing == "plain" and use_of(filled.opening.use, "closer"):
+        message = f"Plain bearing with a closer: {words_of('bearing_closer')}. Take bearing hinges."
+        fix = (Fix("hinge.bearing", "ball", "Take bearing hinges"),)
+        yield finding("plain bearing with closer", "error", message, practice("bearing_closer"), fix)
+    asks = [other for other in hinge.weight.alternatives if other.value == "heavy"]
+    if weight == "standard" and asks:
+        message = f"Standard weight was asked for where heavy is due: {asks[0].effect}. Take heavy weight."
+        fix = (Fix("hinge.weight", "heavy", "Take heavy weight"),)
+        yield finding("weight too light", "warning", message, practice("bearing_high"), fix)
+
+
+def _fire(filled: FilledOpening, hinge: LeafHinge, parts: Parts) -> tuple[Finding, ...]:
+    if not use_of(filled.opening.use, "fire_rated"):
+        return ()
+    leaf = hinge.leaf
+    return fire_findings(
+        FireHinge(
+            thickness=filled.thickness,
+            width=leaf.width,
+            leaf_height=leaf.height,
+            hinge_height=parts["height"].value,
+            leaf_thickness=parts["leaf_thickness"].value,
+            bearing=parts["bearing"].value,
+            metal=parts["base_metal"].value,
+        )
+    )
+
+
+def _weight(filled: FilledOpening, hinge: LeafHinge) -> Iterator[Finding]:
+    pounds, leaf, count = hinge.door_weight, hinge.leaf, hinge.count.value
+    places = hinge_places(leaf, count, hinge.height.value, filled.opening_height)
+    apart = places[-1][0] - places[0][0]
+    if pounds is None or apart <= TOLERANCE:
+        return
+    least, most = (reactions(weight, leaf.width, apart, count) for weight in (pounds.low, pounds.high))
+    weighs = _range(pounds.low, pounds.high)
+    message = (
+        f"{'The door' if leaf.name == 'single' else f'The {leaf.name} leaf'} weighs {weighs} lb "
+        f"({pounds.source.text}); each of its hinges carries {_range(least.share, most.share)} lb and the top one is "
+        f"pulled {_range(least.pull, most.pull)} lb outward. Give the weight if it is known."
+    )
+    yield finding(
+        "door weight", "note", message, REACTIONS_SOURCE, weight=pounds.high, pull=most.pull, apart=apart
+    )
+
+
+def _range(low: float, high: float) -> str:
+    return f"{high:.0f}" if round(low) == round(high) else f"{low:.0f} to {high:.0f}"
+
+
+def _passage(filled: FilledOpening, hinge: LeafHinge, parts: Parts, answer: Answer) -> tuple[Finding, ...]:
+    if not use_of(filled.opening.use, "accessible") or hinge.leaf.name == "inactive":
+        return ()
+    name, height = hinge.leaf.name, parts["height"].value
+    found = answer(name, parts["width"].value)
+    return clear_width_findings(name, filled.opening_width, height, found, answer)
+
+
+def _closer(filled: FilledOpening, parts: Parts) -> Iterator[Finding]:
+    row, width = limit("closer_template"), parts["width"].value
+    if use_of(filled.opening.use, "closer") and width > row.value + TOLERANCE:
+        message = (
+            f"The hinge is {plain(width)} wide, over {plain(row.value)}: {words_of('closer_wide')}. "
+            "Check the closer's template for that hinge before ordering."
+        )
+        yield finding("closer template", "warning", message, row.cited, width=width)
+
+
+def _electric(filled: FilledOpening) -> Iterator[Finding]:
+    which = (filled.opening.hinge or NOTHING_ASKED).electric
+    if which is None:
+        return
+    count = leaf_hinges(filled)[0].count.value
+    usual = 3 if count > 3 else 2
+    if which > count:
+        message = (
+            f"Hinge {which} from the top is to carry wires, but there are only {count}. Take hinge {usual}."
+        )
+    elif which == 1 or which != min(usual, count):
+        message = f"Hinge {which} from the top is to carry wires: {words_of('electric')}. Take hinge {usual}."
+    else:
+        message = (
+            f"Hinge {which} from the top of {count} carries wires and is ordered on a line of its own. "
+            "Give the number of wires to whoever supplies it."
+        )
+        yield finding("electric hinge", "note", message, practice("electric"), which=which, count=count)
+        return
+    fix = (Fix("hinge.electric", usual, f"Take hinge {usual}"),)
+    severity: Severity = "error" if which > count else "warning"
+    yield finding(
+        "electric hinge place", severity, message, practice("electric"), fix, which=which, count=count
+    )
+
+
+def _measured_from(filled: FilledOpening, parts: Parts) -> Iterator[Finding]:
+    """Ask of every rail, base or the like whether it was measured from the frame, where that decides."""
+    if filled.wanted_angle < 180 - TOLERANCE:
+        return
+    hinge = parts["height"].value, parts["width"].value
+    for place, thing in enumerate(filled.opening.obstructions):
+        if (
+            thing.side == "hinge"
+            and thing.kind in ("chair rail", "base", "wainscot", "other")
+            and thing.projection
+        ):
+            past_door = thing.projection + filled.inset  # what it would stand past the door's face
+            least = 2 * (filled.thickness - filled.door_backset) + past_door
+            path = f"obstructions.{place}.projection"
+            slip = reference_face(path, thing.kind, thing.projection, filled.frame_proud, hinge, least)
+            yield from filter(None, [slip])
+
+
+def _corridor(filled: FilledOpening, parts: Parts, answer: Answer) -> tuple[Finding, ...]:
+    use = filled.opening.use
+    if use.corridor_width is None or use.required_width is None:
+        return ()
+    found = answer(leaves_of(filled)[0].name, parts["width"].value)
+    reaches_flat = found.greatest_angle_bare >= 180 - TOLERANCE
+    flat = found.clear_past_frame_at_180 + filled.frame_proud + filled.thickness if reaches_flat else None
+    return corridor_findings(
+        Corridor(
+            use.corridor_width,
+            use.required_width,
+            found.encroachment_greatest,
+            found.encroachment_at_rest,
+            flat,
+        )
+    )

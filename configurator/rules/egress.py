@@ -1,0 +1,114 @@
+"""Doors on accessible routes and beside corridors: what is checked, strictly, and what is not known."""
+
+from dataclasses import dataclass
+
+from configurator.rules.answers import Answer, WidthAnswer, keeps_clear_width
+from configurator.rules.finding import Finding, Source, finding
+from configurator.rules.stock import next_narrower
+from configurator.rules.wording import inches, size
+from configurator.tables import limit, practice
+from configurator.units import TOLERANCE
+
+_SCOPE = "Manoeuvring space beside the door is not computed; local codes and the authority decide."
+WIDER_BY = 2.0
+"""Inches: openings are made in steps of 2."""
+
+
+def clear_width_findings(
+    leaf: str, opening: float, height: float, answer: WidthAnswer, ask: Answer, margin: float = 0.0
+) -> tuple[Finding, ...]:
+    """Return whether the clear width at 90 degrees serves an accessible route; inches.
+
+    `margin` is held back from the 32 in, which is strict: 2010 ADA Standards 404.2.3 and 104.1.1.
+    """
+    row = limit("clear_width")
+    least = row.value + margin
+    clear = answer.clear_width_at_90
+    if clear is None:
+        message = (
+            f"The door does not come to 90°, so there is no clear width to count; {inches(least)} is asked on "
+            f"an accessible route. Move what is in its way. {_SCOPE}"
+        )
+        return (finding("no clear width", "error", message, row.cited, required=least),)
+    if keeps_clear_width(answer, least):
+        message = (
+            f"Clear width {inches(clear, least, 'min')} at 90°: {inches(clear - least)} to spare. {_SCOPE}"
+        )
+        return (finding("clear width kept", "note", message, practice("access_scope"), clear_width=clear),)
+    short = least - clear
+    message = (
+        f"Clear width {inches(clear, least, 'min')} at 90°, short of {inches(least)} by {inches(short)}. "
+        f"{_narrower(leaf, height, answer, ask, least)}{_wider(opening, clear, least)} {_SCOPE}"
+    )
+    return (finding("too narrow to pass", "error", message, row.cited, clear_width=clear, short=short),)
+
+
+def _narrower(leaf: str, height: float, answer: WidthAnswer, ask: Answer, least: float) -> str:
+    width = next_narrower(height, answer.hinge_width)
+    while width is not None:
+        other = ask(leaf, width)
+        if other.clear_width_at_90 is not None and keeps_clear_width(other, least):
+            return f"{size(height, width)} leaves {inches(other.clear_width_at_90 - least)}. "
+        width = next_narrower(height, width)
+    return "No narrower stock hinge keeps it. "
+
+
+def _wider(opening: float, clear: float, least: float) -> str:
+    steps = 1
+    while clear + steps * WIDER_BY < least - TOLERANCE:
+        steps += 1
+    more = steps * WIDER_BY
+    return f"An opening {inches(opening + more)} wide with this hinge gives {inches(clear + more)}."
+
+
+@dataclass(frozen=True, slots=True)
+class Corridor:
+    """A corridor and how far the door stands out into it from the wall face; inches."""
+
+    width: float
+    required: float
+    greatest: float
+    at_rest: float
+    flat: float | None
+    """How far it stands out where it can open flat against the wall; None where it cannot."""
+
+
+def corridor_findings(corridor: Corridor) -> tuple[Finding, ...]:
+    """Return whether a door leaves half of the required width in any position and all but 7 in at rest."""
+    share, rest = limit("encroachment_share"), limit("encroachment_at_rest")
+    swinging = _remaining(
+        corridor, corridor.greatest, corridor.required * share.value, "while it swings", share.cited
+    )
+    resting = _remaining(corridor, corridor.at_rest, corridor.required - rest.value, "at rest", rest.cited)
+    found = [one for one in (swinging, resting) if one is not None]
+    return tuple(found) or (_kept(corridor, rest.cited),)
+
+
+def _remaining(corridor: Corridor, out: float, must: float, when: str, source: Source) -> Finding | None:
+    remain = corridor.width - out
+    if remain >= must - TOLERANCE:
+        return None
+    message = (
+        f"In a corridor {inches(corridor.width)} wide ({inches(corridor.required)} required) the door leaves "
+        f"{inches(remain, must, 'min')} {when} and {inches(must)} must remain: it fails. {_flat(corridor, when)} "
+        "Local codes and the authority decide; hardware may count too."
+    )
+    code = "corridor at rest" if when == "at rest" else "corridor in swing"
+    return finding(code, "error", message, source, remain=remain, must=must)
+
+
+def _flat(corridor: Corridor, when: str) -> str:
+    if when != "at rest" or corridor.flat is None or corridor.flat >= corridor.at_rest:
+        return "Set the door back in an alcove, swing it the other way, or widen the corridor."
+    return f"Let it open flat against the wall: that leaves {inches(corridor.width - corridor.flat)}."
+
+
+def _kept(corridor: Corridor, source: Source) -> Finding:
+    remain = corridor.width - corridor.at_rest
+    worst = corridor.width - corridor.greatest
+    message = (
+        f"The door leaves {inches(worst)} of the corridor at the worst point of its swing and "
+        f"{inches(remain)} at rest, enough for {inches(corridor.required)} required. Local codes and the authority decide; check "
+        "what else stands in the corridor."
+    )
+    return finding("corridor kept", "note", message, source, remain=remain, worst=worst)

@@ -1,0 +1,187 @@
+"""The whole hinge of an opening: every part with its reason, and what there is to say of it."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from configurator.model import Hinge
+from configurator.rules.answers import Answer
+from configurator.rules.asked import NOTHING_ASKED, asked
+from configurator.rules.checks import leaf_checks, opening_checks
+from configurator.rules.fastening import fastening_of, screws
+from configurator.rules.finding import Finding, Reason, reason
+from configurator.rules.finish import choose_finish
+from configurator.rules.leaf_hinge import LeafHinge, leaf_hinges
+from configurator.rules.metal import hinge_metal, metal_of_number, stainless_alloy
+from configurator.rules.not_here import not_here
+from configurator.rules.pin import hinge_pin
+from configurator.rules.place import place_of
+from configurator.rules.usual import FilledOpening, use_of
+from configurator.rules.weight import hinge_type
+from configurator.rules.width import Must
+from configurator.rules.width_asked import WidthAsked, ask_width
+from configurator.tables import limit, practice, words_of
+
+PARTS = (
+    "height",
+    "width",
+    "count",
+    "mounting",
+    "weight",
+    "bearing",
+    "leaf_thickness",
+    "type",
+    "knuckles",
+    "base_metal",
+    "alloy",
+    "finish_bhma",
+    "finish_us",
+    "pin",
+    "security_stud",
+    "tip",
+    "corner",
+    "screws",
+)
+"""Every part of a hinge that can be ordered, in the order of the results."""
+
+
+@dataclass(frozen=True, slots=True)
+class LeafSpecification:
+    """The hinges of one leaf, part by part; `electric` is which from the top carries wires, None for none."""
+
+    leaf: str
+    parts: Mapping[str, Reason]
+    complete: bool
+
+    def as_data(self) -> dict[str, Any]:
+        """Return the parts and their becauses as the results contract names them."""
+        data = {key: part.value for key, part in self.parts.items()}
+        return {**data, "because": {key: part.as_data() for key, part in self.parts.items()}}
+
+
+@dataclass(frozen=True, slots=True)
+class Specification:
+    """The hinges of an opening; no leaves where the program does not choose hinges for it."""
+
+    leaves: tuple[LeafSpecification, ...]
+    findings: tuple[Finding, ...]
+
+    @property
+    def whole(self) -> Mapping[str, Reason]:
+        """The parts for the whole opening: of two leaves the higher hinge's, counts and screws added up."""
+        if not self.leaves:
+            return {}
+        leading = max(self.leaves, key=lambda leaf: leaf.parts["height"].value)
+        if len(self.leaves) == 1:
+            return leading.parts
+        return {**leading.parts, "count": self._count(), "screws": self._screws()}
+
+    def as_data(self) -> dict[str, Any]:
+        """Return `recommended` as the results contract names it; empty where nothing is chosen here."""
+        if not self.leaves:
+            return {}
+        data = LeafSpecification("", self.whole, True).as_data()
+        if len(self.leaves) > 1:
+            data["leaves"] = {leaf.leaf: leaf.as_data() for leaf in self.leaves}
+        return data
+
+    def _count(self) -> Reason:
+        each = [leaf.parts["count"] for leaf in self.leaves]
+        because = "; ".join(
+            f"{leaf.leaf} leaf {part.value}: {part.because}"
+            for leaf, part in zip(self.leaves, each, strict=True)
+        )
+        return Reason(sum(part.value for part in each), because, each[0].source, each[0].mark)
+
+    def _screws(self) -> Reason:
+        each = [leaf.parts["screws"] for leaf in self.leaves]
+        total = {kind: sum(part.value[kind] for part in each) for kind in ("machine", "wood")}
+        return Reason(total, each[0].because + "; for both leaves", each[0].source, each[0].mark)
+
+
+def specify(filled: FilledOpening, answer: Answer, standard: Hinge | None = None) -> Specification:
+    """Return the hinges of an opening with reasons and findings.
+
+    `answer` gives the geometry of a leaf on a width and is asked only for widths that matter; `standard` is
+    the job's standard hinge, which outranks the rules as hinges by hand outrank both.
+    """
+    if refused := not_here(filled):
+        return Specification((), refused)
+    given = standard or NOTHING_ASKED
+    leaves: list[LeafSpecification] = []
+    found: list[Finding] = []
+    for hinge in leaf_hinges(filled, given):
+        width = ask_width(filled, hinge, _must(filled, hinge), answer, given)
+        spec, said = _leaf(filled, hinge, width, given)
+        leaves.append(spec)
+        found += (*width.findings, *said, *leaf_checks(filled, hinge, spec.parts, given, answer))
+    found += opening_checks(filled, leaves[0].parts, answer)
+    return Specification(tuple(leaves), in_order(found))
+
+
+def in_order(found: list[Finding]) -> tuple[Finding, ...]:
+    """Return findings, errors first, each sentence once."""
+    once = {(one.code, one.message): one for one in found}.values()
+    return tuple(sorted(once, key=lambda one: ("error", "warning", "note").index(one.severity)))
+
+
+def _must(filled: FilledOpening, hinge: LeafHinge) -> Must:
+    asks = use_of(filled.opening.use, "accessible") and hinge.leaf.name != "inactive"
+    least = limit("clear_width").value if asks else None
+    return Must(hinge.leaf.name, hinge.height.value, filled.wanted_angle, least)
+
+
+def _leaf(
+    filled: FilledOpening, hinge: LeafHinge, width: WidthAsked, standard: Hinge
+) -> tuple[LeafSpecification, tuple[Finding, ...]]:
+    opening = filled.opening
+    by_hand = opening.hinge or NOTHING_ASKED
+
+    def pick(key: str, program: Reason) -> Reason:
+        return asked(key, by_hand, standard, program)
+
+    place = place_of(filled)
+    bhma, us = _asked_finish(by_hand, standard)
+    metal = pick("base_metal", metal_of_number(bhma, hinge_metal(place)))
+    finish = choose_finish(metal.value, us, bhma)
+    mounting = pick("mounting", _usual("full mortise", "mounting"))
+    held = fastening_of(opening.door.construction, opening.frame.kind)
+    parts = {
+        "height": hinge.height,
+        "width": width.reason,
+        "count": hinge.count,
+        "mounting": mounting,
+        "weight": hinge.weight,
+        "bearing": hinge.bearing,
+        "leaf_thickness": hinge.leaf_thickness,
+        "type": pick(
+            "type", hinge_type(metal.value, hinge.bearing.value, hinge.weight.value, mounting.value)
+        ),
+        "knuckles": pick("knuckles", _usual(5, "knuckles")),
+        "base_metal": metal,
+        "alloy": pick("alloy", stainless_alloy(place, metal.value)),
+        "finish_bhma": finish.bhma,
+        "finish_us": finish.us,
+        "pin": pick("pin", hinge_pin(opening.hand, use_of(opening.use, "locked"))),
+        "security_stud": pick("security_stud", _no_stud()),
+        "tip": pick("tip", _usual("flat button", "tip")),
+        "corner": pick("corner", _usual("square", "corner_square")),
+        "screws": pick("screws", screws(hinge.height.value, hinge.count.value, held)),
+    }
+    return LeafSpecification(hinge.leaf.name, parts, width.complete), finish.findings
+
+
+def _asked_finish(by_hand: Hinge, standard: Hinge) -> tuple[str | None, str | None]:
+    """Return BHMA number and US code asked for; one by hand leaves no room for the standard's other."""
+    if by_hand.finish_bhma is not None or by_hand.finish_us is not None:
+        return by_hand.finish_bhma, by_hand.finish_us
+    return standard.finish_bhma, standard.finish_us
+
+
+def _usual(value: Any, key: str) -> Reason:
+    return reason(value, words_of(key), practice(key))
+
+
+def _no_stud() -> Reason:
+    words = "only where a pin that can be drawn would open a locked door"
+    return reason(False, words, practice("pin_outswing"))

@@ -1,0 +1,159 @@
+"""Which hinge open width, from the geometry: the least stock width that does all that it must."""
+
+from dataclasses import dataclass
+
+from configurator.rules.answers import (
+    Answer,
+    WidthAnswer,
+    barrel_free,
+    binds,
+    keeps_clear_width,
+    reaches,
+)
+from configurator.rules.finding import Alternative, Finding, Reason, finding, reason
+from configurator.rules.stock import next_narrower, next_wider, stock_of, widths_by_stock
+from configurator.rules.wording import degrees, inches, plain, size
+from configurator.tables import limit, practice, words_of
+
+
+@dataclass(frozen=True, slots=True)
+class Must:
+    """What a leaf has to do: degrees, and the least clear width in inches where one is asked."""
+
+    leaf: str
+    height: float
+    wanted: float
+    clear_width: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class WidthChoice:
+    """The width with its reason; `complete` says that it does all that it must."""
+
+    reason: Reason
+    complete: bool
+    findings: tuple[Finding, ...]
+
+
+def does_all(answer: WidthAnswer, must: Must) -> bool:
+    """Say whether a width opens far enough bare, with barrel free and clear width kept, and does not bind."""
+    return (
+        reaches(answer, must.wanted)
+        and barrel_free(answer)
+        and keeps_clear_width(answer, must.clear_width)
+        and not binds(answer)
+    )
+
+
+def choose_width(must: Must, answer: Answer) -> WidthChoice:
+    """Return the width: the first in stock order that does all, else the least bad by the stated order.
+
+    Stock order: the common narrow to wide, then the uncommon, then those to ask for. Least bad: the barrel
+    free and nothing binding; then the clear width kept; then the angle, where one that gains less than a few
+    degrees is not worth its width; then the narrower.
+    """
+    widths = widths_by_stock(must.height)
+    for width in widths:
+        if does_all(answer(must.leaf, width), must):
+            return _complete(width, must, answer)
+    return _least_bad(widths, must, answer)
+
+
+def _complete(width: float, must: Must, answer: Answer) -> WidthChoice:
+    row = stock_of(must.height, width)
+    stock = "" if row is None or row.stock == "common" else f" ({row.stock} in stock)"
+    because = f"{words_of('width_geometry')}: {does(answer(must.leaf, width), must)}{stock}"
+    why = reason(width, because, practice("width_geometry"), *alternatives(width, must, answer))
+    return WidthChoice(why, True, ())
+
+
+def alternatives(width: float, must: Must, answer: Answer) -> tuple[Alternative, ...]:
+    """Return what the next narrower and the next wider stock width would do."""
+    beside = (next_narrower(must.height, width), next_wider(must.height, width))
+    return tuple(_alternative(other, must, answer) for other in beside if other is not None)
+
+
+def _alternative(width: float, must: Must, answer: Answer) -> Alternative:
+    row = stock_of(must.height, width)
+    stock = "" if row is None or row.stock == "common" else f"; {row.stock} in stock"
+    return Alternative(width, does(answer(must.leaf, width), must) + stock)
+
+
+def does(answer: WidthAnswer, must: Must) -> str:
+    """Say what a width does: angle, barrel, binding, clear width."""
+    if binds(answer):
+        return f"binds at {degrees(answer.greatest_angle_bare)}"
+    said = [_opens(answer, must)]
+    if not barrel_free(answer):
+        said.append(f"its barrel overlaps by {inches(-answer.barrel_free_by, 0.0)}")
+    if answer.clear_width_at_90 is not None:
+        said.append(f"clear width {inches(answer.clear_width_at_90, must.clear_width, 'min')}")
+    return ", ".join(said)
+
+
+def _opens(answer: WidthAnswer, must: Must) -> str:
+    stopped = answer.stopped_by_bare
+    opens = degrees(answer.greatest_angle_bare, must.wanted, "min")
+    if stopped is None:
+        return f"opens to {opens}"
+    verb = "opens to" if reaches(answer, must.wanted) else "stops at"
+    return f"{verb} {opens}, where the {stopped.part} meets the {stopped.kind}"
+
+
+def _least_bad(widths: tuple[float, ...], must: Must, answer: Answer) -> WidthChoice:
+    answers = [answer(must.leaf, width) for width in sorted(widths)]
+    if not answers:
+        return _no_stock(must)
+    step = limit("same_angle").value
+    sound = [a for a in answers if barrel_free(a) and not binds(a)] or answers
+    wide_enough = [a for a in sound if keeps_clear_width(a, must.clear_width)] or sound
+    common = [a for a in wide_enough if _stock(must.height, a) == "common"] or wide_enough
+    best = max(min(a.greatest_angle_bare, must.wanted) for a in wide_enough)
+    near = [a for a in common if a.greatest_angle_bare >= best - step]
+    near = near or [a for a in wide_enough if a.greatest_angle_bare >= best - step]
+    chosen = near[0]
+    because = f"no stock width does everything; the least bad: {does(chosen, must)}"
+    others = alternatives(chosen.hinge_width, must, answer)
+    why = reason(chosen.hinge_width, because, practice("width_geometry"), *others)
+    return WidthChoice(why, False, (_trade(chosen, must, others),))
+
+
+def _stock(height: float, answer: WidthAnswer) -> str | None:
+    row = stock_of(height, answer.hinge_width)
+    return None if row is None else row.stock
+
+
+def _trade(chosen: WidthAnswer, must: Must, others: tuple[Alternative, ...]) -> Finding:
+    said = "; ".join(f"{plain(other.value)} {other.effect}" for other in others)
+    name = size(must.height, chosen.hinge_width)
+    message = f"No stock width does everything. {name} {does(chosen, must)}. {said}. {_mend(chosen, must)}"
+    return finding(
+        "no width does everything",
+        "warning",
+        message,
+        practice("width_geometry"),
+        angle=chosen.greatest_angle_bare,
+        wanted=must.wanted,
+        width=chosen.hinge_width,
+    )
+
+
+def _mend(chosen: WidthAnswer, must: Must) -> str:
+    if not keeps_clear_width(chosen, must.clear_width):
+        return "Take a wider opening."
+    stopped = chosen.stopped_by_bare
+    at = degrees(chosen.greatest_angle_bare, must.wanted, "min")
+    if stopped is None or binds(chosen):
+        return "Bevel the lock edge, widen the gap, or change the frame."
+    if stopped.kind in ("return wall", "wall", "frame", "column"):
+        return f"Fit a door stop before {at}, or move the opening."
+    return f"Cut the {stopped.kind} back, or fit a door stop before {at}."
+
+
+def _no_stock(must: Must) -> WidthChoice:
+    message = (
+        f"No stock width is known for a hinge {plain(must.height)} high. Choose a height from the stock table, "
+        "or give the width by hand and ask whether it can be had."
+    )
+    found = finding("no stock height", "error", message, practice("width_geometry"), height=must.height)
+    return WidthChoice(reason(None, "no stock width is known", practice("width_geometry")), False, (found,))
