@@ -15,6 +15,9 @@ from configurator.ui.session import Session
 Assumptions = Mapping[str, Any]
 """Path to what was assumed there (`value`, `because`, `source`, `mark_of_source`)."""
 
+ASSUMED = "assumed"
+"""The word beside a value that nobody gave."""
+
 
 class Note(QLabel):
     """The line under a field: a refusal, or the reason for what is assumed; hidden while there is neither."""
@@ -147,11 +150,14 @@ class TypedLine(QLineEdit):
         self._place_tag()
 
     def event(self, event: QEvent) -> bool:
-        """Leave undo and redo to the window while nothing is being typed."""
-        overriding = event.type() == QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent)
-        if overriding and not self.being_typed and _undoes(event):  # type: ignore[arg-type]
-            event.ignore()
-            return False
+        """Leave undo to the window while nothing is being typed; take F1 from it while there is a reason."""
+        if event.type() == QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent):
+            if event.key() == Qt.Key.Key_F1 and self.tag.text() == ASSUMED:
+                event.accept()
+                return True
+            if not self.being_typed and _undoes(event):
+                event.ignore()
+                return False
         return super().event(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
@@ -217,7 +223,7 @@ class LineField(Field):
             font.setItalic(not self.editor.text())
             self.editor.setFont(font)
         if assumed is not None and not self.editor.text():
-            self.editor.show_tag("assumed", f"{self._because}\nClick, or press F1 in the field, to read why.")
+            self.editor.show_tag(ASSUMED, f"{self._because}\nClick, or press F1 in the field, to read why.")
         elif self._can_go_back():
             self.editor.show_tag("↺", "Given. Click, or empty the field, to go back to the usual value.")
         else:

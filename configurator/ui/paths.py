@@ -94,8 +94,11 @@ def from_fault(field: str) -> str:
 def _entered(place: Any, part: str) -> Any:
     if isinstance(place, list):
         return place[int(part)]
-    if place.get(part) is None:
+    found = place.get(part)
+    if found is None:
         place[part] = {}
+    elif isinstance(found, tuple):
+        place[part] = list(found)  # a dumped record holds its lists as tuples
     return place[part]
 
 
