@@ -66,7 +66,7 @@ def _printable(value: str) -> str:
 
 def _takes_none(record: type[BaseModel], key: str) -> bool:
     info = record.model_fields.get(key)
-    return info is None or info.is_required() or info.default is None
+    return info is None or (not info.is_required() and info.default is None)
 
 
 Length = Annotated[float, BeforeValidator(_read_length)]

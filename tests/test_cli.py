@@ -1,0 +1,184 @@
+"""The command line as a person and as another program use it."""
+
+import json
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from configurator.cli import main
+from configurator.model.words import VOCABULARY
+from tests.openings import RAIL, plain_data
+
+ROOT = Path(__file__).resolve().parent.parent
+DEMO = ROOT / "demo_openings" / "kestrel_point.json"
+CONTRACT = [
+    "leaf",
+    "hinge_width",
+    "pin_off_door_face",
+    "pin_off_frame_face",
+    "pin_across",
+    "barrel_past_frame",
+    "barrel_past_wall",
+    "clear_past_frame_at_180",
+    "greatest_angle",
+    "stopped_by",
+    "contact_point",
+    "greatest_angle_bare",
+    "stopped_by_bare",
+    "clear_width_at_90",
+    "clear_width_at_greatest",
+    "hardware_in_clear_width",
+    "latch_edge_least",
+    "hinge_edge_least",
+    "encroachment_greatest",
+    "encroachment_at_rest",
+    "encroachment_with_hardware_greatest",
+    "encroachment_with_hardware_at_rest",
+    "findings",
+]
+
+
+def write(path: Path, *openings) -> Path:
+    path.write_text(json.dumps({"format": "opening-project", "version": 1, "openings": openings}))
+    return path
+
+
+def test_compare_prints_the_contract(capsys):
+    assert main(["compare", str(DEMO), "--json"]) == 0
+    data = json.loads(capsys.readouterr().out)
+    marks = [opening["mark"] for opening in data["openings"]]
+    assert marks[:2] == ["101A", "112A"]
+    assert len(marks) >= 12
+    for opening in data["openings"]:
+        assert {"mark", "candidates", "recommended", "findings"} <= set(opening)
+        for candidate in opening["candidates"]:
+            assert set(CONTRACT) <= set(candidate)
+            for finding in (*candidate["findings"], *opening["findings"]):
+                assert {"code", "severity", "message", "numbers", "source", "mark_of_source"} <= set(finding)
+                assert finding["severity"] in ("error", "warning", "note")
+                assert finding["mark_of_source"] in ("read", "common practice", "from memory", "derived")
+    wide = data["openings"][1]["candidates"][1]
+    assert (wide["hinge_width"], wide["greatest_angle_bare"], wide["stopped_by_bare"]) == (4.5, 180.0, None)
+
+
+def test_compare_as_a_table_says_the_difference(capsys):
+    assert main(["compare", str(DEMO), "--mark", "112A"]) == 0
+    text = capsys.readouterr().out
+    assert "171.8°, leaf on the chair rail" in text
+    assert "8.2° farther" in text
+    assert "Assumed, not given: " in text
+    assert "101A" not in text
+
+
+def test_candidates_come_in_the_order_of_compare(tmp_path, capsys):
+    path = write(tmp_path / "job.json", plain_data(compare=[6, 4, 5]))
+    assert main(["compare", str(path), "--json"]) == 0
+    (opening,) = json.loads(capsys.readouterr().out)["openings"]
+    assert [one["hinge_width"] for one in opening["candidates"]] == [6, 4, 5]
+
+
+def test_strict_exits_with_1_on_an_error(tmp_path, capsys):
+    bad = write(tmp_path / "bad.json", plain_data(compare=[7]))
+    good = write(tmp_path / "good.json", plain_data(compare=[4], obstructions=[RAIL]))
+    assert main(["compare", str(bad), "--json"]) == 0
+    assert main(["compare", str(bad), "--json", "--strict"]) == 1
+    assert main(["compare", str(good), "--strict"]) == 0
+    capsys.readouterr()
+
+
+def test_a_refused_file_prints_faults_only_on_standard_error(tmp_path, capsys):
+    path = write(tmp_path / "job.json", plain_data(door={"thickness": 0}, hand="X"))
+    assert main(["compare", str(path), "--json"]) == 2
+    printed = capsys.readouterr()
+    assert printed.out == ""
+    lines = printed.err.splitlines()
+    assert [line.split(":")[0] for line in lines] == ["openings[0].hand", "openings[0].door.thickness"]
+
+
+def test_an_unknown_mark_is_refused(capsys):
+    assert main(["compare", str(DEMO), "--mark", "999"]) == 2
+    assert "999" in capsys.readouterr().err
+
+
+def test_kinds_lists_every_word(capsys):
+    assert main(["kinds"]) == 0
+    text = capsys.readouterr().out
+    assert all(word in text for words in VOCABULARY.values() for word in words)
+    assert main(["kinds", "--json"]) == 0
+    assert json.loads(capsys.readouterr().out)["frame.kind"] == list(VOCABULARY["frame.kind"])
+
+
+@pytest.mark.parametrize(
+    ("suffix", "start"), [("png", b"\x89PNG"), ("svg", b"<?xml"), ("pdf", b"%PDF"), ("PNG", b"\x89PNG")]
+)
+def test_draw_writes_the_plan(tmp_path, capsys, suffix, start):
+    path = tmp_path / f"plan.{suffix}"
+    assert main(["draw", str(DEMO), "--mark", "112A", "--out", str(path)]) == 0
+    assert path.read_bytes().startswith(start)
+    assert str(path) in capsys.readouterr().out
+
+
+@pytest.mark.parametrize(
+    "words",
+    [["--out", "plan.bmp"], ["--out", "plan.png", "--angle", "200"], ["--out", "plan.png", "--angle", "nan"]],
+)
+def test_draw_refuses_in_words(capsys, words):
+    assert main(["draw", str(DEMO), "--mark", "112A", *words]) == 2
+    assert capsys.readouterr().err.startswith("--")
+
+
+def test_a_picture_that_cannot_be_written_exits_with_3(tmp_path, capsys):
+    path = tmp_path / "nowhere" / "plan.png"
+    assert main(["draw", str(DEMO), "--mark", "112A", "--out", str(path)]) == 3
+    assert "could not be written" in capsys.readouterr().err
+    assert not path.exists()
+
+
+@pytest.mark.parametrize(
+    "words", [["compare", str(DEMO), "--json"], ["kinds"], ["draw", str(DEMO), "--mark", "101A", "--out"]]
+)
+def test_no_qt_is_imported_without_the_window(tmp_path, words):
+    if words[-1] == "--out":
+        words = [*words, str(tmp_path / "plan.svg")]
+    script = (
+        "import sys\nfrom configurator.cli import main\nstatus = main(sys.argv[1:])\n"
+        "assert not any(name.split('.')[0] == 'PySide6' for name in sys.modules)\nsys.exit(status)\n"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", script, *words], capture_output=True, timeout=60, check=False
+    )
+    assert done.returncode == 0, done.stderr.decode()
+
+
+def test_with_no_display_the_main_job_is_done_all_the_same(tmp_path):
+    hidden = {"DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM"}
+    environment = {key: value for key, value in os.environ.items() if key not in hidden}
+    done = subprocess.run(
+        [sys.executable, "-m", "configurator", str(DEMO)],
+        cwd=tmp_path,
+        env=environment | {"PYTHONPATH": str(ROOT)},
+        capture_output=True,
+        text=True,
+        timeout=60,
+        check=False,
+    )
+    assert done.returncode == 0, done.stderr
+    assert "display" in done.stderr
+    assert "171.8°" in done.stdout
+    (picture,) = tmp_path.glob("*.png")
+    assert picture.name in done.stdout
+    assert picture.read_bytes().startswith(b"\x89PNG")
+
+
+def test_an_ascii_terminal_does_not_break_the_table(tmp_path):
+    done = subprocess.run(
+        [sys.executable, "-m", "configurator", "compare", str(DEMO)],
+        env=os.environ | {"PYTHONIOENCODING": "ascii"},
+        capture_output=True,
+        timeout=60,
+        check=False,
+    )
+    assert done.returncode == 0, done.stderr.decode()

@@ -1,0 +1,264 @@
+"""Project files: written whole or not at all, read with one clear sentence a fault."""
+
+import json
+import os
+import stat
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from configurator import project_file
+from configurator.model import Job
+from configurator.project_file import ProjectFileError, dump, load, parse, save
+from tests.openings import plain_data
+
+DEMO = Path(__file__).resolve().parent.parent / "demo_openings" / "kestrel_point.json"
+
+
+def job_bytes(*openings, **top) -> bytes:
+    return json.dumps({"format": "opening-project", "version": 1, "openings": list(openings)} | top).encode()
+
+
+def refusal(data: bytes) -> str:
+    with pytest.raises(ProjectFileError) as caught:
+        parse(data)
+    text = str(caught.value)
+    assert all(line.strip() for line in text.splitlines())
+    return text
+
+
+def test_files_we_wrote_come_back_byte_for_byte():
+    data = DEMO.read_bytes()
+    assert dump(parse(data)) == data
+
+
+def test_the_contract_example_is_read(tmp_path):
+    opening = {
+        "mark": "112A", "location": "Crew mess to corridor", "quantity": 1, "status": "assumed",
+        "notes": None, "hung_on": "butt hinges", "hand": "RH", "leaves": "single", "active_width": None,
+        "split_height": None,
+        "size": {"width": 36, "height": "7'-0\""},
+        "door": {
+            "construction": "hollow metal, 18 gage", "thickness": 1.75, "latch_bevel": 0.0625,
+            "hinge_backset": 0.25, "mortise_depth": None, "hinge_gap": 0.125, "latch_gap": 0.125,
+            "head_gap": 0.125, "meeting_gap": 0.125, "split_gap": 0.125, "undercut": 0.75, "weight": None,
+        },
+        "frame": {
+            "kind": "knocked-down drywall", "face": 2, "rabbet": 1.9375, "stop_height": 0.625,
+            "stop_gap": 0.0625, "jamb_depth": 5.875, "return_depth": 0.5, "hinge_backset": None,
+            "mortise_depth": None,
+        },
+        "wall": {"thickness": 4.875, "layers": None, "frame_proud": None},
+        "obstructions": [
+            {"kind": "chair rail", "side": "hinge", "projection": 1.75, "start": 0.5, "length": None,
+             "offset": 0, "bottom": 32, "top": 36}
+        ],
+        "hardware": [
+            {"kind": "lever", "leaf": None, "face": "pull", "projection": 2.5, "from_latch_edge": 2.75,
+             "width": 4, "height": 38, "vertical": 2}
+        ],
+        "use": {
+            "exposure": "interior", "coastal": False, "humid": False, "locked": True, "fire_rated": False,
+            "closer": True, "traffic": "average", "accessible": True, "wanted_angle": 180, "stop_angle": None,
+            "corridor_width": None, "required_width": None,
+        },
+        "compare": [4, 4.5],
+        "hinge": None,
+    }  # fmt: skip
+    facts = {"name": "Kestrel Point Ferry Terminal", "number": "26-118", "standard_hinge": None}
+    job = parse(job_bytes(opening, job=facts))
+    assert job.openings[0].size.height == 84
+    first = dump(job)
+    assert dump(parse(first)) == first
+
+
+def test_left_out_keys_stay_left_out_and_null_means_the_same():
+    short = {"mark": "1", "size": "3070"}
+    assert json.loads(dump(parse(job_bytes(short))))["openings"] == [
+        {"mark": "1", "size": {"width": 36, "height": 84}}
+    ]
+    nulls = short | {"quantity": None, "frame": None, "obstructions": None, "hinge": None, "compare": None}
+    given, left = parse(job_bytes(nulls)).openings[0], parse(job_bytes(short)).openings[0]
+    assert given == left
+
+
+@pytest.mark.parametrize(
+    ("change", "path", "words"),
+    [
+        ({"door": {"thickness": 0}}, "openings[0].door.thickness", "more than 0 and at most 6 in"),
+        ({"door": {"thickness": -1}}, "openings[0].door.thickness", "-1 was given"),
+        ({"door": {"thickness": "thick"}}, "openings[0].door.thickness", "is not a length"),
+        ({"door": {"thickness": True}}, "openings[0].door.thickness", "a length is a number"),
+        ({"door": {"colour": "red"}}, "openings[0].door.colour", "no such key"),
+        ({"size": {"width": 301, "height": 84}}, "openings[0].size.width", "at most 300"),
+        ({"size": {"height": None}}, "openings[0].size.height", "must be given"),
+        ({"size": "tall"}, "openings[0].size", "opening size"),
+        ({"hand": "left"}, "openings[0].hand", "'LH', 'RH', 'LHR' or 'RHR'"),
+        ({"frame": {"kind": "paper"}}, "openings[0].frame.kind", "wood with casing"),
+        ({"frame": {"kind": "welded steel, butted"}, "wall": {"frame_proud": None}},
+         "openings[0].wall.frame_proud", "must be given"),
+        ({"wall": {"thickness": 4, "layers": [{"name": "board", "thickness": 3}]}},
+         "openings[0].wall", "add up to 3 in"),
+        ({"obstructions": [{"kind": "column"}]}, "openings[0].obstructions[0]", "needs a diameter"),
+        ({"obstructions": [{"kind": "base"}]}, "openings[0].obstructions[0]", "projection must be given"),
+        ({"obstructions": [{"kind": "base", "projection": 1, "bottom": 4, "top": 4}]},
+         "openings[0].obstructions[0]", "top must be higher"),
+        ({"obstructions": [{"kind": "return wall", "start": -1}]},
+         "openings[0].obstructions[0]", "0 or more"),
+        ({"compare": [4, 4]}, "openings[0].compare", "stands twice"),
+        ({"compare": [0.5]}, "openings[0].compare", "from 1 to 24"),
+        ({"use": {"closer": "yes"}}, "openings[0].use.closer", "true or false"),
+        ({"use": {"wanted_angle": 181}}, "openings[0].use.wanted_angle", "at most 180 degrees"),
+        ({"quantity": 0}, "openings[0].quantity", "at least 1"),
+        ({"quantity": 1.5}, "openings[0].quantity", "whole number"),
+        ({"leaves": "pair", "active_width": 36}, "openings[0].active_width", "less than the opening width"),
+        ({"leaves": "dutch", "split_height": 84}, "openings[0].split_height", "less than the opening height"),
+        ({"mark": "\x1b[2J"}, "openings[0].mark", "control characters"),
+        ({"door": []}, "openings[0].door", "group of keys"),
+        ({"obstructions": {}}, "openings[0].obstructions", "list in brackets"),
+    ],
+)  # fmt: skip
+def test_a_fault_names_its_field_and_what_is_allowed(change, path, words):
+    text = refusal(job_bytes(plain_data(**change)))
+    assert text.startswith(f"{path}: "), text
+    assert words in text
+    assert "\x1b" not in text
+
+
+def test_every_fault_has_its_line():
+    bad = plain_data(door={"thickness": 0}, hand="X", size={"width": -1, "height": 84})
+    assert len(refusal(job_bytes(bad)).splitlines()) == 3
+
+
+def test_a_mark_stands_once():
+    assert "stands twice" in refusal(job_bytes(plain_data(), plain_data()))
+
+
+@pytest.mark.parametrize(
+    ("data", "words"),
+    [
+        (b"", "not JSON"),
+        (b"{\"format\": \"opening-pro", "breaks off"),
+        (b"\xff\xfe\x00binary", "not text"),
+        (b"[]", "one group of keys"),
+        (b"{}", "format"),
+        (b'{"format": "other", "version": 1}', "some other file"),
+        (b'{"format": "opening-project"}', "version"),
+        (b'{"format": "opening-project", "version": 2, "unheard": 1}', "newer program"),
+        (b'{"format": "opening-project", "version": true}', "whole number"),
+        (b"[" * 100_000, "nested"),
+        (b'{"a":' * 5000 + b"1" + b"}" * 5000, "nested"),
+        (b'{"format": "opening-project", "version": 1, "version": 1}', "stands twice"),
+        (b'{"format": "opening-project", "version": NaN}', "NaN"),
+        (b'{"format": "opening-project", "version": ' + b"9" * 6000 + b"}", "not a project file"),
+    ],
+)  # fmt: skip
+def test_what_is_no_project_file_is_refused_in_words(data, words):
+    assert words in refusal(data)
+
+
+@pytest.mark.parametrize("number", ["1e400", "-1e400"])
+def test_a_number_too_large_for_a_float_is_refused(number):
+    text = job_bytes(plain_data(door={"thickness": 12345})).replace(b"12345", number.encode())
+    assert "openings[0].door.thickness" in refusal(text)
+
+
+def test_a_file_too_large_is_refused_unread(tmp_path, monkeypatch):
+    path = tmp_path / "large.json"
+    with path.open("wb") as file:
+        file.truncate(50 * 2**20)
+    with pytest.raises(ProjectFileError, match="larger than 32 MB"):
+        load(path)
+
+
+def test_a_missing_file_and_a_folder_are_refused(tmp_path):
+    with pytest.raises(ProjectFileError, match="is not there"):
+        load(tmp_path / "none.json")
+    with pytest.raises(ProjectFileError, match="is not a file"):
+        load(tmp_path)
+
+
+def test_a_refused_file_is_never_touched(tmp_path):
+    path = tmp_path / "newer.json"
+    path.write_bytes(b'{"format": "opening-project", "version": 9}')
+    before = path.stat().st_mtime_ns, path.read_bytes()
+    with pytest.raises(ProjectFileError):
+        load(path)
+    assert (path.stat().st_mtime_ns, path.read_bytes()) == before
+
+
+def test_save_replaces_the_file_and_keeps_its_permissions(tmp_path):
+    path = tmp_path / "job.json"
+    save(parse(job_bytes(plain_data())), path)
+    path.chmod(0o640)
+    save(parse(DEMO.read_bytes()), path)
+    assert path.read_bytes() == DEMO.read_bytes()
+    assert stat.S_IMODE(path.stat().st_mode) == 0o640
+    assert [one.name for one in tmp_path.iterdir()] == ["job.json"]
+
+
+def test_a_save_that_fails_leaves_the_old_file_whole(tmp_path, monkeypatch):
+    path = tmp_path / "job.json"
+    save(Job(), path)
+    before = path.read_bytes()
+
+    def broken(_handle):
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(project_file.os, "fsync", broken)
+    with pytest.raises(ProjectFileError, match=r"job.json could not be saved: no space left"):
+        save(parse(DEMO.read_bytes()), path)
+    assert path.read_bytes() == before
+    assert [one.name for one in tmp_path.iterdir()] == ["job.json"]
+
+
+@pytest.mark.skipif(os.geteuid() == 0, reason="root may write anywhere")
+def test_no_permission_is_said(tmp_path):
+    tmp_path.chmod(0o500)
+    with pytest.raises(ProjectFileError, match="permission denied"):
+        save(Job(), tmp_path / "job.json")
+
+
+def test_saving_into_a_folder_that_is_not_there_is_said(tmp_path):
+    with pytest.raises(ProjectFileError, match="could not be saved"):
+        save(Job(), tmp_path / "nowhere" / "job.json")
+
+
+def test_a_link_is_followed_not_replaced(tmp_path):
+    real, link = tmp_path / "real.json", tmp_path / "link.json"
+    save(Job(), real)
+    link.symlink_to(real)
+    save(parse(DEMO.read_bytes()), link)
+    assert link.is_symlink()
+    assert real.read_bytes() == DEMO.read_bytes()
+
+
+lengths = st.integers(1, 640).map(lambda n: n / 64)
+
+
+@settings(max_examples=50, deadline=None)
+@given(
+    thickness=st.none() | st.floats(0.5, 3),
+    widths=st.lists(lengths.filter(lambda w: 1 <= w <= 9), max_size=4, unique=True),
+    notes=st.none() | st.text(st.characters(exclude_categories=["Cs", "Cc"]), max_size=40),
+    projection=lengths,
+)
+def test_any_job_comes_back_the_same(thickness, widths, notes, projection):
+    opening = plain_data(
+        door={"thickness": thickness},
+        compare=widths,
+        notes=notes,
+        obstructions=[{"kind": "base", "projection": projection}],
+    )
+    job = parse(job_bytes(opening))
+    assert parse(dump(job)) == job
+    assert dump(parse(dump(job))) == dump(job)
+
+
+@settings(max_examples=150, deadline=None)
+@given(st.binary(max_size=60) | st.text(max_size=60).map(lambda text: text.encode("utf-8", "replace")))
+def test_no_bytes_make_it_fail_otherwise(data):
+    with pytest.raises(ProjectFileError):
+        parse(data)
