@@ -10,7 +10,7 @@ from typing import Final
 
 from configurator.geometry.pin import TOLERANCE, Hanging, Pin
 from configurator.geometry.polar import PolarShape
-from configurator.geometry.shapes import leaf_corners
+from configurator.geometry.shapes import OtherLeaf, leaf_corners
 
 #: Heights between which hardware in the clear width counts, in (2010 ADA Standards 404.2.3, read).
 HARDWARE_BAND: Final = (34.0, 80.0)
@@ -28,9 +28,15 @@ def greatest_across(parts: Iterable[PolarShape], x_p: float, theta: float) -> fl
     )
 
 
-def latch_limit(h: Hanging, *, meets_leaf: bool) -> float:
-    """Where the clear width ends across: at the latch stop, or at the closed other leaf's edge, in."""
-    return h.O if meets_leaf else h.O - h.s
+def latch_limit(h: Hanging, pin: Pin, other: OtherLeaf | None) -> float:
+    """Where the clear width ends across, in.
+
+    At the latch stop; at the closed other leaf's edge; or, where the other leaf stands open first, at that
+    leaf open 90 degrees on a hinge like this one.
+    """
+    if other is None:
+        return h.O - h.s
+    return h.O if other.closed else other.opening - max(h.s, pin.x_p + pin.o + h.T)
 
 
 def leaf_clear_width(leaf: PolarShape, h: Hanging, pin: Pin, theta: float, limit: float) -> float:
@@ -48,7 +54,7 @@ def clear_width(h: Hanging, pin: Pin, theta: float, *, meets_leaf: bool = False)
     corners = [(x - pin.x_p, y - pin.y_p) for x, y in leaf_corners(h)]
     cosine, sine = math.cos(theta), math.sin(theta)
     across = pin.x_p + max(x * cosine - y * sine for x, y in corners)
-    return max(0.0, latch_limit(h, meets_leaf=meets_leaf) - max(h.s, across))
+    return max(0.0, (h.O if meets_leaf else h.O - h.s) - max(h.s, across))
 
 
 def hardware_taken(

@@ -2,10 +2,11 @@
 
 import math
 
-from configurator.geometry.gaps import least_distance
+from configurator.geometry.gaps import nearest_passage
 from configurator.geometry.pin import Hanging, Pin
 from configurator.geometry.polar import PolarShape, seen_from
-from configurator.geometry.shapes import OtherLeaf, Shape, leaf_corners, rectangle
+from configurator.geometry.shapes import OtherLeaf, Shape, leaf_corners
+from configurator.geometry.swing import meeting_angle
 
 
 def latch_edge_shape(h: Hanging) -> Shape:
@@ -21,26 +22,32 @@ def hinge_edge_shape(h: Hanging) -> Shape:
 
 
 def strike_side(h: Hanging, other: OtherLeaf | None = None) -> Shape:
-    """What the latch edge passes: the latch jamb as deep as its rabbet, or the other leaf's meeting edge."""
+    """What the latch edge passes: the latch jamb as deep as its rabbet, or the other leaf where it is closed.
+
+    Its first two corners are the face, from the pull side back.
+    """
     if other is None:
-        return Shape(rectangle(h.O, h.O + h.F, -h.R, 0.0), kind="latch jamb")
+        return Shape(((h.O, 0.0), (h.O, -h.R), (h.O + h.F, -h.R), (h.O + h.F, 0.0)), kind="latch jamb")
     pull, stop = -h.i, -h.i - h.T
-    corners = ((h.O + other.beta * h.T, stop), (h.O + other.w, stop), (h.O + other.w, pull), (h.O, pull))
+    corners = ((h.O, pull), (h.O + other.beta * h.T, stop), (h.O + other.w, stop), (h.O + other.w, pull))
     return Shape(corners, kind="other leaf")
 
 
-def latch_edge_least(h: Hanging, pin: Pin, other: OtherLeaf | None = None) -> float:
+def latch_edge_least(h: Hanging, pin: Pin, other: OtherLeaf | None = None, free_to: float = 0.0) -> float:
     """Least distance from the leaf's latch edge to the strike rabbet face and its arris over a whole swing.
 
     Inches, 0 where the edge binds; stops left out. From closed to 180 degrees whatever else may stop the leaf
-    sooner. While the arris governs this is hypot(O - x_p, y_p) less the greater rho of the two latch corners;
-    derived. A leaf of a pair is measured to the closed other leaf's edge.
+    sooner; free_to, radians, is how far the whole leaf is known to turn without meeting anything. While the
+    arris governs this is hypot(O - x_p, y_p) less the greater rho of the two latch corners; derived. A leaf
+    of a pair is measured to the other leaf's edge where that stands closed.
     """
-    if other is not None and not other.closed:
-        return math.inf
-    return least_distance(
-        seen_from(pin.at, latch_edge_shape(h)), seen_from(pin.at, strike_side(h, other)), math.pi
-    )
+    edge = seen_from(pin.at, latch_edge_shape(h))
+    side = strike_side(h, other)
+    if free_to < math.pi and meeting_angle(edge, seen_from(pin.at, side), math.pi) is not None:
+        return 0.0
+    # The face alone is measured: whatever else the jamb has lies behind it.
+    face = Shape((side.points[0], side.points[1]), kind=side.kind)
+    return nearest_passage(edge, seen_from(pin.at, face), math.pi)[0]
 
 
 def hinge_edge_least(
@@ -48,11 +55,11 @@ def hinge_edge_least(
 ) -> float:
     """Least distance from the leaf's hinge edge to the hinge jamb's rabbet face, its arris and the casings.
 
-    Inches, 0 where it binds; over the swing up to limit, in radians.
+    Inches, 0 where it touches; over the swing up to limit, in radians, before which the leaf meets nothing.
     """
     edge = seen_from(pin.at, hinge_edge_shape(h))
-    face = seen_from(pin.at, Shape(rectangle(-h.F, 0.0, -h.R, 0.0), kind="frame"))
-    return min(least_distance(edge, part, limit) for part in (face, *casings))
+    face = seen_from(pin.at, Shape(((0.0, -h.R), (0.0, 0.0)), kind="frame"))
+    return min([nearest_passage(edge, part, limit)[0] for part in (face, *casings)])
 
 
 def bevel_for_latch_gap(h: Hanging, pin: Pin, gap: float) -> float | None:

@@ -10,21 +10,21 @@ from configurator.geometry.shapes import Point
 _TOUCHING: Final = 1e-8
 
 
-def nearest_on_edge(point: Point, start: Point, end: Point) -> Point:
-    """The point of an edge nearest to another point, in."""
-    d_x, d_y = end[0] - start[0], end[1] - start[1]
-    square = d_x * d_x + d_y * d_y
-    if square == 0.0:
-        return start
-    along = ((point[0] - start[0]) * d_x + (point[1] - start[1]) * d_y) / square
-    share = min(1.0, max(0.0, along))
-    return (start[0] + share * d_x, start[1] + share * d_y)
-
-
 def nearest_on_outline(point: Point, outline: tuple[Point, ...]) -> Point:
     """The point of an outline nearest to another point, in."""
-    edges = [(outline[j - 1], outline[j]) for j in range(len(outline))]
-    return min((nearest_on_edge(point, *edge) for edge in edges), key=lambda near: math.dist(near, point))
+    p_x, p_y = point
+    best, least = outline[0], math.inf
+    x_0, y_0 = outline[-1]
+    for x_1, y_1 in outline:
+        d_x, d_y = x_1 - x_0, y_1 - y_0
+        square = d_x * d_x + d_y * d_y or 1.0
+        share = min(1.0, max(0.0, ((p_x - x_0) * d_x + (p_y - y_0) * d_y) / square))
+        x, y = x_0 + share * d_x, y_0 + share * d_y
+        away = (x - p_x) * (x - p_x) + (y - p_y) * (y - p_y)
+        if away < least:
+            best, least = (x, y), away
+        x_0, y_0 = x_1, y_1
+    return best
 
 
 def nearest_points(one: tuple[Point, ...], other: tuple[Point, ...]) -> tuple[Point, Point]:
@@ -62,7 +62,7 @@ def _clipped_by_line(outline: list[Point], inside: list[float]) -> list[Point]:
 def _middle_of(points: list[Point]) -> Point:
     """The middle of the two points farthest apart."""
     if len(points) == 1:
-        return points[0]
+        return (float(points[0][0]), float(points[0][1]))
     one, other = max(((a, b) for a in points for b in points), key=lambda pair: math.dist(*pair))
     return ((one[0] + other[0]) / 2, (one[1] + other[1]) / 2)
 

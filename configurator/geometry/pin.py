@@ -124,7 +124,7 @@ def _half_surface(h: Hanging) -> Pin:
 
 def _full_surface(h: Hanging) -> Pin:
     """Both leaves on the faces, the farther-back face packed out level with the other."""
-    y_p = max(h.d_b / 2, h.d_b / 2 - h.i)
+    y_p = h.d_b / 2 + (abs(h.i) - h.i) / 2
     return Pin(h.g_h / 2, y_p, y_p + h.i, h.g_h, None, None, packing=h.i)
 
 

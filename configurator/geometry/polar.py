@@ -171,15 +171,28 @@ def _least_out(corners: tuple[PolarCorner, ...], edge: PolarEdge, theta: float) 
 def separation(moving: PolarShape, standing: PolarShape, theta: float) -> float:
     """How far apart two parts are with the door at theta, in; negative by how deep they overlap.
 
-    Exact for overlap, and for straight parts in sign only while they are apart.
+    Exact for overlap, and for straight parts in sign only while they are apart: then never more than the
+    distance.
     """
-    axes = [_least_out(moving.corners, edge, theta) for edge in standing.edges]
-    axes += [_least_out(standing.corners, edge, -theta) for edge in moving.edges]
+    apart = max(
+        _greatest_least_out(moving.corners, standing.edges, theta),
+        _greatest_least_out(standing.corners, moving.edges, -theta),
+    )
     r = moving.shape.radius + standing.shape.radius
-    apart = max(axes) if axes else math.inf
-    if apart > 0.0 and r > 0.0:
+    if apart == -math.inf or (apart > 0.0 and r > 0.0):
         apart = core_distance(moving, standing, theta)
     return apart - r
+
+
+def _greatest_least_out(
+    corners: tuple[PolarCorner, ...], edges: tuple[PolarEdge, ...], theta: float
+) -> float:
+    """How far the nearest corner stands beyond an edge's line, of the edge where that is most."""
+    if not edges:
+        return -math.inf
+    cos = math.cos
+    polar = [(rho, phi + theta) for rho, phi in corners]
+    return max([min([rho * cos(at - edge[0]) for rho, at in polar]) - edge[1] for edge in edges])
 
 
 def core_distance(moving: PolarShape, standing: PolarShape, theta: float) -> float:
@@ -188,7 +201,8 @@ def core_distance(moving: PolarShape, standing: PolarShape, theta: float) -> flo
     best = min(best, _distance_to_edges(standing.corners, moving.edges, -theta))
     for rho_m, phi_m in moving.corners:
         for rho_s, phi_s in standing.corners:
-            best = min(best, _between(rho_m, rho_s, phi_m + theta - phi_s))
+            if abs(rho_m - rho_s) < best:
+                best = min(best, _between(rho_m, rho_s, phi_m + theta - phi_s))
     return best
 
 
@@ -202,7 +216,9 @@ def _distance_to_edges(corners: tuple[PolarCorner, ...], edges: tuple[PolarEdge,
     """Least distance of corners from the edges that they stand in front of."""
     best = math.inf
     for rho, phi in corners:
-        for alpha, c, start, end, _, _ in edges:
+        for alpha, c, start, end, near, far in edges:
+            if rho - far >= best or near - rho >= best:
+                continue
             u = phi + theta - alpha
             out = rho * math.cos(u) - c
             if 0.0 <= out < best and start <= rho * math.sin(u) <= end:

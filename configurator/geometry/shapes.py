@@ -144,7 +144,8 @@ def hardware_shape(h: Hanging, item: Hardware, index: int | None = None) -> Shap
         point = (centre, face + out * (item.projection - half))
         return Shape((point,), half, low, high, item.kind, index)
     outer = face + out * item.projection
-    corners = rectangle(centre - half, centre + half, min(face, outer), max(face, outer))
+    near, far = (face, outer) if item.face == "pull" else (outer, face)
+    corners = rectangle(centre - half, centre + half, near, far)
     return Shape(corners, 0.0, low, high, item.kind, index)
 
 

@@ -27,6 +27,7 @@ from configurator.geometry.shapes import (
     Leaf,
     Obstruction,
     OtherLeaf,
+    Shape,
     hardware_shape,
     may_meet,
     moving_shapes,
@@ -59,7 +60,7 @@ class Scene:
     @property
     def limit(self) -> float:
         """Where the clear width ends across, in."""
-        return latch_limit(self.hanging, meets_leaf=self.other is not None and self.other.closed)
+        return latch_limit(self.hanging, self.pin, self.other)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -117,8 +118,20 @@ def scene(
     fitted = tuple(
         seen_from(pin.at, hardware_shape(hanging, item, index)) for index, item in enumerate(hardware)
     )
-    still = tuple(seen_from(pin.at, shape) for shape in standing_shapes(hanging, leaf, obstructions, other))
+    reach = max([part.far for part in (*bare, *fitted)])
+    standing = standing_shapes(hanging, leaf, obstructions, other)
+    still = tuple(seen_from(pin.at, shape) for shape in standing if _counts(shape, pin, reach))
     return Scene(hanging, pin, bare, fitted, still, other)
+
+
+def _counts(shape: Shape, pin: Pin, reach: float) -> bool:
+    """Whether a standing part matters: every obstruction, and of frame and wall what the leaf can come to."""
+    if shape.index is not None:
+        return True
+    xs, ys = [x for x, _ in shape.points], [y for _, y in shape.points]
+    across = max(min(xs) - pin.x_p, 0.0, pin.x_p - max(xs))
+    out = max(min(ys) - pin.y_p, 0.0, pin.y_p - max(ys))
+    return math.hypot(across, out) <= reach
 
 
 def _angle(contact: Contact | None) -> float:
@@ -203,7 +216,7 @@ def solve_scene(plan: Scene, stop_angle: float | None = None) -> Solution:
         clear_width_at_90=at_90,
         clear_width_at_greatest=at_rest,
         hardware_in_clear_width=taken,
-        latch_edge_least=latch_edge_least(h, pin, plan.other),
+        latch_edge_least=latch_edge_least(h, pin, plan.other, _angle(bare)),
         hinge_edge_least=_hinge_edge(plan, _angle(bare)),
         encroachment_greatest=greatest_encroachment(leaf_alone, h, pin, rest_bare),
         encroachment_at_rest=encroachment(leaf_alone, h, pin, rest_bare),
