@@ -18,8 +18,8 @@ from configurator.geometry.shapes import Point, Shape, may_meet
 
 #: Angles closer than this are one moment, radians: 1e-9 keeps a yard-wide leaf within 4e-8 in.
 SAME_MOMENT: Final = 1e-9
-#: An angle this near to square is square, radians.
-_SQUARE: Final = 1e-12
+#: An angle this near to closed or to square is just that, radians.
+_ROUNDING: Final = 1e-12
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,8 +133,9 @@ def polar_contact(
 
 
 def _contact(meeting: _Meeting, pin: Point) -> Contact:
-    """The meeting as it is reported; an angle within rounding of square is square."""
-    angle = math.pi / 2 if abs(meeting.angle - math.pi / 2) < _SQUARE else meeting.angle
+    """The meeting as it is reported; an angle within rounding of closed or of square is just that."""
+    whole = (exact for exact in (0.0, math.pi / 2) if abs(meeting.angle - exact) < _ROUNDING)
+    angle = next(whole, meeting.angle)
     still, part = meeting.standing.shape, meeting.moving.shape
     point = meeting_point(pin, meeting.moving, meeting.standing, angle)
     at_rest = angle == 0.0 and separation(meeting.moving, meeting.standing, 0.0) < -TOLERANCE
