@@ -29,9 +29,7 @@ class Strokes:
 
 def strokes_of(dimension: Dimension, view: View) -> Strokes:
     """Return a dimension's lines and arrowheads; arrows stand outside where there is no room between."""
-    a, b, line_a, line_b = map(
-        view.to_sheet, (dimension.a, dimension.b, dimension.line_a, dimension.line_b)
-    )
+    a, b, line_a, line_b = map(view.to_sheet, (dimension.a, dimension.b, dimension.line_a, dimension.line_b))
     shoulder = tuple(view.to_sheet(point) for point in dimension.shoulder)
     extensions = [line for line in (_extension(a, line_a), _extension(b, line_b)) if line]
     along = _unit(line_a, line_b)

@@ -4,13 +4,17 @@ They are all measured straight out of the frame. Each has its own column; the li
 barrel to a shoulder, the nearest column to the highest row, so that no line crosses a text and no text another.
 """
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
+from configurator.drawing.clip import clip_polygon
 from configurator.drawing.hung import Hung
 from configurator.drawing.lettering import text_width
 from configurator.drawing.placing import Room, text_box
 from configurator.drawing.primitives import Dimension, Point
-from configurator.drawing.view import View
+from configurator.drawing.turning import turned
+from configurator.drawing.view import Box, View
+from configurator.geometry.shapes import leaf_corners
 from configurator.units import Display
 
 COLUMN = 10.0
@@ -46,42 +50,86 @@ def about_the_pin(hung: Hung) -> tuple[Measured, ...]:
     )
 
 
+SHORT = {
+    "barrel past wall face": "barrel past wall",
+    "barrel past frame face": "barrel past frame",
+    "pin axis off door face": "pin off door",
+    "pin axis off frame face": "pin off frame",
+}
+"""What a dimension is called where the room is narrow."""
+
+
+@dataclass(frozen=True, slots=True)
+class Stack:
+    """One way to stand the columns: where they start on the sheet, which way they go, and how much is said."""
+
+    start: float
+    base: float
+    side: float
+    texts: tuple[str, ...]
+    size: float
+
+    def corner(self, column: int) -> Point:
+        """Return where a column's line turns into its shoulder."""
+        row = self.base + (len(self.texts) - 1 - column) * ROW * self.size
+        return (self.start + self.side * COLUMN * column, row)
+
+    def middle(self, column: int) -> Point:
+        """Return the middle of a column's text, on its base line."""
+        x, y = self.corner(column)
+        return (x + self.side * (text_width(self.texts[column], self.size) / 2 + 2.0), y + 2.0)
+
+    def boxes(self) -> list[Box]:
+        """Return what the texts cover."""
+        columns = range(len(self.texts))
+        return [text_box(self.middle(n), self.texts[n], self.size, "middle") for n in columns]
+
+
 def pin_dimensions(
     hung: Hung, view: View, display: Display, room: Room, size: float, toward_opening: bool
 ) -> tuple[Dimension, ...]:
     """Return the placed dimensions about the pin.
 
     `toward_opening` stacks them over the opening, else over the wall. Where the words do not fit beside the
-    number, the number stands alone and the words are left to hovering; what has no room at all is left out.
+    numbers, the numbers stand alone and the words are left to hovering; with no room at all there are none.
     """
     measured = about_the_pin(hung)
+    leaf = [view.to_sheet(point) for point in turned(leaf_corners(hung.h), hung.pin.at, hung.reach)]
+    for stack in _stacks(hung, measured, view, display, size, toward_opening):
+        boxes = stack.boxes()
+        if all(room.is_free(box) and not clip_polygon(leaf, box) for box in boxes):
+            for box in boxes:
+                room.take(box)
+            return tuple(_dimension(item, stack, n, view) for n, item in enumerate(measured))
+    return ()
+
+
+def _stacks(
+    hung: Hung,
+    measured: tuple[Measured, ...],
+    view: View,
+    display: Display,
+    size: float,
+    toward_opening: bool,
+) -> Iterator[Stack]:
+    """Yield the ways to try: all the words before fewer, and near the pin before farther out."""
     side = view.hand * (1.0 if toward_opening else -1.0)
-    pin_x, top = view.to_sheet((hung.pin.x_p, hung.pin.y_p + hung.h.d_b / 2))
-    start = pin_x + side * (hung.h.d_b / 2 * view.scale + _FIRST_COLUMN)
-    placed = []
-    for column, item in enumerate(measured):
-        x = start + side * COLUMN * column
-        row = top + _FIRST_ROW + (len(measured) - 1 - column) * ROW * size
-        placed.append(_placed(item, (x, row), view, display, room, size, side))
-    return tuple(dimension for dimension in placed if dimension is not None)
+    radius = hung.h.d_b / 2
+    x, top = view.to_sheet((hung.pin.x_p, hung.pin.y_p + radius))
+    numbers = [display.length(item.value) for item in measured]
+    full = tuple(f"{n} {item.name}" for n, item in zip(numbers, measured, strict=True))
+    short = tuple(f"{n} {SHORT[item.name]}" for n, item in zip(numbers, measured, strict=True))
+    for texts in (full, short, tuple(numbers)):
+        for farther in (0.0, 12.0, 24.0, 40.0):
+            start = x + side * (radius * view.scale + _FIRST_COLUMN + farther)
+            yield Stack(start, top + _FIRST_ROW, side, texts, size)
 
 
-def _placed(
-    item: Measured, corner: Point, view: View, display: Display, room: Room, size: float, side: float
-) -> Dimension | None:
-    """Place one dimension whose line turns into its shoulder at `corner`, on the sheet."""
-    number = display.length(item.value)
-    for text in (f"{number} {item.name}", number):
-        width = text_width(text, size)
-        middle = (corner[0] + side * (width / 2 + 2.0), corner[1] + 2.0)
-        box = text_box(middle, text, size, "middle")
-        if not room.is_free(box):
-            continue
-        room.take(box)
-        x = view.to_plan(corner)[0]
-        end = (corner[0] + side * (width + 4.0), corner[1])
-        return Dimension(
-            item.layer, item.a, item.b, (x, item.a[1]), (x, item.b[1]), text, view.to_plan(middle),
-            item.name, item.value, 0.0, size, (view.to_plan(corner), view.to_plan(end)),
-        )  # fmt: skip
-    return None
+def _dimension(item: Measured, stack: Stack, column: int, view: View) -> Dimension:
+    corner, text = stack.corner(column), stack.texts[column]
+    end = (corner[0] + stack.side * (text_width(text, stack.size) + 4.0), corner[1])
+    x = view.to_plan(corner)[0]
+    return Dimension(
+        item.layer, item.a, item.b, (x, item.a[1]), (x, item.b[1]), text, view.to_plan(stack.middle(column)),
+        item.name, item.value, 0.0, stack.size, (view.to_plan(corner), view.to_plan(end)),
+    )  # fmt: skip

@@ -49,7 +49,9 @@ def turns_clockwise(filled: FilledOpening, leaf: str) -> bool:
     return (filled.opening.hand in _TURNS_CLOCKWISE) != (leaf == "inactive")
 
 
-def _standing(filled: FilledOpening, leaf: HungLeaf, hanging: Hanging, display: Display) -> tuple[Standing, ...]:
+def _standing(
+    filled: FilledOpening, leaf: HungLeaf, hanging: Hanging, display: Display
+) -> tuple[Standing, ...]:
     heights = (leaf.leaf.bottom, leaf.leaf.top)
     return tuple(
         Standing(

@@ -23,7 +23,9 @@ _MOST_LINES = 1500
 """No outline gets more rows than this; the spacing grows instead."""
 
 
-def hatch(outline: Sequence[Point], material: Material, turned: float = 0.0, about: Point = (0.0, 0.0)) -> Segments:
+def hatch(
+    outline: Sequence[Point], material: Material, turned: float = 0.0, about: Point = (0.0, 0.0)
+) -> Segments:
     """Return the segments of a material's pattern inside a closed outline.
 
     `turned` (radians) and `about` turn the pattern with a part that moves, so that its grain moves with it.
@@ -33,12 +35,14 @@ def hatch(outline: Sequence[Point], material: Material, turned: float = 0.0, abo
     angle = math.radians(material.angle) + turned
     level = _turned(np.asarray(outline, float) - about, -angle)
     segments = _PATTERNS[material.pattern](level, material.spacing)
-    return _turned(segments, angle) + np.asarray(about)
+    moved: Segments = _turned(segments, angle) + np.asarray(about)
+    return moved
 
 
 def _turned(points: NDArray[Any], angle: float) -> NDArray[Any]:
     c, s = math.cos(angle), math.sin(angle)
-    return points @ np.array([[c, s], [-s, c]])
+    result: NDArray[Any] = points @ np.array([[c, s], [-s, c]])
+    return result
 
 
 def _rows(level: NDArray[Any], spacing: float, shift: float = 0.0) -> tuple[NDArray[Any], ...]:

@@ -35,7 +35,9 @@ def _extent(hung: Hung) -> tuple[float, float, float, float]:
     return left, min(-h.D, hung.wall_face - hung.wall_depth), hung.opening + h.F + 8.0, hung.pin.y_p + radius
 
 
-def inset_still(hung: Hung, view: View, display: Display, clear_at_90: float | None, hand: str) -> list[Primitive]:
+def inset_still(
+    hung: Hung, view: View, display: Display, clear_at_90: float | None, hand: str
+) -> list[Primitive]:
     """Return what of the small picture does not move."""
     h, window = hung.h, view.window
     parts: list[Primitive] = [_ground(view)]
@@ -68,7 +70,8 @@ def _ground(view: View) -> Polygon:
     window = view.window
     corners = ((window.left, window.bottom), (window.right, window.top))
     (x_0, y_0), (x_1, y_1) = (view.to_plan(corner) for corner in corners)
-    return Polygon("A-ANNO-NPLT", rectangle(min(x_0, x_1), max(x_0, x_1), y_0, y_1), "paper")
+    outline = rectangle(min(x_0, x_1), max(x_0, x_1), y_0, y_1)
+    return Polygon("A-ANNO-NPLT", outline, "paper", outlined=False)
 
 
 def _walls(hung: Hung, view: View) -> list[Polygon]:

@@ -1,17 +1,16 @@
-"""What is written in a panel beside the dimensions: the contact or the room left, and what things are called."""
+"""What is said where the leaf stands: the contact, or the room that is left."""
 
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from configurator.drawing.hung import Hung, Standing
 from configurator.drawing.hanging_of import degrees
+from configurator.drawing.hung import Hung, Standing
 from configurator.drawing.lettering import ASCENT, DESCENT, text_width
 from configurator.drawing.placing import Room
 from configurator.drawing.primitives import Dimension, Point, Polyline, Primitive, Symbol, Text
 from configurator.drawing.turning import turned
 from configurator.drawing.view import Box, View
-from configurator.drawing.wall_layers import material_of
 from configurator.geometry.meeting_point import nearest_on_outline
 from configurator.geometry.shapes import Shape, leaf_corners
 from configurator.units import Display
@@ -40,7 +39,11 @@ def nearest_thing(hung: Hung, angle: float) -> Nearest | None:
     """
     leaf = turned(leaf_corners(hung.h), hung.pin.at, angle)
     pairs = [
-        pair for thing in hung.standing if thing.met for shape in thing.shapes for pair in _pairs(leaf, shape, thing)
+        pair
+        for thing in hung.standing
+        if thing.met
+        for shape in thing.shapes
+        for pair in _pairs(leaf, shape, thing)
     ]
     if not pairs:
         return None
@@ -66,7 +69,9 @@ def _pair(on_leaf: Point, on_core: Point, shape: Shape, thing: Standing) -> Near
     return Nearest(on_leaf, on_thing, max(0.0, distance - shape.radius), thing.kind)
 
 
-def swing_notes(hung: Hung, angle: float, view: View, display: Display, room: Room, size: float) -> list[Primitive]:
+def swing_notes(
+    hung: Hung, angle: float, view: View, display: Display, room: Room, size: float
+) -> list[Primitive]:
     """Return what the leaf's place calls for: the ring and words of a contact, or the room that is left."""
     if hung.contact is not None and angle >= hung.reach - _SAME_ANGLE:
         met = contact_note(hung, view, display, room, size)
@@ -145,65 +150,3 @@ def _at_end_of_leader(
             if room.first_free([box]):
                 return elbow, (elbow[0] + side * (width + 4.0), elbow[1]), (left + width / 2, base)
     return None
-
-
-def thing_labels(hung: Hung, view: View, room: Room, size: float) -> list[Primitive]:
-    """Return the names of what stands along the wall, each on a leader from a dot on the thing."""
-    found: list[Primitive] = []
-    for label, thing in {thing.label: thing for thing in hung.standing}.items():
-        anchor = _anchor_of(thing, view)
-        if anchor is not None:
-            found += _label(label, anchor, hung, view, room, size)
-    return found
-
-
-def _anchor_of(thing: Standing, view: View) -> Point | None:
-    """Return a point on the sheet inside the thing, in the window and near its end by the frame."""
-    shown = view.plan_window().shrunk(8.0 / view.scale)
-    for shape in thing.shapes:
-        if shape.radius:
-            x, y = shape.points[0]
-            inside = (x, y) if shown.has((x, y)) else None
-        else:
-            xs, ys = zip(*shape.points, strict=True)
-            left, right = max(min(xs), shown.left), min(max(xs), shown.right)
-            low, high = max(min(ys), shown.bottom), min(max(ys), shown.top)
-            away = min(0.5 * (right - left), 22.0 / view.scale)
-            inside = (right - away, (low + high) / 2) if right > left and high > low else None
-        if inside is not None:
-            return view.to_sheet(inside)
-    return None
-
-
-def _label(text: str, anchor: Point, hung: Hung, view: View, room: Room, size: float) -> list[Primitive]:
-    width, height = text_width(text, size), size * (ASCENT + DESCENT)
-    for base in _base_lines(hung, view, size):
-        for left in _lefts(anchor[0], width, view):
-            box = Box(left, base - DESCENT * size, left + width, base - DESCENT * size + height)
-            if room.first_free([box]) is None:
-                continue
-            end = (min(max(anchor[0], left + 3.0), left + width - 3.0), base + (ASCENT + 0.1) * size)
-            return [
-                Symbol("A-ANNO-LEAD", view.to_plan(anchor), "dot", text),
-                Polyline("A-ANNO-LEAD", (view.to_plan(anchor), view.to_plan(end))),
-                Text("A-ANNO-TEXT", view.to_plan((left, base)), text, size),
-            ]
-    return []
-
-
-def _lefts(x: float, width: float, view: View) -> Iterator[float]:
-    """Yield where a label may start: under its dot to either side, or at the edge of the window."""
-    yield from (x - width + 8.0, x - width / 2, x - 8.0)
-    yield from (view.window.left + 5.0, view.window.right - 5.0 - width)
-
-
-def _base_lines(hung: Hung, view: View, size: float) -> Iterator[float]:
-    """Yield the lines a label may stand on: in the hollow of the wall, else on the far side of the wall."""
-    top = hung.wall_face
-    for name, thickness in hung.layers:
-        low, high = (view.to_sheet((0.0, y))[1] for y in (top - thickness, top))
-        rows = int((high - low - 6.0) // (1.5 * size)) if material_of(name) == "cavity" else 0
-        yield from (high - 4.0 - ASCENT * size - row * 1.5 * size for row in range(rows))
-        top -= thickness
-    below = view.to_sheet((0.0, top))[1]
-    yield from (below - 6.0 - ASCENT * size - row * 1.5 * size for row in range(4))

@@ -15,8 +15,9 @@ from configurator.drawing.frame_outlines import hinge_jamb
 from configurator.drawing.hinge import barrel, door_leaf, frame_leaf
 from configurator.drawing.hung import Hung
 from configurator.drawing.inset import inset_moving, inset_still, inset_view
+from configurator.drawing.labels import thing_labels
 from configurator.drawing.leaf import closed_outline, hardware_parts, open_leaf
-from configurator.drawing.notes import swing_notes, thing_labels
+from configurator.drawing.notes import swing_notes
 from configurator.drawing.placing import Room
 from configurator.drawing.primitives import Primitive
 from configurator.drawing.standing_things import standing_things
@@ -86,8 +87,12 @@ def main_view(hung: Hung, window: Box, scale: float) -> View:
     across = window.left + _PIN_AT * window.width
     if hung.mirrored:
         across = window.right - _PIN_AT * window.width
-    spare = window.height - scale * (max(h.D, h.R) + 0.5) - max(
-        _DIMENSION_ROOM + scale * (hung.pin.y_p + h.d_b / 2), scale * (2 * hung.pin.o - h.i + h.T + 0.5)
+    spare = (
+        window.height
+        - scale * (max(h.D, h.R) + 0.5)
+        - max(
+            _DIMENSION_ROOM + scale * (hung.pin.y_p + h.d_b / 2), scale * (2 * hung.pin.o - h.i + h.T + 0.5)
+        )
     )
     up = window.bottom + scale * (max(h.D, h.R) + 0.5) + max(0.0, spare) * 0.45
     return View(scale, (across, up), hung.mirrored, window)
@@ -163,4 +168,3 @@ def moving_inset(one: Panel, angle: float) -> tuple[Primitive, ...]:
     if one.inset is None:
         return ()
     return tuple(inset_moving(one.hung, one.inset.view, one.hung.shown_at(angle)))
-

@@ -15,7 +15,7 @@ from configurator.drawing.plan import (
     panel,
     view_scale,
 )
-from configurator.drawing.primitives import Polygon, Polyline, Primitive, Text
+from configurator.drawing.primitives import Point, Polygon, Polyline, Primitive, Text
 from configurator.drawing.turning import rectangle
 from configurator.drawing.view import Box, View, paper
 from configurator.study.records import Candidate, Study
@@ -61,11 +61,12 @@ def plan_sheet(study: Study, display: Display, width: float, height: float) -> S
         for candidate, hung, window in zip(study.candidates, hungs, windows, strict=True)
     )
     whole = paper(width, height)
-    borders = tuple(_border(window) for window in windows)
-    still = [Group(whole, borders)]
+    still = [Group(whole, tuple(_ground(window) for window in windows))]
     still += [Group(one.main.view, one.main.still) for one in panels]
     insets = [Group(one.inset.view, one.inset.still) for one in panels if one.inset]
-    furniture = (*_foot(study, scale, width), *_titles(panels, windows))
+    inset_windows = [one.inset.view.window for one in panels if one.inset]
+    borders = [_border(window) for window in (*windows, *inset_windows)]
+    furniture = (*borders, *_foot(study, scale, width), *_titles(panels, windows))
     notes = [Group(one.main.view, one.main.notes) for one in panels]
     return Sheet(
         width, height, display, panels, windows, (*still, *insets), (*notes, Group(whole, furniture))
@@ -137,9 +138,17 @@ def hand_words(study: Study) -> str:
     return f"{hand}, outside {'below' if hand in ('LH', 'RH') else 'above'}"
 
 
-def _border(window: Box) -> Polygon:
-    corners = rectangle(window.left, window.right, window.bottom, window.top)
-    return Polygon("A-ANNO-NPLT", corners, "paper")
+def _ground(window: Box) -> Polygon:
+    return Polygon("A-ANNO-NPLT", _corners(window), "paper", outlined=False)
+
+
+def _border(window: Box) -> Polyline:
+    """The border goes over everything that is cut off at it."""
+    return Polyline("A-ANNO-NPLT", _corners(window), closed=True)
+
+
+def _corners(window: Box) -> tuple[Point, ...]:
+    return rectangle(window.left, window.right, window.bottom, window.top)
 
 
 def _titles(panels: Sequence[Panel], windows: Sequence[Box]) -> list[Primitive]:
@@ -175,7 +184,10 @@ def _foot(study: Study, scale: float, width: float) -> list[Primitive]:
     filled = study.filled
     several = len(study.candidates) > 1
     mirrored = any(turns_clockwise(filled, candidate.leaf) for candidate in study.candidates)
-    words = [f"{filled.opening.mark}", "seen from above, pull side up" + (", hinges right" if mirrored else "")]
+    words = [
+        f"{filled.opening.mark}",
+        "seen from above, pull side up" + (", hinges right" if mirrored else ""),
+    ]
     if several:
         words.append("all at one scale")
     words.append("frame and leaf cut as commonly made; only dimensioned parts are measured")

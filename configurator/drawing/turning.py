@@ -10,7 +10,9 @@ def turned(points: Sequence[Point], about: Point, angle: float) -> tuple[Point, 
     """Return the points turned counter-clockwise about one of them, radians; 90 and 180 degrees are exact."""
     c, s = _exact(math.cos(angle)), _exact(math.sin(angle))
     x_0, y_0 = about
-    return tuple((x_0 + c * (x - x_0) - s * (y - y_0), y_0 + s * (x - x_0) + c * (y - y_0)) for x, y in points)
+    return tuple(
+        (x_0 + c * (x - x_0) - s * (y - y_0), y_0 + s * (x - x_0) + c * (y - y_0)) for x, y in points
+    )
 
 
 def _exact(value: float) -> float:

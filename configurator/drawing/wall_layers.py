@@ -23,7 +23,12 @@ _HOLLOW = ("stud", "cavity", "space", "air", "insulation")
 def material_of(layer: str) -> str:
     """Return the style's material for a wall layer, by the words of its name."""
     words = layer.lower()
-    for kinds, material in ((_HOLLOW, "cavity"), (("tile",), "tile"), (_BOARD, "gypsum"), (_MASONRY, "masonry")):
+    for kinds, material in (
+        (_HOLLOW, "cavity"),
+        (("tile",), "tile"),
+        (_BOARD, "gypsum"),
+        (_MASONRY, "masonry"),
+    ):
         if any(word in words for word in kinds):
             return material
     return "wood" if any(word in words for word in _WOODEN) else "solid"

@@ -18,6 +18,7 @@ from numpy.typing import NDArray
 from configurator.drawing.clip import clip_polygon, clip_polyline
 from configurator.drawing.dimension_strokes import strokes_of
 from configurator.drawing.hatch import hatch
+from configurator.drawing.lettering import text_width
 from configurator.drawing.primitives import (
     Arc,
     Dimension,
@@ -35,7 +36,6 @@ from configurator.export.glyphs import text_outline
 
 Colour = tuple[float, float, float, float]
 CLEAR: Colour = (0.0, 0.0, 0.0, 0.0)
-_SOLID = (0.0, None)
 _RING, _SMALL_RING, _DOT = 5.5, 2.6, 1.3
 
 
@@ -180,7 +180,7 @@ def _arc(batch: Batch, item: Arc, view: View) -> None:
 
 def _arc_path(centre: Point, radius: float, first: float, last: float) -> Path:
     unit = Path.arc(math.degrees(first), math.degrees(last))
-    return Path(unit.vertices * radius + centre, unit.codes)
+    return Path(np.asarray(unit.vertices, float) * radius + centre, unit.codes)
 
 
 def _cut_arc(batch: Batch, item: Arc, view: View, arc: tuple[Point, float, float, float]) -> None:
@@ -202,7 +202,9 @@ def _dimension(batch: Batch, item: Dimension, view: View) -> None:
         batch.line(line, line_pen(item.layer, batch.dark))
     for arrow in strokes.arrows:
         batch.add(_closed(arrow), ink_pen(item.layer, batch.dark))
-    _lettering(batch, view.to_sheet(item.text_at), item.text, item.size, 0.5, item.layer, False, item.text_angle)
+    _lettering(
+        batch, view.to_sheet(item.text_at), item.text, item.size, 0.5, item.layer, False, item.text_angle
+    )
 
 
 def _text(batch: Batch, item: Text, view: View) -> None:
@@ -214,8 +216,6 @@ def _text(batch: Batch, item: Text, view: View) -> None:
 def _lettering(
     batch: Batch, at: Point, text: str, size: float, share: float, layer: str, bold: bool, angle: float
 ) -> None:
-    from configurator.drawing.lettering import text_width
-
     vertices, codes = text_outline(text, bold)
     if not len(vertices):
         return

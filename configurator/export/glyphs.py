@@ -28,7 +28,7 @@ def text_outline(text: str, bold: bool = False) -> Outline:
     vertices, codes = [np.empty((0, 2))], [np.empty(0, np.uint8)]
     for letter in text:
         points, steps = _letter(letter, bold)
-        vertices.append(points + (across, 0.0))
+        vertices.append(points + np.array((across, 0.0)))
         codes.append(steps)
         across += advances.get(letter, UNKNOWN)
     return np.concatenate(vertices), np.concatenate(codes)

@@ -1,4 +1,4 @@
-"""The canvas: a study's sheet drawn with matplotlib, redrawn whole on an edit and in part while the leaf swings."""
+"""The canvas: a study's sheet drawn with matplotlib, whole on an edit and in part while the leaf swings."""
 
 from pathlib import Path
 from typing import Any
@@ -68,7 +68,7 @@ class PlanCanvas(FigureCanvasQTAgg):
             self._redraw()
 
     def save_picture(self, path: Path | str) -> None:
-        """Write what is shown as PNG, SVG or PDF, by the ending. Raises ValueError before anything is shown."""
+        """Write what is shown as PNG, SVG or PDF, by the ending. Raises ValueError with nothing shown yet."""
         if self._sheet is None:
             raise ValueError("there is no picture to save yet")
         write_sheet(self._sheet, Path(path), self._angle, self._dark)
@@ -78,7 +78,7 @@ class PlanCanvas(FigureCanvasQTAgg):
         return "; ".join(one.title for one in self._sheet.panels) if self._sheet else ""
 
     def _redraw(self) -> None:
-        """Lay the sheet out for the widget's size and draw all of it, now: an edit answers within its own turn."""
+        """Lay the sheet out for the widget's size and draw all of it at once, not at the next idle moment."""
         if self._study is None:
             return
         width, height = (size / DPI * POINTS_PER_INCH for size in (self.width(), self.height()))

@@ -41,7 +41,12 @@ def main() -> None:
     opening = next(one for one in job.openings if one.mark == "112A")
     # A slightly different door every time, so that nothing can be kept from the time before.
     studies = [
-        study(opening.model_copy(update={"door": opening.door.model_copy(update={"thickness": 1.75 - n / 640})}), job.job)
+        study(
+            opening.model_copy(
+                update={"door": opening.door.model_copy(update={"thickness": 1.75 - n / 640})}
+            ),
+            job.job,
+        )
         for n in range(16)
     ]
     canvas = PlanCanvas()
@@ -49,7 +54,10 @@ def main() -> None:
     canvas.show()
     app.processEvents()
     print("1200 x 700" + (" at 2x" if canvas.devicePixelRatioF() == 2 else ""))
-    print("everything changed:", timed(app, canvas, lambda n: canvas.show_study(studies[n % 16], 170 - n % 7, Display(), False)))
+    print(
+        "everything changed:",
+        timed(app, canvas, lambda n: canvas.show_study(studies[n % 16], 170 - n % 7, Display(), False)),
+    )
     print("swinging:          ", timed(app, canvas, lambda n: canvas.set_angle(90 + n % 80)))
 
 
