@@ -249,15 +249,31 @@ def test_a_job_without_a_name_needs_one_to_be_saved(session):
         session.save()
 
 
-def test_an_opening_that_cannot_be_studied_says_why(qapp, studier):
-    frame = {"kind": "welded steel, butted"}
-    job = Job.model_validate({"openings": [{"mark": "1", "size": "3070", "frame": frame}]})
-    session = Session(job, studier=studier)
+def test_an_opening_that_cannot_be_studied_says_why(qapp):
+    door = {"mark": "1", "size": "3070", "door": {"thickness": 3}}
+    session = Session(Job.model_validate({"openings": [door]}), studier=thin_doors_only)
     assert session.study is None
-    assert "frame proud" in session.trouble.lower()
-    assert session.edit("wall.frame_proud", 0)
+    assert session.trouble == "The rabbet is shallower than the door"
+    assert session.edit("door.thickness", 1.75)
     assert session.study is not None
     assert session.trouble == ""
+
+
+def test_an_edit_that_cannot_be_studied_is_refused(qapp):
+    session = Session(
+        Job.model_validate({"openings": [{"mark": "1", "size": "3070"}]}), studier=thin_doors_only
+    )
+    before = session.study
+    assert not session.edit("door.thickness", 3)
+    assert session.refusals["door.thickness"].sentence == "The rabbet is shallower than the door"
+    assert session.study is before
+
+
+def thin_doors_only(opening: Opening, facts: object) -> Studied:
+    filled = fill(opening)
+    if filled.thickness > 2:
+        raise ValueError("the rabbet is shallower than the door")
+    return Studied(filled)
 
 
 @pytest.mark.parametrize(("asked", "stands"), [(-1, 0), (0, 0), (90, 90), (180, 180), (181, 180)])
