@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from typing import Protocol
 
+from configurator.rules.finding import Finding
 from configurator.units import TOLERANCE
 
 
@@ -47,6 +48,8 @@ class WidthAnswer(Protocol):
     def encroachment_greatest(self) -> float: ...  # noqa: D102
     @property
     def encroachment_at_rest(self) -> float: ...  # noqa: D102
+    @property
+    def findings(self) -> tuple[Finding, ...]: ...  # noqa: D102
 
 
 Answer = Callable[[str, float], WidthAnswer]

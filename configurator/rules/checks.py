@@ -74,8 +74,8 @@ def _outside_tables(filled: FilledOpening, hinge: LeafHinge) -> Iterator[Finding
         row = limit(key)
         if (value > row.value + TOLERANCE) if over else (value < row.value - TOLERANCE):
             message = (
-                f"{inches(value)}: {row.words} ({inches(row.value)}). Check the number; if it is right, ask the "
-                "door's and the hinge's makers, as the answer here is only a continuation of the tables."
+                f"{inches(value)}: {row.words} ({inches(row.value)}). Check the number; if it is right, ask "
+                "the door's and the hinge's makers, as the answer here is only a continuation of the tables."
             )
             yield finding("outside the tables", "error", message, row.cited, value=value, limit=row.value)
 
@@ -97,9 +97,15 @@ def _height(hinge: LeafHinge, parts: Parts, standard: Hinge) -> Iterator[Finding
             f"Ask who made the preparation; else take {plain(needed)}."
         )
         fix = (Fix("hinge.height", needed, f"Take {plain(needed)} high"),)
-        yield finding(
-            "hinge too low", "warning", message, practice("prepared"), fix, needed=needed, height=height
+        source = practice("prepared")
+        yield finding("hinge too low", "warning", message, source, fix, needed=needed, height=height)
+    elif needed == height > PREPARED:
+        message = (
+            f"This door takes {plain(needed)} high. Doors and frames already made are often prepared for "
+            f"{plain(PREPARED)}: ask before ordering."
         )
+        source = Source(hinge.needed_height.source, hinge.needed_height.mark)
+        yield finding("ask about preparation", "note", message, source, needed=needed)
 
 
 def _count(filled: FilledOpening, hinge: LeafHinge) -> Iterator[Finding]:
@@ -153,15 +159,14 @@ def _weight(filled: FilledOpening, hinge: LeafHinge) -> Iterator[Finding]:
     if pounds is None or apart <= TOLERANCE:
         return
     least, most = (reactions(weight, leaf.width, apart, count) for weight in (pounds.low, pounds.high))
-    weighs = _range(pounds.low, pounds.high)
     message = (
-        f"{'The door' if leaf.name == 'single' else f'The {leaf.name} leaf'} weighs {weighs} lb "
-        f"({pounds.source.text}); each of its hinges carries {_range(least.share, most.share)} lb and the top one is "
-        f"pulled {_range(least.pull, most.pull)} lb outward. Give the weight if it is known."
+        f"{'The door' if leaf.name == 'single' else f'The {leaf.name} leaf'} weighs "
+        f"{_range(pounds.low, pounds.high)} lb; each of its hinges carries "
+        f"{_range(least.share, most.share)} lb and the top one is pulled "
+        f"{_range(least.pull, most.pull)} lb outward. Give the weight if it is known better."
     )
-    yield finding(
-        "door weight", "note", message, REACTIONS_SOURCE, weight=pounds.high, pull=most.pull, apart=apart
-    )
+    source = Source(f"weight: {pounds.source.text}; forces: {REACTIONS_SOURCE.text}", pounds.source.mark)
+    yield finding("door weight", "note", message, source, weight=pounds.high, pull=most.pull, apart=apart)
 
 
 def _range(low: float, high: float) -> str:

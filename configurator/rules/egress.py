@@ -26,14 +26,13 @@ def clear_width_findings(
     clear = answer.clear_width_at_90
     if clear is None:
         message = (
-            f"The door does not come to 90°, so there is no clear width to count; {inches(least)} is asked on "
-            f"an accessible route. Move what is in its way. {_SCOPE}"
+            f"The door does not come to 90°, so there is no clear width to count; {inches(least)} is asked "
+            f"on an accessible route. Move what is in its way. {_SCOPE}"
         )
         return (finding("no clear width", "error", message, row.cited, required=least),)
     if keeps_clear_width(answer, least):
-        message = (
-            f"Clear width {inches(clear, least, 'min')} at 90°: {inches(clear - least)} to spare. {_SCOPE}"
-        )
+        spare = inches(clear - least)
+        message = f"Clear width {inches(clear, least, 'min')} at 90°: {spare} to spare. {_SCOPE}"
         return (finding("clear width kept", "note", message, practice("access_scope"), clear_width=clear),)
     short = least - clear
     message = (
@@ -90,8 +89,8 @@ def _remaining(corridor: Corridor, out: float, must: float, when: str, source: S
         return None
     message = (
         f"In a corridor {inches(corridor.width)} wide ({inches(corridor.required)} required) the door leaves "
-        f"{inches(remain, must, 'min')} {when} and {inches(must)} must remain: it fails. {_flat(corridor, when)} "
-        "Local codes and the authority decide; hardware may count too."
+        f"{inches(remain, must, 'min')} {when} and {inches(must)} must remain: it fails. "
+        f"{_flat(corridor, when)} Local codes and the authority decide; hardware may count too."
     )
     code = "corridor at rest" if when == "at rest" else "corridor in swing"
     return finding(code, "error", message, source, remain=remain, must=must)
@@ -108,7 +107,7 @@ def _kept(corridor: Corridor, source: Source) -> Finding:
     worst = corridor.width - corridor.greatest
     message = (
         f"The door leaves {inches(worst)} of the corridor at the worst point of its swing and "
-        f"{inches(remain)} at rest, enough for {inches(corridor.required)} required. Local codes and the authority decide; check "
-        "what else stands in the corridor."
+        f"{inches(remain)} at rest, enough for {inches(corridor.required)} required. Local codes "
+        "and the authority decide; check what else stands in the corridor."
     )
     return finding("corridor kept", "note", message, source, remain=remain, worst=worst)

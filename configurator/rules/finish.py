@@ -111,7 +111,8 @@ def _unknown(kind: str, text: str, path: str) -> Finding:
 def _not_on(rows: tuple[FinishRow, ...], metal: str) -> Finding:
     known = ", ".join(f"{row.bhma} on {row.metal}" for row in rows if row.metal in HINGE_METALS)
     known = known or "no number on any hinge metal"
-    message = f"{rows[0].us} ({rows[0].look}) has no number on {metal}; there is {known}. Choose another look or metal."
+    message = f"{rows[0].us} ({rows[0].look}) has no number on {metal}; there is {known}."
+    message += " Choose another look or metal."
     return finding("finish not on metal", "error", message, practice("finish_by_metal"))
 
 

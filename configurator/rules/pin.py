@@ -29,8 +29,8 @@ def pin_findings(hand: str | None, locked: bool, pin: str, stud: bool) -> tuple[
         found.append(finding("hand unknown", severity, message, practice("pin_outswing")))
     if locked and pin == "removable" and not stud and (hand is None or hand in OUTSWING):
         message = (
-            "The door is locked and its barrel may be reached from outside: with the pin drawn the lock is no "
-            "use. Take a non-removable pin or a security stud."
+            "The door is locked and its barrel may be reached from outside: with the pin drawn the lock is "
+            "no use. Take a non-removable pin or a security stud."
         )
         fix = (Fix("hinge.pin", "non-removable", "Take a non-removable pin"),)
         found.append(finding("pin exposed", "error", message, practice("pin_outswing"), fix))

@@ -61,7 +61,7 @@ def reference_face(
 
 
 def too_few_hinges(leaf: str, needed: int, count: int, quantity: int, height: float) -> Finding | None:
-    """Say that a leaf of that height, inches, has fewer hinges than it takes, and what that is for the job."""
+    """Say that a leaf of that height, inches, has fewer hinges than it takes, for one and for all alike."""
     if count >= needed:
         return None
     name = "This door" if leaf == "single" else f"The {leaf} leaf"

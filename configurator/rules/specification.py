@@ -16,6 +16,7 @@ from configurator.rules.metal import hinge_metal, metal_of_number, stainless_all
 from configurator.rules.not_here import not_here
 from configurator.rules.pin import hinge_pin
 from configurator.rules.place import place_of
+from configurator.rules.swing_notes import swing_notes
 from configurator.rules.usual import FilledOpening, use_of
 from configurator.rules.weight import hinge_type
 from configurator.rules.width import Must
@@ -111,10 +112,13 @@ def specify(filled: FilledOpening, answer: Answer, standard: Hinge | None = None
     leaves: list[LeafSpecification] = []
     found: list[Finding] = []
     for hinge in leaf_hinges(filled, given):
-        width = ask_width(filled, hinge, _must(filled, hinge), answer, given)
+        must = _must(filled, hinge)
+        width = ask_width(filled, hinge, must, answer, given)
         spec, said = _leaf(filled, hinge, width, given)
         leaves.append(spec)
         found += (*width.findings, *said, *leaf_checks(filled, hinge, spec.parts, given, answer))
+        if (value := width.reason.value) is not None:
+            found += swing_notes(filled, must, value, answer)
     found += opening_checks(filled, leaves[0].parts, answer)
     return Specification(tuple(leaves), in_order(found))
 

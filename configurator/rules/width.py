@@ -152,8 +152,8 @@ def _mend(chosen: WidthAnswer, must: Must) -> str:
 
 def _no_stock(must: Must) -> WidthChoice:
     message = (
-        f"No stock width is known for a hinge {plain(must.height)} high. Choose a height from the stock table, "
-        "or give the width by hand and ask whether it can be had."
+        f"No stock width is known for a hinge {plain(must.height)} high. Choose a height from the stock "
+        "table, or give the width by hand and ask whether it can be had."
     )
     found = finding("no stock height", "error", message, practice("width_geometry"), height=must.height)
     return WidthChoice(reason(None, "no stock width is known", practice("width_geometry")), False, (found,))

@@ -1,0 +1,65 @@
+"""What is worth saying of the chosen width's swing, and what a wider hinge would buy."""
+
+from collections.abc import Iterator
+
+from configurator.rules.answers import Answer, WidthAnswer, keeps_clear_width, reaches
+from configurator.rules.finding import Finding, finding
+from configurator.rules.stock import stock_widths
+from configurator.rules.usual import FilledOpening
+from configurator.rules.width import Must
+from configurator.rules.wording import degrees, inches, plain
+from configurator.tables import limit, practice
+from configurator.units import TOLERANCE, format_decimal
+
+# The chosen width's own findings that are said better by a rule that knows the alternatives.
+SAID_ELSEWHERE = ("stops short", "too narrow to pass", "no clear width")
+MUCH_WIDER = 2.0
+"""Inches: how much wider a hinge is set beside the chosen one to show that width buys no swing."""
+
+
+def swing_notes(filled: FilledOpening, must: Must, width: float, answer: Answer) -> Iterator[Finding]:
+    """Yield the chosen width's own findings, what a wider hinge does not buy, what the open door clears."""
+    chosen = answer(must.leaf, width)
+    yield from (found for found in chosen.findings if found.code not in SAID_ELSEWHERE)
+    yield from _no_gain(must, chosen, answer)
+    yield from _flat(filled, must, chosen)
+
+
+def _no_gain(must: Must, chosen: WidthAnswer, answer: Answer) -> Iterator[Finding]:
+    wider = [width for width in stock_widths(must.height) if width >= chosen.hinge_width + MUCH_WIDER]
+    stopped = chosen.stopped_by_bare
+    if stopped is None or not wider or not reaches(chosen, must.wanted):
+        return
+    other = answer(must.leaf, wider[0])
+    gain = other.greatest_angle_bare - chosen.greatest_angle_bare
+    if gain >= limit("same_angle").value:
+        return
+    message = (
+        f"The {stopped.kind} ends the swing at {degrees(chosen.greatest_angle_bare, must.wanted, 'min')}; a "
+        f"{plain(wider[0])} in wide hinge gains {format_decimal(max(gain, 0.0), 1)}°{_loss(chosen, other)}. "
+        f"Fit a door stop at {degrees(must.wanted)}; a wider hinge is not the answer."
+    )
+    source, angle = practice("plan_geometry"), chosen.greatest_angle_bare
+    yield finding("wider gains nothing", "note", message, source, angle=angle, gain=gain)
+
+
+def _loss(chosen: WidthAnswer, other: WidthAnswer) -> str:
+    if chosen.clear_width_at_90 is None or other.clear_width_at_90 is None:
+        return ""
+    return f" and loses {inches(chosen.clear_width_at_90 - other.clear_width_at_90)} of clear width"
+
+
+def _flat(filled: FilledOpening, must: Must, chosen: WidthAnswer) -> Iterator[Finding]:
+    """Say what base or trim an open door still clears where nothing was said to stand on the wall."""
+    on_wall = any(thing.side == "hinge" for thing in filled.opening.obstructions)
+    if on_wall or not reaches(chosen, 180.0) or not keeps_clear_width(chosen, must.clear_width):
+        return
+    off = chosen.clear_past_frame_at_180 + filled.frame_proud
+    row = limit("standard_proud")
+    usual = -TOLERANCE <= filled.frame_proud <= row.value + TOLERANCE
+    source = row.cited if usual and chosen.hinge_width == 4 else practice("plan_geometry")
+    message = (
+        f"Open flat the door lies {inches(off)} off the wall, so base or trim up to that thick still clears. "
+        "Nothing was said to stand there: check on site."
+    )
+    yield finding("open flat", "note", message, source, off_wall=off)
