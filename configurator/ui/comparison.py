@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem
 
 from configurator.ui.look import GRID, sized, tabular
@@ -79,7 +80,8 @@ class ComparisonTable(QTableWidget):
             for column, text in enumerate(line.cells):
                 self._put(place, column, text, line.tip, line.heading)
         if reshaped:
-            self._share_width()
+            self._fit_columns()
+        self._share_width()
 
     def _put(self, row: int, column: int, text: str, tip: str, heading: bool) -> None:
         item = self.item(row, column)
@@ -94,8 +96,19 @@ class ComparisonTable(QTableWidget):
         font.setBold(heading)
         item.setFont(font)
 
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Give what width is left over to the difference."""
+        super().resizeEvent(event)
+        self._share_width()
+
     def _share_width(self) -> None:
+        """Stretch the last column only while that cuts nothing off it."""
+        last = self.columnCount() - 1
+        taken = sum(self.columnWidth(column) for column in range(last))
+        fits = taken + self.sizeHintForColumn(last) <= self.viewport().width()
+        self.horizontalHeader().setStretchLastSection(fits)
+
+    def _fit_columns(self) -> None:
         header = self.horizontalHeader()
         for column in range(self.columnCount()):
             header.setSectionResizeMode(column, QHeaderView.ResizeMode.ResizeToContents)
-        header.setStretchLastSection(True)

@@ -3,12 +3,14 @@
 from collections.abc import Callable
 from pathlib import Path
 
-from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
+from PySide6.QtWidgets import QFileDialog, QMenu, QMessageBox, QWidget
 
 from configurator.project_file import ProjectFileError
+from configurator.resource_files import resource_path
 from configurator.ui.preferences import Preferences
 from configurator.ui.session import Session
 
+DEMO = "kestrel_point.json"
 PROJECTS = "Opening projects (*.json)"
 PICTURES = "PNG picture (*.png);;SVG drawing (*.svg);;PDF page (*.pdf)"
 Button = QMessageBox.StandardButton
@@ -37,6 +39,24 @@ class Files:
         name, _ = QFileDialog.getOpenFileName(self.owner, "Open a project", self._folder(), PROJECTS)
         if name:
             self.read(Path(name))
+
+    def recent_menu(self) -> QMenu:
+        """Return a menu of the files opened lately and of the demo job, made anew whenever it is shown."""
+        menu = QMenu(self.owner)
+        menu.aboutToShow.connect(lambda: self._fill_recent(menu))
+        return menu
+
+    def _fill_recent(self, menu: QMenu) -> None:
+        menu.clear()
+        for path in self.preferences.recent:
+            menu.addAction(path.name, lambda path=path: self._open_other(path)).setToolTip(str(path))
+        menu.addSeparator()
+        menu.addAction("Demo job", lambda: self._open_other(resource_path("demo_openings", DEMO)))
+        menu.setToolTipsVisible(True)
+
+    def _open_other(self, path: Path) -> None:
+        if self.may_leave():
+            self.read(path)
 
     def read(self, path: Path) -> None:
         """Open a project file; a file that is refused leaves everything as it was."""

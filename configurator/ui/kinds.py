@@ -26,6 +26,8 @@ def kind_at(path: str) -> Kind:
     """Return the kind of value that a field takes, known from its description in the model."""
     info = paths.field_at(path)
     unit = unit_of(info)
+    if path == "door.latch_bevel":
+        return BEVEL
     if unit == " in":
         return LENGTH
     if unit == " degrees":
@@ -47,6 +49,25 @@ def _read_length(text: str, display: Display) -> float:
         return parse_length(text, metric=display.metric)
     except LengthError as error:
         raise NotReadError(str(error)) from None
+
+
+def _read_bevel(text: str, display: Display) -> float:
+    """Read relief against thickness: `1/8 in 2`, a bare ratio, or `square`."""
+    relief, against, thickness = text.strip().lower().partition(" in ")
+    if relief == "square":
+        return 0.0
+    inches = Display(display.precision)  # a ratio has no unit, so millimetres must not come into it
+    ratio: float = _read_length(relief, inches)
+    if not against:
+        return ratio
+    depth = _read_length(thickness, inches)
+    if depth <= 0:
+        raise NotReadError("A bevel is so much in so much of thickness, as 1/8 in 2.")
+    return ratio / depth
+
+
+def _write_bevel(ratio: float, _: Display) -> str:
+    return f"{format_exact(2 * ratio)} in 2" if ratio else "square"
 
 
 def _read_number(text: str, units: str, example: str) -> float:
@@ -82,4 +103,5 @@ LENGTH = Kind("length", _read_length, exact_length)
 DEGREES = Kind("degrees", _read_degrees, lambda value, _: f"{format_decimal(value, 4)}°")
 POUNDS = Kind("pounds", _read_pounds, lambda value, _: f"{format_decimal(value, 2)} lb")
 WHOLE = Kind("whole number", _read_whole, lambda value, _: str(value))
+BEVEL = Kind("bevel", _read_bevel, _write_bevel)
 TEXT = Kind("text", _read_text, lambda value, _: str(value))

@@ -19,8 +19,8 @@ class Preferences:
     @property
     def display(self) -> Display:
         """How lengths are shown."""
-        precision = self._number("precision", 16)
-        known = precision if precision in get_args(Precision) else 16
+        precision = self._number("precision", Display().precision)
+        known = precision if precision in get_args(Precision) else Display().precision
         return Display(cast(Precision, known), self._flag("metric"))
 
     @display.setter

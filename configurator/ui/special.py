@@ -31,7 +31,8 @@ class OpeningSizeField(LineField):
         display = self.session.display
         whole = all(float(side * 64).is_integer() for side in (value.width, value.height))
         if display.metric or not whole:
-            return f"{LENGTH.write(value.width, display)} x {LENGTH.write(value.height, display)}"
+            width, height = (LENGTH.write(side, display) for side in (value.width, value.height))
+            return f"{width.removesuffix(' mm')} x {height}"
         return type(display)(64).opening(value.width, value.height)
 
     def read(self, text: str) -> dict[str, float]:

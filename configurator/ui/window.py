@@ -37,7 +37,7 @@ DISPLAYS = (
     ("inches to 1/16", Display(16)),
     ("inches to 1/32", Display(32)),
     ("inches to 1/64", Display(64)),
-    ("millimetres", Display(16, metric=True)),
+    ("millimetres", Display(metric=True)),
 )
 TURNS = {"Alt+Left": -1.0, "Alt+Right": 1.0, "Alt+PgUp": 15.0, "Alt+PgDown": -15.0}
 
@@ -160,6 +160,7 @@ class Window(QMainWindow):
         self.resize(*FIRST_SIZE)
         self.addToolBar(self.commands)
         self.setContextMenuPolicy(Qt.ContextMenuPolicy.NoContextMenu)
+        self._add_recent()
         self._add_units()
         self.commands.actions_by_name["list"].setChecked(True)
         for keys, degrees in TURNS.items():
@@ -169,8 +170,10 @@ class Window(QMainWindow):
         self.columns.setChildrenCollapsible(False)
         for widget in (self.openings, self._middle(), self._right_side()):
             self.columns.addWidget(widget)
-        self.columns.setStretchFactor(2, 1)
-        self.columns.setSizes([look.LIST_WIDTH, look.FORM_WIDTH, FIRST_SIZE[0]])
+        self.columns.setStretchFactor(1, 1)
+        self.columns.setStretchFactor(2, 6)
+        right = FIRST_SIZE[0] - look.LIST_WIDTH - look.FORM_WIDTH - 2 * self.columns.handleWidth()
+        self.columns.setSizes([look.LIST_WIDTH, look.FORM_WIDTH, right])
         central = QWidget()
         column = QVBoxLayout(central)
         column.setContentsMargins(0, 0, 0, 0)
@@ -186,7 +189,8 @@ class Window(QMainWindow):
         self.middle.setChildrenCollapsible(False)
         self.middle.addWidget(self.form)
         self.middle.addWidget(self.findings)
-        self.middle.setStretchFactor(0, 1)
+        self.middle.setStretchFactor(0, 2)
+        self.middle.setStretchFactor(1, 1)
         self.middle.setSizes([540, 220])
         return self.middle
 
@@ -208,9 +212,16 @@ class Window(QMainWindow):
         self.rows.setChildrenCollapsible(False)
         self.rows.addWidget(above)
         self.rows.addWidget(self.comparison)
-        self.rows.setStretchFactor(0, 1)
+        self.rows.setStretchFactor(0, 2)
+        self.rows.setStretchFactor(1, 1)
         self.rows.setSizes([626, 140])
         return self.rows
+
+    def _add_recent(self) -> None:
+        button = self.commands.widgetForAction(self.commands.actions_by_name["open"])
+        if isinstance(button, QToolButton):
+            button.setMenu(self.files.recent_menu())
+            button.setPopupMode(QToolButton.ToolButtonPopupMode.MenuButtonPopup)
 
     def _add_units(self) -> None:
         space = QWidget()

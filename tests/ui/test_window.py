@@ -1,0 +1,282 @@
+"""The window as a whole: one state, every view of it."""
+
+import json
+import shutil
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QFileDialog, QMessageBox
+from test_form import type_into
+
+from configurator.ui.app import open_window, report
+from configurator.ui.session import Session
+from configurator.units import Display
+
+
+def cells(window, name):
+    table = window.comparison
+    row = next(r for r in range(table.rowCount()) if table.item(r, 0).text() == name)
+    return [table.item(row, column).text() for column in range(1, table.columnCount())]
+
+
+def heads(window):
+    table = window.comparison
+    return [table.horizontalHeaderItem(column).text() for column in range(table.columnCount())]
+
+
+def test_two_widths_stand_side_by_side_with_the_difference_in_words(window):
+    assert heads(window) == ["Measured", "4 in hinge", "4-1/2 in hinge", "Difference"]
+    assert cells(window, "Pin axis off door face") == ["1/2 in", "3/4 in", "1/4 in farther off the door"]
+    assert cells(window, "Greatest angle, bare") == ["171.8°, leaf on the chair rail", "180°", "8.2° farther"]
+
+
+def test_plain_words_come_first_when_asked(window):
+    window.commands.actions_by_name["plain"].trigger()
+    assert cells(window, "Walk-through width, door square open")[0] == "33-1/16 in"
+    assert window.preferences.plain_words
+
+
+def test_an_edit_changes_table_and_title_and_is_undone(qtbot, window):
+    assert not window.isWindowModified()
+    type_into(qtbot, window.form.field("door.hinge_backset"), "3/8")
+    assert cells(window, "Pin axis off door face")[0] == "5/8 in"
+    assert window.isWindowModified()
+    undo = window.commands.actions_by_name["undo"]
+    assert undo.toolTip() == "Undo: change door hinge backset of 112A"
+    undo.trigger()
+    assert cells(window, "Pin axis off door face")[0] == "1/2 in"
+    assert not window.isWindowModified()
+    window.commands.actions_by_name["redo"].trigger()
+    assert cells(window, "Pin axis off door face")[0] == "5/8 in"
+
+
+def test_the_last_good_picture_stays_when_a_value_is_refused(qtbot, window):
+    before = window.picture.canvas.grab().toImage()
+    type_into(qtbot, window.form.field("door.thickness"), "0")
+    assert window.picture.canvas.isVisible()
+    assert window.picture.canvas.grab().toImage() == before
+
+
+def test_slider_and_field_swing_the_same_door(qtbot, window):
+    before = window.picture.canvas.grab().toImage()
+    window.swing.slider.setValue(455)
+    assert window.session.angle == 45.5
+    assert window.swing.angle.value() == 45.5
+    assert window.picture.canvas.grab().toImage() != before
+    window.swing.angle.setValue(90)
+    assert window.swing.slider.value() == 900
+    qtbot.keyClick(window.swing.slider, Qt.Key.Key_Right)
+    assert window.session.angle == 91
+    qtbot.keyClick(window.swing.slider, Qt.Key.Key_PageUp)
+    assert window.session.angle == 106
+
+
+@pytest.mark.parametrize(("start", "by", "end"), [(0, -1, 0), (1, -1, 0), (179, 1, 180), (180, 1, 180)])
+def test_the_swing_ends_at_closed_and_fully_open(window, start, by, end):
+    window.session.swing(start)
+    window.swing.turn(by)
+    assert window.session.angle == end
+
+
+def test_widths_are_added_and_taken_away(qtbot, window):
+    widths = window.widths
+    widths.entry.setText("5")
+    qtbot.keyClick(widths.entry, Qt.Key.Key_Return)
+    assert heads(window)[1:4] == ["4 in hinge", "4-1/2 in hinge", "5 in hinge"]
+    assert widths.entry.text() == ""
+    qtbot.mouseClick(widths.chips[0], Qt.MouseButton.LeftButton)
+    assert window.session.opening.compare == (4.5, 5)
+    assert [chip.text() for chip in widths.chips] == ["4-1/2 ×", "5 ×"]
+
+
+@pytest.mark.parametrize(
+    ("typed", "said"), [("4", "stands twice"), ("0", "from 1 to 24"), ("wide", "not a length")]
+)
+def test_a_width_that_cannot_be_is_refused_beside_its_field(qtbot, window, typed, said):
+    window.widths.entry.setText(typed)
+    qtbot.keyClick(window.widths.entry, Qt.Key.Key_Return)
+    assert said in window.widths.note.text()
+    assert window.widths.entry.text() == typed
+    assert window.session.opening.compare == (4, 4.5)
+    type_into(qtbot, window.form.field("door.undercut"), "1/2")
+    assert window.session.opening.compare == (4, 4.5)
+    assert window.session.opening.door.undercut == 0.5
+
+
+def test_a_hinge_typed_width_first_is_asked_about(qtbot, window):
+    window.session.edit("compare", [4.5, 5])
+    window.widths.entry.setText("4 x 4-1/2")
+    qtbot.keyClick(window.widths.entry, Qt.Key.Key_Return)
+    assert window.widths.note.text() == "4 high? This door takes 4-1/2 high. Did you mean 4-1/2 x 4?"
+    assert window.session.opening.compare == (4.5, 5)
+    qtbot.mouseClick(window.widths.swap, Qt.MouseButton.LeftButton)
+    assert window.session.opening.compare == (4.5, 5, 4)
+    assert window.widths.note.isHidden()
+
+
+def test_metric_is_one_switch(window):
+    window.units.setCurrentIndex(3)
+    window.units.activated.emit(3)
+    assert cells(window, "Pin axis off door face")[:2] == ["12.7 mm", "19.1 mm"]
+    assert window.preferences.display == Display(metric=True)
+
+
+def test_a_clear_width_never_rounds_across_its_limit(window):
+    # 36 wide, 5/8 stop, pin 2.28125 off the frame: the clear width is 31-31/32 exactly
+    window.session.edit_many({"size": {"width": 34.90625, "height": 84}, "compare": [4]})
+    study = window.session.study
+    assert study.candidates[0].clear_width_at_90 == pytest.approx(31 + 31 / 32, abs=1e-9)
+    assert cells(window, "Clear width at 90")[0] == "31-15/16 in"
+
+
+def test_findings_say_severity_sentence_source_and_mark(window):
+    row = window.findings.rows[0]
+    texts = [label.text() for label in row.findChildren(type(window.line))]
+    assert texts[0] == "▲ Warning"
+    assert "chair rail" in texts[1]
+    assert texts[2].endswith("(derived)")
+
+
+def test_opening_another_and_adding_copying_removing(qtbot, window):
+    window.openings.list.setCurrentRow(0)
+    assert window.session.mark == "101A"
+    assert window.form.field("mark").editor.text() == "101A"
+    count = window.openings.list.count()
+    qtbot.mouseClick(window.openings.copy, Qt.MouseButton.LeftButton)
+    assert window.session.mark == "101A copy"
+    qtbot.mouseClick(window.openings.remove, Qt.MouseButton.LeftButton)
+    assert window.openings.list.count() == count
+    qtbot.mouseClick(window.openings.add, Qt.MouseButton.LeftButton)
+    assert window.session.mark == "101"
+    assert window.session.study is not None
+
+
+def test_a_job_without_openings_says_what_to_do(window):
+    while window.session.opening is not None:
+        window.session.remove_opening()
+    assert "Add one" in window.picture.words.text()
+    assert window.picture.words.isVisible()
+    assert window.form.sections["Opening"].isHidden()
+    assert window.comparison.rowCount() == 0
+    window.session.undo()
+    assert window.picture.canvas.isVisible()
+
+
+def test_save_and_open(qtbot, window, tmp_path, monkeypatch):
+    path = tmp_path / "job.json"
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(path), ""))
+    type_into(qtbot, window.form.field("location"), "Galley")
+    window.commands.actions_by_name["save_as"].trigger()
+    assert json.loads(path.read_text())["openings"][1]["location"] == "Galley"
+    assert not window.isWindowModified()
+    assert "job.json" in window.windowTitle()
+    assert window.preferences.recent[0] == path
+    window.session.start_new()
+    monkeypatch.setattr(QFileDialog, "getOpenFileName", lambda *_: (str(path), ""))
+    window.commands.actions_by_name["open"].trigger()
+    assert window.session.job.openings[1].location == "Galley"
+
+
+def test_a_refused_file_leaves_everything_as_it_was(window, tmp_path):
+    job = window.session.job
+    bad = tmp_path / "bad.json"
+    bad.write_text('{"format": "opening-project", "version": 99}')
+    window.files.read(bad)
+    assert window.session.job is job
+    assert "newer program" in window.line.text()
+    assert not window.line.parentWidget().isHidden()
+
+
+def test_a_save_that_fails_says_so_and_keeps_the_work(qtbot, window, tmp_path):
+    type_into(qtbot, window.form.field("location"), "Galley")
+    assert not window.files.write(tmp_path / "no such folder" / "job.json")
+    assert "could not be saved" in window.line.text()
+    assert window.isWindowModified()
+
+
+def test_the_picture_is_exported(window, tmp_path, monkeypatch):
+    path = tmp_path / "plan.png"
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(path), "PNG picture (*.png)"))
+    window.commands.actions_by_name["export"].trigger()
+    assert path.read_bytes().startswith(b"\x89PNG")
+
+
+@pytest.mark.parametrize(
+    ("answer", "closes"),
+    [(QMessageBox.StandardButton.Cancel, False), (QMessageBox.StandardButton.Discard, True)],
+)
+def test_closing_with_unsaved_work_asks(qtbot, window, monkeypatch, answer, closes):
+    asked = []
+    monkeypatch.setattr(QMessageBox, "question", lambda *_: asked.append(1) or answer)
+    type_into(qtbot, window.form.field("location"), "Galley")
+    assert window.close() is closes
+    assert asked
+
+
+def test_closing_saved_work_asks_nobody(window, monkeypatch):
+    monkeypatch.setattr(QMessageBox, "question", lambda *_: pytest.fail("asked"))
+    assert window.close()
+
+
+def test_dark_and_back(qtbot, window):
+    light = window.picture.canvas.grab().toImage()
+    window.commands.actions_by_name["dark"].trigger()
+    assert window.preferences.dark
+    qtbot.waitUntil(lambda: window.palette().window().color().lightness() < 80)
+    assert window.picture.canvas.grab().toImage() != light
+    window.commands.actions_by_name["dark"].trigger()
+    qtbot.waitUntil(lambda: window.palette().window().color().lightness() > 180)
+    assert window.picture.canvas.grab().toImage() == light
+
+
+def test_at_1280_by_800_the_picture_has_half_of_the_window(window):
+    window.resize(1280, 800)
+    window.grab()
+    assert (window.width(), window.height()) == (1280, 800)
+    assert window.picture.width() * window.picture.height() >= 1280 * 800 / 2
+    for widget in (window.form, window.findings, window.swing, window.widths, window.comparison):
+        corner = widget.mapTo(window, widget.rect().bottomRight())
+        assert corner.x() <= 1280
+        assert corner.y() <= 800
+
+
+def test_the_openings_fold_away(qtbot, window):
+    wide = window.picture.width()
+    window.commands.actions_by_name["list"].trigger()
+    assert window.openings.isHidden()
+    qtbot.waitUntil(lambda: window.picture.width() > wide)
+
+
+def test_an_unforeseen_error_is_shown_to_the_user(window, capsys):
+    error = RuntimeError("the hinge fell off")
+    report(window, RuntimeError, error, None)
+    assert "the hinge fell off" in window.line.text()
+    assert "RuntimeError: the hinge fell off" in capsys.readouterr().err
+
+
+def test_what_was_preferred_is_there_at_the_next_start(qtbot, preferences):
+    preferences.dark = False
+    preferences.display = Display(64)
+    preferences.plain_words = True
+    window = open_window(Session(), preferences)
+    qtbot.addWidget(window)
+    assert window.session.display == Display(64)
+    assert window.session.plain_words
+    assert window.units.currentText() == "inches to 1/64"
+
+
+def test_help_stands_beside_the_work(window):
+    window._help()
+    assert window.help.isVisible()
+    assert not window.help.isModal()
+    window.help.close()
+
+
+def test_the_demo_file_is_never_touched_by_looking_at_it(window, tmp_path, session):
+    copy = tmp_path / "copy.json"
+    shutil.copy(session.path, copy)
+    before = copy.read_bytes()
+    window.files.read(copy)
+    window.session.swing(30)
+    window.session.select("205A")
+    assert copy.read_bytes() == before
