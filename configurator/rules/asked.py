@@ -21,11 +21,6 @@ def asked(key: str, by_hand: Hinge, standard: Hinge, program: Reason) -> Reason:
     return program
 
 
-def is_by_hand(key: str, by_hand: Hinge) -> bool:
-    """Say whether this part was chosen by hand for this opening."""
-    return getattr(by_hand, key) is not None
-
-
 def _instead(value: Any, words: str, key: str, program: Reason) -> Reason:
     if value == program.value:
         return reason(value, f"{words}; the program takes the same: {program.because}", practice(key))

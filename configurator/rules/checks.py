@@ -147,7 +147,6 @@ def _fire(filled: FilledOpening, hinge: LeafHinge, parts: Parts) -> tuple[Findin
             hinge_height=parts["height"].value,
             leaf_thickness=parts["leaf_thickness"].value,
             bearing=parts["bearing"].value,
-            metal=parts["base_metal"].value,
         )
     )
 

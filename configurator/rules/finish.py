@@ -47,7 +47,7 @@ def finishes(
 
 def metals_of(bhma: str) -> tuple[str, ...]:
     """Return the metals that a BHMA number stands for; none where the number is not known."""
-    return tuple(row.metal for row in finishes(bhma=bhma))
+    return tuple(dict.fromkeys(row.metal for row in finishes(bhma=bhma)))
 
 
 def same_look(row: FinishRow, metal: str) -> FinishRow | None:
@@ -117,7 +117,7 @@ def _not_on(rows: tuple[FinishRow, ...], metal: str) -> Finding:
 
 
 def _wrong_metal(row: FinishRow, rows: tuple[FinishRow, ...], metal: str) -> Finding:
-    metals = " or ".join(dict.fromkeys(other.metal for other in rows))
+    metals = " or ".join(other.metal for other in rows)
     alike = same_look(row, metal)
     mend = f"{alike.bhma} has the same look on {metal}" if alike else f"no number has this look on {metal}"
     fix = (Fix("hinge.finish_bhma", alike.bhma, f"Take {alike.bhma}"),) if alike else ()

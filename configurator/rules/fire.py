@@ -24,7 +24,6 @@ class FireHinge:
     hinge_height: float
     leaf_thickness: float
     bearing: str
-    metal: str
 
 
 def fire_row(thickness: float, width: float, height: float) -> FireRow | None:
@@ -44,7 +43,7 @@ def fire_row(thickness: float, width: float, height: float) -> FireRow | None:
 def fire_findings(hinge: FireHinge) -> tuple[Finding, ...]:
     """Return what is to be said of the hinge of a labelled leaf."""
     row = fire_row(hinge.thickness, hinge.width, hinge.leaf_height)
-    found = [*_metal(hinge), *_bearing(hinge)]
+    found = _bearing(hinge)
     found += [_outside(hinge)] if row is None else _least(hinge, row)
     caution = finding(
         "fire listing",
@@ -54,17 +53,6 @@ def fire_findings(hinge: FireHinge) -> tuple[Finding, ...]:
         practice("fire_listing"),
     )
     return (*found, caution)
-
-
-def _metal(hinge: FireHinge) -> list[Finding]:
-    if hinge.metal in STEELS:
-        return []
-    message = (
-        f"{hinge.metal.capitalize()} hinges on a fire rated door: a labelled door takes steel, because brass "
-        "and bronze soften in a fire. Choose steel or stainless."
-    )
-    fix = Fix("hinge.base_metal", "steel", "Take steel")
-    return [finding("fire metal", "error", message, practice("metal_fire"), (fix,))]
 
 
 def _bearing(hinge: FireHinge) -> list[Finding]:

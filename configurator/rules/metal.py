@@ -55,8 +55,8 @@ def metal_of_number(bhma: str | None, chosen: Reason) -> Reason:
 
 def metal_findings(place: Place, metal: str, bhma: str | None) -> tuple[Finding, ...]:
     """Return what is to be said of that metal in that place."""
-    if place.fire_rated and metal not in STEELS and bhma is not None:
-        return (_fire_finish(bhma, metal),)
+    if place.fire_rated and metal not in STEELS:
+        return (_fire_metal(bhma or "", metal),)
     if metal == "steel" and (place.exterior or place.coastal):
         where, key = ("near salt water", "metal_coastal") if place.coastal else ("outdoors", "metal_exterior")
         message = f"A steel hinge {where} rusts, plated or primed. Take stainless."
@@ -65,14 +65,14 @@ def metal_findings(place: Place, metal: str, bhma: str | None) -> tuple[Finding,
     return ()
 
 
-def _fire_finish(bhma: str, metal: str) -> Finding:
+def _fire_metal(bhma: str, metal: str) -> Finding:
     rows = finishes(bhma=bhma)
+    what = f"{bhma} is {' or '.join(metals_of(bhma))}" if rows else f"The hinge is {metal}"
     alike = same_look(rows[0], "steel") if rows else None
-    metals = " or ".join(dict.fromkeys(row.metal for row in rows)) or metal
     fix: tuple[Fix, ...] = (Fix("hinge.base_metal", "steel", "Take steel"),)
     mend = "Choose a finish on steel."
     if alike is not None:
         mend = f"{alike.bhma} has the same look on steel: choose it."
         fix = (*fix, Fix("hinge.finish_bhma", alike.bhma, f"Take {alike.bhma}"))
-    message = f"{bhma} is {metals}; a labelled door takes steel, since {metal} softens in a fire. {mend}"
-    return finding("fire finish", "error", message, practice("metal_fire"), fix)
+    message = f"{what}; a labelled door takes steel, since {metal} softens in a fire. {mend}"
+    return finding("fire metal", "error", message, practice("metal_fire"), fix)

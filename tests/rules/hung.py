@@ -1,0 +1,64 @@
+"""Openings for the rules' tests, hung by the real geometry on whatever width the rules ask for."""
+
+from functools import cache
+
+from configurator.model import Hinge, Opening
+from configurator.rules.leaf_hinge import leaf_hinges
+from configurator.rules.specification import Specification, specify
+from configurator.rules.usual import fill
+from configurator.study.hang import HingeBody, hung_leaves
+from configurator.study.run import hang
+
+LEVER = {
+    "kind": "lever",
+    "projection": 2.5,
+    "from_latch_edge": 2.75,
+    "width": 4,
+    "height": 38,
+    "vertical": 3.5,
+}
+USUAL = {
+    "mark": "1",
+    "hand": "LH",
+    "size": {"width": 36, "height": 84},
+    "door": {"construction": "hollow metal, 18 gage"},
+    "wall": {"thickness": 4.875},
+    "use": {"locked": True, "closer": True, "accessible": True, "wanted_angle": 180},
+}
+
+
+def opening(**changes) -> Opening:
+    """Return the usual opening with changes; a group given as a dict is merged into the usual one."""
+    data = dict(USUAL)
+    for key, value in changes.items():
+        merged = isinstance(value, dict) and isinstance(data.get(key), dict)
+        data[key] = {**data[key], **value} if merged else value
+    return Opening.model_validate(data)
+
+
+def specified(given: Opening, standard: Hinge | None = None) -> Specification:
+    """Return the specification of an opening, with the real geometry behind it."""
+    filled = fill(given)
+    hinges = {hinge.leaf.name: hinge for hinge in leaf_hinges(filled, standard)}
+
+    @cache
+    def answer(leaf, width):
+        hinge = hinges[leaf]
+        hung = next(one for one in hung_leaves(filled, hinge.height.value) if one.size.name == leaf)
+        body = HingeBody(
+            hinge.height.value, hinge.weight.value, hinge.leaf_thickness.value, hinge.barrel.value
+        )
+        return hang(filled, hung, body, width)
+
+    return specify(filled, answer, standard)
+
+
+def found(spec: Specification, code: str):
+    """Return the one finding with that code."""
+    (one,) = [finding for finding in spec.findings if finding.code == code]
+    return one
+
+
+def codes(spec: Specification) -> set[str]:
+    """Return the codes of all findings."""
+    return {finding.code for finding in spec.findings}
