@@ -12,8 +12,6 @@ from typing import Final
 
 from configurator.geometry.pin import TOLERANCE, Hanging, Pin
 
-#: Kinds of hardware that are round in plan, width being the diameter.
-ROUND_HARDWARE: Final = frozenset({"knob"})
 
 #: Farther than anything reaches, in; walls and endless trim end here. Exact in binary.
 FAR: Final = 65536.0
@@ -65,8 +63,9 @@ class Hardware:
     """Something that projects from a face of the leaf, in inches.
 
     A box whose centre is from_latch_edge from the leaf's latch edge, measured on the pull face, and height
-    above the floor; width across, vertical high, standing projection out of its face (pull or push). A knob
-    is round in plan: width is its diameter, its outermost point at projection.
+    above the floor; width across, vertical high, standing projection out of its face (pull or push). What is
+    round from above has its width as diameter and its outermost point at projection. A turned knob is a box:
+    from above it is as wide as its diameter and as deep as its projection.
     """
 
     kind: str
@@ -76,6 +75,7 @@ class Hardware:
     height: float
     vertical: float
     face: str = "pull"
+    round: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -135,12 +135,12 @@ def barrel_shapes(h: Hanging, pin: Pin, leaf: Leaf) -> tuple[Shape, ...]:
 
 
 def hardware_shape(h: Hanging, item: Hardware, index: int | None = None) -> Shape:
-    """A box or a knob on a face of the closed leaf."""
+    """A box or a round on a face of the closed leaf."""
     centre = h.O - h.g_l - item.from_latch_edge
     face, out = (-h.i, 1.0) if item.face == "pull" else (-h.i - h.T, -1.0)
     low, high = item.height - item.vertical / 2, item.height + item.vertical / 2
     half = item.width / 2
-    if item.kind in ROUND_HARDWARE:
+    if item.round:
         point = (centre, face + out * (item.projection - half))
         return Shape((point,), half, low, high, item.kind, index)
     outer = face + out * item.projection

@@ -6,16 +6,16 @@ from configurator.geometry.solve import Solution
 from configurator.geometry.swing import Contact
 from configurator.rules.plan_findings import PlanAnswer, plan_findings
 from configurator.rules.usual import FilledOpening
-from configurator.study.hang import HingeBody, HungLeaf
+from configurator.study.hang import HungLeaf
 from configurator.study.records import Candidate, StoppedBy
 
 
-def candidate(filled: FilledOpening, hung: HungLeaf, body: HingeBody, solution: Solution) -> Candidate:
+def candidate(filled: FilledOpening, hung: HungLeaf, solution: Solution) -> Candidate:
     """Return the candidate: inches, and degrees that are 0, 90 and 180 exactly where they are so."""
     pin = solution.pin
     gap = solution.gap
     return Candidate(
-        leaf=hung.size.name,
+        leaf=hung.hinge.leaf.name,
         hinge_width=solution.hanging.W,
         pin_off_door_face=pin.o,
         pin_off_frame_face=pin.y_p,
@@ -43,8 +43,8 @@ def candidate(filled: FilledOpening, hung: HungLeaf, body: HingeBody, solution: 
         least_gap=None if gap is None else gap.distance,
         least_gap_angle=None if gap is None else in_degrees(gap.angle),
         barrel_free_by=solution.barrel_free_by,
-        barrel_diameter=body.barrel,
-        findings=plan_findings(_answer(filled, hung, body, solution)),
+        barrel_diameter=solution.hanging.d_b,
+        findings=plan_findings(_answer(filled, hung, solution)),
         solution=solution,
     )
 
@@ -64,14 +64,14 @@ def _point(contact: Contact | None) -> tuple[float, float] | None:
     return None if contact is None else contact.point
 
 
-def _answer(filled: FilledOpening, hung: HungLeaf, body: HingeBody, solution: Solution) -> PlanAnswer:
+def _answer(filled: FilledOpening, hung: HungLeaf, solution: Solution) -> PlanAnswer:
     bare, whole = solution.bare, solution.with_hardware
     use = filled.opening.use
     return PlanAnswer(
-        leaf=hung.size.name,
-        height=body.height,
+        leaf=hung.hinge.leaf.name,
+        height=hung.hinge.height.value,
         width=solution.hanging.W,
-        barrel=body.barrel,
+        barrel=solution.hanging.d_b,
         barrel_free_by=solution.barrel_free_by,
         angle_bare=in_degrees(solution.greatest_angle_bare),
         angle=in_degrees(solution.greatest_angle),

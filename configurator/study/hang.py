@@ -8,9 +8,7 @@ from configurator.geometry.shapes import Hardware, Leaf, Obstruction, OtherLeaf
 from configurator.model import Hardware as GivenHardware
 from configurator.model import Hinge
 from configurator.model import Obstruction as GivenObstruction
-from configurator.rules.count import hinge_count
-from configurator.rules.gage import barrel_diameter, leaf_thickness
-from configurator.rules.height import height_row
+from configurator.rules.leaf_hinge import LeafHinge
 from configurator.rules.leaves import Leaf as LeafSize
 from configurator.rules.leaves import leaves_of
 from configurator.rules.places import hinge_places
@@ -20,20 +18,10 @@ _FIRST_LEAF = {"single": "single", "pair": "active", "dutch": "lower"}
 
 
 @dataclass(frozen=True, slots=True)
-class HingeBody:
-    """What of the hinge the plan needs to know, inches: the same for every width compared."""
-
-    height: float
-    weight: str
-    leaf_thickness: float
-    barrel: float
-
-
-@dataclass(frozen=True, slots=True)
 class HungLeaf:
-    """One leaf ready to be hung on any width."""
+    """One leaf ready to be hung on any width; its hinges as far as no width decides them."""
 
-    size: LeafSize
+    hinge: LeafHinge
     leaf: Leaf
     hardware: tuple[Hardware, ...]
     obstructions: tuple[Obstruction, ...]
@@ -43,32 +31,18 @@ class HungLeaf:
     bevel: float
 
 
-def hinge_body(filled: FilledOpening, standard: Hinge | None, leaf: LeafSize, weight: str) -> HingeBody:
-    """Return height, weight, leaf thickness and barrel: given, the job's standard, or by the tables."""
-    given = filled.opening.hinge or Hinge()
-    norm = standard or Hinge()
-    row = height_row(filled.thickness, leaf.width)
-    height = given.height or norm.height or row.height
-    grade = given.weight or norm.weight or row.weight or weight
-    thickness = given.leaf_thickness or norm.leaf_thickness or leaf_thickness(height, grade).value
-    barrel = given.barrel or norm.barrel or barrel_diameter(height, grade).value
-    return HingeBody(height, grade, thickness, barrel)
+def hung_leaves(filled: FilledOpening, hinges: tuple[LeafHinge, ...]) -> tuple[HungLeaf, ...]:
+    """Return every leaf with its hinges, what it carries, what stands about it, what it closes against."""
+    return tuple(_hung(filled, hinge) for hinge in hinges)
 
 
-def hung_leaves(filled: FilledOpening, hinge_height: float) -> tuple[HungLeaf, ...]:
-    """Return every leaf with what it carries, what stands about it, and what it closes against."""
-    return tuple(_hung(filled, size, hinge_height) for size in leaves_of(filled))
-
-
-def _hung(filled: FilledOpening, size: LeafSize, hinge_height: float) -> HungLeaf:
-    given = filled.opening.hinge or Hinge()
-    by_hand = given.count if filled.opening.leaves == "single" else None
-    count = by_hand or hinge_count(size.height).value
-    barrels = hinge_places(size, count, hinge_height, filled.opening_height)
+def _hung(filled: FilledOpening, hinge: LeafHinge) -> HungLeaf:
+    size = hinge.leaf
+    barrels = hinge_places(size, hinge.count.value, hinge.height.value, filled.opening_height)
     flipped = size.name == "inactive"
     first = _FIRST_LEAF[filled.opening.leaves]
     return HungLeaf(
-        size=size,
+        hinge=hinge,
         leaf=Leaf(bottom=size.bottom, top=size.top, barrels=barrels),
         hardware=tuple(_hardware(one) for one in filled.opening.hardware if (one.leaf or first) == size.name),
         obstructions=tuple(_obstruction(one, flipped) for one in filled.opening.obstructions),
@@ -103,6 +77,7 @@ def _hardware(given: GivenHardware) -> Hardware:
         width=given.width,
         height=given.height,
         vertical=given.vertical,
+        round=given.outline == "round",
     )
 
 
@@ -123,7 +98,7 @@ def _obstruction(given: GivenObstruction, flipped: bool) -> Obstruction:
     )
 
 
-def hanging(filled: FilledOpening, hung: HungLeaf, body: HingeBody, width: float) -> Hanging:
+def hanging(filled: FilledOpening, hung: HungLeaf, width: float) -> Hanging:
     """Return one leaf on one hinge open width, in the symbols of the plan geometry; inches."""
     given = filled.opening.hinge or Hinge()
     return Hanging(
@@ -142,10 +117,10 @@ def hanging(filled: FilledOpening, hung: HungLeaf, body: HingeBody, width: float
         b_f=filled.frame_backset,
         m_d=filled.door_mortise,
         m_f=filled.frame_mortise,
-        t=body.leaf_thickness,
+        t=hung.hinge.leaf_thickness.value,
         a=given.leaf_gap,
         W=width,
-        d_b=body.barrel,
+        d_b=hung.hinge.barrel.value,
         mounting=given.mounting or "full mortise",
     )
 

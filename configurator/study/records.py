@@ -6,6 +6,7 @@ from typing import Any
 from configurator.geometry.solve import Solution
 from configurator.model import Opening
 from configurator.rules.finding import Finding
+from configurator.rules.specification import Specification
 from configurator.rules.usual import FilledOpening
 
 
@@ -83,8 +84,13 @@ class Study:
     opening: Opening
     filled: FilledOpening
     candidates: tuple[Candidate, ...]
-    recommended: dict[str, Any]
+    specification: Specification
     findings: tuple[Finding, ...]
+
+    @property
+    def recommended(self) -> dict[str, Any]:
+        """The recommended hinge as the results contract names it."""
+        return self.specification.as_data()
 
     def all_findings(self) -> tuple[Finding, ...]:
         """Return the opening's findings and then its candidates', each sentence once."""

@@ -1,19 +1,32 @@
 """The study of one opening: fill in, hang every leaf on every width, choose, and say what there is to say."""
 
-from collections.abc import Iterator
-
 from configurator.geometry.solve import solve
-from configurator.model import Hinge, JobFacts, Opening
-from configurator.rules.leaves import leaves_of
+from configurator.model import JobFacts, Opening
+from configurator.rules.leaf_hinge import leaf_hinges
 from configurator.rules.opening_findings import opening_findings
+from configurator.rules.specification import specify
 from configurator.rules.stock import next_wider, stock_widths
 from configurator.rules.usual import FilledOpening, fill
 from configurator.study.candidate import candidate
-from configurator.study.hang import HingeBody, HungLeaf, hanging, hinge_body, hung_leaves, stop_radians
-from configurator.study.recommend import recommend
+from configurator.study.hang import HungLeaf, hanging, hung_leaves, stop_radians
 from configurator.study.records import Candidate, Study
 
 _NO_STOCK = (4.0, 4.5)
+
+
+class Hung:
+    """An opening's leaves, each hung on a width once however often it is asked for."""
+
+    def __init__(self, filled: FilledOpening, leaves: tuple[HungLeaf, ...]) -> None:
+        self.filled = filled
+        self.leaves = {leaf.hinge.leaf.name: leaf for leaf in leaves}
+        self._known: dict[tuple[str, float], Candidate] = {}
+
+    def __call__(self, leaf: str, width: float) -> Candidate:
+        """Return the named leaf on a hinge open width, inches."""
+        if (leaf, width) not in self._known:
+            self._known[leaf, width] = hang(self.filled, self.leaves[leaf], width)
+        return self._known[leaf, width]
 
 
 def study(opening: Opening, job: JobFacts | None = None) -> Study:
@@ -24,45 +37,37 @@ def study(opening: Opening, job: JobFacts | None = None) -> Study:
     """
     filled = fill(opening)
     standard = job.standard_hinge if job is not None else None
-    body = _body(filled, standard)
-    leaves = hung_leaves(filled, body.height)
-    widths = opening.compare or _usual_widths(filled, leaves, body)
-    candidates = tuple(hang(filled, leaf, body, width) for leaf in leaves for width in widths)
-    recommended = recommend(filled, leaves, body, standard)
-    return Study(opening, filled, candidates, recommended, opening_findings(filled))
+    leaves = hung_leaves(filled, leaf_hinges(filled, standard))
+    hung = Hung(filled, leaves)
+    widths = opening.compare or _usual_widths(hung)
+    candidates = tuple(hung(leaf, width) for leaf in hung.leaves for width in widths)
+    specification = specify(filled, hung, standard)
+    found = (*opening_findings(filled), *specification.findings)
+    return Study(opening, filled, candidates, specification, found)
 
 
-def hang(filled: FilledOpening, leaf: HungLeaf, body: HingeBody, width: float) -> Candidate:
-    """Return one leaf on one hinge open width."""
+def hang(filled: FilledOpening, leaf: HungLeaf, width: float) -> Candidate:
+    """Return one leaf on one hinge open width, inches."""
     solution = solve(
-        hanging(filled, leaf, body, width),
+        hanging(filled, leaf, width),
         leaf.leaf,
         leaf.hardware,
         leaf.obstructions,
         leaf.other,
         stop_radians(filled),
     )
-    return candidate(filled, leaf, body, solution)
+    return candidate(filled, leaf, solution)
 
 
-def _body(filled: FilledOpening, standard: Hinge | None) -> HingeBody:
-    """Return the hinge of the leaf that needs the highest: all leaves of an opening take one height."""
-    bodies = (hinge_body(filled, standard, leaf, "standard") for leaf in leaves_of(filled))
-    return max(bodies, key=lambda body: body.height)
-
-
-def _usual_widths(filled: FilledOpening, leaves: tuple[HungLeaf, ...], body: HingeBody) -> tuple[float, ...]:
+def _usual_widths(hung: Hung) -> tuple[float, ...]:
     """Return the least stock width without an error, then the next wider."""
-    known = stock_widths(body.height) or _NO_STOCK
-    least = next(_without_error(filled, leaves, body, known), known[0])
-    wider = next_wider(body.height, least)
+    height = max(leaf.hinge.height.value for leaf in hung.leaves.values())
+    known = stock_widths(height) or _NO_STOCK
+    least = next((width for width in known if _without_error(hung, width)), known[0])
+    wider = next_wider(height, least)
     return (least,) if wider is None else (least, wider)
 
 
-def _without_error(
-    filled: FilledOpening, leaves: tuple[HungLeaf, ...], body: HingeBody, widths: tuple[float, ...]
-) -> Iterator[float]:
-    for width in widths:
-        found = [f for leaf in leaves for f in hang(filled, leaf, body, width).findings]
-        if not any(one.severity == "error" for one in found):
-            yield width
+def _without_error(hung: Hung, width: float) -> bool:
+    found = [one for leaf in hung.leaves for one in hung(leaf, width).findings]
+    return not any(one.severity == "error" for one in found)
