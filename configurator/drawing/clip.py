@@ -1,6 +1,7 @@
 """Cutting outlines off at the edge of a picture, so that no backend has to."""
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from configurator.drawing.primitives import Point
 from configurator.drawing.view import Box, box_around
@@ -70,7 +71,7 @@ def clip_polyline(points: Sequence[Point], box: Box) -> list[tuple[Point, ...]]:
     if box.holds(box_around(points)):
         return [tuple(points)]
     pieces: list[list[Point]] = []
-    for a, b in zip(points, points[1:], strict=False):
+    for a, b in pairwise(points):
         inside = clip_segment(a, b, box)
         if inside is None:
             continue

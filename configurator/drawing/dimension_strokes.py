@@ -1,4 +1,4 @@
-"""A dimension as a drafter draws it: extension lines, the line itself, and arrowheads that touch what they measure.
+"""A dimension as a drafter draws it: extension lines, the line itself, and arrowheads that touch both ends.
 
 Everything in points on the sheet, so that arrows keep their size at any scale; every backend draws the same.
 """

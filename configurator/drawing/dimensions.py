@@ -1,7 +1,7 @@
 """The dimensions about the pin, stacked as a drafter sets them.
 
 They are all measured straight out of the frame. Each has its own column; the lines are carried on beyond the
-barrel to a shoulder, the nearest column to the highest row, so that no line crosses a text and no text another.
+barrel to a shoulder, the nearest column to the highest row, so that no line crosses a text.
 """
 
 from collections.abc import Iterator
@@ -23,6 +23,8 @@ ROW = 1.5
 """From one row of text to the next, of the type size."""
 _FIRST_COLUMN = 13.0
 _FIRST_ROW = 12.0
+_OFF_LEAF = 4.0
+"""Texts keep so far off the leaf at the end of its swing, points."""
 PLAIN, AXIS = "A-ANNO-DIMS", "A-ANNO-DIMS-AXIS"
 
 
@@ -61,7 +63,7 @@ SHORT = {
 
 @dataclass(frozen=True, slots=True)
 class Stack:
-    """One way to stand the columns: where they start on the sheet, which way they go, and how much is said."""
+    """One way to stand the columns: where they start, which way they go, how much is said."""
 
     start: float
     base: float
@@ -97,7 +99,7 @@ def pin_dimensions(
     leaf = [view.to_sheet(point) for point in turned(leaf_corners(hung.h), hung.pin.at, hung.reach)]
     for stack in _stacks(hung, measured, view, display, size, toward_opening):
         boxes = stack.boxes()
-        if all(room.is_free(box) and not clip_polygon(leaf, box) for box in boxes):
+        if all(room.is_free(box) and not clip_polygon(leaf, box.shrunk(-_OFF_LEAF)) for box in boxes):
             for box in boxes:
                 room.take(box)
             return tuple(_dimension(item, stack, n, view) for n, item in enumerate(measured))
@@ -116,13 +118,26 @@ def _stacks(
     side = view.hand * (1.0 if toward_opening else -1.0)
     radius = hung.h.d_b / 2
     x, top = view.to_sheet((hung.pin.x_p, hung.pin.y_p + radius))
-    numbers = [display.length(item.value) for item in measured]
-    full = tuple(f"{n} {item.name}" for n, item in zip(numbers, measured, strict=True))
-    short = tuple(f"{n} {SHORT[item.name]}" for n, item in zip(numbers, measured, strict=True))
-    for texts in (full, short, tuple(numbers)):
+    for texts in _wordings(measured, display):
         for farther in (0.0, 12.0, 24.0, 40.0):
             start = x + side * (radius * view.scale + _FIRST_COLUMN + farther)
             yield Stack(start, top + _FIRST_ROW, side, texts, size)
+
+
+def _wordings(measured: tuple[Measured, ...], display: Display) -> Iterator[tuple[str, ...]]:
+    """Yield the texts in full, then in short, then as numbers alone, which keep their sign."""
+    sized = [display.length(abs(item.value)) for item in measured]
+    for names in ({}, SHORT):
+        yield tuple(
+            f"{number} {_side_words(names.get(item.name, item.name), item.value)}"
+            for number, item in zip(sized, measured, strict=True)
+        )
+    yield tuple(display.length(item.value) for item in measured)
+
+
+def _side_words(name: str, value: float) -> str:
+    """Say behind instead of past or off where a length is below zero."""
+    return name.replace(" past ", " behind ").replace(" off ", " behind ") if value < 0 else name
 
 
 def _dimension(item: Measured, stack: Stack, column: int, view: View) -> Dimension:

@@ -1,7 +1,7 @@
 """The hinge jamb where it is cut, by kind of frame: sheet steel, wood or aluminum tube.
 
-Drawn as such frames are commonly made; only face, rabbet, stop, depth and returns are measured. Sheet steel is
-0.053 in (16 gage; common practice, no source), drawn no thinner than it can be seen.
+Drawn as such frames are commonly made; only face, rabbet, stop, depth and returns are measured. No sheet of
+metal is drawn thinner than can be seen.
 """
 
 from collections.abc import Callable, Mapping
@@ -11,7 +11,7 @@ from configurator.drawing.primitives import Point, Polygon, Polyline
 from configurator.drawing.turning import rectangle
 
 SHEET = 0.053
-"""Thickness of a steel frame's sheet, inches; common practice, no source."""
+"""Thickness of a steel frame's sheet, 16 gage, inches; common practice, no source."""
 TUBE = 0.125
 """Wall of an aluminum tube, inches; common practice, no source."""
 _LEAST_SOFFIT = 0.75
@@ -73,7 +73,7 @@ def _butted(hung: Hung, thinnest: float) -> Outline:
     return (grout, *_steel(hung, thinnest))
 
 
-def _wood(hung: Hung, thinnest: float) -> Outline:
+def _wood(hung: Hung, _: float) -> Outline:
     h = hung.h
     width = min(_WOOD_STOP, h.D - h.R)
     jamb = Polygon(FRAME, rectangle(-h.F, 0.0, -h.D, 0.0), "endgrain", "wood jamb", pattern_layer=PATTERN)

@@ -7,13 +7,12 @@ from configurator.drawing.hung import Hung, Standing
 from configurator.geometry.pin import Hanging
 from configurator.geometry.shapes import hardware_shape, obstruction_shapes, other_leaf_shapes
 from configurator.model import Obstruction as ObstructionRecord
+from configurator.rules.leaf_hinge import leaf_hinges
 from configurator.rules.usual import FilledOpening
 from configurator.study.hang import HungLeaf, hung_leaves
 from configurator.study.records import Candidate, Study
 from configurator.units import Display
 
-_ANY_HEIGHT = 4.5
-"""The hinge's height moves its barrels up and down, which a plan does not show."""
 _TURNS_CLOCKWISE = frozenset({"RH", "LHR"})
 
 
@@ -21,7 +20,7 @@ def hung_of(study: Study, candidate: Candidate, display: Display) -> Hung:
     """Return one candidate's leaf with all that its picture needs."""
     filled, solution = study.filled, candidate.solution
     h = solution.hanging
-    leaf = next(one for one in hung_leaves(filled, _ANY_HEIGHT) if one.size.name == candidate.leaf)
+    leaf = _leaves(filled)[candidate.leaf]
     return Hung(
         h=h,
         pin=solution.pin,
@@ -41,8 +40,13 @@ def hung_of(study: Study, candidate: Candidate, display: Display) -> Hung:
     )
 
 
+def _leaves(filled: FilledOpening) -> dict[str, HungLeaf]:
+    """Return the leaves by name; a job's standard hinge only moves barrels up and down, which no plan shows."""
+    return {leaf.hinge.leaf.name: leaf for leaf in hung_leaves(filled, leaf_hinges(filled))}
+
+
 def turns_clockwise(filled: FilledOpening, leaf: str) -> bool:
-    """Whether the leaf turns clockwise seen from above with the pull side up: RH and LHR, as solved LH and RHR do not.
+    """Whether the leaf turns clockwise seen from above, pull side up: RH and LHR do, LH and RHR do not.
 
     The inactive leaf of a pair turns against the active one.
     """

@@ -14,7 +14,7 @@ HINGE = "A-DETL-HNGE"
 
 
 def frame_leaf(hung: Hung) -> Polygon:
-    """Return the leaf on the frame: in its mortise, or on the frame face for a half mortise or full surface."""
+    """Return the leaf on the frame: in its mortise, or on its face for a half mortise or full surface."""
     return Polygon(HINGE, frame_leaf_outline(hung), "plate", "frame leaf of the hinge")
 
 

@@ -3,6 +3,7 @@
 import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from configurator.drawing.dimension_strokes import strokes_of
 from configurator.drawing.placing import text_box
@@ -32,7 +33,7 @@ def spots_of(groups: Iterable[Group]) -> tuple[Spot, ...]:
 
 
 def name_at(spots: Sequence[Spot], point: Point) -> str:
-    """Return the name of the dimension at a point of the sheet, else of the uppermost part there, else nothing."""
+    """Return the name of the dimension at a point of the sheet, else of the uppermost part, else nothing."""
     for spot in reversed(spots):
         if _on_lines(spot, point):
             return spot.name
@@ -60,9 +61,7 @@ def _spot(item: object, view: View) -> Spot | None:
 def _on_lines(spot: Spot, point: Point) -> bool:
     if spot.box is not None and spot.box.has(point):
         return True
-    return any(
-        _near_segment(a, b, point) for line in spot.lines for a, b in zip(line, line[1:], strict=False)
-    )
+    return any(_near_segment(a, b, point) for line in spot.lines for a, b in pairwise(line))
 
 
 def _near_segment(a: Point, b: Point, point: Point) -> bool:

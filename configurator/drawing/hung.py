@@ -11,7 +11,7 @@ Layers = tuple[tuple[str, float], ...]
 
 @dataclass(frozen=True, slots=True)
 class Standing:
-    """One thing along the wall: its convex pieces in plan, what to call it, and whether the leaf meets its heights."""
+    """One thing along the wall: its pieces in plan, what to call it, whether the leaf meets its heights."""
 
     shapes: tuple[Shape, ...]
     kind: str

@@ -51,7 +51,7 @@ def inset_still(
     return parts
 
 
-def inset_moving(hung: Hung, view: View, angle: float) -> list[Primitive]:
+def inset_moving(hung: Hung, angle: float) -> list[Primitive]:
     """Return the open leaf in the small picture, with its hardware, and a ring where it is stopped."""
     pin = hung.pin.at
     parts: list[Primitive] = [Polygon("A-DETL-HNGE", turned(leaf_corners(hung.h), pin, angle), "door")]
@@ -106,8 +106,8 @@ def _swept(hung: Hung) -> list[Primitive]:
 def clear_width_points(hung: Hung) -> tuple[Point, Point]:
     """Return the two points the clear width at 90 degrees is measured between, level with the frame stop.
 
-    From the open leaf's stop-side face, or the hinge-side stop where that stands farther in, to the latch-side
-    stop or the closed other leaf.
+    From the open leaf's stop-side face, or the hinge-side stop where that stands farther in, to the stop on
+    the latch side or the closed other leaf.
     """
     h = hung.h
     leaf = max(x for x, _ in turned(leaf_corners(h), hung.pin.at, math.pi / 2))

@@ -98,10 +98,11 @@ def _places(named: Named, hung: Hung, view: View, size: float, width: float) -> 
     middle = (shown.bottom + shown.top) / 2
     in_from_edge = min(0.5 * shown.width, 24.0)
     dot_x = shown.left + in_from_edge if view.mirrored else shown.right - in_from_edge
-    lefts = (dot_x - width + 8.0, dot_x - width / 2, dot_x - 8.0, view.window.left + _EDGE)
+    least, most = view.window.left + _EDGE, view.window.right - _EDGE - width
+    wanted = (dot_x - width + 8.0, dot_x - width / 2, dot_x - 8.0)
+    lefts = [min(max(left, least), most) for left in wanted]
     for base in _base_lines(hung, view, size):
-        for left in (*lefts, view.window.right - _EDGE - width):
-            yield (dot_x, middle), (left, base)
+        yield from (((dot_x, middle), (left, base)) for left in lefts if left <= dot_x <= left + width)
     yield from _places_level_with(named, view, size, width)
 
 

@@ -27,7 +27,7 @@ def closed_outline(hung: Hung) -> Polyline:
 
 
 def open_leaf(hung: Hung, angle: float, thinnest: float = 0.0) -> Parts:
-    """Return the leaf turned to `angle` radians with its construction; sheet no thinner than `thinnest` inches."""
+    """Return the leaf turned to `angle` radians with its construction; no sheet under `thinnest` inches."""
     corners = leaf_corners(hung.h)
     pin = hung.pin.at
     parts: Parts = [
@@ -57,7 +57,7 @@ def _construction(hung: Hung, corners: tuple[Point, ...], thinnest: float) -> li
     if words.startswith("hollow metal"):
         return _hollow_metal(hung, corners, thinnest)
     if words.startswith("aluminum"):
-        return _aluminum(hung, corners)
+        return _aluminum(corners)
     if words == "lead-lined":
         return [*_wood(hung, corners), _lead(hung)]
     return _wood(hung, corners)
@@ -90,7 +90,7 @@ def _wood(hung: Hung, corners: tuple[Point, ...]) -> list[_Piece]:
     ]
 
 
-def _aluminum(hung: Hung, corners: tuple[Point, ...]) -> list[_Piece]:
+def _aluminum(corners: tuple[Point, ...]) -> list[_Piece]:
     (x_0, y_0), (x_1, _), (x_2, y_1), _ = corners
     pieces: list[_Piece] = [(corners, "paper", "leaf, aluminum and glass", False)]
     stile = min(_ALUMINUM_STILE, (x_1 - x_0) / 3)

@@ -1,8 +1,8 @@
 """The plan of one leaf on one hinge width: framed about the hinge, where the argument is.
 
-Three parts. What stands still; what turns with the leaf; and the notes, which lie over both. A panel also has an
-inset with the whole opening. Everything is in the axes of the geometry, pull side up; a leaf that turns
-clockwise is mirrored by its view alone.
+Three parts. What stands still; what turns with the leaf; and the notes, which lie over both. A panel also
+has an inset with the whole opening. Everything is in the axes of the geometry, pull side up; a leaf that
+turns clockwise is mirrored by its view alone.
 """
 
 import math
@@ -23,7 +23,7 @@ from configurator.drawing.primitives import Primitive
 from configurator.drawing.standing_things import standing_things
 from configurator.drawing.turning import turned
 from configurator.drawing.view import Box, View, box_around
-from configurator.drawing.wall_layers import stud_edge, wall_beside
+from configurator.drawing.wall_layers import stud_boxes, wall_beside
 from configurator.geometry.shapes import leaf_corners
 from configurator.units import Display
 
@@ -53,7 +53,7 @@ class Drawing:
 
 @dataclass(frozen=True, slots=True)
 class Panel:
-    """One candidate's pictures, all but what turns with its leaf; `clear_at_90` inches, None where not reached."""
+    """One candidate's pictures, all but what turns with its leaf, and the room left for what moves."""
 
     hung: Hung
     main: Drawing
@@ -82,7 +82,7 @@ def view_scale(hung: Hung, width: float, height: float) -> float:
 
 
 def main_view(hung: Hung, window: Box, scale: float) -> View:
-    """Return the view about the hinge at a scale shared with other panels, the frame's depth at the bottom."""
+    """Return the view about the hinge at a scale shared with other panels."""
     h = hung.h
     across = window.left + _PIN_AT * window.width
     if hung.mirrored:
@@ -121,12 +121,11 @@ def panel(
 
 def _drawn_boxes(hung: Hung, view: View) -> list[Box]:
     """Return where lettering would lie over the frame, the stud, or the leaf at the end of its swing."""
-    h, depth = hung.h, hung.wall_depth
+    h = hung.h
     frame = ((-h.F, -h.D), (max(h.s, 0.0), hung.pin.y_p))
-    stud = ((stud_edge(hung), hung.wall_face - depth), (-h.F, hung.wall_face))
     leaf = turned(leaf_corners(h), hung.pin.at, hung.reach)
     shown = clip_polygon(leaf, view.plan_window())
-    corners = [frame, stud, *([shown] if shown else [])]
+    corners = [frame, *stud_boxes(hung), *([shown] if shown else [])]
     return [box_around([view.to_sheet(point) for point in points]) for points in corners]
 
 
@@ -167,4 +166,4 @@ def moving_inset(one: Panel, angle: float) -> tuple[Primitive, ...]:
     """Return the open leaf in the inset."""
     if one.inset is None:
         return ()
-    return tuple(inset_moving(one.hung, one.inset.view, one.hung.shown_at(angle)))
+    return tuple(inset_moving(one.hung, one.hung.shown_at(angle)))

@@ -1,4 +1,4 @@
-"""The few things every picture is made of. Lengths are inches in the plan's own axes, text sizes points on paper."""
+"""The few things every picture is made of. Lengths are inches in plan, text sizes points."""
 
 from dataclasses import dataclass
 from typing import Literal
@@ -51,11 +51,11 @@ class Arc:
 
 @dataclass(frozen=True, slots=True)
 class Dimension:
-    """A measured distance between two points, its line drawn `offset` inches beside them, and its text placed.
+    """A measured distance between two points, with its line and its text placed.
 
     `a` and `b` are the points measured; `line_a` and `line_b` the ends of the dimension line (where extension
-    lines meet it); `text_at` the middle of the text. `name` is what a client would call it. `shoulder` carries
-    the line on to a text that stands apart.
+    lines meet it); `text_at` the middle of the text. `name` is what a client would call it. `shoulder`
+    carries the line on to a text that stands apart. `value` is inches along the line.
     """
 
     layer: str

@@ -1,4 +1,4 @@
-"""The sheet: one panel a candidate, all at one scale, with headings, and a line below that says how to read it."""
+"""The sheet: one panel a candidate, all at one scale, with headings, and a line that says how to read it."""
 
 import math
 from collections.abc import Sequence
@@ -74,7 +74,7 @@ def plan_sheet(study: Study, display: Display, width: float, height: float) -> S
 
 
 def moving_groups(sheet: Sheet, angle: float) -> tuple[Group, ...]:
-    """Return what turns with the leaves when `angle` degrees are asked for, each leaf no farther than it goes."""
+    """Return what turns with the leaves at `angle` degrees, each leaf no farther than it goes."""
     turn = math.radians(angle) if angle < 180.0 else math.pi
     groups = [Group(one.main.view, moving_parts(one, turn)) for one in sheet.panels]
     return (*groups, *(Group(one.inset.view, moving_inset(one, turn)) for one in sheet.panels if one.inset))
@@ -123,10 +123,10 @@ def _panel_of(
 
 def heading(study: Study, candidate: Candidate, display: Display) -> str:
     """Return a panel's heading: the hinge's size, height first, and which leaf where there are two."""
-    height = study.recommended.get("height")
+    heights = {one.leaf: one.parts["height"].value for one in study.specification.leaves}
     size = f"{display.size(0, candidate.hinge_width).split(' x ')[1]} in open width"
-    if isinstance(height, (int, float)):
-        size = f"{display.size(height, candidate.hinge_width)} hinge"
+    if candidate.leaf in heights:
+        size = f"{display.size(heights[candidate.leaf], candidate.hinge_width)} hinge"
     return size if candidate.leaf == "single" else f"{size}, {candidate.leaf} leaf"
 
 

@@ -24,9 +24,9 @@ def standing_things(hung: Hung) -> list[Polygon | Arc]:
 
 
 def merged(shapes: tuple[Shape, ...]) -> tuple[Shape, ...]:
-    """Return the pieces of one thing with no line between them where one meets the next along the frame's edge.
+    """Return the pieces of one thing with no line between them where one meets the next at the frame's edge.
 
-    A thing that reaches over the frame's face is solved as two upright rectangles; it is drawn as one outline.
+    A thing that reaches over the frame's face is solved as two upright rectangles and drawn as one outline.
     """
     if len(shapes) != 2 or any(len(shape.points) != 4 for shape in shapes):
         return shapes

@@ -1,7 +1,7 @@
 """The drafting style: layers with their line widths and inks, and how cut materials are filled.
 
 Everything is read from resources/style. Layers follow the form of the US National CAD Standard (discipline,
-major group, minor group); their order in the file is the order they are drawn in. Widths are of the drafting
+major group, minor group). Widths are of the drafting
 series 0.18, 0.25, 0.35, 0.5 and 0.7 mm; patterns are sized in points on paper.
 """
 
@@ -62,7 +62,7 @@ def inks() -> Mapping[str, Shade]:
 
 @cache
 def layers() -> Mapping[str, Layer]:
-    """Return every layer by name, in the order of drawing. Raises ValueError for a width not of the series."""
+    """Return every layer by name, in the file's order. Raises ValueError for a width not of the series."""
     return {row["layer"]: _layer(row) for row in _rows("layers.csv")}
 
 

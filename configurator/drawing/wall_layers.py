@@ -1,7 +1,7 @@
 """The wall beside the hinge jamb, layer by layer, as it meets that kind of frame."""
 
 from configurator.drawing.hung import Hung
-from configurator.drawing.primitives import Polygon, Polyline
+from configurator.drawing.primitives import Point, Polygon, Polyline
 from configurator.drawing.turning import rectangle
 
 _INTO_THROAT = 0.9
@@ -13,6 +13,7 @@ _STUD = 1.5
 """Width of a framing stud, inches; common practice, no source."""
 _FLANGE = 1.25
 """Flange of a steel stud, inches; common practice, no source."""
+_LIP = 0.35
 _WRAPPED = frozenset({"knocked-down drywall", "welded steel, wrapped"})
 _MASONRY = ("block", "brick", "masonry", "concrete", "cmu", "stone", "grout")
 _BOARD = ("gypsum", "plaster", "board", "drywall")
@@ -65,22 +66,36 @@ def _end_of(hung: Hung, material: str) -> float:
     return outer
 
 
-def stud_edge(hung: Hung) -> float:
-    """Return how far over the studs reach into the wall's hollow, or the wall's end where it has none."""
-    if len(hung.layers) < 2 or all(material_of(name) != "cavity" for name, _ in hung.layers):
-        return -hung.h.F
-    wooden = hung.frame_kind == "wood with casing"
-    return _end_of(hung, "cavity") - (2 * _STUD if wooden else _FLANGE)
+def stud_boxes(hung: Hung) -> list[tuple[Point, Point]]:
+    """Return where studs are drawn in the wall's hollow, as opposite corners: lettering keeps off them."""
+    boxes: list[tuple[Point, Point]] = []
+    top = hung.wall_face
+    for name, thickness in hung.layers:
+        if material_of(name) == "cavity" and len(hung.layers) > 1:
+            boxes += _stud_boxes(hung, top - thickness, top)
+        top -= thickness
+    return boxes
+
+
+def _stud_boxes(hung: Hung, bottom: float, top: float) -> list[tuple[Point, Point]]:
+    end = _end_of(hung, "cavity")
+    if hung.frame_kind == "wood with casing":
+        return [((end - 2 * _STUD, bottom), (end, top))]
+    flange = end - _FLANGE
+    return [
+        ((flange, top - _LIP), (end, top)),
+        ((flange, bottom), (end, bottom + _LIP)),
+        ((end, bottom), (end, top)),
+    ]
 
 
 def _stud(hung: Hung, end: float, bottom: float, top: float) -> list[Polygon | Polyline]:
     """A steel stud beside a steel frame; two crossed wood studs beside a wood one."""
     if hung.frame_kind == "wood with casing":
         return [part for n in (0, 1) for part in _wood_stud(end - n * _STUD, bottom, top)]
-    lip = 0.35
     web = (
-        (end - _FLANGE, top - lip), (end - _FLANGE, top), (end, top),
-        (end, bottom), (end - _FLANGE, bottom), (end - _FLANGE, bottom + lip),
+        (end - _FLANGE, top - _LIP), (end - _FLANGE, top), (end, top),
+        (end, bottom), (end - _FLANGE, bottom), (end - _FLANGE, bottom + _LIP),
     )  # fmt: skip
     return [Polyline("A-WALL-LAYR", web)]
 
@@ -95,7 +110,9 @@ def _faces(hung: Hung, left: float) -> list[Polyline]:
     """The two faces and the end of the wall, in the weight of a cut."""
     top, bottom = hung.wall_face, hung.wall_face - hung.wall_depth
     first, last = (_end_of(hung, material_of(name)) for name in (hung.layers[0][0], hung.layers[-1][0]))
-    return [
-        Polyline("A-WALL", ((left, top), (first, top))),
-        Polyline("A-WALL", ((left, bottom), (last, bottom))),
-    ]
+    ends = [((left, top), (first, top)), ((left, bottom), (last, bottom))]
+    if top > 0.0:
+        ends.append(((-hung.h.F, 0.0), (-hung.h.F, top)))  # the reveal of a frame behind the wall face
+    if bottom < -hung.h.D and hung.frame_kind not in _WRAPPED:
+        ends.append(((last, bottom), (last, -hung.h.D)))
+    return [Polyline("A-WALL", line) for line in ends]

@@ -1,13 +1,14 @@
 """Primitives turned into one batch of paths in the order they are painted, in points on the sheet.
 
-matplotlib draws one collection of many paths far faster than many artists, so a whole layer of a picture, fills,
-hatches, lines and lettering together, becomes a single collection.
+matplotlib draws one collection of many paths far faster than many artists, so fills, hatches, lines and
+lettering of a whole picture become a single collection.
 """
 
 import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from functools import cache
+from itertools import pairwise
 from typing import Any
 
 import numpy as np
@@ -71,7 +72,7 @@ class Batch:
         if pen != self._pen:
             self.flush()
             self._pen = pen
-        level = all(a[0] == b[0] or a[1] == b[1] for a, b in zip(points, points[1:], strict=False))
+        level = all(a[0] == b[0] or a[1] == b[1] for a, b in pairwise(points))
         (self._level if level else self._slanted).append(points)
 
     def flush(self) -> None:

@@ -1,4 +1,4 @@
-"""A sheet as a matplotlib figure: four collections, from the ground up: what stands, what turns, and their notes."""
+"""A sheet as a matplotlib figure: four collections, what stands and what turns, each with its notes."""
 
 from collections.abc import Iterable
 from typing import Any

@@ -1,7 +1,7 @@
 """Lettering as outlines: every letter is traced once, every line of text is put together from those.
 
-The letters are those of DejaVu Sans, which comes with matplotlib; their advances are the drawing's own, so that a
-text is exactly as wide as the room it was given.
+The letters are those of DejaVu Sans, which comes with matplotlib; their advances are the drawing's own, so
+that a text is exactly as wide as the room it was given.
 """
 
 from functools import cache, lru_cache
