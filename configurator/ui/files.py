@@ -1,6 +1,7 @@
 """Opening, saving and exporting from the window: which file, and what to say when it does not work."""
 
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 
 from PySide6.QtWidgets import QFileDialog, QMenu, QMessageBox, QWidget
@@ -49,7 +50,7 @@ class Files:
     def _fill_recent(self, menu: QMenu) -> None:
         menu.clear()
         for path in self.preferences.recent:
-            menu.addAction(path.name, lambda path=path: self._open_other(path)).setToolTip(str(path))
+            menu.addAction(path.name, partial(self._open_other, path)).setToolTip(str(path))
         menu.addSeparator()
         menu.addAction("Demo job", lambda: self._open_other(resource_path("demo_openings", DEMO)))
         menu.setToolTipsVisible(True)

@@ -122,10 +122,12 @@ def test_metric_is_one_switch(window):
 
 
 def test_a_clear_width_never_rounds_across_its_limit(window):
-    # 36 wide, 5/8 stop, pin 2.28125 off the frame: the clear width is 31-31/32 exactly
+    # Case A gives 33-1/16 at 36 wide; 1-3/32 narrower leaves 31-31/32, which to 1/16 would round to 32.
     window.session.edit_many({"size": {"width": 34.90625, "height": 84}, "compare": [4]})
     study = window.session.study
     assert study.candidates[0].clear_width_at_90 == pytest.approx(31 + 31 / 32, abs=1e-9)
+    assert cells(window, "Clear width at 90")[0] == "31-31/32 in"
+    window.session.show_in(Display(16))
     assert cells(window, "Clear width at 90")[0] == "31-15/16 in"
 
 
