@@ -12,7 +12,6 @@ from typing import Final
 
 from configurator.geometry.pin import TOLERANCE, Hanging, Pin
 
-
 #: Farther than anything reaches, in; walls and endless trim end here. Exact in binary.
 FAR: Final = 65536.0
 

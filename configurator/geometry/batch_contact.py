@@ -1,0 +1,168 @@
+"""First contacts of many openings at once, and which of them want a closer look.
+
+The same closed forms as `polar.crossings`, a whole column of openings at a time. Where the earliest crossing
+is plainly a contact it is the answer; where it could be a graze, where two come together, where something
+already touches at rest or where the limit is near, the opening is marked doubtful and belongs to the single
+path.
+"""
+
+from collections.abc import Sequence
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from configurator.geometry.batch_parts import Floats, Line, Part
+from configurator.geometry.pin import TOLERANCE
+from configurator.geometry.polar import TAU
+from configurator.geometry.shapes import may_meet
+
+#: Parts nearer than this at rest are looked at singly, in.
+_CLOSE: Final = 1e-6
+#: A corner entering this fast (in per radian) and this far from the edge's ends (in) is plainly a contact.
+_PLAIN_SPEED: Final = 1e-2
+_PLAIN_MARGIN: Final = 1e-3
+#: Two crossings between these are neither one nor plainly two, radians.
+_ONE: Final = 1e-12
+_TWO: Final = 1e-8
+#: As near as this to the limit is looked at singly, radians.
+_NEAR_LIMIT: Final = 1e-7
+
+
+class Earliest:
+    """The earliest crossing so far in each of many openings, with what met and whether it is plain."""
+
+    def __init__(self, count: int, limit: float) -> None:
+        self.limit = limit
+        self.angle: Floats = np.full(count, np.inf)
+        self.second: Floats = np.full(count, np.inf)
+        self.plain: NDArray[np.bool_] = np.ones(count, dtype=np.bool_)
+        self.met: NDArray[np.int64] = np.full(count, -1)
+        self.doubtful: NDArray[np.bool_] = np.zeros(count, dtype=np.bool_)
+
+    def offer(self, rows: NDArray[np.int64], angle: Floats, plain: NDArray[np.bool_], met: int) -> None:
+        """Take in one crossing in each of some openings."""
+        kept = angle < self.limit + _NEAR_LIMIT
+        rows, angle, plain = rows[kept], angle[kept], plain[kept]
+        before = self.angle[rows]
+        sooner = angle < before
+        self.second[rows] = np.minimum(self.second[rows], np.where(sooner, before, angle))
+        rows, angle = rows[sooner], angle[sooner]
+        named = angle < before[sooner] - _ONE
+        self.plain[rows[named]] = plain[sooner][named]
+        self.met[rows[named]] = met
+        self.angle[rows] = angle
+
+    def settle(self) -> None:
+        """Mark what is left in doubt, and set the limit's place where nothing was met."""
+        between = self.second - np.where(np.isfinite(self.angle), self.angle, 0.0)
+        self.doubtful |= (between > _ONE) & (between < _TWO)
+        self.doubtful |= np.isfinite(self.angle) & ~self.plain
+        self.doubtful |= np.abs(self.angle - self.limit) < _NEAR_LIMIT
+
+
+def earliest_contacts(
+    turning: Sequence[Part], standing: Sequence[Part], count: int, limit: float
+) -> Earliest:
+    """The first contact in each opening; `met` is the place of what stands in the list, -1 for none."""
+    found = Earliest(count, limit)
+    for place, still in enumerate(standing):
+        for part in turning:
+            if may_meet(part.shape, still.shape):
+                _offer_pair(found, part, still, place)
+    found.settle()
+    return found
+
+
+def _offer_pair(found: Earliest, part: Part, still: Part, place: int) -> None:
+    """Offer every crossing of one part into another, in the openings where they come near each other."""
+    reach = still.there & (part.far > still.near + TOLERANCE) & (still.far > part.near + TOLERANCE)
+    if not reach.any():
+        return
+    found.doubtful |= reach & _boxes_close(part, still)
+    r = part.radius + still.radius
+    most = float(r.max())
+    for owner, lines, turn in ((part, still.lines, 1.0), (still, part.lines, -1.0)):
+        for j, (least, greatest) in enumerate(owner.spans):
+            for line in lines:
+                if greatest >= line.nearest - most - TOLERANCE and least <= line.farthest + most + TOLERANCE:
+                    _offer_corner(found, owner, j, line, r, reach, place, turn=turn)
+    if most > 0.0:
+        _offer_rounds(found, part, still, r, reach, place)
+
+
+def _boxes_close(part: Part, still: Part) -> NDArray[np.bool_]:
+    """Whether two closed parts' upright boxes touch or nearly do."""
+    left, right, low, high = part.box
+    s_left, s_right, s_low, s_high = still.box
+    return (
+        (left <= s_right + _CLOSE)
+        & (s_left <= right + _CLOSE)
+        & (low <= s_high + _CLOSE)
+        & (s_low <= high + _CLOSE)
+    )
+
+
+def _offer_corner(
+    found: Earliest,
+    owner: Part,
+    j: int,
+    line: Line,
+    r: Floats,
+    reach: NDArray[np.bool_],
+    place: int,
+    *,
+    turn: float,
+) -> None:
+    """Offer where one corner crosses one edge's line inward; turn -1 for a corner that stands."""
+    rho = owner.rhos[j]
+    near = reach & (rho >= line.near - r - TOLERANCE) & (rho <= line.far + r + TOLERANCE)
+    near &= np.abs(line.c + r) <= rho
+    rows = np.flatnonzero(near & (rho > 0.0))
+    if not rows.size:
+        return
+    rho, out = rho[rows], (line.c + r)[rows]
+    root = np.sqrt(rho * rho - out * out)
+    along, start, end = turn * root, line.start[rows], line.end[rows]
+    inside = (along >= start - TOLERANCE) & (along <= end + TOLERANCE)
+    rows, rho, out, root = rows[inside], rho[inside], out[inside], root[inside]
+    margin = np.minimum(along - start, end - along)[inside]
+    x, y = owner.corners[j]
+    phi = np.arctan2(y[rows], x[rows])
+    angle = (turn * (line.alpha[rows] - phi) + np.arccos(out / rho)) % TAU
+    found.offer(rows, angle, (root > _PLAIN_SPEED) & (margin > _PLAIN_MARGIN), place)
+
+
+def _offer_rounds(
+    found: Earliest, part: Part, still: Part, r: Floats, reach: NDArray[np.bool_], place: int
+) -> None:
+    """Offer where corners or centres come within the sum of the radii."""
+    for j, (x_m, y_m) in enumerate(part.corners):
+        for k, (x_s, y_s) in enumerate(still.corners):
+            rho_m, rho_s = part.rhos[j], still.rhos[k]
+            near = reach & (rho_m > 0.0) & (rho_s > 0.0) & (np.abs(rho_m - rho_s) <= r)
+            rows = np.flatnonzero(near)
+            if not rows.size:
+                continue
+            a, b, d = rho_m[rows], rho_s[rows], r[rows]
+            cosine = (a * a + b * b - d * d) / (2 * a * b)
+            usable = np.abs(cosine) <= 1.0
+            rows, cosine = rows[usable], cosine[usable]
+            phi_m, phi_s = np.arctan2(y_m[rows], x_m[rows]), np.arctan2(y_s[rows], x_s[rows])
+            speed = (a * b / d)[usable] * np.sqrt(1.0 - cosine * cosine)
+            found.offer(rows, (phi_s - phi_m - np.arccos(cosine)) % TAU, speed > _PLAIN_SPEED, place)
+
+
+def barrels_close(barrel: Part, standing: Sequence[Part], count: int) -> NDArray[np.bool_]:
+    """In which openings a barrel, which does not turn away, touches or nearly touches what stands."""
+    close: NDArray[np.bool_] = np.zeros(count, dtype=np.bool_)
+    for still in standing:
+        if may_meet(barrel.shape, still.shape):
+            left, right, low, high = still.box
+            across = np.maximum(np.maximum(left, -right), 0.0)
+            out = np.maximum(np.maximum(low, -high), 0.0)
+            apart = np.hypot(across, out)
+            if not still.lines:
+                apart = still.rhos[0] - still.radius
+            close |= still.there & (apart < barrel.radius + _CLOSE)
+    return close

@@ -1,0 +1,107 @@
+"""Many openings at once against one at a time."""
+
+import math
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from configurator.geometry.batch import Many, solve_many
+from configurator.geometry.pin import Hanging
+from configurator.geometry.shapes import Hardware, Leaf, Obstruction, OtherLeaf
+from configurator.geometry.solve import solve_scene
+
+LEAF = Leaf(bottom=0.75, top=83.875, barrels=((5.0, 9.5), (40.0, 44.5), (73.0, 77.5)))
+CASE_A = Hanging(
+    O=36, T=1.75, g_h=0.125, g_l=0.125, beta=0.0625, R=1.9375, k=0.0625, s=0.625, F=2, D=5.875, p=0.5,
+    b=0.25, t=0.134, W=4.5, d_b=0.58,
+)  # fmt: skip
+LEVER = Hardware(kind="lever", projection=2.5, from_latch_edge=2.75, width=4, height=38, vertical=3.5)
+KNOB = replace(LEVER, kind="knob", width=2.0, round=True)
+PANIC = replace(LEVER, kind="panic device", face="push", projection=4, from_latch_edge=18, width=26)
+RAIL = Obstruction(kind="chair rail", projection=1.75, start=0.5, bottom=32, top=42)
+COLUMN = Obstruction(kind="column", start=20, offset=3, diameter=8)
+CASING = Obstruction(kind="casing", projection=0.6875, start=-0.5, length=3.25)
+RETURN = Obstruction(kind="return wall", start=4)
+LATCH_BOX = Obstruction(kind="other", side="latch", projection=6, start=-1, length=3)
+
+SETTINGS = [
+    pytest.param((LEVER,), (RAIL,), None, id="rail and lever"),
+    pytest.param((KNOB,), (COLUMN,), None, id="round on round"),
+    pytest.param((PANIC,), (CASING, RETURN), None, id="casing and return wall"),
+    pytest.param((LEVER, KNOB), (LATCH_BOX,), None, id="something at the latch side"),
+    pytest.param((LEVER,), (RAIL,), OtherLeaf(opening=72, w=35.8125, beta=0.0625), id="pair"),
+]
+
+
+def _varied(count, seed):
+    random = np.random.default_rng(seed)
+    return {
+        "p": random.uniform(-1.5, 1.0, count),
+        "W": random.uniform(3.75, 8.0, count),
+        "g_l": random.uniform(0.02, 0.2, count),
+        "g_h": random.uniform(0.05, 0.2, count),
+        "O": random.uniform(24.0, 48.0, count),
+        "k": random.uniform(0.03, 0.1, count),
+    }
+
+
+def _same(value, expected):
+    if expected is None:
+        return math.isnan(value)
+    return value == pytest.approx(expected, abs=1e-12, rel=0)
+
+
+@pytest.mark.parametrize(("hardware", "obstructions", "other"), SETTINGS)
+def test_each_answer_is_the_one_the_single_path_gives(hardware, obstructions, other):
+    columns = _varied(200, 7)
+    if other is not None:
+        columns["O"] = np.full(200, 36.0625)
+    things = {0: {"start": np.random.default_rng(8).uniform(0.0, 12.0, 200)}}
+    many = Many(
+        hanging=CASE_A, leaf=LEAF, hardware=hardware, obstructions=obstructions, other=other,
+        columns=columns, thing_columns=things,
+    )  # fmt: skip
+    found = solve_many(many)
+    for row in range(200):
+        one = solve_scene(many.one(row))
+        assert _same(found.greatest_angle_bare[row], one.greatest_angle_bare), row
+        assert _same(found.greatest_angle[row], one.greatest_angle), row
+        assert _same(found.clear_width_at_90[row], one.clear_width_at_90), row
+        assert _same(found.o[row], one.pin.o)
+        assert _same(found.y_p[row], one.pin.y_p)
+        assert _same(found.barrel_freedom[row], one.barrel_freedom)
+        assert _same(found.clear_past_frame_at_180[row], one.clear_past_frame_at_180)
+
+
+def test_a_graze_is_settled_singly():
+    # Negative proud: 2o - i = 0.875 with a 4 in hinge, so a wall 7/8 ahead is touched only at 180 degrees.
+    walls = np.array([-0.875 + 1e-6, -0.875, -0.875 - 1e-6])
+    found = solve_many(Many(hanging=replace(CASE_A, W=4), leaf=LEAF, columns={"p": walls}))
+    assert list(found.greatest_angle_bare[:2]) == [math.pi, math.pi]
+    assert found.greatest_angle_bare[2] < math.pi
+    assert 1 <= found.looked_at <= 3
+
+
+def test_most_openings_need_no_second_look():
+    many = Many(hanging=CASE_A, leaf=LEAF, hardware=(LEVER,), obstructions=(RAIL,), columns=_varied(9000, 9))
+    assert solve_many(many).looked_at < 90
+
+
+@pytest.mark.parametrize("mounting", ["half mortise", "half surface", "full surface", "swing clear"])
+def test_every_mounting(mounting):
+    hanging = replace(CASE_A, mounting=mounting)
+    many = Many(hanging=hanging, leaf=LEAF, columns={"p": np.linspace(-1.0, 1.0, 9)})
+    found = solve_many(many)
+    for row in range(9):
+        assert _same(found.greatest_angle_bare[row], solve_scene(many.one(row)).greatest_angle_bare)
+
+
+def test_columns_of_different_lengths_are_refused():
+    with pytest.raises(ValueError, match="one length"):
+        solve_many(Many(hanging=CASE_A, leaf=LEAF, columns={"p": np.zeros(2), "W": np.full(3, 4.5)}))
+
+
+def test_no_columns_are_refused():
+    with pytest.raises(ValueError, match="none"):
+        solve_many(Many(hanging=CASE_A, leaf=LEAF))
