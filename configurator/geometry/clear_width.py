@@ -9,21 +9,19 @@ from collections.abc import Iterable, Sequence
 from typing import Final
 
 from configurator.geometry.pin import TOLERANCE, Hanging, Pin
-from configurator.geometry.polar import PolarShape
-from configurator.geometry.shapes import OtherLeaf, leaf_corners
+from configurator.geometry.polar import cosine_and_sine
+from configurator.geometry.shapes import OtherLeaf, Shape, leaf_corners
 
 #: Heights between which hardware in the clear width counts, in (2010 ADA Standards 404.2.3, read).
 HARDWARE_BAND: Final = (34.0, 80.0)
 
 
-def greatest_across(parts: Iterable[PolarShape], x_p: float, theta: float) -> float:
+def greatest_across(parts: Iterable[Shape], pin: Pin, theta: float) -> float:
     """How far into the opening any of the parts reaches with the door at theta, in; -inf for no parts."""
+    cosine, sine = cosine_and_sine(theta)
+    x_p, y_p = pin.at
     return max(
-        (
-            x_p + rho * math.cos(phi + theta) + part.shape.radius
-            for part in parts
-            for rho, phi in part.corners
-        ),
+        (x_p + (x - x_p) * cosine - (y - y_p) * sine + part.radius for part in parts for x, y in part.points),
         default=-math.inf,
     )
 
@@ -39,9 +37,9 @@ def latch_limit(h: Hanging, pin: Pin, other: OtherLeaf | None) -> float:
     return h.O if other.closed else other.opening - max(h.s, pin.x_p + pin.o + h.T)
 
 
-def leaf_clear_width(leaf: PolarShape, h: Hanging, pin: Pin, theta: float, limit: float) -> float:
-    """Clear width past a leaf already seen from the pin, in, never below 0."""
-    return max(0.0, limit - max(h.s, greatest_across((leaf,), pin.x_p, theta)))
+def leaf_clear_width(leaf: Shape, h: Hanging, pin: Pin, theta: float, limit: float) -> float:
+    """Clear width past a leaf that ends at limit across, in, never below 0."""
+    return max(0.0, limit - max(h.s, greatest_across((leaf,), pin, theta)))
 
 
 def clear_width(h: Hanging, pin: Pin, theta: float, *, meets_leaf: bool = False) -> float:
@@ -51,15 +49,12 @@ def clear_width(h: Hanging, pin: Pin, theta: float, *, meets_leaf: bool = False)
     whose clear width ends at the closed other leaf's edge. Source: 2010 ADA Standards 404.2.3, read, for 90
     degrees; derived for any other angle.
     """
-    corners = [(x - pin.x_p, y - pin.y_p) for x, y in leaf_corners(h)]
-    cosine, sine = math.cos(theta), math.sin(theta)
-    across = pin.x_p + max(x * cosine - y * sine for x, y in corners)
-    return max(0.0, (h.O if meets_leaf else h.O - h.s) - max(h.s, across))
+    return leaf_clear_width(Shape(leaf_corners(h)), h, pin, theta, h.O if meets_leaf else h.O - h.s)
 
 
 def hardware_taken(
-    leaf: PolarShape,
-    hardware: Sequence[PolarShape],
+    leaf: Shape,
+    hardware: Sequence[Shape],
     h: Hanging,
     pin: Pin,
     theta: float,
@@ -68,11 +63,9 @@ def hardware_taken(
 ) -> float:
     """What hardware within a band of heights takes from the clear width with the door at theta, in."""
     low, high = band
-    counted = [
-        part for part in hardware if min(part.shape.top, high) - max(part.shape.bottom, low) > TOLERANCE
-    ]
-    bare = max(h.s, greatest_across((leaf,), pin.x_p, theta))
-    reach = min(greatest_across(counted, pin.x_p, theta), limit)
+    counted = [part for part in hardware if min(part.top, high) - max(part.bottom, low) > TOLERANCE]
+    bare = max(h.s, greatest_across((leaf,), pin, theta))
+    reach = min(greatest_across(counted, pin, theta), limit)
     return max(0.0, reach - bare)
 
 

@@ -4,13 +4,19 @@ import math
 from collections.abc import Iterable
 
 from configurator.geometry.pin import Hanging, Pin
-from configurator.geometry.polar import TAU, PolarShape
+from configurator.geometry.polar import TAU, PolarShape, cosine_and_sine
 
 
 def encroachment(parts: Iterable[PolarShape], h: Hanging, pin: Pin, theta: float) -> float:
     """How far the parts stand out from the wall face on the pull side with the door at theta, in."""
-    out = max(rho * math.sin(phi + theta) + part.shape.radius for part in parts for rho, phi in part.corners)
-    return pin.y_p + out + h.p
+    cosine, sine = cosine_and_sine(theta)
+    x_p, y_p = pin.at
+    out = max(
+        (x - x_p) * sine + (y - y_p) * cosine + part.shape.radius
+        for part in parts
+        for x, y in part.shape.points
+    )
+    return y_p + out + h.p
 
 
 def greatest_encroachment(parts: Iterable[PolarShape], h: Hanging, pin: Pin, reach: float) -> float:

@@ -143,6 +143,15 @@ def _corners_round_corners(
     return found
 
 
+def cosine_and_sine(theta: float) -> tuple[float, float]:
+    """Cosine and sine, exact at 90 and 180 degrees, so that lengths there keep their 1/64ths."""
+    if theta == math.pi / 2:
+        return 0.0, 1.0
+    if theta == math.pi:
+        return -1.0, 0.0
+    return math.cos(theta), math.sin(theta)
+
+
 def turned(pin: Point, part: PolarShape, theta: float) -> tuple[Point, ...]:
     """The corners of a part turned about the pin by theta, in."""
     x, y = pin

@@ -70,9 +70,9 @@ class Solution:
     bare is the first contact of leaf and barrels alone, with_hardware that of anything; None where the leaf
     opens to 180 degrees, whose angle is then exactly math.pi. rest_angle and rest_angle_bare are the stop
     angle where one is given and reached, else the greatest angle. clear_width_at_90 is None where the door
-    does not come to 90 degrees; clear_width_at_greatest is at rest_angle. hardware_in_clear_width is at 90
-    degrees, or at rest_angle if that comes first. barrel_freedom counts door and frame faces, barrel_free_by
-    also what stands about the door. gap is the bare side's nearest passage to the obstructions up to
+    does not come to 90 degrees; clear_width_at_greatest is at greatest_angle. hardware_in_clear_width is at 90
+    degrees, None likewise. barrel_freedom counts door and frame faces, barrel_free_by also what stands about
+    the door. gap is the bare side's nearest passage to the obstructions up to
     rest_angle_bare, None where nothing stands at any of its heights. scene holds the parts, for drawing.
     """
 
@@ -92,7 +92,7 @@ class Solution:
     rest_angle: float
     clear_width_at_90: float | None
     clear_width_at_greatest: float
-    hardware_in_clear_width: float
+    hardware_in_clear_width: float | None
     latch_edge_least: float
     hinge_edge_least: float
     encroachment_greatest: float
@@ -144,14 +144,15 @@ def _rest(greatest: float, stop_angle: float | None) -> float:
     return greatest if stop_angle is None else min(stop_angle, greatest)
 
 
-def _clear_widths(plan: Scene, rest: float) -> tuple[float | None, float, float]:
-    """Clear width at 90 degrees, at rest, and what hardware takes from it."""
+def _clear_widths(plan: Scene, greatest: float, rest: float) -> tuple[float | None, float, float | None]:
+    """Clear width at 90 degrees and at the greatest angle, and what hardware takes from it at 90."""
     h, pin, limit = plan.hanging, plan.pin, plan.limit
+    at_greatest = leaf_clear_width(plan.leaf, h, pin, greatest, limit)
     square = math.pi / 2
-    at_90 = leaf_clear_width(plan.leaf, h, pin, square, limit) if rest >= square else None
-    at_rest = leaf_clear_width(plan.leaf, h, pin, rest, limit)
-    taken = hardware_taken(plan.leaf, plan.hardware, h, pin, min(square, rest), limit)
-    return at_90, at_rest, taken
+    if rest < square:
+        return None, at_greatest, None
+    at_90 = leaf_clear_width(plan.leaf, h, pin, square, limit)
+    return at_90, at_greatest, hardware_taken(plan.leaf, plan.hardware, h, pin, square, limit)
 
 
 def _hinge_edge(plan: Scene, greatest_bare: float) -> float:
@@ -196,7 +197,7 @@ def solve_scene(plan: Scene, stop_angle: float | None = None) -> Solution:
     h, pin = plan.hanging, plan.pin
     bare, fitted = contacts_bare_and_with_hardware(plan.bare, plan.hardware, plan.standing, pin.at)
     rest_bare, rest = _rest(_angle(bare), stop_angle), _rest(_angle(fitted), stop_angle)
-    at_90, at_rest, taken = _clear_widths(plan, rest)
+    at_90, at_greatest, taken = _clear_widths(plan, _angle(fitted), rest)
     leaf_alone, all_moving = (plan.leaf,), (plan.leaf, *plan.hardware)
     return Solution(
         hanging=h,
@@ -214,7 +215,7 @@ def solve_scene(plan: Scene, stop_angle: float | None = None) -> Solution:
         rest_angle_bare=rest_bare,
         rest_angle=rest,
         clear_width_at_90=at_90,
-        clear_width_at_greatest=at_rest,
+        clear_width_at_greatest=at_greatest,
         hardware_in_clear_width=taken,
         latch_edge_least=latch_edge_least(h, pin, plan.other, _angle(bare)),
         hinge_edge_least=_hinge_edge(plan, _angle(bare)),

@@ -73,7 +73,7 @@ def moving_parts(problem):
         low, high = thing.height - thing.vertical / 2, thing.height + thing.vertical / 2
         middle, half = edge - thing.from_latch_edge, thing.width / 2
         face, way = (-i, 1) if thing.face == "pull" else (-i - h.T, -1)
-        if thing.kind == "knob":
+        if thing.round:
             centre = face + way * (thing.projection - half)
             fitted.append(_round(middle, centre, half, low, high, (thing.kind,)))
         else:
@@ -285,7 +285,7 @@ def kind_of(contact, problem):
         return "opens to 180"
     if contact.at_rest:
         return "overlap at rest"
-    if contact.part == "knob":
+    if contact.part == "knob" and any(thing.round for thing in problem.hardware):
         return "round on straight"
     if contact.index is not None and problem.obstructions[contact.index].diameter is not None:
         return "straight on round"
@@ -375,6 +375,7 @@ def random_hardware(chance):
         height=chance.choice([38.0, 42.0, 80.0, 6.0]),
         vertical=chance.choice([2.0, 3.5, 10.0]),
         face="push" if chance.random() < 0.15 else "pull",
+        round=kind == "knob" and chance.random() < 0.8,
     )
 
 
@@ -403,7 +404,7 @@ def random_problem(chance):
     if style == "mounting":
         given = {"mounting": chance.choice(["half mortise", "half surface", "full surface", "swing clear"])}
     if style == "walls" and chance.random() < 0.5:
-        given = {"p": -_sixteenth(chance, 4, 30)}  # deep in a reveal
+        given = {"p": -_sixteenth(chance, 4, 120)}  # deep in a reveal
     if style == "dutch":
         leaf = chance.choice(
             [
