@@ -1,13 +1,8 @@
 """Openings for the rules' tests, hung by the real geometry on whatever width the rules ask for."""
 
-from functools import cache
-
-from configurator.model import Hinge, Opening
-from configurator.rules.leaf_hinge import leaf_hinges
-from configurator.rules.specification import Specification, specify
-from configurator.rules.usual import fill
-from configurator.study.hang import HingeBody, hung_leaves
-from configurator.study.run import hang
+from configurator.model import Hinge, JobFacts, Opening
+from configurator.rules.specification import Specification
+from configurator.study.run import study
 
 LEVER = {
     "kind": "lever",
@@ -38,19 +33,7 @@ def opening(**changes) -> Opening:
 
 def specified(given: Opening, standard: Hinge | None = None) -> Specification:
     """Return the specification of an opening, with the real geometry behind it."""
-    filled = fill(given)
-    hinges = {hinge.leaf.name: hinge for hinge in leaf_hinges(filled, standard)}
-
-    @cache
-    def answer(leaf, width):
-        hinge = hinges[leaf]
-        hung = next(one for one in hung_leaves(filled, hinge.height.value) if one.size.name == leaf)
-        body = HingeBody(
-            hinge.height.value, hinge.weight.value, hinge.leaf_thickness.value, hinge.barrel.value
-        )
-        return hang(filled, hung, body, width)
-
-    return specify(filled, answer, standard)
+    return study(given, JobFacts(standard_hinge=standard)).specification
 
 
 def found(spec: Specification, code: str):

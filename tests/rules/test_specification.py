@@ -8,7 +8,11 @@ from hung import codes, found, opening, specified
 from configurator.model import Hinge, Opening
 from configurator.project_file import load
 from configurator.resource_files import resource_path
-from configurator.rules.specification import PARTS
+from configurator.rules.leaf_hinge import leaf_hinges
+from configurator.rules.specification import PARTS, specify
+from configurator.rules.usual import fill
+from configurator.study.hang import hung_leaves
+from configurator.study.run import Hung
 
 
 @pytest.fixture(scope="module")
@@ -384,20 +388,11 @@ def test_a_swing_short_of_square_has_no_clear_width():
 
 
 def test_a_recommendation_is_quick(demo):
-    """Beyond the geometry, which is answered from memory the second time."""
-    from configurator.rules.leaf_hinge import leaf_hinges
-    from configurator.rules.specification import specify
-    from configurator.rules.usual import fill
-    from configurator.study.hang import HingeBody, hung_leaves
-    from configurator.study.run import hang
-
+    """Beyond the geometry, which is then known: under 2 ms, with room for a busy machine."""
     filled = fill(demo["112A"])
-    (hinge,) = leaf_hinges(filled)
-    (hung,) = hung_leaves(filled, 4.5)
-    body = HingeBody(4.5, "standard", hinge.leaf_thickness.value, hinge.barrel.value)
-    known = {width: hang(filled, hung, body, width) for width in (4, 4.5, 5, 6, 7, 8)}
-    specify(filled, lambda leaf, width: known[width])
+    hung = Hung(filled, hung_leaves(filled, leaf_hinges(filled)))
+    specify(filled, hung)
     start = time.perf_counter()
     for _ in range(20):
-        specify(filled, lambda leaf, width: known[width])
-    assert (time.perf_counter() - start) / 20 < 0.002 * 4  # room for a busy machine
+        specify(filled, hung)
+    assert (time.perf_counter() - start) / 20 < 0.002 * 4

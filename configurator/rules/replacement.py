@@ -1,0 +1,101 @@
+"""A new hinge on a door and frame that were already cut for another."""
+
+from dataclasses import dataclass
+
+from configurator.rules.finding import Finding, finding
+from configurator.rules.wording import inches, size
+from configurator.tables import practice
+from configurator.units import TOLERANCE
+
+LISTED = (
+    "This door is fire rated: what may be changed on it, and how, is for its listing and the authority "
+    "having jurisdiction to say. Stop here and ask them; nothing is advised."
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """A hinge as a mortise is cut for it, or as it is ordered; inches, and how its corners are cut."""
+
+    height: float
+    width: float
+    leaf_thickness: float
+    corner: str
+    to_template: bool
+
+
+def replacement_findings(old: Cut, new: Cut, fire_rated: bool) -> tuple[Finding, ...]:
+    """Return what has to be filled, cut or checked where `new` goes where `old` was.
+
+    Derived from the sizes of both. On a labelled fire door there is no advice but to stop and ask.
+    """
+    if fire_rated:
+        return (finding("replacement on a fire door", "error", LISTED, practice("fire_listing")),)
+    found = [*_height(old, new), *_leaf(old, new), *_corner(old, new), *_holes(old, new)]
+    return tuple(found) or (_drops_in(old, new),)
+
+
+def _said(code: str, message: str) -> Finding:
+    return finding(code, "warning", message, practice("existing"))
+
+
+def _height(old: Cut, new: Cut) -> list[Finding]:
+    if new.height < old.height - TOLERANCE:
+        message = (
+            f"The new leaf leaves {inches(old.height - new.height)} of the old mortise open in door and "
+            "frame: fill it, or take a hinge as high as the old one."
+        )
+        return [_said("mortise left open", message)]
+    if new.height > old.height + TOLERANCE:
+        message = (
+            f"The old mortise is {inches(new.height - old.height)} too short for the new leaf: cut it longer "
+            "in door and frame, and check that the reinforcement or blocking reaches that far."
+        )
+        return [_said("mortise too short", message)]
+    return []
+
+
+def _leaf(old: Cut, new: Cut) -> list[Finding]:
+    deeper = new.leaf_thickness - old.leaf_thickness
+    found = []
+    if new.width < old.width - TOLERANCE:
+        message = (
+            f"Each new leaf is {inches((old.width - new.width) / 2)} narrower than the old mortise, and the "
+            "pin moves in by as much: fill the mortise behind the leaf, and try the swing again."
+        )
+        found.append(_said("leaf narrower", message))
+    if abs(deeper) > TOLERANCE:
+        word, mend = (
+            ("thicker", "cut the mortise deeper") if deeper > 0 else ("thinner", "shim it with metal")
+        )
+        message = f"The new leaf is {abs(deeper):.3f} in {word} than the old mortise is deep: {mend}."
+        found.append(_said("leaf gage differs", message))
+    return found
+
+
+def _corner(old: Cut, new: Cut) -> list[Finding]:
+    if old.corner == new.corner:
+        return []
+    mend = "square the mortise's corners" if new.corner == "square" else "fill the mortise's corners"
+    message = (
+        f"The old mortise has {old.corner} corners and the new leaf {new.corner}: {mend}, or order to match."
+    )
+    return [_said("corner differs", message)]
+
+
+def _holes(old: Cut, new: Cut) -> list[Finding]:
+    if old.to_template and new.to_template and old.height == new.height:
+        return []
+    message = (
+        "The screw holes cannot be taken to match: hold the new hinge to the old holes. Where they differ, "
+        "plug and drill wood, and drill and tap metal clear of the old holes."
+    )
+    return [_said("check the holes", message)]
+
+
+def _drops_in(old: Cut, new: Cut) -> Finding:
+    message = (
+        f"A {size(new.height, new.width)} hinge goes where the {size(old.height, old.width)} was: same "
+        "height, corners and template. Check one hinge on site before ordering the rest."
+    )
+    return finding("replacement fits", "note", message, practice("existing"))
