@@ -1,0 +1,79 @@
+"""The comparison says what the candidates say, and the difference in words."""
+
+import pytest
+
+from configurator.drawing.comparison import comparisons
+from configurator.export.table_text import studies_as_text
+from configurator.study import study
+from configurator.units import Display
+from tests.openings import LEVER, RAIL, plain_opening
+
+
+def rows(display=None, **changes):
+    (table,) = comparisons(study(plain_opening(**changes)), display or Display())
+    return {row.key: row for row in table.rows}
+
+
+def test_the_difference_is_said_in_words():
+    found = rows(obstructions=[RAIL])
+    assert found["pin_off_frame_face"].values == ("3/8 in", "5/8 in")
+    assert found["pin_off_frame_face"].difference == "1/4 in farther off the frame"
+    assert found["clear_width_at_90"].difference == "1/4 in narrower"
+    assert found["greatest_angle_bare"].values == ("171.8°, leaf on the chair rail", "180°")
+    assert found["greatest_angle_bare"].difference == "8.2° farther"
+    assert found["hinge_edge_least"].difference == "the same"
+
+
+def test_a_difference_too_small_to_show_is_not_shown_as_nothing():
+    assert rows(door={"latch_bevel": 1 / 16})["latch_edge_least"].difference == "less than 1/32 in tighter"
+
+
+@pytest.mark.parametrize(
+    ("precision", "shown"), [(16, "31-15/16 in"), (32, "31-31/32 in"), (64, "31-31/32 in")]
+)
+def test_a_clear_width_never_rounds_across_32(precision, shown):
+    # 36 less (32.8125 - 31.97) in leaves a clear width of 31.97 with a 4-1/2 in hinge.
+    found = rows(Display(precision), size={"width": 35.1575}, compare=[4.5])
+    assert found["clear_width_at_90"].values == (shown,)
+
+
+def test_a_width_not_reached_says_so():
+    wall = {"kind": "return wall", "start": 0}
+    found = rows(obstructions=[wall], hardware=[LEVER | {"projection": 6}])
+    assert found["clear_width_at_90"].values == ("not reached", "not reached")
+    assert found["clear_width_at_90"].difference == ""
+
+
+def test_one_width_alone_has_no_difference():
+    assert {row.difference for row in rows(compare=[4]).values()} == {""}
+
+
+def test_what_hardware_takes_is_shown_where_it_takes_something():
+    bar = {
+        "kind": "panic device",
+        "face": "push",
+        "projection": 3.5,
+        "from_latch_edge": 14,
+        "width": 26,
+        "height": 40,
+        "vertical": 3,
+    }
+    assert "hardware_in_clear_width" not in rows()
+    assert rows(hardware=[bar])["hardware_in_clear_width"].values[0] == "3-1/2 in"
+
+
+def test_metric_is_one_switch():
+    assert rows(Display(metric=True))["pin_off_door_face"].values == ("12.7 mm", "19.1 mm")
+
+
+def test_each_leaf_has_its_own_table():
+    opening = plain_opening(leaves="pair", size={"width": 72, "height": 84})
+    assert [table.leaf for table in comparisons(study(opening), Display())] == ["active", "inactive"]
+
+
+def test_a_terminal_gets_everything():
+    text = studies_as_text([study(plain_opening(obstructions=[RAIL]))])
+    assert "difference" in text
+    assert "warning: With a 4-1/2 x 4 hinge the leaf meets the chair rail at 171.8°" in text
+    assert "Assumed, not given: door.head_gap" in text
+    assert max(len(line) for line in text.splitlines()) < 200
