@@ -70,8 +70,8 @@ class Solution:
     bare is the first contact of leaf and barrels alone, with_hardware that of anything; None where the leaf
     opens to 180 degrees, whose angle is then exactly math.pi. rest_angle and rest_angle_bare are the stop
     angle where one is given and reached, else the greatest angle. clear_width_at_90 is None where the door
-    does not come to 90 degrees; clear_width_at_greatest is at greatest_angle. hardware_in_clear_width is at 90
-    degrees, None likewise. barrel_freedom counts door and frame faces, barrel_free_by also what stands about
+    does not come to 90 degrees; clear_width_at_greatest is at greatest_angle. hardware_in_clear_width is at
+    90 degrees, None likewise. barrel_freedom counts door and frame faces, barrel_free_by also what stands about
     the door. gap is the bare side's nearest passage to the obstructions up to
     rest_angle_bare, None where nothing stands at any of its heights. scene holds the parts, for drawing.
     """
@@ -146,13 +146,14 @@ def _rest(greatest: float, stop_angle: float | None) -> float:
 
 def _clear_widths(plan: Scene, greatest: float, rest: float) -> tuple[float | None, float, float | None]:
     """Clear width at 90 degrees and at the greatest angle, and what hardware takes from it at 90."""
-    h, pin, limit = plan.hanging, plan.pin, plan.limit
-    at_greatest = leaf_clear_width(plan.leaf, h, pin, greatest, limit)
+    h, pin, limit, leaf = plan.hanging, plan.pin, plan.limit, plan.leaf.shape
+    at_greatest = leaf_clear_width(leaf, h, pin, greatest, limit)
     square = math.pi / 2
     if rest < square:
         return None, at_greatest, None
-    at_90 = leaf_clear_width(plan.leaf, h, pin, square, limit)
-    return at_90, at_greatest, hardware_taken(plan.leaf, plan.hardware, h, pin, square, limit)
+    at_90 = leaf_clear_width(leaf, h, pin, square, limit)
+    hardware = [part.shape for part in plan.hardware]
+    return at_90, at_greatest, hardware_taken(leaf, hardware, h, pin, square, limit)
 
 
 def _hinge_edge(plan: Scene, greatest_bare: float) -> float:
