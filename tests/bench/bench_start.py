@@ -42,6 +42,7 @@ def watch(application, kinds):
             print(done["window"], done["picture"], flush=True)
             application.quit()
 
+    QTimer.singleShot(20_000, application.quit)
     application.watch = Watch()
     application.installEventFilter(application.watch)
 """
@@ -135,9 +136,9 @@ def first_paints(code: str, compiled: str) -> tuple[float, float]:
         environment["QT_QPA_PLATFORM"] = "offscreen"
     demo = ROOT / "demo_openings" / "kestrel_point.json"
     command = [sys.executable, "-c", WATCH + code, str(time.monotonic()), str(demo)]
-    result = subprocess.run(
-        command, cwd=ROOT, env=environment, capture_output=True, text=True, timeout=60, check=True
-    )
+    result = subprocess.run(command, cwd=ROOT, env=environment, capture_output=True, text=True, timeout=60)
+    if result.returncode or not result.stdout:
+        sys.exit(f"A process never showed its picture:\n{result.stderr}")
     window, picture = result.stdout.split()
     return float(window), float(picture)
 

@@ -16,9 +16,9 @@ def preferences(file: str) -> Preferences:
     return Preferences(QSettings(file, QSettings.Format.IniFormat))
 
 
-def test_nothing_kept_is_sixteenths_of_an_inch_on_paper(file):
+def test_nothing_kept_is_the_usual_way_of_showing(file):
     fresh = preferences(file)
-    assert fresh.display == Display(16, metric=False)
+    assert fresh.display == Display()
     assert not fresh.dark
     assert not fresh.plain_words
     assert fresh.recent == []
@@ -41,7 +41,7 @@ def test_what_was_chosen_is_there_at_the_next_start(file):
 def test_a_precision_that_cannot_be_counts_as_never_set(file, kept):
     settings = QSettings(file, QSettings.Format.IniFormat)
     settings.setValue("precision", kept)
-    assert Preferences(settings).display.precision == 16
+    assert Preferences(settings).display.precision == Display().precision
 
 
 def test_the_latest_file_heads_the_recent_ones_and_stands_once(file, tmp_path):
