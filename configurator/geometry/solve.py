@@ -71,9 +71,9 @@ class Solution:
     opens to 180 degrees, whose angle is then exactly math.pi. rest_angle and rest_angle_bare are the stop
     angle where one is given and reached, else the greatest angle. clear_width_at_90 is None where the door
     does not come to 90 degrees; clear_width_at_greatest is at greatest_angle. hardware_in_clear_width is at
-    90 degrees, None likewise. barrel_freedom counts door and frame faces, barrel_free_by also what stands about
-    the door. gap is the bare side's nearest passage to the obstructions up to
-    rest_angle_bare, None where nothing stands at any of its heights. scene holds the parts, for drawing.
+    90 degrees, None likewise. barrel_freedom counts door and frame faces, barrel_free_by also what stands
+    about the door. gap is the bare side's nearest passage to the obstructions up to rest_angle_bare, None
+    where nothing stands at any of its heights. scene holds the parts, for drawing.
     """
 
     hanging: Hanging
