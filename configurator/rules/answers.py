@@ -76,3 +76,11 @@ def keeps_clear_width(answer: WidthAnswer, least: float | None) -> bool:
     if least is None:
         return True
     return answer.clear_width_at_90 is not None and answer.clear_width_at_90 >= least - TOLERANCE
+
+
+def tried(answer: Answer, leaf: str, width: float) -> WidthAnswer | str:
+    """Return the geometry's answer, or its sentence where such a hinge cannot be mounted at all."""
+    try:
+        return answer(leaf, width)
+    except ValueError as error:
+        return str(error)

@@ -41,6 +41,7 @@ def leaf_checks(
     yield from _height(hinge, parts, standard)
     yield from _count(filled, hinge)
     yield from _duty(filled, hinge, parts)
+    yield from _type(parts)
     yield from _fire(filled, hinge, parts)
     yield from _weight(filled, hinge)
     if parts["width"].value is not None:
@@ -133,6 +134,19 @@ def _duty(filled: FilledOpening, hinge: LeafHinge, parts: Parts) -> Iterator[Fin
         message = f"Standard weight was asked for where heavy is due: {asks[0].effect}. Take heavy weight."
         fix = (Fix("hinge.weight", "heavy", "Take heavy weight"),)
         yield finding("weight too light", "warning", message, practice("bearing_high"), fix)
+
+
+def _type(parts: Parts) -> Iterator[Finding]:
+    """A type asked for that stands for another hinge than the parts beside it."""
+    type_ = parts["type"]
+    known = [other.value for other in type_.alternatives if other.value is not None]
+    if known:
+        message = (
+            f"Type {type_.value} was asked for; the weight, bearing and metal chosen are {known[0]}. "
+            f"Take {known[0]}, or change what does not agree."
+        )
+        fix = (Fix("hinge.type", known[0], f"Take {known[0]}"),)
+        yield finding("type disagrees", "warning", message, practice("type"), fix)
 
 
 def _fire(filled: FilledOpening, hinge: LeafHinge, parts: Parts) -> tuple[Finding, ...]:

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from configurator.rules.answers import Answer, WidthAnswer, keeps_clear_width
+from configurator.rules.answers import Answer, WidthAnswer, keeps_clear_width, tried
 from configurator.rules.finding import Finding, Source, finding
 from configurator.rules.stock import next_narrower
 from configurator.rules.wording import inches, size
@@ -45,9 +45,10 @@ def clear_width_findings(
 def _narrower(leaf: str, height: float, answer: WidthAnswer, ask: Answer, least: float) -> str:
     width = next_narrower(height, answer.hinge_width)
     while width is not None:
-        other = ask(leaf, width)
-        if other.clear_width_at_90 is not None and keeps_clear_width(other, least):
-            return f"{size(height, width)} leaves {inches(other.clear_width_at_90 - least)}. "
+        other = tried(ask, leaf, width)
+        clear = None if isinstance(other, str) else other.clear_width_at_90
+        if clear is not None and clear >= least - TOLERANCE:
+            return f"{size(height, width)} leaves {inches(clear - least)}. "
         width = next_narrower(height, width)
     return "No narrower stock hinge keeps it. "
 

@@ -41,9 +41,8 @@ def leaf_hinge(filled: FilledOpening, leaf: Leaf, standard: Hinge) -> LeafHinge:
     """Return one leaf's hinges before a width is chosen."""
     by_hand = filled.opening.hinge or NOTHING_ASKED
     needed = hinge_height(filled.thickness, leaf.width)
-    # A standard too low for this door does not do for it; that is said as a finding.
-    serves = standard if standard_serves(standard, needed) else standard.model_copy(update={"height": None})
-    height = asked("height", by_hand, serves, needed)
+    standard = standard_for(standard, needed)
+    height = asked("height", by_hand, standard, needed)
     pounds = _pounds(filled, leaf)
     duty = _duty(filled, leaf, pounds)
     weight = asked("weight", by_hand, standard, hinge_weight(duty, height.value))
@@ -66,6 +65,17 @@ def leaf_hinge(filled: FilledOpening, leaf: Leaf, standard: Hinge) -> LeafHinge:
 def standard_serves(standard: Hinge, needed: Reason) -> bool:
     """Say whether the job's standard hinge is high enough for a leaf that needs that height."""
     return standard.height is None or standard.height >= needed.value
+
+
+def standard_for(standard: Hinge, needed: Reason) -> Hinge:
+    """Return what of the job's standard hinge holds for a leaf that needs that height.
+
+    Of one too low for it neither size nor weight hold; that is said as a finding.
+    """
+    return standard if standard_serves(standard, needed) else standard.model_copy(update=_OF_A_SIZE)
+
+
+_OF_A_SIZE = dict.fromkeys(("height", "weight", "leaf_thickness", "barrel", "type"))
 
 
 def _pounds(filled: FilledOpening, leaf: Leaf) -> DoorWeight | None:

@@ -11,7 +11,7 @@ from configurator.rules.checks import leaf_checks, opening_checks
 from configurator.rules.fastening import fastening_of, screws
 from configurator.rules.finding import Finding, Reason, reason
 from configurator.rules.finish import choose_finish
-from configurator.rules.leaf_hinge import LeafHinge, leaf_hinges
+from configurator.rules.leaf_hinge import LeafHinge, leaf_hinges, standard_for
 from configurator.rules.metal import hinge_metal, metal_of_number, stainless_alloy
 from configurator.rules.not_here import not_here
 from configurator.rules.pin import hinge_pin
@@ -140,6 +140,7 @@ def _leaf(
 ) -> tuple[LeafSpecification, tuple[Finding, ...]]:
     opening = filled.opening
     by_hand = opening.hinge or NOTHING_ASKED
+    standard = standard_for(standard, hinge.needed_height)
 
     def pick(key: str, program: Reason) -> Reason:
         return asked(key, by_hand, standard, program)

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from configurator.rules.answers import Answer, WidthAnswer, keeps_clear_width, reaches
+from configurator.rules.answers import Answer, WidthAnswer, keeps_clear_width, reaches, tried
 from configurator.rules.finding import Finding, finding
 from configurator.rules.stock import stock_widths
 from configurator.rules.usual import FilledOpening
@@ -30,7 +30,9 @@ def _no_gain(must: Must, chosen: WidthAnswer, answer: Answer) -> Iterator[Findin
     stopped = chosen.stopped_by_bare
     if stopped is None or not wider or not reaches(chosen, must.wanted):
         return
-    other = answer(must.leaf, wider[0])
+    other = tried(answer, must.leaf, wider[0])
+    if isinstance(other, str):
+        return
     gain = other.greatest_angle_bare - chosen.greatest_angle_bare
     if gain >= limit("same_angle").value:
         return

@@ -9,6 +9,7 @@ from configurator.rules.answers import (
     binds,
     keeps_clear_width,
     reaches,
+    tried,
 )
 from configurator.rules.finding import Alternative, Finding, Reason, finding, reason
 from configurator.rules.stock import next_narrower, next_wider, stock_of, widths_by_stock
@@ -54,15 +55,17 @@ def choose_width(must: Must, answer: Answer) -> WidthChoice:
     """
     widths = widths_by_stock(must.height)
     for width in widths:
-        if does_all(answer(must.leaf, width), must):
-            return _complete(width, must, answer)
+        found = tried(answer, must.leaf, width)
+        if not isinstance(found, str) and does_all(found, must):
+            return _complete(found, must, answer)
     return _least_bad(widths, must, answer)
 
 
-def _complete(width: float, must: Must, answer: Answer) -> WidthChoice:
+def _complete(found: WidthAnswer, must: Must, answer: Answer) -> WidthChoice:
+    width = found.hinge_width
     row = stock_of(must.height, width)
     stock = "" if row is None or row.stock == "common" else f" ({row.stock} in stock)"
-    because = f"{words_of('width_geometry')}: {does(answer(must.leaf, width), must)}{stock}"
+    because = f"{words_of('width_geometry')}: {does(found, must)}{stock}"
     why = reason(width, because, practice("width_geometry"), *alternatives(width, must, answer))
     return WidthChoice(why, True, ())
 
@@ -76,7 +79,8 @@ def alternatives(width: float, must: Must, answer: Answer) -> tuple[Alternative,
 def _alternative(width: float, must: Must, answer: Answer) -> Alternative:
     row = stock_of(must.height, width)
     stock = "" if row is None or row.stock == "common" else f"; {row.stock} in stock"
-    return Alternative(width, does(answer(must.leaf, width), must) + stock)
+    found = tried(answer, must.leaf, width)
+    return Alternative(width, (found if isinstance(found, str) else does(found, must)) + stock)
 
 
 def does(answer: WidthAnswer, must: Must) -> str:
@@ -101,9 +105,10 @@ def _opens(answer: WidthAnswer, must: Must) -> str:
 
 
 def _least_bad(widths: tuple[float, ...], must: Must, answer: Answer) -> WidthChoice:
-    answers = [answer(must.leaf, width) for width in sorted(widths)]
+    tries = [tried(answer, must.leaf, width) for width in sorted(widths)]
+    answers = [found for found in tries if not isinstance(found, str)]
     if not answers:
-        return _no_stock(must)
+        return _no_stock(must, [found for found in tries if isinstance(found, str)])
     step = limit("same_angle").value
     sound = [a for a in answers if barrel_free(a) and not binds(a)] or answers
     wide_enough = [a for a in sound if keeps_clear_width(a, must.clear_width)] or sound
@@ -150,10 +155,13 @@ def _mend(chosen: WidthAnswer, must: Must) -> str:
     return f"Cut the {stopped.kind} back, or fit a door stop before {at}."
 
 
-def _no_stock(must: Must) -> WidthChoice:
+def _no_stock(must: Must, refusals: list[str]) -> WidthChoice:
+    """Say that there is no width to choose from: none in stock, or none that can be mounted, and why."""
+    why = f"No stock width is known for a hinge {plain(must.height)} high."
+    if refusals:
+        why = f"No stock width of a hinge {plain(must.height)} high can be mounted so: {refusals[-1]}."
     message = (
-        f"No stock width is known for a hinge {plain(must.height)} high. Choose a height from the stock "
-        "table, or give the width by hand and ask whether it can be had."
+        f"{why} Choose another height or mounting, or give the width by hand and ask whether it can be had."
     )
-    found = finding("no stock height", "error", message, practice("width_geometry"), height=must.height)
-    return WidthChoice(reason(None, "no stock width is known", practice("width_geometry")), False, (found,))
+    found = finding("no stock width", "error", message, practice("width_geometry"), height=must.height)
+    return WidthChoice(reason(None, why, practice("width_geometry")), False, (found,))

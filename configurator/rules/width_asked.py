@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from configurator.model import Hinge
-from configurator.rules.answers import Answer
+from configurator.rules.answers import Answer, WidthAnswer, tried
 from configurator.rules.asked import NOTHING_ASKED, asked
 from configurator.rules.finding import Alternative, Finding, Fix, Reason, finding, reason
 from configurator.rules.leaf_hinge import LeafHinge
@@ -68,11 +68,12 @@ def _standard(standard: Hinge, must: Must, answer: Answer, chosen: WidthChoice) 
     value = chosen.reason.value
     if value is None or value == width:
         return WidthAsked(why, chosen.complete, chosen.findings)
-    if does_all(answer(must.leaf, width), must):
+    found = tried(answer, must.leaf, width)
+    if not isinstance(found, str) and does_all(found, must):
         return WidthAsked(why, True, (_would_do(must, width, value, answer),))
-    if not chosen.complete:
+    if not chosen.complete and not isinstance(found, str):
         return WidthAsked(why, False, chosen.findings)
-    return _not_the_standard(must, width, chosen, answer)
+    return _not_the_standard(must, width, chosen, found)
 
 
 def _would_do(must: Must, width: float, value: float, answer: Answer) -> Finding:
@@ -88,11 +89,11 @@ def _would_do(must: Must, width: float, value: float, answer: Answer) -> Finding
     )
 
 
-def _not_the_standard(must: Must, width: float, chosen: WidthChoice, answer: Answer) -> WidthAsked:
+def _not_the_standard(must: Must, width: float, chosen: WidthChoice, found: WidthAnswer | str) -> WidthAsked:
     value = chosen.reason.value
-    effect = does(answer(must.leaf, width), must)
+    effect = found if isinstance(found, str) else does(found, must)
     message = (
-        f"The job's standard width of {plain(width)} does not do here: it {effect}. "
+        f"The job's standard width of {plain(width)} does not do here: {effect}. "
         f"{size(must.height, value)} is taken instead; have it noted in the job's specification."
     )
     said = finding(
@@ -100,4 +101,4 @@ def _not_the_standard(must: Must, width: float, chosen: WidthChoice, answer: Ans
     )
     other = Alternative(width, f"the job's standard: {effect}")
     why = reason(value, chosen.reason.because, practice("width_geometry"), other, *chosen.reason.alternatives)
-    return WidthAsked(why, True, (said,))
+    return WidthAsked(why, chosen.complete, (said, *chosen.findings))

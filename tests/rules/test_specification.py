@@ -55,8 +55,7 @@ def test_the_steel_openings_worked_by_hand(demo, mark, expected):
 
 def test_the_closet_worked_by_hand(demo):
     """Wood: plain bearing, wood screws, and the satin brass look is 633 on steel."""
-    closet = demo["205A"].model_copy(update={"hinge": Hinge(barrel=0.5, finish_us="US4")})
-    data = specified(closet).as_data()
+    data = specified(demo["205A"]).as_data()
     assert (data["height"], data["width"], data["count"]) == (3.5, 3.5, 3)
     assert (data["weight"], data["bearing"], data["type"]) == ("standard", "plain", "A8133")
     assert (data["base_metal"], data["finish_bhma"], data["finish_us"]) == ("steel", "633", "US4")
@@ -243,7 +242,7 @@ def test_width_by_hand_that_does_not_do(demo):
 
 def test_a_height_no_stock_is_known_for():
     spec = specified(opening(hinge={"height": 5.5}))
-    assert found(spec, "no stock height").severity == "error"
+    assert found(spec, "no stock width").severity == "error"
     assert spec.as_data()["width"] is None
     spec = specified(opening(hinge={"height": 5.5, "width": 4.5}))
     assert spec.as_data()["width"] == 4.5
@@ -396,3 +395,20 @@ def test_a_recommendation_is_quick(demo):
     for _ in range(20):
         specify(filled, hung)
     assert (time.perf_counter() - start) / 20 < 0.002 * 4
+
+
+def test_nothing_recommended_has_no_parts():
+    assert specified(opening(hung_on="pivots")).whole == {}
+
+
+def test_a_type_by_hand_that_says_another_hinge():
+    spec = specified(opening(hinge={"type": "A8111"}))
+    assert found(spec, "type disagrees").fix[0].value == "A8112"
+    assert "type disagrees" not in codes(specified(opening(hinge={"type": "A8112"})))
+
+
+def test_weight_of_a_standard_hinge_too_low_does_not_hold_for_a_wide_door(demo):
+    standard = Hinge(height=4.5, width=4.5, weight="standard", leaf_thickness=0.134)
+    given = demo["130A"].model_copy(update={"hinge": None})
+    data = specified(given, standard).as_data()
+    assert (data["height"], data["weight"], data["leaf_thickness"]) == (5, "heavy", 0.19)
