@@ -97,9 +97,7 @@ def main():
     print(f"the two angles                           {exact:.7f} and {judged:.7f} degrees")
     bare_many, all_many = many_at_once(100_000), many_at_once(100_000, (BOX,))
     ratio = general / (bare_many * 10)
-    print(
-        f"100,000 openings at once, bare           {bare_many:10.2f} s    {ratio:.0f} times as fast an opening"
-    )
+    print(f"100,000 openings at once, bare           {bare_many:10.2f} s    {ratio:.0f} times as fast each")
     print(f"100,000 openings at once, with hardware  {all_many:10.2f} s")
     width = timed(lambda: least_hinge_width(h, LEAF, math.pi, (RAIL,)), 10)
     trim = timed(lambda: greatest_projection(h, LEAF, math.pi, (RAIL,), 0), 10)
