@@ -4,7 +4,7 @@ They are all measured straight out of the frame. Each has its own column; the li
 barrel to a shoulder, the nearest column to the highest row, so that no line crosses a text.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from configurator.drawing.clip import clip_polygon
@@ -17,11 +17,11 @@ from configurator.drawing.view import Box, View
 from configurator.geometry.shapes import leaf_corners
 from configurator.units import Display
 
-COLUMN = 10.0
+COLUMN = 9.0
 """From one column to the next, points."""
 ROW = 1.5
 """From one row of text to the next, of the type size."""
-_FIRST_COLUMN = 13.0
+_FIRST_COLUMN = 10.0
 _FIRST_ROW = 12.0
 _OFF_LEAF = 4.0
 """Texts keep so far off the leaf at the end of its swing, points."""
@@ -96,14 +96,32 @@ def pin_dimensions(
     numbers, the numbers stand alone and the words are left to hovering; with no room at all there are none.
     """
     measured = about_the_pin(hung)
-    leaf = [view.to_sheet(point) for point in turned(leaf_corners(hung.h), hung.pin.at, hung.reach)]
+    drawn = _drawn_about(hung, view)
     for stack in _stacks(hung, measured, view, display, size, toward_opening):
         boxes = stack.boxes()
-        if all(room.is_free(box) and not clip_polygon(leaf, box.shrunk(-_OFF_LEAF)) for box in boxes):
+        if all(room.is_free(box) and is_clear(box, drawn) for box in boxes):
             for box in boxes:
                 room.take(box)
             return tuple(_dimension(item, stack, n, view) for n, item in enumerate(measured))
     return ()
+
+
+def is_clear(box: Box, drawn: Iterable[Sequence[Point]], off: float = _OFF_LEAF) -> bool:
+    """Whether lettering in the rectangle keeps off every outline drawn; points on the sheet."""
+    around = box.shrunk(-off)
+    return not any(clip_polygon(outline, around) for outline in drawn)
+
+
+def leaf_on_sheet(hung: Hung, view: View, angle: float) -> tuple[Point, ...]:
+    """Return the outline of the leaf at an angle, radians, on the sheet."""
+    return tuple(view.to_sheet(point) for point in turned(leaf_corners(hung.h), hung.pin.at, angle))
+
+
+def _drawn_about(hung: Hung, view: View) -> list[tuple[Point, ...]]:
+    """Return what lettering keeps off: the leaf at the end of its swing, and what stands along the wall."""
+    shapes = [shape for thing in hung.standing for shape in thing.shapes if not shape.radius]
+    things = [tuple(view.to_sheet(point) for point in shape.points) for shape in shapes]
+    return [leaf_on_sheet(hung, view, hung.reach), *things]
 
 
 def _stacks(
@@ -118,10 +136,11 @@ def _stacks(
     side = view.hand * (1.0 if toward_opening else -1.0)
     radius = hung.h.d_b / 2
     x, top = view.to_sheet((hung.pin.x_p, hung.pin.y_p + radius))
-    for texts in _wordings(measured, display):
+    full, short, numbers = _wordings(measured, display)
+    for texts, lettered in ((full, size), (short, size), (short, size - 1.0), (numbers, size)):
         for farther in (0.0, 12.0, 24.0, 40.0):
             start = x + side * (radius * view.scale + _FIRST_COLUMN + farther)
-            yield Stack(start, top + _FIRST_ROW, side, texts, size)
+            yield Stack(start, top + _FIRST_ROW, side, texts, lettered)
 
 
 def _wordings(measured: tuple[Measured, ...], display: Display) -> Iterator[tuple[str, ...]]:

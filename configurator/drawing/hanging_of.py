@@ -16,11 +16,15 @@ from configurator.units import Display
 _TURNS_CLOCKWISE = frozenset({"RH", "LHR"})
 
 
-def hung_of(study: Study, candidate: Candidate, display: Display) -> Hung:
-    """Return one candidate's leaf with all that its picture needs."""
-    filled, solution = study.filled, candidate.solution
+def hungs_of(study: Study, display: Display) -> tuple[Hung, ...]:
+    """Return every candidate's leaf with all that its picture needs, in the order of the candidates."""
+    leaves = _leaves(study.filled)
+    return tuple(_hung(study.filled, one, leaves[one.leaf], display) for one in study.candidates)
+
+
+def _hung(filled: FilledOpening, candidate: Candidate, leaf: HungLeaf, display: Display) -> Hung:
+    solution = candidate.solution
     h = solution.hanging
-    leaf = _leaves(filled)[candidate.leaf]
     return Hung(
         h=h,
         pin=solution.pin,
@@ -41,7 +45,7 @@ def hung_of(study: Study, candidate: Candidate, display: Display) -> Hung:
 
 
 def _leaves(filled: FilledOpening) -> dict[str, HungLeaf]:
-    """Return the leaves by name; a job's standard hinge only moves barrels up and down, which no plan shows."""
+    """Return the leaves by name. A job's standard hinge moves barrels up and down, which no plan shows."""
     return {leaf.hinge.leaf.name: leaf for leaf in hung_leaves(filled, leaf_hinges(filled))}
 
 

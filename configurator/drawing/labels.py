@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from configurator.drawing.clip import clip_polygon
+from configurator.drawing.clip import clip_polygon, clip_segment
 from configurator.drawing.hung import Hung, Standing
 from configurator.drawing.lettering import ASCENT, DESCENT, text_width
 from configurator.drawing.placing import Room
@@ -25,17 +25,20 @@ class Named:
     shown: Box
 
 
-def thing_labels(hung: Hung, view: View, room: Room, size: float) -> list[Primitive]:
-    """Return the names of what stands along the wall, each once; what has no room is left to hovering."""
+def thing_labels(hung: Hung, view: View, room: Room, keep_off: list[Box], size: float) -> list[Primitive]:
+    """Return the names of what stands along the wall, each once; what has no room is left to hovering.
+
+    Names also keep off the rectangles in `keep_off`, which stay free for other notes.
+    """
     seen = [Named(thing, shown) for thing in hung.standing if (shown := _shown(thing, view)) is not None]
-    outside = room.copy()
-    for named in seen:
-        outside.take(named.shown)
+    outside = Room(room.window, [*room.taken, *keep_off, *(named.shown for named in seen)])
+    lettered: list[Box] = []
     found: list[Primitive] = []
     for label, named in {named.thing.label: named for named in reversed(seen)}.items():
-        placed = _inside(label, named, view, room, size) or _beside(label, named, hung, view, outside, size)
-        found += placed
-    room.taken[:] = [*room.taken, *(box for box in outside.taken if box not in room.taken)]
+        found += _inside(label, named, view, room, size) or _beside(
+            label, named, hung, view, outside, lettered, size
+        )
+    room.taken += lettered
     return found
 
 
@@ -68,14 +71,19 @@ def _inside(label: str, named: Named, view: View, room: Room, size: float) -> li
     return []
 
 
-def _beside(label: str, named: Named, hung: Hung, view: View, room: Room, size: float) -> list[Primitive]:
-    """Letter beside the thing, with a leader from a dot on it."""
+def _beside(
+    label: str, named: Named, hung: Hung, view: View, room: Room, lettered: list[Box], size: float
+) -> list[Primitive]:
+    """Letter beside the thing, with a leader from a dot on it; names below one another share a leader."""
     width = text_width(label, size)
     for dot, (left, base) in _places(named, hung, view, size, width):
         box = Box(left, base - DESCENT * size, left + width, base + ASCENT * size)
         if room.first_free([box]) is None:
             continue
         end = _end_of_leader(dot, box)
+        above = [other.top + 0.5 for other in lettered if clip_segment(dot, end, other) is not None]
+        end = (end[0], max([end[1], *above])) if dot[1] > box.top else end
+        lettered.append(box)
         return [
             Symbol("A-ANNO-LEAD", view.to_plan(dot), "dot", label),
             Polyline("A-ANNO-LEAD", (view.to_plan(dot), view.to_plan(end))),

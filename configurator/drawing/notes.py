@@ -4,6 +4,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from configurator.drawing.dimensions import is_clear, leaf_on_sheet
 from configurator.drawing.hanging_of import degrees
 from configurator.drawing.hung import Hung, Standing
 from configurator.drawing.lettering import ASCENT, DESCENT, text_width
@@ -80,7 +81,7 @@ def swing_notes(
     nearest = nearest_thing(hung, angle) if angle >= _LEAST_ANGLE else None
     if nearest is None or not _NEARLY < nearest.distance < _WORTH_SAYING:
         return []
-    return _clearance(hung, nearest, view, display, room, size)
+    return _clearance(hung, angle, nearest, view, display, room, size)
 
 
 def contact_note(hung: Hung, view: View, display: Display, room: Room, size: float) -> list[Primitive]:
@@ -93,7 +94,8 @@ def contact_note(hung: Hung, view: View, display: Display, room: Room, size: flo
     marks: list[Primitive] = [Symbol("A-ANNO-REDL", hung.contact, "contact", words)]
     direction = (-view.hand * math.sin(hung.reach), math.cos(hung.reach))
     away = (-direction[0], -direction[1])
-    placed = _at_end_of_leader(at, away, _leg(hung, view), words, size, room)
+    leaf = leaf_on_sheet(hung, view, hung.reach)
+    placed = _at_end_of_leader(at, away, _leg(hung, view), words, size, room, leaf)
     if placed is None:
         return marks
     elbow, end, middle = placed
@@ -108,11 +110,11 @@ def contact_note(hung: Hung, view: View, display: Display, room: Room, size: flo
 
 def _leg(hung: Hung, view: View) -> float:
     """Return how long a leader is that crosses the leaf and comes out of it, points."""
-    return hung.h.T * view.scale + 14.0
+    return hung.h.T * view.scale + 7.0
 
 
 def _clearance(
-    hung: Hung, nearest: Nearest, view: View, display: Display, room: Room, size: float
+    hung: Hung, angle: float, nearest: Nearest, view: View, display: Display, room: Room, size: float
 ) -> list[Primitive]:
     a, b = view.to_sheet(nearest.on_thing), view.to_sheet(nearest.on_leaf)
     if not (view.window.has(a) and view.window.has(b)):
@@ -120,7 +122,8 @@ def _clearance(
     text = f"{display.length(nearest.distance, limit=0.0)} to the {nearest.name}"
     length = math.dist(a, b)
     away = ((b[0] - a[0]) / length, (b[1] - a[1]) / length)
-    placed = _at_end_of_leader(b, away, _leg(hung, view), text, size, room)
+    leaf = leaf_on_sheet(hung, view, angle)
+    placed = _at_end_of_leader(b, away, _leg(hung, view), text, size, room, leaf)
     if placed is None:
         return []
     elbow, end, middle = placed
@@ -134,19 +137,19 @@ def _clearance(
 
 
 def _at_end_of_leader(
-    start: Point, away: Point, leg: float, text: str, size: float, room: Room
+    start: Point, away: Point, leg: float, text: str, size: float, room: Room, leaf: tuple[Point, ...]
 ) -> tuple[Point, Point, Point] | None:
     """Return a leader's elbow, its shoulder's end and the text's middle, all on the sheet.
 
     Tries longer and longer legs, the shoulder to either side. None where there is no room.
     """
     width = text_width(text, size)
-    for longer in (0.0, 12.0, 26.0, 42.0, 60.0):
+    for longer in (0.0, 7.0, 14.0, 26.0, 42.0, 60.0):
         elbow = (start[0] + (leg + longer) * away[0], start[1] + (leg + longer) * away[1])
         for side in (-1.0, 1.0):
             left = elbow[0] + (2.0 if side > 0 else -2.0 - width)
             base = elbow[1] + 2.0
             box = Box(left, base - DESCENT * size, left + width, base + ASCENT * size)
-            if room.first_free([box]):
+            if is_clear(box, [leaf], 1.0) and room.first_free([box]):
                 return elbow, (elbow[0] + side * (width + 4.0), elbow[1]), (left + width / 2, base)
     return None

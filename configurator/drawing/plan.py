@@ -32,8 +32,10 @@ THINNEST = 1.0
 TEXT_SIZE = 8.0
 _LEAST_PANEL_FOR_INSET = 190.0
 _INSET_SHARE = (0.44, 0.36)
-_PIN_AT = 0.45
-"""Where the pin lies across the window, of its width, from the side of the wall."""
+_PIN_AT, _PIN_AT_STANDING = 0.43, 0.6
+"""Where the pin lies across the window, of its width, from the side of the wall.
+
+The first for a leaf that opens flat, the second for one that stands out, whose dimensions go over the wall."""
 _LEFT_LEAST, _LEFT_MOST = 4.5, 13.0
 _RIGHT_LEAST = 4.5
 _DIMENSION_ROOM = 66.0
@@ -73,7 +75,8 @@ def view_scale(hung: Hung, width: float, height: float) -> float:
         near = min((-max(x for x, _ in shape.points) for shape in thing.shapes), default=0.0)
         if thing.met and 0.0 < near + 2.0 <= _LEFT_MOST:
             left = max(left, near + 2.0)
-    across = min(width * _PIN_AT / left, width * (1 - _PIN_AT) / _RIGHT_LEAST)
+    share = _pin_at(hung)
+    across = min(width * share / left, width * (1 - share) / _RIGHT_LEAST)
     down = max(h.D, h.R) + 0.5
     leaf_up = 2 * pin.o - h.i + h.T + 0.5
     barrel_up = pin.y_p + h.d_b / 2
@@ -81,12 +84,19 @@ def view_scale(hung: Hung, width: float, height: float) -> float:
     return max(min(across, upward), 1.0)
 
 
+def _opens_flat(hung: Hung) -> bool:
+    return hung.reach >= _OVER_THE_WALL_BELOW
+
+
+def _pin_at(hung: Hung) -> float:
+    return _PIN_AT if _opens_flat(hung) else _PIN_AT_STANDING
+
+
 def main_view(hung: Hung, window: Box, scale: float) -> View:
     """Return the view about the hinge at a scale shared with other panels."""
     h = hung.h
-    across = window.left + _PIN_AT * window.width
-    if hung.mirrored:
-        across = window.right - _PIN_AT * window.width
+    away = _pin_at(hung) * window.width
+    across = window.right - away if hung.mirrored else window.left + away
     spare = (
         window.height
         - scale * (max(h.D, h.R) + 0.5)
@@ -111,11 +121,8 @@ def panel(
         room.take(place)
         small = inset_view(hung, place)
         inset = Drawing(small, tuple(inset_still(hung, small, display, clear_at_90, hand)))
-    toward_opening = hung.reach >= _OVER_THE_WALL_BELOW
-    notes: list[Primitive] = [*pin_dimensions(hung, view, display, room, size, toward_opening)]
-    for box in _drawn_boxes(hung, view):
-        room.take(box)
-    notes += thing_labels(hung, view, room, size - 0.5)
+    notes: list[Primitive] = [*pin_dimensions(hung, view, display, room, size, _opens_flat(hung))]
+    notes += thing_labels(hung, view, room, _drawn_boxes(hung, view), size - 0.5)
     return Panel(hung, Drawing(view, tuple(_still(hung, view)), tuple(notes)), inset, room, title, size)
 
 

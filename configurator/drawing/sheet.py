@@ -4,7 +4,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from configurator.drawing.hanging_of import degrees, hung_of, turns_clockwise
+from configurator.drawing.hanging_of import degrees, hungs_of, turns_clockwise
 from configurator.drawing.hung import Hung
 from configurator.drawing.lettering import text_width
 from configurator.drawing.plan import (
@@ -54,7 +54,7 @@ class Sheet:
 def plan_sheet(study: Study, display: Display, width: float, height: float) -> Sheet:
     """Lay out the plan of every candidate on a sheet so many points wide and high."""
     windows = panel_windows(len(study.candidates), width, height)
-    hungs = [hung_of(study, candidate, display) for candidate in study.candidates]
+    hungs = hungs_of(study, display)
     scale = min((view_scale(h, w.width, w.height) for h, w in zip(hungs, windows, strict=True)), default=1.0)
     panels = tuple(
         _panel_of(study, candidate, hung, window, scale, display)
@@ -169,7 +169,8 @@ def _subtitle(one: Panel, window: Box, turn: float, display: Display) -> list[Pr
     words = f"stops at {display.angle(degrees(hung.reach))}: {hung.stopped_by}"
     bare = hung.reach_bare
     more = f"{words}; the leaf alone goes to {display.angle(degrees(bare))}"
-    choices = (more, words) if bare > hung.reach + 1e-9 else (words,)
+    shorter = (words, words.partition(":")[0])
+    choices = (more, *shorter) if bare > hung.reach + 1e-9 else shorter
     layer = "A-ANNO-REDL" if bare <= hung.reach + 1e-9 else "A-ANNO-TTLB"
     return [Text(layer, at, _fitted(choices, _SUBTITLE, window.width), _SUBTITLE)]
 
