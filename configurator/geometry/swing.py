@@ -76,27 +76,30 @@ def meeting_angle(moving: PolarShape, standing: PolarShape, limit: float) -> flo
     if not in_reach(moving, standing):
         return None
     close = _boxes_meet(moving, standing)
-    if close and separation(moving, standing, 0.0) < -TOLERANCE:
+    if close and _deep(moving, standing, 0.0):
         return 0.0
     entering = [angle for angle in crossings(moving, standing, 1) if angle < limit]
     if not entering and not close:
         return None
-    return _first_overlap(moving, standing, 0.0 if close else min(entering), limit)
+    return _first_overlap(moving, standing, entering, 0.0 if close else min(entering), limit)
 
 
-def _first_overlap(moving: PolarShape, standing: PolarShape, start: float, limit: float) -> float | None:
+def _first_overlap(
+    moving: PolarShape, standing: PolarShape, entering: list[float], start: float, limit: float
+) -> float | None:
     """The beginning of the first span between crossings, from start on, with overlap past the tolerance."""
-    moments = crossings(moving, standing, 1) + crossings(moving, standing, -1)
-    ahead = sorted(angle for angle in moments if start < angle < limit)
+    moments = entering + crossings(moving, standing, -1)
     begin = start
-    for end in [*ahead, limit]:
-        if (
-            min(separation(moving, standing, (begin + end) / 2), separation(moving, standing, end))
-            < -TOLERANCE
-        ):
+    for end in [*sorted(angle for angle in moments if start < angle < limit), limit]:
+        if _deep(moving, standing, (begin + end) / 2) or _deep(moving, standing, end):
             return begin
         begin = end
     return None
+
+
+def _deep(moving: PolarShape, standing: PolarShape, theta: float) -> bool:
+    """Whether two parts overlap past the tolerance with the door at theta."""
+    return separation(moving, standing, theta) < -TOLERANCE
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,7 +141,7 @@ def _contact(meeting: _Meeting, pin: Point) -> Contact:
     angle = next(whole, meeting.angle)
     still, part = meeting.standing.shape, meeting.moving.shape
     point = meeting_point(pin, meeting.moving, meeting.standing, angle)
-    at_rest = angle == 0.0 and separation(meeting.moving, meeting.standing, 0.0) < -TOLERANCE
+    at_rest = angle == 0.0 and _deep(meeting.moving, meeting.standing, 0.0)
     return Contact(angle, still.kind, still.index, part.kind, point, at_rest)
 
 
