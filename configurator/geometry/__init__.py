@@ -9,7 +9,7 @@ opening turns the leaf counter-clockwise about the pin. The mirrored hand is the
 `pin`: `Hanging`, the numbers of one hung leaf; `locate_pin`, `Pin`, the lengths that follow from the pin
 alone, `backset_refusal`, and `TOLERANCE`, the one tolerance: overlap no deeper than that is clear.
 `shapes`: `Shape`, and `Leaf`, `Hardware`, `Obstruction`, `OtherLeaf`, out of which the parts are built.
-`swing`: `first_contact`, `Contact`. `polar`: the parts as seen from the pin; `meeting_point`: where they touch.
+`swing`: `first_contact`, `Contact`. `polar`: the parts seen from the pin. `meeting_point`: where they touch.
 `gaps`: `least_gap` over a swing. `edges`: latch and hinge edge, and the bevel that is needed.
 `clear_width`, `encroachment`: at any angle, and the greatest.
 `inverse`: `least_hinge_width`, `greatest_projection`, `greatest_angles`.

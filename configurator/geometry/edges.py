@@ -1,12 +1,17 @@
 """How near the two long edges of a leaf pass their jambs over the whole swing. Inches and radians."""
 
 import math
+from dataclasses import replace
+from typing import Final
 
 from configurator.geometry.gaps import nearest_passage
-from configurator.geometry.pin import Hanging, Pin
+from configurator.geometry.pin import TOLERANCE, Hanging, Pin
 from configurator.geometry.polar import PolarShape, seen_from
 from configurator.geometry.shapes import OtherLeaf, Shape, leaf_corners
 from configurator.geometry.swing import meeting_angle
+
+#: No door edge is relieved more than this, inches per inch of thickness.
+STEEPEST: Final = 0.5
 
 
 def latch_edge_shape(h: Hanging) -> Shape:
@@ -62,21 +67,22 @@ def hinge_edge_least(
     return min([nearest_passage(edge, part, limit)[0] for part in (face, *casings)])
 
 
-def bevel_for_latch_gap(h: Hanging, pin: Pin, gap: float) -> float | None:
-    """The bevel, inches per inch of thickness, that leaves a wanted least gap at the latch edge.
+def bevel_for_latch_gap(h: Hanging, pin: Pin, gap: float, other: OtherLeaf | None = None) -> float | None:
+    """The least bevel, inches per inch of thickness, that leaves a wanted least gap at the latch edge.
 
-    0 where a square edge leaves it already; None where no bevel does, because the pull-side corner or the
-    closed gap governs. Derived: the stop-side corner's rho comes down to hypot(O - x_p, y_p) - gap.
+    0 where a square edge leaves it already; None where no bevel up to STEEPEST does, because the pull-side
+    corner or the closed gap governs. By halving on the exact least distance, which more bevel never lessens.
     """
-    if gap > min(h.g_l, _arris(h, pin) - math.hypot(h.O - h.g_l - pin.x_p, pin.o)):
-        return None
-    rho = _arris(h, pin) - gap
-    depth = pin.o + h.T
-    if rho <= depth:
-        return None
-    return max(0.0, (h.O - h.g_l - pin.x_p - math.sqrt(rho * rho - depth * depth)) / h.T)
 
+    def leaves_it(beta: float) -> bool:
+        return latch_edge_least(replace(h, beta=beta), pin, other) >= gap - TOLERANCE / 2
 
-def _arris(h: Hanging, pin: Pin) -> float:
-    """Distance from the pin to the arris of the strike rabbet face."""
-    return math.hypot(h.O - pin.x_p, pin.y_p)
+    if leaves_it(0.0):
+        return 0.0
+    if not leaves_it(STEEPEST):
+        return None
+    too_little, enough = 0.0, STEEPEST
+    while enough - too_little > TOLERANCE / 4:
+        middle = (too_little + enough) / 2
+        too_little, enough = (too_little, middle) if leaves_it(middle) else (middle, enough)
+    return enough

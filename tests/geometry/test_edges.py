@@ -1,7 +1,7 @@
 import math
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from openings import BEVEL, LEAF, case_a
 
@@ -54,6 +54,28 @@ def test_the_bevel_that_is_needed():
     assert beta > 0
     assert latch(case_a(7, beta=beta)) == pytest.approx(0.0625, abs=1e-9)
     assert latch(case_a(7, beta=beta - 1e-3)) < 0.0625
+
+
+def test_the_bevel_where_the_arris_governs_by_hand():
+    # W 6: the stop-side corner's rho comes down to hypot(O - x_p, y_p) - gap, 3-1/4 below the pin.
+    rho = math.hypot(35.9375, 1.375) - 0.0625
+    by_hand = (35.8125 - math.sqrt(rho * rho - 3.25**2)) / 1.75
+    h = case_a(6)
+    assert bevel_for_latch_gap(h, locate_pin(h), 0.0625) == pytest.approx(by_hand, abs=1e-7)
+
+
+@given(st.floats(3, 9), st.sampled_from([0.0625, 0.1875, 0.5, 1.2]), st.floats(0.01, 0.12))
+@settings(max_examples=30, deadline=None)
+def test_the_bevel_found_leaves_the_gap_and_no_less_does(W, deep, gap):
+    h = case_a(W, R=1.75 + deep)
+    pin = locate_pin(h)
+    beta = bevel_for_latch_gap(h, pin, gap)
+    if beta is None:
+        assert latch_edge_least(case_a(W, R=1.75 + deep, beta=0.5), pin) < gap
+        return
+    assert latch_edge_least(case_a(W, R=1.75 + deep, beta=beta), pin) >= gap - 1e-9
+    if beta > 0:
+        assert latch_edge_least(case_a(W, R=1.75 + deep, beta=beta * 0.999), pin) < gap
 
 
 def test_no_bevel_needed_and_none_that_does():
