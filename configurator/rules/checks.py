@@ -6,7 +6,13 @@ from configurator.model import Hinge
 from configurator.rules.answers import Answer
 from configurator.rules.asked import NOTHING_ASKED
 from configurator.rules.door_weight import REACTIONS_SOURCE, reactions
-from configurator.rules.egress import Corridor, clear_width_findings, corridor_findings
+from configurator.rules.egress import (
+    Corridor,
+    Projecting,
+    clear_width_findings,
+    corridor_findings,
+    projection_findings,
+)
 from configurator.rules.fastening import fastening_findings, fastening_of
 from configurator.rules.finding import Finding, Fix, Reason, Severity, Source, finding
 from configurator.rules.fire import FireHinge, fire_findings
@@ -191,7 +197,17 @@ def _passage(filled: FilledOpening, hinge: LeafHinge, parts: Parts, answer: Answ
         return ()
     name, height = hinge.leaf.name, parts["height"].value
     found = answer(name, parts["width"].value)
-    return clear_width_findings(name, filled.opening_width, height, found, answer)
+    passage = clear_width_findings(name, filled.opening_width, height, found, answer)
+    return (*passage, *_projections(filled, name, found.clear_width_at_90))
+
+
+def _projections(filled: FilledOpening, leaf: str, clear: float | None) -> Iterator[Finding]:
+    """Check what stands on the push face of the leaf; of two leaves, only what was said to be on this one."""
+    for thing in filled.opening.hardware:
+        if thing.face == "push" and (thing.leaf or leaf) == leaf:
+            half = thing.vertical / 2
+            box = Projecting(thing.kind, thing.projection, thing.height - half, thing.height + half)
+            yield from projection_findings(box, clear)
 
 
 def _closer(filled: FilledOpening, parts: Parts) -> Iterator[Finding]:

@@ -112,3 +112,36 @@ def _kept(corridor: Corridor, source: Source) -> Finding:
         "and the authority decide; check what else stands in the corridor."
     )
     return finding("corridor kept", "note", message, source, remain=remain, worst=worst)
+
+
+@dataclass(frozen=True, slots=True)
+class Projecting:
+    """Something on the door's push face, which stands in the clear width at 90 degrees; inches."""
+
+    kind: str
+    projection: float
+    bottom: float
+    top: float
+
+
+def projection_findings(thing: Projecting, clear: float | None) -> tuple[Finding, ...]:
+    """Return whether hardware stands too far into the required clear width of an accessible route.
+
+    2010 ADA Standards 404.2.3: nothing below 34 in, up to 4 in from there to 80. `clear` is the width at 90
+    degrees to the bare door.
+    """
+    low, high, most = limit("hardware_low"), limit("hardware_high"), limit("hardware_projection")
+    into = limit("clear_width").value - ((clear or 0.0) - thing.projection)
+    if clear is None or into <= TOLERANCE or thing.bottom >= high.value - TOLERANCE:
+        return ()
+    if thing.bottom < low.value - TOLERANCE:
+        allowed, where, row = 0.0, f"below {inches(low.value)} above the floor nothing may", low
+    else:
+        allowed, where, row = most.value, f"up to {inches(high.value)} only {inches(most.value)} may", most
+    if into <= allowed + TOLERANCE:
+        return ()
+    message = (
+        f"The {thing.kind} stands {inches(into, allowed, 'max')} into the required clear width, and {where}. "
+        f"Take one that stands out less, or a wider opening. {_SCOPE}"
+    )
+    return (finding("hardware in the way", "error", message, row.cited, into=into, allowed=allowed),)

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from configurator.rules.egress import Corridor, corridor_findings
+from configurator.rules.egress import Corridor, Projecting, corridor_findings, projection_findings
 from configurator.rules.replacement import Cut, replacement_findings
 from configurator.rules.slips import (
     pairs_for_hinges,
@@ -14,6 +14,7 @@ from configurator.rules.slips import (
     too_few_hinges,
     two_leaf_count,
 )
+from configurator.rules.uniform import Chosen, uniform_findings
 
 STEP = 1 / 64
 
@@ -132,3 +133,48 @@ def test_replacement_on_a_fire_door_is_no_business_of_ours():
     (said,) = replacement_findings(OLD, replace(OLD, height=5), fire_rated=True)
     assert said.severity == "error"
     assert "Stop here" in said.message
+
+
+@pytest.mark.parametrize(
+    ("projection", "bottom", "clear", "found"),
+    [
+        (4, 38, 32, False),
+        (4 + STEP, 38, 32, True),
+        (4 + STEP, 38, 33, False),  # it is the required width that counts, not the width there is
+        (5 + STEP, 38, 33, True),
+        (4, 34, 32, False),
+        (STEP, 34 - STEP, 32, True),
+        (1, 20, 33, False),
+        (1 + STEP, 20, 33, True),
+        (9, 80, 32, False),
+        (9, 80 - STEP, 32, True),
+        (9, 38, None, False),
+    ],
+)
+def test_hardware_into_the_clear_width(projection, bottom, clear, found):
+    """2010 ADA Standards 404.2.3."""
+    said = projection_findings(Projecting("pull", projection, bottom, bottom + 3), clear)
+    assert bool(said) == found
+    assert all(one.severity == "error" for one in said)
+
+
+def chosen(mark, width, most=8.0, height=4.5, hinges=3):
+    return Chosen(mark, height, width, hinges, lambda other: other <= most)
+
+
+def test_one_width_for_the_job_and_what_it_costs():
+    (said,) = uniform_findings([chosen("1", 4), chosen("2", 4.5), chosen("3", 4), chosen("4", 4.5, height=5)])
+    assert "4-1/2 x 4-1/2, would do for all" in said.message
+    assert "costs 6 of 9 hinges that are wider than they need be, at 1, 3." in said.message
+    assert uniform_findings([chosen("1", 4), chosen("2", 4)]) == ()
+
+
+def test_one_width_that_not_every_opening_takes():
+    (said,) = uniform_findings([chosen("1", 4, most=4), chosen("2", 6)])
+    assert "6 does not for 1. Keep them apart." in said.message
+
+
+def test_many_marks_are_not_all_named():
+    many = [chosen(str(number), 4) for number in range(9)]
+    (said,) = uniform_findings([*many, chosen("wide", 5)])
+    assert "at 0, 1, 2, 3, 4, 5 and 3 more" in said.message

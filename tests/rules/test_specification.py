@@ -3,7 +3,7 @@
 import time
 
 import pytest
-from hung import codes, found, opening, specified
+from hung import LEVER, codes, found, opening, specified
 
 from configurator.model import Hinge, Opening
 from configurator.project_file import load
@@ -412,3 +412,11 @@ def test_weight_of_a_standard_hinge_too_low_does_not_hold_for_a_wide_door(demo):
     given = demo["130A"].model_copy(update={"hinge": None})
     data = specified(given, standard).as_data()
     assert (data["height"], data["weight"], data["leaf_thickness"]) == (5, "heavy", 0.19)
+
+
+def test_a_deep_pull_on_the_push_face_stands_in_the_way():
+    pull = {**LEVER, "kind": "pull", "face": "push", "projection": 6, "from_latch_edge": 14}
+    assert "hardware in the way" in codes(specified(opening(hardware=[pull])))
+    assert "hardware in the way" not in codes(specified(opening(hardware=[{**pull, "face": "pull"}])))
+    upper = opening(leaves="dutch", hardware=[{**pull, "leaf": "upper"}])
+    assert "hardware in the way" in codes(specified(upper))

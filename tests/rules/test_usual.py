@@ -3,7 +3,9 @@
 import pytest
 
 from configurator.model import Opening
+from configurator.rules import usual
 from configurator.rules.usual import NotGivenError, fill, usual_layers
+from configurator.tables import FrameRow
 
 BUTTED = {"kind": "welded steel, butted"}
 
@@ -80,3 +82,10 @@ def test_usual_layers_add_up(kind, thickness):
     layers = usual_layers(kind, thickness)
     assert sum(size for _, size in layers) == pytest.approx(thickness, abs=1e-12)
     assert all(size > 0 for _, size in layers)
+
+
+def test_a_part_without_a_usual_value_must_be_given(monkeypatch):
+    row = FrameRow("from memory", "from memory", "knocked-down drywall", "face", None, False)
+    monkeypatch.setattr(usual, "frame_usual", lambda kind: {"face": row})
+    with pytest.raises(NotGivenError, match=r"frame\.face has no usual value"):
+        fill(Opening(mark="1", size={"width": 36, "height": 84}))

@@ -1,0 +1,36 @@
+"""What does not fit together in an opening, whatever hinge it gets; what overlaps with the door closed."""
+
+import pytest
+from hung import opening
+
+from configurator.rules.opening_findings import opening_findings
+from configurator.rules.usual import fill
+from configurator.study.run import study
+
+CASING = {"kind": "casing", "projection": 0.6875, "start": -0.5, "length": 3.25}
+
+
+@pytest.mark.parametrize(
+    ("changes", "codes"),
+    [
+        ({}, []),
+        ({"frame": {"rabbet": 1.8125}}, []),  # door 1-3/4 and its gap of 1/16: just flush
+        ({"frame": {"rabbet": 1.8125 - 1 / 64}}, ["door stands proud"]),
+        ({"frame": {"jamb_depth": 5.875}, "wall": {"thickness": 4.875}}, []),
+        (
+            {"frame": {"jamb_depth": 5.875}, "wall": {"thickness": 4.875 + 1 / 64}},
+            ["wall thicker than throat"],
+        ),
+        ({"frame": {"kind": "wood with casing"}}, ["no casing given"]),
+        ({"frame": {"kind": "wood with casing"}, "obstructions": [CASING]}, []),
+        ({"frame": {"kind": "aluminum storefront"}}, []),
+    ],
+)
+def test_opening_findings(changes, codes):
+    assert [said.code for said in opening_findings(fill(opening(**changes)))] == codes
+
+
+def test_a_thing_that_stands_in_the_closed_door_is_said():
+    block = {"kind": "other", "projection": 3, "start": -8, "length": 6}
+    found = study(opening(obstructions=[block])).candidates[0].findings
+    assert "overlaps closed" in [said.code for said in found]
