@@ -178,14 +178,16 @@ class Session(QObject):
         self.changed.emit("save")
 
     def undo(self) -> None:
-        """Take back the last step."""
+        """Take back the last step, and show the opening that it changed."""
+        before = self.job
         if self._history.undo():
-            self._join("undo")
+            self._show_what_changed(before)
 
     def redo(self) -> None:
-        """Do again what was taken back."""
+        """Do again what was taken back, and show the opening that it changed."""
+        before = self.job
         if self._history.redo():
-            self._join("undo")
+            self._show_what_changed(before)
 
     # --- How it is shown ---
 
@@ -219,6 +221,12 @@ class Session(QObject):
         self._mark = ""
         self.path = path
         self._join("open")
+
+    def _show_what_changed(self, before: Job) -> None:
+        kept = {id(opening) for opening in before.openings}
+        changed = next((opening for opening in self.job.openings if id(opening) not in kept), None)
+        self._mark = changed.mark if changed is not None else self._mark
+        self._join("undo")
 
     def _join(self, by: str) -> None:
         """Bring everything in line with the job as it now is, and tell the views."""
