@@ -13,7 +13,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from configurator.geometry.batch_contact import Earliest, barrels_close, earliest_contacts
+from configurator.geometry.batch_edges import latch_edges, out_at, out_most
 from configurator.geometry.batch_parts import Floats, Part, part, standing_parts, turning_parts
+from configurator.geometry.edges import latch_edge_least
 from configurator.geometry.pin import Hanging, Pin, locate_pin
 from configurator.geometry.shapes import Hardware, Leaf, Obstruction, OtherLeaf, barrel_shapes
 from configurator.geometry.solve import Scene, scene
@@ -158,3 +160,45 @@ def _clear_at_90(h: Hanging, pin: Pin, leaf: Part, many: Many, greatest: Floats)
         limit = h.O if many.other.closed else many.other.opening - stands
     clear = np.maximum(limit - np.maximum(h.s, across), 0.0)
     return np.where(greatest >= math.pi / 2, clear, np.nan)
+
+
+def latch_edges_of(many: Many) -> Floats:
+    """The least distance at each leaf's latch edge over a whole swing, in; 0 where it binds.
+
+    As `edges.latch_edge_least`, to 1e-12. Raises ValueError as `solve_many` does.
+    """
+    h, _ = many.records(lambda column: column)
+    least, doubtful = latch_edges(h, locate_pin(h), many.other, many.count)
+    for row in np.flatnonzero(doubtful):
+        plan = many.one(int(row))
+        least[row] = latch_edge_least(plan.hanging, plan.pin, plan.other)
+    return least
+
+
+@dataclass(frozen=True, eq=False)
+class ManyEncroachments:
+    """How far many leaves stand out from the wall face, in: greatest and at rest, bare and with hardware."""
+
+    greatest: Floats
+    at_rest: Floats
+    with_hardware_greatest: Floats
+    with_hardware_at_rest: Floats
+
+
+def encroachments_of(many: Many, solved: ManySolution, stop_angle: float | None = None) -> ManyEncroachments:
+    """The encroachments of many openings already solved.
+
+    Inches; stop_angle, radians, is where a stop holds the doors. As in `solve.Solution`, to 1e-12.
+    """
+    h, _ = many.records(lambda column: column)
+    pin = locate_pin(h)
+    leaf, fitted = turning_parts(h, pin, many.leaf, many.hardware, many.count)
+    stop = math.pi if stop_angle is None else stop_angle
+    bare, both = np.minimum(solved.greatest_angle_bare, stop), np.minimum(solved.greatest_angle, stop)
+    everything = [leaf, *fitted]
+    return ManyEncroachments(
+        out_most([leaf], h, pin, bare),
+        out_at([leaf], h, pin, bare),
+        out_most(everything, h, pin, both),
+        out_at(everything, h, pin, both),
+    )

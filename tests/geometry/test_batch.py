@@ -6,7 +6,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from configurator.geometry.batch import Many, solve_many
+from configurator.geometry.batch import Many, encroachments_of, latch_edges_of, solve_many
 from configurator.geometry.pin import Hanging
 from configurator.geometry.shapes import Hardware, Leaf, Obstruction, OtherLeaf
 from configurator.geometry.solve import solve_scene
@@ -63,11 +63,17 @@ def test_each_answer_is_the_one_the_single_path_gives(hardware, obstructions, ot
         columns=columns, thing_columns=things,
     )  # fmt: skip
     found = solve_many(many)
+    least, out = latch_edges_of(many), encroachments_of(many, found)
     for row in range(200):
         one = solve_scene(many.one(row))
         assert _same(found.greatest_angle_bare[row], one.greatest_angle_bare), row
         assert _same(found.greatest_angle[row], one.greatest_angle), row
         assert _same(found.clear_width_at_90[row], one.clear_width_at_90), row
+        assert _same(least[row], one.latch_edge_least), row
+        assert _same(out.greatest[row], one.encroachment_greatest), row
+        assert _same(out.at_rest[row], one.encroachment_at_rest), row
+        assert _same(out.with_hardware_greatest[row], one.encroachment_with_hardware_greatest), row
+        assert _same(out.with_hardware_at_rest[row], one.encroachment_with_hardware_at_rest), row
         assert _same(found.o[row], one.pin.o)
         assert _same(found.y_p[row], one.pin.y_p)
         assert _same(found.barrel_freedom[row], one.barrel_freedom)
@@ -86,6 +92,15 @@ def test_a_graze_is_settled_singly():
 def test_most_openings_need_no_second_look():
     many = Many(hanging=CASE_A, leaf=LEAF, hardware=(LEVER,), obstructions=(RAIL,), columns=_varied(9000, 9))
     assert solve_many(many).looked_at < 90
+
+
+def test_a_stop_angle_holds_all_of_them():
+    many = Many(hanging=CASE_A, leaf=LEAF, hardware=(LEVER,), columns={"W": np.linspace(4.0, 7.5, 15)})
+    out = encroachments_of(many, solve_many(many), math.pi / 2)
+    for row in range(15):
+        one = solve_scene(many.one(row), math.pi / 2)
+        assert _same(out.greatest[row], one.encroachment_greatest)
+        assert _same(out.with_hardware_at_rest[row], one.encroachment_with_hardware_at_rest)
 
 
 @pytest.mark.parametrize("mounting", ["half mortise", "half surface", "full surface", "swing clear"])
