@@ -33,11 +33,12 @@ def spots_of(groups: Iterable[Group]) -> tuple[Spot, ...]:
 
 
 def name_at(spots: Sequence[Spot], point: Point) -> str:
-    """Return the name of the dimension at a point of the sheet, else of the uppermost part, else nothing."""
-    for spot in reversed(spots):
-        if _on_lines(spot, point):
-            return spot.name
-    return next((spot.name for spot in reversed(spots) if spot.outline and _inside(spot.outline, point)), "")
+    """Return the name at a point of the sheet: a mark's or text's, a line's, the uppermost part's, or nothing."""
+    for is_at in (_in_box, _on_lines, _in_outline):
+        for spot in reversed(spots):
+            if is_at(spot, point):
+                return spot.name
+    return ""
 
 
 def _spot(item: object, view: View) -> Spot | None:
@@ -58,9 +59,11 @@ def _spot(item: object, view: View) -> Spot | None:
     return None
 
 
+def _in_box(spot: Spot, point: Point) -> bool:
+    return spot.box is not None and spot.box.has(point)
+
+
 def _on_lines(spot: Spot, point: Point) -> bool:
-    if spot.box is not None and spot.box.has(point):
-        return True
     return any(_near_segment(a, b, point) for line in spot.lines for a, b in pairwise(line))
 
 
@@ -74,10 +77,11 @@ def _near_segment(a: Point, b: Point, point: Point) -> bool:
     return math.dist(point, (a[0] + share * x, a[1] + share * y)) <= _NEAR
 
 
-def _inside(outline: Sequence[Point], point: Point) -> bool:
+def _in_outline(spot: Spot, point: Point) -> bool:
+    """Count the edges to one side of the point: odd is inside."""
     x, y = point
     inside = False
-    for (x_0, y_0), (x_1, y_1) in zip(outline, (*outline[1:], outline[0]), strict=True):
+    for (x_0, y_0), (x_1, y_1) in zip(spot.outline, (*spot.outline[1:], *spot.outline[:1]), strict=True):
         if (y_0 > y) != (y_1 > y) and x < x_0 + (y - y_0) * (x_1 - x_0) / (y_1 - y_0):
             inside = not inside
     return inside

@@ -35,7 +35,7 @@ _INSET_SHARE = (0.44, 0.36)
 _PIN_AT, _PIN_AT_STANDING = 0.43, 0.6
 """Where the pin lies across the window, of its width, from the side of the wall.
 
-The first for a leaf that opens flat, the second for one that stands out, whose dimensions go over the wall."""
+The first for a leaf that opens flat, the second for one that stands out: its dimensions go over the wall."""
 _LEFT_LEAST, _LEFT_MOST = 4.5, 13.0
 _RIGHT_LEAST = 4.5
 _DIMENSION_ROOM = 66.0

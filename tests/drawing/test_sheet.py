@@ -248,7 +248,7 @@ def test_the_argument_lies_in_the_window():
 def test_arcs_stay_arcs():
     panel = sheet_of(demo("112A")).panels[0]
     barrel = [one for one in moving_groups(sheet_of(demo("112A")), 90)[0].primitives if isinstance(one, Arc)]
-    assert [one.radius for one in barrel][0] == pytest.approx(panel.hung.h.d_b / 2)
+    assert next(one.radius for one in barrel) == pytest.approx(panel.hung.h.d_b / 2)
     assert all(one.centre == panel.hung.pin.at for one in barrel)
     swept = [one for one in panel.inset.still if isinstance(one, Arc)]
     assert swept[0].end - swept[0].start == pytest.approx(panel.hung.reach)

@@ -1,0 +1,166 @@
+"""The hinge of an opening, part by part: the value in words, why, from where, and who asked for it."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from configurator.drawing.hinge_words import part_words, spelled_value
+from configurator.model import Hinge, Opening
+from configurator.rules.asked import NOTHING_ASKED
+from configurator.rules.finding import Reason, reason
+from configurator.rules.finish import finishes
+from configurator.rules.specification import LeafSpecification
+from configurator.study.records import Study
+from configurator.tables import Mark, practice, words_of
+from configurator.units import Display
+
+BY_HAND = "by hand"
+JOB_STANDARD = "the job's standard"
+MARK_WORDS: Mapping[Mark, str] = {
+    "read": "read in the source",
+    "common practice": "common practice",
+    "from memory": "from memory",
+    "derived": "derived here",
+}
+CODES_SAY = "The US code says only what it looks like, the BHMA number also what it is made of."
+NEVER_MATCHES = "Oxidised: it does not match from one item, maker or metal to the next."
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """What one row of the panel is about: its keys in the results, the plain words and the trade's."""
+
+    keys: tuple[str, ...]
+    plain: str
+    trade: str
+
+
+PARTS = (
+    Part(("height", "width"), "hinge size, height x width opened flat", "hinge size, height x open width"),
+    Part(("count",), "how many hinges", "number of hinges"),
+    Part(("mounting",), "how the two leaves are fixed", "hinge mounting"),
+    Part(("weight",), "how heavy a grade (not pounds)", "hinge weight grade"),
+    Part(("bearing",), "what the knuckles turn on", "hinge bearing"),
+    Part(("leaf_thickness",), "how thick the hinge's leaves are", "hinge leaf thickness"),
+    Part(("type",), "standard type number", "ANSI/BHMA A156.1 type"),
+    Part(("knuckles",), "how many knuckles the barrel has", "knuckles"),
+    Part(("base_metal",), "what the hinge is made of", "base metal"),
+    Part(("alloy",), "which stainless steel", "stainless alloy"),
+    Part(("finish_bhma", "finish_us"), "colour and surface", "finish, BHMA number and US code"),
+    Part(("pin",), "whether the pin can be taken out", "hinge pin"),
+    Part(("security_stud",), "stud that holds the door with its pin out", "security stud"),
+    Part(("tip",), "how the ends of the pin look", "hinge tip"),
+    Part(("corner",), "how the corners of the leaves are cut", "hinge corner"),
+    Part(("screws",), "what it is screwed on with", "screws, one opening"),
+    Part(("electric",), "hinge that carries wires", "electric hinge"),
+)
+"""Every row, in the order of the results; `electric` is asked for and never chosen."""
+
+
+@dataclass(frozen=True, slots=True)
+class Other:
+    """Another value for a part, in words, and what it would cost or break."""
+
+    value: str
+    effect: str
+
+
+@dataclass(frozen=True, slots=True)
+class Because:
+    """Why one key has its value: a sentence, its source with the mark in words, and what else could be."""
+
+    key: str
+    trade: str
+    words: str
+    source: str
+    others: tuple[Other, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PartRow:
+    """One row: the value in words, a remark or "", who asked for it ("" for nobody), and its reasons."""
+
+    part: Part
+    value: str
+    remark: str
+    asked_by: str
+    reasons: tuple[Because, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class LeafParts:
+    """The rows of one leaf's hinges."""
+
+    leaf: str
+    rows: tuple[PartRow, ...]
+
+
+def hinge_parts(study: Study, display: Display, standard: Hinge | None = None) -> tuple[LeafParts, ...]:
+    """Return the rows for each leaf; none where no hinge is chosen for the opening.
+
+    `standard` is the job's standard hinge, as it was given to the study.
+    """
+    return tuple(
+        _leaf(leaf, study.opening, display, standard or NOTHING_ASKED) for leaf in study.specification.leaves
+    )
+
+
+def given_by_hand(opening: Opening) -> tuple[str, ...]:
+    """Return the keys of the parts that were given by hand, in the order of the rows."""
+    by_hand = opening.hinge or NOTHING_ASKED
+    return tuple(key for part in PARTS for key in part.keys if getattr(by_hand, key) is not None)
+
+
+def cited(source: str, mark: Mark) -> str:
+    """Write a source with its mark in words, once."""
+    words = MARK_WORDS[mark]
+    return source if source.startswith(words.split()[0]) else f"{source} ({words})" if source else words
+
+
+def _leaf(leaf: LeafSpecification, opening: Opening, display: Display, standard: Hinge) -> LeafParts:
+    parts = {**leaf.parts, "electric": _electric(opening)}
+    by_hand = given_by_hand(opening)
+    rows = tuple(
+        _row(part, parts, _asked_by(part, parts, by_hand, standard), display)
+        for part in PARTS
+        if part.keys != ("alloy",) or parts["alloy"].value is not None
+    )
+    return LeafParts(leaf.leaf, rows)
+
+
+def _row(part: Part, parts: Mapping[str, Reason], asked_by: str, display: Display) -> PartRow:
+    reasons = tuple(_because(key, parts, display) for key in part.keys)
+    return PartRow(part, part_words(part.keys[0], parts, display), _remark(part, parts), asked_by, reasons)
+
+
+def _because(key: str, parts: Mapping[str, Reason], display: Display) -> Because:
+    found = parts[key]
+    others = tuple(
+        Other(spelled_value(key, other.value, display), other.effect) for other in found.alternatives
+    )
+    words = found.because[:1].upper() + found.because[1:]
+    trade = Hinge.model_fields[key].title or key
+    return Because(key, trade, words, cited(found.source, found.mark), others)
+
+
+def _asked_by(part: Part, parts: Mapping[str, Reason], by_hand: tuple[str, ...], standard: Hinge) -> str:
+    if any(key in by_hand for key in part.keys):
+        return BY_HAND
+    if "finish_bhma" in part.keys and (standard.finish_bhma or standard.finish_us):
+        return JOB_STANDARD
+    outranks = practice("job_standard").text
+    return JOB_STANDARD if any(parts[key].source == outranks for key in part.keys) else ""
+
+
+def _remark(part: Part, parts: Mapping[str, Reason]) -> str:
+    if "finish_bhma" not in part.keys:
+        return ""
+    number = parts["finish_bhma"].value
+    unstable = number is not None and any(not row.alike for row in finishes(bhma=number))
+    return f"{CODES_SAY} {NEVER_MATCHES}" if unstable else CODES_SAY
+
+
+def _electric(opening: Opening) -> Reason:
+    which = (opening.hinge or NOTHING_ASKED).electric
+    if which is None:
+        return reason(None, "asked for only where the door's hardware needs wires", practice("electric"))
+    return reason(which, f"chosen by hand; usual is {words_of('electric')}", practice("electric"))

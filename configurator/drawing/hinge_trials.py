@@ -1,0 +1,110 @@
+"""What another value for one part of the hinge would cost or break, by studying the opening with it."""
+
+from dataclasses import dataclass
+from typing import Any
+
+from configurator.drawing.hinge_words import spelled_value
+from configurator.model import Hinge, JobFacts, Opening
+from configurator.model.words import VOCABULARY
+from configurator.rules.finding import Finding
+from configurator.rules.specification import LeafSpecification
+from configurator.rules.stock import stock_rows
+from configurator.study import study as study_opening
+from configurator.study.records import Study
+from configurator.tables import StockRow, table
+from configurator.units import Display
+
+FOLLOWS = ("count", "weight", "bearing", "leaf_thickness", "base_metal", "alloy", "finish_bhma", "screws")
+"""Parts that may change along with another, and are said when they do."""
+NOTHING_AGAINST = "nothing stands against it here"
+
+
+@dataclass(frozen=True, slots=True)
+class Trial:
+    """A value that could be taken for `key`, in words, and what it would cost or break."""
+
+    key: str
+    value: Any
+    words: str
+    effect: str
+
+
+def trials(study: Study, key: str, display: Display, job: JobFacts | None = None) -> tuple[Trial, ...]:
+    """Return what could be chosen instead for one part, each tried on the whole opening; `job` as studied.
+
+    Tried are the accepted words, stock sizes and one hinge more or fewer; none for a part that is free text.
+    """
+    if not study.specification.leaves:
+        return ()
+    now = study.specification.leaves[0].parts[key].value if key in study.specification.whole else None
+    values = [value for value in _values(study.specification.leaves[0], key) if value != now]
+    return tuple(
+        Trial(key, value, spelled_value(key, value, display), _effect(study, key, value, display, job))
+        for value in values
+    )
+
+
+def _values(leaf: LeafSpecification, key: str) -> tuple[Any, ...]:
+    words = VOCABULARY.get(f"hinge.{key}", ())
+    if key == "alloy" and leaf.parts["base_metal"].value != "stainless":
+        return ()
+    if words:
+        return words
+    match key:
+        case "height":
+            return tuple(dict.fromkeys(row.height for row in table(StockRow)))
+        case "width":
+            return tuple(row.width for row in stock_rows(leaf.parts["height"].value))
+        case "count":
+            count = leaf.parts["count"].value
+            return (count - 1, count + 1) if leaf.leaf == "single" and count > 1 else ()
+        case "security_stud":
+            return (True, False)
+    return ()
+
+
+def _effect(study: Study, key: str, value: Any, display: Display, job: JobFacts | None) -> str:
+    try:
+        other = study_opening(_with(study.opening, key, value), job)
+    except ValueError as error:
+        return f"cannot be: {error}"
+    said = [*_stock(other, key), *_followed(study, other, key, display), *_broken(study, other)]
+    return "; ".join(said) or NOTHING_AGAINST
+
+
+def _with(opening: Opening, key: str, value: Any) -> Opening:
+    given = {} if opening.hinge is None else opening.hinge.model_dump(exclude_unset=True)
+    return opening.model_copy(update={"hinge": Hinge.model_validate({**given, key: value})})
+
+
+def _stock(other: Study, key: str) -> list[str]:
+    """Say how usual the size would be, where the size is what changes."""
+    if key not in ("height", "width"):
+        return []
+    parts = other.specification.leaves[0].parts
+    if parts["width"].value is None:
+        return []
+    row = next((row for row in stock_rows(parts["height"].value) if row.width == parts["width"].value), None)
+    stock = "in no stock list here" if row is None else f"stock: {row.stock}"
+    return [stock] if row is None or row.stock != "common" else []
+
+
+def _followed(before: Study, after: Study, key: str, display: Display) -> list[str]:
+    old, new = before.specification.whole, after.specification.whole
+    changed = [
+        f"{(Hinge.model_fields[other].title or other)} becomes {spelled_value(other, new[other].value, display)}"
+        for other in ("width", *FOLLOWS)
+        if other != key and old[other].value != new[other].value
+    ]
+    return changed
+
+
+def _broken(before: Study, after: Study) -> list[str]:
+    """Return what would newly be said against the hinge, errors first."""
+    known = {(one.code, one.severity) for one in before.specification.findings}
+    new = [one for one in after.specification.findings if (one.code, one.severity) not in known]
+    return [f"{one.severity}: {one.message}" for one in new if _against(one)]
+
+
+def _against(one: Finding) -> bool:
+    return one.severity != "note"

@@ -1,0 +1,92 @@
+import pytest
+from shapely.geometry import Polygon as Area
+
+from configurator.drawing.frame_outlines import SHEET, hinge_jamb, steel_profile, thickened
+from configurator.drawing.primitives import Polygon
+from configurator.drawing.sheet import plan_sheet
+from configurator.drawing.wall_layers import material_of, wall_beside
+from configurator.model.words import VOCABULARY
+from configurator.units import Display
+from tests.drawing.cases import FRAMES, case_a
+
+
+def hung_in(kind, **changes):
+    study = case_a(frame={"kind": kind, **changes}, wall=FRAMES[kind].get("wall", {}))
+    return plan_sheet(study, Display(), 864, 540).panels[0].hung
+
+
+def test_every_kind_of_frame_is_drawn():
+    assert set(FRAMES) == set(VOCABULARY["frame.kind"])
+    for kind in FRAMES:
+        assert hinge_jamb(hung_in(kind))
+
+
+def test_the_steel_profile_of_the_usual_frame_by_hand():
+    """Face 2, rabbet 1-15/16, stop 5/8, depth 5-7/8, returns 1/2: a soffit of 2 between two rabbets."""
+    assert steel_profile(hung_in("knocked-down drywall")) == (
+        (-2, -0.5), (-2, 0), (0, 0), (0, -1.9375), (0.625, -1.9375),
+        (0.625, -3.9375), (0, -3.9375), (0, -5.875), (-2, -5.875), (-2, -5.375),
+    )  # fmt: skip
+
+
+def test_a_shallow_frame_has_one_rabbet():
+    profile = steel_profile(hung_in("knocked-down drywall", jamb_depth=4.5))
+    assert (0.625, -4.5) in profile
+    assert (0, -4.5) not in profile
+    # A soffit of exactly 3/4 is enough for a second rabbet.
+    assert (0, -4.625) in steel_profile(hung_in("knocked-down drywall", jamb_depth=4.625))
+
+
+def test_a_folded_sheet_has_its_length_times_its_thickness():
+    line = ((0, 0), (0, 4), (3, 4))
+    sheet = thickened(line, 0.1)
+    assert Area(sheet).area == pytest.approx(7 * 0.1 - 0.1 * 0.1)
+    assert sheet[:3] == line
+
+
+def test_steel_stays_behind_its_faces_and_is_never_thinner_than_asked():
+    hung = hung_in("knocked-down drywall")
+    fine, thick = (hinge_jamb(hung, thinnest)[0] for thinnest in (0.0, 0.2))
+    assert Area(fine.points).is_valid
+    outer = Area(steel_profile(hung)).buffer(1e-9)
+    assert outer.covers(Area(fine.points))
+    assert Area(thick.points).area == pytest.approx(Area(fine.points).area * 0.2 / SHEET, rel=0.05)
+
+
+@pytest.mark.parametrize("kind", list(FRAMES))
+def test_frame_and_face_and_stop_are_where_they_were_solved(kind):
+    hung = hung_in(kind)
+    points = [point for part in hinge_jamb(hung) for point in part.points]
+    h = hung.h
+    assert min(x for x, _ in points) == pytest.approx(-h.F)
+    assert max(x for x, _ in points) == pytest.approx(h.s)
+    assert max(y for _, y in points) == pytest.approx(0)
+    assert min(y for _, y in points) == pytest.approx(-h.D)
+
+
+def test_a_butted_frame_is_grouted_and_the_wall_stops_at_it():
+    hung = hung_in("welded steel, butted")
+    assert "grout" in {part.fill for part in hinge_jamb(hung)}
+    layers = [part for part in wall_beside(hung, -10) if isinstance(part, Polygon)]
+    assert max(x for part in layers for x, _ in part.points) == pytest.approx(-hung.h.F)
+
+
+def test_the_wall_runs_into_a_frame_that_wraps_it_layer_by_layer():
+    hung = hung_in("knocked-down drywall")
+    layers = [part for part in wall_beside(hung, -10) if isinstance(part, Polygon)]
+    assert [part.name for part in layers] == [name for name, _ in hung.layers]
+    assert all(-hung.h.F < max(x for x, _ in part.points) < 0 for part in layers)
+    tops = [max(y for _, y in part.points) for part in layers]
+    assert tops[0] == -hung.h.p
+    assert min(y for _, y in layers[-1].points) == pytest.approx(-hung.h.p - hung.wall_depth)
+
+
+@pytest.mark.parametrize(
+    ("words", "material"),
+    [
+        ("gypsum board", "gypsum"), ("Concrete block", "masonry"), ("stud space", "cavity"), ("tile", "tile"),
+        ("brick veneer", "masonry"), ("air space", "cavity"), ("plywood", "wood"), ("felt", "solid"),
+    ],
+)  # fmt: skip
+def test_a_layers_name_tells_its_material(words, material):
+    assert material_of(words) == material

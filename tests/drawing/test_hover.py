@@ -1,0 +1,30 @@
+from configurator.drawing.hover import name_at, spots_of
+from configurator.drawing.sheet import moving_groups, plan_sheet
+from configurator.units import Display
+from tests.drawing.cases import demo
+
+SHEET = plan_sheet(demo("112A"), Display(), 864, 540)
+PANEL = SHEET.panels[0]
+SPOTS = spots_of((*SHEET.still, *moving_groups(SHEET, 180), *SHEET.notes))
+
+
+def name_of(x, y):
+    return name_at(SPOTS, PANEL.main.view.to_sheet((x, y)))
+
+
+def test_a_dimension_is_named_on_its_text_and_on_its_line():
+    (axis,) = [one for one in PANEL.main.notes if getattr(one, "name", "") == "pin axis off frame face"]
+    assert name_of(*axis.text_at) == f"pin axis off frame face: {axis.text}"
+    middle = (axis.line_a[0], (axis.line_a[1] + axis.line_b[1]) / 2)
+    assert name_of(*middle).startswith("pin axis off frame face")
+
+
+def test_parts_are_named_the_uppermost_first():
+    assert name_of(*PANEL.hung.pin.at) == "pin axis"
+    assert name_of(-3.5, 0.0) == "chair rail, 32 to 36 in above floor"
+    assert name_of(-3.5, -0.8) == "gypsum board"
+    assert name_of(0.3, -3) == ""
+
+
+def test_outside_everything_there_is_no_name():
+    assert name_at(SPOTS, (-50, -50)) == ""
