@@ -123,6 +123,20 @@ def leaf_corners(h: Hanging) -> tuple[Point, ...]:
     return ((h.g_h, stop), (edge - h.beta * h.T, stop), (edge, pull), (h.g_h, pull))
 
 
+def refuse_no_door(h: Hanging, leaf: Leaf) -> None:
+    """Refuse numbers that leave no leaf at all.
+
+    Raises ValueError with a sentence where the gaps and the bevel take the whole width, or the undercut and
+    the gap above the whole height.
+    """
+    if min(h.w, h.w - h.beta * h.T) <= 0.0:
+        raise ValueError(
+            f"Gaps of {h.g_h:g} and {h.g_l:g} in, with the latch bevel, leave no door in {h.O:g} in."
+        )
+    if leaf.top <= leaf.bottom:
+        raise ValueError(f"A leaf from {leaf.bottom:g} to {leaf.top:g} in above the floor has no height.")
+
+
 def leaf_shape(h: Hanging, leaf: Leaf) -> Shape:
     """The leaf with its bevel, closed."""
     return Shape(leaf_corners(h), 0.0, leaf.bottom, leaf.top, "leaf")

@@ -31,6 +31,7 @@ from configurator.geometry.shapes import (
     hardware_shape,
     may_meet,
     moving_shapes,
+    refuse_no_door,
     standing_shapes,
 )
 from configurator.geometry.swing import Contact, contacts_bare_and_with_hardware
@@ -111,8 +112,9 @@ def scene(
 ) -> Scene:
     """Lay out one leaf and all that stands about it, as seen from its pin.
 
-    Raises ValueError as `locate_pin` and `standing_shapes` do.
+    Raises ValueError as `refuse_no_door`, `locate_pin` and `standing_shapes` do.
     """
+    refuse_no_door(hanging, leaf)
     pin = locate_pin(hanging)
     bare = tuple(seen_from(pin.at, shape) for shape in moving_shapes(hanging, pin, leaf))
     fitted = tuple(
@@ -188,7 +190,7 @@ def solve(
     """Work out everything for one leaf on one hinge width, bare and with its hardware.
 
     Inches and radians; stop_angle is where a stop holds the door. Raises ValueError for a mounting that is
-    not known and for a return wall in front of the frame.
+    not known, a return wall in front of the frame, and numbers that leave no door.
     """
     return solve_scene(scene(hanging, leaf, hardware, obstructions, other), stop_angle)
 

@@ -276,6 +276,8 @@ def check(problem):
         if said:
             wrong.append(said)
         kinds.append(kind_of(contact, problem))
+        if not said and abs((math.pi if contact is None else contact.angle) - angle) > AGREE:
+            kinds.append("(a graze, let pass either way)")
     return wrong, kinds
 
 
@@ -384,6 +386,7 @@ def random_problem(chance):
     style = chance.choice(
         [
             "walls",
+            "walls",
             "things",
             "things",
             "return",
@@ -403,7 +406,7 @@ def random_problem(chance):
         given = {"W": chance.choice([6.0, 7.0, 8.0, 9.0]), "beta": 0, "g_l": 0.0625}
     if style == "mounting":
         given = {"mounting": chance.choice(["half mortise", "half surface", "full surface", "swing clear"])}
-    if style == "walls" and chance.random() < 0.5:
+    if style == "walls" and chance.random() < 0.9:
         given = {"p": -_sixteenth(chance, 4, 120)}  # deep in a reveal
     if style == "dutch":
         leaf = chance.choice(

@@ -4,8 +4,11 @@ import math
 from dataclasses import replace
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from openings import BEVEL, BOX, CASING, LEAF, PLINTH, RAIL, case_a, linen_closet
 
+from configurator.geometry.pin import MOUNTINGS
 from configurator.geometry.shapes import Hardware, Leaf, Obstruction, OtherLeaf
 from configurator.geometry.solve import scene, solve, solve_scene
 
@@ -143,8 +146,42 @@ def test_a_scene_solved_twice_is_the_same():
     assert solve_scene(plan) == solve_scene(plan) == solve(case_a(4.5), LEAF, (BOX,), (RAIL,))
 
 
+@given(
+    st.fixed_dictionaries(
+        {
+            "O": st.floats(2, 300),
+            "T": st.floats(0.01, 6),
+            "R": st.floats(0.01, 12),
+            "F": st.floats(0.01, 24),
+            "D": st.floats(0.01, 60),
+            "p": st.floats(-60, 60),
+            "s": st.floats(0, 6),
+            "k": st.floats(0, 2),
+            "W": st.floats(1, 24),
+            "mounting": st.sampled_from(MOUNTINGS),
+        }
+    ),
+    st.lists(st.sampled_from([BOX, KNOB, replace(KNOB, round=True, width=30)]), max_size=2),
+    st.lists(st.sampled_from([RAIL, CASING, PLINTH, Obstruction(kind="column", diameter=9)]), max_size=2),
+)
+@settings(max_examples=120, deadline=None)
+def test_any_opening_within_the_limits_has_an_answer(numbers, hardware, about):
+    """However odd the numbers: no failure, and every figure a number within its bounds."""
+    solved = solve(case_a(**numbers), LEAF, hardware, about)
+    assert 0 <= solved.greatest_angle <= solved.greatest_angle_bare + 1e-8 <= math.pi + 1e-8
+    for name in ("clear_width_at_greatest", "latch_edge_least", "hinge_edge_least"):
+        assert 0 <= getattr(solved, name) < math.inf, name
+    for name in ("encroachment_greatest", "encroachment_with_hardware_greatest", "barrel_free_by"):
+        assert math.isfinite(getattr(solved, name)), name
+    assert solved.encroachment_at_rest <= solved.encroachment_greatest + 1e-9
+
+
 def test_bad_openings_are_refused_in_words():
     with pytest.raises(ValueError, match="mounting"):
         solve(case_a(4, mounting="glued"), LEAF)
+    with pytest.raises(ValueError, match=r"no door in 0.5 in"):
+        solve(case_a(4, O=0.5, g_l=0.375), LEAF)
+    with pytest.raises(ValueError, match=r"no height"):
+        solve(case_a(4), Leaf(bottom=40, top=40))
     with pytest.raises(ValueError, match=r"return wall"):
         solve(case_a(4), LEAF, obstructions=(Obstruction(kind="return wall", start=-1),))
