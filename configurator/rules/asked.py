@@ -21,8 +21,11 @@ def asked(key: str, by_hand: Hinge, standard: Hinge, program: Reason) -> Reason:
     return program
 
 
+WOULD_TAKE = "what the program would take: "
+
+
 def _instead(value: Any, words: str, key: str, program: Reason) -> Reason:
     if value == program.value:
         return reason(value, f"{words}; the program takes the same: {program.because}", practice(key))
-    other = Alternative(program.value, f"what the program would take: {program.because}")
+    other = Alternative(program.value, WOULD_TAKE + program.because)
     return reason(value, words, practice(key), other, *program.alternatives)

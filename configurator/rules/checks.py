@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 
 from configurator.model import Hinge
 from configurator.rules.answers import Answer
-from configurator.rules.asked import NOTHING_ASKED
+from configurator.rules.asked import NOTHING_ASKED, WOULD_TAKE
 from configurator.rules.door_weight import REACTIONS_SOURCE, reactions
 from configurator.rules.egress import (
     Corridor,
@@ -44,7 +44,7 @@ def leaf_checks(
 ) -> Iterator[Finding]:
     """Yield what there is to say of one leaf's hinges."""
     yield from _outside_tables(filled, hinge)
-    yield from _height(hinge, parts, standard)
+    yield from _height(filled, hinge, parts, standard)
     yield from _count(filled, hinge)
     yield from _duty(filled, hinge, parts)
     yield from _type(parts)
@@ -87,15 +87,16 @@ def _outside_tables(filled: FilledOpening, hinge: LeafHinge) -> Iterator[Finding
             yield finding("outside the tables", "error", message, row.cited, value=value, limit=row.value)
 
 
-def _height(hinge: LeafHinge, parts: Parts, standard: Hinge) -> Iterator[Finding]:
-    needed, height, width = hinge.needed_height.value, parts["height"].value, parts["width"].value
+def _height(filled: FilledOpening, hinge: LeafHinge, parts: Parts, standard: Hinge) -> Iterator[Finding]:
+    needed, height = hinge.needed_height.value, parts["height"].value
+    by_hand = filled.opening.hinge or NOTHING_ASKED
     if not standard_serves(standard, hinge.needed_height):
         message = (
             f"The job's standard hinge is {plain(standard.height or 0.0)} high; this door takes "
             f"{plain(needed)}. {plain(needed)} is taken; have it noted in the job's specification."
         )
         yield finding("standard too low", "warning", message, practice("job_standard"), needed=needed)
-    if width is not None and (slip := swapped_hinge(needed, height, width)):
+    if by_hand.height and by_hand.width and (slip := swapped_hinge(needed, by_hand.height, by_hand.width)):
         yield slip
     elif height < needed:
         message = (
@@ -137,7 +138,8 @@ def _duty(filled: FilledOpening, hinge: LeafHinge, parts: Parts) -> Iterator[Fin
         yield finding("plain bearing with closer", "error", message, practice("bearing_closer"), fix)
     asks = [other for other in hinge.weight.alternatives if other.value == "heavy"]
     if weight == "standard" and asks:
-        message = f"Standard weight was asked for where heavy is due: {asks[0].effect}. Take heavy weight."
+        why = asks[0].effect.removeprefix(WOULD_TAKE)
+        message = f"Standard weight was asked for where heavy is due: {why}. Take heavy weight."
         fix = (Fix("hinge.weight", "heavy", "Take heavy weight"),)
         yield finding("weight too light", "warning", message, practice("bearing_high"), fix)
 

@@ -1,7 +1,6 @@
 """Openings for which no butt hinge is chosen or ordered here, and why."""
 
 from configurator.rules.finding import Finding, finding
-from configurator.rules.leaves import leaves_of
 from configurator.rules.usual import FilledOpening
 from configurator.rules.wording import inches
 from configurator.tables import limit, practice
@@ -32,17 +31,4 @@ def not_here(filled: FilledOpening) -> tuple[Finding, ...]:
             f"{inches(wide.value)} on. Nothing is ordered for it here; ask the door's maker for its pivots."
         )
         return (finding("lead-lined", "error", message, wide.cited, width=filled.opening_width),)
-    return _impossible(filled)
-
-
-def _impossible(filled: FilledOpening) -> tuple[Finding, ...]:
-    narrowest = min(leaf.width for leaf in leaves_of(filled))
-    lowest = min(leaf.height for leaf in leaves_of(filled))
-    if narrowest > 0 and lowest > 0:
-        return ()
-    message = (
-        f"The leaf would be {inches(narrowest)} wide and {inches(lowest)} high: nothing is left of it after "
-        "the gaps. Check the opening's size, the split and the leaf widths."
-    )
-    source = practice("outside_tables")
-    return (finding("no leaf", "error", message, source, width=narrowest, height=lowest),)
+    return ()

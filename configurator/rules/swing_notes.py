@@ -48,7 +48,8 @@ def _no_gain(must: Must, chosen: WidthAnswer, answer: Answer) -> Iterator[Findin
 def _loss(chosen: WidthAnswer, other: WidthAnswer) -> str:
     if chosen.clear_width_at_90 is None or other.clear_width_at_90 is None:
         return ""
-    return f" and loses {inches(chosen.clear_width_at_90 - other.clear_width_at_90)} of clear width"
+    lost = chosen.clear_width_at_90 - other.clear_width_at_90
+    return f" and loses {inches(lost)} of clear width" if lost > TOLERANCE else ""
 
 
 def _flat(filled: FilledOpening, must: Must, chosen: WidthAnswer) -> Iterator[Finding]:

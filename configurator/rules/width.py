@@ -144,7 +144,7 @@ def _trade(chosen: WidthAnswer, must: Must, others: tuple[Alternative, ...]) -> 
 
 
 def _mend(chosen: WidthAnswer, must: Must) -> str:
-    if not keeps_clear_width(chosen, must.clear_width):
+    if chosen.clear_width_at_90 is not None and not keeps_clear_width(chosen, must.clear_width):
         return "Take a wider opening."
     stopped = chosen.stopped_by_bare
     at = degrees(chosen.greatest_angle_bare, must.wanted, "min")
