@@ -181,7 +181,9 @@ def _box_pieces(h: Hanging, thing: Obstruction) -> list[tuple[Point, ...]]:
     right = -h.F - thing.start
     left = -FAR if thing.length is None else right - thing.length
     pieces = [(left, min(right, -h.F), near), (max(left, -h.F), right, max(near, 0.0))]
-    return [rectangle(x_0, x_1, y_0, outer) for x_0, x_1, y_0 in pieces if x_1 > x_0 and outer > y_0]
+    return [
+        rectangle(x_0, x_1, y_0, outer) for x_0, x_1, y_0 in pieces if min(x_1 - x_0, outer - y_0) > TOLERANCE
+    ]
 
 
 def _return_wall(h: Hanging, thing: Obstruction) -> list[tuple[Point, ...]]:
@@ -243,7 +245,7 @@ def walls(h: Hanging, opening: float) -> tuple[Shape, Shape]:
 
 def stops(h: Hanging, opening: float) -> tuple[Shape, ...]:
     """The frame stops on the hinge side and on the latch side; none where the stop has no height or depth."""
-    if h.s <= 0 or h.D <= h.R:
+    if h.s <= TOLERANCE or h.D - h.R <= TOLERANCE:
         return ()
     hinge = Shape(rectangle(0.0, h.s, -h.D, -h.R), kind="stop")
     return (hinge, _mirrored(hinge, opening))
