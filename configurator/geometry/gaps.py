@@ -69,11 +69,10 @@ def nearest_passage(moving: PolarShape, standing: PolarShape, limit: float) -> t
     moments = _passings(moving.corners, standing.edges, 1.0)
     moments += _passings(standing.corners, moving.edges, -1.0)
     moments += _lined_up(moving.corners, standing.corners)
-    best = min(
-        [(_cores_apart(moving, standing, 0.0), 0.0)] + [moment for moment in moments if moment[1] < limit]
-    )
-    if separation(moving, standing, limit) < best[0] - r:
-        best = min(best, (_cores_apart(moving, standing, limit), limit))
+    best = min([moment for moment in moments if moment[1] < limit], default=(math.inf, limit))
+    for theta in (limit, 0.0):
+        if separation(moving, standing, theta) <= best[0] - r:
+            best = min(best, (_cores_apart(moving, standing, theta), theta))
     return max(0.0, best[0] - r), best[1]
 
 

@@ -49,13 +49,15 @@ class PolarShape(NamedTuple):
 
 
 def _polar_edges(around: list[Point], rhos: list[float]) -> tuple[PolarEdge, ...]:
-    """The edges between corners given relative to the pin, each from the corner before."""
+    """The edges between corners given relative to the pin, each from the corner before; none between equals."""
     edges = []
     x_0, y_0 = around[-1]
     rho_0 = rhos[-1]
     for (x_1, y_1), rho_1 in zip(around, rhos, strict=True):
         d_x, d_y = x_1 - x_0, y_1 - y_0
         length = math.hypot(d_x, d_y)
+        if length == 0.0:
+            continue
         n_x, n_y = d_y / length, -d_x / length
         c = n_x * x_0 + n_y * y_0
         start, end = n_x * y_0 - n_y * x_0, n_x * y_1 - n_y * x_1
@@ -67,9 +69,37 @@ def _polar_edges(around: list[Point], rhos: list[float]) -> tuple[PolarEdge, ...
     return tuple(edges)
 
 
+def _upright_edges(around: list[Point], rhos: list[float]) -> tuple[PolarEdge, ...]:
+    """`_polar_edges` for an upright rectangle from its lower left corner, whose directions are known."""
+    (left, low), _, (right, high), _ = around
+    rho_0, rho_1, rho_2, rho_3 = rhos
+    return (
+        _upright_edge(math.pi, -left, -high, -low, rho_3, rho_0),
+        _upright_edge(-math.pi / 2, -low, left, right, rho_0, rho_1),
+        _upright_edge(0.0, right, low, high, rho_1, rho_2),
+        _upright_edge(math.pi / 2, high, -right, -left, rho_2, rho_3),
+    )
+
+
+def _upright_edge(alpha: float, c: float, start: float, end: float, rho_0: float, rho_1: float) -> PolarEdge:
+    """One edge between two corners at distances rho_0 and rho_1 from the pin."""
+    near, far = (rho_0, rho_1) if rho_0 < rho_1 else (rho_1, rho_0)
+    if start <= 0.0 <= end:
+        near = abs(c)
+    return PolarEdge(alpha, c, start, end, near, far)
+
+
+def _is_upright(points: tuple[Point, ...]) -> bool:
+    """Whether a polygon is an upright rectangle from its lower left corner, as `rectangle` lists it."""
+    if len(points) != 4:
+        return False
+    (x_0, y_0), (x_1, y_1), (x_2, y_2), (x_3, y_3) = points
+    return x_0 == x_3 < x_1 == x_2 and y_0 == y_1 < y_2 == y_3
+
+
 def _nearest(edges: tuple[PolarEdge, ...]) -> float:
     """How near a polygon comes to the pin, 0 with the pin inside."""
-    if all(edge[1] >= 0.0 for edge in edges):
+    if all([edge[1] >= 0.0 for edge in edges]):
         return 0.0
     return min([edge[4] for edge in edges])
 
@@ -84,7 +114,7 @@ def seen_from(pin: Point, shape: Shape) -> PolarShape:
     if len(points) == 1:
         ((x, y),), (rho,) = points, rhos
         return PolarShape(shape, corners, (), max(0.0, rho - r), rho + r, (x - r, x + r, y - r, y + r))
-    edges = _polar_edges(around, rhos)
+    edges = (_upright_edges if _is_upright(points) else _polar_edges)(around, rhos)
     xs, ys = [x for x, _ in points], [y for _, y in points]
     box = (min(xs) - r, max(xs) + r, min(ys) - r, max(ys) + r)
     return PolarShape(shape, corners, edges, max(0.0, _nearest(edges) - r), max(rhos) + r, box)
