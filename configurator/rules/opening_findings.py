@@ -21,9 +21,10 @@ def _rabbet(filled: FilledOpening) -> Iterator[Finding]:
         yield finding(
             "door stands proud",
             "warning",
-            f"The rabbet is {inches(filled.rabbet)} deep, shallower than the door ({inches(filled.thickness)}) "
-            f"and its gap at the frame stop need: the door face stands {inches(-filled.inset)} out of the frame. "
-            "Check the rabbet and the door thickness.",
+            f"The rabbet is {inches(filled.rabbet)} deep, shallower than the door "
+            f"({inches(filled.thickness)}) and its gap at the frame stop need: the "
+            f"door face stands {inches(-filled.inset)} out of the frame. Check the rabbet and the door "
+            "thickness.",
             _PLAN,
             rabbet=filled.rabbet,
             thickness=filled.thickness,
@@ -40,8 +41,8 @@ def _throat(filled: FilledOpening) -> Iterator[Finding]:
         yield finding(
             "wall thicker than throat",
             "note",
-            f"The wall is {inches(filled.wall_thickness)} thick and the frame's throat {inches(throat)}: the frame "
-            "goes over that wall only where the outer layers stop against it. Check the jamb depth.",
+            f"The wall is {inches(filled.wall_thickness)} thick and the frame's throat {inches(throat)}: the "
+            "frame goes over that wall only where the outer layers stop against it. Check the jamb depth.",
             _PLAN,
             wall=filled.wall_thickness,
             throat=throat,
@@ -54,8 +55,8 @@ def _casing(filled: FilledOpening) -> Iterator[Finding]:
         yield finding(
             "no casing given",
             "note",
-            "A wood frame usually has casing; none was given, so none stands here. Add it, as it decides how far "
-            "the door opens.",
+            "A wood frame usually has casing; none was given, so none stands here. Add it, as it decides how "
+            "far the door opens.",
             _PRACTICE,
             face=filled.frame_face,
         )

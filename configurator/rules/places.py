@@ -11,9 +11,9 @@ def hinge_places(
 ) -> tuple[tuple[float, float], ...]:
     """Return the bottom and top of each hinge above the finished floor, lowest first; inches.
 
-    `head` is the height of the head rabbet. The top hinge's top is 5 below the head rabbet, the bottom hinge's
-    bottom 10 above the floor, the rest equally spaced; a Dutch door's leaves count 5 from the split line. A leaf
-    too short for that spreads its hinges over what there is. Source: the hinge location table.
+    `head` is the height of the head rabbet. The top hinge's top is 5 below the head rabbet, the bottom
+    hinge's bottom 10 above the floor, the rest equally spaced; a Dutch door's leaves count 5 from the split
+    line. A leaf too short for that spreads its hinges over what there is. Source: the hinge location table.
     """
     low, high = _ends(leaf, hinge_height, head, convention)
     if high < low or count < 2:

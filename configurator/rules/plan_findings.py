@@ -103,9 +103,10 @@ def _swing(answer: PlanAnswer) -> Iterator[Finding]:
         yield finding(
             "stops short",
             "warning",
-            f"{_hinge(answer)} the {part} meets the {thing} at {degrees(answer.angle_bare, answer.wanted_angle)}, "
-            f"short of the {degrees(answer.wanted_angle)} wanted. Take a wider hinge"
-            f"{_cut_back(thing)}, or fit a door stop there.",
+            f"{_hinge(answer)} the {part} meets the {thing} at "
+            f"{degrees(answer.angle_bare, answer.wanted_angle)}, short of the "
+            f"{degrees(answer.wanted_angle)} wanted. Take a wider hinge{_cut_back(thing)}, or fit a door "
+            "stop there.",
             _PLAN,
             angle=answer.angle_bare,
             wanted=answer.wanted_angle,
@@ -116,7 +117,7 @@ def _swing(answer: PlanAnswer) -> Iterator[Finding]:
             "hardware meets first",
             "note",
             f"{_hinge(answer)} the {part} meets the {thing} at {degrees(answer.angle, answer.wanted_angle)}. "
-            "Fit a bumper or a floor stop there; a wider hinge is not the answer.",
+            f"{_hardware_mend(thing)}; a wider hinge is not the answer.",
             _PLAN,
             angle=answer.angle,
             wanted=answer.wanted_angle,
@@ -126,6 +127,13 @@ def _swing(answer: PlanAnswer) -> Iterator[Finding]:
 def _cut_back(thing: str) -> str:
     """Offer to cut back what can be cut: trim, not the building."""
     return f", cut the {thing} back" if thing in ("chair rail", "base", "casing", "wainscot") else ""
+
+
+def _hardware_mend(thing: str) -> str:
+    """Say what to do: what meets the door's own surroundings cannot be stopped short of them."""
+    if thing in ("frame", "latch jamb", "stop", "other leaf"):
+        return f"Move it farther from the {thing}, or take one that stands out less"
+    return "Fit a bumper or a floor stop there"
 
 
 def _hardware_first(answer: PlanAnswer) -> bool:
@@ -154,8 +162,9 @@ def _width(answer: PlanAnswer) -> Iterator[Finding]:
         yield finding(
             "too narrow to pass",
             "error",
-            f"{_hinge(answer)} the walk-through width is {inches(answer.clear_width, least.value)}, short by "
-            f"{inches(short, 0.0)} of the {inches(least.value)} an accessible route asks for. Take a narrower "
+            f"{_hinge(answer)} the walk-through width is {inches(answer.clear_width, least.value)}, short "
+            f"by {inches(short, 0.0)} of the {inches(least.value)} an accessible route asks for. Take a "
+            "narrower "
             "hinge or a wider opening. Manoeuvring space is not computed here; local codes decide.",
             least.cited,
             clear_width=answer.clear_width,
@@ -191,8 +200,9 @@ def _disagreements(answer: PlanAnswer) -> Iterator[Finding]:
         yield finding(
             "backsets disagree",
             "warning",
-            f"{_hinge(answer)} the door's and the frame's hinge backsets differ by other than the gap at the frame "
-            f"stop, by {inches(abs(answer.backset_disagreement), 0.0)}. The frame's was used; check both.",
+            f"{_hinge(answer)} the door's and the frame's hinge backsets differ by other than the gap at "
+            f"the frame stop, by {inches(abs(answer.backset_disagreement), 0.0)}. The frame's was used; "
+            "check both.",
             _PLAN,
             disagreement=answer.backset_disagreement,
         )

@@ -1,7 +1,7 @@
 """What does not fit together in an opening, whatever hinge it gets; what overlaps with the door closed."""
 
 import pytest
-from hung import opening
+from hung import LEVER, opening
 
 from configurator.rules.opening_findings import opening_findings
 from configurator.rules.usual import fill
@@ -34,3 +34,16 @@ def test_a_thing_that_stands_in_the_closed_door_is_said():
     block = {"kind": "other", "projection": 3, "start": -8, "length": 6}
     found = study(opening(obstructions=[block])).candidates[0].findings
     assert "overlaps closed" in [said.code for said in found]
+
+
+@pytest.mark.parametrize(
+    ("hardware", "words"),
+    [
+        ({"face": "pull"}, "Fit a bumper or a floor stop there; a wider hinge is not the answer."),
+        ({"face": "push", "from_latch_edge": 1}, "Move it farther from the"),
+    ],
+)
+def test_what_to_do_where_hardware_meets_something_first(hardware, words):
+    found = study(opening(hardware=[{**LEVER, **hardware}])).candidates[0].findings
+    (said,) = [one for one in found if one.code == "hardware meets first"]
+    assert words in said.message
