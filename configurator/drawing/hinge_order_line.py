@@ -98,7 +98,7 @@ def _share(screws: Mapping[str, int], count: int, of: int) -> dict[str, int]:
 
 
 def _words(parts: Mapping[str, Reason], opening: Opening) -> tuple[str, ...]:
-    """Return the line's words after the quantity: size, type, grade, bearing, metal and finish, and the rest."""
+    """Return the line's words after the quantity, from the size to what its label asks."""
 
     def said(key: str) -> str:
         return spelled_value(key, parts[key].value, INCHES)

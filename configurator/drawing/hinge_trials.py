@@ -7,6 +7,7 @@ from configurator.drawing.hinge_words import spelled_value
 from configurator.model import Hinge, JobFacts, Opening
 from configurator.model.words import VOCABULARY
 from configurator.rules.finding import Finding
+from configurator.rules.finish import HINGE_METALS, finishes, same_look
 from configurator.rules.specification import LeafSpecification
 from configurator.rules.stock import stock_rows
 from configurator.study import study as study_opening
@@ -14,7 +15,10 @@ from configurator.study.records import Study
 from configurator.tables import StockRow, table
 from configurator.units import Display
 
-FOLLOWS = ("count", "weight", "bearing", "leaf_thickness", "base_metal", "alloy", "finish_bhma", "screws")
+FOLLOWS = (
+    "width", "count", "weight", "bearing", "leaf_thickness", "type", "base_metal", "alloy", "finish_bhma",
+    "screws",
+)  # fmt: skip
 """Parts that may change along with another, and are said when they do."""
 NOTHING_AGAINST = "nothing stands against it here"
 
@@ -32,16 +36,31 @@ class Trial:
 def trials(study: Study, key: str, display: Display, job: JobFacts | None = None) -> tuple[Trial, ...]:
     """Return what could be chosen instead for one part, each tried on the whole opening; `job` as studied.
 
-    Tried are the accepted words, stock sizes and one hinge more or fewer; none for a part that is free text.
+    Tried are the rules' own alternatives, the accepted words, stock sizes, the same look on other metals, and
+    one hinge more or fewer.
     """
-    if not study.specification.leaves:
+    leaves = study.specification.leaves
+    if not leaves or key not in leaves[0].parts:
         return ()
-    now = study.specification.leaves[0].parts[key].value if key in study.specification.whole else None
-    values = [value for value in _values(study.specification.leaves[0], key) if value != now]
+    now = leaves[0].parts[key]
+    own = {other.value: other.effect for other in now.alternatives if other.value is not None}
+    values = dict.fromkeys((*own, *_values(leaves[0], key))) if not isinstance(now.value, dict) else {}
     return tuple(
-        Trial(key, value, spelled_value(key, value, display), _effect(study, key, value, display, job))
+        Trial(
+            key,
+            value,
+            spelled_value(key, value, display),
+            _joined(own.get(value, ""), _effect(study, key, value, display, job)),
+        )
         for value in values
+        if value != now.value
     )
+
+
+def _joined(own: str, found: str) -> str:
+    if not own:
+        return found
+    return own if found == NOTHING_AGAINST else f"{own}; {found}"
 
 
 def _values(leaf: LeafSpecification, key: str) -> tuple[Any, ...]:
@@ -60,7 +79,15 @@ def _values(leaf: LeafSpecification, key: str) -> tuple[Any, ...]:
             return (count - 1, count + 1) if leaf.leaf == "single" and count > 1 else ()
         case "security_stud":
             return (True, False)
+        case "finish_bhma":
+            return _same_look(leaf.parts["finish_bhma"].value)
     return ()
+
+
+def _same_look(number: str | None) -> tuple[str, ...]:
+    rows = () if number is None else finishes(bhma=number)
+    alike = [same_look(rows[0], metal) for metal in HINGE_METALS] if rows else []
+    return tuple(row.bhma for row in alike if row is not None)
 
 
 def _effect(study: Study, key: str, value: Any, display: Display, job: JobFacts | None) -> str:
@@ -91,12 +118,15 @@ def _stock(other: Study, key: str) -> list[str]:
 
 def _followed(before: Study, after: Study, key: str, display: Display) -> list[str]:
     old, new = before.specification.whole, after.specification.whole
-    changed = [
-        f"{(Hinge.model_fields[other].title or other)} becomes {spelled_value(other, new[other].value, display)}"
-        for other in ("width", *FOLLOWS)
+    return [
+        f"{Hinge.model_fields[other].title} becomes {_short(other, new[other].value, display)}"
+        for other in FOLLOWS
         if other != key and old[other].value != new[other].value
     ]
-    return changed
+
+
+def _short(key: str, value: Any, display: Display) -> str:
+    return str(value) if key == "type" and value else spelled_value(key, value, display)
 
 
 def _broken(before: Study, after: Study) -> list[str]:

@@ -94,7 +94,7 @@ def finish_words(number: str | None, us: str | None, metal: str) -> str:
 
 
 def screw_words(counts: Mapping[str, int], height: float, each: int = 1) -> str:
-    """Write screws with their usual sizes for a hinge of that height, inches; `each` multiplies the counts."""
+    """Write screws with their usual sizes for a hinge of that height, inches, `each` times over."""
     row = screw_row(height)
     sizes = {"machine": row.machine, "wood": row.wood}
     written = [
