@@ -49,7 +49,7 @@ class PolarShape(NamedTuple):
 
 
 def _polar_edges(around: list[Point], rhos: list[float]) -> tuple[PolarEdge, ...]:
-    """The edges between corners given relative to the pin, each from the corner before; none between equals."""
+    """The edges between corners given relative to the pin, each from the one before; none between equals."""
     edges = []
     x_0, y_0 = around[-1]
     rho_0 = rhos[-1]
@@ -99,9 +99,22 @@ def _is_upright(points: tuple[Point, ...]) -> bool:
 
 def _nearest(edges: tuple[PolarEdge, ...]) -> float:
     """How near a polygon comes to the pin, 0 with the pin inside."""
-    if all([edge[1] >= 0.0 for edge in edges]):
-        return 0.0
-    return min([edge[4] for edge in edges])
+    inside, least = True, math.inf
+    for _, c, _, _, near, _ in edges:
+        if c < 0.0:
+            inside = False
+        if near < least:
+            least = near
+    return 0.0 if inside else least
+
+
+def _box(points: tuple[Point, ...], r: float, *, upright: bool) -> tuple[float, float, float, float]:
+    """The upright box around a polygon, its radius counted."""
+    if upright:
+        (left, low), _, (right, high), _ = points
+        return left - r, right + r, low - r, high + r
+    xs, ys = [x for x, _ in points], [y for _, y in points]
+    return min(xs) - r, max(xs) + r, min(ys) - r, max(ys) + r
 
 
 def seen_from(pin: Point, shape: Shape) -> PolarShape:
@@ -114,10 +127,10 @@ def seen_from(pin: Point, shape: Shape) -> PolarShape:
     if len(points) == 1:
         ((x, y),), (rho,) = points, rhos
         return PolarShape(shape, corners, (), max(0.0, rho - r), rho + r, (x - r, x + r, y - r, y + r))
-    edges = (_upright_edges if _is_upright(points) else _polar_edges)(around, rhos)
-    xs, ys = [x for x, _ in points], [y for _, y in points]
-    box = (min(xs) - r, max(xs) + r, min(ys) - r, max(ys) + r)
-    return PolarShape(shape, corners, edges, max(0.0, _nearest(edges) - r), max(rhos) + r, box)
+    upright = _is_upright(points)
+    edges = _upright_edges(around, rhos) if upright else _polar_edges(around, rhos)
+    near, box = max(0.0, _nearest(edges) - r), _box(points, r, upright=upright)
+    return PolarShape(shape, corners, edges, near, max(rhos) + r, box)
 
 
 def crossings(moving: PolarShape, standing: PolarShape, sense: int) -> list[float]:
