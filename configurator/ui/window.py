@@ -28,6 +28,7 @@ from configurator.ui.picture import Picture
 from configurator.ui.preferences import Preferences
 from configurator.ui.session import Session
 from configurator.ui.swing import SwingControl
+from configurator.ui.under_picture import UnderPicture
 from configurator.ui.widths import WidthsBar
 from configurator.units import Display
 
@@ -66,6 +67,7 @@ class Window(QMainWindow):
         self.widths = WidthsBar(session)
         self.swing = SwingControl(session)
         self.comparison = ComparisonTable(session)
+        self.under = UnderPicture(session, self.comparison)
         self.findings = FindingsPanel(session)
         self.files = Files(session, preferences, self, self.say)
         self.help: HelpWindow | None = None
@@ -99,6 +101,7 @@ class Window(QMainWindow):
         if self.begun:
             self.picture.show_state(by)
             self.comparison.show_state()
+            self.under.show_state()
             self.findings.show_state()
             self.widths.show_state()
         self._show_form()
@@ -211,7 +214,7 @@ class Window(QMainWindow):
         self.rows = QSplitter(Qt.Orientation.Vertical)
         self.rows.setChildrenCollapsible(False)
         self.rows.addWidget(above)
-        self.rows.addWidget(self.comparison)
+        self.rows.addWidget(self.under)
         self.rows.setStretchFactor(0, 2)
         self.rows.setStretchFactor(1, 1)
         self.rows.setSizes([626, 140])

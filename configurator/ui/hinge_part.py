@@ -1,0 +1,206 @@
+"""One part of the hinge: the fields that override it, why it is what it is, and what else could be taken."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+
+from configurator.drawing.hinge_parts import Because, Part, PartRow
+from configurator.drawing.hinge_trials import Trial
+from configurator.drawing.hinge_words import spelled_value
+from configurator.ui import paths
+from configurator.ui.fields import Assumptions, ChoiceField, Field, LineField
+from configurator.ui.kinds import Kind, NotReadError, kind_at
+from configurator.ui.look import GRID, sized, tinted
+from configurator.ui.session import Session
+from configurator.units import Display
+
+HINGE = "hinge."
+SCREW_KINDS = ("machine", "wood")
+Chosen = Mapping[str, Any]
+"""Key of a part to what holds for it now."""
+
+
+def _read_screws(text: str, _: Display) -> dict[str, int]:
+    counts = dict.fromkeys(SCREW_KINDS, 0)
+    for piece in text.lower().replace(" and ", ",").split(","):
+        number, _, kind = piece.strip().removesuffix("screws").strip().partition(" ")
+        if not number.isdecimal() or kind.strip() not in counts:
+            raise NotReadError("Write screws for one opening as 24 machine, or 12 machine and 12 wood.")
+        counts[kind.strip()] = int(number)
+    return counts
+
+
+SCREWS = Kind(
+    "screws", _read_screws, lambda value, _: " and ".join(f"{n} {kind}" for kind, n in value.items() if n)
+)
+
+
+class PartLine(LineField):
+    """A part that is typed; while nothing is typed it shows what the rules chose."""
+
+    def take_reason(self, _: Assumptions) -> None:
+        """Leave the reason to the lines beside the field."""
+        super().take_reason({})
+
+    def _show_placeholder(self, assumed: Any) -> None:
+        self.editor.setPlaceholderText("" if assumed is None else self.write(assumed))
+        font = self.editor.font()
+        font.setItalic(not self.editor.text())
+        self.editor.setFont(font)
+        back = self._can_go_back()
+        self.editor.show_tag(
+            "↺" if back else "", "By hand. Click, or empty the field, to reset." if back else ""
+        )
+
+
+class PartChoice(ChoiceField):
+    """A part chosen among words; its first line leaves the part to the rules."""
+
+    def __init__(self, session: Session, path: str) -> None:
+        super().__init__(session, path)
+        self._spell()
+
+    def show_state(self, assumed: Assumptions) -> None:
+        """Show the word by hand, or what the rules chose."""
+        super().show_state({})
+        value = assumed.get(self.path)
+        by_rules = value is not None and self.session.value(self.path) is None
+        self.editor.setItemText(
+            0, f"{self._words(value)}, by the rules" if by_rules else "leave it to the rules"
+        )
+
+    def _spell(self) -> None:
+        for place in range(1, self.editor.count()):
+            self.editor.setItemText(place, self._words(self.editor.itemData(place)))
+
+    def _words(self, value: Any) -> str:
+        return spelled_value(self.path.removeprefix(HINGE), value, self.session.display)
+
+
+def override_field(session: Session, key: str) -> Field:
+    """Return the field that overrides one part of the hinge."""
+    path = HINGE + key
+    if paths.words_of(path) or paths.holds(path, bool):
+        return PartChoice(session, path)
+    return PartLine(session, path, SCREWS if key == "screws" else kind_at(path))
+
+
+class PartDetail(QWidget):
+    """Everything about one part; made once, so that what is being typed survives every change elsewhere."""
+
+    def __init__(self, session: Session, part: Part) -> None:
+        super().__init__()
+        self.session = session
+        self.part = part
+        self.title, self.value, self.remark = QLabel(), _words(), _words("quiet", session.dark)
+        self.reset = QPushButton("Reset")
+        self.fields = {key: override_field(session, key) for key in part.keys}
+        self.takes: list[QPushButton] = []
+        self._reasons: list[tuple[QLabel, QLabel]] = [(_words(), _words()) for _ in part.keys]
+        self._others: tuple[Trial, ...] = ()
+        self._list = QGridLayout()
+        self._build()
+
+    def show_state(self, row: PartRow, chosen: Chosen, others: tuple[Trial, ...]) -> None:
+        """Show the part as it stands, and what each other value would do."""
+        name = row.part.plain if self.session.plain_words else row.part.trade
+        self.title.setText(name[:1].upper() + name[1:] + (f"  ·  {row.asked_by}" if row.asked_by else ""))
+        self.value.setText(row.value)
+        self.remark.setText(row.remark)
+        self.remark.setVisible(bool(row.remark))
+        for labels, because in zip(self._reasons, row.reasons, strict=True):
+            self._show_reason(labels, because)
+        self.show_fields(chosen)
+        if others != self._others:
+            self._others = others
+            self._list_others(others)
+
+    def show_fields(self, chosen: Chosen) -> None:
+        """Show what is given by hand or was refused; nothing else changes with a refusal."""
+        shown = {HINGE + key: value for key, value in chosen.items()}
+        for field in self.fields.values():
+            field.show_state(shown)
+        given = [f for f in self.fields.values() if f.refused or self.session.value(f.path) is not None]
+        self.reset.setEnabled(bool(given))
+
+    def take_back(self) -> None:
+        """Leave the part to the rules again."""
+        self.session.edit_many({field.path: None for field in self.fields.values()})
+
+    def _show_reason(self, labels: tuple[QLabel, QLabel], because: Because) -> None:
+        start = f"{because.trade[:1].upper()}{because.trade[1:]}, " if len(self.fields) > 1 else ""
+        labels[0].setText(f"{start}because: {because.words}" if start else f"Because: {because.words}")
+        labels[1].setText(f"Source: {because.source}")
+        tinted(labels[1], "quiet", self.session.dark)
+        tinted(self.remark, "quiet", self.session.dark)
+
+    def _build(self) -> None:
+        sized(self.title, 0, bold=True)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(2 * GRID, GRID, 2 * GRID, GRID)
+        column.setSpacing(GRID)
+        column.addWidget(self.title)
+        column.addWidget(self.value)
+        column.addWidget(self.remark)
+        column.addLayout(self._field_line())
+        for words, source in self._reasons:
+            sized(source, -1)
+            column.addWidget(words)
+            column.addWidget(source)
+        self._list.setContentsMargins(0, 0, 0, 0)
+        self._list.setHorizontalSpacing(2 * GRID)
+        self._list.setVerticalSpacing(GRID)
+        self._list.setColumnStretch(1, 1)
+        column.addLayout(self._list)
+        column.addStretch()
+
+    def _field_line(self) -> QHBoxLayout:
+        line = QHBoxLayout()
+        line.setSpacing(2 * GRID)
+        for key, field in self.fields.items():
+            label = QLabel("By hand" if len(self.fields) == 1 else paths.trade_name(HINGE + key))
+            label.setBuddy(field)
+            label.setAlignment(Qt.AlignmentFlag.AlignTop)
+            label.setContentsMargins(0, GRID, 0, 0)
+            line.addWidget(label)
+            line.addWidget(field, 1)
+        self.reset.setAccessibleName(f"reset {self.part.trade}")
+        self.reset.setToolTip("Leave this part to the rules again")
+        self.reset.clicked.connect(self.take_back)
+        line.addWidget(self.reset, 0, Qt.AlignmentFlag.AlignTop)
+        return line
+
+    def _list_others(self, others: tuple[Trial, ...]) -> None:
+        while (item := self._list.takeAt(0)) is not None:
+            if (widget := item.widget()) is not None:
+                widget.hide()
+                widget.deleteLater()
+        self.takes = [self._take_button(other) for other in others]
+        for place, (button, other) in enumerate(zip(self.takes, others, strict=True)):
+            effect = _words()
+            effect.setText(other.effect[:1].upper() + other.effect[1:])
+            sized(effect, -1)
+            self._list.addWidget(button, place, 0, Qt.AlignmentFlag.AlignTop)
+            self._list.addWidget(effect, place, 1)
+
+    def _take_button(self, other: Trial) -> QPushButton:
+        button = QPushButton(f"Take {other.words}")
+        sized(button, -1)
+        name = paths.trade_name(HINGE + other.key)
+        button.setToolTip(f"Take {other.words} as {name}, by hand")
+        button.setAccessibleName(f"take {other.words} as {name}")
+        button.clicked.connect(lambda: self.session.edit(HINGE + other.key, other.value))
+        return button
+
+
+def _words(colour: str = "", dark: bool = False) -> QLabel:
+    label = QLabel()
+    label.setWordWrap(True)
+    label.setTextFormat(Qt.TextFormat.PlainText)
+    label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+    if colour:
+        sized(label, -1)
+        tinted(label, colour, dark)
+    return label
