@@ -48,7 +48,9 @@ def latch_edge_least(h: Hanging, pin: Pin, other: OtherLeaf | None = None, free_
     """
     edge = seen_from(pin.at, latch_edge_shape(h))
     side = strike_side(h, other)
-    if free_to < math.pi and meeting_angle(edge, seen_from(pin.at, side), math.pi) is not None:
+    stands = other is None or other.closed
+    known_free = stands and free_to >= math.pi
+    if not known_free and meeting_angle(edge, seen_from(pin.at, side), math.pi) is not None:
         return 0.0
     # The face alone is measured: whatever else the jamb has lies behind it.
     face = Shape((side.points[0], side.points[1]), kind=side.kind)

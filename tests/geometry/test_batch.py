@@ -120,3 +120,14 @@ def test_columns_of_different_lengths_are_refused():
 def test_no_columns_are_refused():
     with pytest.raises(ValueError, match="none"):
         solve_many(Many(hanging=CASE_A, leaf=LEAF))
+
+
+def test_an_open_other_leaf_is_still_what_the_latch_edge_is_measured_to():
+    # The inactive leaf meets nothing, for the active one stands open; its edge would bind where that closes.
+    other = OtherLeaf(opening=72, w=35.8125, closed=False)
+    hanging = replace(CASE_A, O=36.0625, W=8, g_l=0.0, beta=0.0)
+    many = Many(hanging=hanging, leaf=LEAF, other=other, columns={"p": np.array([0.5])})
+    one = solve_scene(many.one(0))
+    assert one.bare is None
+    assert one.latch_edge_least == 0.0
+    assert latch_edges_of(many)[0] == 0.0
