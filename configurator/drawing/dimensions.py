@@ -13,7 +13,7 @@ from configurator.drawing.lettering import text_width
 from configurator.drawing.placing import Room, text_box
 from configurator.drawing.primitives import Dimension, Point
 from configurator.drawing.turning import turned
-from configurator.drawing.view import Box, View
+from configurator.drawing.view import Box, View, box_around
 from configurator.geometry.shapes import leaf_corners
 from configurator.units import Display
 
@@ -23,6 +23,8 @@ ROW = 1.5
 """From one row of text to the next, of the type size."""
 _FIRST_COLUMN = 10.0
 _FIRST_ROW = 12.0
+_SHIFTS = tuple((higher, farther) for higher in (0.0, 16.0, 32.0) for farther in (0.0, 14.0, 40.0, 76.0))
+"""How much higher and farther out a stack may stand, points, in the order of trying."""
 _OFF_LEAF = 4.0
 """Texts keep so far off the leaf at the end of its swing, points."""
 PLAIN, AXIS = "A-ANNO-DIMS", "A-ANNO-DIMS-AXIS"
@@ -88,20 +90,24 @@ class Stack:
 
 
 def pin_dimensions(
-    hung: Hung, view: View, display: Display, room: Room, size: float, toward_opening: bool
+    hung: Hung,
+    view: View,
+    display: Display,
+    room: Room,
+    size: float,
+    toward_opening: bool,
+    clear_of: float,
 ) -> tuple[Dimension, ...]:
-    """Return the placed dimensions about the pin.
+    """Return the placed dimensions about the pin, clear of what stands and of the leaf at `clear_of` radians.
 
     `toward_opening` stacks them over the opening, else over the wall. Where the words do not fit beside the
     numbers, the numbers stand alone and the words are left to hovering; with no room at all there are none.
     """
     measured = about_the_pin(hung)
-    drawn = _drawn_about(hung, view)
+    drawn = [*_things_on_sheet(hung, view), leaf_on_sheet(hung, view, clear_of)]
     for stack in _stacks(hung, measured, view, display, size, toward_opening):
         boxes = stack.boxes()
         if all(room.is_free(box) and is_clear(box, drawn) for box in boxes):
-            for box in boxes:
-                room.take(box)
             return tuple(_dimension(item, stack, n, view) for n, item in enumerate(measured))
     return ()
 
@@ -109,7 +115,9 @@ def pin_dimensions(
 def is_clear(box: Box, drawn: Iterable[Sequence[Point]], off: float = _OFF_LEAF) -> bool:
     """Whether lettering in the rectangle keeps off every outline drawn; points on the sheet."""
     around = box.shrunk(-off)
-    return not any(clip_polygon(outline, around) for outline in drawn)
+    return not any(
+        box_around(outline).overlaps(around) and clip_polygon(outline, around) for outline in drawn
+    )
 
 
 def leaf_on_sheet(hung: Hung, view: View, angle: float) -> tuple[Point, ...]:
@@ -117,11 +125,14 @@ def leaf_on_sheet(hung: Hung, view: View, angle: float) -> tuple[Point, ...]:
     return tuple(view.to_sheet(point) for point in turned(leaf_corners(hung.h), hung.pin.at, angle))
 
 
-def _drawn_about(hung: Hung, view: View) -> list[tuple[Point, ...]]:
-    """Return what lettering keeps off: the leaf at the end of its swing, and what stands along the wall."""
+def text_boxes(dimensions: Iterable[Dimension], view: View) -> list[Box]:
+    """Return what the texts of placed dimensions cover on the sheet."""
+    return [text_box(view.to_sheet(one.text_at), one.text, one.size, "middle") for one in dimensions]
+
+
+def _things_on_sheet(hung: Hung, view: View) -> list[tuple[Point, ...]]:
     shapes = [shape for thing in hung.standing for shape in thing.shapes if not shape.radius]
-    things = [tuple(view.to_sheet(point) for point in shape.points) for shape in shapes]
-    return [leaf_on_sheet(hung, view, hung.reach), *things]
+    return [tuple(view.to_sheet(point) for point in shape.points) for shape in shapes]
 
 
 def _stacks(
@@ -138,9 +149,9 @@ def _stacks(
     x, top = view.to_sheet((hung.pin.x_p, hung.pin.y_p + radius))
     full, short, numbers = _wordings(measured, display)
     for texts, lettered in ((full, size), (short, size), (short, size - 1.0), (numbers, size)):
-        for farther in (0.0, 12.0, 24.0, 40.0):
+        for higher, farther in _SHIFTS:
             start = x + side * (radius * view.scale + _FIRST_COLUMN + farther)
-            yield Stack(start, top + _FIRST_ROW, side, texts, lettered)
+            yield Stack(start, top + _FIRST_ROW + higher, side, texts, lettered)
 
 
 def _wordings(measured: tuple[Measured, ...], display: Display) -> Iterator[tuple[str, ...]]:

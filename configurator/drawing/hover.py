@@ -33,7 +33,7 @@ def spots_of(groups: Iterable[Group]) -> tuple[Spot, ...]:
 
 
 def name_at(spots: Sequence[Spot], point: Point) -> str:
-    """Return the name at a point of the sheet: a mark's or text's, a line's, the uppermost part's, or nothing."""
+    """Return the name at a point: a mark's or a text's, a line's, the uppermost part's, or nothing."""
     for is_at in (_in_box, _on_lines, _in_outline):
         for spot in reversed(spots):
             if is_at(spot, point):

@@ -5,12 +5,12 @@ has an inset with the whole opening. Everything is in the axes of the geometry, 
 turns clockwise is mirrored by its view alone.
 """
 
-import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 
 from configurator.drawing.clip import clip_polygon
-from configurator.drawing.dimensions import pin_dimensions
+from configurator.drawing.dimension_ways import Dimensions, opens_flat
+from configurator.drawing.dimensions import text_boxes
 from configurator.drawing.frame_outlines import hinge_jamb
 from configurator.drawing.hinge import barrel, door_leaf, frame_leaf
 from configurator.drawing.hung import Hung
@@ -40,8 +40,6 @@ _LEFT_LEAST, _LEFT_MOST = 4.5, 13.0
 _RIGHT_LEAST = 4.5
 _DIMENSION_ROOM = 66.0
 """Points kept above the barrel for the rows of dimensions."""
-_OVER_THE_WALL_BELOW = math.radians(135)
-"""A leaf that stops short of this stands over the opening, so that dimensions go over the wall."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,6 +57,7 @@ class Panel:
 
     hung: Hung
     main: Drawing
+    dimensions: Dimensions
     inset: Drawing | None
     room: Room
     title: str
@@ -84,12 +83,8 @@ def view_scale(hung: Hung, width: float, height: float) -> float:
     return max(min(across, upward), 1.0)
 
 
-def _opens_flat(hung: Hung) -> bool:
-    return hung.reach >= _OVER_THE_WALL_BELOW
-
-
 def _pin_at(hung: Hung) -> float:
-    return _PIN_AT if _opens_flat(hung) else _PIN_AT_STANDING
+    return _PIN_AT if opens_flat(hung) else _PIN_AT_STANDING
 
 
 def main_view(hung: Hung, window: Box, scale: float) -> View:
@@ -121,9 +116,11 @@ def panel(
         room.take(place)
         small = inset_view(hung, place)
         inset = Drawing(small, tuple(inset_still(hung, small, display, clear_at_90, hand)))
-    notes: list[Primitive] = [*pin_dimensions(hung, view, display, room, size, _opens_flat(hung))]
-    notes += thing_labels(hung, view, room, _drawn_boxes(hung, view), size - 0.5)
-    return Panel(hung, Drawing(view, tuple(_still(hung, view)), tuple(notes)), inset, room, title, size)
+    dimensions = Dimensions(hung, view, display, room, size)
+    keep_off = [*text_boxes(dimensions.usual(), view), *_drawn_boxes(hung, view)]
+    labels = thing_labels(hung, view, room, keep_off, size - 0.5)
+    main = Drawing(view, tuple(_still(hung, view)), tuple(labels))
+    return Panel(hung, main, dimensions, inset, room, title, size)
 
 
 def _drawn_boxes(hung: Hung, view: View) -> list[Box]:
@@ -165,8 +162,10 @@ def moving_parts(one: Panel, angle: float) -> tuple[Primitive, ...]:
 
 def moving_notes(one: Panel, angle: float, display: Display) -> tuple[Primitive, ...]:
     """Return the notes that go with the leaf's place."""
-    shown = one.hung.shown_at(angle)
-    return tuple(swing_notes(one.hung, shown, one.main.view, display, one.room.copy(), one.size))
+    shown, view = one.hung.shown_at(angle), one.main.view
+    dimensions = one.dimensions.at(angle)
+    room = Room(one.room.window, [*one.room.taken, *text_boxes(dimensions, view)])
+    return (*dimensions, *swing_notes(one.hung, shown, view, display, room, one.size))
 
 
 def moving_inset(one: Panel, angle: float) -> tuple[Primitive, ...]:

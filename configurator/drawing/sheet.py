@@ -164,7 +164,9 @@ def _subtitle(one: Panel, window: Box, turn: float, display: Display) -> list[Pr
     at = (window.left + 1.0, window.top + 5.5)
     stopped = bool(hung.stopped_by) and turn >= hung.reach - 1e-9
     if not stopped:
-        words = f"open {display.angle(degrees(turn))}, goes to {display.angle(degrees(hung.reach))}"
+        words = f"open {display.angle(degrees(turn))}"
+        if turn < hung.reach - 1e-9:
+            words += f", goes to {display.angle(degrees(hung.reach))}"
         return [Text("A-ANNO-TTLB", at, _fitted((words,), _SUBTITLE, window.width), _SUBTITLE)]
     words = f"stops at {display.angle(degrees(hung.reach))}: {hung.stopped_by}"
     bare = hung.reach_bare

@@ -1,11 +1,13 @@
+import math
+
 from configurator.drawing.hover import name_at, spots_of
-from configurator.drawing.sheet import moving_groups, plan_sheet
+from configurator.drawing.sheet import moving_groups, moving_note_groups, plan_sheet
 from configurator.units import Display
 from tests.drawing.cases import demo
 
 SHEET = plan_sheet(demo("112A"), Display(), 864, 540)
 PANEL = SHEET.panels[0]
-SPOTS = spots_of((*SHEET.still, *moving_groups(SHEET, 180), *SHEET.notes))
+SPOTS = spots_of((*SHEET.still, *moving_groups(SHEET, 180), *SHEET.notes, *moving_note_groups(SHEET, 180)))
 
 
 def name_of(x, y):
@@ -13,7 +15,7 @@ def name_of(x, y):
 
 
 def test_a_dimension_is_named_on_its_text_and_on_its_line():
-    (axis,) = [one for one in PANEL.main.notes if getattr(one, "name", "") == "pin axis off frame face"]
+    (axis,) = [one for one in PANEL.dimensions.at(math.pi) if one.name == "pin axis off frame face"]
     assert name_of(*axis.text_at) == f"pin axis off frame face: {axis.text}"
     middle = (axis.line_a[0], (axis.line_a[1] + axis.line_b[1]) / 2)
     assert name_of(*middle).startswith("pin axis off frame face")

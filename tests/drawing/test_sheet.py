@@ -1,7 +1,11 @@
 import math
 
 import pytest
+from shapely.geometry import Polygon as Area
+from shapely.geometry import box as rectangular
 
+from configurator.drawing.dimensions import leaf_on_sheet
+from configurator.drawing.dimensions import text_boxes as dimension_boxes
 from configurator.drawing.hanging_of import turns_clockwise
 from configurator.drawing.lettering import text_width
 from configurator.drawing.placing import text_box
@@ -47,7 +51,7 @@ def test_the_dimensions_are_the_candidates_numbers(mark):
     study = demo(mark)
     sheet = sheet_of(study)
     for candidate, panel in zip(study.candidates, sheet.panels, strict=True):
-        values = {one.name: one.value for one in panel.main.notes if isinstance(one, Dimension)}
+        values = {one.name: one.value for one in panel.dimensions.at(math.pi)}
         assert values == {
             "pin axis off door face": candidate.pin_off_door_face,
             "pin axis off frame face": candidate.pin_off_frame_face,
@@ -69,7 +73,7 @@ def test_a_dimension_is_as_long_as_it_says_and_ends_on_what_it_measures(seed):
             "barrel past frame face": ((0, 0), barrel_top),
             "barrel past wall face": ((-h.F, -h.p), barrel_top),
         }
-        for one in (note for note in panel.main.notes if isinstance(note, Dimension)):
+        for one in (one for way in range(2) for one in panel.dimensions.way(way)):
             assert (one.a, one.b) == ends[one.name]
             assert one.line_b[1] - one.line_a[1] == pytest.approx(one.value, abs=1e-12)
             assert (one.line_a[1], one.line_b[1]) == (one.a[1], one.b[1])
@@ -88,14 +92,19 @@ def test_the_clear_width_of_case_a_by_hand():
 
 def test_a_barrel_behind_the_wall_is_said_so():
     first = sheet_of(demo("122A"), (1200, 700)).panels[0]
-    (wall,) = [one for one in first.main.notes if getattr(one, "name", "") == "barrel past wall face"]
+    (wall,) = [one for one in first.dimensions.at(math.pi) if one.name == "barrel past wall face"]
     assert wall.value < 0
     assert wall.text.endswith("barrel behind wall face")
     assert not wall.text.startswith("-")
 
 
 def test_metric_is_written_in_the_picture():
-    texts = [text for text, _ in text_boxes(sheet_of(demo("112A"), display=Display(metric=True)).notes)]
+    texts = [
+        text
+        for text, _ in text_boxes(
+            moving_note_groups(sheet_of(demo("112A"), display=Display(metric=True)), 180)
+        )
+    ]
     assert "9.5 mm pin axis off frame face" in texts
 
 
@@ -147,7 +156,7 @@ def test_the_leaf_is_never_drawn_past_what_stops_it():
 def test_no_two_texts_overlap_on_fifty_openings(size, batch):
     for seed in range(batch * 10, batch * 10 + 10):
         sheet = sheet_of(random_study(seed), size)
-        for angle in (60, 180):
+        for angle in (20, 90, 180):
             boxes = text_boxes(all_groups(sheet, angle))
             for number, (text, box) in enumerate(boxes):
                 hits = [other for other, taken in boxes[number + 1 :] if box.overlaps(taken)]
@@ -158,7 +167,8 @@ def test_no_two_texts_overlap_on_fifty_openings(size, batch):
 def test_every_text_of_a_panel_lies_in_its_window(seed):
     sheet = sheet_of(random_study(seed), (525.0, 315.0))
     for panel in sheet.panels:
-        for text, box in text_boxes([group for group in sheet.notes if group.view is panel.main.view]):
+        groups = (*sheet.notes, *moving_note_groups(sheet, 90))
+        for text, box in text_boxes([group for group in groups if group.view is panel.main.view]):
             assert panel.main.view.window.holds(box), text
 
 
@@ -169,6 +179,17 @@ def test_headings_fit_their_panels(mark, size):
     lines = [item for item, _ in items(moving_note_groups(sheet, 180)[-1:], Text)]
     for line, window in zip(lines, sheet.windows, strict=True):
         assert text_width(line.text, line.size) <= window.width
+
+
+@pytest.mark.parametrize("mark", ["112A", "101A", "118A", "140A"])
+def test_dimensions_change_sides_rather_than_lie_over_the_leaf(mark):
+    sheet = sheet_of(demo(mark))
+    for panel in sheet.panels:
+        for angle in range(0, 181, 5):
+            turn = panel.hung.shown_at(math.radians(angle))
+            leaf = Area(leaf_on_sheet(panel.hung, panel.main.view, turn))
+            for box in dimension_boxes(panel.dimensions.at(turn), panel.main.view):
+                assert not leaf.intersects(rectangular(box.left, box.bottom, box.right, box.top)), angle
 
 
 # --- Hands ---

@@ -1,0 +1,55 @@
+"""Where the dimensions about the pin stand while the leaf swings: clear of it, on one side or the other."""
+
+import math
+
+from configurator.drawing.dimensions import is_clear, leaf_on_sheet, pin_dimensions, text_boxes
+from configurator.drawing.hung import Hung
+from configurator.drawing.placing import Room
+from configurator.drawing.primitives import Dimension
+from configurator.drawing.view import View
+from configurator.units import Display
+
+_OVER_THE_WALL_BELOW = math.radians(135)
+"""A leaf that stops short of this stands over the opening, so that dimensions go over the wall."""
+
+
+def opens_flat(hung: Hung) -> bool:
+    """Whether the leaf opens far enough that the opening is free for dimensions."""
+    return hung.reach >= _OVER_THE_WALL_BELOW
+
+
+class Dimensions:
+    """The dimensions about the pin of one panel in the ways they may stand, each placed when first needed.
+
+    The usual way keeps clear of the leaf at the end of its swing, the others of the leaf half open.
+    """
+
+    def __init__(self, hung: Hung, view: View, display: Display, room: Room, size: float) -> None:
+        self._hung, self._view, self._display, self._room, self._size = hung, view, display, room, size
+        flat = opens_flat(hung)
+        half_open = [math.radians(degrees) for degrees in (125, 105)] if flat else []
+        self._ways = [(flat, hung.reach), (not flat, min(hung.reach, math.pi / 2))]
+        self._ways += [(flat, angle) for angle in half_open]
+        self._placed: dict[int, tuple[Dimension, ...]] = {}
+
+    def usual(self) -> tuple[Dimension, ...]:
+        """Return them as they stand at the end of the swing."""
+        return self.way(0)
+
+    def way(self, number: int) -> tuple[Dimension, ...]:
+        """Return them in one way; empty where there is no room for it."""
+        if number not in self._placed:
+            flat, clear_of = self._ways[number]
+            self._placed[number] = pin_dimensions(
+                self._hung, self._view, self._display, self._room, self._size, flat, clear_of
+            )
+        return self._placed[number]
+
+    def at(self, angle: float) -> tuple[Dimension, ...]:
+        """Return them in the first way that the leaf at an angle, radians, does not lie under."""
+        leaf = leaf_on_sheet(self._hung, self._view, self._hung.shown_at(angle))
+        for number in range(len(self._ways)):
+            placed = self.way(number)
+            if placed and all(is_clear(box, [leaf], 1.0) for box in text_boxes(placed, self._view)):
+                return placed
+        return self.usual() or self.way(1)
