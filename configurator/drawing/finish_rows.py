@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from configurator.drawing.hinge_parts import cited
-from configurator.rules.finish import HINGE_METALS, bhma_number, us_code
+from configurator.rules.finish import HINGE_METALS, bhma_number, metals_of, us_code
 from configurator.tables import FinishRow, table
 
 METALS = tuple(dict.fromkeys(row.metal for row in table(FinishRow)))
@@ -42,15 +42,12 @@ def same_look_words(row: FinishRow) -> str:
     for other in others:
         numbers.setdefault(other.bhma, []).append(other.metal)
     elsewhere = ", ".join(f"{number} on {' or '.join(metals)}" for number, metals in numbers.items())
-    named = f"{row.bhma} is {row.look} on {' or '.join(_metals(row))}"
+    made = f" ({row.words})" if row.words != row.look else ""
+    named = f"{row.bhma} is {row.look}{made} on {' or '.join(metals_of(row.bhma))}"
     if not elsewhere:
         return f"{named}; no other metal has a number for this look here."
     code = f" {row.us} is all of them: it says the look, not the metal." if row.us else ""
     return f"{named}; the same look is {elsewhere}.{code}"
-
-
-def _metals(row: FinishRow) -> list[str]:
-    return [other.metal for other in table(FinishRow) if other.bhma == row.bhma]
 
 
 def _found(row: FinishRow, text: str) -> bool:

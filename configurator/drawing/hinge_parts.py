@@ -22,6 +22,8 @@ MARK_WORDS: Mapping[Mark, str] = {
     "derived": "derived here",
 }
 CODES_SAY = "The US code says only what it looks like, the BHMA number also what it is made of."
+BOTH_LEAVES = "What is given by hand holds for both leaves."
+COUNT_OF_BOTH = "A number given by hand is for the whole opening; of two leaves it says nothing about either."
 NEVER_MATCHES = "Oxidised: it does not match from one item, maker or metal to the next."
 
 
@@ -45,7 +47,7 @@ PARTS = (
     Part(("knuckles",), "how many knuckles the barrel has", "knuckles"),
     Part(("base_metal",), "what the hinge is made of", "base metal"),
     Part(("alloy",), "which stainless steel", "stainless alloy"),
-    Part(("finish_bhma", "finish_us"), "colour and surface", "finish, BHMA number and US code"),
+    Part(("finish_bhma", "finish_us"), "colour and surface", "finish"),
     Part(("pin",), "whether the pin can be taken out", "hinge pin"),
     Part(("security_stud",), "stud that holds the door with its pin out", "security stud"),
     Part(("tip",), "how the ends of the pin look", "hinge tip"),
@@ -100,7 +102,7 @@ def hinge_parts(study: Study, display: Display, standard: Hinge | None = None) -
     `standard` is the job's standard hinge, as it was given to the study.
     """
     return tuple(
-        _leaf(leaf, study.opening, display, standard or NOTHING_ASKED) for leaf in study.specification.leaves
+        _leaf(leaf, study, display, standard or NOTHING_ASKED) for leaf in study.specification.leaves
     )
 
 
@@ -116,20 +118,22 @@ def cited(source: str, mark: Mark) -> str:
     return source if source.startswith(words.split()[0]) else f"{source} ({words})" if source else words
 
 
-def _leaf(leaf: LeafSpecification, opening: Opening, display: Display, standard: Hinge) -> LeafParts:
-    parts = {**leaf.parts, "electric": _electric(opening)}
-    by_hand = given_by_hand(opening)
+def _leaf(leaf: LeafSpecification, study: Study, display: Display, standard: Hinge) -> LeafParts:
+    parts = {**leaf.parts, "electric": _electric(study.opening)}
+    by_hand = given_by_hand(study.opening)
+    one = len(study.specification.leaves) == 1
     rows = tuple(
-        _row(part, parts, _asked_by(part, parts, by_hand, standard), display)
+        PartRow(
+            part,
+            part_words(part.keys[0], parts, display),
+            " ".join(words for words in (_remark(part, parts), "" if one else _of_both(part)) if words),
+            _asked_by(part, parts, by_hand, standard),
+            tuple(_because(key, parts, display) for key in part.keys),
+        )
         for part in PARTS
         if part.keys != ("alloy",) or parts["alloy"].value is not None
     )
     return LeafParts(leaf.leaf, rows)
-
-
-def _row(part: Part, parts: Mapping[str, Reason], asked_by: str, display: Display) -> PartRow:
-    reasons = tuple(_because(key, parts, display) for key in part.keys)
-    return PartRow(part, part_words(part.keys[0], parts, display), _remark(part, parts), asked_by, reasons)
 
 
 def _because(key: str, parts: Mapping[str, Reason], display: Display) -> Because:
@@ -157,6 +161,10 @@ def _remark(part: Part, parts: Mapping[str, Reason]) -> str:
     number = parts["finish_bhma"].value
     unstable = number is not None and any(not row.alike for row in finishes(bhma=number))
     return f"{CODES_SAY} {NEVER_MATCHES}" if unstable else CODES_SAY
+
+
+def _of_both(part: Part) -> str:
+    return COUNT_OF_BOTH if part.keys == ("count",) else BOTH_LEAVES
 
 
 def _electric(opening: Opening) -> Reason:

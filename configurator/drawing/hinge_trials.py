@@ -7,7 +7,7 @@ from configurator.drawing.hinge_words import spelled_value
 from configurator.model import Hinge, JobFacts, Opening
 from configurator.model.words import VOCABULARY
 from configurator.rules.finding import Finding
-from configurator.rules.finish import HINGE_METALS, finishes, same_look
+from configurator.rules.finish import HINGE_METALS, finishes, metals_of, same_look
 from configurator.rules.specification import LeafSpecification
 from configurator.rules.stock import stock_rows
 from configurator.study import study as study_opening
@@ -49,12 +49,24 @@ def trials(study: Study, key: str, display: Display, job: JobFacts | None = None
         Trial(
             key,
             value,
-            spelled_value(key, value, display),
+            _named(key, value, display),
             _joined(own.get(value, ""), _effect(study, key, value, display, job)),
         )
         for value in values
         if value != now.value
     )
+
+
+def _named(key: str, value: Any, display: Display) -> str:
+    """Write a value so that it is told apart from those of the other parts beside it."""
+    match key:
+        case "height":
+            return f"{spelled_value(key, value, display)} high"
+        case "width":
+            return f"{spelled_value(key, value, display)} wide"
+        case "finish_bhma":
+            return f"{value} on {' or '.join(metals_of(value))}"
+    return str(value) if key == "type" else spelled_value(key, value, display)
 
 
 def _joined(own: str, found: str) -> str:

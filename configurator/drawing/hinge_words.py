@@ -109,7 +109,7 @@ def _size(parts: Parts, display: Display) -> str:
     height, width = parts["height"].value, parts["width"].value
     if width is None:
         return f"{format_exact(height)} high; no width to be had does what this opening asks"
-    return f"{display.size(height, width)} (height x open width)"
+    return display.size(height, width)
 
 
 def _type(parts: Parts, _: Display) -> str:

@@ -24,16 +24,7 @@ from configurator.ui.session import Session
 if TYPE_CHECKING:  # loaded on use: the window is painted before the tables are read
     from configurator.drawing.finish_rows import FinishLine
 
-HEADS = (
-    "Colour, an idea",
-    "Look",
-    "US code",
-    "BHMA number",
-    "Metal",
-    "Made how",
-    "On other metals",
-    "Source",
-)
+HEADS = ("Idea of colour", "Look", "US code", "BHMA number", "Metal", "On other metals", "Source")
 
 
 class FinishPanel(QWidget):
@@ -99,7 +90,7 @@ class FinishPanel(QWidget):
 
     def _put(self, place: int, line: "FinishLine") -> None:
         row = line.row
-        texts = ("", row.look, line.us, row.bhma, row.metal, row.words, line.match, line.source)
+        texts = ("", row.look, line.us, row.bhma, row.metal, line.match, line.source)
         for column, text in enumerate(texts):
             item = QTableWidgetItem(text)
             item.setFlags(Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable)
@@ -127,7 +118,7 @@ class FinishPanel(QWidget):
         self.same.setText(
             same_look_words(line.row) + (f" As for this one: {line.why_not}." if line.why_not else "")
         )
-        self.use.setText(f"Use {line.row.bhma} on {line.row.metal}")
+        self.use.setText(f"Use this finish: {line.row.bhma} on {line.row.metal}")
         self.use.setEnabled(not line.why_not and self.session.opening is not None)
 
     def _build(self) -> None:
@@ -184,7 +175,9 @@ def _swatch(colour: str, alike: bool) -> QIcon:
         painter.setPen(QColor("#ffffff"))
         painter.drawLine(0, patch.height(), patch.width(), 0)
         painter.end()
-    return QIcon(patch)
+    icon = QIcon(patch)
+    icon.addPixmap(patch, QIcon.Mode.Selected)  # else the selection would tint it
+    return icon
 
 
 def _words(name: str) -> QLabel:

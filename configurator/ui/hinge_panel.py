@@ -37,8 +37,8 @@ class Line:
     """One line of the list: the leaf it is about, and its row; None for a heading."""
 
     leaf: int
+    name: str
     row: "PartRow | None"
-    text: str
 
 
 class HingePanel(QWidget):
@@ -113,26 +113,36 @@ class HingePanel(QWidget):
         return given_by_hand(opening) if opening is not None else ()
 
     def _fill(self, leaves: "tuple[LeafParts, ...]") -> None:
+        before = self._lines[self.list.currentRow()] if self._selected() is not None else None
         self._lines = [
             line
             for place, leaf in enumerate(leaves)
             for line in (
-                *([Line(place, None, f"{leaf.leaf} leaf".capitalize())] if len(leaves) > 1 else []),
-                *(Line(place, row, "") for row in leaf.rows),
+                *([Line(place, f"{leaf.leaf} leaf", None)] if len(leaves) > 1 else []),
+                *(Line(place, f"{leaf.leaf} leaf" if len(leaves) > 1 else "", row) for row in leaf.rows),
             )
         ]
         self.list.blockSignals(True)
         self.list.setRowCount(len(self._lines))
         for place in range(len(self._lines)):
             self._put_line(place)
-        if self._selected() is None and self._lines:
-            self.list.setCurrentCell(next(i for i, line in enumerate(self._lines) if line.row), 0)
+        if self._lines:
+            self.list.setCurrentCell(self._place_of(before), 0)
         self.list.blockSignals(False)
+
+    def _place_of(self, before: Line | None) -> int:
+        """Return where the part stands now that was selected before, on its leaf if that is still there."""
+        rows = [(place, line) for place, line in enumerate(self._lines) if line.row is not None]
+        if before is None or before.row is None:
+            return rows[0][0]
+        same = [(place, line) for place, line in rows if line.row and line.row.part == before.row.part]
+        on_leaf = [(place, line) for place, line in same if line.leaf == before.leaf]
+        return (on_leaf or same or rows)[0][0]
 
     def _put_line(self, place: int) -> None:
         row = self._lines[place].row
         if row is None:
-            texts = (self._lines[place].text, "", "")
+            texts = (self._lines[place].name.capitalize(), "", "")
         else:
             name = row.part.plain if self.session.plain_words else row.part.trade
             texts = (name[:1].upper() + name[1:], row.value, self._mark(row))
@@ -170,7 +180,8 @@ class HingePanel(QWidget):
         detail, page = self._page(row)
         job, display = self.session.job.job, self.session.display
         others = tuple(other for key in row.part.keys for other in trials(study, key, display, job))
-        detail.show_state(row, self._chosen(), others)
+        leaf = self._lines[self.list.currentRow()].name
+        detail.show_state(row, leaf, self._chosen(), others)
         self.details.setCurrentWidget(page)
 
     def _page(self, row: "PartRow") -> "tuple[PartDetail, QScrollArea]":
@@ -218,7 +229,7 @@ class HingePanel(QWidget):
         sides.setChildrenCollapsible(False)
         sides.addWidget(self.list)
         sides.addWidget(self.details)
-        sides.setSizes([420, 440])
+        sides.setSizes([410, 450])
         self.body = QWidget()
         column = QVBoxLayout(self.body)
         column.setContentsMargins(0, 0, 0, 0)

@@ -18,6 +18,7 @@ from configurator.units import Display
 
 HINGE = "hinge."
 SCREW_KINDS = ("machine", "wood")
+SHORT = {"finish_bhma": "BHMA number", "finish_us": "US code"}
 Chosen = Mapping[str, Any]
 """Key of a part to what holds for it now."""
 
@@ -103,10 +104,11 @@ class PartDetail(QWidget):
         self._list = QGridLayout()
         self._build()
 
-    def show_state(self, row: PartRow, chosen: Chosen, others: tuple[Trial, ...]) -> None:
-        """Show the part as it stands, and what each other value would do."""
+    def show_state(self, row: PartRow, leaf: str, chosen: Chosen, others: tuple[Trial, ...]) -> None:
+        """Show the part as it stands, of two leaves on `leaf`, and what each other value would do."""
         name = row.part.plain if self.session.plain_words else row.part.trade
-        self.title.setText(name[:1].upper() + name[1:] + (f"  ·  {row.asked_by}" if row.asked_by else ""))
+        title = "  ·  ".join(word for word in (leaf, name, row.asked_by) if word)
+        self.title.setText(title[:1].upper() + title[1:])
         self.value.setText(row.value)
         self.remark.setText(row.remark)
         self.remark.setVisible(bool(row.remark))
@@ -160,7 +162,9 @@ class PartDetail(QWidget):
         line = QHBoxLayout()
         line.setSpacing(2 * GRID)
         for key, field in self.fields.items():
-            label = QLabel("By hand" if len(self.fields) == 1 else paths.trade_name(HINGE + key))
+            label = QLabel(
+                "By hand" if len(self.fields) == 1 else SHORT.get(key, paths.trade_name(HINGE + key))
+            )
             label.setBuddy(field)
             label.setAlignment(Qt.AlignmentFlag.AlignTop)
             label.setContentsMargins(0, GRID, 0, 0)

@@ -1,5 +1,6 @@
 """What stands under the picture, one tab of three at a time: the comparison, the hinge, the finishes."""
 
+from PySide6.QtCore import QSize
 from PySide6.QtWidgets import QSplitter, QTabWidget, QWidget
 
 from configurator.ui.comparison import ComparisonTable
@@ -30,6 +31,12 @@ class UnderPicture(QTabWidget):
         for page, title in pages:
             self.addTab(page, title)
         self.currentChanged.connect(self._share_height)
+
+    def minimumSizeHint(self) -> QSize:
+        """Ask for no more than the tab on show needs, so that the comparison leaves the picture its room."""
+        page = self.currentWidget()
+        least = page.minimumSizeHint() if page is not None else QSize()
+        return QSize(least.width(), least.height() + self.tabBar().sizeHint().height())
 
     def show_state(self) -> None:
         """Bring the tab on show in line with the session; the others catch up when they are shown."""
