@@ -26,8 +26,14 @@ def door_leaf(hung: Hung, angle: float) -> Polygon:
 
 
 def frame_leaf_outline(hung: Hung) -> tuple[Point, ...]:
-    """Return the frame leaf from its back edge to the pin axis, half the open width long."""
+    """Return the frame leaf from its back edge to the pin axis, half the open width long.
+
+    A swing clear leaf is bent round the corner of the frame; its legs are drawn, not measured.
+    """
     h, pin = hung.h, hung.pin
+    if h.mounting == "swing clear":
+        low = pin.y_p - h.W / 2
+        return ((-h.t, low), (0.0, low), (0.0, h.t), (pin.x_p, h.t), (pin.x_p, 0.0), (-h.t, 0.0))
     if h.mounting in ("half mortise", "full surface"):
         low = 0.0 if pin.y_p - h.t >= 0 else pin.y_p - h.t
         return rectangle(pin.x_p - h.W / 2, pin.x_p, low, low + h.t)
@@ -38,6 +44,10 @@ def frame_leaf_outline(hung: Hung) -> tuple[Point, ...]:
 def door_leaf_outline(hung: Hung) -> tuple[Point, ...]:
     """Return the door leaf of the closed leaf, half the open width long from the pin axis."""
     h, pin = hung.h, hung.pin
+    if h.mounting == "swing clear":
+        low, top, edge = pin.y_p - h.W / 2, 2 * pin.y_p, h.g_h
+        inner = ((edge, top - h.t), (pin.x_p, top - h.t), (pin.x_p, top))
+        return ((edge, low), (edge + h.t, low), (edge + h.t, top), *reversed(inner))
     if h.mounting in ("half surface", "full surface"):
         return rectangle(pin.x_p, pin.x_p + h.W / 2, -h.i, -h.i + h.t)
     left = h.g_h - h.proud_d

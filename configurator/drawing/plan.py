@@ -32,6 +32,8 @@ THINNEST = 1.0
 TEXT_SIZE = 8.0
 _LEAST_PANEL_FOR_INSET = 190.0
 _INSET_SHARE = (0.44, 0.36)
+_LEAST_INSET = 72.0
+_EDGE = 5.0
 _PIN_AT, _PIN_AT_STANDING = 0.43, 0.6
 """Where the pin lies across the window, of its width, from the side of the wall.
 
@@ -111,8 +113,8 @@ def panel(
     size = TEXT_SIZE
     room = Room(window.shrunk(2.0))
     inset = None
-    if min(window.width, window.height) >= _LEAST_PANEL_FOR_INSET:
-        place = _inset_place(hung, window)
+    place = _inset_place(hung, view)
+    if min(window.width, window.height) >= _LEAST_PANEL_FOR_INSET and place.width >= _LEAST_INSET:
         room.take(place)
         small = inset_view(hung, place)
         inset = Drawing(small, tuple(inset_still(hung, small, display, clear_at_90, hand)))
@@ -133,12 +135,15 @@ def _drawn_boxes(hung: Hung, view: View) -> list[Box]:
     return [box_around([view.to_sheet(point) for point in points]) for points in corners]
 
 
-def _inset_place(hung: Hung, window: Box) -> Box:
-    """Return the corner below the closed leaf, where the open one never comes."""
-    width = min(_INSET_SHARE[0] * window.width, 240.0)
-    height = min(_INSET_SHARE[1] * window.height, 0.72 * width)
-    left = window.left + 5.0 if hung.mirrored else window.right - 5.0 - width
-    return Box(left, window.bottom + 5.0, left + width, window.bottom + 5.0 + height)
+def _inset_place(hung: Hung, view: View) -> Box:
+    """Return the corner below the closed leaf, where the open one never comes, beside the frame."""
+    h, window = hung.h, view.window
+    stop, below = view.to_sheet((h.s, -h.i - h.T))
+    beside = stop - window.left if view.mirrored else window.right - stop
+    width = min(_INSET_SHARE[0] * window.width, 240.0, beside - 3 * _EDGE)
+    height = min(_INSET_SHARE[1] * window.height, 0.72 * width, below - window.bottom - 3 * _EDGE)
+    left = window.left + _EDGE if view.mirrored else window.right - _EDGE - width
+    return Box(left, window.bottom + _EDGE, left + width, window.bottom + _EDGE + height)
 
 
 def _still(hung: Hung, view: View) -> Iterable[Primitive]:

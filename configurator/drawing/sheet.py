@@ -186,7 +186,7 @@ def _foot(study: Study, scale: float, width: float) -> list[Primitive]:
     """How to read the sheet, and a scale in inches."""
     filled = study.filled
     several = len(study.candidates) > 1
-    mirrored = any(turns_clockwise(filled, candidate.leaf) for candidate in study.candidates)
+    mirrored = all(turns_clockwise(filled, candidate.leaf) for candidate in study.candidates)
     words = [
         f"{filled.opening.mark}",
         "seen from above, pull side up" + (", hinges right" if mirrored else ""),

@@ -1,6 +1,7 @@
 import math
 
 import pytest
+from shapely.geometry import Point
 from shapely.geometry import Polygon as Area
 
 from configurator.drawing.hinge import door_leaf_outline, frame_leaf_outline
@@ -60,11 +61,21 @@ def test_the_hinge_leaves_are_half_the_open_width_and_flush():
     assert min(y for _, y in door_leaf_outline(hung)) == pytest.approx(-h.i - h.T + 0.25)
 
 
-@pytest.mark.parametrize("mounting", VOCABULARY["hinge.mounting"])
-def test_every_mounting_is_drawn(mounting):
+@pytest.mark.parametrize("mounting", ["full mortise", "half mortise", "half surface", "full surface"])
+def test_the_leaves_of_every_straight_mounting_are_half_the_open_width(mounting):
     hung = hung_with(hinge={"mounting": mounting})
     assert Area(frame_leaf_outline(hung)).area == pytest.approx(hung.h.W / 2 * hung.h.t)
     assert Area(door_leaf_outline(hung)).area == pytest.approx(hung.h.W / 2 * hung.h.t)
+
+
+def test_the_bent_leaves_of_a_swing_clear_hinge_reach_their_barrel():
+    hung = hung_with(hinge={"mounting": "swing clear"})
+    barrel = Point(hung.pin.at).buffer(hung.h.d_b / 2 + 1e-3)
+    for outline in (frame_leaf_outline(hung), door_leaf_outline(hung)):
+        assert Area(outline).is_valid
+        assert Area(outline).intersects(barrel)
+    assert max(x for x, _ in frame_leaf_outline(hung)) == 0
+    assert not Area(frame_leaf_outline(hung)).intersects(Area(door_leaf_outline(hung)))
 
 
 def test_a_casing_over_the_frames_face_is_one_outline_of_the_same_area():
