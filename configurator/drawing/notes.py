@@ -119,21 +119,34 @@ def _clearance(
     a, b = view.to_sheet(nearest.on_thing), view.to_sheet(nearest.on_leaf)
     if not (view.window.has(a) and view.window.has(b)):
         return []
-    text = f"{display.length(nearest.distance, limit=0.0)} to the {nearest.name}"
     length = math.dist(a, b)
     away = ((b[0] - a[0]) / length, (b[1] - a[1]) / length)
     leaf = leaf_on_sheet(hung, view, angle)
-    placed = _at_end_of_leader(b, away, _leg(hung, view), text, size, room, leaf)
-    if placed is None:
-        return []
-    elbow, end, middle = placed
-    shoulder = (view.to_plan(elbow), view.to_plan(end))
-    return [
-        Dimension(
-            "A-ANNO-DIMS", nearest.on_thing, nearest.on_leaf, nearest.on_thing, nearest.on_leaf, text,
-            view.to_plan(middle), f"clearance to the {nearest.name}", nearest.distance, 0.0, size, shoulder,
-        )
-    ]  # fmt: skip
+    for text in _clearance_words(hung, angle, nearest, display):
+        placed = _at_end_of_leader(b, away, _leg(hung, view), text, size, room, leaf)
+        if placed is not None:
+            return [_clearance_dimension(nearest, text, placed, view, size)]
+    return []
+
+
+def _clearance_words(hung: Hung, angle: float, nearest: Nearest, display: Display) -> Iterator[str]:
+    """Yield how much room is left, first with what the leaf alone would leave farther on."""
+    text = f"{display.length(nearest.distance, limit=0.0)} to the {nearest.name}"
+    if hung.reach_bare > hung.reach and angle >= hung.reach - _SAME_ANGLE:
+        at_end = nearest_thing(hung, hung.reach_bare)
+        if at_end is not None and at_end.distance > _NEARLY:
+            end = display.angle(degrees(hung.reach_bare))
+            yield f"{text}, {display.length(at_end.distance, limit=0.0)} at {end}"
+    yield text
+
+
+def _clearance_dimension(
+    nearest: Nearest, text: str, placed: tuple[Point, Point, Point], view: View, size: float
+) -> Dimension:
+    elbow, end, middle = (view.to_plan(point) for point in placed)
+    a, b = nearest.on_thing, nearest.on_leaf
+    name = f"clearance to the {nearest.name}"
+    return Dimension("A-ANNO-DIMS", a, b, a, b, text, middle, name, nearest.distance, 0.0, size, (elbow, end))
 
 
 def _at_end_of_leader(

@@ -140,6 +140,19 @@ def test_the_room_left_at_180_is_an_eighth():
     assert left.text == "1/8 in to the chair rail"
 
 
+def test_where_a_lever_stops_the_door_first_the_room_of_the_leaf_alone_is_told_too():
+    sheet = sheet_of(demo("112A"))
+    (left,) = [one for one, _ in items(moving_note_groups(sheet, 180), Dimension) if "chair rail" in one.text]
+    assert left.value > demo("112A").candidates[1].least_gap == pytest.approx(0.125)
+    assert left.text.endswith("to the chair rail, 1/8 in at 180°")
+    (before,) = [
+        one
+        for one, view in items(moving_note_groups(sheet, 178), Dimension)
+        if "chair rail" in one.text and view is sheet.panels[1].main.view
+    ]
+    assert before.text.endswith("to the chair rail")
+
+
 def test_the_leaf_is_never_drawn_past_what_stops_it():
     sheet = sheet_of(demo("112A"))
     at_the_end, farther = moving_groups(sheet, 178.9), moving_groups(sheet, 180)
