@@ -4,6 +4,7 @@ import gc
 import signal
 import sys
 import traceback
+from contextlib import suppress
 from pathlib import Path
 from types import TracebackType
 
@@ -62,9 +63,18 @@ def begin(window: Window) -> None:
     """
     gc.disable()
     try:
+        _load_quickly()
         window.begin()
     finally:
         gc.enable()
+
+
+def _load_quickly() -> None:
+    # Loaded here and not above: the window is painted before matplotlib. Without it the window does without.
+    with suppress(ImportError):
+        from configurator.export.quick_start import write_no_help
+
+        write_no_help()
 
 
 def report(
