@@ -93,6 +93,25 @@ def test_a_pair_is_measured_to_the_other_leaf():
     assert square == pytest.approx(by_hand, abs=1e-12)
 
 
+def test_a_beveled_pair_closed_is_nearest_at_its_pull_side():
+    # Both meeting edges relieved on the stop side: closed, 1/8 apart on the pull side and more behind; the
+    # pull-side corner passes the other leaf's at the difference of their distances from the pin.
+    h = case_a(4, beta=BEVEL)
+    pin = locate_pin(h)
+    by_hand = math.hypot(36 - 0.0625, 0.5) - math.hypot(35.8125, 0.5)
+    assert latch_edge_least(h, pin, OtherLeaf(opening=72, w=35.75, beta=BEVEL)) == pytest.approx(by_hand)
+
+
+def test_an_other_leaf_relieved_on_its_stop_side_leaves_more_room():
+    # A 3 in door on a narrow hinge: the pin lies 1-1/4 behind the pull face, so that the stop-side corner,
+    # 1-3/4 behind the pin, swings toward the other leaf by hypot(35.8375, 1.75) - 35.8375 before it leaves.
+    h = case_a(3, g_l=0.1, T=3, R=3.1875)
+    pin = locate_pin(h)
+    square, relieved = (latch_edge_least(h, pin, OtherLeaf(opening=72, w=35, beta=b)) for b in (0, 0.05))
+    assert square == pytest.approx(35.9375 - math.hypot(35.8375, 1.75), abs=1e-12)
+    assert relieved > square + 0.01
+
+
 @pytest.mark.parametrize("W", [4, 4.5, 6])
 def test_hinge_edge_stays_as_far_as_its_gap(W):
     assert solve(case_a(W), LEAF).hinge_edge_least == pytest.approx(0.125, abs=1e-12)

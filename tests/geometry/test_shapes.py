@@ -128,6 +128,18 @@ def test_every_outline_runs_counter_clockwise(side):
         assert turn > 0, shape
 
 
+def test_the_other_leaf_is_relieved_on_its_stop_side_too():
+    other = OtherLeaf(opening=72, w=35.75, beta=BEVEL)
+    shape = standing_shapes(case_a(), LEAF, (), other)[-1]
+    assert set(shape.points) == {
+        (36, -0.125),
+        (71.75, -0.125),
+        (71.75, -1.875),
+        (36 + 0.109375, -1.875),
+    }
+    assert (shape.bottom, shape.top) == (LEAF.bottom, LEAF.top)
+
+
 def test_the_order_that_settles_ties():
     rail = Obstruction(kind="base", projection=1)
     kinds = [one.kind for one in standing_shapes(case_a(), LEAF, (rail,), OtherLeaf(opening=72, w=35.75))]

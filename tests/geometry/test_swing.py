@@ -214,6 +214,13 @@ def test_of_two_standing_at_once_the_first_listed():
     assert first_contact([bar()], [two, one], (0.0, 0.0)).kind == "other"
 
 
+@pytest.mark.parametrize(("nearer", "named"), [(1e-11, "base"), (3e-9, "base"), (1e-6, "other")])
+def test_what_rounding_parts_is_still_at_once(nearer, named):
+    first = Shape(rectangle(-3, 0, 4, 5), kind="base")
+    second = Shape(rectangle(-3, nearer, 6, 7), kind="other")
+    assert first_contact([bar()], [first, second], (0.0, 0.0)).kind == named
+
+
 def test_of_two_moving_at_once_the_first_listed():
     wall = Shape(rectangle(-3, 0, 4, 7), kind="wall")
     pull = replace(bar(), kind="pull")
@@ -221,12 +228,17 @@ def test_of_two_moving_at_once_the_first_listed():
     assert first_contact([pull, bar()], [wall], (0.0, 0.0)).part == "pull"
 
 
-def test_hardware_listed_after_the_leaf_is_named_for_an_earlier_obstruction():
-    # Two obstructions met at once, the first by a flush pull, the second by the leaf.
-    h = case_a(4)
-    rails = (Obstruction(kind="chair rail", projection=1.75, start=0.5, bottom=32, top=42),) * 2
-    contact = solve(h, LEAF, obstructions=rails).bare
-    assert contact.index == 0
+def test_hardware_at_once_with_the_leaf_is_named_for_an_earlier_obstruction():
+    # At 90 the leaf's pull face lies at x = 1-9/16 and that of a box on it at 9/16: a post for each.
+    for_leaf = Obstruction(kind="other", start=-3.5625, length=1, offset=20, projection=5)
+    for_box = Obstruction(kind="other", start=-2.5625, length=0.5, offset=34, projection=1)
+    box = replace(BOX, projection=1)
+    named = [
+        (solved.with_hardware.angle, solved.with_hardware.index, solved.with_hardware.part)
+        for posts in ((for_box, for_leaf), (for_leaf, for_box))
+        for solved in (solve(case_a(6), LEAF, (box,), posts),)
+    ]
+    assert named == [(RIGHT, 0, "lever"), (RIGHT, 0, "leaf")]
 
 
 def test_a_barrel_in_a_casing_cannot_be_hung():
