@@ -3,12 +3,12 @@ import math
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from openings import BOX, LEAF, case_a
 
 from configurator.geometry.bumper import greatest_along, rest_angle, stop_for_angle, stop_on_wall
 from configurator.geometry.pin import locate_pin
 from configurator.geometry.shapes import Obstruction
 from configurator.geometry.solve import solve
+from tests.geometry.openings import BOX, LEAF, case_a
 
 CASE = case_a(4)
 PIN = locate_pin(CASE)

@@ -3,12 +3,12 @@ import math
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from openings import BOX, LEAF, case_a
 
 from configurator.geometry.clear_width import clear_width, pair_clear_width
 from configurator.geometry.pin import locate_pin
 from configurator.geometry.shapes import Hardware, OtherLeaf
 from configurator.geometry.solve import solve
+from tests.geometry.openings import BOX, LEAF, case_a
 
 SQUARE = math.pi / 2
 

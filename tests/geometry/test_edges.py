@@ -3,12 +3,12 @@ import math
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from openings import BEVEL, LEAF, case_a
 
 from configurator.geometry.edges import bevel_for_latch_gap, hinge_edge_least, latch_edge_least
 from configurator.geometry.pin import locate_pin
 from configurator.geometry.shapes import Obstruction, OtherLeaf
 from configurator.geometry.solve import solve
+from tests.geometry.openings import BEVEL, LEAF, case_a
 
 WORKED = [  # W, square, 1/8 in 2
     (4, 0.056345, 0.123466),

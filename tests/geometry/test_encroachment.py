@@ -1,7 +1,6 @@
 import math
 
 import pytest
-from openings import BOX, LEAF, RAIL, case_a
 
 from configurator.geometry.encroachment import (
     encroachment,
@@ -9,6 +8,7 @@ from configurator.geometry.encroachment import (
     greatest_encroachment,
 )
 from configurator.geometry.solve import scene, solve
+from tests.geometry.openings import BOX, LEAF, RAIL, case_a
 
 
 def parts_of(h, hardware=()):

@@ -1,15 +1,15 @@
 import math
 import random
 
-import judge
 import pytest
-from openings import LEAF, RAIL, case_a
 
 from configurator.geometry.gaps import least_distance, least_gap
 from configurator.geometry.pin import locate_pin
 from configurator.geometry.polar import seen_from
 from configurator.geometry.shapes import Hardware, Shape, rectangle
 from configurator.geometry.solve import solve
+from tests.geometry import judge
+from tests.geometry.openings import LEAF, RAIL, case_a
 
 PIN = (0.0, 0.0)
 BAR = Shape(rectangle(0, 10, -1, 0), kind="leaf")

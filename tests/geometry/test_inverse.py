@@ -3,7 +3,6 @@ import math
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from openings import BEVEL, LEAF, RAIL, case_a
 
 from configurator.geometry.inverse import (
     angle_bare,
@@ -14,6 +13,7 @@ from configurator.geometry.inverse import (
 )
 from configurator.geometry.pin import least_width_for_clearance
 from configurator.geometry.shapes import Obstruction
+from tests.geometry.openings import BEVEL, LEAF, RAIL, case_a
 
 FLAT = math.pi
 

@@ -3,12 +3,12 @@
 import random
 from dataclasses import replace
 
-import judge
 import pytest
 import shapely
 
 from configurator.geometry.pin import locate_pin
 from configurator.geometry.solve import solve
+from tests.geometry import judge
 
 
 @pytest.mark.parametrize("seed", range(12))

@@ -3,7 +3,6 @@ import math
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from openings import case_a
 
 from configurator.geometry.pin import (
     MOUNTINGS,
@@ -16,6 +15,7 @@ from configurator.geometry.pin import (
     least_width_for_clearance,
     locate_pin,
 )
+from tests.geometry.openings import case_a
 
 WORKED = [  # W, o, y_p, barrel past frame, clear past frame at 180
     (4, 0.5, 0.375, 0.665, 0.875),

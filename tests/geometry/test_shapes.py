@@ -2,7 +2,6 @@ import math
 
 import pytest
 import shapely
-from openings import BEVEL, BOX, LEAF, case_a
 
 from configurator.geometry.pin import locate_pin
 from configurator.geometry.shapes import (
@@ -20,6 +19,7 @@ from configurator.geometry.shapes import (
     stops,
     walls,
 )
+from tests.geometry.openings import BEVEL, BOX, LEAF, case_a
 
 
 def box_of(shape):

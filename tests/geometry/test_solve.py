@@ -6,11 +6,11 @@ from dataclasses import replace
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from openings import BEVEL, BOX, CASING, LEAF, PLINTH, RAIL, case_a, linen_closet
 
 from configurator.geometry.pin import MOUNTINGS
 from configurator.geometry.shapes import Hardware, Leaf, Obstruction, OtherLeaf
 from configurator.geometry.solve import scene, solve, solve_scene
+from tests.geometry.openings import BEVEL, BOX, CASING, LEAF, PLINTH, RAIL, case_a, linen_closet
 
 SQUARE = math.pi / 2
 LOW_RAIL = replace(RAIL, top=36)

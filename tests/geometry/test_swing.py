@@ -4,7 +4,6 @@ from dataclasses import replace
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from openings import BOX, LEAF, RAIL, case_a
 
 from configurator.geometry.pin import TOLERANCE, locate_pin
 from configurator.geometry.shapes import (
@@ -19,6 +18,7 @@ from configurator.geometry.shapes import (
 )
 from configurator.geometry.solve import solve
 from configurator.geometry.swing import first_contact
+from tests.geometry.openings import BOX, LEAF, RAIL, case_a
 
 RIGHT = math.pi / 2
 

@@ -1,11 +1,11 @@
 """What does not fit together in an opening, whatever hinge it gets; what overlaps with the door closed."""
 
 import pytest
-from hung import LEVER, opening
 
 from configurator.rules.opening_findings import opening_findings
 from configurator.rules.usual import fill
 from configurator.study.run import study
+from tests.rules.hung import LEVER, opening
 
 CASING = {"kind": "casing", "projection": 0.6875, "start": -0.5, "length": 3.25}
 

@@ -3,7 +3,6 @@
 import time
 
 import pytest
-from hung import LEVER, codes, found, opening, specified
 
 from configurator.model import Hinge, Opening
 from configurator.project_file import load
@@ -13,6 +12,7 @@ from configurator.rules.specification import PARTS, specify
 from configurator.rules.usual import fill
 from configurator.study.hang import hung_leaves
 from configurator.study.run import Hung
+from tests.rules.hung import LEVER, codes, found, opening, specified
 
 
 @pytest.fixture(scope="module")

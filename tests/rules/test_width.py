@@ -3,7 +3,6 @@
 from dataclasses import dataclass, field
 
 import pytest
-from hung import opening
 
 from configurator.rules.answers import tried
 from configurator.rules.egress import clear_width_findings
@@ -11,6 +10,7 @@ from configurator.rules.finding import Finding
 from configurator.rules.swing_notes import swing_notes
 from configurator.rules.usual import fill
 from configurator.rules.width import Must, choose_width
+from tests.rules.hung import opening
 
 
 @dataclass(frozen=True)

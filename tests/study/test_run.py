@@ -187,7 +187,7 @@ def test_heights_that_do_not_overlap_do_not_touch():
 
 
 def test_published_rule_for_the_width_of_a_butt():
-    """The Building Trades Pocketbook, Doors: 2 in door, 1-7/8 projection -> 5-3/8, use 5-1/2 (its own list)."""
+    """The Building Trades Pocketbook, Doors: a 2 in door, 1-7/8 projection, 5-3/8, use 5-1/2."""
     on_the_list = (5.0, 5.5, 6.0)
     thing = {"kind": "casing", "projection": 1.875, "start": 0, "length": 4}
     frame = {"kind": "wood with casing", "rabbet": 2, "stop_gap": 0, "face": 0.5}  # door flush with the frame
@@ -208,7 +208,7 @@ def test_published_rule_for_the_width_of_a_butt():
 
 
 def test_pin_at_half_the_distance_to_the_outside_of_the_trim():
-    """A woodwork-joints text, Open Joint Hingeing: the pin stands at half the distance, door face to architrave."""
+    """A woodwork-joints text, Open Joint Hingeing: the pin stands half way, door face to architrave."""
     trim = 1.25
     (one,) = answers(compare=[2 * (1.75 - 0.25) + trim])
     assert one.pin_off_door_face == pytest.approx(trim / 2, abs=1e-9)

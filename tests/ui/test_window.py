@@ -6,11 +6,11 @@ import shutil
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFileDialog, QMessageBox
-from test_form import type_into
 
 from configurator.ui.app import open_window, report
 from configurator.ui.session import Session
 from configurator.units import Display
+from tests.ui.test_form import type_into
 
 
 def cells(window, name):
