@@ -44,7 +44,9 @@ def trials(study: Study, key: str, display: Display, job: JobFacts | None = None
         return ()
     now = leaves[0].parts[key]
     own = {other.value: other.effect for other in now.alternatives if other.value is not None}
-    values = dict.fromkeys((*own, *_values(leaves[0], key))) if not isinstance(now.value, dict) else {}
+    values = list(dict.fromkeys((*own, *_values(leaves[0], key)))) if not isinstance(now.value, dict) else []
+    if key in ("height", "width"):
+        values.sort()
     return tuple(
         Trial(
             key,
@@ -69,10 +71,10 @@ def _named(key: str, value: Any, display: Display) -> str:
     return str(value) if key == "type" else spelled_value(key, value, display)
 
 
-def _joined(own: str, found: str) -> str:
-    if not own:
-        return found
-    return own if found == NOTHING_AGAINST else f"{own}; {found}"
+def _joined(own: str, found: list[str]) -> str:
+    """Return the rules' own words and what the trial found, nothing said twice."""
+    pieces = dict.fromkeys((*own.split("; "), *found))
+    return "; ".join(piece for piece in pieces if piece) or NOTHING_AGAINST
 
 
 def _values(leaf: LeafSpecification, key: str) -> tuple[Any, ...]:
@@ -102,13 +104,12 @@ def _same_look(number: str | None) -> tuple[str, ...]:
     return tuple(row.bhma for row in alike if row is not None)
 
 
-def _effect(study: Study, key: str, value: Any, display: Display, job: JobFacts | None) -> str:
+def _effect(study: Study, key: str, value: Any, display: Display, job: JobFacts | None) -> list[str]:
     try:
         other = study_opening(_with(study.opening, key, value), job)
     except ValueError as error:
-        return f"cannot be: {error}"
-    said = [*_stock(other, key), *_followed(study, other, key, display), *_broken(study, other)]
-    return "; ".join(said) or NOTHING_AGAINST
+        return [f"error: {error}"]
+    return [*_stock(other, key), *_followed(study, other, key, display), *_broken(study, other)]
 
 
 def _with(opening: Opening, key: str, value: Any) -> Opening:
@@ -124,8 +125,9 @@ def _stock(other: Study, key: str) -> list[str]:
     if parts["width"].value is None:
         return []
     row = next((row for row in stock_rows(parts["height"].value) if row.width == parts["width"].value), None)
-    stock = "in no stock list here" if row is None else f"stock: {row.stock}"
-    return [stock] if row is None or row.stock != "common" else []
+    if row is None:
+        return ["in no stock list here"]
+    return [f"{row.stock} in stock"] if row.stock != "common" else []
 
 
 def _followed(before: Study, after: Study, key: str, display: Display) -> list[str]:

@@ -75,6 +75,7 @@ class HingePanel(QWidget):
         self._fill(leaves)
         self._show_detail()
         self.order.show_state()
+        self.list.scrollTo(self.list.currentIndex())
         self.reset_all.setEnabled(bool(self._by_hand()))
 
     def select(self, key: str) -> None:
