@@ -78,10 +78,22 @@ def _answer(filled: FilledOpening, hung: HungLeaf, solution: Solution) -> PlanAn
         wanted_angle=min(filled.wanted_angle, use.stop_angle or 180.0),
         stopped_bare=None if bare is None else (bare.part, bare.kind),
         stopped=None if whole is None else (whole.part, whole.kind),
+        hardware_lands=_hardware_lands(hung, solution),
         touching_at_rest=bare is not None and bare.at_rest,
         latch_least=solution.latch_edge_least,
         clear_width=solution.clear_width_at_90,
         accessible=bool(use.accessible),
+        clear_margin=use.clear_width_margin or 0.0,
         backset_disagreement=solution.pin.backset_disagreement,
         gap_disagreement=solution.pin.gap_disagreement,
     )
+
+
+def _hardware_lands(hung: HungLeaf, solution: Solution) -> tuple[float, float] | None:
+    """Return where hardware meets the hinge-side wall: along it from the frame's edge, and at what height."""
+    contact = solution.with_hardware
+    if contact is None or contact.kind != "wall" or contact.point[0] > 0:
+        return None
+    heights = [one.height for one in hung.hardware if one.kind == contact.part]
+    along = -contact.point[0] - solution.hanging.F
+    return (along, heights[0]) if heights else None

@@ -39,7 +39,7 @@ def test_a_thing_that_stands_in_the_closed_door_is_said():
 @pytest.mark.parametrize(
     ("hardware", "words"),
     [
-        ({"face": "pull"}, "Fit a bumper or a floor stop there; a wider hinge is not the answer."),
+        ({"face": "pull"}, "in above the floor, or a floor stop; a wider hinge is not the answer."),
         ({"face": "push", "from_latch_edge": 1}, "Move it farther from the"),
     ],
 )

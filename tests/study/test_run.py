@@ -133,6 +133,15 @@ def test_101a_the_lever_meets_the_wall():
     assert one.clear_width_at_90 == pytest.approx(33 + 1 / 16, abs=1e-9)
 
 
+def test_101a_where_a_bumper_goes():
+    (said,) = (one for one in demo("101A")[4].findings if one.code == "hardware meets first")
+    # The corner's circle comes down to the wall 0.875 below the pin; from there on to the frame's outer edge.
+    rho = math.hypot(35.875 - 2.75 - 2 - 1 / 16, 2.5 - 0.5)
+    along = math.sqrt(rho**2 - 0.875**2) - 1 / 16 - 2
+    assert along == pytest.approx(29 + 3 / 64, abs=1 / 128)
+    assert "wall bumper 29-3/64 in along the wall from the frame and 38 in above the floor" in said.message
+
+
 def test_112a_the_lever_passes_over_the_rail():
     found = demo("112A")
     assert found[4].greatest_angle == pytest.approx(171.788, abs=5e-4)
