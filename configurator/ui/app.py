@@ -8,7 +8,7 @@ from contextlib import suppress
 from pathlib import Path
 from types import TracebackType
 
-from PySide6.QtCore import QSettings
+from PySide6.QtCore import QSettings, QTimer
 from PySide6.QtWidgets import QApplication
 
 from configurator import project_file
@@ -52,8 +52,16 @@ def open_window(session: Session, preferences: Preferences) -> Window:
     if preferences.dark and isinstance(application, QApplication):
         look.use_theme(application, True)
     window = Window(session, preferences)
-    window.painted.connect(lambda: begin(window))
+    window.painted.connect(lambda: fill(window))
     return window
+
+
+def fill(window: Window) -> None:
+    """Add the work area and put it on the screen before the picture is loaded, which takes longer."""
+    window.fill()
+    QApplication.sendPostedEvents()
+    window.repaint()
+    QTimer.singleShot(0, lambda: begin(window))
 
 
 def begin(window: Window) -> None:

@@ -49,7 +49,3 @@ class SwingControl(QWidget):
             widget.blockSignals(True)
             widget.setValue(value)  # type: ignore[arg-type]
             widget.blockSignals(False)
-
-    def turn(self, degrees: float) -> None:
-        """Turn the door by some degrees from where it is."""
-        self.session.swing(self.session.angle + degrees)

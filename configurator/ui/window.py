@@ -1,4 +1,6 @@
-"""The window: openings, form, picture with its swing, comparison and findings; one row of commands."""
+"""The window: one row of commands, the openings of the job, and beside them the work on one of them."""
+
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QCloseEvent, QKeySequence, QPaintEvent, QShortcut
@@ -17,20 +19,16 @@ from PySide6.QtWidgets import (
 
 from configurator.ui import look
 from configurator.ui.commands import Command, CommandBar, Key
-from configurator.ui.comparison import ComparisonTable
 from configurator.ui.files import Files
-from configurator.ui.findings import FindingsPanel
-from configurator.ui.form import NOTHING, Form
-from configurator.ui.help import HelpWindow
 from configurator.ui.look import GRID
 from configurator.ui.openings import OpeningsList
-from configurator.ui.picture import Picture
 from configurator.ui.preferences import Preferences
 from configurator.ui.session import Session
-from configurator.ui.swing import SwingControl
-from configurator.ui.under_picture import UnderPicture
-from configurator.ui.widths import WidthsBar
 from configurator.units import Display
+
+if TYPE_CHECKING:
+    from configurator.ui.help import HelpWindow
+    from configurator.ui.work import WorkArea
 
 PROGRAM = "Opening Configurator"
 FIRST_SIZE = (1280, 800)
@@ -44,7 +42,10 @@ TURNS = {"Alt+Left": -1.0, "Alt+Right": 1.0, "Alt+PgUp": 15.0, "Alt+PgDown": -15
 
 
 class Window(QMainWindow):
-    """Every view shows the session's state and nothing else; `begin` loads the picture once it is painted.
+    """Every view shows the session's state and nothing else.
+
+    It is first painted with the commands and the openings; then `fill` adds the work area, and `begin` loads
+    what is worked out and the picture.
 
     Signals:
         painted: the window was painted for the first time.
@@ -58,17 +59,11 @@ class Window(QMainWindow):
         super().__init__()
         self.session = session
         self.preferences = preferences
-        self.begun = self._was_painted = False
+        self._was_painted = False
         session.display, session.dark = preferences.display, preferences.dark
         session.plain_words = preferences.plain_words
         self.openings = OpeningsList(session)
-        self.form = Form(session)
-        self.picture = Picture(session)
-        self.widths = WidthsBar(session)
-        self.swing = SwingControl(session)
-        self.comparison = ComparisonTable(session)
-        self.under = UnderPicture(session, self.comparison)
-        self.findings = FindingsPanel(session)
+        self.work: WorkArea | None = None
         self.files = Files(session, preferences, self, self.say)
         self.help: HelpWindow | None = None
         self.units = QComboBox()
@@ -76,46 +71,48 @@ class Window(QMainWindow):
         self.commands = CommandBar(self._commands(), self)
         self._put_together()
         session.changed.connect(self.show_state)
-        session.refused.connect(lambda *_: self._show_form())
+        session.refused.connect(self._show_refusal)
         self.show_state("open")
 
     # --- What it shows ---
 
+    def fill(self) -> None:
+        """Add the work area: what was said about the opening can now be read and changed."""
+        from configurator.ui.work import WorkArea
+
+        self.work = WorkArea(self.session)
+        self.columns.replaceWidget(1, self.work)
+        self._room.deleteLater()
+        self._share_room()
+        self._restore_layout()
+        self.work.show_state("open")
+
     def begin(self) -> None:
         """Load the study and the picture, and show them."""
-        self.begun = True
-        self.picture.begin()
-        self.show_state("open")
+        if self.work is None:
+            self.fill()
+        assert self.work is not None
+        self.work.begin()
         self.picture_shown.emit()
 
     def show_state(self, by: str) -> None:
         """Bring every view in line with the session; `by` says what happened, so that a swing stays quick."""
-        self.swing.show_state()
-        if by == "swing":
-            self.picture.show_state(by)
-            return
         if by == "theme":
             self._use_theme()
-        self._show_title()
-        self.openings.show_state()
-        if self.begun:
-            self.picture.show_state(by)
-            self.comparison.show_state()
-            self.under.show_state()
-            self.findings.show_state()
-            self.widths.show_state()
-        self._show_form()
+        if by != "swing":
+            self._show_title()
+            self.openings.show_state()
+        if self.work is not None:
+            self.work.show_state(by)
 
     def say(self, sentence: str) -> None:
         """Show a sentence in the line under the commands; an empty one takes the line away."""
         self.line.setText(sentence)
         self._line_holder.setVisible(bool(sentence))
 
-    def _show_form(self) -> None:
-        study = self.session.study if self.begun else None
-        self.form.show_state(study.filled.assumed if study is not None else NOTHING)
-        if self.begun:
-            self.widths.show_state()
+    def _show_refusal(self) -> None:
+        if self.work is not None:
+            self.work.show_form()
 
     def _show_title(self) -> None:
         job = self.session.job.job.name or "New job"
@@ -168,15 +165,15 @@ class Window(QMainWindow):
         self.commands.actions_by_name["list"].setChecked(True)
         for keys, degrees in TURNS.items():
             shortcut = QShortcut(QKeySequence(keys), self)
-            shortcut.activated.connect(lambda degrees=degrees: self.swing.turn(degrees))
+            shortcut.activated.connect(
+                lambda degrees=degrees: self.session.swing(self.session.angle + degrees)
+            )
         self.columns = QSplitter(Qt.Orientation.Horizontal)
         self.columns.setChildrenCollapsible(False)
-        for widget in (self.openings, self._middle(), self._right_side()):
+        self._room = QWidget()
+        for widget in (self.openings, self._room):
             self.columns.addWidget(widget)
-        self.columns.setStretchFactor(1, 1)
-        self.columns.setStretchFactor(2, 6)
-        right = FIRST_SIZE[0] - look.LIST_WIDTH - look.FORM_WIDTH - 2 * self.columns.handleWidth()
-        self.columns.setSizes([look.LIST_WIDTH, look.FORM_WIDTH, right])
+        self._share_room()
         central = QWidget()
         column = QVBoxLayout(central)
         column.setContentsMargins(0, 0, 0, 0)
@@ -184,41 +181,11 @@ class Window(QMainWindow):
         column.addWidget(self._message_line())
         column.addWidget(self.columns, 1)
         self.setCentralWidget(central)
-        self._restore_layout()
+        self.restoreGeometry(self.preferences.layout("window"))
 
-    def _middle(self) -> QWidget:
-        """Return the form with the findings under it, so that they stand beside what they are about."""
-        self.middle = QSplitter(Qt.Orientation.Vertical)
-        self.middle.setChildrenCollapsible(False)
-        self.middle.addWidget(self.form)
-        self.middle.addWidget(self.findings)
-        self.middle.setStretchFactor(0, 2)
-        self.middle.setStretchFactor(1, 1)
-        self.middle.setSizes([540, 220])
-        return self.middle
-
-    def _right_side(self) -> QWidget:
-        controls = QWidget()
-        line = QHBoxLayout(controls)
-        line.setContentsMargins(2 * GRID, GRID, 2 * GRID, GRID)
-        line.setSpacing(4 * GRID)
-        line.addWidget(self.widths)
-        line.addWidget(self.swing, 1)
-        line.setAlignment(self.swing, Qt.AlignmentFlag.AlignTop)
-        above = QWidget()
-        column = QVBoxLayout(above)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(0)
-        column.addWidget(self.picture, 1)
-        column.addWidget(controls)
-        self.rows = QSplitter(Qt.Orientation.Vertical)
-        self.rows.setChildrenCollapsible(False)
-        self.rows.addWidget(above)
-        self.rows.addWidget(self.under)
-        self.rows.setStretchFactor(0, 2)
-        self.rows.setStretchFactor(1, 1)
-        self.rows.setSizes([626, 140])
-        return self.rows
+    def _share_room(self) -> None:
+        self.columns.setStretchFactor(1, 1)
+        self.columns.setSizes([look.LIST_WIDTH, FIRST_SIZE[0] - look.LIST_WIDTH - self.columns.handleWidth()])
 
     def _add_recent(self) -> None:
         button = self.commands.widgetForAction(self.commands.actions_by_name["open"])
@@ -260,10 +227,10 @@ class Window(QMainWindow):
         self.openings.setVisible(shown)
 
     def _export(self) -> None:
-        if self.session.study is None or self.picture.canvas is None:
+        if self.work is None or self.work.picture.canvas is None or self.session.study is None:
             self.say("There is no picture to export yet.")
         else:
-            self.files.export(self.picture.save)
+            self.files.export(self.work.picture.save)
 
     def _plain(self, plain: bool) -> None:
         self.preferences.plain_words = plain
@@ -279,6 +246,8 @@ class Window(QMainWindow):
         self.session.show_in(display)
 
     def _help(self) -> None:
+        from configurator.ui.help import HelpWindow
+
         self.help = self.help or HelpWindow(self)
         self.help.show()
         self.help.raise_()
@@ -289,9 +258,14 @@ class Window(QMainWindow):
             look.use_theme(application, self.session.dark)
 
     def _restore_layout(self) -> None:
-        self.restoreGeometry(self.preferences.layout("window"))
-        for name in ("columns", "rows", "middle"):
-            getattr(self, name).restoreState(self.preferences.layout(name))
+        for name, splitter in self._splitters():
+            splitter.restoreState(self.preferences.layout(name))
+
+    def _splitters(self) -> list[tuple[str, QSplitter]]:
+        if self.work is None:
+            return []
+        inner = [("work", self.work), ("middle", self.work.middle), ("rows", self.work.rows)]
+        return [("columns", self.columns), *inner]
 
     # --- Qt's own ---
 
@@ -308,8 +282,8 @@ class Window(QMainWindow):
             event.ignore()
             return
         self.preferences.keep_layout("window", self.saveGeometry())
-        for name in ("columns", "rows", "middle"):
-            self.preferences.keep_layout(name, getattr(self, name).saveState())
+        for name, splitter in self._splitters():
+            self.preferences.keep_layout(name, splitter.saveState())
         event.accept()
 
 

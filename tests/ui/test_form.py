@@ -24,7 +24,7 @@ def choose(field, value):
 
 @pytest.mark.parametrize("typed", ["1 3/8", '1-3/8"', "1.375", "34.925 mm"])
 def test_a_length_is_typed_as_the_trade_writes_it(qtbot, window, typed):
-    field = window.form.field("door.thickness")
+    field = window.work.form.field("door.thickness")
     type_into(qtbot, field, typed)
     assert window.session.opening.door.thickness == pytest.approx(1.375, abs=1e-12)
     assert field.editor.text() == "1-3/8 in"
@@ -34,13 +34,13 @@ def test_a_length_is_typed_as_the_trade_writes_it(qtbot, window, typed):
     ("typed", "size"), [("3070", (36, 84)), ("3-0 x 6-8", (36, 80)), ("2'-10\" x 7'-0\"", (34, 84))]
 )
 def test_an_opening_size_is_typed_width_first(qtbot, window, typed, size):
-    type_into(qtbot, window.form.field("size"), typed)
+    type_into(qtbot, window.work.form.field("size"), typed)
     found = window.session.opening.size
     assert (found.width, found.height) == size
 
 
 def test_a_size_typed_height_first_is_asked_about_and_swapped_by_one_click(qtbot, window):
-    field = window.form.field("size")
+    field = window.work.form.field("size")
     type_into(qtbot, field, "84 x 36")
     assert field.note.text() == "7'-0\" wide? Doors are width first. Swap?"
     assert not field.swap.isHidden()
@@ -57,7 +57,7 @@ def test_a_size_typed_height_first_is_asked_about_and_swapped_by_one_click(qtbot
 def test_a_refusal_stands_beside_its_field_and_leaves_no_trace(qtbot, window, typed, said):
     before = window.session.job
     study = window.session.study
-    field = window.form.field("door.thickness")
+    field = window.work.form.field("door.thickness")
     type_into(qtbot, field, typed)
     assert said in field.note.text()
     assert not field.note.isHidden()
@@ -68,7 +68,7 @@ def test_a_refusal_stands_beside_its_field_and_leaves_no_trace(qtbot, window, ty
 
 
 def test_escape_brings_back_what_held(qtbot, window):
-    field = window.form.field("door.thickness")
+    field = window.work.form.field("door.thickness")
     type_into(qtbot, field, "nonsense")
     qtbot.keyClick(field.editor, Qt.Key.Key_Escape)
     assert field.editor.text() == "1-3/4 in"
@@ -77,7 +77,7 @@ def test_escape_brings_back_what_held(qtbot, window):
 
 
 def test_an_emptied_field_shows_the_usual_value_as_assumed_and_says_why(qtbot, window):
-    field = window.form.field("frame.stop_height")
+    field = window.work.form.field("frame.stop_height")
     type_into(qtbot, field, "3/4")
     field.editor.clear()
     field.editor.textEdited.emit("")
@@ -92,7 +92,7 @@ def test_an_emptied_field_shows_the_usual_value_as_assumed_and_says_why(qtbot, w
 
 
 def test_the_sign_in_a_given_field_goes_back_to_the_usual_value(qtbot, window):
-    field = window.form.field("frame.face")
+    field = window.work.form.field("frame.face")
     type_into(qtbot, field, "2-1/4")
     assert field.editor.tag.text() == "↺"
     qtbot.mouseClick(field.editor.tag, Qt.MouseButton.LeftButton)
@@ -100,7 +100,7 @@ def test_the_sign_in_a_given_field_goes_back_to_the_usual_value(qtbot, window):
 
 
 def test_the_metric_switch_shows_and_reads_millimetres(qtbot, window):
-    field = window.form.field("door.thickness")
+    field = window.work.form.field("door.thickness")
     window.session.show_in(Display(metric=True))
     assert field.editor.text() == "44.45 mm"
     type_into(qtbot, field, "45")
@@ -109,8 +109,8 @@ def test_the_metric_switch_shows_and_reads_millimetres(qtbot, window):
 
 
 def test_a_butted_frame_waits_for_its_place_in_the_wall(qtbot, window):
-    proud = window.form.field("wall.frame_proud")
-    kind = window.form.field("frame.kind")
+    proud = window.work.form.field("wall.frame_proud")
+    kind = window.work.form.field("frame.kind")
     choose(kind, "welded steel, butted")
     assert kind.editor.currentData() == "welded steel, butted"
     assert window.session.opening.frame.kind == "knocked-down drywall"
@@ -122,7 +122,7 @@ def test_a_butted_frame_waits_for_its_place_in_the_wall(qtbot, window):
 
 
 def test_undo_is_the_windows_while_nothing_is_being_typed(qtbot, window):
-    field = window.form.field("door.thickness")
+    field = window.work.form.field("door.thickness")
     type_into(qtbot, field, "1-3/8")
     window.activateWindow()
     qtbot.keyClick(field.editor, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
@@ -131,7 +131,7 @@ def test_undo_is_the_windows_while_nothing_is_being_typed(qtbot, window):
 
 
 def test_a_rails_projection_can_be_counted_from_the_frame_face(qtbot, window):
-    field = window.form.field("obstructions.0.projection")
+    field = window.work.form.field("obstructions.0.projection")
     assert field.editor.text() == "1-3/4 in"
     choose_counted(field, from_frame=True)
     assert field.editor.text() == "1-1/4 in"
@@ -149,8 +149,8 @@ def choose_counted(field, from_frame):
 
 
 def test_things_are_added_and_removed(qtbot, window):
-    window.form.sections["What stands along the wall"].open()
-    editor = next(rows for rows in window.form._rows if getattr(rows, "path", "") == "obstructions")
+    window.work.form.sections["What stands along the wall"].open()
+    editor = next(rows for rows in window.work.form._rows if getattr(rows, "path", "") == "obstructions")
     adding = next(b for b in editor.findChildren(QToolButton) if b.accessibleName() == "add to obstructions")
     next(action for action in adding.menu().actions() if action.text() == "Column").trigger()
     assert [thing.kind for thing in window.session.opening.obstructions] == ["chair rail", "column"]
@@ -167,7 +167,7 @@ def test_a_wall_layer_carries_the_wall_with_it(qtbot, window):
     window.session.edit_many(
         {"wall.layers": [{"name": "tile", "thickness": 0.5}, {"name": "block", "thickness": 4.375}]}
     )
-    field = window.form.field("wall.layers.0.thickness")
+    field = window.work.form.field("wall.layers.0.thickness")
     type_into(qtbot, field, "3/4")
     assert window.session.opening.wall.thickness == 5.125
     assert window.session.opening.wall.layers[0].thickness == 0.75
@@ -176,25 +176,25 @@ def test_a_wall_layer_carries_the_wall_with_it(qtbot, window):
 def test_a_wood_frame_offers_its_usual_casing(qtbot, window):
     window.session.select("205A")
     window.session.edit("obstructions", [])
-    window.form.sections["Frame"].open()
-    assert not window.form._casing.isHidden()
-    qtbot.mouseClick(window.form._casing, Qt.MouseButton.LeftButton)
+    window.work.form.sections["Frame"].open()
+    assert not window.work.form._casing.isHidden()
+    qtbot.mouseClick(window.work.form._casing, Qt.MouseButton.LeftButton)
     (casing,) = window.session.opening.obstructions
     assert (casing.kind, casing.projection, casing.start, casing.length) == ("casing", 0.6875, -0.5, 2.25)
-    assert window.form._casing.isHidden()
+    assert window.work.form._casing.isHidden()
 
 
 def test_fields_without_a_meaning_for_this_opening_are_away(window):
-    meeting = window.form.field("door.meeting_gap")
+    meeting = window.work.form.field("door.meeting_gap")
     assert meeting.isHidden()
     window.session.edit("leaves", "pair")
     assert not meeting.isHidden()
 
 
 def test_every_field_can_be_named_by_a_screen_reader_and_reached_by_keys(window):
-    for section in window.form.sections.values():
+    for section in window.work.form.sections.values():
         section.open()
-    editors = [e for kind in (QLineEdit, QComboBox) for e in window.form.findChildren(kind)]
+    editors = [e for kind in (QLineEdit, QComboBox) for e in window.work.form.findChildren(kind)]
     assert len(editors) > 50
     for editor in editors:
         if editor.parent().metaObject().className() != "QDoubleSpinBox":
@@ -205,4 +205,4 @@ def test_every_field_can_be_named_by_a_screen_reader_and_reached_by_keys(window)
 def test_every_section_has_a_field_for_each_of_its_paths(window):
     for paths in SECTIONS.values():
         for path in paths:
-            assert window.form.field(path) is window.form.fields()[path]
+            assert window.work.form.field(path) is window.work.form.fields()[path]

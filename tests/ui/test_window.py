@@ -14,13 +14,13 @@ from tests.ui.test_form import type_into
 
 
 def cells(window, name):
-    table = window.comparison
+    table = window.work.comparison
     row = next(r for r in range(table.rowCount()) if table.item(r, 0).text() == name)
     return [table.item(row, column).text() for column in range(1, table.columnCount())]
 
 
 def heads(window):
-    table = window.comparison
+    table = window.work.comparison
     return [table.horizontalHeaderItem(column).text() for column in range(table.columnCount())]
 
 
@@ -38,7 +38,7 @@ def test_plain_words_come_first_when_asked(window):
 
 def test_an_edit_changes_table_and_title_and_is_undone(qtbot, window):
     assert not window.isWindowModified()
-    type_into(qtbot, window.form.field("door.hinge_backset"), "3/8")
+    type_into(qtbot, window.work.form.field("door.hinge_backset"), "3/8")
     assert cells(window, "Pin axis off door face")[0] == "5/8 in"
     assert window.isWindowModified()
     undo = window.commands.actions_by_name["undo"]
@@ -51,35 +51,56 @@ def test_an_edit_changes_table_and_title_and_is_undone(qtbot, window):
 
 
 def test_the_last_good_picture_stays_when_a_value_is_refused(qtbot, window):
-    before = window.picture.canvas.grab().toImage()
-    type_into(qtbot, window.form.field("door.thickness"), "0")
-    assert window.picture.canvas.isVisible()
-    assert window.picture.canvas.grab().toImage() == before
+    before = window.work.picture.canvas.grab().toImage()
+    type_into(qtbot, window.work.form.field("door.thickness"), "0")
+    assert window.work.picture.canvas.isVisible()
+    assert window.work.picture.canvas.grab().toImage() == before
 
 
 def test_slider_and_field_swing_the_same_door(qtbot, window):
-    before = window.picture.canvas.grab().toImage()
-    window.swing.slider.setValue(455)
+    before = window.work.picture.canvas.grab().toImage()
+    window.work.swing.slider.setValue(455)
     assert window.session.angle == 45.5
-    assert window.swing.angle.value() == 45.5
-    assert window.picture.canvas.grab().toImage() != before
-    window.swing.angle.setValue(90)
-    assert window.swing.slider.value() == 900
-    qtbot.keyClick(window.swing.slider, Qt.Key.Key_Right)
+    assert window.work.swing.angle.value() == 45.5
+    assert window.work.picture.canvas.grab().toImage() != before
+    window.work.swing.angle.setValue(90)
+    assert window.work.swing.slider.value() == 900
+    qtbot.keyClick(window.work.swing.slider, Qt.Key.Key_Right)
     assert window.session.angle == 91
-    qtbot.keyClick(window.swing.slider, Qt.Key.Key_PageUp)
+    qtbot.keyClick(window.work.swing.slider, Qt.Key.Key_PageUp)
     assert window.session.angle == 106
 
 
-@pytest.mark.parametrize(("start", "by", "end"), [(0, -1, 0), (1, -1, 0), (179, 1, 180), (180, 1, 180)])
-def test_the_swing_ends_at_closed_and_fully_open(window, start, by, end):
+@pytest.mark.parametrize(
+    ("start", "key", "end"),
+    [
+        (0, Qt.Key.Key_Left, 0),
+        (1, Qt.Key.Key_Left, 0),
+        (90, Qt.Key.Key_Right, 91),
+        (180, Qt.Key.Key_Right, 180),
+        (90, Qt.Key.Key_PageUp, 105),
+        (10, Qt.Key.Key_PageDown, 0),
+    ],
+)
+def test_keys_swing_the_door_from_anywhere_between_closed_and_fully_open(qtbot, window, start, key, end):
     window.session.swing(start)
-    window.swing.turn(by)
+    qtbot.keyClick(window.work.form.field("mark").editor, key, Qt.KeyboardModifier.AltModifier)
     assert window.session.angle == end
 
 
+def test_the_window_is_painted_before_the_work_area_and_that_before_the_picture(qtbot, session, preferences):
+    window = open_window(session, preferences)
+    qtbot.addWidget(window)
+    assert window.work is None
+    window.fill()
+    assert window.work.form.field("door.thickness").editor.text() == "1-3/4 in"
+    assert window.work.picture.canvas is None
+    window.begin()
+    assert window.work.picture.canvas is not None
+
+
 def test_widths_are_added_and_taken_away(qtbot, window):
-    widths = window.widths
+    widths = window.work.widths
     widths.entry.setText("5")
     qtbot.keyClick(widths.entry, Qt.Key.Key_Return)
     assert heads(window)[1:4] == ["4 in hinge", "4-1/2 in hinge", "5 in hinge"]
@@ -93,25 +114,25 @@ def test_widths_are_added_and_taken_away(qtbot, window):
     ("typed", "said"), [("4", "stands twice"), ("0", "from 1 to 24"), ("wide", "not a length")]
 )
 def test_a_width_that_cannot_be_is_refused_beside_its_field(qtbot, window, typed, said):
-    window.widths.entry.setText(typed)
-    qtbot.keyClick(window.widths.entry, Qt.Key.Key_Return)
-    assert said in window.widths.note.text()
-    assert window.widths.entry.text() == typed
+    window.work.widths.entry.setText(typed)
+    qtbot.keyClick(window.work.widths.entry, Qt.Key.Key_Return)
+    assert said in window.work.widths.note.text()
+    assert window.work.widths.entry.text() == typed
     assert window.session.opening.compare == (4, 4.5)
-    type_into(qtbot, window.form.field("door.undercut"), "1/2")
+    type_into(qtbot, window.work.form.field("door.undercut"), "1/2")
     assert window.session.opening.compare == (4, 4.5)
     assert window.session.opening.door.undercut == 0.5
 
 
 def test_a_hinge_typed_width_first_is_asked_about(qtbot, window):
     window.session.edit("compare", [4.5, 5])
-    window.widths.entry.setText("4 x 4-1/2")
-    qtbot.keyClick(window.widths.entry, Qt.Key.Key_Return)
-    assert window.widths.note.text() == "4 high? This door takes 4-1/2 high. Did you mean 4-1/2 x 4?"
+    window.work.widths.entry.setText("4 x 4-1/2")
+    qtbot.keyClick(window.work.widths.entry, Qt.Key.Key_Return)
+    assert window.work.widths.note.text() == "4 high? This door takes 4-1/2 high. Did you mean 4-1/2 x 4?"
     assert window.session.opening.compare == (4.5, 5)
-    qtbot.mouseClick(window.widths.swap, Qt.MouseButton.LeftButton)
+    qtbot.mouseClick(window.work.widths.swap, Qt.MouseButton.LeftButton)
     assert window.session.opening.compare == (4.5, 5, 4)
-    assert window.widths.note.isHidden()
+    assert window.work.widths.note.isHidden()
 
 
 def test_metric_is_one_switch(window):
@@ -132,7 +153,7 @@ def test_a_clear_width_never_rounds_across_its_limit(window):
 
 
 def test_findings_say_severity_sentence_source_and_mark(window):
-    row = window.findings.rows[0]
+    row = window.work.findings.rows[0]
     texts = [label.text() for label in row.findChildren(type(window.line))]
     assert texts[0] == "▲ Warning"
     assert "chair rail" in texts[1]
@@ -142,7 +163,7 @@ def test_findings_say_severity_sentence_source_and_mark(window):
 def test_opening_another_and_adding_copying_removing(qtbot, window):
     window.openings.list.setCurrentRow(0)
     assert window.session.mark == "101A"
-    assert window.form.field("mark").editor.text() == "101A"
+    assert window.work.form.field("mark").editor.text() == "101A"
     count = window.openings.list.count()
     qtbot.mouseClick(window.openings.copy, Qt.MouseButton.LeftButton)
     assert window.session.mark == "101A copy"
@@ -156,18 +177,18 @@ def test_opening_another_and_adding_copying_removing(qtbot, window):
 def test_a_job_without_openings_says_what_to_do(window):
     while window.session.opening is not None:
         window.session.remove_opening()
-    assert "Add one" in window.picture.words.text()
-    assert window.picture.words.isVisible()
-    assert window.form.sections["Opening"].isHidden()
-    assert window.comparison.rowCount() == 0
+    assert "Add one" in window.work.picture.words.text()
+    assert window.work.picture.words.isVisible()
+    assert window.work.form.sections["Opening"].isHidden()
+    assert window.work.comparison.rowCount() == 0
     window.session.undo()
-    assert window.picture.canvas.isVisible()
+    assert window.work.picture.canvas.isVisible()
 
 
 def test_save_and_open(qtbot, window, tmp_path, monkeypatch):
     path = tmp_path / "job.json"
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(path), ""))
-    type_into(qtbot, window.form.field("location"), "Galley")
+    type_into(qtbot, window.work.form.field("location"), "Galley")
     window.commands.actions_by_name["save_as"].trigger()
     assert json.loads(path.read_text())["openings"][1]["location"] == "Galley"
     assert not window.isWindowModified()
@@ -190,7 +211,7 @@ def test_a_refused_file_leaves_everything_as_it_was(window, tmp_path):
 
 
 def test_a_save_that_fails_says_so_and_keeps_the_work(qtbot, window, tmp_path):
-    type_into(qtbot, window.form.field("location"), "Galley")
+    type_into(qtbot, window.work.form.field("location"), "Galley")
     assert not window.files.write(tmp_path / "no such folder" / "job.json")
     assert "could not be saved" in window.line.text()
     assert window.isWindowModified()
@@ -210,7 +231,7 @@ def test_the_picture_is_exported(window, tmp_path, monkeypatch):
 def test_closing_with_unsaved_work_asks(qtbot, window, monkeypatch, answer, closes):
     asked = []
     monkeypatch.setattr(QMessageBox, "question", lambda *_: asked.append(1) or answer)
-    type_into(qtbot, window.form.field("location"), "Galley")
+    type_into(qtbot, window.work.form.field("location"), "Galley")
     assert window.close() is closes
     assert asked
 
@@ -221,32 +242,38 @@ def test_closing_saved_work_asks_nobody(window, monkeypatch):
 
 
 def test_dark_and_back(qtbot, window):
-    light = window.picture.canvas.grab().toImage()
+    light = window.work.picture.canvas.grab().toImage()
     window.commands.actions_by_name["dark"].trigger()
     assert window.preferences.dark
     qtbot.waitUntil(lambda: window.palette().window().color().lightness() < 80)
-    assert window.picture.canvas.grab().toImage() != light
+    assert window.work.picture.canvas.grab().toImage() != light
     window.commands.actions_by_name["dark"].trigger()
     qtbot.waitUntil(lambda: window.palette().window().color().lightness() > 180)
-    assert window.picture.canvas.grab().toImage() == light
+    assert window.work.picture.canvas.grab().toImage() == light
 
 
 def test_at_1280_by_800_the_picture_has_half_of_the_window(window):
     window.resize(1280, 800)
     window.grab()
     assert (window.width(), window.height()) == (1280, 800)
-    assert window.picture.width() * window.picture.height() >= 1280 * 800 / 2
-    for widget in (window.form, window.findings, window.swing, window.widths, window.comparison):
+    assert window.work.picture.width() * window.work.picture.height() >= 1280 * 800 / 2
+    for widget in (
+        window.work.form,
+        window.work.findings,
+        window.work.swing,
+        window.work.widths,
+        window.work.comparison,
+    ):
         corner = widget.mapTo(window, widget.rect().bottomRight())
         assert corner.x() <= 1280
         assert corner.y() <= 800
 
 
 def test_the_openings_fold_away(qtbot, window):
-    wide = window.picture.width()
+    wide = window.work.picture.width()
     window.commands.actions_by_name["list"].trigger()
     assert window.openings.isHidden()
-    qtbot.waitUntil(lambda: window.picture.width() > wide)
+    qtbot.waitUntil(lambda: window.work.picture.width() > wide)
 
 
 def test_an_unforeseen_error_is_shown_to_the_user(window, capsys):

@@ -1,0 +1,92 @@
+"""Everything about one opening: form and findings, picture with its swing, and what stands under it."""
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QHBoxLayout, QSplitter, QVBoxLayout, QWidget
+
+from configurator.ui.comparison import ComparisonTable
+from configurator.ui.findings import FindingsPanel
+from configurator.ui.form import NOTHING, Form
+from configurator.ui.look import FORM_WIDTH, GRID
+from configurator.ui.picture import Picture
+from configurator.ui.session import Session
+from configurator.ui.swing import SwingControl
+from configurator.ui.under_picture import UnderPicture
+from configurator.ui.widths import WidthsBar
+
+
+class WorkArea(QSplitter):
+    """The views of the opening on show; until `begin` they show what was said, and nothing worked out."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__(Qt.Orientation.Horizontal)
+        self.session = session
+        self.begun = False
+        self.form = Form(session)
+        self.findings = FindingsPanel(session)
+        self.picture = Picture(session)
+        self.widths = WidthsBar(session)
+        self.swing = SwingControl(session)
+        self.comparison = ComparisonTable(session)
+        self.under = UnderPicture(session, self.comparison)
+        self.middle = _stack(self.form, self.findings, [540, 220])
+        self.rows = _stack(self._picture_and_controls(), self.under, [626, 140])
+        self.setChildrenCollapsible(False)
+        self.addWidget(self.middle)
+        self.addWidget(self.rows)
+        self.setStretchFactor(0, 1)
+        self.setStretchFactor(1, 6)
+        self.setSizes([FORM_WIDTH, 864])
+
+    def begin(self) -> None:
+        """Load the study and the picture, and show them."""
+        self.begun = True
+        self.picture.begin()
+        self.show_state("open")
+
+    def show_state(self, by: str) -> None:
+        """Bring every view in line with the session; `by` says what happened, so that a swing stays quick."""
+        self.swing.show_state()
+        if not self.begun:
+            self.show_form()
+            return
+        self.picture.show_state(by)
+        if by != "swing":
+            self.comparison.show_state()
+            self.under.show_state()
+            self.findings.show_state()
+            self.show_form()
+
+    def show_form(self) -> None:
+        """Show what was said and what was refused, and what is assumed once that is worked out."""
+        study = self.session.study if self.begun else None
+        self.form.show_state(study.filled.assumed if study is not None else NOTHING)
+        if self.begun:
+            self.widths.show_state()
+
+    def _picture_and_controls(self) -> QWidget:
+        controls = QWidget()
+        line = QHBoxLayout(controls)
+        line.setContentsMargins(2 * GRID, GRID, 2 * GRID, GRID)
+        line.setSpacing(4 * GRID)
+        line.addWidget(self.widths)
+        line.addWidget(self.swing, 1)
+        line.setAlignment(self.swing, Qt.AlignmentFlag.AlignTop)
+        above = QWidget()
+        column = QVBoxLayout(above)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.picture, 1)
+        column.addWidget(controls)
+        return above
+
+
+def _stack(upper: QWidget, lower: QWidget, heights: list[int]) -> QSplitter:
+    """Return two views one over the other; of more room the upper takes two thirds."""
+    stack = QSplitter(Qt.Orientation.Vertical)
+    stack.setChildrenCollapsible(False)
+    stack.addWidget(upper)
+    stack.addWidget(lower)
+    stack.setStretchFactor(0, 2)
+    stack.setStretchFactor(1, 1)
+    stack.setSizes(heights)
+    return stack
