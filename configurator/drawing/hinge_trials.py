@@ -6,7 +6,7 @@ from typing import Any
 from configurator.drawing.hinge_words import spelled_value
 from configurator.model import Hinge, JobFacts, Opening
 from configurator.model.words import VOCABULARY
-from configurator.rules.finding import Finding
+from configurator.rules.finding import Finding, Reason
 from configurator.rules.finish import HINGE_METALS, finishes, metals_of, same_look
 from configurator.rules.specification import LeafSpecification
 from configurator.rules.stock import stock_rows
@@ -43,8 +43,7 @@ def trials(study: Study, key: str, display: Display, job: JobFacts | None = None
     if not leaves or key not in leaves[0].parts:
         return ()
     now = leaves[0].parts[key]
-    own = {other.value: other.effect for other in now.alternatives if other.value is not None}
-    values = list(dict.fromkeys((*own, *_values(leaves[0], key)))) if not isinstance(now.value, dict) else []
+    values = _values_to_try(now, _values(leaves[0], key))
     if key in ("height", "width"):
         values.sort()
     return tuple(
@@ -52,11 +51,23 @@ def trials(study: Study, key: str, display: Display, job: JobFacts | None = None
             key,
             value,
             _named(key, value, display),
-            _joined(own.get(value, ""), _effect(study, key, value, display, job)),
+            _joined(_own_effect(now, value), _effect(study, key, value, display, job)),
         )
         for value in values
-        if value != now.value
     )
+
+
+def _values_to_try(now: Reason, accepted: tuple[Any, ...]) -> list[Any]:
+    """Return the rules' own alternatives and the accepted values, each once; screws cannot be hashed."""
+    values: list[Any] = []
+    for value in (*(other.value for other in now.alternatives), *accepted):
+        if value is not None and value != now.value and value not in values:
+            values.append(value)
+    return values
+
+
+def _own_effect(now: Reason, value: Any) -> str:
+    return next((other.effect for other in now.alternatives if other.value == value), "")
 
 
 def _named(key: str, value: Any, display: Display) -> str:

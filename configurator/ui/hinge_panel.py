@@ -1,6 +1,7 @@
 """The hinge of the opening on show, part by part, each one overridable; and the order line it makes."""
 
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import Qt
@@ -184,6 +185,13 @@ class HingePanel(QWidget):
         leaf = self._lines[self.list.currentRow()].name
         detail.show_state(row, leaf, self._chosen(), others)
         self.details.setCurrentWidget(page)
+        self._order_keys(detail)
+
+    def _order_keys(self, detail: "PartDetail") -> None:
+        """Let Tab go from the list to the part that is selected, and from there to the order line."""
+        stops = [self.list, *detail.stops(), self.order.lines, self.order.copy, self.reset_all]
+        for before, after in pairwise(stops):
+            QWidget.setTabOrder(before, after)
 
     def _page(self, row: "PartRow") -> "tuple[PartDetail, QScrollArea]":
         from configurator.ui.hinge_part import PartDetail

@@ -127,6 +127,10 @@ class PartDetail(QWidget):
         given = [f for f in self.fields.values() if f.refused or self.session.value(f.path) is not None]
         self.reset.setEnabled(bool(given))
 
+    def stops(self) -> list[QWidget]:
+        """Return what Tab stops at, in the order it is read."""
+        return [*(field.editor for field in self.fields.values()), self.reset, *self.takes]
+
     def take_back(self) -> None:
         """Leave the part to the rules again."""
         self.session.edit_many({field.path: None for field in self.fields.values()})

@@ -1,5 +1,7 @@
 """What another value would cost or break, found by studying the opening with it."""
 
+from dataclasses import replace
+
 import pytest
 
 from configurator.drawing.hinge_trials import NOTHING_AGAINST, trials
@@ -46,7 +48,14 @@ def test_brass_on_a_labelled_door_is_an_error():
 
 def test_the_rules_own_effect_comes_first_and_is_not_contradicted():
     assert effects("pin")["non-removable"] == "costs a set screw and makes taking the door off slower"
-    assert effects("corner")["1/4 radius"] == NOTHING_AGAINST
+
+
+def test_where_nothing_is_found_it_says_so():
+    given = study(opening())
+    (leaf,) = given.specification.leaves
+    bare = replace(leaf, parts={**leaf.parts, "corner": replace(leaf.parts["corner"], alternatives=())})
+    given = replace(given, specification=replace(given.specification, leaves=(bare,)))
+    assert {trial.effect for trial in trials(given, "corner", Display())} == {NOTHING_AGAINST}
 
 
 def test_a_part_by_hand_offers_what_the_program_would_take():
@@ -100,3 +109,10 @@ def test_a_height_and_a_width_are_told_apart():
     given = study(opening())
     assert "5 in high" in [trial.words for trial in trials(given, "height", Display())]
     assert "5 in wide" in [trial.words for trial in trials(given, "width", Display())]
+
+
+def test_screws_by_hand_offer_the_program_s_own():
+    given = study(opening(hinge={"screws": {"machine": 12, "wood": 12}}))
+    (only,) = trials(given, "screws", Display())
+    assert only.words == "24 machine"
+    assert only.value == {"machine": 24, "wood": 0}
