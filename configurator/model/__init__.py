@@ -1,11 +1,11 @@
 """Frozen records of what the user said: a job, its openings, and everything about them."""
 
+from configurator.model.hinge import ExistingHinge, Hinge
 from configurator.model.job import FORMAT, VERSION, Job, JobFacts
 from configurator.model.opening import (
     Door,
     Frame,
     Hardware,
-    Hinge,
     Obstruction,
     Opening,
     Size,
@@ -18,6 +18,7 @@ __all__ = [
     "FORMAT",
     "VERSION",
     "Door",
+    "ExistingHinge",
     "Frame",
     "Hardware",
     "Hinge",

@@ -6,7 +6,8 @@ from pydantic import field_validator, model_validator
 from pydantic_core import PydanticCustomError
 
 from configurator.model.fields import Record, Text, field
-from configurator.model.opening import Hinge, Opening
+from configurator.model.hinge import Hinge
+from configurator.model.opening import Opening
 
 FORMAT = "opening-project"
 VERSION = 1

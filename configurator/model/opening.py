@@ -7,13 +7,10 @@ from pydantic import field_validator, model_validator
 from pydantic_core import PydanticCustomError
 
 from configurator.model.fields import Degrees, Flag, Length, Record, Text, Whole, field
+from configurator.model.hinge import ExistingHinge, Hinge
 from configurator.model.words import (
     FRAMES_WITHOUT_USUAL_PLACE,
-    Alloy,
-    BaseMetal,
-    Bearing,
     Construction,
-    Corner,
     Exposure,
     Face,
     FrameKind,
@@ -22,15 +19,11 @@ from configurator.model.words import (
     HungOn,
     LeafName,
     Leaves,
-    Mounting,
     ObstructionKind,
     Outline,
-    Pin,
     Side,
     Status,
-    Tip,
     Traffic,
-    Weight,
 )
 from configurator.units import LengthError, parse_opening_size
 
@@ -227,40 +220,31 @@ class Use(Record):
     coastal: Flag | None = field("near salt water", "by the sea")
     humid: Flag | None = field("humid room")
     locked: Flag | None = field("locked", "has a lock")
+    lock_both_sides: Flag | None = field(
+        "locked from both sides",
+        "needs a key on both sides",
+        help="a key on both sides: each side may be the one to keep out; yes means that there is a lock",
+    )
+    lock_finish_bhma: Text | None = field(
+        "lock's BHMA finish number",
+        "finish number of the lock",
+        help="the hinges show beside the lock and should look the same",
+    )
     fire_rated: Flag | None = field("fire rated")
     closer: Flag | None = field("door closer", "closes by itself")
     traffic: Traffic | None = field("traffic", "how often it is used")
     accessible: Flag | None = field("on an accessible route")
+    clear_width_margin: Length | None = field(
+        "margin over the clear width",
+        "walk-through width to spare",
+        help="kept over the 32 in of an accessible route, for what building may take off; left out: none",
+        ge=0,
+        le=12,
+    )
     wanted_angle: Degrees | None = field("wanted angle", "must open to", gt=0, le=180)
     stop_angle: Degrees | None = field("door stop angle", "a door stop holds it at", gt=0, le=180)
     corridor_width: Length | None = field("corridor width", gt=0, le=1200)
     required_width: Length | None = field("required corridor width", gt=0, le=1200)
-
-
-class Hinge(Record):
-    """What the user insists on in the hinge; anything left out the program chooses."""
-
-    height: Length | None = field("hinge height", gt=0, le=24)
-    width: Length | None = field("hinge open width", ge=1, le=24)
-    count: Whole | None = field("number of hinges", ge=1, le=60)
-    mounting: Mounting | None = field("hinge mounting", "how the leaves are fixed")
-    weight: Weight | None = field("hinge weight grade")
-    bearing: Bearing | None = field("hinge bearing")
-    leaf_thickness: Length | None = field("hinge leaf thickness", gt=0, le=1)
-    leaf_gap: Length | None = field("gap between hinge leaves", ge=0, le=1)
-    barrel: Length | None = field("barrel diameter", gt=0, le=4)
-    type: Text | None = field("ANSI/BHMA A156.1 type")
-    knuckles: Whole | None = field("knuckles", ge=2, le=9)
-    base_metal: BaseMetal | None = field("base metal")
-    alloy: Alloy | None = field("stainless alloy")
-    finish_bhma: Text | None = field("BHMA finish number")
-    finish_us: Text | None = field("US finish code")
-    pin: Pin | None = field("hinge pin")
-    security_stud: Flag | None = field("security stud")
-    tip: Tip | None = field("hinge tip")
-    corner: Corner | None = field("hinge corner")
-    screws: dict[str, Whole] | None = field("screws")
-    electric: Whole | None = field("electric hinge", "which hinge from the top carries wires", ge=1, le=60)
 
 
 class Opening(Record):
@@ -287,6 +271,16 @@ class Opening(Record):
     use: Use = field("use", default=Use())
     compare: tuple[Length, ...] = field("hinge open widths to compare", default=())
     hinge: Hinge | None = field("hinge")
+    prepared_height: Length | None = field(
+        "prepared hinge height",
+        "door or frame is already cut for hinges this high",
+        help="of a door or frame already made; left out: not made yet, or not known",
+        gt=0,
+        le=24,
+    )
+    existing_hinge: ExistingHinge | None = field(
+        "existing hinge", "what hangs there now", help="of a door whose hinges are replaced"
+    )
 
     @model_validator(mode="after")
     def _butted_frame_has_its_place(self) -> Self:

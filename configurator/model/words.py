@@ -70,5 +70,7 @@ VOCABULARY: dict[str, tuple[str, ...]] = {
     "hinge.pin": get_args(Pin),
     "hinge.tip": get_args(Tip),
     "hinge.corner": get_args(Corner),
+    "existing_hinge.mounting": get_args(Mounting),
+    "existing_hinge.corner": get_args(Corner),
 }
 """Field (as in a project file, without places in lists) to the words it accepts."""

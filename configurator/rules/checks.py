@@ -16,16 +16,17 @@ from configurator.rules.egress import (
 from configurator.rules.fastening import fastening_findings, fastening_of
 from configurator.rules.finding import Finding, Fix, Reason, Severity, Source, finding
 from configurator.rules.fire import FireHinge, fire_findings
-from configurator.rules.leaf_hinge import LeafHinge, leaf_hinges, standard_serves
+from configurator.rules.height_asked import height_findings
+from configurator.rules.leaf_hinge import LeafHinge, leaf_hinges
 from configurator.rules.leaves import leaves_of
+from configurator.rules.lock_finish import lock_finish_findings
 from configurator.rules.metal import metal_findings
-from configurator.rules.pin import pin_findings
+from configurator.rules.pin import lock_findings, lock_of, pin_findings
 from configurator.rules.place import place_of
 from configurator.rules.places import hinge_places
 from configurator.rules.slips import (
     reference_face,
     swapped_door,
-    swapped_hinge,
     too_few_hinges,
     two_leaf_count,
 )
@@ -35,8 +36,6 @@ from configurator.tables import limit, practice, words_of
 from configurator.units import TOLERANCE
 
 Parts = Mapping[str, Reason]
-PREPARED = 4.5
-"""Inches: the hinge height most doors and frames are prepared for; common practice, no source."""
 
 
 def leaf_checks(
@@ -44,7 +43,7 @@ def leaf_checks(
 ) -> Iterator[Finding]:
     """Yield what there is to say of one leaf's hinges."""
     yield from _outside_tables(filled, hinge)
-    yield from _height(filled, hinge, parts, standard)
+    yield from height_findings(filled, hinge, standard)
     yield from _count(filled, hinge)
     yield from _duty(filled, hinge, parts)
     yield from _type(parts)
@@ -57,10 +56,14 @@ def leaf_checks(
 def opening_checks(filled: FilledOpening, parts: Parts, answer: Answer) -> Iterator[Finding]:
     """Yield what there is to say of the opening as a whole, `parts` being its first leaf's hinges."""
     opening, use = filled.opening, filled.opening.use
-    fire, locked = use_of(use, "fire_rated"), use_of(use, "locked")
+    fire = use_of(use, "fire_rated")
     yield from filter(None, [swapped_door(filled.opening_width, filled.opening_height, opening.leaves)])
-    yield from metal_findings(place_of(filled), parts["base_metal"].value, parts["finish_bhma"].value)
-    yield from pin_findings(opening.hand, locked, parts["pin"].value, bool(parts["security_stud"].value))
+    stud = bool(parts["security_stud"].value)
+    yield from pin_findings(opening.hand, lock_of(use), parts["pin"].value, stud)
+    yield from lock_findings(use)
+    metal, finish = parts["base_metal"].value, parts["finish_bhma"].value
+    yield from metal_findings(place_of(filled), metal, finish)
+    yield from lock_finish_findings(use.lock_finish_bhma, metal, finish)
     held = fastening_of(opening.door.construction, opening.frame.kind)
     yield from fastening_findings(parts["height"].value, held, opening.door.construction, fire)
     yield from _hinges_of_all_leaves(filled)
@@ -85,35 +88,6 @@ def _outside_tables(filled: FilledOpening, hinge: LeafHinge) -> Iterator[Finding
                 "the door's and the hinge's makers, as the answer here is only a continuation of the tables."
             )
             yield finding("outside the tables", "error", message, row.cited, value=value, limit=row.value)
-
-
-def _height(filled: FilledOpening, hinge: LeafHinge, parts: Parts, standard: Hinge) -> Iterator[Finding]:
-    needed, height = hinge.needed_height.value, parts["height"].value
-    by_hand = filled.opening.hinge or NOTHING_ASKED
-    if not standard_serves(standard, hinge.needed_height):
-        message = (
-            f"The job's standard hinge is {plain(standard.height or 0.0)} high; this door takes "
-            f"{plain(needed)}. {plain(needed)} is taken; have it noted in the job's specification."
-        )
-        yield finding("standard too low", "warning", message, practice("job_standard"), needed=needed)
-    if by_hand.height and by_hand.width and (slip := swapped_hinge(needed, by_hand.height, by_hand.width)):
-        yield slip
-    elif height < needed:
-        message = (
-            f"{plain(height)} high is less than the {plain(needed)} this door takes. Where door or frame is "
-            f"already prepared for {plain(height)}: {words_of('prepared')}, but not on a fire rated door. "
-            f"Ask who made the preparation; else take {plain(needed)}."
-        )
-        fix = (Fix("hinge.height", needed, f"Take {plain(needed)} high"),)
-        source = practice("prepared")
-        yield finding("hinge too low", "warning", message, source, fix, needed=needed, height=height)
-    elif needed == height > PREPARED:
-        message = (
-            f"This door takes {plain(needed)} high. Doors and frames already made are often prepared for "
-            f"{plain(PREPARED)}: ask before ordering."
-        )
-        source = Source(hinge.needed_height.source, hinge.needed_height.mark)
-        yield finding("ask about preparation", "note", message, source, needed=needed)
 
 
 def _count(filled: FilledOpening, hinge: LeafHinge) -> Iterator[Finding]:
@@ -199,7 +173,8 @@ def _passage(filled: FilledOpening, hinge: LeafHinge, parts: Parts, answer: Answ
         return ()
     name, height = hinge.leaf.name, parts["height"].value
     found = answer(name, parts["width"].value)
-    passage = clear_width_findings(name, filled.opening_width, height, found, answer)
+    margin = filled.opening.use.clear_width_margin or 0.0
+    passage = clear_width_findings(name, filled.opening_width, height, found, answer, margin)
     return (*passage, *_projections(filled, name, found.clear_width_at_90))
 
 

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from configurator.model import Use
 from configurator.rules.answers import Answer, WidthAnswer, keeps_clear_width, tried
 from configurator.rules.finding import Finding, Source, finding
 from configurator.rules.stock import next_narrower
@@ -14,12 +15,18 @@ WIDER_BY = 2.0
 """Inches: openings are made in steps of 2."""
 
 
+def least_clear_width(use: Use) -> float:
+    """Return the clear width an accessible route asks for, and the user's margin over it; inches."""
+    return limit("clear_width").value + (use.clear_width_margin or 0.0)
+
+
 def clear_width_findings(
     leaf: str, opening: float, height: float, answer: WidthAnswer, ask: Answer, margin: float = 0.0
 ) -> tuple[Finding, ...]:
     """Return whether the clear width at 90 degrees serves an accessible route; inches.
 
-    `margin` is held back from the 32 in, which is strict: 2010 ADA Standards 404.2.3 and 104.1.1.
+    `margin` is the user's own, over the 32 in, which is strict: 2010 ADA Standards 404.2.3 and 104.1.1. Short
+    of the 32 in is an error, short of the margin alone a warning.
     """
     row = limit("clear_width")
     least = row.value + margin
@@ -34,12 +41,26 @@ def clear_width_findings(
         spare = inches(clear - least)
         message = f"Clear width {inches(clear, least, 'min')} at 90°: {spare} to spare. {_SCOPE}"
         return (finding("clear width kept", "note", message, practice("access_scope"), clear_width=clear),)
+    mends = f"{_narrower(leaf, height, answer, ask, least)}{_wider(opening, clear, least)} {_SCOPE}"
+    return (_short(clear, margin, mends),)
+
+
+def _short(clear: float, margin: float, mends: str) -> Finding:
+    row = limit("clear_width")
+    least = row.value + margin
     short = least - clear
+    has = f"Clear width {inches(clear, least, 'min')} at 90°"
+    if clear < row.value - TOLERANCE:
+        message = f"{has}, short of {inches(least)} by {inches(short)}. {mends}"
+        return finding("too narrow to pass", "error", message, row.cited, clear_width=clear, short=short)
     message = (
-        f"Clear width {inches(clear, least, 'min')} at 90°, short of {inches(least)} by {inches(short)}. "
-        f"{_narrower(leaf, height, answer, ask, least)}{_wider(opening, clear, least)} {_SCOPE}"
+        f"{has} keeps {inches(row.value)}, but not the margin of {inches(margin)} asked over it: short by "
+        f"{inches(short)}. {mends}"
     )
-    return (finding("too narrow to pass", "error", message, row.cited, clear_width=clear, short=short),)
+    source = practice("access_margin")
+    return finding(
+        "margin not kept", "warning", message, source, clear_width=clear, short=short, margin=margin
+    )
 
 
 def _narrower(leaf: str, height: float, answer: WidthAnswer, ask: Answer, least: float) -> str:

@@ -55,11 +55,19 @@ def same_look(row: FinishRow, metal: str) -> FinishRow | None:
     return next((other for other in table(FinishRow) if (other.look, other.metal) == (row.look, metal)), None)
 
 
-def choose_finish(metal: str, us: str | None, bhma: str | None) -> Finish:
-    """Return the finish of a hinge of that metal; `us` and `bhma` are what was asked for, or None."""
+def choose_finish(metal: str, us: str | None, bhma: str | None, lock: FinishRow | None = None) -> Finish:
+    """Return the finish of a hinge of that metal; `us` and `bhma` are what was asked for, or None.
+
+    `lock` is the finish on that metal that goes with the lock's; it is taken where nothing was asked for.
+    """
     if bhma is not None:
         return _by_number(metal, us, bhma)
-    return _usual(metal) if us is None else _by_look(metal, us)
+    if us is not None:
+        return _by_look(metal, us)
+    return _usual(metal) if lock is None else _made(lock, _WITH_LOCK, practice("finish_match"))
+
+
+_WITH_LOCK = "it goes with the lock's finish; hinges show beside the lock and should look the same"
 
 
 def _usual(metal: str) -> Finish:

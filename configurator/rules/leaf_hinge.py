@@ -11,6 +11,7 @@ from configurator.rules.fire import fire_row
 from configurator.rules.gage import barrel_diameter, leaf_thickness
 from configurator.rules.height import height_row, hinge_height
 from configurator.rules.leaves import Leaf, leaves_of
+from configurator.rules.prepared import prepared_height
 from configurator.rules.usual import FilledOpening, use_of
 from configurator.rules.weight import Duty, hinge_bearing, hinge_weight
 
@@ -42,7 +43,7 @@ def leaf_hinge(filled: FilledOpening, leaf: Leaf, standard: Hinge) -> LeafHinge:
     by_hand = filled.opening.hinge or NOTHING_ASKED
     needed = hinge_height(filled.thickness, leaf.width)
     standard = standard_for(standard, needed)
-    height = asked("height", by_hand, standard, needed)
+    height = asked("height", by_hand, standard, prepared_height(needed, filled.opening.prepared_height))
     pounds = _pounds(filled, leaf)
     duty = _duty(filled, leaf, pounds)
     weight = asked("weight", by_hand, standard, hinge_weight(duty, height.value))

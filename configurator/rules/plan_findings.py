@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from configurator.rules.finding import Finding, Source, finding
 from configurator.rules.stock import stock_of, stock_widths
 from configurator.rules.wording import degrees, inches, size
-from configurator.tables import limit
+from configurator.tables import limit, practice
 
 TOLERANCE = 1e-9
 _PLAN = Source("worked out from the plan", "derived")
@@ -17,6 +17,8 @@ class PlanAnswer:
     """The plan's answers for one leaf on one width, as plain values: inches and degrees.
 
     `stopped` and `stopped_bare` are (moving part, standing thing), None where the swing reaches 180.
+    `hardware_lands` is where hardware meets the hinge-side wall: along it from the frame's outer edge, and the
+    height of the hardware's middle above the floor.
     """
 
     leaf: str
@@ -29,10 +31,12 @@ class PlanAnswer:
     wanted_angle: float
     stopped_bare: tuple[str, str] | None
     stopped: tuple[str, str] | None
+    hardware_lands: tuple[float, float] | None
     touching_at_rest: bool
     latch_least: float
     clear_width: float | None
     accessible: bool
+    clear_margin: float
     backset_disagreement: float
     gap_disagreement: float
 
@@ -44,7 +48,8 @@ class PlanAnswer:
 
 def plan_findings(answer: PlanAnswer) -> tuple[Finding, ...]:
     """Return the findings of one candidate, worst first."""
-    found = [*_barrel(answer), *_swing(answer), *_width(answer), *_stock(answer), *_disagreements(answer)]
+    found = [*_barrel(answer), *_swing(answer), *_lock_edge(answer), *_width(answer)]
+    found += [*_stock(answer), *_disagreements(answer)]
     return tuple(sorted(found, key=lambda one: ("error", "warning", "note").index(one.severity)))
 
 
@@ -117,10 +122,24 @@ def _swing(answer: PlanAnswer) -> Iterator[Finding]:
             "hardware meets first",
             "note",
             f"{_hinge(answer)} the {part} meets the {thing} at {degrees(answer.angle, answer.wanted_angle)}. "
-            f"{_hardware_mend(thing)}; a wider hinge is not the answer.",
+            f"{_hardware_mend(thing, answer.hardware_lands)}; a wider hinge is not the answer.",
             _PLAN,
             angle=answer.angle,
             wanted=answer.wanted_angle,
+        )
+
+
+def _lock_edge(answer: PlanAnswer) -> Iterator[Finding]:
+    row = limit("latch_gap_least")
+    if not answer.binds and answer.latch_least < row.value - TOLERANCE:
+        yield finding(
+            "tight at the lock side",
+            "note",
+            f"{_hinge(answer)} the lock edge passes the jamb by only "
+            f"{inches(answer.latch_least, row.value)}. Bevel the lock edge, or check the gap on site.",
+            row.cited,
+            gap=answer.latch_least,
+            least=row.value,
         )
 
 
@@ -129,11 +148,17 @@ def _cut_back(thing: str) -> str:
     return f", cut the {thing} back" if thing in ("chair rail", "base", "casing", "wainscot") else ""
 
 
-def _hardware_mend(thing: str) -> str:
+def _hardware_mend(thing: str, lands: tuple[float, float] | None) -> str:
     """Say what to do: what meets the door's own surroundings cannot be stopped short of them."""
     if thing in ("frame", "latch jamb", "stop", "other leaf"):
         return f"Move it farther from the {thing}, or take one that stands out less"
-    return "Fit a bumper or a floor stop there"
+    if lands is None:
+        return "Fit a bumper or a floor stop there"
+    along, height = lands
+    return (
+        f"Fit a wall bumper {inches(along)} along the wall from the frame and {inches(height)} above the floor, "
+        "or a floor stop"
+    )
 
 
 def _hardware_first(answer: PlanAnswer) -> bool:
@@ -157,7 +182,9 @@ def _width(answer: PlanAnswer) -> Iterator[Finding]:
             least.cited,
             required=least.value,
         )
-    elif answer.clear_width < least.value - TOLERANCE:
+    elif answer.clear_width >= least.value - TOLERANCE:
+        yield from _margin(answer, least.value)
+    else:
         short = least.value - answer.clear_width
         yield finding(
             "too narrow to pass",
@@ -169,6 +196,23 @@ def _width(answer: PlanAnswer) -> Iterator[Finding]:
             least.cited,
             clear_width=answer.clear_width,
             required=least.value,
+        )
+
+
+def _margin(answer: PlanAnswer, least: float) -> Iterator[Finding]:
+    asked = least + answer.clear_margin
+    if answer.clear_width is not None and answer.clear_width < asked - TOLERANCE:
+        short = asked - answer.clear_width
+        yield finding(
+            "margin not kept",
+            "warning",
+            f"{_hinge(answer)} the walk-through width is {inches(answer.clear_width, asked, 'min')}: enough "
+            f"for the {inches(least)} of an accessible route, but short by {inches(short, 0.0)} of the "
+            f"margin of {inches(answer.clear_margin)} asked over it. Take a narrower hinge or a wider "
+            "opening.",
+            practice("access_margin"),
+            clear_width=answer.clear_width,
+            required=asked,
         )
 
 

@@ -8,20 +8,22 @@ from configurator.model import Hinge
 from configurator.rules.answers import Answer
 from configurator.rules.asked import NOTHING_ASKED, asked
 from configurator.rules.checks import leaf_checks, opening_checks
+from configurator.rules.egress import least_clear_width
 from configurator.rules.fastening import fastening_of, screws
-from configurator.rules.finding import Finding, Reason, reason
+from configurator.rules.finding import Alternative, Finding, Reason, reason
 from configurator.rules.finish import choose_finish
 from configurator.rules.leaf_hinge import LeafHinge, leaf_hinges, standard_for
+from configurator.rules.lock_finish import matching
 from configurator.rules.metal import hinge_metal, metal_of_number, stainless_alloy
 from configurator.rules.not_here import not_here
-from configurator.rules.pin import hinge_pin
+from configurator.rules.pin import hinge_pin, lock_of
 from configurator.rules.place import place_of
 from configurator.rules.swing_notes import swing_notes
 from configurator.rules.usual import FilledOpening, use_of
 from configurator.rules.weight import hinge_type
 from configurator.rules.width import Must
 from configurator.rules.width_asked import WidthAsked, ask_width
-from configurator.tables import limit, practice, words_of
+from configurator.tables import practice, words_of
 
 PARTS = (
     "height",
@@ -131,7 +133,7 @@ def in_order(found: list[Finding]) -> tuple[Finding, ...]:
 
 def _must(filled: FilledOpening, hinge: LeafHinge) -> Must:
     asks = use_of(filled.opening.use, "accessible") and hinge.leaf.name != "inactive"
-    least = limit("clear_width").value if asks else None
+    least = least_clear_width(filled.opening.use) if asks else None
     return Must(hinge.leaf.name, hinge.height.value, filled.wanted_angle, least)
 
 
@@ -148,7 +150,7 @@ def _leaf(
     place = place_of(filled)
     bhma, us = _asked_finish(by_hand, standard)
     metal = pick("base_metal", metal_of_number(bhma, hinge_metal(place)))
-    finish = choose_finish(metal.value, us, bhma)
+    finish = choose_finish(metal.value, us, bhma, matching(opening.use.lock_finish_bhma, metal.value))
     mounting = pick("mounting", _usual("full mortise", "mounting"))
     held = fastening_of(opening.door.construction, opening.frame.kind)
     parts = {
@@ -167,10 +169,10 @@ def _leaf(
         "alloy": pick("alloy", stainless_alloy(place, metal.value)),
         "finish_bhma": finish.bhma,
         "finish_us": finish.us,
-        "pin": pick("pin", hinge_pin(opening.hand, use_of(opening.use, "locked"))),
+        "pin": pick("pin", hinge_pin(opening.hand, lock_of(opening.use))),
         "security_stud": pick("security_stud", _no_stud()),
-        "tip": pick("tip", _usual("flat button", "tip")),
-        "corner": pick("corner", _usual("square", "corner_square")),
+        "tip": pick("tip", _usual("flat button", "tip", _HOSPITAL)),
+        "corner": pick("corner", _usual("square", "corner_square", *_ROUNDED)),
         "screws": pick("screws", screws(hinge.height.value, hinge.count.value, held)),
     }
     return LeafSpecification(hinge.leaf.name, parts, width.complete), finish.findings
@@ -183,8 +185,15 @@ def _asked_finish(by_hand: Hinge, standard: Hinge) -> tuple[str | None, str | No
     return standard.finish_bhma, standard.finish_us
 
 
-def _usual(value: Any, key: str) -> Reason:
-    return reason(value, words_of(key), practice(key))
+_HOSPITAL = Alternative("hospital", words_of("hospital_tip"))
+_ROUNDED = (
+    Alternative("1/4 radius", words_of("corner_quarter")),
+    Alternative("5/8 radius", words_of("corner_five_eighths")),
+)
+
+
+def _usual(value: Any, key: str, *others: Alternative) -> Reason:
+    return reason(value, words_of(key), practice(key), *others)
 
 
 def _no_stud() -> Reason:

@@ -12,7 +12,7 @@ from configurator.tables import limit, practice
 from configurator.units import TOLERANCE, format_decimal
 
 # The chosen width's own findings that are said better by a rule that knows the alternatives.
-SAID_ELSEWHERE = ("stops short", "too narrow to pass", "no clear width")
+SAID_ELSEWHERE = ("stops short", "too narrow to pass", "margin not kept", "no clear width")
 MUCH_WIDER = 2.0
 """Inches: how much wider a hinge is set beside the chosen one to show that width buys no swing."""
 

@@ -8,18 +8,16 @@ from typing import Any
 from configurator.model import Opening, Use
 from configurator.model.words import FRAMES_WITHOUT_USUAL_PLACE, WRAPPED_FRAMES
 from configurator.rules.finding import Source
-from configurator.tables import frame_usual
+from configurator.tables import frame_usual, limit
 
 USUAL_THICKNESS = 1.75
 USUAL_WOOD_THICKNESS = 1.375
 USUAL_BEVEL = 0.0625
-THIN_DOOR = 2.25
 USUAL_ANGLE = 180.0
 
 _PRACTICE = Source("common practice, no source", "common practice")
 _BEVEL = Source("the usual bevel of 1/8 in 2; common practice, no source", "common practice")
 _BACKSET = Source("The Building Trades Pocketbook, Doors: the edge of the butt kept 1/4 in back", "read")
-_THICK_BACKSET = Source("3/8 in above 2-1/4 in thick, from memory", "from memory")
 _DERIVED = Source("worked out from what was given", "derived")
 _LIKELY = Source("the milder case, until you say otherwise", "derived")
 
@@ -183,8 +181,8 @@ def _door_backset(filler: _Filler, thickness: float, stop_gap: float) -> float:
     if frame_backset is not None and frame_backset >= stop_gap:
         because = "follows from the frame's hinge backset less the gap at the frame stop"
         return filler.take("door.hinge_backset", frame_backset - stop_gap, because, _DERIVED)
-    thick = thickness > THIN_DOOR
-    usual, source = (0.375, _THICK_BACKSET) if thick else (0.25, _BACKSET)
+    thick = limit("thick_door_backset")
+    usual, source = (0.375, thick.cited) if thickness > thick.value else (0.25, _BACKSET)
     return filler.take("door.hinge_backset", usual, "usual hinge backset for that thickness", source)
 
 
@@ -233,7 +231,9 @@ def _frame_proud(filler: _Filler, depth: float, wall: float) -> float:
 def _use(filler: _Filler) -> None:
     """Note what is taken for the use where nothing was said."""
     for key, usual in USUAL_USE.items():
-        if filler.given(f"use.{key}") is None:
+        # From which sides it locks is only a question of a door that locks.
+        idle = key == "lock_both_sides" and not filler.opening.use.locked
+        if filler.given(f"use.{key}") is None and not idle:
             filler.assumed[f"use.{key}"] = Assumed(usual, "nothing was said", _LIKELY.text, _LIKELY.mark)
 
 
@@ -243,6 +243,7 @@ USUAL_USE: Mapping[str, str | bool] = MappingProxyType(
         "coastal": False,
         "humid": False,
         "locked": False,
+        "lock_both_sides": False,
         "fire_rated": False,
         "closer": False,
         "traffic": "average",
