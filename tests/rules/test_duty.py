@@ -2,11 +2,12 @@
 
 import pytest
 
+from configurator.model import Use
 from configurator.rules.door_weight import DoorWeight, door_weight, reactions
 from configurator.rules.fastening import fastening_findings, fastening_of, screws
 from configurator.rules.finding import Source
 from configurator.rules.fire import FireHinge, fire_findings, fire_row
-from configurator.rules.pin import hinge_pin, pin_findings
+from configurator.rules.pin import Lock, hinge_pin, lock_findings, lock_of, pin_findings
 from configurator.rules.weight import Duty, hinge_bearing, hinge_type, hinge_weight
 
 STEP = 1 / 64
@@ -185,34 +186,66 @@ def test_fire_findings(changes, code):
 
 
 @pytest.mark.parametrize(
-    ("hand", "locked", "pin"),
+    ("hand", "lock", "pin"),
     [
-        ("LH", True, "removable"),
-        ("RH", True, "removable"),
-        ("LHR", True, "non-removable"),
-        ("RHR", True, "non-removable"),
-        ("LHR", False, "removable"),
-        (None, True, "non-removable"),
-        (None, False, "removable"),
+        ("LH", Lock(True), "removable"),
+        ("RH", Lock(True), "removable"),
+        ("LHR", Lock(True), "non-removable"),
+        ("RHR", Lock(True), "non-removable"),
+        ("LHR", Lock(False), "removable"),
+        (None, Lock(True), "non-removable"),
+        (None, Lock(False), "removable"),
+        ("LH", Lock(True, both_sides=True), "non-removable"),
+        (None, Lock(True, both_sides=True), "non-removable"),
     ],
 )
-def test_pin(hand, locked, pin):
-    assert hinge_pin(hand, locked).value == pin
+def test_pin(hand, lock, pin):
+    assert hinge_pin(hand, lock).value == pin
 
 
 @pytest.mark.parametrize(
-    ("hand", "locked", "pin", "stud", "expected"),
+    ("hand", "lock", "pin", "stud", "expected"),
     [
-        ("RHR", True, "removable", False, ["pin exposed"]),
-        ("RHR", True, "removable", True, []),
-        ("RHR", True, "non-removable", False, []),
-        ("RH", True, "removable", False, []),
-        (None, True, "removable", False, ["hand unknown", "pin exposed"]),
-        (None, False, "removable", False, ["hand unknown"]),
+        ("RHR", Lock(True), "removable", False, ["pin exposed"]),
+        ("RHR", Lock(True), "removable", True, []),
+        ("RHR", Lock(True), "non-removable", False, []),
+        ("RH", Lock(True), "removable", False, []),
+        ("RH", Lock(True, both_sides=True), "removable", False, ["pin exposed"]),
+        ("RH", Lock(True, both_sides=True), "removable", True, []),
+        ("RH", Lock(True, both_sides=True), "non-removable", False, []),
+        (None, Lock(True), "removable", False, ["hand unknown", "pin exposed"]),
+        (None, Lock(False), "removable", False, ["hand unknown"]),
     ],
 )
-def test_pin_findings(hand, locked, pin, stud, expected):
-    assert [said.code for said in pin_findings(hand, locked, pin, stud)] == expected
+def test_pin_findings(hand, lock, pin, stud, expected):
+    assert [said.code for said in pin_findings(hand, lock, pin, stud)] == expected
+
+
+@pytest.mark.parametrize(
+    ("use", "lock", "codes"),
+    [
+        ({}, Lock(False), []),
+        ({"locked": True}, Lock(True), []),
+        ({"locked": True, "lock_both_sides": False}, Lock(True), []),
+        ({"locked": True, "lock_both_sides": True}, Lock(True, True), ["locked from both sides"]),
+        # a key on both sides is a lock, also where nobody said that there is one
+        ({"lock_both_sides": True}, Lock(True, True), ["locked from both sides"]),
+        (
+            {"locked": False, "lock_both_sides": True},
+            Lock(True, True),
+            ["locked from both sides", "lock contradicted"],
+        ),
+    ],
+)
+def test_a_key_on_both_sides(use, lock, codes):
+    given = Use(**use)
+    assert lock_of(given) == lock
+    assert [said.code for said in lock_findings(given)] == codes
+
+
+def test_a_key_on_both_sides_leaves_egress_to_the_authority():
+    (said,) = lock_findings(Use(lock_both_sides=True))
+    assert "local codes decide" in said.message
 
 
 @pytest.mark.parametrize(
