@@ -32,7 +32,7 @@ THINNEST = 1.0
 TEXT_SIZE = 8.0
 _LEAST_PANEL_FOR_INSET = 190.0
 _INSET_SHARE = (0.44, 0.36)
-_LEAST_INSET = 72.0
+_LEAST_INSET = (72.0, 54.0)
 _EDGE = 5.0
 _PIN_AT, _PIN_AT_STANDING = 0.43, 0.6
 """Where the pin lies across the window, of its width, from the side of the wall.
@@ -114,7 +114,7 @@ def panel(
     room = Room(window.shrunk(2.0))
     inset = None
     place = _inset_place(hung, view)
-    if min(window.width, window.height) >= _LEAST_PANEL_FOR_INSET and place.width >= _LEAST_INSET:
+    if _holds_inset(window, place):
         room.take(place)
         small = inset_view(hung, place)
         inset = Drawing(small, tuple(inset_still(hung, small, display, clear_at_90, hand)))
@@ -133,6 +133,12 @@ def _drawn_boxes(hung: Hung, view: View) -> list[Box]:
     shown = clip_polygon(leaf, view.plan_window())
     corners = [frame, *stud_boxes(hung), *([shown] if shown else [])]
     return [box_around([view.to_sheet(point) for point in points]) for points in corners]
+
+
+def _holds_inset(window: Box, place: Box) -> bool:
+    """Whether an inset would still be read: neither the panel nor the inset's own place is too small."""
+    least_panel = min(window.width, window.height) >= _LEAST_PANEL_FOR_INSET
+    return least_panel and place.width >= _LEAST_INSET[0] and place.height >= _LEAST_INSET[1]
 
 
 def _inset_place(hung: Hung, view: View) -> Box:

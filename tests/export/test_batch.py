@@ -9,7 +9,7 @@ from configurator.drawing.view import Box, View, paper
 from configurator.export.batch import CLEAR, batch_of, line_pen
 from configurator.export.glyphs import text_outline
 from configurator.units import Display
-from tests.drawing.cases import demo, random_study
+from tests.drawing.cases import case_a, demo, random_study
 
 SHEET = paper(100, 100)
 
@@ -98,3 +98,31 @@ def test_nothing_is_drawn_outside_the_sheet(seed):
         assert extents.y0 >= -1e-6
         assert extents.x1 <= 525 + 1e-6
         assert extents.y1 <= 315 + 1e-6
+
+
+@pytest.mark.parametrize(
+    "changes",
+    [
+        {"frame": {"jamb_depth": 60, "face": 24, "stop_height": 6}},
+        {"frame": {"jamb_depth": 2, "face": 0.05, "stop_height": 0, "return_depth": 0}},
+        {"wall": {"thickness": 120, "frame_proud": -60}},
+        {"wall": {"thickness": 0.5, "frame_proud": 24}},
+        {"size": {"width": 300, "height": 300}},
+        {"size": {"width": 6, "height": 60}},
+        {"obstructions": [{"kind": "column", "start": 0, "diameter": 240}]},
+        {"obstructions": [{"kind": "chair rail", "start": -24, "projection": 600}]},
+        {"hand": None, "compare": [1, 24]},
+    ],
+)
+@pytest.mark.parametrize("size", [(900.0, 525.0), (270.0, 195.0)])
+def test_the_most_outlandish_openings_are_still_drawn(changes, size):
+    sheet = plan_sheet(case_a(**changes), Display(), *size)
+    for angle in (0, 90, 180):
+        assert batch_of((*sheet.still, *moving_groups(sheet, angle), *sheet.notes), False).paths
+
+
+def test_twelve_widths_fit_a_small_window():
+    widths = [3, 3.5, 4, 4.5, 5, 5.5, 6, 6.5, 7, 7.5, 8, 10]
+    sheet = plan_sheet(case_a(compare=widths), Display(), 270, 195)
+    assert len(sheet.panels) == 12
+    assert batch_of((*sheet.still, *moving_groups(sheet, 90), *sheet.notes), False).paths
