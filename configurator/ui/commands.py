@@ -6,8 +6,6 @@ from dataclasses import dataclass
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QToolBar, QWidget
 
-Key = QKeySequence.StandardKey
-
 
 @dataclass(frozen=True, slots=True)
 class Command:
@@ -16,7 +14,7 @@ class Command:
     name: str
     title: str
     tip: str
-    keys: QKeySequence.StandardKey | str
+    keys: str
     run: Callable[..., object]
     toggles: bool = False
 

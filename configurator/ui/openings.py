@@ -1,6 +1,6 @@
 """The openings of the job: pick one, add one, copy it, remove it."""
 
-from PySide6.QtCore import QSize, Qt
+from PySide6.QtCore import QSize
 from PySide6.QtWidgets import QHBoxLayout, QListWidget, QListWidgetItem, QToolButton, QVBoxLayout, QWidget
 
 from configurator.ui.look import GRID, LIST_WIDTH
@@ -15,8 +15,6 @@ class OpeningsList(QWidget):
         self.session = session
         self.list = QListWidget()
         self.list.setAccessibleName("openings of the job")
-        self.list.setTextElideMode(Qt.TextElideMode.ElideRight)
-        self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.list.setFrameShape(QListWidget.Shape.NoFrame)
         self.list.currentRowChanged.connect(self._pick)
         self._shown: list[tuple[str, str | None]] = []

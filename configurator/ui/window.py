@@ -2,13 +2,11 @@
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtCore import QTimer, Signal
 from PySide6.QtGui import QCloseEvent, QKeySequence, QPaintEvent, QShortcut
 from PySide6.QtWidgets import (
     QApplication,
     QComboBox,
-    QHBoxLayout,
-    QLabel,
     QMainWindow,
     QSizePolicy,
     QSplitter,
@@ -18,9 +16,8 @@ from PySide6.QtWidgets import (
 )
 
 from configurator.ui import look
-from configurator.ui.commands import Command, CommandBar, Key
+from configurator.ui.commands import Command, CommandBar
 from configurator.ui.files import Files
-from configurator.ui.look import GRID
 from configurator.ui.openings import OpeningsList
 from configurator.ui.preferences import Preferences
 from configurator.ui.session import Session
@@ -28,6 +25,7 @@ from configurator.units import Display
 
 if TYPE_CHECKING:
     from configurator.ui.help import HelpWindow
+    from configurator.ui.message_line import MessageLine
     from configurator.ui.work import WorkArea
 
 PROGRAM = "Opening Configurator"
@@ -67,7 +65,7 @@ class Window(QMainWindow):
         self.files = Files(session, preferences, self, self.say)
         self.help: HelpWindow | None = None
         self.units = QComboBox()
-        self.line = QLabel()
+        self.line: MessageLine | None = None
         self.commands = CommandBar(self._commands(), self)
         self._put_together()
         session.changed.connect(self.show_state)
@@ -107,8 +105,12 @@ class Window(QMainWindow):
 
     def say(self, sentence: str) -> None:
         """Show a sentence in the line under the commands; an empty one takes the line away."""
-        self.line.setText(sentence)
-        self._line_holder.setVisible(bool(sentence))
+        from configurator.ui.message_line import MessageLine
+
+        if self.line is None:
+            self.line = MessageLine()
+            self._column.insertWidget(0, self.line)
+        self.line.say(sentence)
 
     def _show_refusal(self) -> None:
         if self.work is not None:
@@ -137,14 +139,14 @@ class Window(QMainWindow):
         return [
             [Command("list", "Openings", "Show or fold away the openings", "F9", self._fold, toggles=True)],
             [
-                Command("new", "New", "Begin a new job", Key.New, files.new),
-                Command("open", "Open…", "Open a project file", Key.Open, files.open),
-                Command("save", "Save", "Save the job", Key.Save, files.save),
+                Command("new", "New", "Begin a new job", "Ctrl+N", files.new),
+                Command("open", "Open…", "Open a project file", "Ctrl+O", files.open),
+                Command("save", "Save", "Save the job", "Ctrl+S", files.save),
                 Command("save_as", "Save as…", "Save under another name", "Ctrl+Shift+S", files.save_as),
             ],
             [
-                Command("undo", "Undo", "Take back the last change", Key.Undo, session.undo),
-                Command("redo", "Redo", "Do it again", Key.Redo, session.redo),
+                Command("undo", "Undo", "Take back the last change", "Ctrl+Z", session.undo),
+                Command("redo", "Redo", "Do it again", "Ctrl+Shift+Z", session.redo),
             ],
             [Command("export", "Export picture…", "Write the picture to a file", "Ctrl+E", self._export)],
             [
@@ -152,14 +154,13 @@ class Window(QMainWindow):
                     "plain", "Plain words", "The client's words first", "Ctrl+L", self._plain, toggles=True
                 ),
                 Command("dark", "Dark", "Light ink on slate", "Ctrl+D", self._dark, toggles=True),
-                Command("help", "Help", "Keys, and how lengths are typed", Key.HelpContents, self._help),
+                Command("help", "Help", "Keys, and how lengths are typed", "F1", self._help),
             ],
         ]
 
     def _put_together(self) -> None:
         self.resize(*FIRST_SIZE)
         self.addToolBar(self.commands)
-        self.setContextMenuPolicy(Qt.ContextMenuPolicy.NoContextMenu)
         self._add_recent()
         self._add_units()
         self.commands.actions_by_name["list"].setChecked(True)
@@ -168,18 +169,17 @@ class Window(QMainWindow):
             shortcut.activated.connect(
                 lambda degrees=degrees: self.session.swing(self.session.angle + degrees)
             )
-        self.columns = QSplitter(Qt.Orientation.Horizontal)
+        self.columns = QSplitter()
         self.columns.setChildrenCollapsible(False)
         self._room = QWidget()
         for widget in (self.openings, self._room):
             self.columns.addWidget(widget)
         self._share_room()
         central = QWidget()
-        column = QVBoxLayout(central)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(0)
-        column.addWidget(self._message_line())
-        column.addWidget(self.columns, 1)
+        self._column = QVBoxLayout(central)
+        self._column.setContentsMargins(0, 0, 0, 0)
+        self._column.setSpacing(0)
+        self._column.addWidget(self.columns, 1)
         self.setCentralWidget(central)
         self.restoreGeometry(self.preferences.layout("window"))
 
@@ -203,23 +203,6 @@ class Window(QMainWindow):
             self.units.addItem(text, display)
         self.units.activated.connect(self._show_in)
         self.commands.addWidget(self.units)
-
-    def _message_line(self) -> QWidget:
-        self._line_holder = QWidget()
-        self._line_holder.setVisible(False)
-        self.line.setWordWrap(True)
-        self.line.setTextFormat(Qt.TextFormat.PlainText)
-        self.line.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-        close = QToolButton()
-        close.setText("×")
-        close.setAutoRaise(True)
-        close.setAccessibleName("take the message away")
-        close.clicked.connect(lambda: self.say(""))
-        line = QHBoxLayout(self._line_holder)
-        line.setContentsMargins(2 * GRID, GRID, 2 * GRID, GRID)
-        line.addWidget(self.line, 1)
-        line.addWidget(close)
-        return self._line_holder
 
     # --- What its commands do ---
 
@@ -268,6 +251,9 @@ class Window(QMainWindow):
         return [("columns", self.columns), *inner]
 
     # --- Qt's own ---
+
+    def createPopupMenu(self) -> None:
+        """Offer no menu that hides the commands: nothing would bring them back."""
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Tell once that the window stands on the screen."""

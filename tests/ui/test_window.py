@@ -5,7 +5,7 @@ import shutil
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFileDialog, QMessageBox
+from PySide6.QtWidgets import QFileDialog, QLabel, QMessageBox
 
 from configurator.ui.app import open_window, report
 from configurator.ui.session import Session
@@ -154,7 +154,7 @@ def test_a_clear_width_never_rounds_across_its_limit(window):
 
 def test_findings_say_severity_sentence_source_and_mark(window):
     row = window.work.findings.rows[0]
-    texts = [label.text() for label in row.findChildren(type(window.line))]
+    texts = [label.text() for label in row.findChildren(QLabel)]
     assert texts[0] == "▲ Warning"
     assert "chair rail" in texts[1]
     assert texts[2].endswith("(derived)")
@@ -207,7 +207,7 @@ def test_a_refused_file_leaves_everything_as_it_was(window, tmp_path):
     window.files.read(bad)
     assert window.session.job is job
     assert "newer program" in window.line.text()
-    assert not window.line.parentWidget().isHidden()
+    assert not window.line.isHidden()
 
 
 def test_a_save_that_fails_says_so_and_keeps_the_work(qtbot, window, tmp_path):
