@@ -134,8 +134,10 @@ class DoorWeightRow(Row):
 
 @dataclass(frozen=True, slots=True)
 class SheetRow(Row):
-    """Pounds per square foot of one sheet: steel by gage, glass by thickness."""
+    """The sheets that a door of that construction has at the least, and the pounds a square foot of each."""
 
+    construction: str
+    sheets: int
     sheet: str
     pounds: float
 
@@ -197,16 +199,6 @@ class LocationRow(Row):
 
 
 @dataclass(frozen=True, slots=True)
-class ToleranceRow(Row):
-    """How far a size may be off, inches, each way."""
-
-    key: str
-    words: str
-    minus: float
-    plus: float
-
-
-@dataclass(frozen=True, slots=True)
 class FireRow(Row):
     """Least hinge of a labelled door up to a thickness, width and height."""
 
@@ -262,7 +254,6 @@ ROWS: Mapping[str, type[Row]] = {
     "frequencies": FrequencyRow,
     "screws": ScrewRow,
     "hinge_locations": LocationRow,
-    "tolerances": ToleranceRow,
     "fire_hinges": FireRow,
     "hinge_types": TypeRow,
     "limits": LimitRow,

@@ -5,7 +5,12 @@ from collections.abc import Iterator, Mapping
 from configurator.model import Hinge
 from configurator.rules.answers import Answer
 from configurator.rules.asked import NOTHING_ASKED, WOULD_TAKE
-from configurator.rules.door_weight import REACTIONS_SOURCE, reactions
+from configurator.rules.door_weight import (
+    REACTIONS_SOURCE,
+    given_weight_findings,
+    reactions,
+    sheet_weight,
+)
 from configurator.rules.egress import (
     Corridor,
     Projecting,
@@ -13,7 +18,7 @@ from configurator.rules.egress import (
     corridor_findings,
     projection_findings,
 )
-from configurator.rules.fastening import fastening_findings, fastening_of
+from configurator.rules.fastening import Fastening, fastening_findings, fastening_of, made_to_template
 from configurator.rules.finding import Finding, Fix, Reason, Severity, Source, finding
 from configurator.rules.fire import FireHinge, fire_findings
 from configurator.rules.height_asked import height_findings
@@ -24,6 +29,7 @@ from configurator.rules.metal import metal_findings
 from configurator.rules.pin import lock_findings, lock_of, pin_findings
 from configurator.rules.place import place_of
 from configurator.rules.places import hinge_places
+from configurator.rules.replacement import Cut, existing_findings
 from configurator.rules.slips import (
     reference_face,
     swapped_door,
@@ -49,8 +55,11 @@ def leaf_checks(
     yield from _type(parts)
     yield from _fire(filled, hinge, parts)
     yield from _weight(filled, hinge)
+    door, leaf = filled.opening.door, hinge.leaf
+    yield from given_weight_findings(door.weight, sheet_weight(door.construction, leaf.width, leaf.height))
     if parts["width"].value is not None:
         yield from _passage(filled, hinge, parts, answer)
+        yield from _existing(filled, parts)
 
 
 def opening_checks(filled: FilledOpening, parts: Parts, answer: Answer) -> Iterator[Finding]:
@@ -94,6 +103,29 @@ def _count(filled: FilledOpening, hinge: LeafHinge) -> Iterator[Finding]:
     needed, count = hinge.needed_count.value, hinge.count.value
     slip = too_few_hinges(hinge.leaf.name, needed, count, filled.opening.quantity, hinge.leaf.height)
     yield from filter(None, [slip])
+
+
+def _existing(filled: FilledOpening, parts: Parts) -> tuple[Finding, ...]:
+    opening = filled.opening
+    if opening.existing_hinge is None:
+        return ()
+    held = fastening_of(opening.door.construction, opening.frame.kind)
+    return existing_findings(
+        opening.existing_hinge, _cut_for(parts, held), held, use_of(opening.use, "fire_rated")
+    )
+
+
+def _cut_for(parts: Parts, held: Fastening) -> Cut:
+    """Return what a mortise for the chosen hinge is like."""
+    return Cut(
+        height=parts["height"].value,
+        width=parts["width"].value,
+        leaf_thickness=parts["leaf_thickness"].value,
+        corner=parts["corner"].value,
+        to_template=made_to_template(parts["height"].value, held),
+        mounting=parts["mounting"].value,
+        count=parts["count"].value,
+    )
 
 
 def _hinges_of_all_leaves(filled: FilledOpening) -> Iterator[Finding]:

@@ -2,8 +2,10 @@
 
 from dataclasses import dataclass
 
-from configurator.rules.finding import Source
-from configurator.tables import DoorWeightRow, practice, table
+from configurator.rules.finding import Finding, Source, finding
+from configurator.rules.wording import counted
+from configurator.tables import DoorWeightRow, SheetRow, practice, table
+from configurator.units import TOLERANCE
 
 SQUARE_INCHES = 144.0
 
@@ -14,6 +16,16 @@ class DoorWeight:
 
     low: float
     high: float
+    source: Source
+
+
+@dataclass(frozen=True, slots=True)
+class SheetWeight:
+    """Pounds of the sheets in a leaf, how many and of what."""
+
+    pounds: float
+    sheets: int
+    sheet: str
     source: Source
 
 
@@ -39,6 +51,32 @@ def door_weight(
         return None
     area = width * height / SQUARE_INCHES * (thickness / row.thickness if row.scales else 1.0)
     return DoorWeight(row.low * area, row.high * area, row.cited)
+
+
+def sheet_weight(construction: str | None, width: float, height: float) -> SheetWeight | None:
+    """Return what the sheets in a leaf weigh, a check on any weight given; None where it has no such sheets.
+
+    Inches in, pounds out. Two steel skins by the sheet's gage, or a pane over the whole leaf.
+    """
+    row = next((row for row in table(SheetRow) if row.construction == construction), None)
+    if row is None:
+        return None
+    pounds = row.sheets * row.pounds * width * height / SQUARE_INCHES
+    return SheetWeight(pounds, row.sheets, row.sheet, row.cited)
+
+
+def given_weight_findings(given: float | None, sheets: SheetWeight | None) -> tuple[Finding, ...]:
+    """Return whether a weight given for a leaf, pounds, is less than the sheets in it weigh alone."""
+    if given is None or sheets is None or given >= sheets.pounds - TOLERANCE:
+        return ()
+    what = f"{counted(sheets.sheets, 'sheet', 'sheets')} of {sheets.sheet}"
+    message = (
+        f"A leaf of {given:g} lb is lighter than the {what} in it, which alone weigh {sheets.pounds:.0f} lb. "
+        "Check the weight (it is of one leaf, in pounds) and the construction, unless much of the leaf is "
+        "cut out."
+    )
+    numbers = {"given": given, "sheets": sheets.pounds}
+    return (finding("lighter than its skins", "warning", message, sheets.source, (), **numbers),)
 
 
 def reactions(weight: float, width: float, distance: float, hinges: int) -> Reactions:

@@ -57,13 +57,25 @@ def _pack(row: ScrewRow, held: Fastening) -> str:
     return "half " + " and half ".join(names) if len(names) > 1 else names[0]
 
 
+def made_to_template(height: float, held: Fastening) -> bool:
+    """Say whether a hinge of that height has the one hole pattern that metal doors and frames are cut to."""
+    return held.door_screws == held.frame_screws == "machine" and not _pattern_varies(height)
+
+
+def _in_metal(held: Fastening) -> bool:
+    return held.door_family == "metal" or held.frame_material == "steel"
+
+
+def _pattern_varies(height: float) -> bool:
+    return height in CHECK_TEMPLATE or height > TEMPLATE_TO
+
+
 def fastening_findings(
     height: float, held: Fastening, construction: str | None, fire: bool
 ) -> tuple[Finding, ...]:
     """Return cautions: a template to check, a mineral core, a fire rated wood door."""
     found = []
-    metal = "metal" in (held.door_family, "metal" if held.frame_material == "steel" else "")
-    if metal and (height in CHECK_TEMPLATE or height > TEMPLATE_TO):
+    if _in_metal(held) and _pattern_varies(height):
         message = (
             f"Hole patterns of hinges {plain(height)} high vary: check the template with whoever makes the "
             "door and frame before ordering."

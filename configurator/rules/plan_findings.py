@@ -17,8 +17,8 @@ class PlanAnswer:
     """The plan's answers for one leaf on one width, as plain values: inches and degrees.
 
     `stopped` and `stopped_bare` are (moving part, standing thing), None where the swing reaches 180.
-    `hardware_lands` is where hardware meets the hinge-side wall: along it from the frame's outer edge, and the
-    height of the hardware's middle above the floor.
+    `hardware_lands` is where hardware meets the hinge-side wall: along it from the frame's outer edge, and
+    the height of the hardware's middle above the floor.
     """
 
     leaf: str
@@ -156,8 +156,8 @@ def _hardware_mend(thing: str, lands: tuple[float, float] | None) -> str:
         return "Fit a bumper or a floor stop there"
     along, height = lands
     return (
-        f"Fit a wall bumper {inches(along)} along the wall from the frame and {inches(height)} above the floor, "
-        "or a floor stop"
+        f"Fit a wall bumper {inches(along)} along the wall from the frame and {inches(height)} above the "
+        "floor, or a floor stop"
     )
 
 

@@ -1,12 +1,15 @@
 """A new hinge on a door and frame that were already cut for another."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from configurator.model import ExistingHinge
+from configurator.rules.fastening import Fastening, made_to_template
 from configurator.rules.finding import Finding, finding
 from configurator.rules.wording import inches, size
 from configurator.tables import practice
 from configurator.units import TOLERANCE
 
+FITS = "replacement fits"
 LISTED = (
     "This door is fire rated: what may be changed on it, and how, is for its listing and the authority "
     "having jurisdiction to say. Stop here and ask them; nothing is advised."
@@ -22,6 +25,44 @@ class Cut:
     leaf_thickness: float
     corner: str
     to_template: bool
+    mounting: str
+    count: int
+    """Hinges a leaf."""
+
+
+ASKED = {
+    "height": "height",
+    "width": "open width",
+    "leaf_thickness": "leaf thickness",
+    "corner": "corners",
+    "count": "number a leaf",
+    "mounting": "mounting",
+}
+"""What is asked of the hinge that hangs there now, and how that is called."""
+
+
+def existing_findings(old: ExistingHinge, new: Cut, held: Fastening, fire_rated: bool) -> tuple[Finding, ...]:
+    """Return what is to be said of `new` where `old` hangs now; what was not measured is asked for.
+
+    On a labelled fire door there is no advice but to stop and ask.
+    """
+    missing = [words for key, words in ASKED.items() if getattr(old, key) is None]
+    if fire_rated or not missing:
+        return replacement_findings(_as_cut(old, new, held), new, fire_rated)
+    message = (
+        f"Of the hinge that hangs there now this is not known: {', '.join(missing)}. Only the rest can be "
+        "compared. Measure it before ordering."
+    )
+    asked = finding("measure the old hinge", "note", message, practice("existing"), missing=len(missing))
+    said = replacement_findings(_as_cut(old, new, held), new, fire_rated)
+    return (asked, *(one for one in said if one.code != FITS))
+
+
+def _as_cut(old: ExistingHinge, new: Cut, held: Fastening) -> Cut:
+    """Return the old hinge; what was not measured is taken to be as the new one has it."""
+    known = {key: getattr(old, key) for key in ASKED if getattr(old, key) is not None}
+    height = old.height or new.height
+    return replace(new, **known, to_template=made_to_template(height, held))
 
 
 def replacement_findings(old: Cut, new: Cut, fire_rated: bool) -> tuple[Finding, ...]:
@@ -31,12 +72,35 @@ def replacement_findings(old: Cut, new: Cut, fire_rated: bool) -> tuple[Finding,
     """
     if fire_rated:
         return (finding("replacement on a fire door", "error", LISTED, practice("fire_listing")),)
-    found = [*_height(old, new), *_leaf(old, new), *_corner(old, new), *_holes(old, new)]
+    if old.mounting != new.mounting:
+        return (_mounting(old, new),)
+    found = [*_height(old, new), *_leaf(old, new), *_corner(old, new), *_count(old, new), *_holes(old, new)]
     return tuple(found) or (_drops_in(old, new),)
 
 
-def _said(code: str, message: str) -> Finding:
-    return finding(code, "warning", message, practice("existing"))
+def _said(code: str, message: str, **numbers: float) -> Finding:
+    return finding(code, "warning", message, practice("existing"), (), **numbers)
+
+
+def _mounting(old: Cut, new: Cut) -> Finding:
+    message = (
+        f"The old hinge is {old.mounting} and the new one {new.mounting}: door and frame are cut for another "
+        "way of fixing, so nothing of it serves. Order the old mounting, or have both cut anew."
+    )
+    return _said("mounting differs", message)
+
+
+def _count(old: Cut, new: Cut) -> list[Finding]:
+    if old.count == new.count:
+        return []
+    more = new.count - old.count
+    mend = (
+        f"cut {more} more mortise{'s' if more > 1 else ''} in door and frame, the new hinges spaced anew"
+        if more > 0
+        else f"fill {-more} in door and frame"
+    )
+    message = f"Each leaf hangs on {old.count} hinges now and takes {new.count}: {mend}."
+    return [_said("hinge count differs", message, old=old.count, new=new.count)]
 
 
 def _height(old: Cut, new: Cut) -> list[Finding]:
@@ -45,13 +109,13 @@ def _height(old: Cut, new: Cut) -> list[Finding]:
             f"The new leaf leaves {inches(old.height - new.height)} of the old mortise open in door and "
             "frame: fill it, or take a hinge as high as the old one."
         )
-        return [_said("mortise left open", message)]
+        return [_said("mortise left open", message, old=old.height, new=new.height)]
     if new.height > old.height + TOLERANCE:
         message = (
             f"The old mortise is {inches(new.height - old.height)} too short for the new leaf: cut it longer "
             "in door and frame, and check that the reinforcement or blocking reaches that far."
         )
-        return [_said("mortise too short", message)]
+        return [_said("mortise too short", message, old=old.height, new=new.height)]
     return []
 
 
@@ -63,13 +127,13 @@ def _leaf(old: Cut, new: Cut) -> list[Finding]:
             f"Each new leaf is {inches((old.width - new.width) / 2)} narrower than the old mortise, and the "
             "pin moves in by as much: fill the mortise behind the leaf, and try the swing again."
         )
-        found.append(_said("leaf narrower", message))
+        found.append(_said("leaf narrower", message, old=old.width, new=new.width))
     if abs(deeper) > TOLERANCE:
         word, mend = (
             ("thicker", "cut the mortise deeper") if deeper > 0 else ("thinner", "shim it with metal")
         )
         message = f"The new leaf is {abs(deeper):.3f} in {word} than the old mortise is deep: {mend}."
-        found.append(_said("leaf gage differs", message))
+        found.append(_said("leaf gage differs", message, old=old.leaf_thickness, new=new.leaf_thickness))
     return found
 
 
@@ -98,4 +162,4 @@ def _drops_in(old: Cut, new: Cut) -> Finding:
         f"A {size(new.height, new.width)} hinge goes where the {size(old.height, old.width)} was: same "
         "height, corners and template. Check one hinge on site before ordering the rest."
     )
-    return finding("replacement fits", "note", message, practice("existing"))
+    return finding(FITS, "note", message, practice("existing"))

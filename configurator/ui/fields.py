@@ -88,7 +88,7 @@ class Field(QWidget):
         found = assumed.get(self.path)
         given = self.session.value(self.path) is not None
         self._because = reason_of(found) if found is not None and not given else ""
-        help_text = paths.field_at(self.path).description or ""
+        help_text = _help_at(self.path)
         lines = [f"{paths.trade_name(self.path)}: {paths.plain_name(self.path)}", help_text, self._because]
         self.setToolTip("\n".join(dict.fromkeys(line for line in lines if line)))
         self._show_note()
@@ -98,6 +98,15 @@ class Field(QWidget):
             self.note.say(self.session.refusals[self.path].sentence, "error", self.session.dark)
         else:
             self.note.say(self._because if self.explained else "", "quiet", self.session.dark)
+
+
+def _help_at(path: str) -> str:
+    """Return a field's help; what counts as high traffic stands in a table and not in its description."""
+    if path != "use.traffic":
+        return paths.field_at(path).description or ""
+    from configurator.rules.traffic import traffic_help  # loaded on use: this section is closed at the start
+
+    return traffic_help()
 
 
 def reason_of(assumed: Any) -> str:

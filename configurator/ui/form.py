@@ -36,9 +36,14 @@ SECTIONS: Mapping[str, tuple[str, ...]] = {
     "Wall": ("wall.frame_proud", "wall.thickness"),
     "What stands along the wall": (),
     "Hardware": (),
-    "Hinge": ("hinge.barrel", "hinge.leaf_thickness", "hinge.leaf_gap"),
+    "Hinge": (
+        "hinge.barrel", "hinge.leaf_thickness", "hinge.leaf_gap", "prepared_height", "existing_hinge.height",
+        "existing_hinge.width", "existing_hinge.leaf_thickness", "existing_hinge.corner",
+        "existing_hinge.count", "existing_hinge.mounting",
+    ),
     "Use": (
-        "use.wanted_angle", "use.stop_angle", "use.accessible", "use.closer", "use.locked", "use.fire_rated",
+        "use.wanted_angle", "use.stop_angle", "use.accessible", "use.clear_width_margin", "use.closer",
+        "use.locked", "use.lock_both_sides", "use.lock_finish_bhma", "use.fire_rated",
         "use.traffic", "use.exposure", "use.coastal", "use.humid", "use.corridor_width", "use.required_width",
     ),
     "Job": ("job.name", "job.number", "job.client", "job.prepared_by", "job.date", "job.notes"),
@@ -54,6 +59,8 @@ def matters(path: str, session: Session) -> bool:
         return bool(leaves == "pair")
     if path in ("split_height", "door.split_gap"):
         return bool(leaves == "dutch")
+    if path == "use.clear_width_margin":
+        return bool(session.value("use.accessible")) or session.value(path) is not None
     if path == "frame.return_depth":
         return session.value("frame.kind") in WRAPPED_FRAMES or session.value(path) is not None
     return True

@@ -102,7 +102,7 @@ def test_slip_6_pairs_for_hinges():
     assert pairs_for_hinges(1, 3, 1.5) is None
 
 
-OLD = Cut(4.5, 4.5, 0.134, "square", True)
+OLD = Cut(4.5, 4.5, 0.134, "square", True, "full mortise", 3)
 
 
 @pytest.mark.parametrize(
@@ -116,6 +116,9 @@ OLD = Cut(4.5, 4.5, 0.134, "square", True)
         ({"leaf_thickness": 0.18}, ["leaf gage differs"]),
         ({"leaf_thickness": 0.123}, ["leaf gage differs"]),
         ({"corner": "1/4 radius"}, ["corner differs"]),
+        ({"count": 2}, ["hinge count differs"]),
+        ({"count": 4}, ["hinge count differs"]),
+        ({"mounting": "half surface", "height": 5}, ["mounting differs"]),
         ({"to_template": False}, ["check the holes"]),
     ],
 )
