@@ -9,7 +9,7 @@ from configurator.model.words import VOCABULARY
 from configurator.rules.finding import Finding, Reason
 from configurator.rules.finish import HINGE_METALS, finishes, metals_of, same_look
 from configurator.rules.specification import LeafSpecification
-from configurator.rules.stock import stock_rows
+from configurator.rules.stock import stock_of, stock_rows
 from configurator.study import study as study_opening
 from configurator.study.records import Study
 from configurator.tables import StockRow, table
@@ -37,7 +37,7 @@ def trials(study: Study, key: str, display: Display, job: JobFacts | None = None
     """Return what could be chosen instead for one part, each tried on the whole opening; `job` as studied.
 
     Tried are the rules' own alternatives, the accepted words, stock sizes, the same look on other metals, and
-    one hinge more or fewer.
+    one hinge more or fewer; what is accepted but far off can be typed.
     """
     leaves = study.specification.leaves
     if not leaves or key not in leaves[0].parts:
@@ -96,7 +96,7 @@ def _values(leaf: LeafSpecification, key: str) -> tuple[Any, ...]:
         return words
     match key:
         case "height":
-            return tuple(dict.fromkeys(row.height for row in table(StockRow)))
+            return _next_heights(leaf.parts["height"].value)
         case "width":
             return tuple(row.width for row in stock_rows(leaf.parts["height"].value))
         case "count":
@@ -109,6 +109,13 @@ def _values(leaf: LeafSpecification, key: str) -> tuple[Any, ...]:
     return ()
 
 
+def _next_heights(height: float) -> tuple[float, ...]:
+    """Return the next lower and the next higher stock height, inches: others are no choice for a door."""
+    made = sorted({row.height for row in table(StockRow)})
+    lower, higher = [h for h in made if h < height], [h for h in made if h > height]
+    return (*lower[-1:], *higher[:1])
+
+
 def _same_look(number: str | None) -> tuple[str, ...]:
     rows = () if number is None else finishes(bhma=number)
     alike = [same_look(rows[0], metal) for metal in HINGE_METALS] if rows else []
@@ -116,10 +123,7 @@ def _same_look(number: str | None) -> tuple[str, ...]:
 
 
 def _effect(study: Study, key: str, value: Any, display: Display, job: JobFacts | None) -> list[str]:
-    try:
-        other = study_opening(_with(study.opening, key, value), job)
-    except ValueError as error:
-        return [f"error: {error}"]
+    other = study_opening(_with(study.opening, key, value), job)
     return [*_stock(other, key), *_followed(study, other, key, display), *_broken(study, other)]
 
 
@@ -133,9 +137,7 @@ def _stock(other: Study, key: str) -> list[str]:
     if key not in ("height", "width"):
         return []
     parts = other.specification.leaves[0].parts
-    if parts["width"].value is None:
-        return []
-    row = next((row for row in stock_rows(parts["height"].value) if row.width == parts["width"].value), None)
+    row = stock_of(parts["height"].value, parts["width"].value)
     if row is None:
         return ["in no stock list here"]
     return [f"{row.stock} in stock"] if row.stock != "common" else []

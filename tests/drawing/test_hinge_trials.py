@@ -116,3 +116,29 @@ def test_screws_by_hand_offer_the_program_s_own():
     (only,) = trials(given, "screws", Display())
     assert only.words == "24 machine"
     assert only.value == {"machine": 24, "wood": 0}
+
+
+@pytest.mark.parametrize(("height", "beside"), [(4.5, {4, 5}), (4.25, {4, 4.5}), (3, {3.5}), (6, {5})])
+def test_only_the_next_heights_are_tried(height, beside):
+    assert set(effects("height", hinge={"height": height})) - {4.5} == beside - {4.5}
+
+
+def test_a_size_in_no_stock_list_says_so():
+    assert "in no stock list here" in effects("height", hinge={"width": 7.5})[5]
+    assert "stock" not in effects("height", hinge={"width": 5})[5]
+
+
+def test_a_height_without_any_width_says_what_stands_against_it():
+    given = study(opening(hinge={"height": 11}))
+    assert set(effects("height", hinge={"height": 11})) == {4.5, 6}
+    assert given.specification.whole["width"].value is None
+    assert trials(given, "width", Display()) == ()
+
+
+def test_a_stud_makes_a_pin_that_can_be_drawn_do():
+    exposed = {"hand": "RHR", "hinge": {"pin": "removable"}}
+    assert "error: " not in effects("security_stud", **exposed)[True]
+    assert (
+        "error: "
+        in effects("security_stud", hand="RHR", hinge={"pin": "removable", "security_stud": True})[False]
+    )
