@@ -1,0 +1,61 @@
+"""Makes the pictures that the documents show, from the real window and the real exporters.
+
+Run: QT_QPA_PLATFORM=offscreen .venv/bin/python tests/bench/make_pictures.py [folder]
+"""
+
+import os
+import sys
+import tempfile
+from pathlib import Path
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+from PySide6.QtCore import QElapsedTimer, QSettings
+from PySide6.QtWidgets import QApplication
+
+from configurator.cli import main as command
+from configurator.project_file import load
+from configurator.ui.app import new_application, open_window
+from configurator.ui.preferences import Preferences
+from configurator.ui.session import Session
+
+ROOT = Path(__file__).resolve().parents[2]
+DEMO = ROOT / "demo_openings" / "kestrel_point.json"
+SIZE = (1440, 900)
+LONGEST_WAIT = 20_000
+
+
+def picture_of_window(application: QApplication, path: Path, dark: bool = False) -> None:
+    """Grab the whole window on opening 112A, at a usual size."""
+    session = Session(load(DEMO), DEMO)
+    session.select("112A")
+    with tempfile.TemporaryDirectory() as folder:
+        preferences = Preferences(QSettings(f"{folder}/settings.ini", QSettings.Format.IniFormat))
+        preferences.dark = dark
+        window = open_window(session, preferences)
+        shown: list[bool] = []
+        window.picture_shown.connect(lambda: shown.append(True))
+        window.resize(*SIZE)
+        window.show()
+        clock = QElapsedTimer()
+        clock.start()
+        while not shown and clock.elapsed() < LONGEST_WAIT:
+            application.processEvents()
+        for _ in range(20):
+            application.processEvents()
+        window.grab().save(str(path))
+        window.close()
+
+
+def main() -> None:
+    """Write every picture into `resources/pictures/`, or the folder named."""
+    folder = Path(sys.argv[1]) if len(sys.argv) > 1 else ROOT / "resources" / "pictures"
+    folder.mkdir(parents=True, exist_ok=True)
+    application = new_application()
+    picture_of_window(application, folder / "window.png")
+    picture_of_window(application, folder / "window-dark.png", dark=True)
+    command(["draw", str(DEMO), "--mark", "205A", "--out", str(folder / "plan-205A.png")])
+
+
+if __name__ == "__main__":
+    main()
