@@ -143,7 +143,8 @@ def _because(key: str, parts: Mapping[str, Reason], display: Display) -> Because
     )
     words = found.because[:1].upper() + found.because[1:]
     trade = Hinge.model_fields[key].title or key
-    return Because(key, trade, words, cited(found.source, found.mark), others)
+    own = found.source == practice("override").text
+    return Because(key, trade, words, found.source if own else cited(found.source, found.mark), others)
 
 
 def _asked_by(part: Part, parts: Mapping[str, Reason], by_hand: tuple[str, ...], standard: Hinge) -> str:

@@ -5,20 +5,19 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QIcon, QPainter, QPixmap, QShowEvent
 from PySide6.QtWidgets import (
-    QAbstractItemView,
     QHBoxLayout,
     QHeaderView,
     QLabel,
     QLineEdit,
     QPushButton,
-    QTableWidget,
     QTableWidgetItem,
     QVBoxLayout,
     QWidget,
 )
 
 from configurator.ui.fields import QuietCombo
-from configurator.ui.look import GRID, sized, tabular, tinted
+from configurator.ui.look import GRID, sized, tinted
+from configurator.ui.quiet_table import QuietTable
 from configurator.ui.session import Session
 
 if TYPE_CHECKING:  # loaded on use: the window is painted before the tables are read
@@ -141,28 +140,14 @@ class FinishPanel(QWidget):
         column.addWidget(self.idea)
 
 
-def _table() -> QTableWidget:
-    found = QTableWidget(0, len(HEADS))
+def _table() -> QuietTable:
+    """Return the empty table of finishes."""
+    found = QuietTable(len(HEADS), "finishes")
     found.setHorizontalHeaderLabels(HEADS)
-    found.setAccessibleName("finishes")
-    found.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-    found.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-    found.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
-    found.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
-    found.setTabKeyNavigation(False)
-    found.setFrameShape(QTableWidget.Shape.NoFrame)
-    found.setShowGrid(False)
-    found.setWordWrap(False)
-    sized(found, -1)
-    found.setFont(tabular(found.font()))
-    found.horizontalHeader().setFont(found.font())
-    found.horizontalHeader().setHighlightSections(False)
-    found.horizontalHeader().setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
-    found.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
-    found.horizontalHeader().setStretchLastSection(True)
-    found.verticalHeader().hide()
-    found.verticalHeader().setMinimumSectionSize(5 * GRID)
-    found.verticalHeader().setDefaultSectionSize(5 * GRID)
+    header = found.horizontalHeader()
+    header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+    header.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
+    header.setStretchLastSection(True)
     return found
 
 

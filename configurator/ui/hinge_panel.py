@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING, Any
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import (
-    QAbstractItemView,
     QFrame,
     QHBoxLayout,
     QHeaderView,
@@ -16,14 +15,14 @@ from PySide6.QtWidgets import (
     QScrollArea,
     QSplitter,
     QStackedWidget,
-    QTableWidget,
     QTableWidgetItem,
     QVBoxLayout,
     QWidget,
 )
 
-from configurator.ui.look import GRID, sized, tabular
+from configurator.ui.look import GRID
 from configurator.ui.order_bar import OrderBar
+from configurator.ui.quiet_table import QuietTable
 from configurator.ui.session import Session
 
 if TYPE_CHECKING:  # loaded on use: the window is painted before the first study
@@ -251,25 +250,11 @@ class HingePanel(QWidget):
         whole.addWidget(self.empty)
 
 
-def _list() -> QTableWidget:
+def _list() -> QuietTable:
     """Return the empty list of parts: name, value, who asked for it."""
-    found = QTableWidget(0, 3)
-    found.setAccessibleName("parts of the hinge")
-    found.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-    found.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-    found.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
-    found.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
-    found.setTabKeyNavigation(False)
-    found.setFrameShape(QTableWidget.Shape.NoFrame)
-    found.setShowGrid(False)
-    found.setWordWrap(False)
-    sized(found, -1)
-    found.setFont(tabular(found.font()))
-    found.horizontalHeader().hide()
-    found.verticalHeader().hide()
-    found.verticalHeader().setMinimumSectionSize(5 * GRID)
-    found.verticalHeader().setDefaultSectionSize(5 * GRID)
+    found = QuietTable(3, "parts of the hinge")
     header = found.horizontalHeader()
+    header.hide()
     header.setSectionResizeMode(0, QHeaderView.ResizeMode.ResizeToContents)
     header.setSectionResizeMode(1, QHeaderView.ResizeMode.Stretch)
     header.setSectionResizeMode(2, QHeaderView.ResizeMode.ResizeToContents)

@@ -121,6 +121,7 @@ def test_a_part_by_hand_is_marked_and_keeps_what_the_program_would_take():
     assert found["electric"].value == "hinge 2 from the top carries wires"
     (because,) = found["bearing"].reasons
     assert because.words == "Chosen by hand"
+    assert because.source == "the user's own choice"
     assert because.others[0].value == "antifriction bearing (ball)"
     assert because.others[0].effect.startswith("what the program would take")
 

@@ -274,3 +274,11 @@ def test_what_is_being_typed_survives_a_change_elsewhere(qtbot, window, panel):
     assert knuckles.editor.text() == "3"
     qtbot.keyClick(knuckles.editor, Qt.Key.Key_Return)
     assert window.session.opening.hinge.knuckles == 3
+
+
+def test_the_selected_part_stays_in_view_when_the_order_line_grows(qtbot, window, panel):
+    panel.select("electric")
+    window.session.edit("leaves", "dutch")
+    window.grab()
+    shown = panel.list.visualItemRect(panel.list.currentItem())
+    assert panel.list.viewport().rect().contains(shown)
