@@ -1,7 +1,16 @@
 """The hinge open widths set side by side: one chip each, and a field that adds another."""
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QPushButton, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QGridLayout,
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QPushButton,
+    QToolButton,
+    QVBoxLayout,
+    QWidget,
+)
 
 from configurator.ui.fields import Note
 from configurator.ui.kinds import NotReadError
@@ -11,10 +20,12 @@ from configurator.ui.slips import USUAL_HINGE_HEIGHT, WidthQuestion, read_hinge_
 from configurator.units import format_exact
 
 PATH = "compare"
+IN_A_LINE = 6
+"""Chips side by side; more go below, so that the window need not grow."""
 
 
 class WidthsBar(QWidget):
-    """Chips with a cross, an add field, and under them what was refused or is asked."""
+    """Chips with a cross and an add field; `answer` is the line under them, for a refusal or question."""
 
     def __init__(self, session: Session) -> None:
         super().__init__()
@@ -27,12 +38,13 @@ class WidthsBar(QWidget):
         self.entry.setAccessibleName("add a hinge open width")
         self.entry.setFixedWidth(24 * GRID)
         self.entry.returnPressed.connect(self._add)
-        self.note = Note(self)
-        self.note.setWordWrap(False)
+        self.answer = QWidget()
+        self.note = Note(self.answer)
         self.swap, self.keep = QPushButton(), QPushButton()
         self.swap.clicked.connect(lambda: self._answer(swapped=True))
         self.keep.clicked.connect(lambda: self._answer(swapped=False))
         self._line = QHBoxLayout()
+        self._chip_lines = QGridLayout()
         self._build()
 
     def show_state(self) -> None:
@@ -66,29 +78,31 @@ class WidthsBar(QWidget):
         self._line.setContentsMargins(0, 0, 0, 0)
         self._line.setSpacing(GRID)
         self._line.addWidget(title)
+        self._chip_lines.setSpacing(GRID)
+        self._line.addLayout(self._chip_lines)
         self._line.addWidget(self.entry)
-        answer = QHBoxLayout()
-        answer.setSpacing(GRID)
-        for widget in (self.note, self.swap, self.keep):
-            answer.addWidget(widget)
-            widget.hide()
-        sized(self.swap, -1)
-        sized(self.keep, -1)
-        answer.addStretch()
+        line = self._line
+        line.addStretch()
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(2)
-        column.addLayout(self._line)
-        column.addLayout(answer)
+        column.addLayout(line)
+        answer = QHBoxLayout(self.answer)
+        answer.setContentsMargins(0, 0, 0, 0)
+        answer.setSpacing(GRID)
+        answer.addWidget(self.note, 1)
+        for button in (self.swap, self.keep):
+            sized(button, -1)
+            answer.addWidget(button)
+        self.answer.hide()
 
     def _make_chips(self, widths: tuple[float, ...], texts: list[str]) -> None:
         for chip in self.chips:
-            self._line.removeWidget(chip)
+            self._chip_lines.removeWidget(chip)
             chip.hide()
             chip.deleteLater()
         self.chips = [self._chip(width, text) for width, text in zip(widths, texts, strict=True)]
         for place, chip in enumerate(self.chips):
-            self._line.insertWidget(1 + place, chip)
+            self._chip_lines.addWidget(chip, *divmod(place, IN_A_LINE))
 
     def _chip(self, width: float, text: str) -> QToolButton:
         chip = QToolButton()
@@ -138,6 +152,7 @@ class WidthsBar(QWidget):
 
     def _say(self, sentence: str, colour: str) -> None:
         self.note.say(sentence, colour, self.session.dark)
+        self.answer.setVisible(bool(sentence))
         self.swap.setVisible(self.question is not None)
         self.keep.setVisible(self.question is not None)
 

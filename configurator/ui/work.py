@@ -64,19 +64,21 @@ class WorkArea(QSplitter):
             self.widths.show_state()
 
     def _picture_and_controls(self) -> QWidget:
-        controls = QWidget()
-        line = QHBoxLayout(controls)
-        line.setContentsMargins(2 * GRID, GRID, 2 * GRID, GRID)
+        line = QHBoxLayout()
         line.setSpacing(4 * GRID)
         line.addWidget(self.widths)
         line.addWidget(self.swing, 1)
-        line.setAlignment(self.swing, Qt.AlignmentFlag.AlignTop)
+        controls = QVBoxLayout()
+        controls.setContentsMargins(2 * GRID, GRID, 2 * GRID, GRID)
+        controls.setSpacing(GRID)
+        controls.addLayout(line)
+        controls.addWidget(self.widths.answer)
         above = QWidget()
         column = QVBoxLayout(above)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         column.addWidget(self.picture, 1)
-        column.addWidget(controls)
+        column.addLayout(controls)
         return above
 
 

@@ -124,12 +124,19 @@ def test_a_width_that_cannot_be_is_refused_beside_its_field(qtbot, window, typed
     assert window.session.opening.door.undercut == 0.5
 
 
+def test_twelve_widths_do_not_widen_the_window(window):
+    window.session.edit("compare", [3, 3.5, 4, 4.25, 4.5, 5, 5.5, 6, 6.5, 7, 7.5, 8])
+    assert len(window.work.widths.chips) == 12
+    assert window.minimumSizeHint().width() <= 1280
+
+
 def test_a_hinge_typed_width_first_is_asked_about(qtbot, window):
     window.session.edit("compare", [4.5, 5])
     window.work.widths.entry.setText("4 x 4-1/2")
     qtbot.keyClick(window.work.widths.entry, Qt.Key.Key_Return)
     assert window.work.widths.note.text() == "4 high? This door takes 4-1/2 high. Did you mean 4-1/2 x 4?"
     assert window.session.opening.compare == (4.5, 5)
+    assert window.minimumSizeHint().width() <= 1280
     qtbot.mouseClick(window.work.widths.swap, Qt.MouseButton.LeftButton)
     assert window.session.opening.compare == (4.5, 5, 4)
     assert window.work.widths.note.isHidden()
