@@ -22,6 +22,7 @@ from configurator.model.words import VOCABULARY
 from configurator.project_file import ProjectFileError, load
 
 if TYPE_CHECKING:
+    from configurator.rules.finding import Finding
     from configurator.study import Study
 
 DONE, FOUND_ERRORS, REFUSED, NOT_WRITTEN = 0, 1, 2, 3
@@ -91,11 +92,22 @@ def _compare(options: argparse.Namespace) -> tuple[str, int]:
     studies = [_studied(job, opening) for opening in openings]
     errors = any(finding.severity == "error" for each in studies for finding in each.all_findings())
     status = FOUND_ERRORS if options.strict and errors else DONE
+    whole = _job_findings(job, studies) if options.mark is None else ()
     if options.json:
-        return json.dumps({"openings": [each.as_data() for each in studies]}, allow_nan=False) + "\n", status
-    from configurator.export.table_text import studies_as_text
+        data = {
+            "openings": [each.as_data() for each in studies],
+            "job_findings": [finding.as_data() for finding in whole],
+        }
+        return json.dumps(data, allow_nan=False) + "\n", status
+    from configurator.export.table_text import job_as_text, studies_as_text
 
-    return studies_as_text(studies), status
+    return studies_as_text(studies) + job_as_text(whole), status
+
+
+def _job_findings(job: Job, studies: "list[Study]") -> "tuple[Finding, ...]":
+    from configurator.study import job_findings
+
+    return job_findings(studies, job.job)
 
 
 def _draw(options: argparse.Namespace) -> tuple[str, int]:

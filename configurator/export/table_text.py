@@ -18,6 +18,15 @@ def studies_as_text(studies: Sequence[Study], display: Display | None = None) ->
     return "\n".join(_study_text(study, shown) for study in studies)
 
 
+def job_as_text(found: Sequence[Finding]) -> str:
+    """Return what there is to say of the openings together; empty where there is nothing."""
+    if not found:
+        return ""
+    heading = "The whole job"
+    lines = ["", heading, "=" * len(heading), *(line for one in found for line in _finding_lines(one))]
+    return "\n".join(lines) + "\n"
+
+
 def _study_text(study: Study, display: Display) -> str:
     opening = study.opening
     size = display.opening(opening.size.width, opening.size.height)

@@ -31,6 +31,7 @@ from configurator.rules.place import place_of
 from configurator.rules.places import hinge_places
 from configurator.rules.replacement import Cut, existing_findings
 from configurator.rules.slips import (
+    pairs_for_hinges,
     reference_face,
     swapped_door,
     too_few_hinges,
@@ -101,8 +102,9 @@ def _outside_tables(filled: FilledOpening, hinge: LeafHinge) -> Iterator[Finding
 
 def _count(filled: FilledOpening, hinge: LeafHinge) -> Iterator[Finding]:
     needed, count = hinge.needed_count.value, hinge.count.value
-    slip = too_few_hinges(hinge.leaf.name, needed, count, filled.opening.quantity, hinge.leaf.height)
-    yield from filter(None, [slip])
+    quantity = filled.opening.quantity
+    few = too_few_hinges(hinge.leaf.name, needed, count, quantity, hinge.leaf.height)
+    yield from filter(None, [few, pairs_for_hinges(quantity, needed, count)])
 
 
 def _existing(filled: FilledOpening, parts: Parts) -> tuple[Finding, ...]:

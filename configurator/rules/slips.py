@@ -3,7 +3,7 @@
 from configurator.rules.count import pairs
 from configurator.rules.finding import Finding, Fix, finding
 from configurator.rules.stock import least_stock_width
-from configurator.rules.wording import feet, inches, plain, size
+from configurator.rules.wording import counted, feet, inches, plain, size
 from configurator.tables import practice
 from configurator.units import TOLERANCE
 
@@ -89,15 +89,16 @@ def two_leaf_count(leaves: str, needed: int, count: int, quantity: int) -> Findi
     return finding("hinges by leaf", "error", message, practice("dutch"), fix, needed=needed, count=count)
 
 
-def pairs_for_hinges(doors: int, each: int, typed_pairs: float) -> Finding | None:
-    """Say that hinges were counted as pairs: so many doors of so many hinges are half as many pairs."""
-    hinges = doors * each
-    if typed_pairs * 2 == hinges:
+def pairs_for_hinges(doors: int, needed: int, count: int) -> Finding | None:
+    """Say that the hinges typed for one door are as many pairs as it takes hinges, or all doors' hinges."""
+    if count <= needed or count not in (2 * needed, doors * needed):
         return None
+    total = doors * needed
+    said = f"{counted(doors, 'door', 'doors')} x {needed} hinges = {total} hinges = {pairs(total)}"
     message = (
-        f"{doors} doors x {each} hinges = {hinges} hinges = {pairs(hinges)}; {typed_pairs:g} pair would be "
-        f"{typed_pairs * 2:g} hinges. Order {pairs(hinges)}, or {hinges} hinges each."
+        f"{said}; {count} on each would be {count * doors} hinges = {pairs(count * doors)}. The number is of "
+        f"hinges on one door: take {needed}, or confirm {count}."
     )
-    return finding(
-        "pairs for hinges", "error", message, practice("hinge_pairs"), hinges=hinges, pairs=typed_pairs
-    )
+    fix = (Fix("hinge.count", needed, f"Take {needed} hinges"),)
+    source = practice("hinge_pairs")
+    return finding("pairs for hinges", "warning", message, source, fix, needed=needed, count=count)

@@ -114,7 +114,7 @@ def specify(filled: FilledOpening, answer: Answer, standard: Hinge | None = None
     leaves: list[LeafSpecification] = []
     found: list[Finding] = []
     for hinge in leaf_hinges(filled, given):
-        must = _must(filled, hinge)
+        must = must_of(filled, hinge)
         width = ask_width(filled, hinge, must, answer, given)
         spec, said = _leaf(filled, hinge, width, given)
         leaves.append(spec)
@@ -131,7 +131,8 @@ def in_order(found: list[Finding]) -> tuple[Finding, ...]:
     return tuple(sorted(once, key=lambda one: ("error", "warning", "note").index(one.severity)))
 
 
-def _must(filled: FilledOpening, hinge: LeafHinge) -> Must:
+def must_of(filled: FilledOpening, hinge: LeafHinge) -> Must:
+    """Return what one leaf's hinge width has to do."""
     asks = use_of(filled.opening.use, "accessible") and hinge.leaf.name != "inactive"
     least = least_clear_width(filled.opening.use) if asks else None
     return Must(hinge.leaf.name, hinge.height.value, filled.wanted_angle, least)

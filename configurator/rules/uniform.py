@@ -4,7 +4,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from configurator.rules.finding import Finding, finding
-from configurator.rules.stock import stock_widths
+from configurator.rules.stock import stock_of, stock_widths
 from configurator.rules.wording import plain, size
 from configurator.tables import practice
 
@@ -34,7 +34,7 @@ def uniform_findings(chosen: Sequence[Chosen]) -> tuple[Finding, ...]:
 
 def _of_height(group: list[Chosen]) -> Finding:
     height, widest = group[0].height, max(one.width for one in group)
-    widths = " and ".join(plain(width) for width in sorted({one.width for one in group}))
+    widths = ", ".join(plain(width) for width in sorted({one.width for one in group}))
     start = f"Hinges {plain(height)} high come in widths {widths} in this job."
     for width in stock_widths(height):
         if width >= widest and all(one.does_all(width) for one in group):
@@ -51,9 +51,11 @@ def _offer(start: str, group: list[Chosen], width: float) -> Finding:
     hinges = sum(one.hinges for one in wider)
     total = sum(one.hinges for one in group)
     marks = _named([one.mark for one in wider])
+    row = stock_of(group[0].height, width)
+    stock = f" ({row.stock} in stock)" if row is not None and row.stock != "common" else ""
     message = (
-        f"{start} One width, {size(group[0].height, width)}, would do for all and means fewer mistakes; it "
-        f"costs {hinges} of {total} hinges that are wider than they need be, at {marks}. "
+        f"{start} One width, {size(group[0].height, width)}{stock}, would do for all and means fewer "
+        f"mistakes; it costs {hinges} of {total} hinges that are wider than they need be, at {marks}. "
         "Make it the job's standard hinge, or keep them apart."
     )
     return finding("one width would do", "note", message, practice("uniform"), width=width, wider=hinges)

@@ -95,11 +95,30 @@ def test_counts():
 
 
 def test_slip_6_pairs_for_hinges():
-    """40 x 3 = 120 hinges = 60 pair."""
-    said = pairs_for_hinges(40, 3, 120)
-    assert said.message.startswith("40 doors x 3 hinges = 120 hinges = 60 pair")
-    assert pairs_for_hinges(40, 3, 60) is None
-    assert pairs_for_hinges(1, 3, 1.5) is None
+    """40 x 3 = 120 hinges = 60 pair; 120 pair are six a door."""
+    said = pairs_for_hinges(40, 3, 6)
+    assert said.message.startswith("40 doors x 3 hinges = 120 hinges = 60 pair; 6 on each would be 240")
+    assert "= 120 pair" in said.message
+    assert said.fix[0].value == 3
+
+
+@pytest.mark.parametrize(
+    ("doors", "count", "slip"),
+    [
+        (40, 3, False),
+        (40, 4, False),  # one more than it takes may well be meant
+        (40, 5, False),
+        (40, 6, True),
+        (40, 7, False),
+        (1, 3, False),
+        (1, 6, True),
+        (4, 11, False),
+        (4, 12, True),  # the hinges of all four doors
+        (4, 13, False),
+    ],
+)
+def test_hinges_typed_as_pairs_or_for_all_doors(doors, count, slip):
+    assert bool(pairs_for_hinges(doors, 3, count)) == slip
 
 
 OLD = Cut(4.5, 4.5, 0.134, "square", True, "full mortise", 3)
@@ -167,7 +186,7 @@ def chosen(mark, width, most=8.0, height=4.5, hinges=3):
 
 def test_one_width_for_the_job_and_what_it_costs():
     (said,) = uniform_findings([chosen("1", 4), chosen("2", 4.5), chosen("3", 4), chosen("4", 4.5, height=5)])
-    assert "4-1/2 x 4-1/2, would do for all" in said.message
+    assert "come in widths 4, 4-1/2 in this job. One width, 4-1/2 x 4-1/2, would do for all" in said.message
     assert "costs 6 of 9 hinges that are wider than they need be, at 1, 3." in said.message
     assert uniform_findings([chosen("1", 4), chosen("2", 4)]) == ()
 
