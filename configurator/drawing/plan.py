@@ -89,27 +89,35 @@ def _pin_at(hung: Hung) -> float:
     return _PIN_AT if opens_flat(hung) else _PIN_AT_STANDING
 
 
-def main_view(hung: Hung, window: Box, scale: float) -> View:
-    """Return the view about the hinge at a scale shared with other panels."""
+def spare_height(hung: Hung, window: Box, scale: float) -> float:
+    """Return the points of a window's height that the picture leaves at that scale, below 0 if it is cut."""
+    h = hung.h
+    barrel = _DIMENSION_ROOM + scale * (hung.pin.y_p + h.d_b / 2)
+    leaf = scale * (2 * hung.pin.o - h.i + h.T + 0.5)
+    return window.height - scale * (max(h.D, h.R) + 0.5) - max(barrel, leaf)
+
+
+def main_view(hung: Hung, window: Box, scale: float, spare: float) -> View:
+    """Return the view about the hinge; scale and spare height are shared, so that frame faces line up."""
     h = hung.h
     away = _pin_at(hung) * window.width
     across = window.right - away if hung.mirrored else window.left + away
-    spare = (
-        window.height
-        - scale * (max(h.D, h.R) + 0.5)
-        - max(
-            _DIMENSION_ROOM + scale * (hung.pin.y_p + h.d_b / 2), scale * (2 * hung.pin.o - h.i + h.T + 0.5)
-        )
-    )
     up = window.bottom + scale * (max(h.D, h.R) + 0.5) + max(0.0, spare) * 0.45
     return View(scale, (across, up), hung.mirrored, window)
 
 
 def panel(
-    hung: Hung, window: Box, scale: float, display: Display, title: str, hand: str, clear_at_90: float | None
+    hung: Hung,
+    window: Box,
+    scale: float,
+    spare: float,
+    display: Display,
+    title: str,
+    hand: str,
+    clear_at_90: float | None,
 ) -> Panel:
     """Return one candidate's panel: its still parts and notes placed, and room kept for what moves."""
-    view = main_view(hung, window, scale)
+    view = main_view(hung, window, scale, spare)
     size = TEXT_SIZE
     room = Room(window.shrunk(2.0))
     inset = None

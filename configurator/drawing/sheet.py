@@ -13,6 +13,7 @@ from configurator.drawing.plan import (
     moving_notes,
     moving_parts,
     panel,
+    spare_height,
     view_scale,
 )
 from configurator.drawing.primitives import Point, Polygon, Polyline, Primitive, Text
@@ -26,6 +27,9 @@ GUTTER = 8.0
 FOOT = 16.0
 HEADING = 32.0
 _TITLE, _SUBTITLE, _FOOT_SIZE = 11.0, 8.5, 7.0
+RECOMMENDED = ", recommended"
+_BOLDER = 1.15
+"""How much wider bold lettering runs."""
 _SHAPE = 1.05
 """Width of a panel to its height that shows most of the hinge."""
 
@@ -56,8 +60,9 @@ def plan_sheet(study: Study, display: Display, width: float, height: float) -> S
     windows = panel_windows(len(study.candidates), width, height)
     hungs = hungs_of(study, display)
     scale = min((view_scale(h, w.width, w.height) for h, w in zip(hungs, windows, strict=True)), default=1.0)
+    spare = min((spare_height(h, w, scale) for h, w in zip(hungs, windows, strict=True)), default=0.0)
     panels = tuple(
-        _panel_of(study, candidate, hung, window, scale, display)
+        _panel_of(study, candidate, hung, window, scale, spare, display)
         for candidate, hung, window in zip(study.candidates, hungs, windows, strict=True)
     )
     whole = paper(width, height)
@@ -114,19 +119,27 @@ def _usable(count: int, columns: int, width: float, height: float) -> float:
 
 
 def _panel_of(
-    study: Study, candidate: Candidate, hung: Hung, window: Box, scale: float, display: Display
+    study: Study,
+    candidate: Candidate,
+    hung: Hung,
+    window: Box,
+    scale: float,
+    spare: float,
+    display: Display,
 ) -> Panel:
     title = heading(study, candidate, display)
     hand = hand_words(study)
-    return panel(hung, window, scale, display, title, hand, candidate.clear_width_at_90)
+    return panel(hung, window, scale, spare, display, title, hand, candidate.clear_width_at_90)
 
 
 def heading(study: Study, candidate: Candidate, display: Display) -> str:
     """Return a panel's heading: the hinge's size, height first, and which leaf where there are two."""
-    heights = {one.leaf: one.parts["height"].value for one in study.specification.leaves}
+    chosen = {one.leaf: one.parts for one in study.specification.leaves}
     size = f"{display.size(0, candidate.hinge_width).split(' x ')[1]} in open width"
-    if candidate.leaf in heights:
-        size = f"{display.size(heights[candidate.leaf], candidate.hinge_width)} hinge"
+    if (parts := chosen.get(candidate.leaf)) is not None:
+        size = f"{display.size(parts['height'].value, candidate.hinge_width)} hinge"
+        if parts["width"].value == candidate.hinge_width:
+            size += RECOMMENDED
     return size if candidate.leaf == "single" else f"{size}, {candidate.leaf} leaf"
 
 
@@ -153,7 +166,13 @@ def _corners(window: Box) -> tuple[Point, ...]:
 
 def _titles(panels: Sequence[Panel], windows: Sequence[Box]) -> list[Primitive]:
     return [
-        Text("A-ANNO-TTLB", (window.left + 1.0, window.top + 18.0), one.title, _TITLE, bold=True)
+        Text(
+            "A-ANNO-TTLB",
+            (window.left + 1.0, window.top + 18.0),
+            _fitted((one.title, one.title.removesuffix(RECOMMENDED)), _TITLE * _BOLDER, window.width),
+            _TITLE,
+            bold=True,
+        )
         for one, window in zip(panels, windows, strict=True)
     ]
 
