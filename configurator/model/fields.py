@@ -75,6 +75,7 @@ Degrees = Annotated[float, BeforeValidator(_read_angle)]
 Text = Annotated[str, BeforeValidator(_read_text), AfterValidator(_printable)]
 Flag = StrictBool
 Whole = StrictInt
+ScrewCount = Annotated[StrictInt, Field(ge=0, le=10_000)]
 
 _BOUNDS = ("gt", "ge", "lt", "le")
 

@@ -1,7 +1,17 @@
 """A hinge as the user gives it: what is insisted on, and what hangs there now."""
 
-from configurator.model.fields import Flag, Length, Record, Text, Whole, field
-from configurator.model.words import Alloy, BaseMetal, Bearing, Corner, Mounting, Pin, Tip, Weight
+from configurator.model.fields import Flag, Length, Record, ScrewCount, Text, Whole, field
+from configurator.model.words import (
+    Alloy,
+    BaseMetal,
+    Bearing,
+    Corner,
+    Mounting,
+    Pin,
+    ScrewKind,
+    Tip,
+    Weight,
+)
 
 
 class Hinge(Record):
@@ -26,7 +36,7 @@ class Hinge(Record):
     security_stud: Flag | None = field("security stud")
     tip: Tip | None = field("hinge tip")
     corner: Corner | None = field("hinge corner")
-    screws: dict[str, Whole] | None = field("screws")
+    screws: dict[ScrewKind, ScrewCount] | None = field("screws")
     electric: Whole | None = field("electric hinge", "which hinge from the top carries wires", ge=1, le=60)
 
 

@@ -40,6 +40,7 @@ BaseMetal = Literal["steel", "stainless", "brass", "bronze"]
 Alloy = Literal["304", "316"]
 Pin = Literal["removable", "non-removable"]
 Corner = Literal["square", "1/4 radius", "5/8 radius"]
+ScrewKind = Literal["machine", "wood"]
 Tip = Literal["flat button", "hospital", "ball", "flush"]
 
 # Kinds of frame that close around the wall's edge; the wall then ends inside the frame.
@@ -70,6 +71,7 @@ VOCABULARY: dict[str, tuple[str, ...]] = {
     "hinge.pin": get_args(Pin),
     "hinge.tip": get_args(Tip),
     "hinge.corner": get_args(Corner),
+    "hinge.screws": get_args(ScrewKind),
     "existing_hinge.mounting": get_args(Mounting),
     "existing_hinge.corner": get_args(Corner),
 }

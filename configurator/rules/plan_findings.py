@@ -75,12 +75,16 @@ def _barrel(answer: PlanAnswer) -> Iterator[Finding]:
         yield finding(
             "barrel close",
             "warning",
-            f"{_hinge(answer)} the barrel is free by only {inches(free, close)}. "
+            f"{_hinge(answer)} the barrel is free by {_hardly(free, close)}. "
             "Confirm the barrel's diameter from the hinge's drawing.",
             limit("barrel_close").cited,
             free=free,
             barrel=answer.barrel,
         )
+
+
+def _hardly(free: float, close: float) -> str:
+    return "nothing to speak of" if free < 1 / 128 else f"only {inches(free, close)}"
 
 
 def _swing(answer: PlanAnswer) -> Iterator[Finding]:

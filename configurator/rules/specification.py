@@ -98,7 +98,7 @@ class Specification:
 
     def _screws(self) -> Reason:
         each = [leaf.parts["screws"] for leaf in self.leaves]
-        total = {kind: sum(part.value[kind] for part in each) for kind in ("machine", "wood")}
+        total = {kind: sum(part.value.get(kind, 0) for part in each) for kind in ("machine", "wood")}
         return Reason(total, each[0].because + "; for both leaves", each[0].source, each[0].mark)
 
 
