@@ -128,7 +128,7 @@ def _one_line(text: str) -> str:
 
 
 def _allowed(info: FieldInfo | None, context: dict[str, Any]) -> str:
-    bounds = bounds_of(info) if info is not None else dict(context)
+    bounds = (bounds_of(info) if info is not None else {}) or context
     unit = unit_of(info) if info is not None else ""
     words = {"gt": "more than", "ge": "at least", "lt": "less than", "le": "at most"}
     return " and ".join(f"{words[name]} {value:g}" for name, value in bounds.items() if name in words) + unit

@@ -10,7 +10,7 @@ from configurator.drawing.hinge_parts import Because, Part, PartRow
 from configurator.drawing.hinge_trials import Trial
 from configurator.drawing.hinge_words import spelled_value
 from configurator.ui import paths
-from configurator.ui.fields import Assumptions, ChoiceField, Field, LineField
+from configurator.ui.fields import Assumptions, ChoiceField, LineField
 from configurator.ui.kinds import Kind, NotReadError, kind_at
 from configurator.ui.look import GRID, sized, tinted
 from configurator.ui.session import Session
@@ -26,7 +26,7 @@ Chosen = Mapping[str, Any]
 def _read_screws(text: str, _: Display) -> dict[str, int]:
     counts = dict.fromkeys(SCREW_KINDS, 0)
     for piece in text.lower().replace(" and ", ",").split(","):
-        number, _, kind = piece.strip().removesuffix("screws").strip().partition(" ")
+        number, _gap, kind = piece.strip().removesuffix("screws").strip().partition(" ")
         if not number.isdecimal() or kind.strip() not in counts:
             raise NotReadError("Write screws for one opening as 24 machine, or 12 machine and 12 wood.")
         counts[kind.strip()] = int(number)
@@ -80,7 +80,7 @@ class PartChoice(ChoiceField):
         return spelled_value(self.path.removeprefix(HINGE), value, self.session.display)
 
 
-def override_field(session: Session, key: str) -> Field:
+def override_field(session: Session, key: str) -> PartLine | PartChoice:
     """Return the field that overrides one part of the hinge."""
     path = HINGE + key
     if paths.words_of(path) or paths.holds(path, bool):
