@@ -98,14 +98,18 @@ class Form(QScrollArea):
 
     def field(self, path: str) -> Field:
         """Return the field at a path, opening its section. Raises KeyError where there is none."""
-        for title, own in SECTIONS.items():
-            lists = {"obstructions": "What stands along the wall", "hardware": "Hardware", "wall": "Wall"}
-            if path in own or lists.get(path.split(".")[0]) == title:
-                self.sections[title].open()
+        self.reveal(path)
         found = {**self._fields}
         for rows in self._rows:
             found.update(rows.fields)
         return found[path]
+
+    def reveal(self, path: str) -> None:
+        """Open the section that holds a field, so that what stands beside it is seen."""
+        of_lists = {"obstructions": "What stands along the wall", "hardware": "Hardware", "wall": "Wall"}
+        for title, own in SECTIONS.items():
+            if path in own or of_lists.get(path.split(".")[0]) == title:
+                self.sections[title].open()
 
     def fields(self) -> Mapping[str, Field]:
         """Return the plain fields made so far, by path."""

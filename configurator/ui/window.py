@@ -112,8 +112,9 @@ class Window(QMainWindow):
             self._column.insertWidget(0, self.line)
         self.line.say(sentence)
 
-    def _show_refusal(self) -> None:
+    def _show_refusal(self, path: str) -> None:
         if self.work is not None:
+            self.work.form.reveal(path)
             self.work.show_form()
 
     def _show_title(self) -> None:

@@ -243,6 +243,13 @@ def test_closing_with_unsaved_work_asks(qtbot, window, monkeypatch, answer, clos
     assert asked
 
 
+def test_a_refusal_in_a_closed_section_opens_it(window):
+    window.work.form.sections["Use"].close_up()
+    assert not window.session.edit("use.wanted_angle", 200)
+    assert window.work.form.sections["Use"].is_open
+    assert "at most 180" in window.work.form.field("use.wanted_angle").note.text()
+
+
 def test_closing_saved_work_asks_nobody(window, monkeypatch):
     monkeypatch.setattr(QMessageBox, "question", lambda *_: pytest.fail("asked"))
     assert window.close()
