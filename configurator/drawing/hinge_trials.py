@@ -92,7 +92,7 @@ def _values(leaf: LeafSpecification, key: str) -> tuple[Any, ...]:
     words = VOCABULARY.get(f"hinge.{key}", ())
     if key == "alloy" and leaf.parts["base_metal"].value != "stainless":
         return ()
-    if words:
+    if words and key != "screws":  # those are kinds to be counted, not values
         return words
     match key:
         case "height":
