@@ -1,7 +1,7 @@
 """The comparison table: measured facts down, hinge open widths across, the difference in words."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from configurator.study.records import Candidate, StoppedBy, Study
 from configurator.units import Display
@@ -28,11 +28,12 @@ class Row:
 
 @dataclass(frozen=True, slots=True)
 class Comparison:
-    """The rows of one leaf; `widths` heads the columns."""
+    """The rows of one leaf; `widths` heads the columns, `between` the difference: `4 to 4-1/2`."""
 
     leaf: str
     widths: tuple[str, ...]
     rows: tuple[Row, ...]
+    between: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,11 +127,25 @@ def comparisons(study: Study, display: Display) -> tuple[Comparison, ...]:
 
 
 def _comparison(leaf: str, candidates: list[Candidate], display: Display) -> Comparison:
+    names = [display.size(0, c.hinge_width).split(" x ")[1] for c in candidates]
     lengths = [_length_row(fact, candidates, display) for fact in _LENGTHS]
-    clear = [_length_row(fact, candidates, display) for fact in _CLEAR if _is_shown(fact, candidates)]
+    facts = [_of_leaf(fact, leaf) for fact in _CLEAR if _is_shown(fact, candidates)]
+    clear = [_length_row(fact, candidates, display) for fact in facts]
     rows = (*_angle_rows(candidates, display), *lengths, *clear)
-    widths = tuple(f"{display.size(0, c.hinge_width).split(' x ')[1]} in" for c in candidates)
-    return Comparison(leaf, widths, rows)
+    widths = tuple(f"{name} in" for name in names)
+    return Comparison(leaf, widths, rows, f"{names[0]} to {names[-1]}" if len(names) > 1 else "")
+
+
+def _of_leaf(fact: _Fact, leaf: str) -> _Fact:
+    """Word the clear width of an inactive leaf as what it is: it opens behind the open active one."""
+    if leaf != "inactive" or fact.key != "clear_width_at_90":
+        return fact
+    return replace(
+        fact,
+        plain="walk-through width, both leaves square open",
+        trade="clear width at 90, both leaves",
+        measured="from face to face of the two leaves, both at 90 degrees",
+    )
 
 
 def _is_shown(fact: _Fact, candidates: list[Candidate]) -> bool:

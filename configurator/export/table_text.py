@@ -44,7 +44,11 @@ def _study_text(study: Study, display: Display) -> str:
 
 def _table(comparison: Comparison) -> list[str]:
     title = "" if comparison.leaf == "single" else f"{comparison.leaf} leaf"
-    head = [title, *(f"{width} hinge" for width in comparison.widths), "difference"]
+    head = [
+        title,
+        *(f"{width} hinge" for width in comparison.widths),
+        f"difference, {comparison.between}" if comparison.between else "",
+    ]
     body = [[f"{row.plain} ({row.trade})", *row.values, row.difference] for row in comparison.rows]
     table = [head, *body]
     widths = [max(len(line[column]) for line in table) for column in range(len(head))]

@@ -68,7 +68,11 @@ def test_metric_is_one_switch():
 
 def test_each_leaf_has_its_own_table():
     opening = plain_opening(leaves="pair", size={"width": 72, "height": 84})
-    assert [table.leaf for table in comparisons(study(opening), Display())] == ["active", "inactive"]
+    active, inactive = comparisons(study(opening), Display())
+    assert (active.leaf, inactive.leaf) == ("active", "inactive")
+    assert inactive.between == "4 to 4-1/2"
+    both = {row.key: row for row in inactive.rows}["clear_width_at_90"]
+    assert both.plain == "walk-through width, both leaves square open"
 
 
 def test_a_terminal_gets_everything():
