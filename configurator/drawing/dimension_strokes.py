@@ -4,10 +4,12 @@ Everything in points on the sheet, so that arrows keep their size at any scale; 
 """
 
 import math
+from collections.abc import Iterable
 from dataclasses import dataclass
+from itertools import pairwise
 
 from configurator.drawing.primitives import Dimension, Point
-from configurator.drawing.view import View
+from configurator.drawing.view import Box, View, box_around
 
 ARROW = 5.0
 """Length of an arrowhead, points."""
@@ -39,6 +41,12 @@ def strokes_of(dimension: Dimension, view: View) -> Strokes:
     arrows = (_arrow(line_a, along, way), _arrow(line_b, along, -way))
     lines = [*extensions, *_line(line_a, line_b, along, outside, shoulder)]
     return Strokes(tuple(lines), arrows)
+
+
+def line_boxes(dimensions: Iterable[Dimension], view: View) -> list[Box]:
+    """Return what the lines of placed dimensions cover on the sheet, a rectangle for each stroke."""
+    lines = [line for one in dimensions for line in strokes_of(one, view).lines]
+    return [box_around(stroke) for line in lines for stroke in pairwise(line)]
 
 
 def _extension(point: Point, end: Point) -> tuple[Point, Point] | None:

@@ -9,6 +9,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from configurator.drawing.clip import clip_polygon
+from configurator.drawing.dimension_strokes import line_boxes
 from configurator.drawing.dimension_ways import Dimensions, opens_flat
 from configurator.drawing.dimensions import text_boxes
 from configurator.drawing.frame_outlines import hinge_jamb
@@ -127,19 +128,21 @@ def panel(
         small = inset_view(hung, place)
         inset = Drawing(small, tuple(inset_still(hung, small, display, clear_at_90, hand)))
     dimensions = Dimensions(hung, view, display, room, size)
-    keep_off = [*text_boxes(dimensions.usual(), view), *_drawn_boxes(hung, view)]
+    usual = dimensions.usual()
+    keep_off = [*text_boxes(usual, view), *line_boxes(usual, view), *_drawn_boxes(hung, view)]
     labels = thing_labels(hung, view, room, keep_off, size - 0.5)
     main = Drawing(view, tuple(_still(hung, view)), tuple(labels))
     return Panel(hung, main, dimensions, inset, room, title, size)
 
 
 def _drawn_boxes(hung: Hung, view: View) -> list[Box]:
-    """Return where lettering would lie over the frame, the stud, or the leaf at the end of its swing."""
-    h = hung.h
+    """Return where lettering would lie over frame, stud, barrel, or the leaf at the end of its swing."""
+    h, (x, y), radius = hung.h, hung.pin.at, hung.h.d_b / 2
+    knuckle = ((x - radius, y - radius), (x + radius, y + radius))
     frame = ((-h.F, -h.D), (max(h.s, 0.0), hung.pin.y_p))
     leaf = turned(leaf_corners(h), hung.pin.at, hung.reach)
     shown = clip_polygon(leaf, view.plan_window())
-    corners = [frame, *stud_boxes(hung), *([shown] if shown else [])]
+    corners = [frame, knuckle, *stud_boxes(hung), *([shown] if shown else [])]
     return [box_around([view.to_sheet(point) for point in points]) for points in corners]
 
 

@@ -4,6 +4,7 @@ import pytest
 from shapely.geometry import Polygon as Area
 from shapely.geometry import box as rectangular
 
+from configurator.drawing.dimension_strokes import line_boxes
 from configurator.drawing.dimensions import leaf_on_sheet
 from configurator.drawing.dimensions import text_boxes as dimension_boxes
 from configurator.drawing.hanging_of import turns_clockwise
@@ -203,6 +204,19 @@ def test_dimensions_change_sides_rather_than_lie_over_the_leaf(mark):
             leaf = Area(leaf_on_sheet(panel.hung, panel.main.view, turn))
             for box in dimension_boxes(panel.dimensions.at(turn), panel.main.view):
                 assert not leaf.intersects(rectangular(box.left, box.bottom, box.right, box.top)), angle
+
+
+@pytest.mark.parametrize("mark", ["112A", "205A"])
+@pytest.mark.parametrize("size", [(525.0, 150.0), (525.0, 180.0), (645.0, 210.0), (645.0, 225.0)])
+def test_names_never_lie_across_the_pin_or_its_dimensions(mark, size):
+    for panel in sheet_of(demo(mark), size).panels:
+        view = panel.main.view
+        x, y = view.to_sheet(panel.hung.pin.at)
+        drawn = [*line_boxes(panel.dimensions.at(math.pi), view), Box(x, y, x, y)]
+        names = [one for one in panel.main.notes if isinstance(one, Text)]
+        for one in names:
+            box = text_box(view.to_sheet(one.at), one.text, one.size, one.anchor)
+            assert not any(box.overlaps(other) for other in drawn), one.text
 
 
 # --- Hands ---
