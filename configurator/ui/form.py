@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping
 from types import MappingProxyType
 from typing import Any
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QFormLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
 from configurator.model.words import WRAPPED_FRAMES
@@ -110,6 +110,13 @@ class Form(QScrollArea):
         for title, own in SECTIONS.items():
             if path in own or of_lists.get(path.split(".")[0]) == title:
                 self.sections[title].open()
+
+    def go_to(self, path: str) -> None:
+        """Open the section that holds a field and put the keyboard into it, to be typed at once."""
+        field = self.field(path)
+        field.setFocus()
+        # Only once the opened section has its place is it known where to scroll to.
+        QTimer.singleShot(0, field, lambda: self.ensureWidgetVisible(field))
 
     def fields(self) -> Mapping[str, Field]:
         """Return the plain fields made so far, by path."""

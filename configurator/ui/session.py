@@ -38,10 +38,12 @@ class Session(QObject):
         changed: something is different; the argument says what was done ("edit", "undo", "open", "select",
             "swing", "display", "theme", "save").
         refused: a value was not taken; the arguments are its path and the sentence for beside its field.
+        missed: a value was not taken for want of another one; the argument is the path of that one.
     """
 
     changed = Signal(str)
     refused = Signal(str, str)
+    missed = Signal(str)
 
     def __init__(
         self, job: Job | None = None, path: Path | None = None, studier: Studier | None = None
@@ -289,6 +291,15 @@ class Session(QObject):
     def _refuse_all(self, changes: Mapping[str, Any], error: RefusedError | None) -> None:
         for path, value in changes.items():
             self._refuse(path, Refusal(value, error.about(path) if error else "This cannot be."))
+        wanted = error.faults[0].field if error else ""
+        if wanted and wanted not in changes and self._is_missing(wanted):
+            self.missed.emit(wanted)
+
+    def _is_missing(self, path: str) -> bool:
+        try:
+            return self.value(path) is None and not paths.field_at(path).is_required()
+        except (KeyError, AttributeError):
+            return False  # a rule may name no field of its own
 
     def _refuse(self, path: str, refusal: Refusal) -> None:
         self.refusals[path] = refusal

@@ -70,6 +70,7 @@ class Window(QMainWindow):
         self._put_together()
         session.changed.connect(self.show_state)
         session.refused.connect(self._show_refusal)
+        session.missed.connect(self._ask_for)
         self.show_state("open")
 
     # --- What it shows ---
@@ -116,6 +117,10 @@ class Window(QMainWindow):
         if self.work is not None:
             self.work.form.reveal(path)
             self.work.show_form()
+
+    def _ask_for(self, path: str) -> None:
+        if self.work is not None:
+            self.work.form.go_to(path)
 
     def _show_title(self) -> None:
         job = self.session.job.job.name or "New job"

@@ -121,6 +121,21 @@ def test_a_butted_frame_waits_for_its_place_in_the_wall(qtbot, window):
     assert kind.note.isHidden()
 
 
+def test_a_butted_frame_puts_the_keyboard_where_its_place_is_typed(qtbot, window):
+    form = window.work.form
+    assert not form.sections["Wall"].is_open
+    choose(form.field("frame.kind"), "welded steel, butted")
+    assert form.sections["Wall"].is_open
+    proud = form.fields()["wall.frame_proud"]
+    assert window.focusWidget() is proud.editor
+    qtbot.waitUntil(
+        lambda: form.viewport().rect().contains(proud.mapTo(form.viewport(), proud.rect().center()))
+    )
+    qtbot.keyClicks(window.focusWidget(), "0")
+    qtbot.keyClick(window.focusWidget(), Qt.Key.Key_Return)
+    assert window.session.opening.frame.kind == "welded steel, butted"
+
+
 def test_undo_is_the_windows_while_nothing_is_being_typed(qtbot, window):
     field = window.work.form.field("door.thickness")
     type_into(qtbot, field, "1-3/8")
