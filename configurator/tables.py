@@ -192,7 +192,6 @@ class ScrewRow(Row):
 class LocationRow(Row):
     """Where a hinge is set: inches from a datum to an end of the hinge."""
 
-    convention: str
     place: Literal["top", "bottom", "above split", "below split"]
     distance: float
     datum: str

@@ -64,6 +64,18 @@ def test_compare_prints_the_contract(capsys):
     assert (wide["hinge_width"], wide["greatest_angle_bare"], wide["stopped_by_bare"]) == (4.5, 180.0, None)
 
 
+def test_compare_says_what_holds_for_the_whole_job_unless_one_opening_is_asked_for(capsys):
+    assert main(["compare", str(DEMO), "--json"]) == 0
+    (said,) = json.loads(capsys.readouterr().out)["job_findings"]
+    assert said["code"] == "one width would do"
+    assert main(["compare", str(DEMO), "--json", "--mark", "112A"]) == 0
+    assert json.loads(capsys.readouterr().out)["job_findings"] == []
+    assert main(["compare", str(DEMO)]) == 0
+    assert "The whole job\n=============\nnote: Hinges 4-1/2 high" in capsys.readouterr().out
+    assert main(["compare", str(DEMO), "--mark", "112A"]) == 0
+    assert "The whole job" not in capsys.readouterr().out
+
+
 def test_compare_as_a_table_says_the_difference(capsys):
     assert main(["compare", str(DEMO), "--mark", "112A"]) == 0
     text = capsys.readouterr().out

@@ -1,5 +1,6 @@
 import csv
 import re
+from pathlib import Path
 
 import pytest
 
@@ -128,6 +129,19 @@ HEAD = "height,width,stock,source,mark\n"
 def test_a_broken_table_is_refused_in_words(text, words):
     with pytest.raises(TableError, match=re.escape(words)):
         read_table(text, "stock_sizes", StockRow)
+
+
+def source_text() -> str:
+    package = Path(tables.__file__).parent
+    return "".join(path.read_text("utf-8") for path in package.rglob("*.py"))
+
+
+def test_no_row_is_there_for_nobody():
+    """Every limit and every rule in words is looked up by its key somewhere, every kind of row read."""
+    text = source_text()
+    keys = [row.key for kind in (tables.LimitRow, tables.PracticeRow) for row in table(kind)]
+    assert [key for key in keys if not re.search(rf"""["']{key}["']""", text)] == []
+    assert [kind.__name__ for kind in ROWS.values() if f"table({kind.__name__})" not in text] == []
 
 
 def test_tables_are_plain_csv():

@@ -10,7 +10,7 @@ from configurator.rules.wording import inches, size
 from configurator.tables import limit, practice
 from configurator.units import TOLERANCE
 
-_SCOPE = "Manoeuvring space beside the door is not computed; local codes and the authority decide."
+_SCOPE = "Manoeuvring space beside the door is not computed: check it; local codes and the authority decide."
 WIDER_BY = 2.0
 """Inches: openings are made in steps of 2."""
 
@@ -69,9 +69,9 @@ def _narrower(leaf: str, height: float, answer: WidthAnswer, ask: Answer, least:
         other = tried(ask, leaf, width)
         clear = None if isinstance(other, str) else other.clear_width_at_90
         if clear is not None and clear >= least - TOLERANCE:
-            return f"{size(height, width)} leaves {inches(clear - least)}. "
+            return f"Take a narrower hinge: {size(height, width)} leaves {inches(clear - least)}. Or a "
         width = next_narrower(height, width)
-    return "No narrower stock hinge keeps it. "
+    return "No narrower stock hinge keeps it. Take a "
 
 
 def _wider(opening: float, clear: float, least: float) -> str:
@@ -79,7 +79,7 @@ def _wider(opening: float, clear: float, least: float) -> str:
     while clear + steps * WIDER_BY < least - TOLERANCE:
         steps += 1
     more = steps * WIDER_BY
-    return f"An opening {inches(opening + more)} wide with this hinge gives {inches(clear + more)}."
+    return f"wider opening: {inches(opening + more)} wide with this hinge gives {inches(clear + more)}."
 
 
 @dataclass(frozen=True, slots=True)

@@ -64,7 +64,7 @@ def _differs(lock: FinishRow, own: FinishRow, match: FinishRow | None, metal: st
 
 def _mend(match: FinishRow | None, lock: FinishRow, metal: str) -> str:
     if match is not None:
-        return f"On {metal} take {match.bhma} ({match.look})."
+        return f"Take {match.bhma} ({match.look}) on {metal}."
     others = [same_look(lock, other) for other in HINGE_METALS]
     known = [f"{row.bhma} on {row.metal}" for row in others if row is not None]
     return f"Nothing on {metal} looks so: choose {' or '.join((*known, 'another finish for the lock'))}."

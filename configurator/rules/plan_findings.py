@@ -139,12 +139,16 @@ def _lock_edge(answer: PlanAnswer) -> Iterator[Finding]:
         yield finding(
             "tight at the lock side",
             "note",
-            f"{_hinge(answer)} the lock edge passes the jamb by only "
-            f"{inches(answer.latch_least, row.value)}. Bevel the lock edge, or check the gap on site.",
+            f"{_hinge(answer)} the lock edge passes what it closes against by only "
+            f"{_small(answer.latch_least, row.value)}. Bevel the lock edge, or check the gap on site.",
             row.cited,
             gap=answer.latch_least,
             least=row.value,
         )
+
+
+def _small(gap: float, limit: float) -> str:
+    return inches(gap, limit) if gap >= 1 / 64 else "less than 1/64 in"
 
 
 def _cut_back(thing: str) -> str:

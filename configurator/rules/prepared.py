@@ -103,7 +103,7 @@ def _serves(prep: Prepared) -> Finding:
     gage = format_decimal(leaf_thickness(prep.height, "heavy").value)
     message = (
         f"Door or frame is prepared for hinges {plain(prep.height)} high and this door takes "
-        f"{plain(prep.needed)}. Where the preparation cannot change, {words_of('prepared')}: take "
+        f"{plain(prep.needed)}: {words_of('prepared')}. Take "
         f"{plain(prep.height)} high in heavy weight ({gage} in leaf), or {more} of them."
     )
     fix = (

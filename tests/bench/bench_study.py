@@ -59,7 +59,8 @@ def main() -> None:
     openings = load(DEMO).openings
     print("opening   study ms   choosing alone ms")
     for opening in openings:
-        print(f"{opening.mark:8} {milliseconds(lambda one=opening: study(one)):9.2f} {choosing(opening):12.2f}")
+        whole = milliseconds(lambda one=opening: study(one))
+        print(f"{opening.mark:8} {whole:9.2f} {choosing(opening):12.2f}")
     seconds = many(openings, count)
     print(f"{count} openings: {seconds:.1f} s, {seconds / count * 1e3:.2f} ms each")
 

@@ -3,7 +3,13 @@
 import pytest
 
 from configurator.model import Use
-from configurator.rules.door_weight import DoorWeight, door_weight, reactions
+from configurator.rules.door_weight import (
+    DoorWeight,
+    door_weight,
+    given_weight_findings,
+    reactions,
+    sheet_weight,
+)
 from configurator.rules.fastening import fastening_findings, fastening_of, screws
 from configurator.rules.finding import Source
 from configurator.rules.fire import FireHinge, fire_findings, fire_row
@@ -29,6 +35,35 @@ STEP = 1 / 64
 def test_door_weight_of_twenty_square_feet(construction, thickness, low, high):
     weight = door_weight(construction, thickness, 36, 80)
     assert (weight.low, weight.high) == (pytest.approx(low), pytest.approx(high))
+
+
+@pytest.mark.parametrize(
+    ("construction", "pounds"),
+    [
+        # two skins by the Manufacturers' Standard Gauge: 3, 4, 5 and 6.25 lb/ft2 on 20 square feet
+        ("hollow metal, 20 gage", 60),
+        ("hollow metal, 18 gage", 80),
+        ("hollow metal, 16 gage", 100),
+        ("hollow metal, 14 gage", 125),
+        ("aluminum and glass", 65),  # 1/4 in glass at 13 lb/ft2 per inch, derived
+    ],
+)
+def test_sheets_alone_are_the_least_a_door_weighs(construction, pounds):
+    assert sheet_weight(construction, 36, 80).pounds == pytest.approx(pounds)
+    assert door_weight(construction, 1.75, 36, 80).low == pytest.approx(pounds)
+
+
+@pytest.mark.parametrize("construction", ["wood, solid core", "lead-lined", None])
+def test_a_door_without_such_sheets_has_no_such_check(construction):
+    assert sheet_weight(construction, 36, 80) is None
+    assert given_weight_findings(1, None) == ()
+
+
+@pytest.mark.parametrize(("given", "light"), [(None, False), (79, True), (80, False), (81, False)])
+def test_a_weight_given_is_checked_against_the_skins(given, light):
+    said = given_weight_findings(given, sheet_weight("hollow metal, 18 gage", 36, 80))
+    assert [one.code for one in said] == (["lighter than its skins"] if light else [])
+    assert all("2 sheets of 18 gage steel" in one.message and "80 lb" in one.message for one in said)
 
 
 def test_a_given_weight_is_taken_and_an_unknown_construction_has_none():

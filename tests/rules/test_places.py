@@ -6,8 +6,8 @@ from configurator.rules.leaves import Leaf
 from configurator.rules.places import hinge_places
 
 
-def centres(leaf, count, head, height=4.5, **more):
-    return [(low + high) / 2 for low, high in hinge_places(leaf, count, height, head, **more)]
+def centres(leaf, count, head, height=4.5):
+    return [(low + high) / 2 for low, high in hinge_places(leaf, count, height, head)]
 
 
 @pytest.mark.parametrize(
@@ -23,12 +23,6 @@ def test_five_ten_equal(head, count, expected):
     """A radio home-repair FAQ on hinge locations (2002): U.S. standard procedures."""
     leaf = Leaf("single", 35.75, 0.75, head - 0.125)
     assert centres(leaf, count, head) == expected
-
-
-def test_western_distances():
-    """The same source: 7 and 11 in certain western states."""
-    leaf = Leaf("single", 35.75, 0.75, 83.875)
-    assert centres(leaf, 3, 84, convention="western") == [13.25, 44.0, 74.75]
 
 
 def test_a_dutch_doors_leaves_count_five_from_the_split():

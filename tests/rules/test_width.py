@@ -184,7 +184,7 @@ def test_a_narrower_hinge_that_cannot_be_mounted_is_no_way_out():
 def test_an_opening_is_widened_in_steps_of_two():
     answer = answers(w4={"clear_width_at_90": 28.5})
     (said,) = clear_width_findings("single", 32, 4.5, answer("single", 4), answer)
-    assert "An opening 36 in wide with this hinge gives 32-1/2 in." in said.message
+    assert "Take a wider opening: 36 in wide with this hinge gives 32-1/2 in." in said.message
 
 
 COLUMN = {"greatest_angle_bare": 150.0, "stopped_by_bare": Met("column")}

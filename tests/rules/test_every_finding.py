@@ -1,0 +1,130 @@
+"""Every finding of the demo job, the ten slips and what else can be typed: plain, its number, its mend."""
+
+import re
+
+import pytest
+
+from configurator.model import JobFacts
+from configurator.project_file import load
+from configurator.resource_files import resource_path
+from configurator.rules.finding import MARKS
+from configurator.study import job_findings, study
+from tests.rules.hung import LEVER, opening
+
+DEMO = load(resource_path("demo_openings", "kestrel_point.json"))
+MARKED = {one.mark: one for one in DEMO.openings}
+
+
+def demo(mark, **changes):
+    return MARKED[mark].model_validate({**MARKED[mark].model_dump(exclude_unset=True), **changes})
+
+
+RAIL = {"kind": "chair rail", "projection": 1.75, "start": 0.5, "bottom": 32, "top": 36}
+SLIPS = {
+    "hinge size swapped": opening(hinge={"height": 4, "width": 4.5}),
+    "door size swapped": opening(size={"width": 84, "height": 36}),
+    "measured from where": demo("112A"),
+    "hardware meets first": opening(hardware=[LEVER]),
+    "too narrow to pass": opening(hinge={"height": 4.5, "width": 7}),
+    "pairs for hinges": opening(quantity=40, hinge={"count": 6}),
+    "too few hinges": opening(size={"width": 36, "height": 96}, quantity=20, hinge={"count": 3}),
+    "hinges by leaf": opening(leaves="dutch", hinge={"count": 3}),
+    "fire metal": demo("140A", hinge={"finish_bhma": "626"}),
+    "corridor at rest": demo("160A", hinge={"width": 4.5}),
+    "changed since the order": demo("112B", status="ordered", hinge={"height": 4.5, "width": 4.5}),
+}
+"""The code that catches each of the ten slips (the seventh has two), to the opening typed so."""
+OLD = {"height": 4, "width": 4.5, "leaf_thickness": 0.13, "corner": "1/4 radius", "count": 2}
+MORE = {
+    "locked from both sides": opening(use={"lock_both_sides": True}),
+    "lock contradicted": opening(use={"locked": False, "lock_both_sides": True}),
+    "pin exposed": opening(use={"lock_both_sides": True}, hinge={"pin": "removable"}),
+    "finish differs from the lock": opening(use={"lock_finish_bhma": "605"}, hinge={"finish_bhma": "652"}),
+    "finish near the lock's": opening(use={"lock_finish_bhma": "626"}, hinge={"finish_bhma": "630"}),
+    "lock finish unknown": opening(use={"lock_finish_bhma": "1"}),
+    "margin not kept": opening(use={"clear_width_margin": 4}),
+    "preparation fits": opening(prepared_height=4.5),
+    "preparation differs": opening(prepared_height=5, hinge={"height": 4.5}),
+    "preparation low": opening(size={"width": 42, "height": 84}, prepared_height=4.5),
+    "preparation too low": demo("130A", prepared_height=4.5),
+    "corner differs": opening(existing_hinge=OLD),
+    "mounting differs": opening(existing_hinge={"mounting": "half surface"}),
+    "replacement on a fire door": demo("140A", existing_hinge=OLD),
+    "lighter than its skins": opening(door={"weight": 60}),
+    "tight at the lock side": opening(door={"latch_bevel": 0}, hinge={"width": 6}),
+    "metal exposed": opening(use={"exposure": "exterior"}, hinge={"base_metal": "steel"}),
+    "finish unstable": opening(hinge={"finish_bhma": "613"}),
+    "finish metal": opening(hinge={"finish_bhma": "626", "base_metal": "steel"}),
+    "finish unknown": opening(hinge={"finish_bhma": "1"}),
+    "type disagrees": opening(hinge={"type": "A8111"}),
+    "weight too light": demo("130A", hinge={"weight": "standard"}),
+    "plain bearing with closer": opening(hinge={"bearing": "plain"}),
+    "closer template": opening(hinge={"width": 6}),
+    "electric hinge": opening(hinge={"electric": 2}),
+    "electric hinge place": opening(hinge={"electric": 1}),
+    "mineral core": opening(door={"construction": "wood, mineral core"}),
+    "not here": opening(hung_on="pivots"),
+    "lead-lined": opening(door={"construction": "lead-lined"}),
+    "outside the tables": opening(size={"width": 36, "height": 240}),
+    "no stock width": opening(hinge={"height": 5.5}),
+    "hand unknown": opening(hand=None),
+    "no casing given": opening(frame={"kind": "wood with casing"}),
+    "door stands proud": opening(frame={"rabbet": 1.5}),
+    "backsets disagree": opening(door={"hinge_backset": 0.25}, frame={"hinge_backset": 0.5}),
+    "gaps disagree": opening(hinge={"leaf_gap": 0.0625}),
+}
+"""Further codes, each to an opening that has it."""
+
+MENDS = (
+    "add|ask|bevel|check|choose|confirm|cut|fill|fit|give|have|hold|keep|let|make|measure|move|order|plug|say|"
+    "set|shim|square|stop|swap|take"
+)
+WHAT_TO_DO = re.compile(rf"(?:^|[.;:,?] |\b(?:or|and|else|then) )(?:{MENDS})\b", re.IGNORECASE)
+RESTS_ON_WORDS = {
+    "fire listing", "finish unstable", "finish metal", "metal exposed", "mineral core", "not here",
+    "hand unknown", "pin exposed", "locked from both sides", "lock contradicted", "plain bearing with closer",
+    "replacement on a fire door", "mounting differs", "corner differs", "check the holes", "weight too light",
+}  # fmt: skip
+"""Rules without a number of their own: what they rest on is the source beside them."""
+
+
+def everything():
+    for one in (*DEMO.openings, *SLIPS.values(), *MORE.values()):
+        for finding in study(one, DEMO.job).all_findings():
+            yield pytest.param(finding, id=f"{one.mark} {finding.code}")
+    for finding in job_findings([study(one) for one in DEMO.openings]):
+        yield pytest.param(finding, id=f"job {finding.code}")
+
+
+FINDINGS = list({finding.values[0].message: finding for finding in everything()}.values())
+
+
+@pytest.mark.parametrize("finding", FINDINGS)
+def test_a_client_understands_it(finding):
+    assert finding.message[0].isupper() or finding.message[0].isdigit()
+    assert finding.message.endswith((".", "?"))
+    assert 20 < len(finding.message) < 420
+    assert not re.search(r"_|None|nan|\d\.\d{4}|[{}\[\]]", finding.message.replace("hinge.finish_bhma", ""))
+    assert finding.source
+    assert finding.mark_of_source in MARKS
+
+
+@pytest.mark.parametrize("finding", [one for one in FINDINGS if one.values[0].code not in RESTS_ON_WORDS])
+def test_it_gives_the_number_it_rests_on(finding):
+    assert finding.numbers or re.search(r"\d", finding.message), finding.message
+
+
+@pytest.mark.parametrize("finding", FINDINGS)
+def test_it_says_what_to_do(finding):
+    assert WHAT_TO_DO.search(finding.message), finding.message
+
+
+@pytest.mark.parametrize("code", [*SLIPS, *MORE])
+def test_what_was_typed_is_caught(code):
+    given = {**SLIPS, **MORE}[code]
+    assert code in {finding.code for finding in study(given, JobFacts()).all_findings()}
+
+
+@pytest.mark.parametrize("finding", [one for one in FINDINGS if one.values[0].fix])
+def test_a_mend_is_named_on_its_button(finding):
+    assert finding.fix[0].label
