@@ -74,6 +74,20 @@ def test_the_contract_example_is_read(tmp_path):
     assert dump(parse(first)) == first
 
 
+def test_the_keys_added_to_the_contract_come_back():
+    added = {
+        "mark": "1",
+        "size": {"width": 36, "height": 84},
+        "use": {"lock_both_sides": True, "lock_finish_bhma": "626", "clear_width_margin": 0.5},
+        "prepared_height": 4.5,
+        "existing_hinge": {
+            "height": 4.5, "width": 4, "leaf_thickness": 0.134, "corner": "1/4 radius", "count": 3,
+            "mounting": "full mortise",
+        },
+    }  # fmt: skip
+    assert json.loads(dump(parse(job_bytes(added))))["openings"] == [added]
+
+
 def test_left_out_keys_stay_left_out_and_null_means_the_same():
     short = {"mark": "1", "size": "3070"}
     assert json.loads(dump(parse(job_bytes(short))))["openings"] == [
@@ -88,6 +102,9 @@ def test_left_out_keys_stay_left_out_and_null_means_the_same():
     ("change", "path", "words"),
     [
         ({"door": {"thickness": 0}}, "openings[0].door.thickness", "more than 0 and at most 6 in"),
+        ({"prepared_height": 0}, "openings[0].prepared_height", "more than 0 and at most 24 in"),
+        ({"existing_hinge": {"pin": "x"}}, "openings[0].existing_hinge.pin", "there is no such key"),
+        ({"use": {"clear_width_margin": -1}}, "openings[0].use.clear_width_margin", "at least 0"),
         ({"door": {"thickness": -1}}, "openings[0].door.thickness", "-1 was given"),
         ({"door": {"thickness": "thick"}}, "openings[0].door.thickness", "is not a length"),
         ({"door": {"thickness": True}}, "openings[0].door.thickness", "a length is a number"),

@@ -89,3 +89,9 @@ def test_a_part_without_a_usual_value_must_be_given(monkeypatch):
     monkeypatch.setattr(usual, "frame_usual", lambda kind: {"face": row})
     with pytest.raises(NotGivenError, match=r"frame\.face has no usual value"):
         fill(Opening(mark="1", size={"width": 36, "height": 84}))
+
+
+def test_from_which_sides_it_locks_is_assumed_only_of_a_door_that_locks():
+    assert "use.lock_both_sides" in fill(opening(use={"locked": True})).assumed
+    assert "use.lock_both_sides" not in fill(opening(use={"locked": False})).assumed
+    assert "use.lock_both_sides" not in fill(opening(use={"lock_both_sides": True})).assumed
