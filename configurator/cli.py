@@ -126,7 +126,8 @@ def _write_picture(job: Job, opening: Opening, path: Path, angle: float | None, 
     from configurator.units import Display
 
     answer = _studied(job, opening)
-    write_plan(answer, path, answer.filled.wanted_angle if angle is None else angle, Display(metric=metric))
+    turn = answer.filled.wanted_angle if angle is None else angle
+    write_plan(answer, path, turn, Display(metric=metric), job=job.job)
 
 
 def _kinds(options: argparse.Namespace) -> tuple[str, int]:

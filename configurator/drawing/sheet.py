@@ -4,9 +4,9 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from configurator.drawing.hanging_of import degrees, hungs_of, turns_clockwise
+from configurator.drawing.foot import FOOT, FOOT_OF_FILE, fitted, foot
+from configurator.drawing.hanging_of import degrees, hungs_of
 from configurator.drawing.hung import Hung
-from configurator.drawing.lettering import text_width
 from configurator.drawing.plan import (
     Panel,
     moving_inset,
@@ -19,14 +19,14 @@ from configurator.drawing.plan import (
 from configurator.drawing.primitives import Point, Polygon, Polyline, Primitive, Text
 from configurator.drawing.turning import rectangle
 from configurator.drawing.view import Box, View, paper
+from configurator.model import JobFacts
 from configurator.study.records import Candidate, Study
 from configurator.units import Display
 
 MARGIN = 8.0
 GUTTER = 8.0
-FOOT = 16.0
 HEADING = 32.0
-_TITLE, _SUBTITLE, _FOOT_SIZE = 11.0, 8.5, 7.0
+_TITLE, _SUBTITLE = 11.0, 8.5
 RECOMMENDED = ", recommended"
 _BOLDER = 1.15
 """How much wider bold lettering runs."""
@@ -55,9 +55,15 @@ class Sheet:
     notes: tuple[Group, ...]
 
 
-def plan_sheet(study: Study, display: Display, width: float, height: float) -> Sheet:
-    """Lay out the plan of every candidate on a sheet so many points wide and high."""
-    windows = panel_windows(len(study.candidates), width, height)
+def plan_sheet(
+    study: Study, display: Display, width: float, height: float, job: JobFacts | None = None
+) -> Sheet:
+    """Lay out the plan of every candidate on a sheet so many points wide and high.
+
+    With the facts of a job the sheet can go out by itself: its foot says of which opening and job it is.
+    """
+    below = FOOT if job is None else FOOT_OF_FILE
+    windows = panel_windows(len(study.candidates), width, height, below)
     hungs = hungs_of(study, display)
     scale = min((view_scale(h, w.width, w.height) for h, w in zip(hungs, windows, strict=True)), default=1.0)
     spare = min((spare_height(h, w, scale) for h, w in zip(hungs, windows, strict=True)), default=0.0)
@@ -71,7 +77,7 @@ def plan_sheet(study: Study, display: Display, width: float, height: float) -> S
     insets = [Group(one.inset.view, one.inset.still) for one in panels if one.inset]
     inset_windows = [one.inset.view.window for one in panels if one.inset]
     borders = [_border(window) for window in (*windows, *inset_windows)]
-    furniture = (*borders, *_foot(study, scale, width), *_titles(panels, windows))
+    furniture = (*borders, *foot(study, display, scale, width, job), *_titles(panels, windows))
     notes = [Group(one.main.view, one.main.notes) for one in panels]
     return Sheet(
         width, height, display, panels, windows, (*still, *insets), (*notes, Group(whole, furniture))
@@ -97,14 +103,14 @@ def moving_note_groups(sheet: Sheet, angle: float) -> tuple[Group, ...]:
     return (*groups, Group(paper(sheet.width, sheet.height), lines))
 
 
-def panel_windows(count: int, width: float, height: float) -> tuple[Box, ...]:
-    """Return a window a panel, in as many rows as show most of each hinge."""
+def panel_windows(count: int, width: float, height: float, below: float = FOOT) -> tuple[Box, ...]:
+    """Return a window a panel, in as many rows as show most of each hinge, with so much kept below them."""
     if count == 0:
         return ()
     columns = max(range(1, count + 1), key=lambda n: _usable(count, n, width, height))
     rows = math.ceil(count / columns)
     across = (width - 2 * MARGIN - (columns - 1) * GUTTER) / columns
-    down = (height - MARGIN - FOOT - (rows - 1) * GUTTER) / rows
+    down = (height - MARGIN - below - (rows - 1) * GUTTER) / rows
     boxes = []
     for number in range(count):
         left = MARGIN + (number % columns) * (across + GUTTER)
@@ -169,7 +175,7 @@ def _titles(panels: Sequence[Panel], windows: Sequence[Box]) -> list[Primitive]:
         Text(
             "A-ANNO-TTLB",
             (window.left + 1.0, window.top + 18.0),
-            _fitted((one.title, one.title.removesuffix(RECOMMENDED)), _TITLE * _BOLDER, window.width),
+            fitted((one.title, one.title.removesuffix(RECOMMENDED)), _TITLE * _BOLDER, window.width),
             _TITLE,
             bold=True,
         )
@@ -186,54 +192,11 @@ def _subtitle(one: Panel, window: Box, turn: float, display: Display) -> list[Pr
         words = f"open {display.angle(degrees(turn))}"
         if turn < hung.reach - 1e-9:
             words += f", goes to {display.angle(degrees(hung.reach))}"
-        return [Text("A-ANNO-TTLB", at, _fitted((words,), _SUBTITLE, window.width), _SUBTITLE)]
+        return [Text("A-ANNO-TTLB", at, fitted((words,), _SUBTITLE, window.width), _SUBTITLE)]
     words = f"stops at {display.angle(degrees(hung.reach))}: {hung.stopped_by}"
     bare = hung.reach_bare
     more = f"{words}; the leaf alone goes to {display.angle(degrees(bare))}"
     shorter = (words, words.partition(":")[0])
     choices = (more, *shorter) if bare > hung.reach + 1e-9 else shorter
     layer = "A-ANNO-REDL" if bare <= hung.reach + 1e-9 else "A-ANNO-TTLB"
-    return [Text(layer, at, _fitted(choices, _SUBTITLE, window.width), _SUBTITLE)]
-
-
-def _fitted(choices: Sequence[str], size: float, width: float) -> str:
-    """Return the first wording that fits the width, else the last."""
-    return next((words for words in choices if text_width(words, size) <= width), choices[-1])
-
-
-def _foot(study: Study, scale: float, width: float) -> list[Primitive]:
-    """How to read the sheet, and a scale in inches."""
-    filled = study.filled
-    several = len(study.candidates) > 1
-    mirrored = all(turns_clockwise(filled, candidate.leaf) for candidate in study.candidates)
-    words = [
-        f"{filled.opening.mark}",
-        "seen from above, pull side up" + (", hinges right" if mirrored else ""),
-    ]
-    if several:
-        words.append("all at one scale")
-    words.append("frame and leaf cut as commonly made; only dimensioned parts are measured")
-    bar = _scale_bar(scale, width - MARGIN, 4.5)
-    room = width - 2 * MARGIN - 90.0
-    choices = [" · ".join(words[:count]) for count in range(len(words), 0, -1)]
-    return [
-        Text("A-ANNO-NOTE", (MARGIN + 1.0, 4.5), _fitted(choices, _FOOT_SIZE, room), _FOOT_SIZE),
-        *bar,
-    ]
-
-
-def _scale_bar(scale: float, right: float, base: float) -> list[Primitive]:
-    """A drafter's bar of whole inches, every other one filled."""
-    inches = 2 if 2 * scale <= 60 else 1
-    left = right - inches * scale
-    bars: list[Primitive] = []
-    for half in range(2 * inches):
-        x_0 = left + half * scale / 2
-        fill = "steel" if half % 2 else "paper"
-        bars.append(Polygon("A-ANNO-LEAD", rectangle(x_0, x_0 + scale / 2, base, base + 3.0), fill))
-    label = f"{inches} in"
-    return [
-        *bars,
-        Polyline("A-ANNO-LEAD", ((left, base), (right, base))),
-        Text("A-ANNO-NOTE", (left - 4.0, base - 0.5), label, _FOOT_SIZE, "end"),
-    ]
+    return [Text(layer, at, fitted(choices, _SUBTITLE, window.width), _SUBTITLE)]

@@ -7,14 +7,16 @@ from typing import Any
 from matplotlib import rc_context
 from matplotlib.figure import Figure
 
-from configurator.drawing.sheet import Sheet, plan_sheet
+from configurator.drawing.sheet import plan_sheet
 from configurator.export.figure import sheet_figure
+from configurator.model import JobFacts
 from configurator.study.records import Study
 from configurator.units import Display
 
 SIZE = (864.0, 540.0)
 """Points: 12 by 7-1/2 in."""
 PNG_DPI = 144.0
+_NO_FACTS = JobFacts()
 
 
 def write_plan(
@@ -23,22 +25,17 @@ def write_plan(
     angle: float,
     display: Display,
     dark: bool = False,
-    size: tuple[float, float] = SIZE,
+    job: JobFacts = _NO_FACTS,
 ) -> None:
-    """Write every candidate's plan side by side with the leaves at `angle` degrees.
+    """Write every candidate's plan side by side with the leaves at `angle` degrees, on a sheet of one size.
 
-    The format goes by the ending: .png, .svg or .pdf; size in points. Raises ValueError for any other ending,
-    OSError when the file cannot be written.
+    The format goes by the ending: .png, .svg or .pdf. The foot names the opening and what is known of the
+    job. Raises ValueError for any other ending, OSError when the file cannot be written.
     """
-    write_sheet(plan_sheet(study, display, *size), path, angle, dark)
-
-
-def write_sheet(sheet: Sheet, path: Path, angle: float, dark: bool) -> None:
-    """Write a sheet already laid out. Raises as `write_plan` does."""
     write = _WRITERS.get(path.suffix.lower())
     if write is None:
         raise ValueError(f"a picture ends in {', '.join(_WRITERS)}; {path.name} was given")
-    write(sheet_figure(sheet, angle, dark), path)
+    write(sheet_figure(plan_sheet(study, display, *SIZE, job), angle, dark), path)
 
 
 def _png(figure: Figure, path: Path) -> None:

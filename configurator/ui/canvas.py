@@ -11,7 +11,8 @@ from PySide6.QtWidgets import QToolTip, QWidget
 from configurator.drawing.hover import Spot, name_at, spots_of
 from configurator.drawing.sheet import Sheet, moving_groups, moving_note_groups, plan_sheet
 from configurator.export.figure import POINTS_PER_INCH, SheetArtists, make_figure
-from configurator.export.picture import write_sheet
+from configurator.export.picture import write_plan
+from configurator.model import JobFacts
 from configurator.study.records import Study
 from configurator.units import Display
 
@@ -67,11 +68,14 @@ class PlanCanvas(FigureCanvasQTAgg):
             self._dark = dark
             self._redraw()
 
-    def save_picture(self, path: Path | str) -> None:
-        """Write what is shown as PNG, SVG or PDF, by the ending. Raises ValueError with nothing shown yet."""
-        if self._sheet is None:
+    def save_picture(self, path: Path | str, job: JobFacts) -> None:
+        """Write the opening on show as PNG, SVG or PDF, by the ending, whatever the shape of the window.
+
+        Raises ValueError with nothing shown yet.
+        """
+        if self._study is None:
             raise ValueError("there is no picture to save yet")
-        write_sheet(self._sheet, Path(path), self._angle, self._dark)
+        write_plan(self._study, Path(path), self._angle, self._display, self._dark, job)
 
     def accessible_summary(self) -> str:
         """Return the headings of the panels as one sentence."""

@@ -55,7 +55,7 @@ class Picture(QFrame):
 
     def save(self, path: Path) -> None:
         """Write the picture on show to a file. Raises OSError."""
-        self.canvas.save_picture(path)
+        self.canvas.save_picture(path, self.session.job.job)
 
     def _say_why(self) -> None:
         trouble = self.session.trouble

@@ -2,6 +2,8 @@ import numpy as np
 import pytest
 from PySide6.QtCore import QPointF
 
+from configurator.export.picture import write_plan
+from configurator.model import JobFacts
 from configurator.ui.canvas import DPI, PlanCanvas
 from configurator.units import Display
 from tests.drawing.cases import demo
@@ -27,7 +29,7 @@ def test_an_empty_canvas_stays_empty_whatever_is_asked(canvas, tmp_path):
     assert np.array_equal(pixels(canvas), before)
     assert canvas.name_under(QPointF(10, 10)) == ""
     with pytest.raises(ValueError, match="no picture"):
-        canvas.save_picture(tmp_path / "plan.png")
+        canvas.save_picture(tmp_path / "plan.png", JobFacts())
 
 
 def test_swinging_in_part_gives_the_same_pixels_as_drawing_the_whole(canvas):
@@ -91,8 +93,20 @@ def test_the_name_under_the_pointer(canvas, qtbot):
 
 def test_a_picture_is_saved_as_it_is_shown(canvas, tmp_path):
     canvas.show_study(demo("112A"), 90, Display(), True)
-    canvas.save_picture(tmp_path / "dark.svg")
+    canvas.save_picture(tmp_path / "dark.svg", JobFacts())
     assert "#1f272e" in (tmp_path / "dark.svg").read_text()
+
+
+def test_the_window_s_shape_does_not_show_in_the_saved_picture(canvas, qtbot, tmp_path):
+    facts = JobFacts(name="Ferry terminal")
+    canvas.show_study(demo("112A"), 90, Display(), False)
+    canvas.save_picture(tmp_path / "one.svg", facts)
+    canvas.resize(1000, 300)
+    qtbot.waitUntil(lambda: pixels(canvas).shape[:2] == (300, 1000))
+    canvas.save_picture(tmp_path / "other.svg", facts)
+    write_plan(demo("112A"), tmp_path / "drawn.svg", 90, Display(), job=facts)
+    assert (tmp_path / "one.svg").read_bytes() == (tmp_path / "other.svg").read_bytes()
+    assert (tmp_path / "one.svg").read_bytes() == (tmp_path / "drawn.svg").read_bytes()
 
 
 def test_it_can_be_read_aloud(canvas):

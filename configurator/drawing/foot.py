@@ -1,0 +1,84 @@
+"""The foot of a sheet: how to read it, its scale, and, where it goes out as a file, whose opening it is."""
+
+from collections.abc import Sequence
+
+from configurator.drawing.hanging_of import turns_clockwise
+from configurator.drawing.lettering import text_width
+from configurator.drawing.primitives import Polygon, Polyline, Primitive, Text
+from configurator.drawing.turning import rectangle
+from configurator.model import JobFacts
+from configurator.study.records import Study
+from configurator.units import Display
+
+FOOT = 16.0
+FOOT_OF_FILE = 27.0
+"""Points kept below the panels: for one line, and for two."""
+_SIDE = 8.0
+_BASE = 4.5
+_SIZE = 7.0
+_BAR_ROOM = 90.0
+
+
+def foot(study: Study, display: Display, scale: float, width: float, job: JobFacts | None) -> list[Primitive]:
+    """Return the line that says how to read the sheet, its scale bar, and over them whose sheet it is."""
+    room = width - 2 * _SIDE
+    lines = [(_BASE, _how_to_read(study, job is None), room - _BAR_ROOM)]
+    if job is not None:
+        lines.append((_BASE + 10.5, _of_what(study, display, job), room))
+    return [
+        *(
+            Text("A-ANNO-NOTE", (_SIDE + 1.0, base), _as_many_as_fit(words, free), _SIZE)
+            for base, words, free in lines
+        ),
+        *_scale_bar(scale, width - _SIDE, _BASE),
+    ]
+
+
+def _as_many_as_fit(words: Sequence[str], room: float) -> str:
+    return fitted([" · ".join(words[:count]) for count in range(len(words), 0, -1)], _SIZE, room)
+
+
+def fitted(choices: Sequence[str], size: float, width: float) -> str:
+    """Return the first wording that fits the width, else the last."""
+    return next((words for words in choices if text_width(words, size) <= width), choices[-1])
+
+
+def _of_what(study: Study, display: Display, job: JobFacts) -> list[str]:
+    """Say which opening of which job this is, with the date only where the job gives one."""
+    filled = study.filled
+    said = (
+        f"opening {filled.opening.mark}",
+        filled.opening.location,
+        display.opening(filled.opening_width, filled.opening_height),
+        job.name,
+        f"job {job.number}" if job.number else None,
+        job.date,
+    )
+    return [words for words in said if words]
+
+
+def _how_to_read(study: Study, with_mark: bool) -> list[str]:
+    filled = study.filled
+    mirrored = all(turns_clockwise(filled, candidate.leaf) for candidate in study.candidates)
+    words = [filled.opening.mark] if with_mark else []
+    words.append("seen from above, pull side up" + (", hinges right" if mirrored else ""))
+    if len(study.candidates) > 1:
+        words.append("all at one scale")
+    return [*words, "frame and leaf cut as commonly made; only dimensioned parts are measured"]
+
+
+def _scale_bar(scale: float, right: float, base: float) -> list[Primitive]:
+    """A drafter's bar of whole inches, every other one filled."""
+    inches = 2 if 2 * scale <= 60 else 1
+    left = right - inches * scale
+    bars: list[Primitive] = []
+    for half in range(2 * inches):
+        x_0 = left + half * scale / 2
+        fill = "steel" if half % 2 else "paper"
+        bars.append(Polygon("A-ANNO-LEAD", rectangle(x_0, x_0 + scale / 2, base, base + 3.0), fill))
+    label = f"{inches} in"
+    return [
+        *bars,
+        Polyline("A-ANNO-LEAD", ((left, base), (right, base))),
+        Text("A-ANNO-NOTE", (left - 4.0, base - 0.5), label, _SIZE, "end"),
+    ]

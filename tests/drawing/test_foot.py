@@ -1,0 +1,45 @@
+from configurator.drawing.foot import FOOT, FOOT_OF_FILE, fitted, foot
+from configurator.drawing.primitives import Text
+from configurator.drawing.sheet import plan_sheet
+from configurator.model import JobFacts
+from configurator.units import Display
+from tests.drawing.cases import demo
+
+FACTS = JobFacts(name="Kestrel Point Ferry Terminal", number="26-118")
+
+
+def lines(width=864.0, job=None, display=None):
+    found = foot(demo("112A"), display or Display(), 20.0, width, job)
+    return [one.text for one in found if isinstance(one, Text)]
+
+
+def test_on_the_screen_the_mark_comes_first():
+    assert lines()[0].startswith(
+        "112A · seen from above, pull side up, hinges right · all at one scale · frame"
+    )
+
+
+def test_a_file_says_of_which_opening_and_job_it_is():
+    location = demo("112A").opening.location
+    reading, whose, _ = lines(job=FACTS)
+    assert reading.startswith("seen from above")
+    assert whose == (
+        f"opening 112A · {location} · 3'-0\" x 7'-0\" · Kestrel Point Ferry Terminal · job 26-118"
+    )
+
+
+def test_a_date_stands_only_where_the_job_has_one():
+    assert lines(job=FACTS.model_copy(update={"date": "3 May 2026"}))[1].endswith("job 26-118 · 3 May 2026")
+    assert lines(job=JobFacts())[1].endswith("3'-0\" x 7'-0\"")
+
+
+def test_what_does_not_fit_is_left_off_from_the_end():
+    assert lines(width=240.0, job=FACTS)[1].startswith("opening 112A")
+    assert "Kestrel" not in lines(width=240.0, job=FACTS)[1]
+    assert fitted(("long words", "short"), 8.0, 1.0) == "short"
+
+
+def test_the_panels_leave_room_for_both_lines():
+    alone, file = (plan_sheet(demo("112A"), Display(), 864, 540, job) for job in (None, FACTS))
+    assert {window.bottom for window in alone.windows} == {FOOT}
+    assert {window.bottom for window in file.windows} == {FOOT_OF_FILE}
