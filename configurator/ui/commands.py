@@ -25,6 +25,7 @@ class CommandBar(QToolBar):
     def __init__(self, groups: list[list[Command]], owner: QWidget) -> None:
         super().__init__("Commands")
         self.actions_by_name: dict[str, QAction] = {}
+        self._keys: dict[str, Command] = {}
         self.setMovable(False)
         self.setFloatable(False)
         for group in groups:
@@ -35,9 +36,7 @@ class CommandBar(QToolBar):
 
     def _add(self, command: Command, owner: QWidget) -> None:
         action = QAction(command.title, owner)
-        action.setShortcut(QKeySequence(command.keys))
-        keys = action.shortcut().toString(QKeySequence.SequenceFormat.NativeText)
-        action.setToolTip(f"{command.tip} ({keys})" if keys else command.tip)
+        action.setToolTip(command.tip)
         action.setCheckable(command.toggles)
         if command.toggles:
             action.triggered.connect(command.run)
@@ -45,3 +44,12 @@ class CommandBar(QToolBar):
             action.triggered.connect(lambda _=False: command.run())
         self.addAction(action)
         self.actions_by_name[command.name] = action
+        self._keys[command.name] = command
+
+    def give_keys(self) -> None:
+        """Give the actions their keys. Not at first: the first shortcut makes every list of keys Qt knows."""
+        for name, command in self._keys.items():
+            action = self.actions_by_name[name]
+            action.setShortcut(QKeySequence(command.keys))
+            if keys := action.shortcut().toString(QKeySequence.SequenceFormat.NativeText):
+                action.setToolTip(f"{command.tip} ({keys})")

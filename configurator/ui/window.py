@@ -85,6 +85,7 @@ class Window(QMainWindow):
         self._share_room()
         self._restore_layout()
         self.work.show_state("open")
+        self._give_keys()
 
     def begin(self) -> None:
         """Load the study and the picture, and show them."""
@@ -164,17 +165,21 @@ class Window(QMainWindow):
             ],
         ]
 
+    def _give_keys(self) -> None:
+        """Give commands and swing their keys; once the window stands, for Qt is slow to make the first."""
+        self.commands.give_keys()
+        for keys, degrees in TURNS.items():
+            shortcut = QShortcut(QKeySequence(keys), self)
+            shortcut.activated.connect(
+                lambda degrees=degrees: self.session.swing(self.session.angle + degrees)
+            )
+
     def _put_together(self) -> None:
         self.resize(*FIRST_SIZE)
         self.addToolBar(self.commands)
         self._add_recent()
         self._add_units()
         self.commands.actions_by_name["list"].setChecked(True)
-        for keys, degrees in TURNS.items():
-            shortcut = QShortcut(QKeySequence(keys), self)
-            shortcut.activated.connect(
-                lambda degrees=degrees: self.session.swing(self.session.angle + degrees)
-            )
         self.columns = QSplitter()
         self.columns.setChildrenCollapsible(False)
         self._room = QWidget()
