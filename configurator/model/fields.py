@@ -80,14 +80,12 @@ ScrewCount = Annotated[StrictInt, Field(ge=0, le=10_000)]
 _BOUNDS = ("gt", "ge", "lt", "le")
 
 
-def field(title: str, plain: str = "", default: Any = None, help: str = "", **bounds: float) -> Any:
-    """Describe one field: its trade name, the plain words for it, help, and the bounds in its own unit."""
+def field(title: str, plain: str = "", default: Any = None, **bounds: float) -> Any:
+    """Describe one field: its trade name, the plain words for it, and the bounds in its own unit."""
     unknown = set(bounds) - set(_BOUNDS)
     if unknown:
         raise TypeError(f"no such bound: {sorted(unknown)}")
-    return Field(
-        default=default, title=title, description=help, json_schema_extra={"plain": plain or title}, **bounds
-    )  # type: ignore[call-overload,no-any-return,unused-ignore]
+    return Field(default=default, title=title, json_schema_extra={"plain": plain or title}, **bounds)  # type: ignore[call-overload,no-any-return,unused-ignore]
 
 
 def bounds_of(info: FieldInfo) -> dict[str, float]:

@@ -39,13 +39,10 @@ class Size(Record):
         "opening width",
         "door opening width",
         ...,
-        "rabbet face to rabbet face: the nominal door width",
         gt=0,
         le=300,
     )
-    height: Length = field(
-        "opening height", "door opening height", ..., "finished floor to head rabbet", gt=0, le=300
-    )
+    height: Length = field("opening height", "door opening height", ..., gt=0, le=300)
 
 
 class Door(Record):
@@ -56,28 +53,22 @@ class Door(Record):
     latch_bevel: Length | None = field(
         "latch bevel",
         "slant of the lock edge",
-        help="relief of the stop-side corner per inch of thickness; 1/16 is 1/8 in 2; 0 is square",
         ge=0,
         le=0.5,
     )
     hinge_backset: Length | None = field(
         "door hinge backset",
         "hinge set back from the door's far face",
-        help="stop-side face of the door to the edge of the hinge leaf",
         ge=0,
         le=6,
     )
-    mortise_depth: Length | None = field(
-        "door mortise depth", help="left out: the leaf is flush with the door edge", ge=0, le=1
-    )
+    mortise_depth: Length | None = field("door mortise depth", ge=0, le=1)
     hinge_gap: Length | None = field("hinge-side gap", "gap on the hinge side, door closed", ge=0, le=2)
     latch_gap: Length | None = field("latch-side gap", "gap on the lock side, door closed", ge=0, le=2)
     head_gap: Length | None = field("head gap", "gap above the door", ge=0, le=2)
     meeting_gap: Length | None = field("meeting gap", "gap between the two leaves of a pair", ge=0, le=2)
     split_gap: Length | None = field("split gap", "gap between upper and lower leaf", ge=0, le=2)
-    undercut: Length | None = field(
-        "undercut", "gap under the door", help="finished floor to the bottom of the door", ge=0, le=12
-    )
+    undercut: Length | None = field("undercut", "gap under the door", ge=0, le=12)
     weight: float | None = field("door weight in pounds", "what one leaf weighs, in pounds", gt=0, le=5000)
 
 
@@ -98,9 +89,7 @@ class Frame(Record):
     hinge_backset: Length | None = field(
         "frame hinge backset", "frame stop to the edge of the hinge leaf", ge=0, le=6
     )
-    mortise_depth: Length | None = field(
-        "frame mortise depth", help="left out: the leaf is flush with the frame", ge=0, le=1
-    )
+    mortise_depth: Length | None = field("frame mortise depth", ge=0, le=1)
 
 
 class WallLayer(Record):
@@ -120,7 +109,6 @@ class Wall(Record):
     frame_proud: Length | None = field(
         "frame proud of wall",
         "frame stands out from wall by",
-        help="frame face ahead of the wall face on the pull side; negative: behind it",
         ge=-60,
         le=24,
     )
@@ -148,24 +136,20 @@ class Obstruction(Record):
     projection: Length | None = field(
         "projection",
         "stands off by",
-        help="from the wall face on the pull side; a casing counts from the frame face",
         gt=0,
         le=600,
     )
     start: Length | None = field(
         "start along the wall",
         "begins this far from the frame",
-        help="from the frame's outer edge; negative reaches over the frame's face",
         ge=-24,
         le=600,
     )
-    length: Length | None = field(
-        "length along the wall", help="left out: it runs on without end", gt=0, le=1200
-    )
+    length: Length | None = field("length along the wall", gt=0, le=1200)
     diameter: Length | None = field("diameter of a column", gt=0, le=240)
     offset: Length | None = field("offset from the wall", "held off the wall by", ge=0, le=600)
-    bottom: Length | None = field("bottom above floor", help="left out: from the floor", ge=0, le=300)
-    top: Length | None = field("top above floor", help="left out: full height", gt=0, le=300)
+    bottom: Length | None = field("bottom above floor", ge=0, le=300)
+    top: Length | None = field("top above floor", gt=0, le=300)
 
     @model_validator(mode="after")
     def _makes_sense(self) -> Self:
@@ -193,7 +177,7 @@ class Hardware(Record):
     """A box (or, for a knob, a round) on one face of a leaf, inches."""
 
     kind: HardwareKind = field("hardware kind", default=...)
-    leaf: LeafName | None = field("which leaf", help="left out: the active, the lower or the only leaf")
+    leaf: LeafName | None = field("which leaf")
     face: Face = field("face of the door", default="pull")
     projection: Length = field("hardware projection", "stands off the door by", ..., gt=0, le=48)
     from_latch_edge: Length = field(
@@ -201,15 +185,12 @@ class Hardware(Record):
     )
     width: Length = field(
         "hardware width",
-        help="across the door, seen from above; a knob's diameter",
         default=...,
         gt=0,
         le=300,
     )
     height: Length = field("centre above floor", default=..., ge=0, le=300)
-    outline: Outline | None = field(
-        "outline from above", help="left out: a box; round: its width is a diameter, as of a ball"
-    )
+    outline: Outline | None = field("outline from above")
     vertical: Length = field("hardware height", "how tall it is", ..., gt=0, le=300)
 
 
@@ -223,12 +204,10 @@ class Use(Record):
     lock_both_sides: Flag | None = field(
         "locked from both sides",
         "needs a key on both sides",
-        help="a key on both sides: each side may be the one to keep out; yes means that there is a lock",
     )
     lock_finish_bhma: Text | None = field(
         "lock's BHMA finish number",
         "finish number of the lock",
-        help="the hinges show beside the lock and should look the same",
     )
     fire_rated: Flag | None = field("fire rated")
     closer: Flag | None = field("door closer", "closes by itself")
@@ -237,7 +216,6 @@ class Use(Record):
     clear_width_margin: Length | None = field(
         "margin over the clear width",
         "walk-through width to spare",
-        help="kept over the 32 in of an accessible route, for what building may take off; left out: none",
         ge=0,
         le=12,
     )
@@ -256,7 +234,7 @@ class Opening(Record):
     status: Status = field("status", default="assumed")
     notes: Text | None = field("notes")
     hung_on: HungOn = field("hung on", default="butt hinges")
-    hand: Hand | None = field("hand", help="seen from outside, the side you unlock from")
+    hand: Hand | None = field("hand")
     leaves: Leaves = field("leaves", default="single")
     active_width: Length | None = field("active leaf net width", gt=0, le=300)
     split_height: Length | None = field(
@@ -274,13 +252,10 @@ class Opening(Record):
     prepared_height: Length | None = field(
         "prepared hinge height",
         "door or frame is already cut for hinges this high",
-        help="of a door or frame already made; left out: not made yet, or not known",
         gt=0,
         le=24,
     )
-    existing_hinge: ExistingHinge | None = field(
-        "existing hinge", "what hangs there now", help="of a door whose hinges are replaced"
-    )
+    existing_hinge: ExistingHinge | None = field("existing hinge", "what hangs there now")
 
     @model_validator(mode="after")
     def _butted_frame_has_its_place(self) -> Self:

@@ -62,7 +62,7 @@ class Field(QWidget):
         column.addWidget(editor)
         column.addWidget(self.note)
         editor.setAccessibleName(paths.trade_name(self.path))
-        editor.setAccessibleDescription(paths.field_at(self.path).description or paths.plain_name(self.path))
+        editor.setAccessibleDescription(paths.help_of(self.path) or paths.plain_name(self.path))
         self.setFocusProxy(editor)
 
     @property
@@ -88,9 +88,9 @@ class Field(QWidget):
         found = assumed.get(self.path)
         given = self.session.value(self.path) is not None
         self._because = reason_of(found) if found is not None and not given else ""
-        help_text = _help_at(self.path)
-        lines = [f"{paths.trade_name(self.path)}: {paths.plain_name(self.path)}", help_text, self._because]
-        self.setToolTip("\n".join(dict.fromkeys(line for line in lines if line)))
+        name = paths.other_name(self.path, self.session.plain_words)
+        lines = [name[:1].upper() + name[1:], _help_at(self.path), self._because]
+        self.setToolTip("\n".join(line for line in lines if line))
         self._show_note()
 
     def _show_note(self) -> None:
@@ -103,7 +103,7 @@ class Field(QWidget):
 def _help_at(path: str) -> str:
     """Return a field's help; what counts as high traffic stands in a table and not in its description."""
     if path != "use.traffic":
-        return paths.field_at(path).description or ""
+        return paths.help_of(path)
     from configurator.rules.traffic import traffic_help  # loaded on use: this section is closed at the start
 
     return traffic_help()
@@ -239,9 +239,8 @@ class LineField(Field):
             self.editor.show_tag("", "")
 
     def _when_left_out(self) -> str:
-        """Say what an empty field means, where its description says so."""
-        told = (paths.field_at(self.path).description or "").partition("left out: ")[2]
-        return told or ("worked out" if self.path == "frame.hinge_backset" else "")
+        """Say what an empty field means, where its help says so."""
+        return paths.when_left_out(self.path)
 
     def _can_go_back(self) -> bool:
         if self.kind is TEXT or not self.optional or self.refused:

@@ -23,7 +23,7 @@ class Kind:
 
 
 def kind_at(path: str) -> Kind:
-    """Return the kind of value that a field takes, known from its description in the model."""
+    """Return the kind of value that a field takes, known from its place in the model."""
     info = paths.field_at(path)
     unit = unit_of(info)
     if path == "door.latch_bevel":

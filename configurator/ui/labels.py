@@ -29,7 +29,9 @@ class NameLabel(QLabel):
         self._plain = plain
         name = paths.plain_name(self._path) if plain else paths.trade_name(self._path)
         self.setText("Opening width x height" if self._path == "size" else name[:1].upper() + name[1:])
-        self.setToolTip(paths.trade_name(self._path) if plain else paths.plain_name(self._path))
+        other = paths.other_name(self._path, plain)
+        lines = (other[:1].upper() + other[1:], paths.help_of(self._path))
+        self.setToolTip("\n".join(line for line in lines if line))
 
 
 def new_form() -> QFormLayout:

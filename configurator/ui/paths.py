@@ -11,6 +11,7 @@ from pydantic.fields import FieldInfo
 
 from configurator.model import JobFacts, Opening
 from configurator.model.fields import Record
+from configurator.model.help_texts import HELP, LEFT_OUT
 
 JOB = "job."
 """What a path begins with that lies in the job's facts and not in an opening."""
@@ -41,6 +42,23 @@ def plain_name(path: str) -> str:
     """Return what a client would call it, as "frame stands out from wall by"."""
     extra = field_at(path).json_schema_extra
     return str(extra["plain"]) if isinstance(extra, dict) and extra.get("plain") else trade_name(path)
+
+
+def help_of(path: str) -> str:
+    """Return one sentence of help; empty where the name says it all."""
+    text = HELP.get(".".join(_names(path)), "")
+    return text[:1].upper() + text[1:]
+
+
+def when_left_out(path: str) -> str:
+    """Return what an empty field means, in a word or two; empty where that is not said."""
+    return HELP.get(".".join(_names(path)), "").partition(LEFT_OUT)[2]
+
+
+def other_name(path: str, plain: bool) -> str:
+    """Return the trade's name where the client's is on show, or the other way; empty where they match."""
+    trade, client = trade_name(path), plain_name(path)
+    return "" if trade == client else trade if plain else client
 
 
 def words_of(path: str) -> tuple[str, ...]:

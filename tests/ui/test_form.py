@@ -221,3 +221,14 @@ def test_every_section_has_a_field_for_each_of_its_paths(window):
     for paths in SECTIONS.values():
         for path in paths:
             assert window.work.form.field(path) is window.work.form.fields()[path]
+
+
+@pytest.mark.parametrize("path", [path for own in SECTIONS.values() for path in own])
+def test_a_tip_never_says_only_the_name(window, path):
+    field = window.work.form.field(path)
+    label = window.work.form._labels[path]
+    for tip in (field.toolTip(), label.toolTip()):
+        lines = tip.lower().split("\n") if tip else []
+        assert label.text().lower() not in lines
+        assert all(": ".join([label.text().lower()] * 2) != line for line in lines)
+    assert label.toolTip() or path.startswith("job.")
