@@ -31,6 +31,7 @@ def clear_width_findings(
     row = limit("clear_width")
     least = row.value + margin
     clear = answer.clear_width_at_90
+    hinge = f"with a {size(height, answer.hinge_width)} hinge"
     if clear is None:
         message = (
             f"The door does not come to 90°, so there is no clear width to count; {inches(least)} is asked "
@@ -39,17 +40,17 @@ def clear_width_findings(
         return (finding("no clear width", "error", message, row.cited, required=least),)
     if keeps_clear_width(answer, least):
         spare = inches(clear - least)
-        message = f"Clear width {inches(clear, least, 'min')} at 90°: {spare} to spare. {_SCOPE}"
+        message = f"Clear width {inches(clear, least, 'min')} at 90° {hinge}: {spare} to spare. {_SCOPE}"
         return (finding("clear width kept", "note", message, practice("access_scope"), clear_width=clear),)
-    mends = f"{_narrower(leaf, height, answer, ask, least)}{_wider(opening, clear, least)} {_SCOPE}"
-    return (_short(clear, margin, mends),)
+    mends = f"{_narrower(leaf, height, answer, ask, least)}{_wider(leaf, opening, clear, least)} {_SCOPE}"
+    return (_short(clear, margin, hinge, mends),)
 
 
-def _short(clear: float, margin: float, mends: str) -> Finding:
+def _short(clear: float, margin: float, hinge: str, mends: str) -> Finding:
     row = limit("clear_width")
     least = row.value + margin
     short = least - clear
-    has = f"Clear width {inches(clear, least, 'min')} at 90°"
+    has = f"Clear width {inches(clear, least, 'min')} at 90° {hinge}"
     if clear < row.value - TOLERANCE:
         message = f"{has}, short of {inches(least)} by {inches(short)}. {mends}"
         return finding("too narrow to pass", "error", message, row.cited, clear_width=clear, short=short)
@@ -74,11 +75,14 @@ def _narrower(leaf: str, height: float, answer: WidthAnswer, ask: Answer, least:
     return "No narrower stock hinge keeps it. Take a "
 
 
-def _wider(opening: float, clear: float, least: float) -> str:
+def _wider(leaf: str, opening: float, clear: float, least: float) -> str:
+    """Say what width would keep it; of a pair it is the active leaf that has to grow, inch for inch."""
     steps = 1
     while clear + steps * WIDER_BY < least - TOLERANCE:
         steps += 1
     more = steps * WIDER_BY
+    if leaf == "active":
+        return f"wider active leaf: {inches(more)} more with this hinge gives {inches(clear + more)}."
     return f"wider opening: {inches(opening + more)} wide with this hinge gives {inches(clear + more)}."
 
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from configurator.rules.finding import Finding, Source, finding
 from configurator.rules.stock import stock_of, stock_widths
-from configurator.rules.wording import degrees, inches, size
+from configurator.rules.wording import degrees, inches, roughly, size
 from configurator.tables import limit, practice
 
 TOLERANCE = 1e-9
@@ -103,7 +103,7 @@ def _swing(answer: PlanAnswer) -> Iterator[Finding]:
             "binds at the lock side",
             "error",
             f"{_hinge(answer)} the lock edge binds at {degrees(answer.angle_bare)}: the door cannot open. "
-            "Bevel the lock edge, widen the gap, or take a narrower hinge.",
+            "Bevel the lock edge, widen the gap, or try a narrower hinge.",
             _PLAN,
             angle=answer.angle_bare,
         )
@@ -164,7 +164,7 @@ def _hardware_mend(thing: str, lands: tuple[float, float] | None) -> str:
         return "Fit a bumper or a floor stop there"
     along, height = lands
     return (
-        f"Fit a wall bumper {inches(along)} along the wall from the frame and {inches(height)} above the "
+        f"Fit a wall bumper {roughly(along)} along the wall from the frame and {roughly(height)} above the "
         "floor, or a floor stop"
     )
 
@@ -198,9 +198,8 @@ def _width(answer: PlanAnswer) -> Iterator[Finding]:
             "too narrow to pass",
             "error",
             f"{_hinge(answer)} the walk-through width is {inches(answer.clear_width, least.value)}, short "
-            f"by {inches(short, 0.0)} of the {inches(least.value)} an accessible route asks for. Take a "
-            "narrower "
-            "hinge or a wider opening. Manoeuvring space is not computed here; local codes decide.",
+            f"by {inches(short, 0.0)} of the {inches(least.value)} an accessible route asks for. "
+            "Try a narrower hinge, or take a wider opening. Manoeuvring space is not computed here; local codes decide.",
             least.cited,
             clear_width=answer.clear_width,
             required=least.value,
@@ -216,8 +215,8 @@ def _margin(answer: PlanAnswer, least: float) -> Iterator[Finding]:
             "warning",
             f"{_hinge(answer)} the walk-through width is {inches(answer.clear_width, asked, 'min')}: enough "
             f"for the {inches(least)} of an accessible route, but short by {inches(short, 0.0)} of the "
-            f"margin of {inches(answer.clear_margin)} asked over it. Take a narrower hinge or a wider "
-            "opening.",
+            f"margin of {inches(answer.clear_margin)} asked over it. Try a narrower hinge, or take "
+            "a wider opening.",
             practice("access_margin"),
             clear_width=answer.clear_width,
             required=asked,

@@ -7,7 +7,7 @@ from configurator.rules.finding import Finding, finding
 from configurator.rules.stock import stock_widths
 from configurator.rules.usual import FilledOpening
 from configurator.rules.width import Must
-from configurator.rules.wording import degrees, inches, plain
+from configurator.rules.wording import degrees, inches, plain, size
 from configurator.tables import limit, practice
 from configurator.units import TOLERANCE, format_decimal
 
@@ -62,7 +62,8 @@ def _flat(filled: FilledOpening, must: Must, chosen: WidthAnswer) -> Iterator[Fi
     usual = -TOLERANCE <= filled.frame_proud <= row.value + TOLERANCE
     source = row.cited if usual and chosen.hinge_width == 4 else practice("plan_geometry")
     message = (
-        f"Open flat the door lies {inches(off)} off the wall, so base or trim up to that thick still clears. "
+        f"Open flat on a {size(must.height, chosen.hinge_width)} hinge the door lies {inches(off)} off the "
+        "wall, so base or trim up to that thick still clears. "
         "Nothing was said to stand there: check on site."
     )
     yield finding("open flat", "note", message, source, off_wall=off)

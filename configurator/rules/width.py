@@ -129,7 +129,7 @@ def _stock(height: float, answer: WidthAnswer) -> str | None:
 
 
 def _trade(chosen: WidthAnswer, must: Must, others: tuple[Alternative, ...]) -> Finding:
-    said = "; ".join(f"{plain(other.value)} {other.effect}" for other in others)
+    said = "; ".join(f"{size(must.height, other.value)} {other.effect}" for other in others)
     name = size(must.height, chosen.hinge_width)
     message = f"No stock width does everything. {name} {does(chosen, must)}. {said}. {_mend(chosen, must)}"
     return finding(

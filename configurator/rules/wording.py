@@ -8,6 +8,11 @@ def inches(length: float, limit: float | None = None, side: Side | None = None) 
     return format_length(length, 64, unit_mark=False, limit=limit, side=side) + " in"
 
 
+def roughly(length: float) -> str:
+    """Write where something goes on site, to the nearest 1/16: `29-1/16 in`."""
+    return format_length(length, 16, unit_mark=False) + " in"
+
+
 def degrees(angle: float, limit: float | None = None, side: Side | None = None) -> str:
     """Write an angle with its unit, as `171.8°`; limits as in `units.format_angle`."""
     return format_angle(angle, limit, side)

@@ -10,7 +10,8 @@ from configurator.rules.finding import Finding
 from configurator.rules.swing_notes import swing_notes
 from configurator.rules.usual import fill
 from configurator.rules.width import Must, choose_width
-from tests.rules.hung import opening
+from configurator.study import study
+from tests.rules.hung import found, opening, specified
 
 
 @dataclass(frozen=True)
@@ -223,3 +224,15 @@ def test_open_flat_is_common_practice_up_to_half_an_inch_proud(proud, mark):
     (said,) = swing_notes(filled, MUST, 4, answers())
     assert said.mark_of_source == mark
     assert said.numbers["off_wall"] == 0.875 + proud
+
+
+def test_a_pair_too_narrow_is_mended_by_its_active_leaf():
+    """The leaf has to grow, not the opening by as much: a pair shares what is added."""
+    given = opening(leaves="pair", use={"accessible": True})
+    said = found(specified(given), "too narrow to pass")
+    assert "wider active leaf: 18 in more with this hinge gives" in said.message
+    clear = said.numbers["clear_width"]
+    wider = opening(leaves="pair", size={"width": 72, "height": 84}, use={"accessible": True})
+    active = study(wider).candidates[0]
+    # Both leaves of the doubled opening are 18 in wider, and so is the way past the active one.
+    assert active.clear_width_at_90 == pytest.approx(clear + 18, abs=1e-9)

@@ -138,8 +138,8 @@ def test_101a_where_a_bumper_goes():
     # The corner's circle comes down to the wall 0.875 below the pin; from there on to the frame's outer edge.
     rho = math.hypot(35.875 - 2.75 - 2 - 1 / 16, 2.5 - 0.5)
     along = math.sqrt(rho**2 - 0.875**2) - 1 / 16 - 2
-    assert along == pytest.approx(29 + 3 / 64, abs=1 / 128)
-    assert "wall bumper 29-3/64 in along the wall from the frame and 38 in above the floor" in said.message
+    assert along == pytest.approx(29 + 1 / 16, abs=1 / 32)
+    assert "wall bumper 29-1/16 in along the wall from the frame and 38 in above the floor" in said.message
 
 
 def test_112a_the_lever_passes_over_the_rail():
