@@ -115,7 +115,8 @@ def given_by_hand(opening: Opening) -> tuple[str, ...]:
 def cited(source: str, mark: Mark) -> str:
     """Write a source with its mark in words, once."""
     words = MARK_WORDS[mark]
-    return source if source.startswith(words.split()[0]) else f"{source} ({words})" if source else words
+    said = words in source or source.startswith(words.split()[0])
+    return source if said else f"{source} ({words})" if source else words
 
 
 def _leaf(leaf: LeafSpecification, study: Study, display: Display, standard: Hinge) -> LeafParts:

@@ -4,12 +4,12 @@ import textwrap
 from collections.abc import Sequence
 
 from configurator.drawing.comparison import Comparison, comparisons
+from configurator.drawing.hinge_parts import cited
 from configurator.rules.finding import Finding
 from configurator.study import Study
 from configurator.units import Display
 
 WIDTH = 110
-_MARKS = {"common practice": "common practice, no source"}
 
 
 def studies_as_text(studies: Sequence[Study], display: Display | None = None) -> str:
@@ -56,6 +56,5 @@ def _table(comparison: Comparison) -> list[str]:
 
 
 def _finding_lines(finding: Finding) -> list[str]:
-    mark = _MARKS.get(finding.mark_of_source, finding.mark_of_source)
-    text = f"{finding.severity}: {finding.message} [{finding.source}; {mark}]"
+    text = f"{finding.severity}: {finding.message} [{cited(finding.source, finding.mark_of_source)}]"
     return textwrap.wrap(text, WIDTH, subsequent_indent="    ")

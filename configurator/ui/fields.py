@@ -111,12 +111,11 @@ def _help_at(path: str) -> str:
 
 def reason_of(assumed: Any) -> str:
     """Say why a value was assumed and where that comes from."""
-    mark = {"common practice": "common practice, no source"}.get(
-        assumed.mark_of_source, assumed.mark_of_source
-    )
+    from configurator.drawing.hinge_parts import cited  # loaded with the first study
+
     because = assumed.because[:1].upper() + assumed.because[1:]
-    source = f"{assumed.source}; " if assumed.source and assumed.source != mark else ""
-    return f"Assumed. {because} ({source}{mark})"
+    source = cited(assumed.source, assumed.mark_of_source)
+    return f"Assumed. {because}. Source: {source}"
 
 
 class TypedLine(QLineEdit):

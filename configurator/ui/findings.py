@@ -13,13 +13,14 @@ if TYPE_CHECKING:
 
 SIGNS = {"error": "✖ Error", "warning": "▲ Warning", "note": "● Note"}
 """A severity's sign and word: never its colour alone."""
-_MARKS = {"common practice": "common practice, no source"}
 
 
 class FindingRow(QFrame):
     """One finding."""
 
     def __init__(self, session: Session, finding: "Finding") -> None:
+        from configurator.drawing.hinge_parts import cited  # loaded with the first study
+
         super().__init__()
         self.session = session
         self.finding = finding
@@ -28,8 +29,7 @@ class FindingRow(QFrame):
         sized(sign, 0, bold=True)
         tinted(sign, finding.severity, session.dark)
         message = _words(finding.message)
-        mark = _MARKS.get(finding.mark_of_source, finding.mark_of_source)
-        source = _words(f"{finding.source} ({mark})" if finding.source else mark)
+        source = _words(cited(finding.source, finding.mark_of_source))
         sized(source, -1)
         tinted(source, "quiet", session.dark)
         column = QVBoxLayout(self)

@@ -164,7 +164,18 @@ def test_findings_say_severity_sentence_source_and_mark(window):
     texts = [label.text() for label in row.findChildren(QLabel)]
     assert texts[0] == "▲ Warning"
     assert "chair rail" in texts[1]
-    assert texts[2].endswith("(derived)")
+    assert texts[2].endswith("(derived here)")
+
+
+@pytest.mark.parametrize("mark", ["112A", "126C", "151A", "205A"])
+def test_no_finding_and_no_reason_names_its_source_twice(window, mark):
+    window.session.select(mark)
+    for section in window.work.form.sections.values():
+        section.open()
+    said = [label.text() for row in window.work.findings.rows for label in row.findChildren(QLabel)]
+    said += [field.toolTip() for field in window.work.form.fields().values()]
+    assert any("common practice, no source" in text for text in said)
+    assert all(text.count("common practice") <= 1 for text in said)
 
 
 def test_opening_another_and_adding_copying_removing(qtbot, window):
