@@ -43,9 +43,12 @@ def strokes_of(dimension: Dimension, view: View) -> Strokes:
     return Strokes(tuple(lines), arrows)
 
 
-def line_boxes(dimensions: Iterable[Dimension], view: View) -> list[Box]:
-    """Return what the lines of placed dimensions cover on the sheet, a rectangle for each stroke."""
-    lines = [line for one in dimensions for line in strokes_of(one, view).lines]
+def line_boxes(dimensions: Iterable[Dimension], view: View, extensions: bool = True) -> list[Box]:
+    """Return what the lines of placed dimensions cover on the sheet, a rectangle for each stroke.
+
+    Without `extensions` only the dimension lines with their shoulders count.
+    """
+    lines = [line for one in dimensions for line in strokes_of(one, view).lines[0 if extensions else -1 :]]
     return [box_around(stroke) for line in lines for stroke in pairwise(line)]
 
 

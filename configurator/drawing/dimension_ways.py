@@ -2,10 +2,11 @@
 
 import math
 
+from configurator.drawing.dimension_strokes import line_boxes
 from configurator.drawing.dimensions import is_clear, leaf_on_sheet, pin_dimensions, text_boxes
 from configurator.drawing.hung import Hung
 from configurator.drawing.placing import Room
-from configurator.drawing.primitives import Dimension
+from configurator.drawing.primitives import Dimension, Point
 from configurator.drawing.view import View
 from configurator.units import Display
 
@@ -39,17 +40,31 @@ class Dimensions:
     def way(self, number: int) -> tuple[Dimension, ...]:
         """Return them in one way; empty where there is no room for it."""
         if number not in self._placed:
-            flat, clear_of = self._ways[number]
-            self._placed[number] = pin_dimensions(
-                self._hung, self._view, self._display, self._room, self._size, flat, clear_of
-            )
+            self._placed[number] = self._place(*self._ways[number])
         return self._placed[number]
 
     def at(self, angle: float) -> tuple[Dimension, ...]:
-        """Return them in the first way that the leaf at an angle, radians, does not lie under."""
-        leaf = leaf_on_sheet(self._hung, self._view, self._hung.shown_at(angle))
-        for number in range(len(self._ways)):
-            placed = self.way(number)
-            if placed and all(is_clear(box, [leaf], 1.0) for box in text_boxes(placed, self._view)):
-                return placed
-        return self.usual() or self.way(1)
+        """Return them in the first way whose texts and lines the leaf at an angle, radians, does not meet.
+
+        Where no way will do, extension lines may run under the leaf; else they are placed for that very
+        angle, and with no room even so there are none.
+        """
+        shown = self._hung.shown_at(angle)
+        leaf = leaf_on_sheet(self._hung, self._view, shown)
+        for extensions in (True, False):
+            for placed in map(self.way, range(len(self._ways))):
+                if placed and self._is_clear_of(placed, leaf, extensions):
+                    return placed
+        flat = opens_flat(self._hung)
+        return self._place(flat, shown) or self._place(not flat, shown)
+
+    def _is_clear_of(self, placed: tuple[Dimension, ...], leaf: tuple[Point, ...], extensions: bool) -> bool:
+        """Whether no text, and no line that counts, lies over the leaf."""
+        lines = line_boxes(placed, self._view, extensions)
+        texts = [box.shrunk(-1.0) for box in text_boxes(placed, self._view)]
+        return all(is_clear(box, [leaf], 0.0) for box in (*texts, *lines))
+
+    def _place(self, toward_opening: bool, clear_of: float) -> tuple[Dimension, ...]:
+        return pin_dimensions(
+            self._hung, self._view, self._display, self._room, self._size, toward_opening, clear_of
+        )

@@ -8,6 +8,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from configurator.drawing.clip import clip_polygon
+from configurator.drawing.dimension_strokes import line_boxes
 from configurator.drawing.hung import Hung
 from configurator.drawing.lettering import text_width
 from configurator.drawing.placing import Room, text_box
@@ -104,11 +105,14 @@ def pin_dimensions(
     numbers, the numbers stand alone and the words are left to hovering; with no room at all there are none.
     """
     measured = about_the_pin(hung)
-    drawn = [*_things_on_sheet(hung, view), leaf_on_sheet(hung, view, clear_of)]
+    leaf = leaf_on_sheet(hung, view, clear_of)
+    drawn = [*_things_on_sheet(hung, view), leaf]
     for stack in _stacks(hung, measured, view, display, size, toward_opening):
-        boxes = stack.boxes()
-        if all(room.is_free(box) and is_clear(box, drawn) for box in boxes):
-            return tuple(_dimension(item, stack, n, view) for n, item in enumerate(measured))
+        if not all(room.is_free(box) and is_clear(box, drawn) for box in stack.boxes()):
+            continue
+        placed = tuple(_dimension(item, stack, n, view) for n, item in enumerate(measured))
+        if all(is_clear(box, [leaf], 0.0) for box in line_boxes(placed, view, extensions=False)):
+            return placed
     return ()
 
 

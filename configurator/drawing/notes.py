@@ -4,6 +4,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from configurator.drawing.clip import clip_segment
 from configurator.drawing.dimensions import is_clear, leaf_on_sheet
 from configurator.drawing.hanging_of import degrees
 from configurator.drawing.hung import Hung, Standing
@@ -19,7 +20,8 @@ from configurator.units import Display
 _SAME_ANGLE = 1e-9
 _WORTH_SAYING = 3.0
 """Room left wider than this is no argument and is not dimensioned, inches."""
-_LEAST_ANGLE = math.radians(60)
+_LAST_OF_THE_SWING = math.radians(30)
+"""Room left is told only so near the end of the swing: before that it is on the way to nothing."""
 _NEARLY = 1e-9
 
 
@@ -78,7 +80,7 @@ def swing_notes(
         met = contact_note(hung, view, display, room, size)
         if met:
             return met
-    nearest = nearest_thing(hung, angle) if angle >= _LEAST_ANGLE else None
+    nearest = nearest_thing(hung, angle) if angle >= hung.reach - _LAST_OF_THE_SWING else None
     if nearest is None or not _NEARLY < nearest.distance < _WORTH_SAYING:
         return []
     return _clearance(hung, angle, nearest, view, display, room, size)
@@ -117,7 +119,7 @@ def _clearance(
     hung: Hung, angle: float, nearest: Nearest, view: View, display: Display, room: Room, size: float
 ) -> list[Primitive]:
     a, b = view.to_sheet(nearest.on_thing), view.to_sheet(nearest.on_leaf)
-    if not (view.window.has(a) and view.window.has(b)):
+    if not (view.window.has(a) and view.window.has(b)) or _crosses_barrel(hung, nearest):
         return []
     length = math.dist(a, b)
     away = ((b[0] - a[0]) / length, (b[1] - a[1]) / length)
@@ -127,6 +129,13 @@ def _clearance(
         if placed is not None:
             return [_clearance_dimension(nearest, text, placed, view, size)]
     return []
+
+
+def _crosses_barrel(hung: Hung, nearest: Nearest) -> bool:
+    """Whether the line from the thing to the leaf runs through the barrel."""
+    (x, y), radius = hung.pin.at, hung.h.d_b / 2
+    knuckle = Box(x - radius, y - radius, x + radius, y + radius)
+    return clip_segment(nearest.on_thing, nearest.on_leaf, knuckle) is not None
 
 
 def _clearance_words(hung: Hung, angle: float, nearest: Nearest, display: Display) -> Iterator[str]:
@@ -163,6 +172,7 @@ def _at_end_of_leader(
             left = elbow[0] + (2.0 if side > 0 else -2.0 - width)
             base = elbow[1] + 2.0
             box = Box(left, base - DESCENT * size, left + width, base + ASCENT * size)
-            if is_clear(box, [leaf], 1.0) and room.first_free([box]):
+            crossed = any(clip_segment(start, elbow, other) for other in room.taken)
+            if not crossed and is_clear(box, [leaf], 1.0) and room.first_free([box]):
                 return elbow, (elbow[0] + side * (width + 4.0), elbow[1]), (left + width / 2, base)
     return None

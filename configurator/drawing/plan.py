@@ -186,7 +186,8 @@ def moving_notes(one: Panel, angle: float, display: Display) -> tuple[Primitive,
     """Return the notes that go with the leaf's place."""
     shown, view = one.hung.shown_at(angle), one.main.view
     dimensions = one.dimensions.at(angle)
-    room = Room(one.room.window, [*one.room.taken, *text_boxes(dimensions, view)])
+    taken = [*one.room.taken, *text_boxes(dimensions, view), *line_boxes(dimensions, view)]
+    room = Room(one.room.window, taken)
     return (*dimensions, *swing_notes(one.hung, shown, view, display, room, one.size))
 
 
