@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from configurator.drawing.hanging_of import turns_clockwise
-from configurator.drawing.lettering import text_width
+from configurator.drawing.lettering import fitted
 from configurator.drawing.primitives import Polygon, Polyline, Primitive, Text
 from configurator.drawing.turning import rectangle
 from configurator.model import JobFacts
@@ -36,11 +36,6 @@ def foot(study: Study, display: Display, scale: float, width: float, job: JobFac
 
 def _as_many_as_fit(words: Sequence[str], room: float) -> str:
     return fitted([" · ".join(words[:count]) for count in range(len(words), 0, -1)], _SIZE, room)
-
-
-def fitted(choices: Sequence[str], size: float, width: float) -> str:
-    """Return the first wording that fits the width, else the last."""
-    return next((words for words in choices if text_width(words, size) <= width), choices[-1])
 
 
 def _of_what(study: Study, display: Display, job: JobFacts) -> list[str]:

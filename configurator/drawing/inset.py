@@ -1,9 +1,10 @@
 """The small picture of the whole opening: swing, hand, and the clear width at 90 degrees."""
 
 import math
+from dataclasses import dataclass
 
 from configurator.drawing.hung import Hung
-from configurator.drawing.lettering import ASCENT, text_width
+from configurator.drawing.lettering import fitted, text_width
 from configurator.drawing.primitives import Arc, Dimension, Point, Polygon, Polyline, Primitive, Symbol, Text
 from configurator.drawing.turning import rectangle, turned
 from configurator.drawing.view import Box, View
@@ -13,19 +14,56 @@ from configurator.units import Display
 LEAST_CLEAR_WIDTH = 32.0
 """Inches, 2010 ADA Standards 404.2.3; the number shown never rounds across it."""
 _SIZE = 6.5
+_ROW = 1.5 * _SIZE
+_AIR = 4.0
+"""Words and walls keep so far off the border, points."""
 _POCHE = "poche"
 
 
-def inset_view(hung: Hung, window: Box) -> View:
-    """Return the view that shows the whole opening in a window of the sheet."""
-    left, bottom, right, top = _extent(hung)
-    room = Box(window.left + 4, window.bottom + 3.0 * _SIZE, window.right - 4, window.top - 1.5 * _SIZE)
+@dataclass(frozen=True, slots=True)
+class Told:
+    """What a small picture has to say because the large one does not show it.
+
+    `contact`: the words of a contact that lies outside the large picture, else empty. `latch_side`: whether
+    the small picture shows nothing but the latch side, enlarged, since it is there that the leaf is stopped.
+    """
+
+    contact: str = ""
+    latch_side: bool = False
+
+
+def told_in_inset(hung: Hung, window: Box, main: View, clear_at_90: float | None) -> Told:
+    """Return what the small picture in `window` has to tell beside the large one."""
+    if hung.contact is None or main.window.has(main.to_sheet(hung.contact)):
+        return Told()
+    latch_side = clear_at_90 is None and hung.contact[0] > hung.h.O / 2
+    words = hung.stopped_by.replace("leaf on", "lock edge on") if latch_side else hung.stopped_by
+    choices = (words, words.replace("on the latch", "on"), "")
+    return Told(fitted(choices, _SIZE, window.width - 2 * _AIR), latch_side)
+
+
+def inset_view(hung: Hung, window: Box, told: Told) -> View:
+    """Return the view that shows the whole opening in a window of the sheet, or its latch side alone."""
+    left, bottom, right, top = _about_the_contact(hung) if told.latch_side else _extent(hung)
+    head = window.top - _head(told)
+    room = Box(window.left + _AIR, window.bottom + 3.0 * _SIZE, window.right - _AIR, head)
     scale = min(room.width / (right - left), room.height / (top - bottom))
     middle = ((left + right) / 2, (bottom + top) / 2)
     hand = -1.0 if hung.mirrored else 1.0
     centre = ((room.left + room.right) / 2, (room.bottom + room.top) / 2)
     origin = (centre[0] - hand * scale * middle[0], centre[1] - scale * middle[1])
     return View(scale, origin, hung.mirrored, window)
+
+
+def _head(told: Told) -> float:
+    """Return the height kept for the lines of words at the top, points."""
+    return _ROW * (2 if told.contact else 1)
+
+
+def _about_the_contact(hung: Hung) -> tuple[float, float, float, float]:
+    assert hung.contact is not None
+    x, y = hung.contact
+    return x - 2.5, y - 1.5, x + 2.5, y + 0.5 + hung.h.T
 
 
 def _extent(hung: Hung) -> tuple[float, float, float, float]:
@@ -36,10 +74,10 @@ def _extent(hung: Hung) -> tuple[float, float, float, float]:
 
 
 def inset_still(
-    hung: Hung, view: View, display: Display, clear_at_90: float | None, hand: str
+    hung: Hung, view: View, display: Display, clear_at_90: float | None, hand: str, told: Told
 ) -> list[Primitive]:
     """Return what of the small picture does not move."""
-    h, window = hung.h, view.window
+    h = hung.h
     parts: list[Primitive] = [_ground(view)]
     parts += [*_walls(hung, view), *_jambs(hung)]
     parts += [Polygon("A-DOOR-SWNG", shape.points, "door") for shape in hung.other_leaf]
@@ -47,12 +85,15 @@ def inset_still(
     parts.append(Polyline("A-DOOR-CLSD", leaf_corners(h), closed=True))
     parts += _swept(hung)
     parts += _clear_width(hung, view, display, clear_at_90)
-    parts += _sides(window, view, hand)
+    parts += _heading(view, hand, told)
     return parts
 
 
-def inset_moving(hung: Hung, angle: float) -> list[Primitive]:
-    """Return the open leaf in the small picture, with its hardware, and a ring where it is stopped."""
+def inset_moving(hung: Hung, angle: float, view: View, told: Told) -> list[Primitive]:
+    """Return the open leaf in the small picture, with its hardware, and a ring where it is stopped.
+
+    A contact that only the small picture shows is ringed as in the large one, and told in words.
+    """
     pin = hung.pin.at
     parts: list[Primitive] = [Polygon("A-DETL-HNGE", turned(leaf_corners(hung.h), pin, angle), "door")]
     for shape in hung.hardware:
@@ -62,7 +103,10 @@ def inset_moving(hung: Hung, angle: float) -> list[Primitive]:
         else:
             parts.append(Polygon("A-DOOR-SWNG", points, "poche"))
     if hung.contact is not None and angle >= hung.reach - 1e-9:
-        parts.append(Symbol("A-ANNO-REDL", hung.contact, "graze", "contact"))
+        only_here = told.latch_side or bool(told.contact)
+        parts.append(Symbol("A-ANNO-REDL", hung.contact, "contact" if only_here else "graze", "contact"))
+        if told.contact:
+            parts.append(Text("A-ANNO-REDL", _row(view, 2), told.contact, _SIZE))
     return parts
 
 
@@ -123,7 +167,9 @@ def _clear_width(hung: Hung, view: View, display: Display, value: float | None) 
     ghost = Polyline("A-DOOR-CLSD", turned(leaf_corners(h), hung.pin.at, math.pi / 2), closed=True)
     a, b = clear_width_points(hung)
     low = view.to_plan((0.0, view.window.bottom + 2.1 * _SIZE))[1]
-    text = f"{display.length(value, limit=LEAST_CLEAR_WIDTH)} clear at 90°"
+    number = display.length(value, limit=LEAST_CLEAR_WIDTH)
+    room = view.window.width - 2 * _AIR
+    text = fitted((f"{number} clear at 90°", f"{number} clear", number), _SIZE + 0.5, room)
     middle = view.to_sheet(((a[0] + b[0]) / 2, low))
     width = text_width(text, _SIZE + 0.5)
     x = min(max(middle[0], view.window.left + 3 + width / 2), view.window.right - 3 - width / 2)
@@ -135,7 +181,19 @@ def _clear_width(hung: Hung, view: View, display: Display, value: float | None) 
     return [ghost, dimension]
 
 
-def _sides(window: Box, view: View, hand: str) -> list[Primitive]:
-    """The hand, and which side is outside, in the corners where nothing is drawn."""
-    top = view.to_plan((window.left + 4.0, window.top - 1.2 * ASCENT * _SIZE - 1.0))
-    return [Text("A-ANNO-NOTE", top, hand, _SIZE)] if hand else []
+def _heading(view: View, hand: str, told: Told) -> list[Primitive]:
+    """The hand, and which side is outside, on a strip of paper that keeps walls from under the words."""
+    window = view.window
+    low, high = window.top - _head(told), window.top
+    corners = rectangle(window.left, window.right, low, high)
+    strip = Polygon("A-ANNO-NPLT", tuple(map(view.to_plan, corners)), "paper", outlined=False)
+    what = "latch side, enlarged" if told.latch_side else ""
+    choices = (" · ".join(filter(None, (what, hand))), what or hand, hand.partition(",")[0])
+    words = fitted(choices, _SIZE, window.width - 2 * _AIR)
+    return [strip, Text("A-ANNO-NOTE", _row(view, 1), words, _SIZE)] if words else []
+
+
+def _row(view: View, number: int) -> Point:
+    """Return where a line of words at the top starts, the first being 1."""
+    window = view.window
+    return view.to_plan((window.left + _AIR, window.top - number * _ROW + 3.0))

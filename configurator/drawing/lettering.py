@@ -4,7 +4,7 @@ Needs no font at hand, so that the drawing can place text without any toolkit. S
 """
 
 import csv
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from functools import cache, lru_cache
 
 from configurator.resource_files import resource_path
@@ -29,3 +29,8 @@ def letter_advances(bold: bool) -> Mapping[str, float]:
     lines = resource_path("style", "advances.csv").read_text(encoding="utf-8").splitlines()
     rows = csv.DictReader(line for line in lines if not line.startswith("# "))
     return {row["character"]: float(row["bold" if bold else "regular"]) / 1000 for row in rows}
+
+
+def fitted(choices: Sequence[str], size: float, width: float) -> str:
+    """Return the first wording that fits the width, else the last."""
+    return next((words for words in choices if text_width(words, size) <= width), choices[-1])

@@ -15,7 +15,7 @@ from configurator.drawing.dimensions import text_boxes
 from configurator.drawing.frame_outlines import hinge_jamb
 from configurator.drawing.hinge import barrel, door_leaf, frame_leaf
 from configurator.drawing.hung import Hung
-from configurator.drawing.inset import inset_moving, inset_still, inset_view
+from configurator.drawing.inset import Told, inset_moving, inset_still, inset_view, told_in_inset
 from configurator.drawing.labels import thing_labels
 from configurator.drawing.leaf import closed_outline, hardware_parts, open_leaf
 from configurator.drawing.notes import swing_notes
@@ -33,7 +33,7 @@ THINNEST = 1.0
 TEXT_SIZE = 8.0
 _LEAST_PANEL_FOR_INSET = 190.0
 _INSET_SHARE = (0.44, 0.36)
-_LEAST_INSET = (72.0, 54.0)
+_LEAST_INSET = (50.0, 44.0)
 _EDGE = 5.0
 _PIN_AT, _PIN_AT_STANDING = 0.43, 0.6
 """Where the pin lies across the window, of its width, from the side of the wall.
@@ -62,6 +62,7 @@ class Panel:
     main: Drawing
     dimensions: Dimensions
     inset: Drawing | None
+    told: Told
     room: Room
     title: str
     size: float
@@ -123,16 +124,17 @@ def panel(
     room = Room(window.shrunk(2.0))
     inset = None
     place = _inset_place(hung, view)
+    told = told_in_inset(hung, place, view, clear_at_90)
     if _holds_inset(window, place):
         room.take(place)
-        small = inset_view(hung, place)
-        inset = Drawing(small, tuple(inset_still(hung, small, display, clear_at_90, hand)))
+        small = inset_view(hung, place, told)
+        inset = Drawing(small, tuple(inset_still(hung, small, display, clear_at_90, hand, told)))
     dimensions = Dimensions(hung, view, display, room, size)
     usual = dimensions.usual()
     keep_off = [*text_boxes(usual, view), *line_boxes(usual, view), *_drawn_boxes(hung, view)]
     labels = thing_labels(hung, view, room, keep_off, size - 0.5)
     main = Drawing(view, tuple(_still(hung, view)), tuple(labels))
-    return Panel(hung, main, dimensions, inset, room, title, size)
+    return Panel(hung, main, dimensions, inset, told, room, title, size)
 
 
 def _drawn_boxes(hung: Hung, view: View) -> list[Box]:
@@ -158,7 +160,7 @@ def _inset_place(hung: Hung, view: View) -> Box:
     stop, below = view.to_sheet((h.s, -h.i - h.T))
     beside = stop - window.left if view.mirrored else window.right - stop
     width = min(_INSET_SHARE[0] * window.width, 240.0, beside - 3 * _EDGE)
-    height = min(_INSET_SHARE[1] * window.height, 0.72 * width, below - window.bottom - 3 * _EDGE)
+    height = min(_INSET_SHARE[1] * window.height, 0.72 * width + 12.0, below - window.bottom - 3 * _EDGE)
     left = window.left + _EDGE if view.mirrored else window.right - _EDGE - width
     return Box(left, window.bottom + _EDGE, left + width, window.bottom + _EDGE + height)
 
@@ -195,4 +197,4 @@ def moving_inset(one: Panel, angle: float) -> tuple[Primitive, ...]:
     """Return the open leaf in the inset."""
     if one.inset is None:
         return ()
-    return tuple(inset_moving(one.hung, one.hung.shown_at(angle)))
+    return tuple(inset_moving(one.hung, one.hung.shown_at(angle), one.inset.view, one.told))

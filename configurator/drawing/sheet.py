@@ -4,9 +4,10 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from configurator.drawing.foot import FOOT, FOOT_OF_FILE, fitted, foot
+from configurator.drawing.foot import FOOT, FOOT_OF_FILE, foot
 from configurator.drawing.hanging_of import degrees, hungs_of
 from configurator.drawing.hung import Hung
+from configurator.drawing.lettering import fitted
 from configurator.drawing.plan import (
     Panel,
     moving_inset,

@@ -1,4 +1,4 @@
-from configurator.drawing.foot import FOOT, FOOT_OF_FILE, fitted, foot
+from configurator.drawing.foot import FOOT, FOOT_OF_FILE, foot
 from configurator.drawing.primitives import Text
 from configurator.drawing.sheet import plan_sheet
 from configurator.model import JobFacts
@@ -36,7 +36,6 @@ def test_a_date_stands_only_where_the_job_has_one():
 def test_what_does_not_fit_is_left_off_from_the_end():
     assert lines(width=240.0, job=FACTS)[1].startswith("opening 112A")
     assert "Kestrel" not in lines(width=240.0, job=FACTS)[1]
-    assert fitted(("long words", "short"), 8.0, 1.0) == "short"
 
 
 def test_the_panels_leave_room_for_both_lines():

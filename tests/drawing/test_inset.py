@@ -1,0 +1,84 @@
+import math
+
+import pytest
+
+from configurator.drawing.lettering import text_width
+from configurator.drawing.placing import text_box
+from configurator.drawing.plan import moving_inset
+from configurator.drawing.primitives import Dimension, Polygon, Symbol, Text
+from configurator.drawing.sheet import plan_sheet
+from configurator.units import Display
+from tests.drawing.cases import case_a, demo
+
+WIDE, SHORT = (864.0, 540.0), (622.0, 292.0)
+
+
+def panels(mark, size=WIDE):
+    return plan_sheet(demo(mark), Display(), *size).panels
+
+
+def moved(panel, kind, angle=math.pi):
+    return [one for one in moving_inset(panel, angle) if isinstance(one, kind)]
+
+
+@pytest.mark.parametrize("size", [WIDE, SHORT])
+@pytest.mark.parametrize("mark", ["171A", "112A", "126C", "205A"])
+def test_every_word_of_the_small_picture_lies_in_it(mark, size):
+    for panel in panels(mark, size):
+        view = panel.inset.view
+        parts = [*panel.inset.still, *moving_inset(panel, math.pi)]
+        boxes = [
+            text_box(view.to_sheet(t.at), t.text, t.size, t.anchor) for t in parts if isinstance(t, Text)
+        ]
+        boxes += [
+            text_box(view.to_sheet(d.text_at), d.text, d.size, "middle")
+            for d in parts
+            if isinstance(d, Dimension)
+        ]
+        assert boxes
+        assert all(view.window.holds(box) for box in boxes)
+
+
+def test_the_hand_stands_on_paper_not_on_the_return_wall():
+    for panel in panels("171A"):
+        *_, strip, hand = panel.inset.still
+        assert isinstance(strip, Polygon)
+        assert strip.fill == "paper"
+        assert hand.text == "RH, outside below"
+        low = min(panel.inset.view.to_sheet(point)[1] for point in strip.points)
+        assert low <= panel.inset.view.to_sheet(hand.at)[1]
+
+
+def test_three_panels_in_a_narrow_window_keep_their_small_pictures_and_mark_the_contact():
+    for panel in panels("171A", SHORT):
+        (ring,) = moved(panel, Symbol)
+        assert ring.at == panel.hung.contact
+        assert panel.inset.view.window.has(panel.inset.view.to_sheet(ring.at))
+
+
+def test_a_leaf_stopped_on_the_latch_side_has_that_side_enlarged():
+    for panel in panels("126C"):
+        assert panel.told.latch_side
+        assert panel.inset.view.scale > 5 * panel.hung.h.T
+        (ring,) = moved(panel, Symbol)
+        assert ring.kind == "contact"
+        assert [one.text for one in moved(panel, Text)] == ["lock edge on the latch jamb"]
+        assert not moved(panel, Text, angle=0.0)
+
+
+def test_a_narrow_small_picture_says_it_shorter():
+    for panel in panels("126C", SHORT):
+        assert panel.told.contact == "lock edge on jamb"
+
+
+def test_a_contact_the_large_picture_shows_is_not_told_twice():
+    first, second = panels("112A")
+    assert first.told.contact == ""
+    assert [one.kind for one in moved(first, Symbol)] == ["graze"]
+    assert second.told.contact == "lever on the wall"
+    assert text_width(second.told.contact, 6.5) < second.inset.view.window.width
+
+
+def test_a_door_that_opens_freely_tells_no_contact():
+    for panel in plan_sheet(case_a(), Display(), *WIDE).panels:
+        assert moved(panel, Symbol) == moved(panel, Text) == []
