@@ -175,7 +175,8 @@ def _studied(job: Job, opening: Opening) -> "Study":
         return study(opening, job.job)
     except ValueError as error:
         place = job.openings.index(opening)
-        raise _refused(f"openings[{place}]", f"{error} (opening {opening.mark})") from None
+        field = ".".join(filter(None, (f"openings[{place}]", getattr(error, "field", None))))
+        raise _refused(field, f"{error} (opening {opening.mark})") from None
 
 
 def _writable_folder() -> Path:
@@ -202,6 +203,8 @@ def _refused(field: str, message: str) -> ProjectFileError:
 
 
 def _print(text: str, status: int) -> int:
+    if sys.stdout is None:  # whoever started us closed it
+        return NOT_WRITTEN if text else status
     if isinstance(sys.stdout, io.TextIOWrapper):
         sys.stdout.reconfigure(errors="replace")
     sys.stdout.write(text)
@@ -210,4 +213,5 @@ def _print(text: str, status: int) -> int:
 
 
 def _complain(line: str) -> None:
-    print(" ".join(line.split()), file=sys.stderr)
+    if sys.stderr is not None:
+        print(" ".join(line.split()), file=sys.stderr)

@@ -19,6 +19,7 @@ from pydantic import ValidationError
 
 from configurator.model import FORMAT, VERSION, Job
 from configurator.model.faults import Fault, faults_of
+from configurator.model.job import MOST_OPENINGS
 
 LARGEST_FILE = 32 * 1024 * 1024
 """Bytes. Ten thousand openings take about a fifth of this."""
@@ -46,6 +47,7 @@ def parse(data: bytes) -> Job:
     """Read a job from the bytes of a project file. Raises ProjectFileError."""
     document = _document(data)
     _refuse_other_formats(document)
+    _refuse_too_many(document)
     try:
         with _collector_paused():
             return Job.model_validate(document)
@@ -72,16 +74,29 @@ def save(job: Job, path: Path) -> None:
     Raises ProjectFileError when the file or its folder cannot be written; the old file is then untouched.
     """
     data = dump(job)
-    target = path.resolve() if path.is_symlink() else path
     try:
-        _replace(target, data)
-    except OSError as error:
-        raise _refusal("", f"{path.name} could not be saved: {_reason(error)}") from error
+        if path.exists() and not path.is_file():
+            raise OSError(f"{path.name} is not an ordinary file")
+        write_whole(path, data)
+    except (OSError, ValueError) as error:
+        raise _refusal("", f"{path.name[:80]} could not be saved: {_reason(error)}") from error
+
+
+def write_whole(path: Path, data: bytes) -> None:
+    """Put `data` into a file so that it holds all of the old or all of the new, whatever happens.
+
+    A link is followed; what is no ordinary file (a pipe, a device) is written to as it is. Raises OSError.
+    """
+    target = path.resolve() if path.is_symlink() else path
+    if target.exists() and not target.is_file():
+        target.write_bytes(data)
+        return
+    if target.exists() and not os.access(target, os.W_OK):
+        raise PermissionError(13, "Permission denied")
+    _replace(target, data)
 
 
 def _replace(target: Path, data: bytes) -> None:
-    if target.exists() and not os.access(target, os.W_OK):
-        raise PermissionError(13, "Permission denied")
     handle, name = tempfile.mkstemp(prefix=f".{target.name[:80]}.", suffix=".part", dir=target.parent)
     try:
         with os.fdopen(handle, "wb") as file:
@@ -197,6 +212,15 @@ def _refuse_other_formats(document: dict[str, Any]) -> None:
         )
 
 
+def _refuse_too_many(document: dict[str, Any]) -> None:
+    """Refuse before reading them one by one: millions of faults would fill the memory."""
+    openings = document.get("openings")
+    if isinstance(openings, list) and len(openings) > MOST_OPENINGS:
+        raise _refusal(
+            "openings", f"a job may have up to {MOST_OPENINGS:,} openings; {len(openings):,} were given"
+        )
+
+
 def _with_mark(fault: Fault, document: dict[str, Any]) -> Fault:
     """Name the opening by its mark as well as by its place, for a person looking for it."""
     place = fault.field.removeprefix("openings[").split("]")[0]
@@ -226,8 +250,8 @@ def _refusal(field: str, message: str) -> ProjectFileError:
     return ProjectFileError((Fault(field, message),))
 
 
-def _reason(error: OSError) -> str:
-    return (error.strerror or str(error)).lower()
+def _reason(error: OSError | ValueError) -> str:
+    return (getattr(error, "strerror", None) or str(error)).lower()
 
 
 @contextmanager

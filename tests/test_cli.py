@@ -194,3 +194,35 @@ def test_an_ascii_terminal_does_not_break_the_table(tmp_path):
         check=False,
     )
     assert done.returncode == 0, done.stderr.decode()
+
+
+@pytest.mark.parametrize("mark", ["日本 \U0001f4a5", "=1+1", "a\tb", "\u202eabc"])
+def test_any_mark_can_be_drawn(tmp_path, capsys, mark):
+    path = write(tmp_path / "job.json", plain_data(mark=mark))
+    assert main(["draw", str(path), "--mark", mark, "--out", str(tmp_path / "plan.png")]) == 0
+    capsys.readouterr()
+
+
+def test_a_closed_standard_output_is_said_by_the_status():
+    done = subprocess.run(
+        ["/bin/sh", "-c", f"'{sys.executable}' -m configurator kinds >&-"],
+        capture_output=True,
+        text=True,
+        timeout=60,
+        check=False,
+    )
+    assert done.returncode == 3
+    assert "Traceback" not in done.stderr
+
+
+def test_a_picture_that_fails_leaves_the_old_one_whole(tmp_path, capsys, monkeypatch):
+    path = tmp_path / "plan.png"
+    path.write_bytes(b"the old one")
+
+    def full(_handle):
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(os, "fsync", full)
+    assert main(["draw", str(DEMO), "--mark", "112A", "--out", str(path)]) == 3
+    assert path.read_bytes() == b"the old one"
+    capsys.readouterr()

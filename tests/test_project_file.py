@@ -133,6 +133,8 @@ def test_left_out_keys_stay_left_out_and_null_means_the_same():
         ({"leaves": "pair", "active_width": 36}, "openings[0].active_width", "less than the opening width"),
         ({"leaves": "dutch", "split_height": 84}, "openings[0].split_height", "less than the opening height"),
         ({"mark": "\x1b[2J"}, "openings[0].mark", "control characters"),
+        ({"door": {"weight": True}}, "openings[0].door.weight", "number of pounds"),
+        ({"hinge": {"screws": {"machine": -1}}}, "openings[0].hinge.screws", "at least 0"),
         ({"door": []}, "openings[0].door", "group of keys"),
         ({"obstructions": {}}, "openings[0].obstructions", "list in brackets"),
     ],
@@ -279,3 +281,18 @@ def test_any_job_comes_back_the_same(thickness, widths, notes, projection):
 def test_no_bytes_make_it_fail_otherwise(data):
     with pytest.raises(ProjectFileError):
         parse(data)
+
+
+def test_a_name_too_long_and_a_device_are_refused_in_words(tmp_path):
+    with pytest.raises(ProjectFileError, match="could not be saved"):
+        save(Job(), tmp_path / ("x" * 300))
+    pipe = tmp_path / "pipe"
+    os.mkfifo(pipe)
+    with pytest.raises(ProjectFileError, match="not an ordinary file"):
+        save(Job(), pipe)
+    assert stat.S_ISFIFO(pipe.stat().st_mode)
+
+
+def test_far_too_many_openings_are_refused_before_they_are_read():
+    text = refusal(b'{"format": "opening-project", "version": 1, "openings": [' + b"0," * 100_000 + b"0]}")
+    assert text == "openings: a job may have up to 100,000 openings; 100,001 were given"

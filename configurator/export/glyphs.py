@@ -16,6 +16,8 @@ from numpy.typing import NDArray
 from configurator.drawing.lettering import UNKNOWN, letter_advances
 
 _TRACED_AT = 100
+NOT_IN_FONT = "\u25a1"
+"""What stands for a letter that the font lacks."""
 Outline = tuple[NDArray[Any], NDArray[Any]]
 """Vertices and path codes of an outline; the type size is 1 and the base line 0."""
 
@@ -37,6 +39,10 @@ def text_outline(text: str, bold: bool = False) -> Outline:
 @cache
 def _letter(letter: str, bold: bool) -> Outline:
     font = _font(bold)
+    if not letter.isprintable():
+        letter = " "
+    elif not font.get_char_index(ord(letter)):
+        letter = NOT_IN_FONT
     font.load_char(ord(letter), flags=LoadFlags.NO_HINTING)
     vertices, codes = font.get_path()
     return np.asarray(vertices, float) / _TRACED_AT, np.asarray(codes, np.uint8)

@@ -1,6 +1,7 @@
 """A plan as a file: PNG, SVG or PDF, the same bytes every time for the same opening."""
 
 from collections.abc import Callable, Mapping
+from io import BytesIO
 from pathlib import Path
 from typing import Any
 
@@ -10,6 +11,7 @@ from matplotlib.figure import Figure
 from configurator.drawing.sheet import plan_sheet
 from configurator.export.figure import sheet_figure
 from configurator.model import JobFacts
+from configurator.project_file import write_whole
 from configurator.study.records import Study
 from configurator.units import Display
 
@@ -53,7 +55,9 @@ def _pdf(figure: Figure, path: Path) -> None:
 
 
 def _save(figure: Figure, path: Path, kind: str, **options: Any) -> None:
-    figure.savefig(path, format=kind, facecolor=figure.get_facecolor(), edgecolor="none", **options)
+    written = BytesIO()
+    figure.savefig(written, format=kind, facecolor=figure.get_facecolor(), edgecolor="none", **options)
+    write_whole(path, written.getvalue())
 
 
 _WRITERS: Mapping[str, Callable[[Figure, Path], None]] = {".png": _png, ".svg": _svg, ".pdf": _pdf}

@@ -11,6 +11,7 @@ from configurator.model.opening import Opening
 
 FORMAT = "opening-project"
 VERSION = 1
+MOST_OPENINGS = 100_000
 
 
 class JobFacts(Record):
@@ -36,7 +37,7 @@ class Job(Record):
     @field_validator("openings")
     @classmethod
     def _not_endless(cls, value: tuple[Opening, ...]) -> tuple[Opening, ...]:
-        if len(value) > 100_000:
+        if len(value) > MOST_OPENINGS:
             raise PydanticCustomError("many", "a job may have up to 100,000 openings")
         return value
 

@@ -6,7 +6,7 @@ from typing import Any, Self
 from pydantic import field_validator, model_validator
 from pydantic_core import PydanticCustomError
 
-from configurator.model.fields import Degrees, Flag, Length, Record, Text, Whole, field
+from configurator.model.fields import Degrees, Flag, Length, Pounds, Record, Text, Whole, field
 from configurator.model.hinge import ExistingHinge, Hinge
 from configurator.model.words import (
     FRAMES_WITHOUT_USUAL_PLACE,
@@ -69,7 +69,7 @@ class Door(Record):
     meeting_gap: Length | None = field("meeting gap", "gap between the two leaves of a pair", ge=0, le=2)
     split_gap: Length | None = field("split gap", "gap between upper and lower leaf", ge=0, le=2)
     undercut: Length | None = field("undercut", "gap under the door", ge=0, le=12)
-    weight: float | None = field("door weight in pounds", "what one leaf weighs, in pounds", gt=0, le=5000)
+    weight: Pounds | None = field("door weight in pounds", "what one leaf weighs, in pounds", gt=0, le=5000)
 
 
 class Frame(Record):

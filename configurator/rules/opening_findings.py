@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from configurator.rules.finding import Finding, Source, finding
+from configurator.rules.leaves import leaves_of
 from configurator.rules.usual import FilledOpening
 from configurator.rules.wording import inches
 
@@ -13,7 +14,7 @@ _PRACTICE = Source("common practice, no source", "common practice")
 
 def opening_findings(filled: FilledOpening) -> tuple[Finding, ...]:
     """Return what does not fit together in an opening, whatever hinge is chosen."""
-    return (*_rabbet(filled), *_throat(filled), *_casing(filled))
+    return (*_rabbet(filled), *_throat(filled), *_casing(filled), *_lost_hardware(filled))
 
 
 def _rabbet(filled: FilledOpening) -> Iterator[Finding]:
@@ -60,3 +61,18 @@ def _casing(filled: FilledOpening) -> Iterator[Finding]:
             _PRACTICE,
             face=filled.frame_face,
         )
+
+
+def _lost_hardware(filled: FilledOpening) -> Iterator[Finding]:
+    """Say of hardware on a leaf that this opening does not have that nobody counts it."""
+    names = [leaf.name for leaf in leaves_of(filled)]
+    for place, thing in enumerate(filled.opening.hardware, 1):
+        if thing.leaf is not None and thing.leaf not in names:
+            yield finding(
+                "hardware on no leaf",
+                "error",
+                f"Hardware {place}, the {thing.kind}, is on the {thing.leaf} leaf, which is not there: it "
+                f"is not counted. Put it on the {' or the '.join(names)} leaf, or leave the leaf out.",
+                _PLAN,
+                place=place,
+            )

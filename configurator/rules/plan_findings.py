@@ -199,7 +199,8 @@ def _width(answer: PlanAnswer) -> Iterator[Finding]:
             "error",
             f"{_hinge(answer)} the walk-through width is {inches(answer.clear_width, least.value)}, short "
             f"by {inches(short, 0.0)} of the {inches(least.value)} an accessible route asks for. "
-            "Try a narrower hinge, or take a wider opening. Manoeuvring space is not computed here; local codes decide.",
+            "Try a narrower hinge, or take a wider opening. Manoeuvring space is not computed here; "
+            "local codes decide.",
             least.cited,
             clear_width=answer.clear_width,
             required=least.value,

@@ -22,6 +22,8 @@ class HungLeaf:
     """One leaf ready to be hung on any width; its hinges as far as no width decides them."""
 
     hinge: LeafHinge
+    mounting: str
+    leaf_gap: float | None
     leaf: Leaf
     hardware: tuple[Hardware, ...]
     obstructions: tuple[Obstruction, ...]
@@ -31,18 +33,23 @@ class HungLeaf:
     bevel: float
 
 
-def hung_leaves(filled: FilledOpening, hinges: tuple[LeafHinge, ...]) -> tuple[HungLeaf, ...]:
+def hung_leaves(
+    filled: FilledOpening, hinges: tuple[LeafHinge, ...], standard: Hinge | None = None
+) -> tuple[HungLeaf, ...]:
     """Return every leaf with its hinges, what it carries, what stands about it, what it closes against."""
-    return tuple(_hung(filled, hinge) for hinge in hinges)
+    return tuple(_hung(filled, hinge, standard or Hinge()) for hinge in hinges)
 
 
-def _hung(filled: FilledOpening, hinge: LeafHinge) -> HungLeaf:
+def _hung(filled: FilledOpening, hinge: LeafHinge, standard: Hinge) -> HungLeaf:
+    given = filled.opening.hinge or Hinge()
     size = hinge.leaf
     barrels = hinge_places(size, hinge.count.value, hinge.height.value, filled.opening_height)
     flipped = size.name == "inactive"
     first = _FIRST_LEAF[filled.opening.leaves]
     return HungLeaf(
         hinge=hinge,
+        mounting=given.mounting or standard.mounting or "full mortise",
+        leaf_gap=standard.leaf_gap if given.leaf_gap is None else given.leaf_gap,
         leaf=Leaf(bottom=size.bottom, top=size.top, barrels=barrels),
         hardware=tuple(_hardware(one) for one in filled.opening.hardware if (one.leaf or first) == size.name),
         obstructions=tuple(_obstruction(one, flipped) for one in filled.opening.obstructions),
@@ -100,7 +107,6 @@ def _obstruction(given: GivenObstruction, flipped: bool) -> Obstruction:
 
 def hanging(filled: FilledOpening, hung: HungLeaf, width: float) -> Hanging:
     """Return one leaf on one hinge open width, in the symbols of the plan geometry; inches."""
-    given = filled.opening.hinge or Hinge()
     return Hanging(
         O=hung.opening,
         T=filled.thickness,
@@ -118,10 +124,10 @@ def hanging(filled: FilledOpening, hung: HungLeaf, width: float) -> Hanging:
         m_d=filled.door_mortise,
         m_f=filled.frame_mortise,
         t=hung.hinge.leaf_thickness.value,
-        a=given.leaf_gap,
+        a=hung.leaf_gap,
         W=width,
         d_b=hung.hinge.barrel.value,
-        mounting=given.mounting or "full mortise",
+        mounting=hung.mounting,
     )
 
 

@@ -37,7 +37,7 @@ def study(opening: Opening, job: JobFacts | None = None) -> Study:
     """
     filled = fill(opening)
     standard = job.standard_hinge if job is not None else None
-    leaves = hung_leaves(filled, leaf_hinges(filled, standard))
+    leaves = hung_leaves(filled, leaf_hinges(filled, standard), standard)
     hung = Hung(filled, leaves)
     widths = opening.compare or _usual_widths(hung)
     candidates = tuple(hung(leaf, width) for leaf in hung.leaves for width in widths)

@@ -4,7 +4,15 @@ from collections.abc import Callable
 from functools import partial
 from pathlib import Path
 
-from PySide6.QtWidgets import QFileDialog, QMenu, QMessageBox, QWidget
+from PySide6.QtWidgets import (
+    QFileDialog,
+    QLineEdit,
+    QMenu,
+    QMessageBox,
+    QPlainTextEdit,
+    QTextEdit,
+    QWidget,
+)
 
 from configurator.project_file import ProjectFileError
 from configurator.resource_files import resource_path
@@ -71,10 +79,12 @@ class Files:
 
     def save(self) -> bool:
         """Save where the job was opened or saved last; say whether it was saved."""
+        self._finish_typing()
         return self.write(self.session.path) if self.session.path else self.save_as()
 
     def save_as(self) -> bool:
         """Ask where to save; say whether it was saved."""
+        self._finish_typing()
         start = str(self.session.path or Path(self._folder()) / "openings.json")
         name, _ = QFileDialog.getSaveFileName(self.owner, "Save the project", start, PROJECTS)
         return bool(name) and self.write(_ending(Path(name), ".json"))
@@ -106,6 +116,7 @@ class Files:
 
     def may_leave(self) -> bool:
         """Say whether the job may be left: it is saved, or the user saved or gave it up just now."""
+        self._finish_typing()
         if not self.session.history.unsaved:
             return True
         name = self.session.path.name if self.session.path else "this job"
@@ -120,6 +131,12 @@ class Files:
         if answer == buttons.Save:
             return self.save()
         return bool(answer == buttons.Discard)
+
+    def _finish_typing(self) -> None:
+        """Take what stands in the field being typed in, as leaving it would."""
+        typed = self.owner.focusWidget()
+        if isinstance(typed, QLineEdit | QPlainTextEdit | QTextEdit):
+            typed.clearFocus()
 
     def _folder(self) -> str:
         recent = self.preferences.recent

@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from configurator.model import JobFacts
 from configurator.project_file import load
 from configurator.study import Candidate, study
 from tests.openings import BOX, LEVER, RAIL, answers, plain_opening
@@ -305,3 +306,16 @@ def test_a_wider_hinge_lifts_the_pin_and_more_trim_never_opens_farther(narrow, w
     behind = answers(compare=widths, obstructions=[more], door={"latch_bevel": 0.0625})
     for less, one in zip(behind, (first, second), strict=True):
         assert less.greatest_angle_bare <= one.greatest_angle_bare + 1e-9
+
+
+def test_the_jobs_standard_mounting_is_what_the_plan_is_drawn_with():
+    job = JobFacts.model_validate({"standard_hinge": {"mounting": "half surface", "leaf_gap": 0.0625}})
+    (one,) = study(plain_opening(compare=[4.5]), job).candidates
+    # Half surface hangs off the door face by half the barrel.
+    assert one.pin_off_door_face == pytest.approx(0.29, abs=1e-9)
+
+
+def test_hardware_on_a_leaf_that_is_not_there_is_said():
+    found = study(plain_opening(hardware=[LEVER | {"leaf": "upper"}]))
+    assert "hardware on no leaf" in {one.code for one in found.findings}
+    assert "hardware on no leaf" not in {one.code for one in study(plain_opening(hardware=[LEVER])).findings}

@@ -7,6 +7,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFileDialog, QLabel, QMessageBox
 
+from configurator.project_file import load
 from configurator.ui.app import open_window, report
 from configurator.ui.session import Session
 from configurator.units import Display
@@ -334,3 +335,23 @@ def test_the_demo_file_is_never_touched_by_looking_at_it(window, tmp_path, sessi
     window.session.swing(30)
     window.session.select("205A")
     assert copy.read_bytes() == before
+
+
+def test_what_is_being_typed_is_saved_too(window, session, tmp_path):
+    field = window.work.form.field("door.thickness")
+    window.activateWindow()
+    field.editor.setFocus()
+    field.editor.setText("2 1/2")
+    field.editor.textEdited.emit("2 1/2")
+    path = tmp_path / "typed.json"
+    session.path = path
+    assert window.files.save()
+    assert next(one for one in load(path).openings if one.mark == "112A").door.thickness == 2.5
+
+
+def test_a_save_that_fails_keeps_the_window_and_the_work(window, session, tmp_path, monkeypatch):
+    session.edit("location", "Somewhere else")
+    session.path = tmp_path / ("x" * 300)
+    monkeypatch.setattr(QMessageBox, "question", lambda *_: QMessageBox.StandardButton.Save)
+    assert not window.close()
+    assert session.history.unsaved
