@@ -208,7 +208,9 @@ def _passage(filled: FilledOpening, hinge: LeafHinge, parts: Parts, answer: Answ
     name, height = hinge.leaf.name, parts["height"].value
     found = answer(name, parts["width"].value)
     margin = filled.opening.use.clear_width_margin or 0.0
-    passage = clear_width_findings(name, filled.opening_width, height, found, answer, margin)
+    passage = clear_width_findings(
+        name, filled.opening_width, height, found, answer, margin, filled.opening.use.stop_angle
+    )
     return (*passage, *_projections(filled, name, found.clear_width_at_90))
 
 

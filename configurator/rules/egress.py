@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from configurator.model import Use
 from configurator.rules.answers import Answer, WidthAnswer, keeps_clear_width, tried
+from configurator.rules.door_stop import square_open_mend
 from configurator.rules.finding import Finding, Source, finding
 from configurator.rules.stock import next_narrower
 from configurator.rules.wording import inches, size
@@ -21,12 +22,18 @@ def least_clear_width(use: Use) -> float:
 
 
 def clear_width_findings(
-    leaf: str, opening: float, height: float, answer: WidthAnswer, ask: Answer, margin: float = 0.0
+    leaf: str,
+    opening: float,
+    height: float,
+    answer: WidthAnswer,
+    ask: Answer,
+    margin: float = 0.0,
+    stop: float | None = None,
 ) -> tuple[Finding, ...]:
     """Return whether the clear width at 90 degrees serves an accessible route; inches.
 
     `margin` is the user's own, over the 32 in, which is strict: 2010 ADA Standards 404.2.3 and 104.1.1. Short
-    of the 32 in is an error, short of the margin alone a warning.
+    of the 32 in is an error, short of the margin alone a warning. `stop`: where a door stop holds it, degrees.
     """
     row = limit("clear_width")
     least = row.value + margin
@@ -35,7 +42,7 @@ def clear_width_findings(
     if clear is None:
         message = (
             f"The door does not come to 90°, so there is no clear width to count; {inches(least)} is asked "
-            f"on an accessible route. Move what is in its way. {_SCOPE}"
+            f"on an accessible route. {square_open_mend(stop, answer.greatest_angle_bare)} {_SCOPE}"
         )
         return (finding("no clear width", "error", message, row.cited, required=least),)
     if keeps_clear_width(answer, least):

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from configurator.rules.door_stop import door_stop_findings
 from configurator.rules.finding import Finding, Source, finding
 from configurator.rules.leaves import leaves_of
 from configurator.rules.usual import FilledOpening
@@ -14,7 +15,13 @@ _PRACTICE = Source("common practice, no source", "common practice")
 
 def opening_findings(filled: FilledOpening) -> tuple[Finding, ...]:
     """Return what does not fit together in an opening, whatever hinge is chosen."""
-    return (*_rabbet(filled), *_throat(filled), *_casing(filled), *_lost_hardware(filled))
+    return (
+        *_rabbet(filled),
+        *_throat(filled),
+        *_casing(filled),
+        *_lost_hardware(filled),
+        *door_stop_findings(filled),
+    )
 
 
 def _rabbet(filled: FilledOpening) -> Iterator[Finding]:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from configurator.rules.door_stop import square_open_mend
 from configurator.rules.finding import Finding, Source, finding
 from configurator.rules.stock import stock_of, stock_widths
 from configurator.rules.wording import degrees, inches, roughly, size
@@ -37,6 +38,7 @@ class PlanAnswer:
     clear_width: float | None
     accessible: bool
     clear_margin: float
+    stop_angle: float | None
     backset_disagreement: float
     gap_disagreement: float
 
@@ -186,7 +188,8 @@ def _width(answer: PlanAnswer) -> Iterator[Finding]:
             "no clear width",
             "error",
             f"{_hinge(answer)} the door does not come square open, so it has no clear width at 90 degrees; "
-            f"an accessible route asks for {inches(least.value)}. Move what is in its way.",
+            f"an accessible route asks for {inches(least.value)}. "
+            f"{square_open_mend(answer.stop_angle, answer.angle_bare)}",
             least.cited,
             required=least.value,
         )

@@ -8,6 +8,7 @@ from configurator.model import Hinge
 from configurator.rules.answers import Answer
 from configurator.rules.asked import NOTHING_ASKED, asked
 from configurator.rules.checks import leaf_checks, opening_checks
+from configurator.rules.door_stop import holds_short_of_square
 from configurator.rules.egress import least_clear_width
 from configurator.rules.fastening import fastening_of, screws
 from configurator.rules.finding import Alternative, Finding, Reason, reason
@@ -134,7 +135,10 @@ def in_order(found: list[Finding]) -> tuple[Finding, ...]:
 def must_of(filled: FilledOpening, hinge: LeafHinge) -> Must:
     """Return what one leaf's hinge width has to do."""
     asks = use_of(filled.opening.use, "accessible") and hinge.leaf.name != "inactive"
-    least = least_clear_width(filled.opening.use) if asks else None
+    use = filled.opening.use
+    # A door stop short of square keeps every width from a clear width: no reason to choose between them.
+    asks = asks and not holds_short_of_square(use.stop_angle)
+    least = least_clear_width(use) if asks else None
     return Must(hinge.leaf.name, hinge.height.value, filled.wanted_angle, least)
 
 

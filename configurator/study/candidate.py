@@ -84,6 +84,7 @@ def _answer(filled: FilledOpening, hung: HungLeaf, solution: Solution) -> PlanAn
         clear_width=solution.clear_width_at_90,
         accessible=bool(use.accessible),
         clear_margin=use.clear_width_margin or 0.0,
+        stop_angle=use.stop_angle,
         backset_disagreement=solution.pin.backset_disagreement,
         gap_disagreement=solution.pin.gap_disagreement,
     )

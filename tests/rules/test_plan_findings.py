@@ -23,6 +23,7 @@ USUAL = {
     "clear_width": 33.0,
     "accessible": True,
     "clear_margin": 0.0,
+    "stop_angle": None,
     "backset_disagreement": 0.0,
     "gap_disagreement": 0.0,
 }

@@ -1,0 +1,56 @@
+"""A door stop asked for, beside the angle and the clear width wanted of the door."""
+
+import pytest
+
+from configurator.rules.door_stop import holds_short_of_square, square_open_mend
+from configurator.study.run import study
+from tests.rules.hung import codes, found, opening, specified
+
+STOP = "The door stop holds it at 60°, so it never comes square open; move the stop to 90° or more."
+
+
+@pytest.mark.parametrize(("stop", "short"), [(None, False), (89.9, True), (90.0, False), (90.1, False)])
+def test_short_of_square(stop, short):
+    assert holds_short_of_square(stop) == short
+
+
+@pytest.mark.parametrize(
+    ("stop", "reaches", "said"),
+    [
+        (60.0, 180.0, STOP),
+        (60.0, 90.0, STOP),
+        (60.0, 89.0, f"{STOP} Move what is in its way."),
+        (None, 89.0, "Move what is in its way."),
+        (90.0, 89.0, "Move what is in its way."),
+    ],
+)
+def test_what_keeps_it_from_square(stop, reaches, said):
+    assert square_open_mend(stop, reaches) == said
+
+
+def test_a_stop_at_60_is_the_cause_and_no_hinge_width_is_to_blame():
+    spec = specified(opening(use={"stop_angle": 60}))
+    assert "no width does everything" not in codes(spec)
+    assert spec.as_data()["width"] == 4
+    assert STOP in found(spec, "no clear width").message
+    said = [one.message for one in study(opening(use={"stop_angle": 60})).candidates[0].findings]
+    assert all(STOP in message and "in its way" not in message for message in said)
+    assert said
+
+
+@pytest.mark.parametrize(("stop", "noted"), [(90, True), (179.5, True), (180, False), (None, False)])
+def test_a_stop_short_of_the_angle_wanted_is_noted(stop, noted):
+    said = [
+        one for one in study(opening(use={"stop_angle": stop})).findings if one.code == "stop short of wanted"
+    ]
+    assert bool(said) == noted
+    assert [one.fix[0].value for one in said] == ([stop] if noted else [])
+
+
+def test_an_angle_nobody_gave_is_not_said_to_be_wanted():
+    (said,) = [
+        one
+        for one in study(opening(use={"stop_angle": 90, "wanted_angle": None})).findings
+        if one.code == "stop short of wanted"
+    ]
+    assert "at 90°, short of the 180° taken as wanted" in said.message
