@@ -3,12 +3,11 @@
 import math
 
 from configurator.drawing.dimension_strokes import line_boxes
-from configurator.drawing.dimensions import is_clear, leaf_on_sheet, pin_dimensions, text_boxes
+from configurator.drawing.dimensions import Lettered, is_clear, leaf_on_sheet, pin_dimensions, text_boxes
 from configurator.drawing.hung import Hung
 from configurator.drawing.placing import Room
 from configurator.drawing.primitives import Dimension, Point
 from configurator.drawing.view import View
-from configurator.units import Display
 
 _OVER_THE_WALL_BELOW = math.radians(135)
 """A leaf that stops short of this stands over the opening, so that dimensions go over the wall."""
@@ -25,8 +24,8 @@ class Dimensions:
     The usual way keeps clear of the leaf at the end of its swing, the others of the leaf half open.
     """
 
-    def __init__(self, hung: Hung, view: View, display: Display, room: Room, size: float) -> None:
-        self._hung, self._view, self._display, self._room, self._size = hung, view, display, room, size
+    def __init__(self, hung: Hung, view: View, what: Lettered, room: Room) -> None:
+        self._hung, self._view, self._what, self._room = hung, view, what, room
         flat = opens_flat(hung)
         half_open = [math.radians(degrees) for degrees in (125, 105)] if flat else []
         self._ways = [(flat, hung.reach), (not flat, min(hung.reach, math.pi / 2))]
@@ -65,6 +64,4 @@ class Dimensions:
         return all(is_clear(box, [leaf], 0.0) for box in (*texts, *lines))
 
     def _place(self, toward_opening: bool, clear_of: float) -> tuple[Dimension, ...]:
-        return pin_dimensions(
-            self._hung, self._view, self._display, self._room, self._size, toward_opening, clear_of
-        )
+        return pin_dimensions(self._hung, self._view, self._what, self._room, toward_opening, clear_of)

@@ -9,6 +9,17 @@ from dataclasses import dataclass
 
 from configurator.drawing.clip import clip_polygon
 from configurator.drawing.dimension_strokes import line_boxes
+from configurator.drawing.dimension_words import (
+    BOTH,
+    FRAME,
+    PIN_DOOR,
+    PIN_FRAME,
+    WALL,
+    Measured,
+    Wording,
+    explained,
+    wordings,
+)
 from configurator.drawing.hung import Hung
 from configurator.drawing.lettering import text_width
 from configurator.drawing.placing import Room, text_box
@@ -28,40 +39,31 @@ _SHIFTS = tuple((higher, farther) for higher in (0.0, 16.0, 32.0) for farther in
 """How much higher and farther out a stack may stand, points, in the order of trying."""
 _OFF_LEAF = 4.0
 """Texts keep so far off the leaf at the end of its swing, points."""
+_FLUSH = 1e-9
 PLAIN, AXIS = "A-ANNO-DIMS", "A-ANNO-DIMS-AXIS"
 
 
-@dataclass(frozen=True, slots=True)
-class Measured:
-    """One length to be dimensioned: its two points in plan, what it is called, and its layer."""
-
-    a: Point
-    b: Point
-    value: float
-    name: str
-    layer: str
-
-
 def about_the_pin(hung: Hung) -> tuple[Measured, ...]:
-    """Return what is measured about the pin, from the column nearest to it outward."""
+    """Return what is measured about the pin, from the column nearest to it outward.
+
+    How far the barrel stands out of frame and wall is one and the same where the two are flush.
+    """
     h, pin = hung.h, hung.pin
     top = (pin.x_p, pin.y_p + h.d_b / 2)
     frame = (0.0, 0.0)
-    return (
-        Measured((-h.F, -h.p), top, top[1] + h.p, "barrel past wall face", PLAIN),
-        Measured(frame, top, top[1], "barrel past frame face", PLAIN),
-        Measured((h.g_h, -h.i), pin.at, pin.o, "pin axis off door face", AXIS),
-        Measured(frame, pin.at, pin.y_p, "pin axis off frame face", AXIS),
+    barrel = (
+        (Measured(frame, top, top[1], BOTH, PLAIN),)
+        if abs(h.p) < _FLUSH
+        else (
+            Measured((-h.F, -h.p), top, top[1] + h.p, WALL, PLAIN),
+            Measured(frame, top, top[1], FRAME, PLAIN),
+        )
     )
-
-
-SHORT = {
-    "barrel past wall face": "barrel past wall",
-    "barrel past frame face": "barrel past frame",
-    "pin axis off door face": "pin off door",
-    "pin axis off frame face": "pin off frame",
-}
-"""What a dimension is called where the room is narrow."""
+    return (
+        *barrel,
+        Measured((h.g_h, -h.i), pin.at, pin.o, PIN_DOOR, AXIS),
+        Measured(frame, pin.at, pin.y_p, PIN_FRAME, AXIS),
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,27 +92,36 @@ class Stack:
         return [text_box(self.middle(n), self.texts[n], self.size, "middle") for n in columns]
 
 
+@dataclass(frozen=True, slots=True)
+class Lettered:
+    """What is measured about the pin of one panel, how it may be worded, and what each is on hovering."""
+
+    measured: tuple[Measured, ...]
+    wordings: tuple[Wording, ...]
+    explained: tuple[str, ...]
+
+
+def lettered(hung: Hung, display: Display, size: float, plain: bool) -> Lettered:
+    """Return what is measured about the pin, in the trade's words or in plain ones; size in points."""
+    measured = about_the_pin(hung)
+    told = tuple(explained(item, display) for item in measured)
+    return Lettered(measured, wordings(measured, display, size, plain), told)
+
+
 def pin_dimensions(
-    hung: Hung,
-    view: View,
-    display: Display,
-    room: Room,
-    size: float,
-    toward_opening: bool,
-    clear_of: float,
+    hung: Hung, view: View, what: Lettered, room: Room, toward_opening: bool, clear_of: float
 ) -> tuple[Dimension, ...]:
     """Return the placed dimensions about the pin, clear of what stands and of the leaf at `clear_of` radians.
 
     `toward_opening` stacks them over the opening, else over the wall. Where the words do not fit beside the
-    numbers, the numbers stand alone and the words are left to hovering; with no room at all there are none.
+    numbers they are shortened, and at last left to hovering; with no room at all there are none.
     """
-    measured = about_the_pin(hung)
     leaf = leaf_on_sheet(hung, view, clear_of)
     drawn = [*_things_on_sheet(hung, view), leaf]
-    for stack in _stacks(hung, measured, view, display, size, toward_opening):
+    for stack in _stacks(hung, what.wordings, view, toward_opening):
         if not all(room.is_free(box) and is_clear(box, drawn) for box in stack.boxes()):
             continue
-        placed = tuple(_dimension(item, stack, n, view) for n, item in enumerate(measured))
+        placed = tuple(_dimension(what, stack, column, view) for column in range(len(what.measured)))
         if all(is_clear(box, [leaf], 0.0) for box in line_boxes(placed, view, extensions=False)):
             return placed
     return ()
@@ -139,46 +150,23 @@ def _things_on_sheet(hung: Hung, view: View) -> list[tuple[Point, ...]]:
     return [tuple(view.to_sheet(point) for point in shape.points) for shape in shapes]
 
 
-def _stacks(
-    hung: Hung,
-    measured: tuple[Measured, ...],
-    view: View,
-    display: Display,
-    size: float,
-    toward_opening: bool,
-) -> Iterator[Stack]:
+def _stacks(hung: Hung, choices: Sequence[Wording], view: View, toward_opening: bool) -> Iterator[Stack]:
     """Yield the ways to try: all the words before fewer, and near the pin before farther out."""
     side = view.hand * (1.0 if toward_opening else -1.0)
     radius = hung.h.d_b / 2
     x, top = view.to_sheet((hung.pin.x_p, hung.pin.y_p + radius))
-    full, short, numbers = _wordings(measured, display)
-    for texts, lettered in ((full, size), (short, size), (short, size - 1.0), (numbers, size)):
+    for words in choices:
         for higher, farther in _SHIFTS:
             start = x + side * (radius * view.scale + _FIRST_COLUMN + farther)
-            yield Stack(start, top + _FIRST_ROW + higher, side, texts, lettered)
+            yield Stack(start, top + _FIRST_ROW + higher, side, words.texts, words.size)
 
 
-def _wordings(measured: tuple[Measured, ...], display: Display) -> Iterator[tuple[str, ...]]:
-    """Yield the texts in full, then in short, then as numbers alone, which keep their sign."""
-    sized = [display.length(abs(item.value)) for item in measured]
-    for names in ({}, SHORT):
-        yield tuple(
-            f"{number} {_side_words(names.get(item.name, item.name), item.value)}"
-            for number, item in zip(sized, measured, strict=True)
-        )
-    yield tuple(display.length(item.value) for item in measured)
-
-
-def _side_words(name: str, value: float) -> str:
-    """Say behind instead of past or off where a length is below zero."""
-    return name.replace(" past ", " behind ").replace(" off ", " behind ") if value < 0 else name
-
-
-def _dimension(item: Measured, stack: Stack, column: int, view: View) -> Dimension:
-    corner, text = stack.corner(column), stack.texts[column]
+def _dimension(what: Lettered, stack: Stack, column: int, view: View) -> Dimension:
+    item, corner, text = what.measured[column], stack.corner(column), stack.texts[column]
     end = (corner[0] + stack.side * (text_width(text, stack.size) + 4.0), corner[1])
     x = view.to_plan(corner)[0]
     return Dimension(
         item.layer, item.a, item.b, (x, item.a[1]), (x, item.b[1]), text, view.to_plan(stack.middle(column)),
         item.name, item.value, 0.0, stack.size, (view.to_plan(corner), view.to_plan(end)),
+        what.explained[column],
     )  # fmt: skip

@@ -45,7 +45,7 @@ def _spot(item: object, view: View) -> Spot | None:
     match item:
         case Dimension():
             box = text_box(view.to_sheet(item.text_at), item.text, item.size, "middle")
-            return Spot(f"{item.name}: {item.text}", lines=strokes_of(item, view).lines, box=box)
+            return Spot(item.explained or item.name, lines=strokes_of(item, view).lines, box=box)
         case Symbol() if item.name:
             x, y = view.to_sheet(item.at)
             return Spot(item.name, box=Box(x - _NEAR, y - _NEAR, x + _NEAR, y + _NEAR))

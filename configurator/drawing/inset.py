@@ -18,6 +18,7 @@ _ROW = 1.5 * _SIZE
 _AIR = 4.0
 """Words and walls keep so far off the border, points."""
 _POCHE = "poche"
+_MEASURED_BETWEEN = "clear width with the door open 90°, measured from the face of the open leaf to the {}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -176,7 +177,18 @@ def _clear_width(hung: Hung, view: View, display: Display, value: float | None) 
     at = view.to_plan((x, view.window.bottom + 0.6 * _SIZE))
     line_a, line_b = (a[0], low), (b[0], low)
     dimension = Dimension(
-        "A-ANNO-DIMS", a, b, line_a, line_b, text, at, "clear width at 90", value, 0.0, _SIZE + 0.5
+        "A-ANNO-DIMS",
+        a,
+        b,
+        line_a,
+        line_b,
+        text,
+        at,
+        "clear width at 90",
+        value,
+        0.0,
+        _SIZE + 0.5,
+        explained=f"{_MEASURED_BETWEEN.format('closed other leaf' if hung.other_leaf else 'stop')}: {number}",
     )
     return [ghost, dimension]
 

@@ -127,7 +127,8 @@ def _clearance(
     for text in _clearance_words(hung, angle, nearest, display):
         placed = _at_end_of_leader(b, away, _leg(hung, view), text, size, room, leaf)
         if placed is not None:
-            return [_clearance_dimension(nearest, text, placed, view, size)]
+            number = display.length(nearest.distance, limit=0.0)
+            return [_clearance_dimension(nearest, text, number, placed, view, size)]
     return []
 
 
@@ -150,12 +151,15 @@ def _clearance_words(hung: Hung, angle: float, nearest: Nearest, display: Displa
 
 
 def _clearance_dimension(
-    nearest: Nearest, text: str, placed: tuple[Point, Point, Point], view: View, size: float
+    nearest: Nearest, text: str, number: str, placed: tuple[Point, Point, Point], view: View, size: float
 ) -> Dimension:
     elbow, end, middle = (view.to_plan(point) for point in placed)
     a, b = nearest.on_thing, nearest.on_leaf
     name = f"clearance to the {nearest.name}"
-    return Dimension("A-ANNO-DIMS", a, b, a, b, text, middle, name, nearest.distance, 0.0, size, (elbow, end))
+    told = f"room between the open leaf and the {nearest.name}, where they come nearest: {number}"
+    return Dimension(
+        "A-ANNO-DIMS", a, b, a, b, text, middle, name, nearest.distance, 0.0, size, (elbow, end), told
+    )
 
 
 def _at_end_of_leader(

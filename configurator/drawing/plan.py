@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from configurator.drawing.clip import clip_polygon
 from configurator.drawing.dimension_strokes import line_boxes
 from configurator.drawing.dimension_ways import Dimensions, opens_flat
-from configurator.drawing.dimensions import text_boxes
+from configurator.drawing.dimensions import lettered, text_boxes
 from configurator.drawing.frame_outlines import hinge_jamb
 from configurator.drawing.hinge import barrel, door_leaf, frame_leaf
 from configurator.drawing.hung import Hung
@@ -117,6 +117,7 @@ def panel(
     title: str,
     hand: str,
     clear_at_90: float | None,
+    plain: bool,
 ) -> Panel:
     """Return one candidate's panel: its still parts and notes placed, and room kept for what moves."""
     view = main_view(hung, window, scale, spare)
@@ -129,7 +130,7 @@ def panel(
         room.take(place)
         small = inset_view(hung, place, told)
         inset = Drawing(small, tuple(inset_still(hung, small, display, clear_at_90, hand, told)))
-    dimensions = Dimensions(hung, view, display, room, size)
+    dimensions = Dimensions(hung, view, lettered(hung, display, size, plain), room)
     usual = dimensions.usual()
     keep_off = [*text_boxes(usual, view), *line_boxes(usual, view), *_drawn_boxes(hung, view)]
     labels = thing_labels(hung, view, room, keep_off, size - 0.5)

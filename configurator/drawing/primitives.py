@@ -70,6 +70,8 @@ class Dimension:
     text_angle: float = 0.0
     size: float = 8.0
     shoulder: tuple[Point, ...] = ()
+    explained: str = ""
+    """What it is and what it is measured from, with its number, for hovering."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -57,11 +57,17 @@ class Sheet:
 
 
 def plan_sheet(
-    study: Study, display: Display, width: float, height: float, job: JobFacts | None = None
+    study: Study,
+    display: Display,
+    width: float,
+    height: float,
+    job: JobFacts | None = None,
+    plain: bool = False,
 ) -> Sheet:
     """Lay out the plan of every candidate on a sheet so many points wide and high.
 
     With the facts of a job the sheet can go out by itself: its foot says of which opening and job it is.
+    `plain` letters the dimensions in plain words instead of the trade's.
     """
     below = FOOT if job is None else FOOT_OF_FILE
     windows = panel_windows(len(study.candidates), width, height, below)
@@ -69,7 +75,7 @@ def plan_sheet(
     scale = min((view_scale(h, w.width, w.height) for h, w in zip(hungs, windows, strict=True)), default=1.0)
     spare = min((spare_height(h, w, scale) for h, w in zip(hungs, windows, strict=True)), default=0.0)
     panels = tuple(
-        _panel_of(study, candidate, hung, window, scale, spare, display)
+        _panel_of(study, candidate, hung, window, scale, spare, display, plain)
         for candidate, hung, window in zip(study.candidates, hungs, windows, strict=True)
     )
     whole = paper(width, height)
@@ -133,10 +139,11 @@ def _panel_of(
     scale: float,
     spare: float,
     display: Display,
+    plain: bool,
 ) -> Panel:
     title = heading(study, candidate, display)
     hand = hand_words(study)
-    return panel(hung, window, scale, spare, display, title, hand, candidate.clear_width_at_90)
+    return panel(hung, window, scale, spare, display, title, hand, candidate.clear_width_at_90, plain)
 
 
 def heading(study: Study, candidate: Candidate, display: Display) -> str:

@@ -51,7 +51,9 @@ class Picture(QFrame):
         elif by == "theme":
             self.canvas.set_dark(self.session.dark)
         elif by != "save":
-            self.canvas.show_study(study, self.session.angle, self.session.display, self.session.dark)
+            self.canvas.show_study(
+                study, self.session.angle, self.session.display, self.session.dark, self.session.plain_words
+            )
 
     def save(self, path: Path) -> None:
         """Write the picture on show to a file. Raises OSError."""

@@ -1,6 +1,7 @@
 import math
 
 from configurator.drawing.hover import name_at, spots_of
+from configurator.drawing.primitives import Dimension
 from configurator.drawing.sheet import moving_groups, moving_note_groups, plan_sheet
 from configurator.units import Display
 from tests.drawing.cases import demo
@@ -16,9 +17,17 @@ def name_of(x, y):
 
 def test_a_dimension_is_named_on_its_text_and_on_its_line():
     (axis,) = [one for one in PANEL.dimensions.at(math.pi) if one.name == "pin axis off frame face"]
-    assert name_of(*axis.text_at) == f"pin axis off frame face: {axis.text}"
-    middle = (axis.line_a[0], (axis.line_a[1] + axis.line_b[1]) / 2)
-    assert name_of(*middle).startswith("pin axis off frame face")
+    told = "pin stands off the frame, measured from the frame face to the pin's axis: 3/8 in"
+    assert name_of(*axis.text_at) == told
+    assert name_of(axis.line_a[0], (axis.line_a[1] + axis.line_b[1]) / 2) == told
+
+
+def test_every_dimension_says_its_number_once():
+    pictures = (PANEL.dimensions.at(math.pi), PANEL.inset.still, SHEET.panels[1].inset.still)
+    for one in (item for picture in pictures for item in picture if isinstance(item, Dimension)):
+        number = one.text.split(" in ")[0] + " in"
+        assert one.explained.endswith(f": {number}")
+        assert one.explained.count(number) == 1
 
 
 def test_parts_are_named_the_uppermost_first():

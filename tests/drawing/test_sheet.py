@@ -54,6 +54,9 @@ def test_the_dimensions_are_the_candidates_numbers(mark):
     sheet = sheet_of(study)
     for candidate, panel in zip(study.candidates, sheet.panels, strict=True):
         values = {one.name: one.value for one in panel.dimensions.at(math.pi)}
+        if both := values.pop("barrel past frame and wall face", None):
+            assert candidate.barrel_past_frame == candidate.barrel_past_wall
+            values |= {"barrel past frame face": both, "barrel past wall face": both}
         assert values == {
             "pin axis off door face": candidate.pin_off_door_face,
             "pin axis off frame face": candidate.pin_off_frame_face,
@@ -74,6 +77,7 @@ def test_a_dimension_is_as_long_as_it_says_and_ends_on_what_it_measures(seed):
             "pin axis off frame face": ((0, 0), pin.at),
             "barrel past frame face": ((0, 0), barrel_top),
             "barrel past wall face": ((-h.F, -h.p), barrel_top),
+            "barrel past frame and wall face": ((0, 0), barrel_top),
         }
         for one in (one for way in range(2) for one in panel.dimensions.way(way)):
             assert (one.a, one.b) == ends[one.name]
@@ -98,6 +102,25 @@ def test_a_barrel_behind_the_wall_is_said_so():
     assert wall.value < 0
     assert wall.text.endswith("barrel behind wall face")
     assert not wall.text.startswith("-")
+
+
+def test_where_frame_and_wall_are_flush_the_barrel_is_dimensioned_once():
+    for panel in sheet_of(demo("118A")).panels:
+        assert [one.name for one in panel.dimensions.at(math.pi)] == [
+            "barrel past frame and wall face",
+            "pin axis off door face",
+            "pin axis off frame face",
+        ]
+
+
+def test_plain_words_are_lettered_in_the_picture():
+    panel = plan_sheet(demo("112A"), Display(), *SIZE, plain=True).panels[0]
+    assert [one.text for one in panel.dimensions.at(math.pi)] == [
+        "1-5/32 in barrel stands out from wall",
+        "21/32 in barrel stands out from frame",
+        "1/2 in pin stands off door",
+        "3/8 in pin stands off frame",
+    ]
 
 
 def test_metric_is_written_in_the_picture():

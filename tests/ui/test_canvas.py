@@ -97,6 +97,18 @@ def test_a_picture_is_saved_as_it_is_shown(canvas, tmp_path):
     assert "#1f272e" in (tmp_path / "dark.svg").read_text()
 
 
+def test_plain_words_are_lettered_and_saved(canvas, qtbot, tmp_path):
+    canvas.resize(1200, 700)  # room for words in full
+    qtbot.waitUntil(lambda: pixels(canvas).shape[:2] == (700, 1200))
+    canvas.show_study(demo("112A"), 90, Display(), False)
+    trade = pixels(canvas)
+    canvas.save_picture(tmp_path / "trade.svg", JobFacts())
+    canvas.show_study(demo("112A"), 90, Display(), False, plain=True)
+    assert not np.array_equal(pixels(canvas), trade)
+    canvas.save_picture(tmp_path / "plain.svg", JobFacts())
+    assert (tmp_path / "plain.svg").read_bytes() != (tmp_path / "trade.svg").read_bytes()
+
+
 def test_the_window_s_shape_does_not_show_in_the_saved_picture(canvas, qtbot, tmp_path):
     facts = JobFacts(name="Ferry terminal")
     canvas.show_study(demo("112A"), 90, Display(), False)
