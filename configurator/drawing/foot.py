@@ -16,6 +16,8 @@ FOOT_OF_FILE = 27.0
 _SIDE = 8.0
 _BASE = 4.5
 _SIZE = 7.0
+_BAR = 60.0
+"""A scale bar is no longer than this where a shorter one will do, points."""
 _BAR_ROOM = 90.0
 
 
@@ -30,7 +32,7 @@ def foot(study: Study, display: Display, scale: float, width: float, job: JobFac
             Text("A-ANNO-NOTE", (_SIDE + 1.0, base), _as_many_as_fit(words, free), _SIZE)
             for base, words, free in lines
         ),
-        *_scale_bar(scale, width - _SIDE, _BASE),
+        *_scale_bar(display, scale, width - _SIDE, _BASE),
     ]
 
 
@@ -62,18 +64,27 @@ def _how_to_read(study: Study, with_mark: bool) -> list[str]:
     return [*words, "frame and leaf cut as commonly made; only dimensioned parts are measured"]
 
 
-def _scale_bar(scale: float, right: float, base: float) -> list[Primitive]:
-    """A drafter's bar of whole inches, every other one filled."""
-    inches = 2 if 2 * scale <= 60 else 1
-    left = right - inches * scale
+def _scale_bar(display: Display, scale: float, right: float, base: float) -> list[Primitive]:
+    """A drafter's bar in the unit of the dimensions, every other quarter filled."""
+    whole, label = _length_of_bar(display, scale)
+    left = right - whole * scale
+    quarter = whole * scale / 4
     bars: list[Primitive] = []
-    for half in range(2 * inches):
-        x_0 = left + half * scale / 2
-        fill = "steel" if half % 2 else "paper"
-        bars.append(Polygon("A-ANNO-LEAD", rectangle(x_0, x_0 + scale / 2, base, base + 3.0), fill))
-    label = f"{inches} in"
+    for number in range(4):
+        x_0 = left + number * quarter
+        fill = "steel" if number % 2 else "paper"
+        bars.append(Polygon("A-ANNO-LEAD", rectangle(x_0, x_0 + quarter, base, base + 3.0), fill))
     return [
         *bars,
         Polyline("A-ANNO-LEAD", ((left, base), (right, base))),
         Text("A-ANNO-NOTE", (left - 4.0, base - 0.5), label, _SIZE, "end"),
     ]
+
+
+def _length_of_bar(display: Display, scale: float) -> tuple[float, str]:
+    """Return how long a bar is, inches, and its length in words: the longest of the usual ones that fits."""
+    if display.metric:
+        choices = [(mm / 25.4, f"{mm} mm") for mm in (50, 20)]
+    else:
+        choices = [(float(inches), f"{inches} in") for inches in (2, 1)]
+    return next((one for one in choices if one[0] * scale <= _BAR), choices[-1])

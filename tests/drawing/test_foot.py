@@ -1,5 +1,7 @@
+import pytest
+
 from configurator.drawing.foot import FOOT, FOOT_OF_FILE, foot
-from configurator.drawing.primitives import Text
+from configurator.drawing.primitives import Polyline, Text
 from configurator.drawing.sheet import plan_sheet
 from configurator.model import JobFacts
 from configurator.units import Display
@@ -42,3 +44,19 @@ def test_the_panels_leave_room_for_both_lines():
     alone, file = (plan_sheet(demo("112A"), Display(), 864, 540, job) for job in (None, FACTS))
     assert {window.bottom for window in alone.windows} == {FOOT}
     assert {window.bottom for window in file.windows} == {FOOT_OF_FILE}
+
+
+@pytest.mark.parametrize(
+    ("metric", "scale", "label", "inches"),
+    [
+        (False, 30.0, "2 in", 2.0),  # 60 points: just fits
+        (False, 30.1, "1 in", 1.0),
+        (True, 30.0, "50 mm", 50 / 25.4),
+        (True, 31.0, "20 mm", 20 / 25.4),
+    ],
+)
+def test_the_scale_bar_is_in_the_unit_of_the_dimensions(metric, scale, label, inches):
+    parts = foot(demo("112A"), Display(metric=metric), scale, 864.0, None)
+    (base,) = [one for one in parts if isinstance(one, Polyline)]
+    assert base.points[1][0] - base.points[0][0] == pytest.approx(inches * scale)
+    assert [one.text for one in parts if isinstance(one, Text)][-1] == label
