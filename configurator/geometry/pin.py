@@ -175,7 +175,7 @@ def backset_refusal(h: Hanging, pin: Pin) -> str | None:
         return None
     return (
         f"A hinge {h.W:g} in wide is too wide for this {h.mounting} mounting: its {side} leaf would run "
-        f"{-backset:g} in out past the {side}'s stop side."
+        f"{-backset:.3g} in out past the {side}'s stop side."
     )
 
 

@@ -55,6 +55,9 @@ class WidthAnswer(Protocol):
 Answer = Callable[[str, float], WidthAnswer]
 """Leaf name and hinge open width, inches, to the geometry's answer; asked only for widths that matter."""
 
+REFUSED = "refused"
+"""The code of the finding that a width cannot be mounted so."""
+
 
 def binds(answer: WidthAnswer) -> bool:
     """Say whether the lock edge meets the latch jamb, or a pair's other leaf, before the door is open."""
@@ -69,6 +72,11 @@ def reaches(answer: WidthAnswer, wanted: float) -> bool:
 def barrel_free(answer: WidthAnswer) -> bool:
     """Say whether the barrel stands clear of door, frame and casing."""
     return answer.barrel_free_by >= -TOLERANCE
+
+
+def refused(answer: WidthAnswer) -> bool:
+    """Say whether a hinge of that width cannot be mounted so: a leaf would run out past the far side."""
+    return any(one.code == REFUSED for one in answer.findings)
 
 
 def keeps_clear_width(answer: WidthAnswer, least: float | None) -> bool:

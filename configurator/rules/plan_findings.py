@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from configurator.rules.answers import REFUSED
 from configurator.rules.door_stop import square_open_mend
 from configurator.rules.finding import Finding, Source, finding
 from configurator.rules.stock import stock_of, stock_widths
@@ -19,13 +20,15 @@ class PlanAnswer:
 
     `stopped` and `stopped_bare` are (moving part, standing thing), None where the swing reaches 180.
     `hardware_lands` is where hardware meets the hinge-side wall: along it from the frame's outer edge, and
-    the height of the hardware's middle above the floor.
+    the height of the hardware's middle above the floor. `refusal` is why that width cannot be mounted so.
     """
 
     leaf: str
     height: float
     width: float
     barrel: float
+    mounting: str
+    refusal: str | None
     barrel_free_by: float
     angle_bare: float
     angle: float
@@ -50,7 +53,7 @@ class PlanAnswer:
 
 def plan_findings(answer: PlanAnswer) -> tuple[Finding, ...]:
     """Return the findings of one candidate, worst first."""
-    found = [*_barrel(answer), *_swing(answer), *_lock_edge(answer), *_width(answer)]
+    found = [*_refused(answer), *_barrel(answer), *_swing(answer), *_lock_edge(answer), *_width(answer)]
     found += [*_stock(answer), *_disagreements(answer)]
     return tuple(sorted(found, key=lambda one: ("error", "warning", "note").index(one.severity)))
 
@@ -58,6 +61,12 @@ def plan_findings(answer: PlanAnswer) -> tuple[Finding, ...]:
 def _hinge(answer: PlanAnswer) -> str:
     leaf = "" if answer.leaf == "single" else f" ({answer.leaf} leaf)"
     return f"With a {size(answer.height, answer.width)} hinge{leaf}"
+
+
+def _refused(answer: PlanAnswer) -> Iterator[Finding]:
+    if answer.refusal is not None:
+        message = f"{answer.refusal} Take a narrower hinge, or another mounting."
+        yield finding(REFUSED, "error", message, _PLAN, width=answer.width)
 
 
 def _barrel(answer: PlanAnswer) -> Iterator[Finding]:
@@ -73,7 +82,8 @@ def _barrel(answer: PlanAnswer) -> Iterator[Finding]:
             overlap=-free,
             barrel=answer.barrel,
         )
-    elif free < close - TOLERANCE:
+    elif answer.mounting == "full mortise" and free < close - TOLERANCE:
+        # With a leaf on a face, the barrel rests against that face by definition: nothing to warn of.
         yield finding(
             "barrel close",
             "warning",

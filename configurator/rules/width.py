@@ -9,6 +9,7 @@ from configurator.rules.answers import (
     binds,
     keeps_clear_width,
     reaches,
+    refused,
     tried,
 )
 from configurator.rules.finding import Alternative, Finding, Reason, finding, reason
@@ -37,12 +38,13 @@ class WidthChoice:
 
 
 def does_all(answer: WidthAnswer, must: Must) -> bool:
-    """Say whether a width opens far enough bare, with barrel free and clear width kept, and does not bind."""
+    """Say whether a width opens far enough bare, with barrel free, clear width kept, and no fault."""
     return (
         reaches(answer, must.wanted)
         and barrel_free(answer)
         and keeps_clear_width(answer, must.clear_width)
         and not binds(answer)
+        and not refused(answer)
     )
 
 
@@ -85,6 +87,8 @@ def _alternative(width: float, must: Must, answer: Answer) -> Alternative:
 
 def does(answer: WidthAnswer, must: Must) -> str:
     """Say what a width does: angle, barrel, binding, clear width."""
+    if refused(answer):
+        return "is too wide to be mounted so"
     if binds(answer):
         return f"binds at {degrees(answer.greatest_angle_bare)}"
     said = [_opens(answer, must)]
@@ -110,7 +114,8 @@ def _least_bad(widths: tuple[float, ...], must: Must, answer: Answer) -> WidthCh
     if not answers:
         return _no_stock(must, [found for found in tries if isinstance(found, str)])
     step = limit("same_angle").value
-    sound = [a for a in answers if barrel_free(a) and not binds(a)] or answers
+    mounted = [a for a in answers if not refused(a)] or answers
+    sound = [a for a in mounted if barrel_free(a) and not binds(a)] or mounted
     wide_enough = [a for a in sound if keeps_clear_width(a, must.clear_width)] or sound
     common = [a for a in wide_enough if _stock(must.height, a) == "common"] or wide_enough
     best = max(min(a.greatest_angle_bare, must.wanted) for a in wide_enough)
@@ -144,6 +149,8 @@ def _trade(chosen: WidthAnswer, must: Must, others: tuple[Alternative, ...]) -> 
 
 
 def _mend(chosen: WidthAnswer, must: Must) -> str:
+    if refused(chosen):
+        return "Take another mounting."
     if chosen.clear_width_at_90 is not None and not keeps_clear_width(chosen, must.clear_width):
         return "Take a wider opening."
     stopped = chosen.stopped_by_bare

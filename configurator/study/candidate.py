@@ -2,6 +2,7 @@
 
 import math
 
+from configurator.geometry.pin import backset_refusal
 from configurator.geometry.solve import Solution
 from configurator.geometry.swing import Contact
 from configurator.rules.plan_findings import PlanAnswer, plan_findings
@@ -72,6 +73,8 @@ def _answer(filled: FilledOpening, hung: HungLeaf, solution: Solution) -> PlanAn
         height=hung.hinge.height.value,
         width=solution.hanging.W,
         barrel=solution.hanging.d_b,
+        mounting=solution.hanging.mounting,
+        refusal=backset_refusal(solution.hanging, solution.pin),
         barrel_free_by=solution.barrel_free_by,
         angle_bare=in_degrees(solution.greatest_angle_bare),
         angle=in_degrees(solution.greatest_angle),

@@ -3,7 +3,7 @@
 import pytest
 
 from configurator.rules.plan_findings import PlanAnswer, plan_findings
-from tests.rules.hung import codes, opening, specified
+from tests.rules.hung import codes, found, opening, specified
 
 STEP = 1 / 64
 USUAL = {
@@ -11,6 +11,8 @@ USUAL = {
     "height": 4.5,
     "width": 4,
     "barrel": 0.58,
+    "mounting": "full mortise",
+    "refusal": None,
     "barrel_free_by": 0.1,
     "angle_bare": 180.0,
     "angle": 180.0,
@@ -89,3 +91,40 @@ def test_the_margin_decides_the_width_and_is_said_once():
     assert "margin not kept" not in codes(free)
     by_hand = specified(opening(use={"clear_width_margin": 1}, hinge={"width": 4.5}))
     assert [one.code for one in by_hand.findings].count("margin not kept") == 1
+
+
+@pytest.mark.parametrize(
+    ("mounting", "free", "codes"),
+    [
+        ("full mortise", 1 / 32, []),
+        ("full mortise", 1 / 32 - STEP, ["barrel close"]),
+        ("full mortise", 0.0, ["barrel close"]),
+        ("half mortise", 0.0, []),
+        ("half surface", 0.0, []),
+        ("full surface", 0.0, []),
+        ("swing clear", 0.0, []),
+        ("half mortise", -STEP, ["barrel overlaps"]),
+    ],
+)
+def test_a_barrel_rests_against_the_face_its_leaf_lies_on(mounting, free, codes):
+    assert said(mounting=mounting, barrel_free_by=free) == codes
+
+
+def test_a_width_no_such_mounting_takes_is_refused():
+    """Half mortise: b = T + d/2 + i - W/2 = 1-3/4 + 0.29 + 1/8 - 4 for the 8 in hinge: 1.835 in out."""
+    given = {"hinge": {"height": 5, "width": 8, "mounting": "half mortise"}}
+    spec = specified(opening(**given))
+    (one,) = [one for one in spec.findings if one.code == "refused"]
+    assert one.severity == "error"
+    assert "8 in wide is too wide for this half mortise mounting" in one.message
+    assert "is too wide to be mounted so. Take 5 x 4" in found(spec, "width by hand").message
+    assert "refused" not in codes(specified(opening(hinge={"mounting": "half mortise", "width": 4})))
+    assert specified(opening(hinge={"mounting": "half mortise"})).as_data()["width"] == 4
+
+
+def test_no_width_of_a_height_goes_on_a_thin_door():
+    """A thin door leaves no room for half of even the narrowest: all are refused, and that is said."""
+    thin = opening(door={"thickness": 1}, hinge={"height": 4.5, "mounting": "half mortise"})
+    message = found(specified(thin), "no width does everything").message
+    assert "4-1/2 x 4 is too wide to be mounted so" in message
+    assert message.endswith("Take another mounting.")
