@@ -22,6 +22,7 @@ from configurator.rules.fastening import Fastening, fastening_findings, fastenin
 from configurator.rules.finding import Finding, Fix, Reason, Severity, Source, finding
 from configurator.rules.fire import FireHinge, fire_findings
 from configurator.rules.height_asked import height_findings
+from configurator.rules.hinge_fit import fit_findings
 from configurator.rules.leaf_hinge import LeafHinge, leaf_hinges
 from configurator.rules.leaves import leaves_of
 from configurator.rules.lock_finish import lock_finish_findings
@@ -51,6 +52,7 @@ def leaf_checks(
     """Yield what there is to say of one leaf's hinges."""
     yield from _outside_tables(filled, hinge)
     yield from height_findings(filled, hinge, standard)
+    yield from fit_findings(filled, hinge)
     yield from _count(filled, hinge)
     yield from _duty(filled, hinge, parts)
     yield from _type(parts)

@@ -1,0 +1,116 @@
+"""Whether a leaf's hinges go on it at all: along its height, and as deep as their mortises are said to be."""
+
+from collections.abc import Iterator
+
+from configurator.rules.asked import NOTHING_ASKED
+from configurator.rules.finding import Finding, Fix, Source, finding
+from configurator.rules.leaf_hinge import LeafHinge
+from configurator.rules.leaves import Leaf
+from configurator.rules.places import hinge_places
+from configurator.rules.usual import FilledOpening
+from configurator.rules.wording import counted, inches, plain
+from configurator.units import TOLERANCE
+
+_PLAN = Source("worked out from what was given", "derived")
+_MORTISED = {
+    "full mortise": ("door", "frame"),
+    "half mortise": ("door",),
+    "half surface": ("frame",),
+}
+
+
+def fit_findings(filled: FilledOpening, hinge: LeafHinge) -> Iterator[Finding]:
+    """Yield what keeps one leaf's hinges from going on it: their heights, mortises and backset."""
+    yield from _along(filled, hinge)
+    yield from _backset(filled)
+    yield from _mortises(filled, hinge)
+
+
+def _along(filled: FilledOpening, hinge: LeafHinge) -> Iterator[Finding]:
+    leaf, count, height = hinge.leaf, hinge.count.value, hinge.height.value
+    if count * height > leaf.height + TOLERANCE:
+        yield _too_many(leaf, count, height)
+        return
+    places = hinge_places(leaf, count, height, filled.opening_height)
+    apart = places[1][0] - places[0][0] if len(places) > 1 else 0.0
+    if count > 1 and apart < height - TOLERANCE:
+        yield _overlap(leaf, count, height, apart)
+    elif leaf.height < 2 * height - TOLERANCE:
+        yield _short_leaf(leaf, height)
+
+
+def _name(leaf: Leaf) -> str:
+    return "leaf" if leaf.name == "single" else f"{leaf.name} leaf"
+
+
+def _too_many(leaf: Leaf, count: int, height: float) -> Finding:
+    start = f"{counted(count, 'hinge', 'hinges')} {inches(height)} high, {inches(count * height)} in all,"
+    high = f"is {inches(leaf.height)} high" if leaf.height > TOLERANCE else "has no height left"
+    message = (
+        f"{start} cannot go on the {_name(leaf)}, which {high}. Take fewer or lower hinges, or check the "
+        f"height of the {_name(leaf)}."
+    )
+    numbers = {"needs": count * height, "leaf_height": leaf.height}
+    return finding("hinges do not fit", "error", message, _PLAN, (), **numbers)
+
+
+def _overlap(leaf: Leaf, count: int, height: float, apart: float) -> Finding:
+    message = (
+        f"At their usual places the {count} hinges of the {_name(leaf)} stand {inches(apart, height)} from "
+        f"bottom to bottom and are {inches(height)} high: they overlap by {inches(height - apart)}. Take "
+        "fewer or lower hinges, or have their places drawn by whoever makes the door."
+    )
+    return finding("hinges overlap", "error", message, _PLAN, (), apart=apart, height=height)
+
+
+def _short_leaf(leaf: Leaf, height: float) -> Finding:
+    message = (
+        f"The {_name(leaf)} is {inches(leaf.height, 2 * height)} high, less than two hinges of "
+        f"{plain(height)}: one hinge alone lets it sag. Take lower hinges, or check the height of the "
+        f"{_name(leaf)}."
+    )
+    return finding("leaf too short", "warning", message, _PLAN, (), leaf_height=leaf.height, height=height)
+
+
+def _backset(filled: FilledOpening) -> Iterator[Finding]:
+    backset, thickness = filled.door_backset, filled.thickness
+    if backset >= thickness - TOLERANCE:
+        message = (
+            f"The door's hinge backset of {inches(backset)} is all of its thickness of {inches(thickness)}: "
+            "no width of the hinge leaf is left on the door. Check the backset; 1/4 in is usual."
+        )
+        yield finding("backset too deep", "error", message, _PLAN, backset=backset, thickness=thickness)
+
+
+def _mortises(filled: FilledOpening, hinge: LeafHinge) -> Iterator[Finding]:
+    """Compare mortise depths with the leaf: deeper sinks it, shallower takes the gap at the hinge side."""
+    thickness = hinge.leaf_thickness.value
+    depths = {"door": filled.door_mortise, "frame": filled.frame_mortise}
+    mounting = (filled.opening.hinge or NOTHING_ASKED).mounting or "full mortise"
+    given = {side: depth for side in _MORTISED.get(mounting, ()) if (depth := depths[side]) is not None}
+    for side, depth in given.items():
+        if depth > thickness + TOLERANCE:
+            yield _sunk(side, depth, thickness)
+    proud = sum(thickness - depth for depth in given.values())
+    if proud > filled.hinge_gap + TOLERANCE:
+        yield _clash(given, proud, filled.hinge_gap, thickness)
+
+
+def _sunk(side: str, depth: float, thickness: float) -> Finding:
+    message = (
+        f"The mortise in the {side} is {inches(depth)} deep and the hinge leaf {thickness:g} in thick: the "
+        f"leaf sinks {inches(depth - thickness, 0.0)} below flush. Cut it {thickness:g} in deep, or shim the "
+        "leaf out."
+    )
+    fix = (Fix(f"{side}.mortise_depth", thickness, f"Make it {thickness:g} in deep"),)
+    return finding("leaf below flush", "warning", message, _PLAN, fix, depth=depth, thickness=thickness)
+
+
+def _clash(given: dict[str, float], proud: float, gap: float, thickness: float) -> Finding:
+    message = (
+        f"The hinge leaves stand {inches(proud, gap, 'max')} out of their mortises together, more than the "
+        f"hinge-side gap of {inches(gap)}: they meet before the door is shut. Cut the mortises deeper: "
+        f"{thickness:g} in sets a leaf flush."
+    )
+    fix = tuple(Fix(f"{side}.mortise_depth", thickness, "Set the leaves flush") for side in given)
+    return finding("leaves clash", "error", message, _PLAN, fix, proud=proud, gap=gap)
