@@ -43,6 +43,8 @@ _LEFT_LEAST, _LEFT_MOST = 4.5, 13.0
 _RIGHT_LEAST = 4.5
 _DIMENSION_ROOM = 66.0
 """Points kept above the barrel for the rows of dimensions."""
+_LEAF_ROOM = 10.0
+"""Points kept above the leaf open flat, for the words of a contact or of the room that is left."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,7 +85,7 @@ def view_scale(hung: Hung, width: float, height: float) -> float:
     down = max(h.D, h.R) + 0.5
     leaf_up = 2 * pin.o - h.i + h.T + 0.5
     barrel_up = pin.y_p + h.d_b / 2
-    upward = min(height / (down + leaf_up), (height - _DIMENSION_ROOM) / (down + barrel_up))
+    upward = min((height - _LEAF_ROOM) / (down + leaf_up), (height - _DIMENSION_ROOM) / (down + barrel_up))
     return max(min(across, upward), 1.0)
 
 
@@ -95,7 +97,7 @@ def spare_height(hung: Hung, window: Box, scale: float) -> float:
     """Return the points of a window's height that the picture leaves at that scale, below 0 if it is cut."""
     h = hung.h
     barrel = _DIMENSION_ROOM + scale * (hung.pin.y_p + h.d_b / 2)
-    leaf = scale * (2 * hung.pin.o - h.i + h.T + 0.5)
+    leaf = _LEAF_ROOM + scale * (2 * hung.pin.o - h.i + h.T + 0.5)
     return window.height - scale * (max(h.D, h.R) + 0.5) - max(barrel, leaf)
 
 

@@ -178,6 +178,14 @@ def test_where_a_lever_stops_the_door_first_the_room_of_the_leaf_alone_is_told_t
     assert before.text.endswith("to the chair rail")
 
 
+@pytest.mark.parametrize("size", [SIZE, (622.0, 292.0), (640.0, 300.0), (900.0, 525.0)])
+def test_the_room_left_is_told_in_the_usual_windows(size):
+    found = items(moving_note_groups(sheet_of(demo("112A"), size), 180), Dimension)
+    assert [one.text for one, _ in found if one.name.startswith("clearance")] == [
+        "3/16 in to the chair rail, 1/8 in at 180°"
+    ]
+
+
 def test_the_leaf_is_never_drawn_past_what_stops_it():
     sheet = sheet_of(demo("112A"))
     at_the_end, farther = moving_groups(sheet, 178.9), moving_groups(sheet, 180)
