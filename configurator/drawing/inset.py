@@ -196,7 +196,7 @@ def _clear_width(hung: Hung, view: View, display: Display, value: float | None) 
 def _heading(view: View, hand: str, told: Told) -> list[Primitive]:
     """The hand, and which side is outside, on a strip of paper that keeps walls from under the words."""
     window = view.window
-    low, high = window.top - _head(told), window.top
+    low, high = window.top - _head(told) + 2.0, window.top  # the swing's arc touches the head
     corners = rectangle(window.left, window.right, low, high)
     strip = Polygon("A-ANNO-NPLT", tuple(map(view.to_plan, corners)), "paper", outlined=False)
     what = "latch side, enlarged" if told.latch_side else ""

@@ -5,7 +5,7 @@ import pytest
 from configurator.drawing.lettering import text_width
 from configurator.drawing.placing import text_box
 from configurator.drawing.plan import moving_inset
-from configurator.drawing.primitives import Dimension, Polygon, Symbol, Text
+from configurator.drawing.primitives import Arc, Dimension, Polygon, Symbol, Text
 from configurator.drawing.sheet import plan_sheet
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo
@@ -47,6 +47,16 @@ def test_the_hand_stands_on_paper_not_on_the_return_wall():
         assert hand.text == "RH, outside below"
         low = min(panel.inset.view.to_sheet(point)[1] for point in strip.points)
         assert low <= panel.inset.view.to_sheet(hand.at)[1]
+
+
+@pytest.mark.parametrize("mark", ["160A", "118A"])
+def test_the_strip_cuts_nothing_off_the_swing(mark):
+    for panel in panels(mark, SHORT):
+        view = panel.inset.view
+        (arc,) = [one for one in panel.inset.still if isinstance(one, Arc) and one.fill is None]
+        strip = panel.inset.still[-2]
+        top = view.to_sheet((arc.centre[0], arc.centre[1] + arc.radius))[1]
+        assert min(view.to_sheet(point)[1] for point in strip.points) >= top + 1.0
 
 
 def test_three_panels_in_a_narrow_window_keep_their_small_pictures_and_mark_the_contact():
