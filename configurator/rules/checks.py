@@ -5,6 +5,7 @@ from collections.abc import Iterator, Mapping
 from configurator.model import Hinge
 from configurator.rules.answers import Answer
 from configurator.rules.asked import NOTHING_ASKED, WOULD_TAKE
+from configurator.rules.asked_parts import asked_part_findings
 from configurator.rules.door_weight import (
     REACTIONS_SOURCE,
     given_weight_findings,
@@ -77,6 +78,7 @@ def opening_checks(filled: FilledOpening, parts: Parts, answer: Answer) -> Itera
     yield from metal_findings(place_of(filled), metal, finish)
     yield from lock_finish_findings(use.lock_finish_bhma, metal, finish)
     held = fastening_of(opening.door.construction, opening.frame.kind)
+    yield from asked_part_findings(parts, held, opening.hinge or NOTHING_ASKED)
     yield from fastening_findings(parts["height"].value, held, opening.door.construction, fire)
     yield from _hinges_of_all_leaves(filled)
     yield from _electric(filled)
