@@ -2,6 +2,7 @@
 
 from configurator.geometry.solve import solve
 from configurator.model import JobFacts, Opening
+from configurator.rules.compared import compared_findings
 from configurator.rules.leaf_hinge import leaf_hinges
 from configurator.rules.opening_findings import opening_findings
 from configurator.rules.specification import specify
@@ -42,7 +43,8 @@ def study(opening: Opening, job: JobFacts | None = None) -> Study:
     widths = opening.compare or _usual_widths(hung)
     candidates = tuple(hung(leaf, width) for leaf in hung.leaves for width in widths)
     specification = specify(filled, hung, standard)
-    found = (*opening_findings(filled), *specification.findings)
+    compared = compared_findings(specification, widths)
+    found = (*opening_findings(filled), *specification.findings, *compared)
     return Study(opening, filled, candidates, specification, found)
 
 
