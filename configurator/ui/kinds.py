@@ -52,8 +52,9 @@ def _read_length(text: str, display: Display) -> float:
 
 
 def _read_bevel(text: str, display: Display) -> float:
-    """Read relief against thickness: `1/8 in 2`, a bare ratio, or `square`."""
-    relief, against, thickness = text.strip().lower().partition(" in ")
+    """Read relief against thickness: `1/8 in per 2 in`, `1/8 in 2`, a bare ratio, or `square`."""
+    words = text.strip().lower().replace('"', "").removesuffix(" in")
+    relief, against, thickness = words.replace(" in per ", " in ").replace(" per ", " in ").partition(" in ")
     if relief == "square":
         return 0.0
     inches = Display(display.precision)  # a ratio has no unit, so millimetres must not come into it
@@ -62,12 +63,12 @@ def _read_bevel(text: str, display: Display) -> float:
         return ratio
     depth = _read_length(thickness, inches)
     if depth <= 0:
-        raise NotReadError("A bevel is so much in so much of thickness, as 1/8 in 2.")
+        raise NotReadError("A bevel is so much off so much of thickness, as 1/8 in per 2 in.")
     return ratio / depth
 
 
 def _write_bevel(ratio: float, _: Display) -> str:
-    return f"{format_exact(2 * ratio)} in 2" if ratio else "square"
+    return f"{format_exact(2 * ratio)} in per 2 in" if ratio else "square"
 
 
 def _read_number(text: str, units: str, example: str) -> float:

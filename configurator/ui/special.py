@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from typing import Any
 
-from PySide6.QtWidgets import QPushButton
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout
 
 from configurator.ui.fields import Assumptions, LineField, QuietCombo
 from configurator.ui.kinds import LENGTH, NotReadError
@@ -23,8 +23,16 @@ class OpeningSizeField(LineField):
         self.swap.clicked.connect(self._swap)
         self.swap.hide()
         column = self.layout()
-        assert column is not None
-        column.addWidget(self.swap)
+        assert isinstance(column, QVBoxLayout)
+        self.keep = QPushButton("Keep it")
+        sized(self.keep, -1)
+        self.keep.clicked.connect(self._confirm)
+        self.keep.hide()
+        self._kept: Any = None
+        answers = QHBoxLayout()
+        answers.addWidget(self.swap)
+        answers.addWidget(self.keep)
+        column.addLayout(answers)
 
     def write(self, value: Any) -> str:
         """Write width x height, in feet and inches where that is exact."""
@@ -48,9 +56,18 @@ class OpeningSizeField(LineField):
         super().show_state(assumed)
         size = self.session.value("size")
         question = size_question(size.width, size.height, self.session.display) if size else ""
+        if size == self._kept:
+            question = ""
         if not self.refused:
             self.note.say(question, "warning", self.session.dark)
-        self.swap.setVisible(bool(question) and not self.refused)
+        for answer in (self.swap, self.keep):
+            answer.setVisible(bool(question) and not self.refused)
+
+    def _confirm(self) -> None:
+        """Ask no more about this size: the door is that wide."""
+        self._kept = self.session.value("size")
+        self.editor.setFocus()
+        self.session.changed.emit("edit")
 
     def _swap(self) -> None:
         size = self.session.value("size")

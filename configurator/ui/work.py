@@ -10,6 +10,7 @@ from configurator.ui.look import FORM_WIDTH, GRID
 from configurator.ui.picture import Picture
 from configurator.ui.session import Session
 from configurator.ui.swing import SwingControl
+from configurator.ui.taken import taken
 from configurator.ui.under_picture import UnderPicture
 from configurator.ui.widths import WidthsBar
 
@@ -59,7 +60,8 @@ class WorkArea(QSplitter):
     def show_form(self) -> None:
         """Show what was said and what was refused, and what is assumed once that is worked out."""
         study = self.session.study if self.begun else None
-        self.form.show_state(study.filled.assumed if study is not None else NOTHING)
+        standard = self.session.job.job.standard_hinge
+        self.form.show_state(taken(study, standard) if study is not None else NOTHING)
         if self.begun:
             self.widths.show_state()
 

@@ -50,6 +50,41 @@ def test_a_size_typed_height_first_is_asked_about_and_swapped_by_one_click(qtbot
     assert field.note.isHidden()
 
 
+def test_a_wide_opening_is_confirmed_by_one_click(qtbot, window):
+    field = window.work.form.field("size")
+    type_into(qtbot, field, "84 x 36")
+    qtbot.mouseClick(field.keep, Qt.MouseButton.LeftButton)
+    assert field.note.isHidden()
+    assert field.swap.isHidden()
+    assert field.keep.isHidden()
+    assert window.session.opening.size.width == 84
+    type_into(qtbot, field, "85 x 36")
+    assert not field.keep.isHidden()
+
+
+@pytest.mark.parametrize("typed", ["1/8 in 2", "1/8 in per 2 in", "1/8 per 2", "1/16"])
+def test_a_bevel_is_shown_as_so_much_in_so_much(qtbot, window, typed):
+    field = window.work.form.field("door.latch_bevel")
+    type_into(qtbot, field, typed)
+    assert window.session.opening.door.latch_bevel == 0.0625
+    assert field.editor.text() == "1/8 in per 2 in"
+
+
+def test_barrel_and_split_show_what_is_taken(window):
+    barrel = window.work.form.field("hinge.barrel")
+    taken = window.session.study.candidates[0].barrel_diameter
+    assert barrel.editor.placeholderText() == barrel.write(taken)
+    assert barrel.editor.tag.text() == "assumed"
+    window.session.edit_many({"leaves": "dutch", "size": {"width": 36, "height": 84}})
+    assert window.work.form.field("split_height").editor.placeholderText() == "42 in"
+    window.session.edit("leaves", "pair")
+    active = window.work.form.field("active_width")
+    # What the gaps leave of 36, halved.
+    study = window.session.study
+    both = 36 - 2 * study.filled.hinge_gap - study.filled.meeting_gap
+    assert active.editor.placeholderText() == active.write(both / 2)
+
+
 @pytest.mark.parametrize(
     ("typed", "said"),
     [("-1", "more than 0"), ("0", "more than 0"), ("9999", "at most 6"), ("abc", "not a length")],

@@ -1,0 +1,45 @@
+"""What the program took for fields that stand empty, beside what the opening was filled with."""
+
+from typing import TYPE_CHECKING, Any
+
+from configurator.model import Hinge
+from configurator.ui.fields import Assumptions
+
+if TYPE_CHECKING:  # loaded with the first study
+    from configurator.study.records import Study
+
+_WHERE = "worked out from what was given"
+
+
+def taken(study: "Study", standard: Hinge | None) -> Assumptions:
+    """Return, by path, everything that was assumed: about the opening, its hinge and its leaves.
+
+    `standard` is the job's standard hinge.
+    """
+    return {**study.filled.assumed, **_of_hinge(study, standard), **_of_leaves(study)}
+
+
+def _of_hinge(study: "Study", standard: Hinge | None) -> dict[str, Any]:
+    from configurator.rules.leaf_hinge import leaf_hinges
+
+    hinge = leaf_hinges(study.filled, standard)[0]
+    reasons = {"hinge.barrel": hinge.barrel, "hinge.leaf_thickness": hinge.leaf_thickness}
+    return {path: _assumed(x.value, x.because, x.source, x.mark) for path, x in reasons.items()}
+
+
+def _of_leaves(study: "Study") -> dict[str, Any]:
+    from configurator.rules.leaves import leaves_of
+
+    leaves = leaves_of(study.filled)
+    if study.opening.leaves == "pair":
+        return {"active_width": _assumed(leaves[0].width, "both leaves alike", _WHERE, "derived")}
+    if study.opening.leaves == "dutch":
+        split = leaves[0].bottom - study.filled.split_gap / 2
+        return {"split_height": _assumed(split, "half the opening height", _WHERE, "derived")}
+    return {}
+
+
+def _assumed(value: float, because: str, source: str, mark: Any) -> Any:
+    from configurator.rules.usual import Assumed
+
+    return Assumed(value, because, source, mark)
