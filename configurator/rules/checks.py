@@ -192,11 +192,17 @@ def _weight(filled: FilledOpening, hinge: LeafHinge) -> Iterator[Finding]:
     if pounds is None or apart <= TOLERANCE:
         return
     least, most = (reactions(weight, leaf.width, apart, count) for weight in (pounds.low, pounds.high))
+    given = filled.opening.door.weight is not None
+    ask = (
+        "The weight is as given: check it is one leaf's."
+        if given
+        else "Give the weight if it is known better."
+    )
     message = (
         f"{'The door' if leaf.name == 'single' else f'The {leaf.name} leaf'} weighs "
         f"{_range(pounds.low, pounds.high)} lb; each of its hinges carries "
         f"{_range(least.share, most.share)} lb and the top one is pulled "
-        f"{_range(least.pull, most.pull)} lb outward. Give the weight if it is known better."
+        f"{_range(least.pull, most.pull)} lb outward. {ask}"
     )
     source = Source(f"weight: {pounds.source.text}; forces: {REACTIONS_SOURCE.text}", pounds.source.mark)
     yield finding("door weight", "note", message, source, weight=pounds.high, pull=most.pull, apart=apart)

@@ -7,7 +7,7 @@ from configurator.rules.answers import Answer, WidthAnswer, keeps_clear_width, t
 from configurator.rules.door_stop import square_open_mend
 from configurator.rules.finding import Finding, Source, finding
 from configurator.rules.stock import next_narrower
-from configurator.rules.wording import inches, size
+from configurator.rules.wording import hardware, inches, remaining, size
 from configurator.tables import limit, practice
 from configurator.units import TOLERANCE
 
@@ -33,7 +33,7 @@ def clear_width_findings(
     """Return whether the clear width at 90 degrees serves an accessible route; inches.
 
     `margin` is the user's own, over the 32 in, which is strict: 2010 ADA Standards 404.2.3 and 104.1.1. Short
-    of the 32 in is an error, short of the margin alone a warning. `stop`: where a door stop holds it, degrees.
+    of the 32 in is an error, short of the margin alone a warning. `stop` is where a door stop holds it.
     """
     row = limit("clear_width")
     least = row.value + margin
@@ -122,7 +122,7 @@ def _remaining(corridor: Corridor, out: float, must: float, when: str, source: S
         return None
     message = (
         f"In a corridor {inches(corridor.width)} wide ({inches(corridor.required)} required) the door leaves "
-        f"{inches(remain, must, 'min')} {when} and {inches(must)} must remain: it fails. "
+        f"{remaining(remain, must)} {when} and {inches(must)} must remain: it fails. "
         f"{_flat(corridor, when)} Local codes and the authority decide; hardware may count too."
     )
     code = "corridor at rest" if when == "at rest" else "corridor in swing"
@@ -132,7 +132,7 @@ def _remaining(corridor: Corridor, out: float, must: float, when: str, source: S
 def _flat(corridor: Corridor, when: str) -> str:
     if when != "at rest" or corridor.flat is None or corridor.flat >= corridor.at_rest:
         return "Set the door back in an alcove, swing it the other way, or widen the corridor."
-    return f"Let it open flat against the wall: that leaves {inches(corridor.width - corridor.flat)}."
+    return f"Let it open flat against the wall: that leaves {remaining(corridor.width - corridor.flat)}."
 
 
 def _kept(corridor: Corridor, source: Source) -> Finding:
@@ -173,7 +173,7 @@ def projection_findings(thing: Projecting, clear: float | None) -> tuple[Finding
     if into <= allowed + TOLERANCE:
         return ()
     message = (
-        f"The {thing.kind} stands {inches(into, allowed, 'max')} into the required clear width, and {where}. "
-        f"Take one that stands out less, or a wider opening. {_SCOPE}"
+        f"The {hardware(thing.kind)} stands {inches(into, allowed, 'max')} into the required clear width, "
+        f"and {where}. Take one that stands out less, or a wider opening. {_SCOPE}"
     )
     return (finding("hardware in the way", "error", message, row.cited, into=into, allowed=allowed),)

@@ -6,7 +6,7 @@ from configurator.rules.door_stop import door_stop_findings
 from configurator.rules.finding import Finding, Source, finding
 from configurator.rules.leaves import leaves_of
 from configurator.rules.usual import FilledOpening
-from configurator.rules.wording import inches
+from configurator.rules.wording import hardware, inches, remaining
 
 TOLERANCE = 1e-9
 _PLAN = Source("worked out from the plan", "derived")
@@ -49,8 +49,9 @@ def _throat(filled: FilledOpening) -> Iterator[Finding]:
         yield finding(
             "wall thicker than throat",
             "note",
-            f"The wall is {inches(filled.wall_thickness)} thick and the frame's throat {inches(throat)}: the "
-            "frame goes over that wall only where the outer layers stop against it. Check the jamb depth.",
+            f"The wall is {inches(filled.wall_thickness)} thick and the frame's throat {remaining(throat)}: "
+            "the frame goes over that wall only where the outer layers stop against it. Check the "
+            "jamb depth.",
             _PLAN,
             wall=filled.wall_thickness,
             throat=throat,
@@ -78,8 +79,9 @@ def _lost_hardware(filled: FilledOpening) -> Iterator[Finding]:
             yield finding(
                 "hardware on no leaf",
                 "error",
-                f"Hardware {place}, the {thing.kind}, is on the {thing.leaf} leaf, which is not there: it "
-                f"is not counted. Put it on the {' or the '.join(names)} leaf, or leave the leaf out.",
+                f"Hardware {place}, the {hardware(thing.kind)}, is on the {thing.leaf} leaf, "
+                f"which is not there: it is not counted. Put it on the {' or the '.join(names)} leaf, "
+                "or leave the leaf out.",
                 _PLAN,
                 place=place,
             )

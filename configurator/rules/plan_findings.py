@@ -7,7 +7,7 @@ from configurator.rules.answers import REFUSED
 from configurator.rules.door_stop import square_open_mend
 from configurator.rules.finding import Finding, Source, finding
 from configurator.rules.stock import stock_of, stock_widths
-from configurator.rules.wording import degrees, inches, roughly, size
+from configurator.rules.wording import degrees, hardware, inches, obstruction, roughly, size
 from configurator.tables import limit, practice
 
 TOLERANCE = 1e-9
@@ -101,7 +101,7 @@ def _hardly(free: float, close: float) -> str:
 
 def _swing(answer: PlanAnswer) -> Iterator[Finding]:
     if answer.stopped_bare and answer.touching_at_rest:
-        part, thing = answer.stopped_bare
+        part, thing = answer.stopped_bare[0], obstruction(answer.stopped_bare[1])
         yield finding(
             "overlaps closed",
             "error",
@@ -120,7 +120,7 @@ def _swing(answer: PlanAnswer) -> Iterator[Finding]:
             angle=answer.angle_bare,
         )
     elif answer.stopped_bare and answer.angle_bare < answer.wanted_angle - TOLERANCE:
-        part, thing = answer.stopped_bare
+        part, thing = answer.stopped_bare[0], obstruction(answer.stopped_bare[1])
         yield finding(
             "stops short",
             "warning",
@@ -137,7 +137,8 @@ def _swing(answer: PlanAnswer) -> Iterator[Finding]:
         yield finding(
             "hardware meets first",
             "note",
-            f"{_hinge(answer)} the {part} meets the {thing} at {degrees(answer.angle, answer.wanted_angle)}. "
+            f"{_hinge(answer)} the {hardware(part)} meets the {obstruction(thing)} at "
+            f"{degrees(answer.angle, answer.wanted_angle)}. "
             f"{_hardware_mend(thing, answer.hardware_lands)}; a wider hinge is not the answer.",
             _PLAN,
             angle=answer.angle,

@@ -3,7 +3,7 @@
 from configurator.rules.count import pairs
 from configurator.rules.finding import Finding, Fix, finding
 from configurator.rules.stock import least_stock_width
-from configurator.rules.wording import counted, feet, inches, plain, size
+from configurator.rules.wording import counted, feet, inches, obstruction, plain, size
 from configurator.tables import practice
 from configurator.units import TOLERANCE
 
@@ -51,9 +51,9 @@ def reference_face(
         f"a hinge {inches(least)} wide, wider than any in stock" if needed is None else size(height, needed)
     )
     message = (
-        f"The {kind} stands off {inches(projection)}: from the wall or from the frame face? The frame is "
-        f"{inches(proud)} proud; from the frame it is {inches(off)} off the wall, and {takes} is needed. "
-        "It is taken from the wall; measure again or confirm."
+        f"The {obstruction(kind)} stands off {inches(projection)}: from the wall or from the frame face? The "
+        f"frame is {inches(proud)} proud; from the frame it is {inches(off)} off the wall, and {takes} is "
+        "needed. It is taken from the wall; measure again or confirm."
     )
     fix = (Fix(path, off, f"It was from the frame: {inches(off)} off the wall"),)
     source = practice("reference_face")

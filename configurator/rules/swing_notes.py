@@ -7,7 +7,7 @@ from configurator.rules.finding import Finding, finding
 from configurator.rules.stock import stock_widths
 from configurator.rules.usual import FilledOpening
 from configurator.rules.width import Must
-from configurator.rules.wording import degrees, inches, plain, size
+from configurator.rules.wording import degrees, inches, obstruction, plain, size
 from configurator.tables import limit, practice
 from configurator.units import TOLERANCE, format_decimal
 
@@ -36,10 +36,11 @@ def _no_gain(must: Must, chosen: WidthAnswer, answer: Answer) -> Iterator[Findin
     gain = other.greatest_angle_bare - chosen.greatest_angle_bare
     if gain >= limit("same_angle").value:
         return
+    ends = degrees(chosen.greatest_angle_bare, must.wanted, "min")
+    gains = f"{format_decimal(max(gain, 0.0), 1)}°{_loss(chosen, other)}"
     message = (
-        f"The {stopped.kind} ends the swing at {degrees(chosen.greatest_angle_bare, must.wanted, 'min')}; a "
-        f"{plain(wider[0])} in wide hinge gains {format_decimal(max(gain, 0.0), 1)}°{_loss(chosen, other)}. "
-        f"Fit a door stop at {degrees(must.wanted)}; a wider hinge is not the answer."
+        f"The {obstruction(stopped.kind)} ends the swing at {ends}; a {plain(wider[0])} in wide hinge gains "
+        f"{gains}. Fit a door stop at {degrees(must.wanted)}; a wider hinge is not the answer."
     )
     source, angle = practice("plan_geometry"), chosen.greatest_angle_bare
     yield finding("wider gains nothing", "note", message, source, angle=angle, gain=gain)

@@ -14,8 +14,9 @@ from configurator.rules.answers import (
 )
 from configurator.rules.finding import Alternative, Finding, Reason, finding, reason
 from configurator.rules.stock import next_narrower, next_wider, stock_of, widths_by_stock
-from configurator.rules.wording import degrees, inches, plain, size
+from configurator.rules.wording import degrees, inches, obstruction, plain, size
 from configurator.tables import limit, practice, words_of
+from configurator.units import TOLERANCE
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,7 +106,7 @@ def _opens(answer: WidthAnswer, must: Must) -> str:
     if stopped is None:
         return f"opens to {opens}"
     verb = "opens to" if reaches(answer, must.wanted) else "stops at"
-    return f"{verb} {opens}, where the {stopped.part} meets the {stopped.kind}"
+    return f"{verb} {opens}, where the {stopped.part} meets the {obstruction(stopped.kind)}"
 
 
 def _least_bad(widths: tuple[float, ...], must: Must, answer: Answer) -> WidthChoice:
@@ -135,8 +136,9 @@ def _stock(height: float, answer: WidthAnswer) -> str | None:
 
 def _trade(chosen: WidthAnswer, must: Must, others: tuple[Alternative, ...]) -> Finding:
     said = "; ".join(f"{size(must.height, other.value)} {other.effect}" for other in others)
+    beside = f"{said}. " if said else ""
     name = size(must.height, chosen.hinge_width)
-    message = f"No stock width does everything. {name} {does(chosen, must)}. {said}. {_mend(chosen, must)}"
+    message = f"No stock width does everything. {name} {does(chosen, must)}. {beside}{_mend(chosen, must)}"
     return finding(
         "no width does everything",
         "warning",
@@ -157,9 +159,12 @@ def _mend(chosen: WidthAnswer, must: Must) -> str:
     at = degrees(chosen.greatest_angle_bare, must.wanted, "min")
     if stopped is None or binds(chosen):
         return "Bevel the lock edge, widen the gap, or change the frame."
-    if stopped.kind in ("return wall", "wall", "frame", "column"):
+    thing = obstruction(stopped.kind)
+    if chosen.greatest_angle_bare <= TOLERANCE:
+        return f"It meets the {thing} with the door closed: check where the {thing} stands."
+    if stopped.kind in ("return wall", "wall", "frame", "column", "stop"):
         return f"Fit a door stop before {at}, or move the opening."
-    return f"Cut the {stopped.kind} back, or fit a door stop before {at}."
+    return f"Cut the {thing} back, or fit a door stop before {at}."
 
 
 def _no_stock(must: Must, refusals: list[str]) -> WidthChoice:

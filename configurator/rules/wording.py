@@ -36,3 +36,20 @@ def feet(length: float) -> str:
 def counted(count: int, one: str, many: str) -> str:
     """Write a count with the right word: `1 hinge`, `3 hinges`."""
     return f"{count} {one if count == 1 else many}"
+
+
+def remaining(length: float, limit: float | None = None) -> str:
+    """Write what is left of something; where it is less than nothing, say by how much there is too little."""
+    if length < 0:
+        return f"nothing: it is {inches(-length)} more than there is"
+    return inches(length, limit, "min")
+
+
+def obstruction(kind: str) -> str:
+    """Name what stands about the door; of a kind "other" nothing more is known."""
+    return "obstruction" if kind == "other" else kind
+
+
+def hardware(kind: str) -> str:
+    """Name a moving part; of a kind "other" nothing more is known."""
+    return "other hardware" if kind == "other" else kind

@@ -47,3 +47,12 @@ def test_what_to_do_where_hardware_meets_something_first(hardware, words):
     found = study(opening(hardware=[{**LEVER, **hardware}])).candidates[0].findings
     (said,) = [one for one in found if one.code == "hardware meets first"]
     assert words in said.message
+
+
+def test_hardware_on_a_leaf_that_is_not_there_is_named():
+    given = opening(hardware=[{**LEVER, "leaf": "upper"}])
+    (said,) = opening_findings(fill(given))
+    assert said.code == "hardware on no leaf"
+    assert (
+        "Hardware 1, the lever, is on the upper leaf, which is not there: it is not counted." in said.message
+    )
