@@ -58,8 +58,13 @@ class ComparisonTable(QTableWidget):
         tables = comparisons(study, self.session.display) if study is not None else ()
         if not tables:
             self.setRowCount(0)
+            self.setColumnCount(0)
             return
-        heads = ["Measured", *(f"{width} hinge" for width in tables[0].widths), "Difference"]
+        heads = [
+            "Measured",
+            *(f"{width} hinge" for width in tables[0].widths),
+            _difference_of(tables[0].widths),
+        ]
         self._fill(heads, [line for table in tables for line in self._lines(table, named=len(tables) > 1)])
 
     def _lines(self, table: "Comparison", named: bool) -> list[Line]:
@@ -112,3 +117,8 @@ class ComparisonTable(QTableWidget):
         header = self.horizontalHeader()
         for column in range(self.columnCount()):
             header.setSectionResizeMode(column, QHeaderView.ResizeMode.ResizeToContents)
+
+
+def _difference_of(widths: tuple[str, ...]) -> str:
+    """Head the difference by the widths it lies between."""
+    return "Difference" if len(widths) < 2 else f"{widths[0].removesuffix(' in')} to {widths[-1]}"

@@ -41,7 +41,8 @@ class SwingControl(QWidget):
         self.setToolTip("Alt+Left and Alt+Right turn by 1°, Alt+Page Up and Page Down by 15°")
 
     def show_state(self) -> None:
-        """Show the angle that holds."""
+        """Show the angle that holds; without an opening there is no door to turn."""
+        self.setVisible(self.session.opening is not None)
         for widget, value in (
             (self.slider, round(self.session.angle * STEPS)),
             (self.angle, self.session.angle),
