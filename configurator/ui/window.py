@@ -155,7 +155,11 @@ class Window(QMainWindow):
                 Command("undo", "Undo", "Take back the last change", "Ctrl+Z", session.undo),
                 Command("redo", "Redo", "Do it again", "Ctrl+Shift+Z", session.redo),
             ],
-            [Command("export", "Export picture…", "Write the picture to a file", "Ctrl+E", self._export)],
+            [
+                Command(
+                    "export", "Export picture…", "Write the picture to a file", "Ctrl+Shift+E", self._export
+                )
+            ],
             [
                 Command(
                     "plain", "Plain words", "The client's words first", "Ctrl+L", self._plain, toggles=True

@@ -26,7 +26,7 @@ def heads(window):
 
 
 def test_two_widths_stand_side_by_side_with_the_difference_in_words(window):
-    assert heads(window) == ["Measured", "4 in hinge", "4-1/2 in hinge", "Difference"]
+    assert heads(window) == ["Measured", "4 in hinge", "4-1/2 in hinge", "4 to 4-1/2 in"]
     assert cells(window, "Pin axis off door face") == ["1/2 in", "3/4 in", "1/4 in farther off the door"]
     assert cells(window, "Greatest angle, bare") == ["171.8°, leaf on the chair rail", "180°", "8.2° farther"]
 
@@ -200,8 +200,12 @@ def test_a_job_without_openings_says_what_to_do(window):
     assert window.work.picture.words.isVisible()
     assert window.work.form.sections["Opening"].isHidden()
     assert window.work.comparison.rowCount() == 0
+    assert window.work.comparison.columnCount() == 0
+    assert window.work.swing.isHidden()
     window.session.undo()
     assert window.work.picture.canvas.isVisible()
+    assert window.work.swing.isVisible()
+    assert heads(window)[-1] == "4 to 4-1/2 in"
 
 
 def test_save_and_open(qtbot, window, tmp_path, monkeypatch):
@@ -241,6 +245,16 @@ def test_the_picture_is_exported(window, tmp_path, monkeypatch):
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(path), "PNG picture (*.png)"))
     window.commands.actions_by_name["export"].trigger()
     assert path.read_bytes().startswith(b"\x89PNG")
+
+
+def test_the_picture_is_exported_from_inside_a_field(qtbot, window, monkeypatch):
+    asked = []
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: asked.append(1) or ("", ""))
+    field = window.work.form.field("location").editor
+    field.setFocus()
+    keys = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier
+    qtbot.keyClick(field, Qt.Key.Key_E, keys)
+    assert asked
 
 
 @pytest.mark.parametrize(
