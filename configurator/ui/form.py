@@ -17,6 +17,7 @@ from configurator.ui.rows import RowsEditor, hardware_editor, obstructions_edito
 from configurator.ui.sections import Section
 from configurator.ui.session import Session
 from configurator.ui.special import OpeningSizeField
+from configurator.ui.tab_order import put_in_order, reading_order
 
 NOTHING: Assumptions = MappingProxyType({})
 SECTIONS: Mapping[str, tuple[str, ...]] = {
@@ -77,6 +78,7 @@ class Form(QScrollArea):
         self._labels: dict[str, NameLabel] = {}
         self._rows: list[RowsEditor | LayersEditor] = []
         self._casing: QPushButton | None = None
+        self._stops: list[QWidget] = []
         self._assumed: Assumptions = NOTHING
         self._known_mark: str | None = None
         self._content = QWidget()
@@ -194,6 +196,14 @@ class Form(QScrollArea):
             label.use_words(self.session.plain_words)
         if self._casing is not None:
             self._casing.setVisible(self._wants_casing())
+        self._order_keys()
+
+    def _order_keys(self) -> None:
+        """Put Tab in reading order again where sections, cards or layers were made."""
+        stops = list(reading_order(self._content))
+        if stops != self._stops:
+            self._stops = stops
+            put_in_order(self._content)
 
     def _wants_casing(self) -> bool:
         things = self.session.value("obstructions") or ()

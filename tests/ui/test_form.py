@@ -267,3 +267,30 @@ def test_a_tip_never_says_only_the_name(window, path):
         assert label.text().lower() not in lines
         assert all(": ".join([label.text().lower()] * 2) != line for line in lines)
     assert label.toolTip() or path.startswith("job.")
+
+
+def test_tab_goes_down_the_form_as_it_is_read(window):
+    form = window.work.form
+    form.sections["Door"].open()
+    form.sections["What stands along the wall"].open()
+    wanted = [
+        form.sections["Opening"].heading,
+        form.field("mark").editor,
+        form.field("notes").editor,
+        form.sections["Door"].heading,
+        form.field("door.thickness").editor,
+        form.sections["What stands along the wall"].heading,
+        form.field("obstructions.0.side").editor,
+        form.field("obstructions.0.top").editor,
+        form.sections["Hardware"].heading,
+        form.sections["Job"].heading,
+    ]
+    stops, widget = [], wanted[0]
+    for _ in range(2000):
+        stops.append(widget)
+        widget = widget.nextInFocusChain()
+        if widget is wanted[0]:
+            break
+    places = [stops.index(stop) for stop in wanted]
+    assert places == sorted(places)
+    assert places[-1] < stops.index(window.work.swing.slider)
