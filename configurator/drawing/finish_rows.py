@@ -63,6 +63,6 @@ def _found(row: FinishRow, text: str) -> bool:
 
 def _line(row: FinishRow) -> FinishLine:
     why_not = "" if row.metal in HINGE_METALS else f"no hinge is made of {row.metal} here"
-    match = "alike on every metal" if row.alike else NOT_ALIKE
+    match = "looks the same on every metal; the number changes with it" if row.alike else NOT_ALIKE
     changes = {"finish_bhma": row.bhma, "finish_us": None, "base_metal": row.metal}
     return FinishLine(row, row.us or "none", match, cited(row.source, row.mark), why_not, changes)

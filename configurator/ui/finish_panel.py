@@ -37,6 +37,7 @@ class FinishPanel(QWidget):
         self.same, self.idea = _words("the same look on other metals"), _words("what a swatch is worth")
         self.use = QPushButton("Use this finish")
         self._found: tuple[FinishLine, ...] | None = None
+        self._own: tuple[str, ...] = ()
         self._build()
         self.search.textChanged.connect(lambda _: self._look_up())
         self.metal.activated.connect(lambda _: self._look_up())
@@ -49,7 +50,22 @@ class FinishPanel(QWidget):
             return
         if self._found is None:
             self._begin()
+        self._follow_hinge()
         self._show_selected()
+
+    def _follow_hinge(self) -> None:
+        """Select the hinge's own finish when that is another than before."""
+        study = self.session.study
+        leaves = study.specification.leaves if study is not None else ()
+        parts = leaves[0].parts if leaves else {}
+        own = tuple(parts[key].value for key in ("finish_bhma", "base_metal") if key in parts)
+        if own == self._own:
+            return
+        self._own = own
+        for place, line in enumerate(self._found or ()):
+            if (line.row.bhma, line.row.metal) == own:
+                self.table.setCurrentCell(place, 1)
+                return
 
     def showEvent(self, event: QShowEvent) -> None:
         """Catch up with what happened while another tab was on show."""

@@ -134,3 +134,10 @@ def test_everything_is_reached_by_the_keyboard_and_named(qtbot, panel):
     assert reached[1] == "metal of the finish"
     assert "finishes" in reached
     assert any(name.startswith("Use this finish") for name in reached)
+
+
+def test_the_finish_of_the_hinge_is_selected_first(window):
+    window.work.under.setCurrentWidget(window.work.under.finishes)
+    parts = window.session.study.specification.leaves[0].parts
+    line = window.work.under.finishes.selected()
+    assert (line.row.bhma, line.row.metal) == (parts["finish_bhma"].value, parts["base_metal"].value)
