@@ -1,4 +1,4 @@
-"""Whether the width that is recommended is among those that are compared."""
+"""Whether the width that is taken is among those that are compared."""
 
 from collections.abc import Iterator, Sequence
 
@@ -11,7 +11,7 @@ MOST_COMPARED = 12
 
 
 def compared_findings(specification: Specification, widths: Sequence[float]) -> Iterator[Finding]:
-    """Yield, for each recommended hinge open width not among `widths`, that it is not; inches."""
+    """Yield which hinge open widths taken for the opening are not among those compared; inches."""
     recommended = {leaf.parts["width"].value for leaf in specification.leaves}
     missing = sorted(width for width in recommended if width is not None and width not in widths)
     if not missing:
@@ -21,7 +21,7 @@ def compared_findings(specification: Specification, widths: Sequence[float]) -> 
     is_are, it = ("is", "it") if len(missing) == 1 else ("are", "them")
     message = (
         f"{named} {is_are} not among the widths compared ({', '.join(plain(width) for width in widths)}), "
-        f"but recommended: add {it} to compare."
+        f"but taken for this opening: add {it} to compare."
     )
     fix = (Fix("compare", whole, f"Compare {named} too"),) if len(whole) <= MOST_COMPARED else ()
     yield finding("width not compared", "note", message, practice("plan_geometry"), fix, width=missing[-1])

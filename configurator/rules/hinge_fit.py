@@ -76,8 +76,9 @@ def _backset(filled: FilledOpening) -> Iterator[Finding]:
     backset, thickness = filled.door_backset, filled.thickness
     if backset >= thickness - TOLERANCE:
         message = (
-            f"The door's hinge backset of {inches(backset)} is all of its thickness of {inches(thickness)}: "
-            "no width of the hinge leaf is left on the door. Check the backset; 1/4 in is usual."
+            f"The door's hinge backset of {inches(backset)} is no less than its thickness of "
+            f"{inches(thickness)}: no width of the hinge leaf is left on the door. Check the backset; 1/4 in "
+            "is usual."
         )
         yield finding("backset too deep", "error", message, _PLAN, backset=backset, thickness=thickness)
 

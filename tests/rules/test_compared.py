@@ -19,7 +19,7 @@ def test_a_recommended_width_that_is_not_shown():
     assert study(given).recommended["width"] == 5
     (said,) = missing(given)
     assert said.message == (
-        "5 is not among the widths compared (4, 4-1/2), but recommended: add it to compare."
+        "5 is not among the widths compared (4, 4-1/2), but taken for this opening: add it to compare."
     )
     assert [(one.path, one.value) for one in said.fix] == [("compare", (4, 4.5, 5))]
     mended = opening(**FLUSH, **{one.path: one.value for one in said.fix})

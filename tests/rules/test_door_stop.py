@@ -54,3 +54,8 @@ def test_an_angle_nobody_gave_is_not_said_to_be_wanted():
         if one.code == "stop short of wanted"
     ]
     assert "at 90°, short of the 180° taken as wanted" in said.message
+
+
+@pytest.mark.parametrize(("stop", "flat"), [(None, True), (180, True), (179.5, False), (90, False)])
+def test_a_door_that_is_stopped_short_never_lies_open_flat(stop, flat):
+    assert ("open flat" in codes(specified(opening(use={"stop_angle": stop})))) == flat

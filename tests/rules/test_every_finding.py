@@ -72,6 +72,19 @@ MORE = {
     "door stands proud": opening(frame={"rabbet": 1.5}),
     "backsets disagree": opening(door={"hinge_backset": 0.25}, frame={"hinge_backset": 0.5}),
     "gaps disagree": opening(hinge={"leaf_gap": 0.0625}),
+    "stop short of wanted": opening(use={"stop_angle": 60}),
+    "refused": opening(hinge={"height": 5, "width": 8, "mounting": "half mortise"}),
+    "hinges do not fit": opening(leaves="dutch", split_height=83.8),
+    "hinges overlap": opening(hinge={"count": 16}),
+    "leaf too short": opening(size={"width": 36, "height": 8}, hinge={"count": 1}),
+    "backset too deep": opening(door={"hinge_backset": 2}),
+    "leaf below flush": opening(door={"mortise_depth": 1}),
+    "leaves clash": opening(door={"mortise_depth": 0}, hinge={"leaf_thickness": 1}),
+    "alloy without stainless": opening(hinge={"base_metal": "brass", "alloy": "316"}),
+    "screws do not hold": opening(hinge={"screws": {"wood": 24}}),
+    "knuckles not usual": opening(hinge={"knuckles": 2}),
+    "type not checked": opening(hinge={"type": "A8112", "mounting": "half mortise"}),
+    "width not compared": opening(compare=[8]),
 }
 """Further codes, each to an opening that has it."""
 
@@ -84,6 +97,7 @@ RESTS_ON_WORDS = {
     "fire listing", "finish unstable", "finish metal", "metal exposed", "mineral core", "not here",
     "hand unknown", "pin exposed", "locked from both sides", "lock contradicted", "plain bearing with closer",
     "replacement on a fire door", "mounting differs", "corner differs", "check the holes", "weight too light",
+    "type not checked",
 }  # fmt: skip
 """Rules without a number of their own: what they rest on is the source beside them."""
 
