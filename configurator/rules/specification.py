@@ -1,6 +1,6 @@
 """The whole hinge of an opening: every part with its reason, and what there is to say of it."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -10,7 +10,7 @@ from configurator.rules.asked import NOTHING_ASKED, asked
 from configurator.rules.checks import leaf_checks, opening_checks
 from configurator.rules.door_stop import holds_short_of_square
 from configurator.rules.egress import least_clear_width
-from configurator.rules.fastening import fastening_of, screws
+from configurator.rules.fastening import Fastening, fastening_of, screws
 from configurator.rules.finding import Alternative, Finding, Reason, reason
 from configurator.rules.finish import choose_finish
 from configurator.rules.leaf_hinge import LeafHinge, leaf_hinges, standard_for
@@ -69,6 +69,8 @@ class Specification:
 
     leaves: tuple[LeafSpecification, ...]
     findings: tuple[Finding, ...]
+    asked_screws: Reason | None = None
+    """Screws counted by hand or by the job's standard: for the whole opening, not for each leaf."""
 
     @property
     def whole(self) -> Mapping[str, Reason]:
@@ -78,7 +80,7 @@ class Specification:
         leading = max(self.leaves, key=lambda leaf: leaf.parts["height"].value)
         if len(self.leaves) == 1:
             return leading.parts
-        return {**leading.parts, "count": self._count(), "screws": self._screws()}
+        return {**leading.parts, "count": self._count(), "screws": self.asked_screws or self._screws()}
 
     def as_data(self) -> dict[str, Any]:
         """Return `recommended` as the results contract names it; empty where nothing is chosen here."""
@@ -123,7 +125,26 @@ def specify(filled: FilledOpening, answer: Answer, standard: Hinge | None = None
         if (value := width.reason.value) is not None:
             found += swing_notes(filled, must, value, answer)
     found += opening_checks(filled, leaves[0].parts, answer)
-    return Specification(tuple(leaves), in_order(found))
+    return Specification(tuple(leaves), in_order(found), _asked_screws(filled, given))
+
+
+def _asked_screws(filled: FilledOpening, standard: Hinge) -> Reason | None:
+    by_hand = filled.opening.hinge or NOTHING_ASKED
+    counted = by_hand.screws or standard.screws
+    if counted is None or filled.opening.leaves == "single":
+        return None
+    words = (
+        "counted by hand for the whole opening" if by_hand.screws else "the job's standard, for the opening"
+    )
+    return reason(counted, words, practice("override" if by_hand.screws else "job_standard"))
+
+
+def _screws_of_leaf(
+    filled: FilledOpening, hinge: LeafHinge, held: Fastening, pick: Callable[[str, Reason], Reason]
+) -> Reason:
+    """Return one leaf's screws; a count by hand is for the whole opening, so of two leaves for neither."""
+    needed = screws(hinge.height.value, hinge.count.value, held)
+    return pick("screws", needed) if filled.opening.leaves == "single" else needed
 
 
 def in_order(found: list[Finding]) -> tuple[Finding, ...]:
@@ -178,7 +199,7 @@ def _leaf(
         "security_stud": pick("security_stud", _no_stud()),
         "tip": pick("tip", _usual("flat button", "tip", _HOSPITAL)),
         "corner": pick("corner", _usual("square", "corner_square", *_ROUNDED)),
-        "screws": pick("screws", screws(hinge.height.value, hinge.count.value, held)),
+        "screws": _screws_of_leaf(filled, hinge, held, pick),
     }
     return LeafSpecification(hinge.leaf.name, parts, width.complete), finish.findings
 

@@ -85,7 +85,7 @@ def _answer(filled: FilledOpening, hung: HungLeaf, solution: Solution) -> PlanAn
         touching_at_rest=bare is not None and bare.at_rest,
         latch_least=solution.latch_edge_least,
         clear_width=solution.clear_width_at_90,
-        accessible=bool(use.accessible),
+        accessible=bool(use.accessible) and hung.hinge.leaf.name != "inactive",
         clear_margin=use.clear_width_margin or 0.0,
         stop_angle=use.stop_angle,
         backset_disagreement=solution.pin.backset_disagreement,

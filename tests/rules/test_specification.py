@@ -425,3 +425,16 @@ def test_a_deep_pull_on_the_push_face_stands_in_the_way():
     assert "hardware in the way" not in codes(specified(opening(hardware=[{**pull, "face": "pull"}])))
     upper = opening(leaves="dutch", hardware=[{**pull, "leaf": "upper"}])
     assert "hardware in the way" in codes(specified(upper))
+
+
+@pytest.mark.parametrize("leaves", ["pair", "dutch"])
+def test_screws_by_hand_are_for_the_whole_opening(leaves):
+    given = opening(leaves=leaves, size={"width": 72, "height": 84}, hinge={"screws": {"machine": 30}})
+    assert specified(given).as_data()["screws"] == {"machine": 30}
+    assert specified(given).leaves[0].parts["screws"].value["machine"] != 30
+
+
+def test_standard_screws_are_for_the_whole_opening():
+    standard = Hinge.model_validate({"screws": {"machine": 30}})
+    given = opening(leaves="pair", size={"width": 72, "height": 84})
+    assert specified(given, standard).as_data()["screws"] == {"machine": 30}
