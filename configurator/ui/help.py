@@ -1,7 +1,7 @@
-"""A small window of help that stands beside the work: how lengths are typed, and the keys."""
+"""A small window of help beside the work: how lengths are typed, the keys, and the words."""
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QDialog, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QLabel, QScrollArea, QVBoxLayout, QWidget
 
 from configurator.ui.look import GRID
 
@@ -19,6 +19,25 @@ why. Empty a field to go back to its usual value. Esc brings back what held befo
 F9 folds the openings away. Ctrl+Z takes back, Ctrl+S saves, Ctrl+Shift+E exports the picture.</p>
 <h3>Millimetres</h3>
 <p>Lengths in the picture, the table and the form follow the choice of units; findings stay in inches.</p>
+<h3>Words</h3>
+<table cellpadding="2">
+<tr><td><b>hand</b></td><td>which side the hinges are on and which way it opens, seen from outside: the side
+you unlock from. LH and RH open away from you, LHR and RHR toward you.</td></tr>
+<tr><td><b>pull side</b></td><td>the side the door opens toward; its barrel shows there.</td></tr>
+<tr><td><b>barrel, pin</b></td><td>the round part of the hinge, and the axis in it that the door
+turns about.</td></tr>
+<tr><td><b>rabbet</b></td><td>the step in the frame that the closed door sits in, from the frame face back to
+the frame stop.</td></tr>
+<tr><td><b>inset</b></td><td>how far the closed door's face sits behind the frame face.</td></tr>
+<tr><td><b>backset</b></td><td>how far the edge of the hinge stays back: on the door from its far face, on the
+frame from the frame stop.</td></tr>
+<tr><td><b>frame proud</b></td><td>how far the frame face stands out from the wall.</td></tr>
+<tr><td><b>throat, returns</b></td><td>the room inside a frame that wraps the wall, and the parts that turn
+back at the wall.</td></tr>
+<tr><td><b>bevel</b></td><td>the slant of the lock edge that lets it pass the frame.</td></tr>
+<tr><td><b>undercut</b></td><td>the gap under the door.</td></tr>
+<tr><td><b>bare</b></td><td>the door and its hinges alone, without lever or other hardware.</td></tr>
+</table>
 <h3>Before you order</h3>
 <p>Fire, egress and access rules are the local authority's to apply. The program states what it was told
 and what it assumed; listings, local codes and licensed practice decide.</p>
@@ -38,5 +57,10 @@ class HelpWindow(QDialog):
         words.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         column = QVBoxLayout(self)
         column.setContentsMargins(4 * GRID, 2 * GRID, 4 * GRID, 4 * GRID)
-        column.addWidget(words)
-        self.resize(120 * GRID, 100 * GRID)
+        words.setContentsMargins(0, 0, 2 * GRID, 0)
+        page = QScrollArea()
+        page.setWidgetResizable(True)
+        page.setFrameShape(QScrollArea.Shape.NoFrame)
+        page.setWidget(words)
+        column.addWidget(page)
+        self.resize(150 * GRID, 150 * GRID)
