@@ -54,6 +54,8 @@ _Piece = tuple[tuple[Point, ...], str, str, bool]
 def _construction(hung: Hung, corners: tuple[Point, ...], thinnest: float) -> list[_Piece]:
     """Return the pieces of the closed leaf: outline, fill, name, and whether an edge line is drawn."""
     words = hung.construction
+    if not words:  # nobody said what the door is made of: show only that it is cut
+        return [(corners, "core", "leaf, construction not given", False)]
     if words.startswith("hollow metal"):
         return _hollow_metal(hung, corners, thinnest)
     if words.startswith("aluminum"):

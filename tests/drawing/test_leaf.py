@@ -99,3 +99,13 @@ def test_a_thing_the_leaf_passes_under_is_thin_and_broken():
     low = {"kind": "other", "projection": 6, "bottom": 80, "top": 96}
     (part,) = standing_things(hung_with(obstructions=[low]))
     assert (part.layer, part.fill) == ("A-DETL-MCUT", "solid")
+
+
+def test_a_door_nobody_described_is_not_drawn_as_wood():
+    from configurator.drawing.hanging_of import hungs_of
+    from configurator.study import study
+    from tests.openings import plain_opening
+
+    answer = study(plain_opening())
+    pieces = open_leaf(next(iter(hungs_of(answer, Display()))), 0.0)
+    assert {one.fill for one in pieces if isinstance(one, Polygon)} == {"core"}
