@@ -139,12 +139,16 @@ def _kinds(options: argparse.Namespace) -> tuple[str, int]:
 def _window(options: argparse.Namespace) -> tuple[str, int]:
     if options.file is not None:
         load(options.file)  # refuse a bad file in words before any window opens
-    from configurator.ui.environment import why_no_window
+    from configurator.ui.environment import missing_library_sentence, why_no_window
 
     if (reason := why_no_window()) is not None:
         return _without_window(options.file, reason)
-    from configurator.ui.app import run_window
-
+    try:
+        from configurator.ui.app import run_window
+    except ImportError as error:
+        if (sentence := missing_library_sentence(error)) is None:
+            raise
+        return _without_window(options.file, sentence)
     return "", run_window(options.file)
 
 

@@ -214,12 +214,6 @@ def corners_within(
     ]
 
 
-def _least_out(corners: tuple[PolarCorner, ...], edge: PolarEdge, theta: float) -> float:
-    """How far beyond an edge's line the nearest corner stands; negative behind it."""
-    turn = theta - edge.alpha
-    return min([rho * math.cos(phi + turn) for rho, phi in corners]) - edge.c
-
-
 def separation(moving: PolarShape, standing: PolarShape, theta: float) -> float:
     """How far apart two parts are with the door at theta, in; negative by how deep they overlap.
 

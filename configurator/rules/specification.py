@@ -1,7 +1,7 @@
 """The whole hinge of an opening: every part with its reason, and what there is to say of it."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from configurator.model import Hinge
@@ -74,10 +74,10 @@ class Specification:
 
     @property
     def whole(self) -> Mapping[str, Reason]:
-        """The parts for the whole opening: of two leaves the higher hinge's, counts and screws added up."""
+        """The parts for the whole opening: of two leaves the higher hinge's, or the wider; counts added."""
         if not self.leaves:
             return {}
-        leading = max(self.leaves, key=lambda leaf: leaf.parts["height"].value)
+        leading = max(self.leaves, key=_height_then_width)
         if len(self.leaves) == 1:
             return leading.parts
         return {**leading.parts, "count": self._count(), "screws": self.asked_screws or self._screws()}
@@ -116,16 +116,36 @@ def specify(filled: FilledOpening, answer: Answer, standard: Hinge | None = None
     given = standard or NOTHING_ASKED
     leaves: list[LeafSpecification] = []
     found: list[Finding] = []
-    for hinge in leaf_hinges(filled, given):
-        must = must_of(filled, hinge)
-        width = ask_width(filled, hinge, must, answer, given)
+    for hinge, width in _widths(filled, answer, given):
         spec, said = _leaf(filled, hinge, width, given)
         leaves.append(spec)
         found += (*width.findings, *said, *leaf_checks(filled, hinge, spec.parts, given, answer))
         if (value := width.reason.value) is not None:
-            found += swing_notes(filled, must, value, answer)
+            found += swing_notes(filled, must_of(filled, hinge), value, answer)
     found += opening_checks(filled, leaves[0].parts, answer)
     return Specification(tuple(leaves), in_order(found), _asked_screws(filled, given))
+
+
+def _height_then_width(leaf: LeafSpecification) -> tuple[float, float]:
+    return leaf.parts["height"].value, leaf.parts["width"].value or 0.0
+
+
+def _widths(
+    filled: FilledOpening, answer: Answer, standard: Hinge
+) -> tuple[tuple[LeafHinge, WidthAsked], ...]:
+    """Return each leaf's hinges with their width; both leaves of a Dutch door turn on one line, the wider."""
+    hinges = leaf_hinges(filled, standard)
+    widths = [ask_width(filled, one, must_of(filled, one), answer, standard) for one in hinges]
+    pairs = tuple(zip(hinges, widths, strict=True))
+    if filled.opening.leaves != "dutch":
+        return pairs
+    ruling, wider = max(pairs, key=lambda pair: pair[1].reason.value or 0.0)
+    because = f"the {ruling.leaf.name} leaf needs it, and the pins of both leaves must stand in one line"
+    ruled = reason(wider.reason.value, because, practice("plan_geometry"), *wider.reason.alternatives)
+    return tuple(
+        (hinge, width if width.reason.value == ruled.value else replace(width, reason=ruled))
+        for hinge, width in pairs
+    )
 
 
 def _asked_screws(filled: FilledOpening, standard: Hinge) -> Reason | None:

@@ -438,3 +438,22 @@ def test_standard_screws_are_for_the_whole_opening():
     standard = Hinge.model_validate({"screws": {"machine": 30}})
     given = opening(leaves="pair", size={"width": 72, "height": 84})
     assert specified(given, standard).as_data()["screws"] == {"machine": 30}
+
+
+def test_the_wider_need_rules_both_leaves_of_a_dutch_door():
+    """The rail stands before the lower leaf alone; both pins must stand in one line all the same."""
+    rail = {"kind": "chair rail", "projection": 1.75, "start": 0.5, "bottom": 32, "top": 36}
+    spec = specified(opening(leaves="dutch", obstructions=[rail]))
+    upper, lower = spec.leaves
+    assert (upper.leaf, upper.parts["width"].value, lower.parts["width"].value) == ("upper", 4.5, 4.5)
+    assert "lower leaf needs it" in upper.parts["width"].because
+    assert spec.as_data()["width"] == 4.5
+    assert specified(opening(leaves="dutch")).as_data()["width"] == 4
+
+
+def test_of_a_pair_each_leaf_has_its_own_width_and_the_wider_leads():
+    rail = {"kind": "chair rail", "projection": 1.75, "start": 0.5, "bottom": 32, "top": 36}
+    size = {"width": 72, "height": 84}
+    data = specified(opening(leaves="pair", size=size, obstructions=[rail | {"side": "latch"}])).as_data()
+    assert [data["leaves"][leaf]["width"] for leaf in ("active", "inactive")] == [4, 4.5]
+    assert data["width"] == 4.5
