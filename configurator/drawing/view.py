@@ -1,6 +1,5 @@
 """Where a plan lies on the sheet: scale, place and hand. Sheets are in points, y upward, plans in inches."""
 
-import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 
@@ -90,10 +89,6 @@ class View:
             (point[0] - self.origin[0]) * self.hand / self.scale,
             (point[1] - self.origin[1]) / self.scale,
         )
-
-    def angle_on_sheet(self, angle: float) -> float:
-        """Return a direction of the plan as it lies on the sheet, radians."""
-        return math.pi - angle if self.mirrored else angle
 
     def plan_window(self) -> Box:
         """Return what of the plan the window shows, inches."""

@@ -153,12 +153,6 @@ class Session(QObject):
         place = min(marks.index(self._mark), len(rest) - 1)
         self._push_openings(rest, f"remove {self._mark}", rest[place].mark if rest else "")
 
-    def paste(self, data: Any) -> None:
-        """Add an opening from data of the project file's shape. Raises RefusedError, changing nothing."""
-        if not isinstance(data, dict):
-            raise RefusedError((Fault("", "what was copied is not an opening"),))
-        self.add_opening(edits.validated(Opening, data))
-
     # --- Files and time ---
 
     def start_new(self) -> None:

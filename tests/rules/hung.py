@@ -3,15 +3,10 @@
 from configurator.model import Hinge, JobFacts, Opening
 from configurator.rules.specification import Specification
 from configurator.study.run import study
+from tests.openings import LEVER
 
-LEVER = {
-    "kind": "lever",
-    "projection": 2.5,
-    "from_latch_edge": 2.75,
-    "width": 4,
-    "height": 38,
-    "vertical": 3.5,
-}
+__all__ = ["LEVER", "codes", "found", "opening", "specified"]
+
 USUAL = {
     "mark": "1",
     "hand": "LH",

@@ -6,7 +6,6 @@ from configurator import project_file
 from configurator.model import Job, Opening
 from configurator.project_file import ProjectFileError
 from configurator.rules.usual import FilledOpening, fill
-from configurator.ui.edits import RefusedError
 from configurator.ui.session import Session
 from configurator.units import Display
 
@@ -216,17 +215,6 @@ def test_the_last_opening_can_be_removed_and_comes_back(session):
     assert session.value("door.thickness") is None
     session.undo()
     assert session.opening is not None
-
-
-def test_pasting_adds_under_a_fresh_mark_or_changes_nothing(session):
-    session.paste({"mark": "101", "size": "2868"})
-    assert session.mark == "102"
-    assert session.opening.size.width == 32
-    before = session.job
-    for bad in ({"mark": "x"}, ["101"], {"mark": "x", "size": "3070", "colour": 1}):
-        with pytest.raises(RefusedError):
-            session.paste(bad)
-    assert session.job is before
 
 
 def test_saving_and_opening(session, tmp_path):
