@@ -1,5 +1,6 @@
 """Frozen records of what the user said: a job, its openings, and everything about them."""
 
+from configurator.model.door_stop import DoorStop
 from configurator.model.hinge import ExistingHinge, Hinge
 from configurator.model.job import FORMAT, VERSION, Job, JobFacts
 from configurator.model.opening import (
@@ -13,11 +14,13 @@ from configurator.model.opening import (
     Wall,
     WallLayer,
 )
+from configurator.model.tolerances import Tolerances
 
 __all__ = [
     "FORMAT",
     "VERSION",
     "Door",
+    "DoorStop",
     "ExistingHinge",
     "Frame",
     "Hardware",
@@ -27,6 +30,7 @@ __all__ = [
     "Obstruction",
     "Opening",
     "Size",
+    "Tolerances",
     "Use",
     "Wall",
     "WallLayer",

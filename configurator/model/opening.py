@@ -6,8 +6,10 @@ from typing import Any, Self
 from pydantic import field_validator, model_validator
 from pydantic_core import PydanticCustomError
 
+from configurator.model.door_stop import DoorStop
 from configurator.model.fields import Degrees, Flag, Length, Pounds, Record, Text, Whole, field
 from configurator.model.hinge import ExistingHinge, Hinge
+from configurator.model.tolerances import Tolerances
 from configurator.model.words import (
     FRAMES_WITHOUT_USUAL_PLACE,
     Construction,
@@ -256,6 +258,19 @@ class Opening(Record):
         le=24,
     )
     existing_hinge: ExistingHinge | None = field("existing hinge", "what hangs there now")
+    door_stop: DoorStop | None = field("door stop", "what the open door comes to rest against")
+    tolerances: Tolerances = field("tolerances", "how far what is built may be off", Tolerances())
+
+    @field_validator("leaves", mode="before")
+    @classmethod
+    def _no_double_egress(cls, value: Any) -> Any:
+        if isinstance(value, str) and "egress" in value.lower():
+            raise PydanticCustomError(
+                "needs",
+                "a double-egress pair, whose two leaves swing opposite ways, is not worked out here; "
+                "describe each leaf as a single opening of its own hand",
+            )
+        return value
 
     @model_validator(mode="after")
     def _butted_frame_has_its_place(self) -> Self:

@@ -26,7 +26,8 @@ Construction = Literal[
     "lead-lined",
 ]
 ObstructionKind = Literal["chair rail", "base", "casing", "wainscot", "return wall", "column", "other"]
-HardwareKind = Literal["lever", "knob", "pull", "panic device", "closer", "other"]
+HardwareKind = Literal["lever", "knob", "pull", "panic device", "closer", "shelf", "astragal", "other"]
+DoorStopKind = Literal["wall bumper", "floor stop"]
 Side = Literal["hinge", "latch"]
 Face = Literal["pull", "push"]
 Outline = Literal["box", "round"]
@@ -61,6 +62,7 @@ VOCABULARY: dict[str, tuple[str, ...]] = {
     "hardware.leaf": get_args(LeafName),
     "hardware.face": get_args(Face),
     "hardware.outline": get_args(Outline),
+    "door_stop.kind": get_args(DoorStopKind),
     "use.exposure": get_args(Exposure),
     "use.traffic": get_args(Traffic),
     "hinge.mounting": get_args(Mounting),
