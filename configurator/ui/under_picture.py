@@ -1,7 +1,11 @@
-"""What stands under the picture, one tab of three at a time: the comparison, the hinge, the finishes."""
+"""What stands under the picture, one tab at a time: the comparison first, the rest made when first asked for."""
+
+from collections.abc import Callable
+from importlib import import_module
+from typing import Any
 
 from PySide6.QtCore import QSize
-from PySide6.QtWidgets import QSplitter, QTabWidget, QWidget
+from PySide6.QtWidgets import QSplitter, QTabWidget, QVBoxLayout, QWidget
 
 from configurator.ui.comparison import ComparisonTable
 from configurator.ui.finish_panel import FinishPanel
@@ -9,7 +13,31 @@ from configurator.ui.hinge_panel import HingePanel
 from configurator.ui.session import Session
 
 ROOM = 280
-"""Pixels the hinge and the finishes take when first shown; the comparison keeps what it has."""
+"""Pixels a tab takes when first shown; the comparison keeps what it has."""
+LATER: tuple[tuple[str, str, str], ...] = ()
+"""Title, module and class of the pages that are loaded when first shown; each has a `show_state`."""
+
+
+class LaterPage(QWidget):
+    """Room for a page that is made when it is first shown, so that the window opens no later for it."""
+
+    def __init__(self, make: Callable[[], Any]) -> None:
+        super().__init__()
+        self._make = make
+        self.page: Any = None
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+
+    def show_state(self) -> None:
+        """Bring the page in line with the session, if it is on show; made on first use."""
+        if not self.isVisible():
+            return
+        if self.page is None:
+            self.page = self._make()
+            layout = self.layout()
+            assert layout is not None
+            layout.addWidget(self.page)
+        self.page.show_state()
 
 
 class UnderPicture(QTabWidget):
@@ -19,6 +47,7 @@ class UnderPicture(QTabWidget):
         super().__init__()
         self.hinge = HingePanel(session)
         self.finishes = FinishPanel(session)
+        self.later = {title: LaterPage(_maker(module, name, session)) for title, module, name in LATER}
         self._heights: dict[int, int] = {}
         self._last = 0
         self.setDocumentMode(True)
@@ -27,6 +56,7 @@ class UnderPicture(QTabWidget):
             (comparison, "Compare widths"),
             (self.hinge, "Hinge and order line"),
             (self.finishes, "Finishes"),
+            *((page, title) for title, page in self.later.items()),
         )
         for page, title in pages:
             self.addTab(page, title)
@@ -42,8 +72,12 @@ class UnderPicture(QTabWidget):
         """Bring the tab on show in line with the session; the others catch up when they are shown."""
         self.hinge.show_state()
         self.finishes.show_state()
+        for page in self.later.values():
+            page.show_state()
 
     def _share_height(self, place: int) -> None:
+        for page in self.later.values():
+            page.show_state()
         split = self.parentWidget()
         if not isinstance(split, QSplitter):
             return
@@ -52,3 +86,7 @@ class UnderPicture(QTabWidget):
         whole = sum(split.sizes())
         wanted = self._heights.get(place, max(self.height(), ROOM))
         split.setSizes([whole - wanted, wanted])
+
+
+def _maker(module: str, name: str, session: Session) -> Callable[[], Any]:
+    return lambda: getattr(import_module(module), name)(session)
