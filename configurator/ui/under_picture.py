@@ -1,4 +1,4 @@
-"""What stands under the picture, one tab at a time: the comparison first, the rest made when first asked for."""
+"""What stands under the picture, one tab at a time: all but the first are made when first asked for."""
 
 from collections.abc import Callable
 from importlib import import_module
