@@ -20,9 +20,9 @@ from configurator.geometry.shapes import (
     Obstruction,
     OtherLeaf,
     Shape,
+    closed_beside,
     hardware_shape,
     leaf_shape,
-    other_leaf_shapes,
 )
 
 Floats = NDArray[np.float64]
@@ -202,4 +202,4 @@ def standing_parts(
     for kind, bounds, mirrored in plan:
         like = Shape((), kind=kind)
         found.append(_rectangle_part(bounds, like, pin, count, across, mirrored=mirrored))
-    return found + [part(shape, pin, count) for shape in other_leaf_shapes(h, other, leaf)]
+    return found + [part(shape, pin, count) for shape in closed_beside(h, leaf, other)]

@@ -2,13 +2,18 @@
 
 A stop is taken as a point: its tip. It meets the leaf's pull face, or the face of something on it, `out`
 ahead of the pull face. Derived; the tip's own width is left out, so confirm against the stop's drawing.
+`stop_on_wall`, `stop_for_angle` and `rest_angle` are closed form for one face; `met_stop` asks the whole
+moving side, with the sides and heights of its hardware.
 """
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
-from configurator.geometry.pin import Hanging, Pin
-from configurator.geometry.polar import cosine_and_sine
+from configurator.geometry.pin import TOLERANCE, Hanging, Pin
+from configurator.geometry.polar import PolarShape, cosine_and_sine, seen_from, separation
+from configurator.geometry.shapes import Shape, may_meet
+from configurator.geometry.swing import polar_contact
 
 #: A stop is met by no less than this much of the leaf beyond it, in, so that the face and not its edge lands.
 EDGE_KEPT = 1.0
@@ -73,6 +78,21 @@ def rest_angle(h: Hanging, pin: Pin, point: tuple[float, float], out: float = 0.
     if angle > math.pi or along > greatest_along(h, pin):
         return None
     return angle
+
+
+def met_stop(moving: Sequence[PolarShape], tip: Shape, pin: Pin) -> tuple[float, str] | None:
+    """The angle at which a turning side comes to a stop's tip, and the part that does; None if it never does.
+
+    Radians. A tip that is just touched at 180 degrees holds the door there. moving is seen from the pin.
+    """
+    seen = seen_from(pin.at, tip)
+    first = polar_contact(moving, (seen,), pin.at)
+    if first is not None:
+        return first.angle, first.part
+    for part in moving:
+        if may_meet(part.shape, tip) and separation(part, seen, math.pi) <= TOLERANCE:
+            return math.pi, part.shape.kind
+    return None
 
 
 def _tip(pin: Pin, along: float, out: float, angle: float) -> tuple[float, float]:

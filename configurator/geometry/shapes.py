@@ -78,12 +78,25 @@ class Hardware:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class OtherHalf:
+    """The closed other half of a Dutch door: its heights, in inches above the floor, and what it carries."""
+
+    bottom: float
+    top: float
+    hardware: tuple[Hardware, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Leaf:
-    """The heights a leaf fills and those of each of its hinge barrels, in inches above the floor."""
+    """The heights a leaf fills and those of each of its hinge barrels, in inches above the floor.
+
+    half is the closed other half of a Dutch door, above or below this leaf and in line with it.
+    """
 
     bottom: float = 0.75
     top: float = 83.875
     barrels: tuple[tuple[float, float], ...] = ()
+    half: OtherHalf | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -91,14 +104,16 @@ class OtherLeaf:
     """The closed other leaf of a pair, in inches.
 
     opening is the whole opening between the two rabbet faces, w the other leaf's net width on its pull face,
-    beta its bevel at the meeting edge. It stands from x = O of the leaf being solved. closed False: it
-    already stands open, out of the way.
+    beta its bevel at the meeting edge. It stands from x = O of the leaf being solved. hardware is what it
+    carries, from_latch_edge counted from its own meeting edge. closed False: it already stands open, with all
+    that is on it out of the way.
     """
 
     opening: float
     w: float
     beta: float = 0.0
     closed: bool = True
+    hardware: tuple[Hardware, ...] = ()
 
 
 def rectangle(x_0: float, x_1: float, y_0: float, y_1: float) -> tuple[Point, ...]:
@@ -149,17 +164,21 @@ def barrel_shapes(h: Hanging, pin: Pin, leaf: Leaf) -> tuple[Shape, ...]:
 
 def hardware_shape(h: Hanging, item: Hardware, index: int | None = None) -> Shape:
     """A box or a round on a face of the closed leaf."""
-    centre = h.O - h.g_l - item.from_latch_edge
+    return _fitted(h, item, h.O - h.g_l - item.from_latch_edge, item.kind, index)
+
+
+def _fitted(h: Hanging, item: Hardware, centre: float, kind: str, index: int | None) -> Shape:
+    """Hardware with its middle at a place across, on a face in the plane of the closed leaf's."""
     face, out = (-h.i, 1.0) if item.face == "pull" else (-h.i - h.T, -1.0)
     low, high = item.height - item.vertical / 2, item.height + item.vertical / 2
     half = item.width / 2
     if item.round:
         point = (centre, face + out * (item.projection - half))
-        return Shape((point,), half, low, high, item.kind, index)
+        return Shape((point,), half, low, high, kind, index)
     outer = face + out * item.projection
     near, far = (face, outer) if item.face == "pull" else (outer, face)
     corners = rectangle(centre - half, centre + half, near, far)
-    return Shape(corners, 0.0, low, high, item.kind, index)
+    return Shape(corners, 0.0, low, high, kind, index)
 
 
 def moving_shapes(h: Hanging, pin: Pin, leaf: Leaf) -> tuple[Shape, ...]:
@@ -260,11 +279,43 @@ def other_leaf_shapes(h: Hanging, other: OtherLeaf | None, leaf: Leaf) -> tuple[
     return (Shape(corners, 0.0, leaf.bottom, leaf.top, "other leaf"),)
 
 
+def other_half_shapes(h: Hanging, half: OtherHalf | None) -> tuple[Shape, ...]:
+    """The closed other half of a Dutch door at its own heights; none for any other leaf."""
+    if half is None:
+        return ()
+    return (Shape(leaf_corners(h), 0.0, half.bottom, half.top, "other leaf"),)
+
+
+def other_leaf_hardware(h: Hanging, other: OtherLeaf | None, half: OtherHalf | None) -> tuple[Shape, ...]:
+    """What the closed other leaf of a pair, or other half of a Dutch door, carries.
+
+    Kind other leaf, index the place in that leaf's own list, so that it is told from the leaf itself.
+    """
+    shapes = []
+    if other is not None and other.closed:
+        placed = [(item, h.O + item.from_latch_edge) for item in other.hardware]
+        shapes += [_fitted(h, item, at, "other leaf", index) for index, (item, at) in enumerate(placed)]
+    if half is not None:
+        placed = [(item, h.O - h.g_l - item.from_latch_edge) for item in half.hardware]
+        shapes += [_fitted(h, item, at, "other leaf", index) for index, (item, at) in enumerate(placed)]
+    return tuple(shapes)
+
+
+def closed_beside(h: Hanging, leaf: Leaf, other: OtherLeaf | None) -> tuple[Shape, ...]:
+    """The other leaf of a pair and the other half of a Dutch door, closed, with what they carry."""
+    return (
+        *other_leaf_shapes(h, other, leaf),
+        *other_half_shapes(h, leaf.half),
+        *other_leaf_hardware(h, other, leaf.half),
+    )
+
+
 def standing_shapes(
     h: Hanging, leaf: Leaf, obstructions: Iterable[Obstruction] = (), other: OtherLeaf | None = None
 ) -> tuple[Shape, ...]:
-    """Everything that stands: obstructions in their order, then frame, wall, latch jamb, stop, other leaf.
+    """Everything that stands: obstructions in their order, frame, wall, latch jamb, stop, then other leaf.
 
+    What the other leaf carries comes last.
     That order settles which of two things met at once is named. Raises ValueError as `obstruction_shapes`
     does.
     """
@@ -275,4 +326,4 @@ def standing_shapes(
         for shape in obstruction_shapes(h, thing, index, opening)
     ]
     frame = (hinge_jamb(h), *walls(h, opening), latch_jamb(h, opening), *stops(h, opening))
-    return (*about, *frame, *other_leaf_shapes(h, other, leaf))
+    return (*about, *frame, *closed_beside(h, leaf, other))

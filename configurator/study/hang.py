@@ -4,7 +4,7 @@ import math
 from dataclasses import dataclass
 
 from configurator.geometry.pin import Hanging
-from configurator.geometry.shapes import Hardware, Leaf, Obstruction, OtherLeaf
+from configurator.geometry.shapes import Hardware, Leaf, Obstruction, OtherHalf, OtherLeaf
 from configurator.model import Hardware as GivenHardware
 from configurator.model import Hinge
 from configurator.model import Obstruction as GivenObstruction
@@ -45,13 +45,12 @@ def _hung(filled: FilledOpening, hinge: LeafHinge, standard: Hinge) -> HungLeaf:
     size = hinge.leaf
     barrels = hinge_places(size, hinge.count.value, hinge.height.value, filled.opening_height)
     flipped = size.name == "inactive"
-    first = _FIRST_LEAF[filled.opening.leaves]
     return HungLeaf(
         hinge=hinge,
         mounting=given.mounting or standard.mounting or "full mortise",
         leaf_gap=standard.leaf_gap if given.leaf_gap is None else given.leaf_gap,
-        leaf=Leaf(bottom=size.bottom, top=size.top, barrels=barrels),
-        hardware=tuple(_hardware(one) for one in filled.opening.hardware if (one.leaf or first) == size.name),
+        leaf=Leaf(bottom=size.bottom, top=size.top, barrels=barrels, half=_other_half(filled, size)),
+        hardware=_carried(filled, size.name),
         obstructions=tuple(_obstruction(one, flipped) for one in filled.opening.obstructions),
         other=_other_leaf(filled, size),
         opening=_leaf_opening(filled, size),
@@ -71,8 +70,33 @@ def _other_leaf(filled: FilledOpening, size: LeafSize) -> OtherLeaf | None:
     """Return a pair's other leaf: closed beside the active one, already open when the inactive one swings."""
     if filled.opening.leaves != "pair":
         return None
+    other = _beside(filled, size)
+    return OtherLeaf(
+        opening=filled.opening_width,
+        w=other.width,
+        closed=size.name == "active",
+        hardware=_carried(filled, other.name),
+    )
+
+
+def _other_half(filled: FilledOpening, size: LeafSize) -> OtherHalf | None:
+    """Return a Dutch door's other half, closed while this one swings."""
+    if filled.opening.leaves != "dutch":
+        return None
+    half = _beside(filled, size)
+    return OtherHalf(bottom=half.bottom, top=half.top, hardware=_carried(filled, half.name))
+
+
+def _beside(filled: FilledOpening, size: LeafSize) -> LeafSize:
+    """Return the other of two leaves."""
     (other,) = (leaf for leaf in leaves_of(filled) if leaf.name != size.name)
-    return OtherLeaf(opening=filled.opening_width, w=other.width, closed=size.name == "active")
+    return other
+
+
+def _carried(filled: FilledOpening, name: str) -> tuple[Hardware, ...]:
+    """Return what one leaf carries; hardware that names no leaf is on the first one."""
+    first = _FIRST_LEAF[filled.opening.leaves]
+    return tuple(_hardware(one) for one in filled.opening.hardware if (one.leaf or first) == name)
 
 
 def _hardware(given: GivenHardware) -> Hardware:
