@@ -1,0 +1,23 @@
+"""Older project files brought up to what this program reads, one small step a version."""
+
+from collections.abc import Callable, Mapping
+from typing import Any
+
+from configurator.model import VERSION
+
+Document = dict[str, Any]
+Step = Callable[[Document], Document]
+
+STEPS: Mapping[int, Step] = {}
+"""A version to the step that makes the next one of it. Version 1 is the first and still the present one, so
+there is no step yet; whoever raises VERSION adds one here and a sample of the old file to the tests."""
+
+
+def brought_up(document: Document, to: int = VERSION, steps: Mapping[int, Step] = STEPS) -> Document:
+    """Return the document as a file of version `to` would hold it; one of that version is left as it is.
+
+    The file on disk is not touched: it takes its new form when it is saved.
+    """
+    for version in range(document["version"], to):
+        document = {**steps[version](document), "version": version + 1}
+    return document

@@ -1,0 +1,150 @@
+"""A job to the bytes of its file, and bytes to the disk so that a file is always whole."""
+
+import json
+import os
+import re
+import stat
+import tempfile
+from collections.abc import Callable
+from contextlib import suppress
+from pathlib import Path
+from typing import Any
+
+from configurator.model import Job, Opening
+from configurator.project_file.refusals import LARGEST_FILE, reason, refusal
+
+_WITH_EXPONENT = re.compile(r"\de[-+]?\d+,?\n")
+_INDENT = "\n    "
+
+
+class KnownTexts:
+    """The text of the openings written last, so that the next writing costs only what changed since."""
+
+    def __init__(self) -> None:
+        self._known: dict[int, tuple[Opening, str]] = {}
+
+    def of(self, job: Job) -> list[str]:
+        """Return the text of every opening of a job, in order."""
+        # The opening is kept with its text: as long as it lives, nothing else can have its id.
+        known = self._known
+        now = {id(each): known.get(id(each)) or (each, _opening_text(each)) for each in job.openings}
+        self._known = now
+        return [now[id(each)][1] for each in job.openings]
+
+
+def dump(job: Job, known: KnownTexts | None = None) -> bytes:
+    """Return the canonical bytes of a job: keys in their own order, numbers plain, left-out keys left out."""
+    data = job.model_dump(exclude_unset=True, exclude={"openings"})
+    head = _json({"format": job.format, "version": job.version, **data})
+    if "openings" not in job.model_fields_set:
+        return f"{head}\n".encode()
+    texts = (known or KnownTexts()).of(job)
+    openings = f"[{_INDENT}{f',{_INDENT}'.join(texts)}\n  ]" if texts else "[]"
+    return f'{head[:-2]},\n  "openings": {openings}\n}}\n'.encode()
+
+
+def save(job: Job, path: Path) -> None:
+    """Write a job to `path`: the old file stays whole until the new one is on the disk.
+
+    Raises ProjectFileError when the file or its folder cannot be written; the old file is then untouched.
+    """
+    save_bytes(dump(job), path)
+
+
+def save_bytes(data: bytes, path: Path, before: Callable[[], None] = lambda: None) -> None:
+    """Write the bytes of a project file; `before` is called last before the old one goes, and may raise.
+
+    Raises ProjectFileError when the file or its folder cannot be written; the old file is then untouched.
+    """
+    try:
+        if path.exists() and not path.is_file():
+            raise OSError(f"{path.name} is not an ordinary file")
+        if len(data) > LARGEST_FILE:
+            raise OSError(f"it would be larger than {LARGEST_FILE // 2**20} MB and could not be opened again")
+        write_whole(path, data, before)
+    except (OSError, ValueError) as error:
+        raise refusal("", f"{path.name[:80]} could not be saved: {reason(error)}") from error
+
+
+def write_whole(path: Path, data: bytes, before: Callable[[], None] = lambda: None) -> None:
+    """Put `data` into a file so that it holds all of the old or all of the new, whatever happens.
+
+    A link is followed; what is no ordinary file (a pipe, a device) is written to as it is. `before` is called
+    when all is on the disk but the old file still stands; what it raises leaves the old one. Raises OSError.
+    """
+    target = path.resolve() if path.is_symlink() else path
+    if target.exists() and not target.is_file():
+        target.write_bytes(data)
+        return
+    if target.exists() and not os.access(target, os.W_OK):
+        raise PermissionError(13, "Permission denied")
+    _replace(target, data, before)
+
+
+def part_prefix(target: Path) -> str:
+    """Return how the names of half-written copies of a file begin; they end in `.part`."""
+    return f".{target.name[:80]}."
+
+
+def _replace(target: Path, data: bytes, before: Callable[[], None]) -> None:
+    handle, name = tempfile.mkstemp(prefix=part_prefix(target), suffix=".part", dir=target.parent)
+    try:
+        with os.fdopen(handle, "wb") as file:
+            file.write(data)
+            file.flush()
+            os.fsync(file.fileno())
+        Path(name).chmod(_mode_of(target))
+        before()
+        Path(name).replace(target)
+    except BaseException:
+        with suppress(OSError):
+            Path(name).unlink()
+        raise
+    _sync_folder(target.parent)
+
+
+def _mode_of(target: Path) -> int:
+    """Return the permissions the new file takes: the old file's, or the usual ones of a new file."""
+    try:
+        return stat.S_IMODE(target.stat().st_mode)
+    except FileNotFoundError:
+        mask = os.umask(0)
+        os.umask(mask)
+        return 0o666 & ~mask
+
+
+def _sync_folder(folder: Path) -> None:
+    # The rename itself is only safe once the folder is on the disk; some systems cannot open folders.
+    with suppress(OSError):
+        handle = os.open(folder, os.O_RDONLY)
+        try:
+            os.fsync(handle)
+        finally:
+            os.close(handle)
+
+
+def _opening_text(opening: Opening) -> str:
+    """Return an opening as it stands in the file, indented.
+
+    pydantic writes it four times as fast as json, and the same but for numbers: a whole one ends in `.0`, and
+    only a number can stand before the end of a line so; one with an exponent is left to json.
+    """
+    text = opening.model_dump_json(exclude_unset=True, indent=2)
+    if _WITH_EXPONENT.search(text):
+        text = _json(opening.model_dump(exclude_unset=True))
+    return text.replace(".0,\n", ",\n").replace(".0\n", "\n").replace("\n", _INDENT)
+
+
+def _json(document: dict[str, Any]) -> str:
+    return json.dumps(_plain(document), indent=2, ensure_ascii=False)
+
+
+def _plain(value: Any) -> Any:
+    """Write whole floats as whole numbers, as a person would."""
+    if isinstance(value, float) and value.is_integer():
+        return int(value)
+    if isinstance(value, dict):
+        return {key: _plain(item) for key, item in value.items()}
+    if isinstance(value, (list, tuple)):
+        return [_plain(item) for item in value]
+    return value
