@@ -92,6 +92,10 @@ class Frame(Record):
         "frame hinge backset", "frame stop to the edge of the hinge leaf", ge=0, le=6
     )
     mortise_depth: Length | None = field("frame mortise depth", ge=0, le=1)
+    stop_width: Length | None = field(
+        "frame stop width", "how thick the frame stop is, seen from above", gt=0, le=60
+    )
+    metal_thickness: Length | None = field("frame metal thickness", "the metal of the frame", gt=0, le=0.5)
 
 
 class WallLayer(Record):

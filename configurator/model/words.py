@@ -46,6 +46,8 @@ Tip = Literal["flat button", "hospital", "ball", "flush"]
 
 # Kinds of frame that close around the wall's edge; the wall then ends inside the frame.
 WRAPPED_FRAMES = frozenset({"knocked-down drywall", "welded steel, wrapped"})
+# A wood jamb and an aluminum tube do not turn back at the wall.
+FRAMES_WITHOUT_RETURNS = frozenset({"wood with casing", "aluminum storefront"})
 # Of these the program cannot guess where they stand in the wall.
 FRAMES_WITHOUT_USUAL_PLACE = frozenset({"welded steel, butted"})
 

@@ -6,9 +6,13 @@ from types import MappingProxyType
 from typing import Any
 
 from configurator.model import Opening, Use
-from configurator.model.words import FRAMES_WITHOUT_USUAL_PLACE, WRAPPED_FRAMES
+from configurator.rules.filling import Assumed as Assumed
+from configurator.rules.filling import Filler
+from configurator.rules.filling import NotGivenError as NotGivenError
 from configurator.rules.finding import Source
-from configurator.tables import frame_usual, limit
+from configurator.rules.usual_wall import frame_and_wall
+from configurator.rules.usual_wall import usual_layers as usual_layers
+from configurator.tables import limit
 
 USUAL_THICKNESS = 1.75
 USUAL_WOOD_THICKNESS = 1.375
@@ -20,24 +24,6 @@ _BEVEL = Source("the usual bevel of 1/8 in 2; common practice, no source", "comm
 _BACKSET = Source("The Building Trades Pocketbook, Doors: the edge of the butt kept 1/4 in back", "read")
 _DERIVED = Source("worked out from what was given", "derived")
 _LIKELY = Source("the milder case, until you say otherwise", "derived")
-
-
-class NotGivenError(ValueError):
-    """A value that has no usual one and was not given; `field` is its path in the opening."""
-
-    def __init__(self, field: str, message: str) -> None:
-        super().__init__(message)
-        self.field = field
-
-
-@dataclass(frozen=True, slots=True)
-class Assumed:
-    """A value nobody gave: what was taken for it and where that comes from."""
-
-    value: float | str | bool | None
-    because: str
-    source: str
-    mark_of_source: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,6 +51,11 @@ class FilledOpening:
     stop_gap: float  # k
     jamb_depth: float  # D
     return_depth: float
+    """0 of a kind of frame that has no returns, whatever was given."""
+    stop_width: float
+    """How far the frame stop runs through the wall; a steel frame's soffit."""
+    metal_thickness: float
+    """Sheet of a steel frame, wall of an aluminum tube; 0 of wood."""
     wall_thickness: float
     layers: tuple[tuple[str, float], ...]
     """Wall layers from the pull side as (name, inches); usual ones where none were given."""
@@ -89,49 +80,17 @@ class FilledOpening:
         return self.opening_height - self.head_gap
 
 
-class _Filler:
-    """Collects what was taken for each field that nobody gave."""
-
-    def __init__(self, opening: Opening) -> None:
-        self.opening = opening
-        self.assumed: dict[str, Assumed] = {}
-
-    def given(self, path: str) -> Any:
-        group, key = path.split(".")
-        return getattr(getattr(self.opening, group), key)
-
-    def take(self, path: str, usual: float, because: str, source: Source) -> float:
-        """Return what was given for `path`, or take the usual value and remember that it was taken."""
-        value = self.given(path)
-        if value is not None:
-            return float(value)
-        self.assumed[path] = Assumed(usual, because, source.text, source.mark)
-        return usual
-
-    def of_frame(self, path: str, thickness: float) -> float:
-        """Take the usual value of that frame kind from its table."""
-        kind = self.opening.frame.kind
-        row = frame_usual(kind)[path.split(".")[1]]
-        usual = row.for_door(thickness)
-        if usual is None:
-            raise NotGivenError(
-                path, f"{path} has no usual value for a frame of kind {kind}: it must be given"
-            )
-        return self.take(path, usual, f"usual for a {kind} frame", row.cited)
-
-
 def fill(opening: Opening) -> FilledOpening:
     """Return the opening with every number present.
 
     Inches, degrees. Raises NotGivenError, naming the field, where a butted frame's place is missing.
     """
-    filler = _Filler(opening)
+    filler = Filler(opening)
     thickness = _thickness(filler)
     frame = {key: filler.of_frame(f"frame.{key}", thickness) for key in _FRAME_KEYS}
     gaps = {key: filler.of_frame(f"door.{key}", thickness) for key in _GAP_KEYS}
     _forget_idle_gaps(filler)
-    wall_thickness, layers = _wall(filler, frame["jamb_depth"], frame["return_depth"])
-    proud = _frame_proud(filler, frame["jamb_depth"], wall_thickness)
+    built = frame_and_wall(filler, thickness, frame["rabbet"])
     _use(filler)
     return FilledOpening(
         opening=opening,
@@ -147,18 +106,20 @@ def fill(opening: Opening) -> FilledOpening:
         rabbet=frame["rabbet"],
         stop_height=frame["stop_height"],
         stop_gap=frame["stop_gap"],
-        jamb_depth=frame["jamb_depth"],
-        return_depth=frame["return_depth"],
-        wall_thickness=wall_thickness,
-        layers=layers,
-        frame_proud=proud,
+        jamb_depth=built.jamb_depth,
+        return_depth=built.return_depth,
+        stop_width=built.stop_width,
+        metal_thickness=built.metal_thickness,
+        wall_thickness=built.wall_thickness,
+        layers=built.layers,
+        frame_proud=built.frame_proud,
         wanted_angle=filler.take("use.wanted_angle", USUAL_ANGLE, "opening flat against the wall", _LIKELY),
         assumed=MappingProxyType(filler.assumed),
         **gaps,
     )
 
 
-def _forget_idle_gaps(filler: _Filler) -> None:
+def _forget_idle_gaps(filler: Filler) -> None:
     """Do not show as assumed what this opening has no use for."""
     if filler.opening.leaves != "pair":
         filler.assumed.pop("door.meeting_gap", None)
@@ -166,17 +127,17 @@ def _forget_idle_gaps(filler: _Filler) -> None:
         filler.assumed.pop("door.split_gap", None)
 
 
-_FRAME_KEYS = ("face", "rabbet", "stop_height", "stop_gap", "jamb_depth", "return_depth")
+_FRAME_KEYS = ("face", "rabbet", "stop_height", "stop_gap")
 _GAP_KEYS = ("hinge_gap", "latch_gap", "head_gap", "meeting_gap", "split_gap", "undercut")
 
 
-def _thickness(filler: _Filler) -> float:
+def _thickness(filler: Filler) -> float:
     wood = filler.opening.frame.kind == "wood with casing"
     usual = USUAL_WOOD_THICKNESS if wood else USUAL_THICKNESS
     return filler.take("door.thickness", usual, "usual door thickness with such a frame", _PRACTICE)
 
 
-def _door_backset(filler: _Filler, thickness: float, stop_gap: float) -> float:
+def _door_backset(filler: Filler, thickness: float, stop_gap: float) -> float:
     frame_backset = filler.opening.frame.hinge_backset
     if frame_backset is not None and frame_backset >= stop_gap:
         because = "follows from the frame's hinge backset less the gap at the frame stop"
@@ -186,49 +147,7 @@ def _door_backset(filler: _Filler, thickness: float, stop_gap: float) -> float:
     return filler.take("door.hinge_backset", usual, "usual hinge backset for that thickness", source)
 
 
-def _wall(filler: _Filler, depth: float, returns: float) -> tuple[float, tuple[tuple[str, float], ...]]:
-    """Return the wall's thickness and layers: the layers' sum where only they are given, else the throat."""
-    given = filler.opening.wall.layers
-    if given and filler.opening.wall.thickness is None:
-        usual, because = sum(layer.thickness for layer in given), "the sum of the wall's layers"
-    else:
-        usual, because = max(depth - 2 * returns, 1 / 16), "the frame's throat: jamb depth less two returns"
-    thickness = filler.take("wall.thickness", usual, because, _DERIVED)
-    if given:
-        return thickness, tuple((layer.name, layer.thickness) for layer in given)
-    layers = usual_layers(filler.opening.frame.kind, thickness)
-    words = ", ".join(name for name, _ in layers)
-    filler.assumed["wall.layers"] = Assumed(
-        words, "usual wall about such a frame", _PRACTICE.text, _PRACTICE.mark
-    )
-    return thickness, layers
-
-
-def usual_layers(kind: str, thickness: float) -> tuple[tuple[str, float], ...]:
-    """Return what such a wall is likely made of: masonry about a butted frame, else boards on studs."""
-    if kind in FRAMES_WITHOUT_USUAL_PLACE:
-        return (("masonry", thickness),)
-    board = 0.5 if kind == "wood with casing" else 0.625
-    if thickness <= 2 * board + 1:
-        return (("gypsum board", thickness),)
-    return (("gypsum board", board), ("stud space", thickness - 2 * board), ("gypsum board", board))
-
-
-def _frame_proud(filler: _Filler, depth: float, wall: float) -> float:
-    kind = filler.opening.frame.kind
-    if kind in FRAMES_WITHOUT_USUAL_PLACE and filler.opening.wall.frame_proud is None:
-        raise NotGivenError(
-            "wall.frame_proud",
-            "frame proud of wall must be given: a butted frame has no usual place in a masonry wall "
-            "(0 where it is flush, negative where it stands behind the wall face)",
-        )
-    because = "centred: half of what the jamb is deeper than the wall"
-    if kind in WRAPPED_FRAMES:
-        because = "centred in the wall that it wraps"
-    return filler.take("wall.frame_proud", (depth - wall) / 2, because, _DERIVED)
-
-
-def _use(filler: _Filler) -> None:
+def _use(filler: Filler) -> None:
     """Note what is taken for the use where nothing was said."""
     for key, usual in USUAL_USE.items():
         # From which sides it locks is only a question of a door that locks.

@@ -1,0 +1,58 @@
+"""Taking a usual value where none was given, and remembering that it was taken."""
+
+from dataclasses import dataclass
+from typing import Any
+
+from configurator.model import Opening
+from configurator.rules.finding import Source
+from configurator.tables import frame_usual
+
+
+class NotGivenError(ValueError):
+    """A value that has no usual one and was not given; `field` is its path in the opening."""
+
+    def __init__(self, field: str, message: str) -> None:
+        super().__init__(message)
+        self.field = field
+
+
+@dataclass(frozen=True, slots=True)
+class Assumed:
+    """A value nobody gave: what was taken for it and where that comes from."""
+
+    value: float | str | bool | None
+    because: str
+    source: str
+    mark_of_source: str
+
+
+class Filler:
+    """Collects what was taken for each field that nobody gave."""
+
+    def __init__(self, opening: Opening) -> None:
+        self.opening = opening
+        self.assumed: dict[str, Assumed] = {}
+
+    def given(self, path: str) -> Any:
+        """Return what was said at `path`; None where nothing was."""
+        group, key = path.split(".")
+        return getattr(getattr(self.opening, group), key)
+
+    def take(self, path: str, usual: float, because: str, source: Source) -> float:
+        """Return what was given for `path`, or take the usual value and remember that it was taken."""
+        value = self.given(path)
+        if value is not None:
+            return float(value)
+        self.assumed[path] = Assumed(usual, because, source.text, source.mark)
+        return usual
+
+    def of_frame(self, path: str, thickness: float) -> float:
+        """Take the usual value of that frame kind from its table."""
+        kind = self.opening.frame.kind
+        row = frame_usual(kind)[path.split(".")[1]]
+        usual = row.for_door(thickness)
+        if usual is None:
+            raise NotGivenError(
+                path, f"{path} has no usual value for a frame of kind {kind}: it must be given"
+            )
+        return self.take(path, usual, f"usual for a {kind} frame", row.cited)
