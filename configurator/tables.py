@@ -238,6 +238,15 @@ class PracticeRow(Row):
     words: str
 
 
+@dataclass(frozen=True, slots=True)
+class ToleranceRow(Row):
+    """How far one thing is usually off, plus or minus; `made_of` narrows it to doors or frames of that."""
+
+    key: str
+    made_of: Literal["metal", "wood"] | None
+    value: float
+
+
 ROWS: Mapping[str, type[Row]] = {
     "hinge_heights": HeightRow,
     "hinge_counts": CountRow,
@@ -257,6 +266,7 @@ ROWS: Mapping[str, type[Row]] = {
     "hinge_types": TypeRow,
     "limits": LimitRow,
     "practices": PracticeRow,
+    "tolerances": ToleranceRow,
 }
 """Every table by name, and what its rows are."""
 
