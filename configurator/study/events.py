@@ -1,0 +1,155 @@
+"""The moments of a swing worth stopping at: the latch edge closest, square open, the least gap, contact.
+
+Worked out when asked for, from a study already made; a study holds none of it. Degrees and inches.
+"""
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from configurator.geometry.edges import latch_edge_shape, strike_side
+from configurator.geometry.gaps import LeastGap, nearest_passage, polar_least_gap
+from configurator.geometry.pin import TOLERANCE
+from configurator.geometry.polar import seen_from
+from configurator.geometry.shapes import Shape
+from configurator.geometry.solve import Solution
+from configurator.geometry.swing import Contact
+from configurator.rules.usual import FilledOpening
+from configurator.rules.wording import hardware, obstruction
+from configurator.study.candidate import in_degrees
+from configurator.study.records import Candidate, Study
+
+SAME_ANGLE = 1e-6
+"""Degrees: events nearer together than this are one moment."""
+
+
+@dataclass(frozen=True, slots=True)
+class Event:
+    """One thing that happens at an angle of the swing, in plain words and in the trade's.
+
+    `distance` is the gap measured there, inches, None where nothing is measured. `of` are the places, in the
+    study, of the candidates it happens to.
+    """
+
+    angle: float
+    plain: str
+    trade: str
+    distance: float | None = None
+    of: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Moment:
+    """All that happens at one angle, degrees."""
+
+    angle: float
+    events: tuple[Event, ...]
+
+
+def moments(study: Study) -> tuple[Moment, ...]:
+    """Return every candidate's events, those at one angle together, in the order of the angles."""
+    found: dict[tuple[str, float, float | None], Event] = {}
+    for place, candidate in enumerate(study.candidates):
+        for event in candidate_events(study.filled, candidate):
+            key = (event.trade, round(event.angle, 6), event.distance)
+            known = found.get(key, event)
+            found[key] = Event(known.angle, known.plain, known.trade, known.distance, (*known.of, place))
+    in_order = sorted(found.values(), key=lambda event: event.angle)
+    return tuple(Moment(bunch[0].angle, tuple(bunch)) for bunch in _together(in_order))
+
+
+def _together(in_order: Sequence[Event]) -> list[list[Event]]:
+    """Return the events in bunches, each of one angle."""
+    bunches: list[list[Event]] = []
+    for event in in_order:
+        if bunches and event.angle - bunches[-1][-1].angle <= SAME_ANGLE:
+            bunches[-1].append(event)
+        else:
+            bunches.append([event])
+    return bunches
+
+
+def next_moment(among: Sequence[Moment], angle: float) -> Moment | None:
+    """Return the first moment past an angle, degrees; None past the last."""
+    return next((moment for moment in among if moment.angle > angle + SAME_ANGLE), None)
+
+
+def moment_before(among: Sequence[Moment], angle: float) -> Moment | None:
+    """Return the last moment before an angle, degrees; None before the first."""
+    return next((moment for moment in reversed(among) if moment.angle < angle - SAME_ANGLE), None)
+
+
+def moment_at(among: Sequence[Moment], angle: float) -> Moment | None:
+    """Return the moment at an angle, degrees; None where nothing happens."""
+    return next((moment for moment in among if abs(moment.angle - angle) <= SAME_ANGLE), None)
+
+
+def candidate_events(filled: FilledOpening, candidate: Candidate) -> tuple[Event, ...]:
+    """Return what happens to one leaf on one hinge width, nothing past the angle it reaches."""
+    solution, reach = candidate.solution, candidate.greatest_angle
+    events = [Event(0.0, "closed", "closed"), *_latch_edge(solution), *_gap(solution)]
+    if reach >= 90.0:
+        events.append(Event(90.0, "square open", "square open, where the clear width counts"))
+    stop = filled.opening.use.stop_angle
+    if stop is not None:
+        events.append(Event(stop, "held by the door stop", "door stop angle"))
+    events.append(Event(filled.wanted_angle, "must open to here", "wanted angle"))
+    reached = [event for event in events if event.angle <= reach + SAME_ANGLE]
+    return (*reached, *_ends(solution))
+
+
+def _latch_edge(solution: Solution) -> Iterator[Event]:
+    """The latch edge where it passes closest, unless it binds: that is the first contact."""
+    passage = latch_passage(solution)
+    if passage is not None:
+        distance, angle = passage
+        yield Event(in_degrees(angle), "lock edge closest to the frame", "latch edge closest", distance)
+
+
+def latch_passage(solution: Solution) -> tuple[float, float] | None:
+    """Return how near the latch edge passes what it closes against, inches, and at which angle, radians.
+
+    None where it binds or closes against nothing.
+    """
+    h, pin, other = solution.hanging, solution.pin, solution.scene.other
+    if solution.latch_edge_least <= TOLERANCE or (other is not None and not other.closed):
+        return None
+    side = strike_side(h, other)
+    face = Shape((side.points[0], side.points[1]), kind=side.kind)
+    return nearest_passage(seen_from(pin.at, latch_edge_shape(h)), seen_from(pin.at, face), math.pi)
+
+
+def _gap(solution: Solution) -> Iterator[Event]:
+    gap = gap_on_the_way(solution)
+    if gap is not None and gap.distance > TOLERANCE:
+        thing = obstruction(gap.kind)
+        angle = in_degrees(gap.angle)
+        yield Event(angle, f"nearest to the {thing}", f"least gap to the {thing}", gap.distance)
+
+
+def gap_on_the_way(solution: Solution) -> LeastGap | None:
+    """Return the nearest passage of the bare leaf to what stands about the door, as far as hardware lets it.
+
+    None where nothing stands there.
+    """
+    if solution.gap is None or solution.gap.angle <= solution.greatest_angle:
+        return solution.gap
+    scene = solution.scene
+    return polar_least_gap(scene.bare, scene.obstructions, solution.pin.at, solution.greatest_angle)
+
+
+def _ends(solution: Solution) -> Iterator[Event]:
+    """What ends the swing: of everything that moves, and of the leaf alone where that would go farther."""
+    whole, bare = solution.with_hardware, solution.bare
+    if whole is None:
+        yield Event(180.0, "open flat", "fully open")
+        return
+    yield _meeting(whole, "", "first contact")
+    if bare is not None and bare.angle > whole.angle + TOLERANCE:
+        yield _meeting(bare, " alone", "first contact, bare")
+
+
+def _meeting(contact: Contact, alone: str, trade: str) -> Event:
+    part, thing = hardware(contact.part), obstruction(contact.kind)
+    angle = in_degrees(contact.angle)
+    return Event(angle, f"{part}{alone} meets the {thing}", f"{trade}: {part} on the {thing}")

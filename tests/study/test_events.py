@@ -1,0 +1,147 @@
+import math
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from configurator.geometry.edges import latch_edge_shape
+from configurator.geometry.meeting_point import nearest_points
+from configurator.geometry.polar import seen_from, turned
+from configurator.study import study
+from configurator.study.events import (
+    Event,
+    Moment,
+    candidate_events,
+    gap_on_the_way,
+    latch_passage,
+    moment_at,
+    moment_before,
+    moments,
+    next_moment,
+)
+from tests.openings import BOX, RAIL, plain_opening
+
+
+def events_of(place=0, **changes):
+    answer = study(plain_opening(**changes))
+    return {event.trade: event for event in candidate_events(answer.filled, answer.candidates[place])}
+
+
+def test_the_plain_opening_by_hand():
+    """Case A with a square edge: the latch edge passes closest where its stop-side corner is level with the
+    strike's arris, both seen from the pin: tan = -y_p / (O - x_p) against -(o + T) / (O - g_l - x_p)."""
+    found = events_of()
+    assert list(found) == [
+        "closed",
+        "latch edge closest",
+        "square open, where the clear width counts",
+        "wanted angle",
+        "fully open",
+    ]
+    closest = found["latch edge closest"]
+    by_hand = math.atan2(0.5 + 1.75, 35.875 - 0.0625) - math.atan2(0.375, 36 - 0.0625)
+    assert closest.angle == pytest.approx(math.degrees(by_hand), abs=1e-9)
+    assert closest.distance == pytest.approx(0.056345, abs=1e-6)
+
+
+def test_a_rail_stops_one_width_and_is_passed_by_the_other():
+    """Case B: 4 in meets the rail at 171.788; 4-1/2 in passes it by 1/8 at 180."""
+    narrow, wide = events_of(0, obstructions=[RAIL]), events_of(1, obstructions=[RAIL])
+    assert narrow["first contact: leaf on the chair rail"].angle == pytest.approx(171.788, abs=1e-3)
+    assert "least gap to the chair rail" not in narrow
+    assert "fully open" not in narrow
+    assert "wanted angle" not in narrow  # 180 is not reached
+    gap = wide["least gap to the chair rail"]
+    assert gap.angle == 180.0
+    assert gap.distance == pytest.approx(0.125, abs=1e-12)
+
+
+def test_with_hardware_the_least_gap_is_the_one_that_can_be_reached():
+    """The box meets the rail at 175.624 on 4-1/2 in; the leaf alone would have come nearer farther on."""
+    answer = study(plain_opening(obstructions=[RAIL], hardware=[BOX]))
+    solution = answer.candidates[1].solution
+    gap = gap_on_the_way(solution)
+    assert solution.gap.angle == math.pi
+    assert math.degrees(gap.angle) == pytest.approx(175.624, abs=1e-3)
+    assert gap.distance > solution.gap.distance
+
+
+def test_the_leaf_alone_has_its_own_first_contact_farther_on():
+    found = events_of(0, obstructions=[{"kind": "return wall", "start": 2}], hardware=[BOX])
+    whole = found["first contact: other hardware on the return wall"]
+    bare = found["first contact, bare: leaf on the return wall"]
+    assert 90 < whole.angle < bare.angle < 120
+
+
+def test_a_binding_latch_edge_is_a_contact_and_not_a_passage():
+    answer = study(plain_opening(compare=[7]))
+    (candidate,) = answer.candidates
+    assert latch_passage(candidate.solution) is None
+    found = {event.trade for event in candidate_events(answer.filled, candidate)}
+    assert found == {"closed", "first contact: leaf on the latch jamb"}
+
+
+def test_the_door_stop_and_the_wanted_angle_count_as_far_as_they_are_reached():
+    found = events_of(use={"stop_angle": 100, "wanted_angle": 95})
+    assert found["door stop angle"].angle == 100
+    assert found["wanted angle"].angle == 95
+    short = events_of(obstructions=[RAIL], use={"stop_angle": 171.9})
+    assert "door stop angle" not in short
+
+
+def test_what_happens_to_every_width_alike_is_one_event():
+    found = moments(study(plain_opening(obstructions=[RAIL])))
+    closed, *rest = found
+    assert [(event.trade, event.of) for event in closed.events] == [("closed", (0, 1))]
+    assert [moment.angle for moment in found] == sorted({moment.angle for moment in found})
+    (end,) = [moment for moment in rest if moment.angle == 180.0]
+    assert {event.of for event in end.events} == {(1,)}
+    assert len(end.events) == 3
+
+
+def test_stepping_forward_and_back_and_not_past_the_ends():
+    row = (Moment(0.0, ()), Moment(90.0, ()), Moment(180.0, ()))
+    assert next_moment(row, 0.0) is row[1]
+    assert next_moment(row, 89.9) is row[1]
+    assert next_moment(row, 90.0 - 1e-9) is row[2]  # that is 90 already
+    assert next_moment(row, 180.0) is None
+    assert moment_before(row, 90.0) is row[0]
+    assert moment_before(row, 90.1) is row[1]
+    assert moment_before(row, 0.0) is None
+    assert moment_at(row, 90.0 + 1e-9) is row[1]
+    assert moment_at(row, 90.01) is None
+    assert next_moment((), 0.0) is None
+
+
+def test_events_nearer_than_a_millionth_of_a_degree_are_one_moment(monkeypatch):
+    made = iter(((Event(0.0, "a", "a"), Event(1.0, "b", "b")), (Event(1.0 + 5e-7, "c", "c"),)))
+    monkeypatch.setattr("configurator.study.events.candidate_events", lambda *_: next(made))
+    found = moments(study(plain_opening()))
+    assert [[event.trade for event in moment.events] for moment in found] == [["a"], ["b", "c"]]
+
+
+@settings(max_examples=25, deadline=None)
+@given(
+    width=st.sampled_from([3.5, 4, 4.5, 5, 6]),
+    thickness=st.sampled_from([1.375, 1.75]),
+    bevel=st.floats(0, 0.1),
+    gap=st.floats(1 / 16, 0.25),
+)
+def test_nowhere_does_the_latch_edge_come_nearer_than_at_its_event(width, thickness, bevel, gap):
+    door = {"thickness": thickness, "latch_bevel": bevel, "latch_gap": gap}
+    answer = study(plain_opening(door=door, compare=[width]))
+    solution = answer.candidates[0].solution
+    passage = latch_passage(solution)
+    if passage is None:
+        return
+    h, pin = solution.hanging, solution.pin
+    edge = seen_from(pin.at, latch_edge_shape(h))
+    face = ((h.O, 0.0), (h.O, -h.R))
+
+    def apart(angle):
+        return math.dist(*nearest_points(turned(pin.at, edge, angle), face))
+
+    distance, angle = passage
+    assert apart(angle) == pytest.approx(distance, abs=1e-9)
+    assert distance == answer.candidates[0].latch_edge_least
+    assert all(apart(math.pi * step / 400) >= distance - 1e-9 for step in range(401))
