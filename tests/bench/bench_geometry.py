@@ -16,6 +16,7 @@ import judge
 import numpy as np
 import shapely
 from openings import BEVEL, BOX, LEAF, RAIL, case_a
+from random_openings import Problem
 
 from configurator.geometry.batch import Many, solve_many
 from configurator.geometry.inverse import angle_bare, greatest_projection, least_hinge_width
@@ -84,7 +85,7 @@ def many_at_once(count, hardware=()):
 def main():
     h = case_a(4, beta=BEVEL)
     plan = scene(h, LEAF, (), (RAIL,))
-    problem = judge.Problem(h, LEAF, (), (RAIL,))
+    problem = Problem(h, LEAF, (), (RAIL,))
     leaf, standing = judge.moving_parts(problem)[0][:1], judge.standing_parts(problem)
     pin = locate_pin(h).at
     exact, judged = math.degrees(contact_alone(plan).angle), bisected(leaf, standing, pin)

@@ -16,9 +16,9 @@ from dataclasses import dataclass
 import shapely
 from shapely import Point, Polygon, box
 
-from configurator.geometry.pin import Hanging, locate_pin
-from configurator.geometry.shapes import Hardware, Leaf, Obstruction, OtherLeaf
+from configurator.geometry.pin import locate_pin
 from configurator.geometry.solve import solve
+from tests.geometry.random_openings import random_problem
 
 REACH = 400.0  # farther than any leaf here
 SHRINK = 1e-9  # the one tolerance: overlap no deeper than this is clear
@@ -40,15 +40,6 @@ class Part:
     sense: int = 1  # -1: it turns clockwise
 
 
-@dataclass
-class Problem:
-    hanging: Hanging
-    leaf: Leaf
-    hardware: tuple = ()
-    obstructions: tuple = ()
-    other: OtherLeaf | None = None
-
-
 # --- the parts, built from the written definitions alone
 
 
@@ -68,19 +59,20 @@ def moving_parts(problem):
     corners = [(h.g_h, -i), (edge, -i), (edge - h.beta * h.T, -i - h.T), (h.g_h, -i - h.T)]
     bare = [_flat(Polygon(corners), leaf.bottom, leaf.top, ("leaf",))]
     bare += [_round(pin.x_p, pin.y_p, h.d_b / 2, low, high, ("barrel",)) for low, high in leaf.barrels]
-    fitted = []
-    for thing in problem.hardware:
-        low, high = thing.height - thing.vertical / 2, thing.height + thing.vertical / 2
-        middle, half = edge - thing.from_latch_edge, thing.width / 2
-        face, way = (-i, 1) if thing.face == "pull" else (-i - h.T, -1)
-        if thing.round:
-            centre = face + way * (thing.projection - half)
-            fitted.append(_round(middle, centre, half, low, high, (thing.kind,)))
-        else:
-            out = face + way * thing.projection
-            shape = box(middle - half, min(face, out), middle + half, max(face, out))
-            fitted.append(_flat(shape, low, high, (thing.kind,)))
+    fitted = [_carried(h, thing, edge - thing.from_latch_edge, (thing.kind,)) for thing in problem.hardware]
     return bare, fitted
+
+
+def _carried(h, thing, middle, name):
+    """Hardware on a closed leaf, its middle at a place across."""
+    i = h.R - h.k - h.T
+    low, high = thing.height - thing.vertical / 2, thing.height + thing.vertical / 2
+    half = thing.width / 2
+    face, way = (-i, 1) if thing.face == "pull" else (-i - h.T, -1)
+    if thing.round:
+        return _round(middle, face + way * (thing.projection - half), half, low, high, name)
+    out = face + way * thing.projection
+    return _flat(box(middle - half, min(face, out), middle + half, max(face, out)), low, high, name)
 
 
 def _on_wall(h, thing):
@@ -107,7 +99,7 @@ def _mirror(core, opening):
 
 
 def standing_parts(problem):
-    h, leaf = problem.hanging, problem.leaf
+    h = problem.hanging
     opening = h.O if problem.other is None else problem.other.opening
     parts = []
     for index, thing in enumerate(problem.obstructions):
@@ -124,12 +116,26 @@ def standing_parts(problem):
         stop = box(0, -h.D, h.s, -h.R)
         fixed += [(stop, "stop"), (_mirror(stop, opening), "stop")]
     parts += [_flat(core, -math.inf, math.inf, (kind, None)) for core, kind in fixed]
-    other = problem.other
+    return parts + _closed_beside(problem)
+
+
+def _closed_beside(problem):
+    """The closed other leaf of a pair and other half of a Dutch door, with what they carry."""
+    h, leaf, other, half = problem.hanging, problem.leaf, problem.other, problem.leaf.half
+    parts = []
     if other is not None and other.closed:
         i = h.R - h.k - h.T
         meeting = [(h.O, -i), (h.O + other.w, -i), (h.O + other.w, -i - h.T)]
         shape = Polygon([*meeting, (h.O + other.beta * h.T, -i - h.T)])
         parts.append(_flat(shape, leaf.bottom, leaf.top, ("other leaf", None)))
+        for index, thing in enumerate(other.hardware):
+            parts.append(_carried(h, thing, h.O + thing.from_latch_edge, ("other leaf", index)))
+    if half is not None:
+        own = moving_parts(problem)[0][0]
+        parts.append(_flat(own.core, half.bottom, half.top, ("other leaf", None)))
+        for index, thing in enumerate(half.hardware):
+            at = h.O - h.g_l - thing.from_latch_edge
+            parts.append(_carried(h, thing, at, ("other leaf", index)))
     return parts
 
 
@@ -260,25 +266,36 @@ def _deep(moving, standing, pin, theta):
     return apart(moving, less, standing, pin, theta) <= 0.0
 
 
+@dataclass
+class Verdict:
+    """Sentences of disagreement, the kinds of what met, and how far answers that agree lie apart."""
+
+    wrong: list
+    kinds: list
+    apart: list
+
+
 def check(problem):
-    """Judge one opening bare and with hardware: sentences of disagreement, and the kinds of what met."""
+    """Judge one opening bare and with hardware."""
     pin = locate_pin(problem.hanging).at
     bare, fitted = moving_parts(problem)
     standing = standing_parts(problem)
     solved = solve(problem.hanging, problem.leaf, problem.hardware, problem.obstructions, problem.other)
-    wrong, kinds = [], []
-    judged_bare = judged(bare, standing, pin)
-    answers = [(solved.bare, bare, judged_bare)]
+    answers = [(solved.bare, bare)]
     if fitted:
-        answers.append((solved.with_hardware, bare + fitted, judged(bare + fitted, standing, pin)))
-    for contact, moving, (angle, together) in answers:
+        answers.append((solved.with_hardware, bare + fitted))
+    verdict = Verdict([], [], [])
+    for contact, moving in answers:
+        angle, together = judged(moving, standing, pin)
         said = disagreement(contact, angle, together, moving, standing, pin)
-        if said:
-            wrong.append(said)
-        kinds.append(kind_of(contact, problem))
-        if not said and abs((math.pi if contact is None else contact.angle) - angle) > AGREE:
-            kinds.append("(a graze, let pass either way)")
-    return wrong, kinds
+        verdict.wrong += [said] if said else []
+        verdict.kinds.append(kind_of(contact, problem))
+        away = abs((math.pi if contact is None else contact.angle) - angle)
+        if away <= AGREE:
+            verdict.apart.append(away)
+        elif not said:
+            verdict.kinds.append("(a graze, let pass either way)")
+    return verdict
 
 
 def kind_of(contact, problem):
@@ -287,6 +304,8 @@ def kind_of(contact, problem):
         return "opens to 180"
     if contact.at_rest:
         return "overlap at rest"
+    if contact.kind == "other leaf":
+        return _kind_on_other_leaf(contact, problem)
     if contact.part == "knob" and any(thing.round for thing in problem.hardware):
         return "round on straight"
     if contact.index is not None and problem.obstructions[contact.index].diameter is not None:
@@ -302,150 +321,32 @@ def kind_of(contact, problem):
     return f"{contact.kind} corner on leaf"
 
 
-# --- random openings
-
-
-def _sixteenth(chance, low, high):
-    return chance.randint(round(low * 16), round(high * 16)) / 16
-
-
-def random_hanging(chance, **given):
-    thick = chance.choice([1.375, 1.75, 1.75, 1.75, 2.0, 2.25])
-    values = {
-        "O": chance.choice([24, 30, 32, 36, 36, 42, 48]) + chance.choice([0, 0, 0.3711]),
-        "T": thick,
-        "g_h": chance.choice([0.0625, 0.09375, 0.125, 0.125, 0.11]),
-        "g_l": chance.choice([0.0625, 0.125, 0.125]),
-        "beta": chance.choice([0, 0.0625, 0.0625]),
-        "R": thick + chance.choice([0.1875, 0.1875, 0.0625, 0.25, 0.5, 1.0]),
-        "k": chance.choice([0.0625, 0.0625, 0.03, 0]),
-        "s": chance.choice([0.625, 0.4375, 0]),
-        "F": chance.choice([2, 2, 1.75, 1, 0.75]),
-        "D": chance.choice([5.875, 4.5625, 8, 3.5]),
-        "p": chance.choice([0.5, 0.5, 0, 0.25, -0.5, -1.0, -2.0]) + chance.choice([0, 0.0173]),
-        "b": 0.25,
-        "t": 0.134,
-        "W": chance.choice([3.5, 4, 4, 4.5, 4.5, 5, 6, 7]),
-        "d_b": chance.choice([0.5, 0.58, 0.75]),
-    }
-    return Hanging(**(values | given))
-
-
-def random_thing(chance, kind=None):
-    kind = kind or chance.choice(["chair rail", "base", "casing", "wainscot", "column", "other", "other"])
-    side = "latch" if chance.random() < 0.1 else "hinge"
-    low = chance.choice([None, 0.0, 20.0, 32.0])
-    high = chance.choice([None, 36.0, 40.0, 8.0]) if not low else chance.choice([None, low + 6])
-    common = {"kind": kind, "side": side, "bottom": low, "top": high}
-    if kind == "return wall":
-        return Obstruction(kind=kind, start=_sixteenth(chance, 0, 30) + 0.01)
-    if kind == "casing":
-        return Obstruction(
-            **common,
-            projection=_sixteenth(chance, 0.25, 2),
-            start=chance.choice([0, -0.5, 0.25]),
-            length=chance.choice([None, 3.25, 2.0]),
-        )
-    if kind == "column":
-        size = _sixteenth(chance, 0.5, 12)
-        far = chance.choice([None, size + _sixteenth(chance, 0, 20)])
-        return Obstruction(**common, diameter=size, start=_sixteenth(chance, 0, 30), projection=far)
-    if kind == "other":
-        return Obstruction(
-            **common,
-            projection=_sixteenth(chance, 0.5, 10),
-            start=_sixteenth(chance, 0, 34),
-            length=_sixteenth(chance, 0.5, 10),
-            offset=_sixteenth(chance, 0, 30),
-        )
-    return Obstruction(
-        **common,
-        projection=_sixteenth(chance, 0.25, 3),
-        start=_sixteenth(chance, 0, 4),
-        length=chance.choice([None, None, 6.0, 20.0]),
-    )
-
-
-def random_hardware(chance):
-    kind = chance.choice(["lever", "knob", "knob", "pull", "panic device", "closer", "other"])
-    width = 2.0 if kind == "knob" else chance.choice([1.0, 4.0, 4.5, 12.0])
-    return Hardware(
-        kind=kind,
-        projection=_sixteenth(chance, 1, 4) + (1.0 if kind == "knob" else 0.0),
-        from_latch_edge=width / 2 + _sixteenth(chance, 0.5, 8),
-        width=width,
-        height=chance.choice([38.0, 42.0, 80.0, 6.0]),
-        vertical=chance.choice([2.0, 3.5, 10.0]),
-        face="push" if chance.random() < 0.15 else "pull",
-        round=kind == "knob" and chance.random() < 0.8,
-    )
-
-
-def random_problem(chance):
-    """One opening of any arrangement, mounting and surroundings, in sixteenths and odd values mixed."""
-    style = chance.choice(
-        [
-            "walls",
-            "walls",
-            "things",
-            "things",
-            "return",
-            "column",
-            "knob",
-            "bind",
-            "bind",
-            "pair",
-            "pair",
-            "dutch",
-            "mounting",
-        ]
-    )
-    barrels = tuple((low, low + 4.5) for low in (10.0, 40.0, 72.0))
-    leaf, other, given = Leaf(barrels=barrels), None, {}
-    if style == "bind":
-        given = {"W": chance.choice([6.0, 7.0, 8.0, 9.0]), "beta": 0, "g_l": 0.0625}
-    if style == "mounting":
-        given = {"mounting": chance.choice(["half mortise", "half surface", "full surface", "swing clear"])}
-    if style == "walls" and chance.random() < 0.9:
-        given = {"p": -_sixteenth(chance, 4, 120)}  # deep in a reveal
-    if style == "dutch":
-        leaf = chance.choice(
-            [
-                Leaf(bottom=0.75, top=42.0, barrels=barrels[:2]),
-                Leaf(bottom=42.125, top=83.875, barrels=barrels[2:]),
-            ]
-        )
-    if style == "pair":
-        given = {"beta": chance.choice([0, 0.0625]), "W": chance.choice([4, 5, 6, 7, 8.0])}
-    hanging = random_hanging(chance, **given)
-    if style == "pair":
-        w = chance.choice([18.0, 30.0, hanging.w])
-        opening = hanging.O + w + hanging.g_h
-        other = OtherLeaf(opening=opening, w=w, beta=hanging.beta, closed=chance.random() < 0.9)
-    things = {"things": 2, "pair": 1, "dutch": 2, "mounting": 1, "knob": 1}.get(style, 0)
-    about = [random_thing(chance) for _ in range(things if chance.random() < 0.6 else 0)]
-    if style in ("return", "column"):
-        about.append(random_thing(chance, {"return": "return wall"}.get(style, style)))
-    fitted = [random_hardware(chance) for _ in range(chance.choice([0, 1, 1, 2]))]
-    return Problem(hanging, leaf, tuple(fitted), tuple(about), other)
+def _kind_on_other_leaf(contact, problem):
+    """A meeting with the other leaf or other half, or with what it carries."""
+    moving = "leaf" if contact.part == "leaf" else "hardware"
+    beside = "other half" if problem.other is None else "other leaf"
+    carried = "" if contact.index is None else "'s hardware"
+    resting = ", at once" if contact.angle == 0.0 else ""
+    return f"{moving} on {beside}{carried}{resting}"
 
 
 def main(count, seed):
-    chance, kinds, wrong = random.Random(seed), collections.Counter(), 0
+    chance, kinds, wrong, apart = random.Random(seed), collections.Counter(), 0, [0.0]
     for number in range(count):
         problem = random_problem(chance)
-        said, met = check(problem)
-        kinds.update(met)
-        wrong += bool(said)
-        for sentence in said:
+        verdict = check(problem)
+        kinds.update(verdict.kinds)
+        apart += verdict.apart
+        wrong += bool(verdict.wrong)
+        for sentence in verdict.wrong:
             print(number, sentence, problem, sep="\n  ")
-    print(f"{count} openings, {wrong} disagreements past {math.degrees(AGREE):.0e} degree")
+    print(f"{count} openings, {wrong} disagreements past {math.degrees(AGREE):.0e} degree or in what touches")
+    print(f"{len(apart) - 1} first contacts agree, the farthest to {math.degrees(max(apart)):.1e} degree")
     for kind, many in kinds.most_common():
         print(f"{many:6} {kind}")
     return 1 if wrong else 0
 
 
 if __name__ == "__main__":
-    sys.exit(
-        main(int(sys.argv[1]) if len(sys.argv) > 1 else 300, int(sys.argv[2]) if len(sys.argv) > 2 else 1)
-    )
+    asked = [int(word) for word in sys.argv[1:]]
+    sys.exit(main(*(asked + [300, 1][len(asked) :])))

@@ -10,6 +10,7 @@ from configurator.geometry.shapes import Hardware, Shape, rectangle
 from configurator.geometry.solve import solve
 from tests.geometry import judge
 from tests.geometry.openings import LEAF, RAIL, case_a
+from tests.geometry.random_openings import random_problem
 
 PIN = (0.0, 0.0)
 BAR = Shape(rectangle(0, 10, -1, 0), kind="leaf")
@@ -85,7 +86,7 @@ def test_against_sampled_swings(seed):
     chance = random.Random(f"gaps {seed}")
     seen = 0
     while seen < 6:
-        problem = judge.random_problem(chance)
+        problem = random_problem(chance)
         solved = solve(problem.hanging, problem.leaf, (), problem.obstructions, problem.other)
         if solved.gap is None or solved.rest_angle_bare == 0:
             continue

@@ -7,28 +7,30 @@ import pytest
 import shapely
 
 from configurator.geometry.pin import locate_pin
+from configurator.geometry.shapes import Leaf
 from configurator.geometry.solve import solve
 from tests.geometry import judge
+from tests.geometry.random_openings import Problem, random_hanging, random_problem
 
 
 @pytest.mark.parametrize("seed", range(12))
 def test_first_contacts_agree_with_the_sweep(seed):
     chance = random.Random(f"contacts {seed}")
     for _ in range(25):
-        problem = judge.random_problem(chance)
-        wrong, _ = judge.check(problem)
-        assert not wrong, (wrong, problem)
+        problem = random_problem(chance)
+        verdict = judge.check(problem)
+        assert not verdict.wrong, (verdict.wrong, problem)
 
 
 def test_the_judge_can_fail():
     """A problem judged with its frame moved by 1/1000 in must be seen to disagree."""
-    problem = judge.Problem(
-        judge.random_hanging(random.Random(2), p=-2.0, F=2, W=4, beta=0.0625, g_l=0.125),
-        judge.Leaf(barrels=()),
+    problem = Problem(
+        random_hanging(random.Random(2), p=-2.0, F=2, W=4, beta=0.0625, g_l=0.125),
+        Leaf(barrels=()),
     )
     contact = solve(problem.hanging, problem.leaf).bare
     assert contact.kind == "wall"
-    moved = judge.Problem(replace(problem.hanging, p=-2.001), problem.leaf)
+    moved = Problem(replace(problem.hanging, p=-2.001), problem.leaf)
     bare, _ = judge.moving_parts(moved)
     standing = judge.standing_parts(moved)
     pin = locate_pin(moved.hanging).at
@@ -40,7 +42,7 @@ def test_a_mirrored_opening_swung_clockwise_meets_the_same():
     """Everything mirrored left to right and turned the other way by the judge, against the exact answer."""
     chance = random.Random("mirror")
     for _ in range(60):
-        problem = judge.random_problem(chance)
+        problem = random_problem(chance)
         contact = solve(problem.hanging, problem.leaf, (), problem.obstructions, problem.other).bare
         pin = locate_pin(problem.hanging).at
         bare, standing = judge.moving_parts(problem)[0], judge.standing_parts(problem)

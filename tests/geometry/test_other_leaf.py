@@ -60,7 +60,9 @@ def test_a_strip_lapping_the_active_leaf_keeps_it_closed():
     assert named(solve(case_a(), LEAF, other=pair(STRIP)).bare) == (0.0, "other leaf", 0, "leaf", False)
 
 
-@pytest.mark.parametrize(("from_edge", "stopped"), [(0.874, True), (0.876, True), (0.94, True), (0.95, False)])
+@pytest.mark.parametrize(
+    ("from_edge", "stopped"), [(0.874, True), (0.876, True), (0.94, True), (0.95, False)]
+)
 def test_a_strip_that_laps_nothing_is_no_stop(from_edge, stopped):
     # At 7/8 its end stands at the leaf's edge, 35-7/8. The stop-side corner swings out past that: at the
     # strip's height off the pin, 1/4 to 1/2 back, to sqrt(35.8125^2 + 2-1/4^2 - 1/4^2) + 1/16 = 35.9447.
