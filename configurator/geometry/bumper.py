@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from configurator.geometry.pin import TOLERANCE, Hanging, Pin
 from configurator.geometry.polar import PolarShape, cosine_and_sine, seen_from, separation
 from configurator.geometry.shapes import Shape, may_meet
-from configurator.geometry.swing import polar_contact
+from configurator.geometry.swing import SAME_MOMENT, meeting_angle
 
 #: A stop is met by no less than this much of the leaf beyond it, in, so that the face and not its edge lands.
 EDGE_KEPT = 1.0
@@ -86,11 +86,18 @@ def met_stop(moving: Sequence[PolarShape], tip: Shape, pin: Pin) -> tuple[float,
     Radians. A tip that is just touched at 180 degrees holds the door there. moving is seen from the pin.
     """
     seen = seen_from(pin.at, tip)
-    first = polar_contact(moving, (seen,), pin.at)
-    if first is not None:
-        return first.angle, first.part
+    best: tuple[float, str] | None = None
     for part in moving:
-        if may_meet(part.shape, tip) and separation(part, seen, math.pi) <= TOLERANCE:
+        angle = meeting_angle(part, seen, math.pi if best is None else best[0])
+        if angle is not None and (best is None or angle < best[0] - SAME_MOMENT):
+            best = angle, part.shape.kind
+    return best or _just_touched(moving, seen)
+
+
+def _just_touched(moving: Sequence[PolarShape], tip: PolarShape) -> tuple[float, str] | None:
+    """The half turn and the first part that touches a tip there without having come up against it."""
+    for part in moving:
+        if may_meet(part.shape, tip.shape) and separation(part, tip, math.pi) <= TOLERANCE:
             return math.pi, part.shape.kind
     return None
 

@@ -1,14 +1,63 @@
-"""What a door stop asked for keeps the door from: coming square open, or as far open as is wanted."""
+"""Door stops: where one goes, what it keeps the door from, and what is wrong with where one stands."""
 
 from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Literal
 
 from configurator.rules.finding import Finding, Fix, Source, finding
 from configurator.rules.usual import FilledOpening
-from configurator.rules.wording import degrees
+from configurator.rules.wording import degrees, hardware, inches, obstruction, roughly
 from configurator.units import TOLERANCE
+
+if TYPE_CHECKING:  # it holds places of stops itself
+    from configurator.rules.plan_findings import PlanAnswer
 
 SQUARE = 90.0
 _PLAN = Source("worked out from the plan", "derived")
+_USUAL = Source("worked out from the plan, for a tip that stands off so far; from memory", "from memory")
+#: What no door stop can keep a door from: its own frame, and the other leaf.
+_OWN = ("frame", "latch jamb", "stop", "other leaf")
+_SAME = 1e-6
+
+Fault = Literal["", "misses", "in the doorway", "never met", "near the edge", "met too late", "buried"]
+
+
+@dataclass(frozen=True, slots=True)
+class StopPlace:
+    """Where a door stop stands at one leaf, and where the leaf comes to rest against it; inches, degrees.
+
+    `from_frame` and `from_pin` run along the wall from the frame's outer edge and from the pin axis,
+    `projection` is from the wall face to the tip, `height` the tip's middle above the floor. `rests_at` is
+    None where the leaf never comes to the tip; `meets` names what of the moving side does. `fault` is what is
+    wrong with the place, and `reach` how far along the wall from the frame a stop of that kind may stand.
+    """
+
+    kind: str
+    projection: float
+    from_frame: float
+    from_pin: float
+    height: float
+    rests_at: float | None
+    meets: str
+    fault: Fault = ""
+    reach: float = 0.0
+
+    @property
+    def holds(self) -> bool:
+        """Whether the leaf comes to it before anything else."""
+        return self.rests_at is not None and self.fault in ("", "near the edge")
+
+    def as_data(self) -> dict[str, float | str | None]:
+        """Return the place as other tools read it."""
+        return {
+            "kind": self.kind,
+            "projection": self.projection,
+            "from_frame": self.from_frame,
+            "from_pin": self.from_pin,
+            "height": self.height,
+            "rests_at": self.rests_at,
+            "meets": self.meets,
+        }
 
 
 def holds_short_of_square(stop: float | None) -> bool:
@@ -42,3 +91,158 @@ def door_stop_findings(filled: FilledOpening) -> Iterator[Finding]:
     )
     fix = (Fix("use.wanted_angle", stop, f"Ask for {held}"),)
     yield finding("stop short of wanted", "note", message, _PLAN, fix, stop=stop, wanted=wanted)
+
+
+def place_words(place: StopPlace) -> str:
+    """Say what stop goes where: `a wall bumper 1 in off the wall, 29-1/16 in along ...`."""
+    return (
+        f"a {place.kind} whose tip is {inches(place.projection)} off the wall, "
+        f"{roughly(place.from_frame)} along the wall from the frame ({roughly(place.from_pin)} from the pin) "
+        f"and {roughly(place.height)} above the floor"
+    )
+
+
+def place_fix(place: StopPlace, alone: bool) -> tuple[Fix, ...]:
+    """Return the one click that puts the stop there; of two leaves each keeps a place of its own."""
+    value: dict[str, float | str] = {"kind": place.kind, "projection": place.projection}
+    if alone:
+        value |= {"from_frame": place.from_frame, "height": place.height}
+    return (Fix("door_stop", value, f"Put the {place.kind} there"),)
+
+
+def where_a_stop_goes(answer: "PlanAnswer", hinge: str) -> Iterator[Finding]:
+    """Yield what hardware or leaf meets before 180 degrees, and where a stop goes that it never does."""
+    place, meets_first = answer.stop_wanted, hardware_first(answer)
+    fix = () if place is None else place_fix(place, answer.leaf == "single")
+    if meets_first:
+        part, thing = answer.stopped or ("", "")
+        message = (
+            f"{hinge} the {hardware(part)} meets the {obstruction(thing)} at "
+            f"{degrees(answer.angle, answer.wanted_angle)}. "
+            f"{_hardware_mend(thing, place)}; a wider hinge is not the answer."
+        )
+        numbers = {"angle": answer.angle, "wanted": answer.wanted_angle} | _numbers(place)
+        yield finding("hardware meets first", "note", message, _PLAN, fix, **numbers)
+    elif place is not None and answer.stopped is not None and not short_of_wanted(answer):
+        part, thing = answer.stopped
+        message = (
+            f"{hinge} the {hardware(part)} meets the {obstruction(thing)} at {degrees(answer.angle)}. Fit "
+            f"{place_words(place)}: the door then rests at {degrees(place.rests_at or 0.0)}."
+        )
+        yield finding("where a stop goes", "note", message, _PLAN, fix, angle=answer.angle, **_numbers(place))
+
+
+def hardware_first(answer: "PlanAnswer") -> bool:
+    """Say whether hardware ends the swing before the leaf does, and short of what is wanted."""
+    return (
+        answer.stopped is not None
+        and answer.stopped[0] not in ("leaf", "barrel")
+        and answer.angle < min(answer.angle_bare, answer.wanted_angle) - TOLERANCE
+    )
+
+
+def short_of_wanted(answer: "PlanAnswer") -> bool:
+    """Say whether the leaf alone is stopped short of the angle wanted."""
+    return answer.stopped_bare is not None and answer.angle_bare < answer.wanted_angle - TOLERANCE
+
+
+def stop_there(place: StopPlace | None) -> str:
+    """Say where a stop goes that keeps the leaf off what it would meet, to end a sentence with."""
+    if place is None:
+        return "fit a door stop there"
+    return f"fit {place_words(place)}, to rest at {degrees(place.rests_at or 0.0)}"
+
+
+def _hardware_mend(thing: str, place: StopPlace | None) -> str:
+    """Say what to do: what meets the door's own surroundings cannot be stopped short of them."""
+    if thing in _OWN:
+        return f"Move it farther from the {thing}, or take one that stands out less"
+    if place is None:
+        return "Fit a bumper or a floor stop there"
+    return f"Fit {place_words(place)}: the door then rests at {degrees(place.rests_at or 0.0)}"
+
+
+def _numbers(place: StopPlace | None) -> dict[str, float]:
+    if place is None:
+        return {}
+    return {
+        "rests_at": place.rests_at or 0.0,
+        "from_frame": place.from_frame,
+        "from_pin": place.from_pin,
+        "height": place.height,
+        "projection": place.projection,
+    }
+
+
+def stop_findings(answer: "PlanAnswer", hinge: str) -> Iterator[Finding]:
+    """Yield where the door rests against the stop that was given, or why it does not."""
+    place = answer.door_stop
+    if place is None:
+        return
+    if place.fault:
+        code, message = _fault(answer, place, hinge)
+        yield finding(code, "warning", message, _PLAN, (), **_numbers(place))
+    if place.holds:
+        yield from _rests(answer, place, hinge)
+
+
+def _rests(answer: "PlanAnswer", place: StopPlace, hinge: str) -> Iterator[Finding]:
+    rests, overhead = place.rests_at or 0.0, answer.overhead_stop
+    if overhead is not None and overhead < rests - TOLERANCE:
+        message = (
+            f"{hinge} the door stop at {degrees(overhead)} holds the door before it comes to the "
+            f"{place.kind} at {degrees(rests, overhead, 'max')}. Leave one of the two out, unless both "
+            "are wanted."
+        )
+        yield finding("two door stops", "note", message, _PLAN, (), stop=overhead, **_numbers(place))
+        return
+    asked, wanted = "", answer.asked_angle
+    fix: tuple[Fix, ...] = ()
+    if wanted is not None and rests < wanted - _SAME:
+        least = int(rests * 10) / 10
+        asked = f", short of the {degrees(wanted)} wanted"
+        fix = (Fix("use.wanted_angle", least, f"Ask for {degrees(least)}"),)
+    message = (
+        f"{hinge} the {hardware(place.meets)} comes to rest at {degrees(rests, wanted, 'min')} "
+        f"against {place_words(place)}{asked}. Confirm the tip from the stop's own drawing."
+    )
+    yield finding("where the door rests", "note", message, _USUAL, fix, **_numbers(place))
+
+
+def _fault(answer: "PlanAnswer", place: StopPlace, hinge: str) -> tuple[str, str]:
+    """Return the code and the sentence of what is wrong with a stop's place."""
+    stop, where = place.kind, f"{roughly(place.from_frame)} along the wall from the frame"
+    match place.fault:
+        case "misses":
+            low, high = (roughly(one) for one in answer.leaf_heights)
+            return "stop misses the leaf", (
+                f"{hinge} the {stop} stands {roughly(place.height)} above the floor and the leaf from {low} "
+                f"to {high}: nothing comes to it. Change its height, or take another kind of stop."
+            )
+        case "in the doorway":
+            return "stop in the doorway", (
+                f"{hinge} a {stop} {inches(place.projection)} off the wall would have to stand in front of "
+                "the doorway to be met. Take one that stands out less."
+            )
+        case "never met":
+            return "stop never met", (
+                f"{hinge} the door never comes to the {stop} {where} and {inches(place.projection)} off the "
+                f"wall. Put it no farther along than {roughly(place.reach)}, or take one that stands out "
+                "more."
+            )
+        case "near the edge":
+            return "stop near the edge", (
+                f"{hinge} the {stop} {where} meets the outer inch of the leaf, or only its edge. Put it no "
+                f"farther along than {roughly(place.reach)}."
+            )
+        case "buried":
+            return "stop behind trim", (
+                f"{hinge} the {stop} {where} has its tip inside what stands along the wall there. Take one "
+                "that stands out more, or move it to another height."
+            )
+    part, thing = answer.stopped or ("leaf", "wall")
+    return "stop met too late", (
+        f"{hinge} the {hardware(part)} meets the {obstruction(thing)} at {degrees(answer.angle)}, before the "
+        f"door comes to the {stop} at {degrees(place.rests_at or 0.0, answer.angle, 'max')}. Move the stop, "
+        "or take one that stands out more."
+    )

@@ -4,10 +4,17 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from configurator.rules.answers import REFUSED
-from configurator.rules.door_stop import square_open_mend
+from configurator.rules.door_stop import (
+    StopPlace,
+    short_of_wanted,
+    square_open_mend,
+    stop_findings,
+    stop_there,
+    where_a_stop_goes,
+)
 from configurator.rules.finding import Finding, Source, finding
 from configurator.rules.stock import stock_of, stock_widths
-from configurator.rules.wording import degrees, hardware, inches, obstruction, roughly, size
+from configurator.rules.wording import degrees, inches, obstruction, size
 from configurator.tables import limit, practice
 
 TOLERANCE = 1e-9
@@ -19,8 +26,10 @@ class PlanAnswer:
     """The plan's answers for one leaf on one width, as plain values: inches and degrees.
 
     `stopped` and `stopped_bare` are (moving part, standing thing), None where the swing reaches 180.
-    `hardware_lands` is where hardware meets the hinge-side wall: along it from the frame's outer edge, and
-    the height of the hardware's middle above the floor. `refusal` is why that width cannot be mounted so.
+    `wanted_angle` is no more than a door stop leaves, `asked_angle` what was asked for, None where nothing
+    was. `stop_angle` is where a stop holds the door, `overhead_stop` the angle given for one, `door_stop` the
+    place of one that was given and `stop_wanted` that of one that would keep the door off what it meets.
+    `refusal` is why that width cannot be mounted so.
     """
 
     leaf: str
@@ -35,7 +44,6 @@ class PlanAnswer:
     wanted_angle: float
     stopped_bare: tuple[str, str] | None
     stopped: tuple[str, str] | None
-    hardware_lands: tuple[float, float] | None
     touching_at_rest: bool
     latch_least: float
     clear_width: float | None
@@ -44,6 +52,11 @@ class PlanAnswer:
     stop_angle: float | None
     backset_disagreement: float
     gap_disagreement: float
+    asked_angle: float | None = None
+    leaf_heights: tuple[float, float] = (0.0, 0.0)
+    overhead_stop: float | None = None
+    door_stop: StopPlace | None = None
+    stop_wanted: StopPlace | None = None
 
     @property
     def binds(self) -> bool:
@@ -119,31 +132,21 @@ def _swing(answer: PlanAnswer) -> Iterator[Finding]:
             _PLAN,
             angle=answer.angle_bare,
         )
-    elif answer.stopped_bare and answer.angle_bare < answer.wanted_angle - TOLERANCE:
+    elif answer.stopped_bare and short_of_wanted(answer):
         part, thing = answer.stopped_bare[0], obstruction(answer.stopped_bare[1])
         yield finding(
             "stops short",
             "warning",
             f"{_hinge(answer)} the {part} meets the {thing} at "
             f"{degrees(answer.angle_bare, answer.wanted_angle)}, short of the "
-            f"{degrees(answer.wanted_angle)} wanted. Take a wider hinge{_cut_back(thing)}, or fit a door "
-            "stop there.",
+            f"{degrees(answer.wanted_angle)} wanted. Take a wider hinge{_cut_back(thing)}, or "
+            f"{stop_there(answer.stop_wanted)}.",
             _PLAN,
             angle=answer.angle_bare,
             wanted=answer.wanted_angle,
         )
-    if _hardware_first(answer):
-        part, thing = answer.stopped or ("", "")
-        yield finding(
-            "hardware meets first",
-            "note",
-            f"{_hinge(answer)} the {hardware(part)} meets the {obstruction(thing)} at "
-            f"{degrees(answer.angle, answer.wanted_angle)}. "
-            f"{_hardware_mend(thing, answer.hardware_lands)}; a wider hinge is not the answer.",
-            _PLAN,
-            angle=answer.angle,
-            wanted=answer.wanted_angle,
-        )
+    yield from where_a_stop_goes(answer, _hinge(answer))
+    yield from stop_findings(answer, _hinge(answer))
 
 
 def _lock_edge(answer: PlanAnswer) -> Iterator[Finding]:
@@ -167,27 +170,6 @@ def _small(gap: float, limit: float) -> str:
 def _cut_back(thing: str) -> str:
     """Offer to cut back what can be cut: trim, not the building."""
     return f", cut the {thing} back" if thing in ("chair rail", "base", "casing", "wainscot") else ""
-
-
-def _hardware_mend(thing: str, lands: tuple[float, float] | None) -> str:
-    """Say what to do: what meets the door's own surroundings cannot be stopped short of them."""
-    if thing in ("frame", "latch jamb", "stop", "other leaf"):
-        return f"Move it farther from the {thing}, or take one that stands out less"
-    if lands is None:
-        return "Fit a bumper or a floor stop there"
-    along, height = lands
-    return (
-        f"Fit a wall bumper {roughly(along)} along the wall from the frame and {roughly(height)} above the "
-        "floor, or a floor stop"
-    )
-
-
-def _hardware_first(answer: PlanAnswer) -> bool:
-    return (
-        answer.stopped is not None
-        and answer.stopped[0] not in ("leaf", "barrel")
-        and answer.angle < min(answer.angle_bare, answer.wanted_angle) - TOLERANCE
-    )
 
 
 def _width(answer: PlanAnswer) -> Iterator[Finding]:

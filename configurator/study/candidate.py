@@ -5,16 +5,21 @@ import math
 from configurator.geometry.pin import backset_refusal
 from configurator.geometry.solve import Solution
 from configurator.geometry.swing import Contact
+from configurator.rules.door_stop import StopPlace
 from configurator.rules.plan_findings import PlanAnswer, plan_findings
 from configurator.rules.usual import FilledOpening
 from configurator.study.hang import HungLeaf
 from configurator.study.records import Candidate, StoppedBy
+from configurator.study.stop_place import as_met, held_at, stop_wanted
 
 
-def candidate(filled: FilledOpening, hung: HungLeaf, solution: Solution) -> Candidate:
+def candidate(
+    filled: FilledOpening, hung: HungLeaf, solution: Solution, stop: StopPlace | None = None
+) -> Candidate:
     """Return the candidate: inches, and degrees that are 0, 90 and 180 exactly where they are so."""
     pin = solution.pin
     gap = solution.gap
+    stop = None if stop is None else as_met(stop, in_degrees(solution.greatest_angle))
     return Candidate(
         leaf=hung.hinge.leaf.name,
         hinge_width=solution.hanging.W,
@@ -45,7 +50,9 @@ def candidate(filled: FilledOpening, hung: HungLeaf, solution: Solution) -> Cand
         least_gap_angle=None if gap is None else in_degrees(gap.angle),
         barrel_free_by=solution.barrel_free_by,
         barrel_diameter=solution.hanging.d_b,
-        findings=plan_findings(_answer(filled, hung, solution)),
+        rests_at=in_degrees(solution.rest_angle),
+        door_stop=stop,
+        findings=plan_findings(_answer(filled, hung, solution, stop)),
         solution=solution,
     )
 
@@ -65,9 +72,10 @@ def _point(contact: Contact | None) -> tuple[float, float] | None:
     return None if contact is None else contact.point
 
 
-def _answer(filled: FilledOpening, hung: HungLeaf, solution: Solution) -> PlanAnswer:
+def _answer(filled: FilledOpening, hung: HungLeaf, solution: Solution, stop: StopPlace | None) -> PlanAnswer:
     bare, whole = solution.bare, solution.with_hardware
     use = filled.opening.use
+    held = held_at(use.stop_angle, stop)
     return PlanAnswer(
         leaf=hung.hinge.leaf.name,
         height=hung.hinge.height.value,
@@ -78,26 +86,20 @@ def _answer(filled: FilledOpening, hung: HungLeaf, solution: Solution) -> PlanAn
         barrel_free_by=solution.barrel_free_by,
         angle_bare=in_degrees(solution.greatest_angle_bare),
         angle=in_degrees(solution.greatest_angle),
-        wanted_angle=min(filled.wanted_angle, use.stop_angle or 180.0),
+        wanted_angle=min(filled.wanted_angle, held or 180.0),
         stopped_bare=None if bare is None else (bare.part, bare.kind),
         stopped=None if whole is None else (whole.part, whole.kind),
-        hardware_lands=_hardware_lands(hung, solution),
         touching_at_rest=bare is not None and bare.at_rest,
         latch_least=solution.latch_edge_least,
         clear_width=solution.clear_width_at_90,
         accessible=bool(use.accessible) and hung.hinge.leaf.name != "inactive",
         clear_margin=use.clear_width_margin or 0.0,
-        stop_angle=use.stop_angle,
+        stop_angle=held,
         backset_disagreement=solution.pin.backset_disagreement,
         gap_disagreement=solution.pin.gap_disagreement,
+        asked_angle=use.wanted_angle,
+        leaf_heights=(hung.leaf.bottom, hung.leaf.top),
+        overhead_stop=use.stop_angle,
+        door_stop=stop,
+        stop_wanted=stop_wanted(filled, hung, solution),
     )
-
-
-def _hardware_lands(hung: HungLeaf, solution: Solution) -> tuple[float, float] | None:
-    """Return where hardware meets the hinge-side wall: along it from the frame's edge, and at what height."""
-    contact = solution.with_hardware
-    if contact is None or contact.kind != "wall" or contact.point[0] > 0:
-        return None
-    heights = [one.height for one in hung.hardware if one.kind == contact.part]
-    along = -contact.point[0] - solution.hanging.F
-    return (along, heights[0]) if heights else None

@@ -5,6 +5,7 @@ from typing import Any
 
 from configurator.geometry.solve import Solution
 from configurator.model import Opening
+from configurator.rules.door_stop import StopPlace
 from configurator.rules.finding import Finding
 from configurator.rules.specification import Specification
 from configurator.rules.usual import FilledOpening
@@ -56,6 +57,10 @@ class Candidate:
     barrel_free_by: float
     """How far the barrel stands clear of door, frame and casing; negative where it overlaps."""
     barrel_diameter: float
+    rests_at: float
+    """Where the open door comes to rest, with its hardware: the least of its stops and of what it meets."""
+    door_stop: StopPlace | None
+    """Where the door stop that was given stands at this leaf."""
     findings: tuple[Finding, ...]
     solution: Solution
     """The geometry behind the answers, for drawing; not part of the results."""
@@ -67,7 +72,7 @@ class Candidate:
             value = getattr(self, item.name)
             if item.name == "solution":
                 continue
-            if isinstance(value, StoppedBy):
+            if isinstance(value, (StoppedBy, StopPlace)):
                 value = value.as_data()
             elif item.name == "findings":
                 value = [finding.as_data() for finding in value]

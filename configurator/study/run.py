@@ -1,6 +1,6 @@
 """The study of one opening: fill in, hang every leaf on every width, choose, and say what there is to say."""
 
-from configurator.geometry.solve import solve
+from configurator.geometry.solve import scene, solve_scene
 from configurator.model import JobFacts, Opening
 from configurator.rules.compared import compared_findings
 from configurator.rules.leaf_hinge import leaf_hinges
@@ -9,8 +9,9 @@ from configurator.rules.specification import specify
 from configurator.rules.stock import next_wider, stock_widths
 from configurator.rules.usual import FilledOpening, fill
 from configurator.study.candidate import candidate
-from configurator.study.hang import HungLeaf, hanging, hung_leaves, stop_radians
+from configurator.study.hang import HungLeaf, hanging, hung_leaves
 from configurator.study.records import Candidate, Study
+from configurator.study.stop_place import given_stop, stop_radians
 
 _NO_STOCK = (4.0, 4.5)
 
@@ -50,15 +51,9 @@ def study(opening: Opening, job: JobFacts | None = None) -> Study:
 
 def hang(filled: FilledOpening, leaf: HungLeaf, width: float) -> Candidate:
     """Return one leaf on one hinge open width, inches."""
-    solution = solve(
-        hanging(filled, leaf, width),
-        leaf.leaf,
-        leaf.hardware,
-        leaf.obstructions,
-        leaf.other,
-        stop_radians(filled),
-    )
-    return candidate(filled, leaf, solution)
+    plan = scene(hanging(filled, leaf, width), leaf.leaf, leaf.hardware, leaf.obstructions, leaf.other)
+    stop = given_stop(filled, leaf, plan)
+    return candidate(filled, leaf, solve_scene(plan, stop_radians(filled, stop)), stop)
 
 
 def _usual_widths(hung: Hung) -> tuple[float, ...]:

@@ -4,10 +4,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from configurator.geometry.bumper import greatest_along, rest_angle, stop_for_angle, stop_on_wall
+from configurator.geometry.bumper import greatest_along, met_stop, rest_angle, stop_for_angle, stop_on_wall
 from configurator.geometry.pin import locate_pin
-from configurator.geometry.shapes import Obstruction
-from configurator.geometry.solve import solve
+from configurator.geometry.shapes import Obstruction, Shape
+from configurator.geometry.solve import scene, solve
 from tests.geometry.openings import BOX, LEAF, case_a
 
 CASE = case_a(4)
@@ -66,3 +66,43 @@ def test_a_stop_that_is_not_met():
     assert rest_angle(CASE, PIN, (0.0625 - reach - 1, 0.875)) is None  # beyond the leaf
     assert rest_angle(CASE, PIN, (0.0625, 0.375 + 0.25)) is None  # nearer the pin than the face ever comes
     assert rest_angle(CASE, PIN, (-20.0, -5.0)) is None  # behind the wall
+
+
+def tip(point, bottom=0.0, top=84.0):
+    return Shape((point,), 0.0, bottom, top, "door stop")
+
+
+def moving(width=4, hardware=()):
+    plan = scene(case_a(width), LEAF, hardware)
+    return (*plan.bare, *plan.hardware)
+
+
+@given(st.floats(0.2, math.pi - 0.01), st.floats(2, 30))
+def test_the_whole_leaf_comes_to_a_tip_where_its_face_does(angle, along):
+    place, _ = stop_for_angle(CASE, PIN, angle, along)
+    met, part = met_stop(moving(), tip(place.point), PIN)
+    assert part == "leaf"
+    assert met == pytest.approx(angle, abs=1e-9)
+
+
+def test_a_tip_just_touched_by_the_flat_leaf_holds_it_there():
+    # Open flat the face lies 2o - i = 7/8 ahead of the frame face.
+    assert met_stop(moving(), tip((-20.0, 0.875)), PIN) == (math.pi, "leaf")
+    assert met_stop(moving(), tip((-20.0, 0.874)), PIN) is None
+
+
+@pytest.mark.parametrize(("top", "part"), [(36.25, "leaf"), (36.26, "lever")])
+def test_heights_tell_leaf_from_hardware(top, part):
+    # The box is 3-1/2 high about 38: its underside is at 36-1/4.
+    place = stop_on_wall(CASE, PIN, 1.5, 30, out=BOX.projection)
+    _, met = met_stop(moving(hardware=(BOX,)), tip(place.point, 0.0, top), PIN)
+    assert met == part
+
+
+def test_the_side_of_hardware_comes_to_a_tip_too():
+    # The tip lies nearer the pin than the box's inner side, past its outer face: only the side can meet it.
+    near = 36 - 0.125 - 2.75 - 2 - 1 / 16
+    x = math.hypot(near, 1.5)
+    met, part = met_stop(moving(hardware=(BOX,)), tip((1 / 16 - x, 0.375), 37.5, 38.5), PIN)
+    assert part == "lever"
+    assert met == pytest.approx(math.pi - math.atan2(1.5, near), abs=1e-9)

@@ -20,7 +20,6 @@ USUAL = {
     "stopped_bare": None,
     "stopped": None,
     "touching_at_rest": False,
-    "hardware_lands": None,
     "latch_least": 0.0625,
     "clear_width": 33.0,
     "accessible": True,

@@ -136,11 +136,13 @@ def test_101a_the_lever_meets_the_wall():
 
 def test_101a_where_a_bumper_goes():
     (said,) = (one for one in demo("101A")[4].findings if one.code == "hardware meets first")
-    # The corner's circle comes down to the wall 0.875 below the pin; from there on to the frame's outer edge.
-    rho = math.hypot(35.875 - 2.75 - 2 - 1 / 16, 2.5 - 0.5)
-    along = math.sqrt(rho**2 - 0.875**2) - 1 / 16 - 2
-    assert along == pytest.approx(29 + 1 / 16, abs=1 / 32)
-    assert "wall bumper 29-1/16 in along the wall from the frame and 38 in above the floor" in said.message
+    # In line with the spindle, 1-3/4 from the latch edge; the tip stands 1 - 1/2 - 3/8 = 1/8 past the pin.
+    rho = math.hypot(35.875 - 1.75 - 1 / 16, 2.5 - 0.5)
+    along = math.sqrt(rho**2 - 0.125**2) - 1 / 16 - 2
+    assert along == pytest.approx(32.0584, abs=5e-5)
+    assert "1 in off the wall, 32 in along the wall from the frame (34-1/16 in from the pin)" in said.message
+    assert "38 in above the floor: the door then rests at 176.4°" in said.message
+    assert said.numbers["rests_at"] == pytest.approx(180 - math.degrees(0.125 / rho + 2 / 34.0625), abs=0.02)
 
 
 def test_112a_the_lever_passes_over_the_rail():

@@ -1,0 +1,210 @@
+"""Where a door stop stands at a leaf, and where one goes that keeps a leaf off what it would meet.
+
+A stop is taken as its tip: a point in plan, an inch high. Each leaf has one of its own, on its hinge side.
+"""
+
+import math
+from dataclasses import replace
+
+from configurator.geometry.bumper import (
+    greatest_along,
+    met_stop,
+    stop_for_angle,
+    stop_on_wall,
+)
+from configurator.geometry.polar import PolarShape
+from configurator.geometry.shapes import Hardware, Shape
+from configurator.geometry.solve import Scene, Solution
+from configurator.model import DoorStop
+from configurator.rules.door_stop import Fault, StopPlace
+from configurator.rules.usual import FilledOpening
+from configurator.study.hang import HungLeaf
+
+TIP = 1.0
+"""How high a stop's tip is taken to be, inches; from memory."""
+USUAL_PROJECTION = 1.0
+"""How far the tip of a wall bumper usually stands off the wall, inches; from memory."""
+USUAL_HEIGHT = 38.0
+"""Where a bumper goes with no hardware to meet, inches: level with usual hardware; common practice."""
+_OFF_THE_FLOOR = 0.5
+"""How far the middle of a floor stop's tip reaches over the bottom of the leaf, inches; from memory."""
+_SPINDLE = 1.0
+"""A lever runs so far to the latch side of its spindle, inches; from memory."""
+_STEP = 0.25
+"""A stop to be ordered stands out by whole quarters of an inch, and a quarter more than it must."""
+_LANDS_ON_A_WALL = ("lever", "knob", "pull", "panic device", "other")
+_SAME = 1e-9
+_OWN = ("frame", "latch jamb", "stop", "other leaf")
+
+
+def given_stop(filled: FilledOpening, leaf: HungLeaf, plan: Scene) -> StopPlace | None:
+    """Return where the door stop that was given stands at a leaf, None where none was."""
+    given = filled.opening.door_stop
+    return None if given is None else placed(filled, leaf, plan, given)
+
+
+def placed(filled: FilledOpening, leaf: HungLeaf, plan: Scene, stop: DoorStop) -> StopPlace:
+    """Return a stop's place at a leaf, worked out as far as it was not given, and what comes of it."""
+    h, pin = plan.hanging, plan.pin
+    carried = _landing(leaf, stop)
+    height = _height(filled, leaf, stop, carried)
+    far = _from_frame(plan, stop.projection, carried)
+    from_frame = far if stop.from_frame is None else stop.from_frame
+    point = (-h.F - from_frame, stop.projection - h.p)
+    bottom = 0.0 if stop.kind == "floor stop" else height - TIP / 2
+    tip = Shape((point,), 0.0, bottom, height + TIP / 2, "door stop")
+    met = met_stop((*plan.bare, *plan.hardware), tip, pin)
+    return StopPlace(
+        kind=stop.kind,
+        projection=stop.projection,
+        from_frame=from_frame,
+        from_pin=from_frame + h.F + pin.x_p,
+        height=height,
+        rests_at=None if met is None else math.degrees(met[0]),
+        meets="" if met is None else met[1],
+        fault=_fault(leaf, plan, tip, None if met is None else met[1]),
+        reach=max(_from_frame(plan, stop.projection, None), 0.0),
+    )
+
+
+def stop_radians(filled: FilledOpening, place: StopPlace | None) -> float | None:
+    """Return where the stops given hold the door, radians; the smaller of two, None where there are none."""
+    held = held_at(filled.opening.use.stop_angle, place)
+    return None if held is None else math.radians(held)
+
+
+def held_at(overhead: float | None, place: StopPlace | None) -> float | None:
+    """Return the least angle that the stops given hold a door at, degrees."""
+    rests = place.rests_at if place is not None and place.holds else None
+    angles = [angle for angle in (overhead, rests) if angle is not None]
+    return min(angles, default=None)
+
+
+def as_met(place: StopPlace, greatest: float) -> StopPlace:
+    """Return the place with the fault that something is met before it; degrees."""
+    late = place.holds and place.rests_at is not None and place.rests_at > greatest + _SAME
+    return replace(place, fault="met too late") if late else place
+
+
+def stop_wanted(filled: FilledOpening, leaf: HungLeaf, solution: Solution) -> StopPlace | None:
+    """Return where a stop goes that the door comes to before anything else; None where none was needed.
+
+    None too where a stop is given, or where no stop on the hinge side's wall or floor can help.
+    """
+    contact, opening = solution.with_hardware, filled.opening
+    if contact is None or contact.at_rest or opening.use.stop_angle is not None or opening.door_stop:
+        return None
+    if contact.kind in _OWN or contact.point[0] > -solution.hanging.F:
+        return None
+    found = _off_the_wall(filled, leaf, solution) or _off_the_leaf(filled, leaf, solution)
+    return found if found is not None and _serves(found, solution) else None
+
+
+def _serves(place: StopPlace, solution: Solution) -> bool:
+    rests = place.rests_at
+    return not place.fault and rests is not None and rests < math.degrees(solution.greatest_angle) - _SAME
+
+
+def _off_the_wall(filled: FilledOpening, leaf: HungLeaf, solution: Solution) -> StopPlace | None:
+    """Return a usual wall bumper behind the hardware that meets the wall first; None where that is else."""
+    contact = solution.with_hardware
+    if contact is None or contact.kind != "wall" or contact.part not in _LANDS_ON_A_WALL:
+        return None
+    struck = [one for one in leaf.hardware if one.kind == contact.part and one.face == "pull"]
+    if not struck:
+        return None
+    bumper = DoorStop(kind="wall bumper", projection=USUAL_PROJECTION, height=struck[0].height)
+    return _to_a_sixteenth(filled, leaf, solution.scene, bumper)
+
+
+def _off_the_leaf(filled: FilledOpening, leaf: HungLeaf, solution: Solution) -> StopPlace | None:
+    """Return a stop for the face of the leaf, long enough that the door comes to it before what it meets."""
+    h, pin = solution.hanging, solution.pin
+    _, needed = stop_for_angle(h, pin, solution.greatest_angle, greatest_along(h, pin))
+    projection = math.ceil(max(needed, 0.0) / _STEP) * _STEP + _STEP
+    if projection > 48:
+        return None
+    if leaf.leaf.bottom <= filled.leaf_bottom:
+        stop = DoorStop(kind="floor stop", projection=projection)
+    else:
+        middle = (leaf.leaf.bottom + leaf.leaf.top) / 2
+        stop = DoorStop(kind="wall bumper", projection=projection, height=middle)
+    return _to_a_sixteenth(filled, leaf, solution.scene, stop)
+
+
+def _to_a_sixteenth(filled: FilledOpening, leaf: HungLeaf, plan: Scene, stop: DoorStop) -> StopPlace | None:
+    """Return a stop's place worked out and rounded toward the frame, as it is set out on site."""
+    exact = placed(filled, leaf, plan, stop)
+    if exact.from_frame < 0.0:
+        return None
+    sixteenth = math.floor(exact.from_frame * 16) / 16
+    set_out = stop.model_copy(update={"from_frame": sixteenth, "height": exact.height})
+    return placed(filled, leaf, plan, set_out)
+
+
+def _landing(leaf: HungLeaf, stop: DoorStop) -> Hardware | None:
+    """Return what on the pull face a wall bumper is set behind: what stands out farthest at its height."""
+    if stop.kind != "wall bumper":
+        return None
+    carried = [one for one in leaf.hardware if one.face == "pull" and one.kind in _LANDS_ON_A_WALL]
+    if stop.height is not None:
+        carried = [one for one in carried if abs(one.height - stop.height) <= (one.vertical + TIP) / 2]
+    return max(carried, key=lambda one: one.projection, default=None)
+
+
+def _height(filled: FilledOpening, leaf: HungLeaf, stop: DoorStop, carried: Hardware | None) -> float:
+    """Return the height of a tip's middle: as given, of what it is set behind, or where stops usually go."""
+    if stop.height is not None:
+        return stop.height
+    if stop.kind == "floor stop":
+        return filled.leaf_bottom + _OFF_THE_FLOOR
+    if carried is not None:
+        return carried.height
+    low, high = leaf.leaf.bottom, leaf.leaf.top
+    return USUAL_HEIGHT if low + TIP <= USUAL_HEIGHT <= high - TIP else (low + high) / 2
+
+
+def _from_frame(plan: Scene, projection: float, carried: Hardware | None) -> float:
+    """Return how far along the wall from the frame a tip goes: behind hardware, or near the latch edge."""
+    h, pin = plan.hanging, plan.pin
+    most, out = greatest_along(h, pin), 0.0
+    along = most
+    if carried is not None:
+        out = carried.projection
+        along = min(h.O - h.g_l - _line(carried) - pin.x_p, most)
+    place = stop_on_wall(h, pin, projection, along, out)
+    if place is not None:
+        return -h.F - place.point[0]
+    # So short that the door never comes to it: where it would, open flat. So long: at the pin, in front.
+    return along - pin.x_p - h.F if projection - h.p - pin.y_p < along / 2 else -h.F - pin.x_p
+
+
+def _line(carried: Hardware) -> float:
+    """Return how far from the latch edge a bumper goes: behind a lever's spindle, else behind the middle."""
+    if carried.kind != "lever":
+        return carried.from_latch_edge
+    return carried.from_latch_edge - carried.width / 2 + min(_SPINDLE, carried.width / 2)
+
+
+def _fault(leaf: HungLeaf, plan: Scene, tip: Shape, part: str | None) -> Fault:
+    """Return what is wrong with where a tip stands, apart from what is met before it."""
+    (x, y), h, pin = tip.points[0], plan.hanging, plan.pin
+    if x > -h.F:
+        return "in the doorway"
+    if any(_holds(standing, tip) for standing in plan.obstructions):
+        return "buried"
+    if min(leaf.leaf.top, tip.top) - max(leaf.leaf.bottom, tip.bottom) <= _SAME and part is None:
+        return "misses"
+    if part is None:
+        return "never met"
+    along = math.sqrt(max(math.dist((x, y), pin.at) ** 2 - pin.o * pin.o, 0.0))
+    return "near the edge" if part == "leaf" and along > greatest_along(h, pin) + _SAME else ""
+
+
+def _holds(standing: PolarShape, tip: Shape) -> bool:
+    """Whether a thing along the wall has a tip inside it, or between itself and the wall."""
+    shape, (x, y) = standing.shape, tip.points[0]
+    across = [a for a, _ in shape.points]
+    outer = max(b for _, b in shape.points) + shape.radius
+    beside = min(across) - shape.radius < x < max(across) + shape.radius
+    return beside and y < outer - _SAME and min(shape.top, tip.top) - max(shape.bottom, tip.bottom) > _SAME
