@@ -5,6 +5,8 @@ from dataclasses import dataclass
 
 from configurator.drawing.hinge_words import screw_words, spelled_value
 from configurator.model import Opening
+from configurator.order.goods import HANDED
+from configurator.order.hinges_of import hand_of_leaf
 from configurator.rules.asked import NOTHING_ASKED
 from configurator.rules.count import pairs
 from configurator.rules.finding import Reason
@@ -14,8 +16,6 @@ from configurator.rules.wording import counted
 from configurator.study.records import Study
 from configurator.units import Display, format_decimal
 
-HANDED = ("swing clear", "half surface")
-"""Mountings whose hinges may be handed."""
 INCHES = Display()
 """An order names the goods in inches, whatever the screen shows."""
 
@@ -69,7 +69,7 @@ def _leaf_lines(leaf: LeafSpecification, opening: Opening, named: bool) -> tuple
         return (OrderLine(leaf.leaf, text, False),)
     count, wired = leaf.parts["count"].value, _wired(opening)
     split = wired is not None and not named and wired <= count
-    words = _words(leaf.parts, opening)
+    words = _words(leaf, opening)
     lines = []
     if plain := count - split:
         lines.append(OrderLine(leaf.leaf, f"{where}: {_line(leaf.parts, opening, plain, words)}", True))
@@ -97,8 +97,9 @@ def _share(screws: Mapping[str, int], count: int, of: int) -> dict[str, int]:
     return {kind: -(-number * count // of) for kind, number in screws.items()}
 
 
-def _words(parts: Mapping[str, Reason], opening: Opening) -> tuple[str, ...]:
+def _words(leaf: LeafSpecification, opening: Opening) -> tuple[str, ...]:
     """Return the line's words after the quantity, from the size to what its label asks."""
+    parts = leaf.parts
 
     def said(key: str) -> str:
         return spelled_value(key, parts[key].value, INCHES)
@@ -116,7 +117,7 @@ def _words(parts: Mapping[str, Reason], opening: Opening) -> tuple[str, ...]:
         "security stud" if parts["security_stud"].value else "",
         said("tip"),
         said("corner"),
-        _hand(parts, opening),
+        _hand(leaf, opening),
         "for a labelled fire door" if use_of(opening.use, "fire_rated") else "",
     )
     return tuple(word for word in words if word)
@@ -130,7 +131,8 @@ def _metal_and_finish(parts: Mapping[str, Reason]) -> str:
     return f"{metal}{alloy}, finish {number or ''}{code}" if number or us else f"{metal}{alloy}"
 
 
-def _hand(parts: Mapping[str, Reason], opening: Opening) -> str:
-    if parts["mounting"].value not in HANDED:
+def _hand(leaf: LeafSpecification, opening: Opening) -> str:
+    if leaf.parts["mounting"].value not in HANDED:
         return ""
-    return f"hand {opening.hand}" if opening.hand else "hand not known"
+    hand = hand_of_leaf(opening.hand, leaf.leaf)
+    return f"hand {hand}" if hand else "hand not known"

@@ -43,7 +43,7 @@ def _of_height(group: list[Chosen]) -> Finding:
     message = (
         f"{start} No one width does for all: {plain(widest)} does not for {_named(against)}. Keep them apart."
     )
-    return finding("widths differ", "note", message, practice("uniform"), widest=widest)
+    return finding("widths differ", "note", message, practice("uniform"), height=height, widest=widest)
 
 
 def _offer(start: str, group: list[Chosen], width: float) -> Finding:
@@ -58,7 +58,9 @@ def _offer(start: str, group: list[Chosen], width: float) -> Finding:
         f"mistakes; it costs {hinges} of {total} hinges that are wider than they need be, at {marks}. "
         "Make it the job's standard hinge, or keep them apart."
     )
-    return finding("one width would do", "note", message, practice("uniform"), width=width, wider=hinges)
+    height = group[0].height
+    source = practice("uniform")
+    return finding("one width would do", "note", message, source, height=height, width=width, wider=hinges)
 
 
 def _named(marks: list[str]) -> str:

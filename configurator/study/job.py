@@ -37,11 +37,14 @@ def _chosen(study: Study, standard: Hinge | None) -> Iterator[Chosen]:
 
 def _does_all(study: Study, leaf: LeafSpecification, standard: Hinge | None) -> Callable[[float], bool]:
     """Return a question to the geometry; it is answered for the few widths that a whole job may take."""
+    known = {one.hinge_width: one for one in study.candidates if one.leaf == leaf.leaf}
 
     def answer(width: float) -> bool:
         hinges = leaf_hinges(study.filled, standard)
         (hinge,) = (one for one in hinges if one.leaf.name == leaf.leaf)
-        found = tried(Hung(study.filled, hung_leaves(study.filled, hinges)), leaf.leaf, width)
+        found = known.get(width) or tried(
+            Hung(study.filled, hung_leaves(study.filled, hinges, standard)), leaf.leaf, width
+        )
         return not isinstance(found, str) and does_all(found, must_of(study.filled, hinge))
 
     return answer

@@ -22,7 +22,7 @@ def test_one_width_is_offered_with_what_it_costs():
     """4 does for the bare wall and 4-1/2 for the rail: twelve hinges of fifteen wider than they need be."""
     (found,) = said(NARROW, WIDE)
     assert found.code == "one width would do"
-    assert found.numbers == {"width": 4.5, "wider": 12}
+    assert found.numbers == {"height": 4.5, "width": 4.5, "wider": 12}
     assert "costs 12 of 15 hinges" in found.message
 
 
@@ -54,4 +54,4 @@ def test_the_jobs_standard_is_known_to_the_question():
 def test_a_pair_is_asked_leaf_by_leaf():
     pair = one("7", leaves="pair", size={"width": 72, "height": 84})
     (found,) = said(pair, WIDE)
-    assert found.numbers == {"width": 4.5, "wider": 6}
+    assert found.numbers == {"height": 4.5, "width": 4.5, "wider": 6}

@@ -1,0 +1,81 @@
+"""Order lines: hinges that are alike, counted, with the marks each line serves."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from math import ceil
+from typing import Any
+
+from configurator.order.goods import Goods, goods_as_data, sort_key
+from configurator.order.hinges_of import hinges_of
+from configurator.order.spare import NO_SPARE, Spare
+from configurator.rules.count import pairs
+from configurator.rules.wording import counted
+from configurator.study.records import Study
+
+UNIT = "each"
+
+
+@dataclass(frozen=True, slots=True)
+class OrderLine:
+    """One line of an order: `needed` hinges for the openings and `spare` over them, all counted each.
+
+    `by_mark` is how many of the needed ones each mark takes, all openings of that mark together.
+    """
+
+    number: int
+    goods: Goods
+    needed: int
+    spare: int
+    by_mark: Mapping[str, int]
+
+    @property
+    def quantity(self) -> int:
+        """Hinges to order."""
+        return self.needed + self.spare
+
+    @property
+    def quantity_words(self) -> str:
+        """The quantity in both ways of counting, as `120 hinges = 60 pair`."""
+        return f"{counted(self.quantity, 'hinge', 'hinges')} = {pairs(self.quantity)}"
+
+    @property
+    def screws(self) -> dict[str, int]:
+        """Screws of each kind for the whole line, spare hinges included; a part of a screw goes up."""
+        found = {"machine": 0, "wood": 0}
+        for kind, each in self.goods.screws:
+            found[kind] = ceil(each * self.quantity)
+        return found
+
+    def as_data(self) -> dict[str, Any]:
+        """Return the line as the results contract names it; what was added to it comes at the end."""
+        return {
+            "quantity": self.quantity,
+            "unit": UNIT,
+            **goods_as_data(self.goods),
+            "screws": self.screws,
+            "marks": list(self.by_mark),
+            "line": self.number,
+            "pairs": pairs(self.quantity),
+            "needed": self.needed,
+            "spare": self.spare,
+            "by_mark": dict(self.by_mark),
+        }
+
+
+def order_lines(studies: Iterable[Study], spare: Spare = NO_SPARE) -> tuple[OrderLine, ...]:
+    """Return the lines of many openings, in the order of their size and then of what distinguishes them."""
+    grouped: dict[Goods, dict[str, int]] = {}
+    for study in studies:
+        for piece in hinges_of(study):
+            by_mark = grouped.setdefault(piece.goods, {})
+            total = piece.count * study.opening.quantity
+            by_mark[study.opening.mark] = by_mark.get(study.opening.mark, 0) + total
+    return tuple(
+        _line(number, goods, grouped[goods], spare)
+        for number, goods in enumerate(sorted(grouped, key=sort_key), 1)
+    )
+
+
+def _line(number: int, goods: Goods, by_mark: Mapping[str, int], spare: Spare) -> OrderLine:
+    needed = sum(by_mark.values())
+    return OrderLine(number, goods, needed, spare.of(needed), by_mark)

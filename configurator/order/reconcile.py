@@ -1,0 +1,89 @@
+"""The proof that an order is whole: its lines add up to what the openings take, counted another way."""
+
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from configurator.order.lines import OrderLine
+from configurator.order.not_ordered import NotOrdered
+from configurator.rules.wording import counted
+from configurator.study.records import Study
+
+
+@dataclass(frozen=True, slots=True)
+class Reconciliation:
+    """Hinges by lines and by openings, spare ones apart; `differing` names every mark that does not agree.
+
+    `by_openings` is openings x hinges of one opening, all leaves, over all marks; `left_out` of these cannot
+    be had. `openings` are the openings served, `not_counted` those that have no number of hinges at all.
+    """
+
+    by_lines: int
+    by_openings: int
+    left_out: int
+    spare: int
+    openings: int
+    not_counted: int
+    differing: tuple[str, ...]
+
+    @property
+    def agrees(self) -> bool:
+        """Whether the sum over the lines is the sum over the openings, mark by mark."""
+        return not self.differing and self.by_lines == self.by_openings - self.left_out
+
+    def words(self) -> str:
+        """Say both sums, as a person checks them."""
+        less = f", less {self.left_out} that cannot be had" if self.left_out else ""
+        over = f"; and {self.spare} spare" if self.spare else ""
+        said = "they agree" if self.agrees else f"THEY DIFFER at {', '.join(self.differing) or 'no one mark'}"
+        openings = counted(self.openings, "opening takes", "openings take")
+        return (
+            f"The lines add up to {counted(self.by_lines, 'hinge', 'hinges')}; {openings} "
+            f"{self.by_openings}{less}: {said}{over}."
+        )
+
+    def as_data(self) -> dict[str, Any]:
+        """Return it as results are written."""
+        return {
+            "by_lines": self.by_lines,
+            "by_openings": self.by_openings,
+            "left_out": self.left_out,
+            "spare": self.spare,
+            "openings": self.openings,
+            "openings_not_counted": self.not_counted,
+            "agrees": self.agrees,
+            "differing": list(self.differing),
+        }
+
+
+def reconcile(
+    lines: Sequence[OrderLine], studies: Iterable[Study], left_out: Sequence[NotOrdered]
+) -> Reconciliation:
+    """Count hinges by lines and by openings, and say where the two differ.
+
+    The openings' side takes each opening's own number of hinges and its quantity; it knows no lines.
+    """
+    hung = [study for study in studies if study.specification.leaves]
+    served = {study.opening.mark: _hinges(study) * study.opening.quantity for study in hung}
+    missing = Counter({one.mark: 0 for one in left_out})
+    for one in left_out:
+        missing[one.mark] += one.hinges or 0
+    found: Counter[str] = Counter()
+    for line in lines:
+        found.update(line.by_mark)
+    marks = dict.fromkeys([*served, *found])
+    return Reconciliation(
+        by_lines=sum(line.needed for line in lines),
+        by_openings=sum(served.values()),
+        left_out=sum(missing.values()),
+        spare=sum(line.spare for line in lines),
+        openings=sum(study.opening.quantity for study in hung),
+        not_counted=sum(one.quantity for one in left_out if not one.hinges),
+        differing=tuple(mark for mark in marks if found[mark] != served.get(mark, 0) - missing[mark]),
+    )
+
+
+def _hinges(study: Study) -> int:
+    hinges: int = study.specification.whole["count"].value
+    return hinges

@@ -1,0 +1,29 @@
+"""Openings of an order, worked out by the real rules."""
+
+from configurator.model import Job, JobFacts
+from configurator.order.studied import study_job
+from configurator.order.take_off import TakeOff, take_off
+from tests.openings import plain_data
+
+USUAL = {"compare": [4], "door": {"thickness": 1.75, "latch_bevel": 0.0625}, "use": {"wanted_angle": 90}}
+
+
+def data(mark, **changes):
+    """An opening 36 x 84 whose hinges are three 4-1/2 x 4, as keys of a file."""
+    return plain_data(**{**USUAL, **changes}, mark=mark)
+
+
+def job_of(*openings, **facts) -> Job:
+    """A job of openings given as keys of a file."""
+    return Job.model_validate({"job": facts, "openings": openings})
+
+
+def ordered(*openings, facts=None, **options) -> TakeOff:
+    """The take-off of openings given as keys of a file."""
+    job = job_of(*openings, **(facts or {}))
+    return take_off(study_job(job), job.job, **options)
+
+
+def facts(**given) -> JobFacts:
+    """Job facts from keys of a file."""
+    return JobFacts.model_validate(given)
