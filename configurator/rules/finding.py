@@ -40,7 +40,8 @@ class Fix:
 class Finding:
     """One thing to say: a code, a severity, and a sentence a client understands that ends in what to do.
 
-    Numbers are inches, degrees or pounds as their names say. `fix` may hold several changes made as one.
+    Numbers are inches, degrees or pounds as their names say. `fix` may hold several changes made as one;
+    `other_fixes` are other ways to mend the same, each by itself.
     """
 
     code: str
@@ -50,6 +51,12 @@ class Finding:
     mark_of_source: Mark
     numbers: Mapping[str, float] = field(default_factory=lambda: NOTHING)
     fix: tuple[Fix, ...] = ()
+    other_fixes: tuple[tuple[Fix, ...], ...] = ()
+
+    @property
+    def fixes(self) -> tuple[tuple[Fix, ...], ...]:
+        """Every way to mend it, the likeliest first."""
+        return (self.fix, *self.other_fixes) if self.fix else self.other_fixes
 
     def as_data(self) -> dict[str, Any]:
         """Return the finding as the results contract names it."""

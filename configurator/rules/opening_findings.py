@@ -4,9 +4,10 @@ from collections.abc import Iterator
 
 from configurator.rules.door_stop import door_stop_findings
 from configurator.rules.finding import Finding, Source, finding
+from configurator.rules.frame_fit import frame_fit_findings
 from configurator.rules.leaves import leaves_of
 from configurator.rules.usual import FilledOpening
-from configurator.rules.wording import hardware, inches, remaining
+from configurator.rules.wording import hardware, inches
 
 TOLERANCE = 1e-9
 _PLAN = Source("worked out from the plan", "derived")
@@ -17,7 +18,7 @@ def opening_findings(filled: FilledOpening) -> tuple[Finding, ...]:
     """Return what does not fit together in an opening, whatever hinge is chosen."""
     return (
         *_rabbet(filled),
-        *_throat(filled),
+        *frame_fit_findings(filled),
         *_casing(filled),
         *_lost_hardware(filled),
         *door_stop_findings(filled),
@@ -37,24 +38,6 @@ def _rabbet(filled: FilledOpening) -> Iterator[Finding]:
             rabbet=filled.rabbet,
             thickness=filled.thickness,
             proud=-filled.inset,
-        )
-
-
-def _throat(filled: FilledOpening) -> Iterator[Finding]:
-    """A frame that wraps the wall cannot be narrower inside than the wall."""
-    if filled.return_depth <= 0 or filled.opening.frame.kind == "welded steel, butted":
-        return
-    throat = filled.jamb_depth - 2 * filled.return_depth
-    if filled.wall_thickness > throat + TOLERANCE and "frame.jamb_depth" not in filled.assumed:
-        yield finding(
-            "wall thicker than throat",
-            "note",
-            f"The wall is {inches(filled.wall_thickness)} thick and the frame's throat {remaining(throat)}: "
-            "the frame goes over that wall only where the outer layers stop against it. Check the "
-            "jamb depth.",
-            _PLAN,
-            wall=filled.wall_thickness,
-            throat=throat,
         )
 
 

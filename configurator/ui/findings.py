@@ -37,21 +37,25 @@ class FindingRow(QFrame):
         column.setSpacing(2)
         for label in (sign, message, source):
             column.addWidget(label)
-        if finding.fix:
-            column.addLayout(self._fix_line())
+        if finding.fixes:
+            column.addLayout(self._fix_lines())
         self._draw_edge()
 
-    def mend(self) -> None:
-        """Make the changes that the finding offers, as one step."""
-        self.session.edit_many({fix.path: fix.value for fix in self.finding.fix})
+    def mend(self, way: int = 0) -> None:
+        """Make the changes that one way to mend the finding asks for, as one step."""
+        self.session.edit_many({fix.path: fix.value for fix in self.finding.fixes[way]})
 
-    def _fix_line(self) -> QHBoxLayout:
-        button = QPushButton(self.finding.fix[0].label)
-        button.clicked.connect(self.mend)
-        line = QHBoxLayout()
-        line.addWidget(button)
-        line.addStretch()
-        return line
+    def _fix_lines(self) -> QVBoxLayout:
+        """A button for each way; below each other, for they are sentences."""
+        lines = QVBoxLayout()
+        for way, fix in enumerate(self.finding.fixes):
+            button = QPushButton(fix[0].label)
+            button.clicked.connect(lambda _=False, way=way: self.mend(way))
+            line = QHBoxLayout()
+            line.addWidget(button)
+            line.addStretch()
+            lines.addLayout(line)
+        return lines
 
     def _draw_edge(self) -> None:
         edge = colour(self.finding.severity, self.session.dark)

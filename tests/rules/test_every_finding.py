@@ -69,6 +69,19 @@ MORE = {
     "no stock width": opening(hinge={"height": 5.5}),
     "hand unknown": opening(hand=None),
     "no casing given": opening(frame={"kind": "wood with casing"}),
+    "wall thicker than throat": opening(frame={"jamb_depth": 5.75}),
+    "throat wider than wall": opening(frame={"jamb_depth": 6.5}),
+    "wall thicker than jamb": opening(frame={"kind": "wood with casing", "jamb_depth": 4.5}),
+    "jamb deeper than wall": opening(frame={"kind": "wood with casing", "jamb_depth": 6}),
+    "no returns": opening(frame={"kind": "aluminum storefront", "return_depth": 0.5}),
+    "no room for a stop": opening(frame={"jamb_depth": 1.875}),
+    "stop too wide": opening(frame={"stop_width": 5}),
+    "tile in the throat": opening(
+        wall={
+            "thickness": None,
+            "layers": [{"name": "tile", "thickness": 0.5}, {"name": "block", "thickness": 5.625}],
+        }
+    ),
     "door stands proud": opening(frame={"rabbet": 1.5}),
     "backsets disagree": opening(door={"hinge_backset": 0.25}, frame={"hinge_backset": 0.5}),
     "gaps disagree": opening(hinge={"leaf_gap": 0.0625}),

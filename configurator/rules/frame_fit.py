@@ -1,0 +1,205 @@
+"""Whether frame and wall, as they were given, go together: depth, throat, returns, stop, layers.
+
+What was not given follows from what was, so only what was given can disagree. Each disagreement is said with
+its numbers and with every mend that one click can make.
+"""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from configurator.model.words import WRAPPED_FRAMES
+from configurator.rules.finding import Finding, Fix, Source, finding
+from configurator.rules.throat import depth_for, follows_wall, has_returns, loosest, throat_of
+from configurator.rules.usual import FilledOpening
+from configurator.rules.wording import inches, remaining
+from configurator.units import TOLERANCE, format_exact
+
+LEAST_RETURN = 0.25
+"""A return narrower than this is not offered as a mend, inches; from memory."""
+_PLAN = Source("worked out from the plan", "derived")
+_PRACTICE = Source("common practice, no source", "common practice")
+_APPLIED = ("tile", "stone", "marble", "terrazzo")
+
+Mends = tuple[tuple[Fix, ...], ...]
+
+
+def frame_fit_findings(filled: FilledOpening) -> Iterator[Finding]:
+    """Yield what does not go together about the frame and its wall."""
+    yield from _returns(filled)
+    yield from _stop(filled)
+    if not follows_wall(filled.opening.frame.kind):
+        return
+    over = filled.wall_thickness - throat_of(filled.jamb_depth, filled.return_depth)
+    if over > TOLERANCE:
+        yield _too_thick(filled)
+    elif -over > loosest(filled.opening.frame.kind) + TOLERANCE:
+        yield _too_thin(filled, -over)
+    yield from _tile_in_throat(filled)
+
+
+def core_of(filled: FilledOpening) -> float:
+    """Return the wall without what is applied to its faces and may stop against a frame, as tile; inches."""
+    layers = list(filled.layers)
+    while layers and _is_applied(layers[0][0]):
+        layers.pop(0)
+    while layers and _is_applied(layers[-1][0]):
+        layers.pop()
+    return sum(thickness for _, thickness in layers)
+
+
+def _is_applied(name: str) -> bool:
+    return any(word in name.lower() for word in _APPLIED)
+
+
+def _with(mends: Mends, said: Finding) -> Finding:
+    """Put the mends on a finding, the likeliest first."""
+    return replace(said, fix=mends[0], other_fixes=mends[1:]) if mends else said
+
+
+def _returns(filled: FilledOpening) -> Iterator[Finding]:
+    """Wood jambs and aluminum tubes have no returns, and so no throat."""
+    given, kind = filled.opening.frame.return_depth, filled.opening.frame.kind
+    if given and not has_returns(kind):
+        yield finding(
+            "no returns",
+            "warning",
+            f"Returns of {inches(given)} were given, and {_a(kind)} has none, and no throat: they count for "
+            "nothing here. Take them out, or choose a steel frame.",
+            _PRACTICE,
+            (Fix("frame.return_depth", None, "Take the returns out"),),
+            returns=given,
+        )
+
+
+def _stop(filled: FilledOpening) -> Iterator[Finding]:
+    """What stands behind the rabbet: room for a stop, and no more stop than room."""
+    room = filled.jamb_depth - filled.rabbet
+    given = filled.opening.frame.stop_width
+    if room <= TOLERANCE and filled.stop_height > 0:
+        yield _no_room_for_stop(filled)
+    elif given is not None and given > room + TOLERANCE:
+        yield finding(
+            "stop too wide",
+            "warning",
+            f"The frame stop is {inches(given)} wide and behind the rabbet the jamb is {inches(room)} deep: "
+            "give a narrower stop or a deeper jamb.",
+            _PLAN,
+            (Fix("frame.stop_width", None, "Take the usual stop width"),),
+            stop=given,
+            room=room,
+        )
+
+
+def _no_room_for_stop(filled: FilledOpening) -> Finding:
+    mends: Mends = ()
+    for key in ("rabbet", "jamb_depth"):
+        if getattr(filled.opening.frame, key) is not None:
+            words = key.replace("_", " ")
+            mends += ((Fix(f"frame.{key}", None, f"Take the usual {words}"),),)
+    said = finding(
+        "no room for a stop",
+        "warning",
+        f"The rabbet is {inches(filled.rabbet)} deep and the jamb {inches(filled.jamb_depth)}: nothing is "
+        "left for a frame stop. Check the rabbet and the jamb depth.",
+        _PLAN,
+        rabbet=filled.rabbet,
+        depth=filled.jamb_depth,
+    )
+    return _with(mends, said)
+
+
+def _too_thick(filled: FilledOpening) -> Finding:
+    if filled.opening.frame.kind in WRAPPED_FRAMES:
+        return _thicker_than_throat(filled)
+    wall, depth = filled.wall_thickness, filled.jamb_depth
+    said = finding(
+        "wall thicker than jamb",
+        "warning",
+        f"The wall is {inches(wall)} thick and the jamb {inches(depth)} deep: the casing would stand off the "
+        f"jamb by up to {inches(wall - depth)}. Take a deeper jamb, or add a jamb extension.",
+        _PRACTICE,
+        wall=wall,
+        depth=depth,
+    )
+    return _with((*_made_for_wall(filled), *_other_wall(filled)), said)
+
+
+def _thicker_than_throat(filled: FilledOpening) -> Finding:
+    """A frame that wraps the wall cannot be narrower inside than the wall, unless tile stops against it."""
+    wall, throat = filled.wall_thickness, throat_of(filled.jamb_depth, filled.return_depth)
+    stops_against = core_of(filled) <= throat + TOLERANCE
+    outer = "tile stops" if stops_against else "the outer layers stop"
+    said = finding(
+        "wall thicker than throat",
+        "note" if stops_against else "warning",
+        f"The wall is {inches(wall)} thick and the frame's throat {remaining(throat)}: the frame goes over "
+        f"that wall only where {outer} against it. Check the jamb depth.",
+        _PLAN,
+        wall=wall,
+        throat=throat,
+    )
+    return _with((*_made_for_wall(filled), *_shorter_returns(filled), *_other_wall(filled)), said)
+
+
+def _too_thin(filled: FilledOpening, loose: float) -> Finding:
+    wall, depth = filled.wall_thickness, filled.jamb_depth
+    throat = throat_of(depth, filled.return_depth)
+    if filled.opening.frame.kind in WRAPPED_FRAMES:
+        code = "throat wider than wall"
+        message = (
+            f"The frame's throat is {inches(throat)} and the wall {inches(wall)} "
+            f"thick: {inches(loose)} stays open beside it. Take a shallower jamb, or check the wall."
+        )
+    else:
+        code = "jamb deeper than wall"
+        message = (
+            f"The jamb is {inches(depth)} deep and the wall {inches(wall)} thick: the casing would stand off "
+            f"the wall by up to {inches(loose)}. Take a shallower jamb, or check the wall."
+        )
+    said = finding(code, "note", message, _PRACTICE, wall=wall, depth=depth, loose=loose)
+    return _with((*_made_for_wall(filled), *_other_wall(filled)), said)
+
+
+def _made_for_wall(filled: FilledOpening) -> Mends:
+    """Return the mend that makes the jamb for the wall."""
+    kind, wall = filled.opening.frame.kind, filled.wall_thickness
+    depth = depth_for(kind, filled.jamb_depth, filled.return_depth, wall)
+    return ((Fix("frame.jamb_depth", depth, f"Make the jamb {format_exact(depth)} in deep"),),)
+
+
+def _shorter_returns(filled: FilledOpening) -> Mends:
+    fitting = (filled.jamb_depth - filled.wall_thickness) / 2
+    if fitting < LEAST_RETURN or fitting >= filled.return_depth:
+        return ()
+    return ((Fix("frame.return_depth", fitting, f"Make the returns {format_exact(fitting)} in"),),)
+
+
+def _other_wall(filled: FilledOpening) -> Mends:
+    """Return the mend that takes the wall from the frame; not where somebody has counted its layers."""
+    if filled.opening.wall.layers or throat_of(filled.jamb_depth, filled.return_depth) <= 0:
+        return ()
+    return ((Fix("wall.thickness", None, "Take the wall that fits the frame"),),)
+
+
+def _tile_in_throat(filled: FilledOpening) -> Iterator[Finding]:
+    """A depth that nobody gave was taken to go over the tile as well; often the tile stops against it."""
+    kind, core = filled.opening.frame.kind, core_of(filled)
+    assumed = "frame.jamb_depth" in filled.assumed and "wall.layers" not in filled.assumed
+    if not assumed or kind not in WRAPPED_FRAMES or not 0 < core < filled.wall_thickness - TOLERANCE:
+        return
+    depth = core + 2 * filled.return_depth
+    yield finding(
+        "tile in the throat",
+        "note",
+        f"The frame is taken to go over the tile too: {inches(filled.jamb_depth)} deep. If the tile comes "
+        f"after the frame and stops against it, the jamb is {inches(depth)} deep, the wall face nearer, "
+        "and the door may open less far. Ask, and give the jamb depth.",
+        _PRACTICE,
+        (Fix("frame.jamb_depth", depth, f"Jamb {format_exact(depth)} in: tile stops against it"),),
+        depth=filled.jamb_depth,
+        without=depth,
+    )
+
+
+def _a(kind: str) -> str:
+    return f"{'an' if kind[0] in 'aeiou' else 'a'} {kind} frame"
