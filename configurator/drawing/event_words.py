@@ -1,5 +1,7 @@
 """A moment of the swing in words: the angle, what happens there, how near, and with which hinge."""
 
+from collections.abc import Sequence
+
 from configurator.study.events import Event, Moment
 from configurator.study.records import Study
 from configurator.units import Display
@@ -10,17 +12,23 @@ def moment_words(moment: Moment, study: Study, display: Display, plain: bool = F
 
     No hinge is named for what happens with every one; `plain` puts it in plain words.
     """
-    said = "; ".join(_event(event, study, display, plain) for event in moment.events)
-    return f"{display.angle(moment.angle)}: {said}"
+    alike = dict.fromkeys(event.of for event in moment.events)
+    said = [_events([one for one in moment.events if one.of == of], study, display, plain) for of in alike]
+    return f"{display.angle(moment.angle)}: {'; '.join(said)}"
 
 
-def _event(event: Event, study: Study, display: Display, plain: bool) -> str:
-    words = event.plain if plain else event.trade
-    if event.distance is not None:
-        words += f", {display.length(event.distance, limit=0.0)}"
-    if len(event.of) == len(study.candidates):
+def _events(alike: Sequence[Event], study: Study, display: Display, plain: bool) -> str:
+    """Say what happens with the same hinges, and with which where it is not with all."""
+    words = "; ".join(_event(event, display, plain) for event in alike)
+    of = alike[0].of
+    if len(of) == len(study.candidates):
         return words
-    return f"{words} ({', '.join(_hinge(study, place, display) for place in event.of)})"
+    return f"{words} ({', '.join(_hinge(study, place, display) for place in of)})"
+
+
+def _event(event: Event, display: Display, plain: bool) -> str:
+    words = event.plain if plain else event.trade
+    return words if event.distance is None else f"{words}, {display.length(event.distance, limit=0.0)}"
 
 
 def _hinge(study: Study, place: int, display: Display) -> str:

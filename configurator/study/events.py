@@ -85,17 +85,20 @@ def moment_at(among: Sequence[Moment], angle: float) -> Moment | None:
 
 
 def candidate_events(filled: FilledOpening, candidate: Candidate) -> tuple[Event, ...]:
-    """Return what happens to one leaf on one hinge width, nothing past the angle it reaches."""
+    """Return what happens to one leaf on one hinge width as far as it goes, the chief thing first.
+
+    Past that comes only where the leaf alone would be stopped.
+    """
     solution, reach = candidate.solution, candidate.greatest_angle
-    events = [Event(0.0, "closed", "closed"), *_latch_edge(solution), *_gap(solution)]
-    if reach >= 90.0:
-        events.append(Event(90.0, "square open", "square open, where the clear width counts"))
     stop = filled.opening.use.stop_angle
+    events = [Event(0.0, "closed", "closed"), _end(solution)]
+    events.append(Event(90.0, "square open", "square open, where the clear width counts"))
     if stop is not None:
         events.append(Event(stop, "held by the door stop", "door stop angle"))
     events.append(Event(filled.wanted_angle, "must open to here", "wanted angle"))
-    reached = [event for event in events if event.angle <= reach + SAME_ANGLE]
-    return (*reached, *_ends(solution))
+    events += [*_latch_edge(solution), *_gap(solution)]
+    within = [event for event in events if event.angle <= reach + SAME_ANGLE]
+    return (*within, *_bare_end(solution))
 
 
 def _latch_edge(solution: Solution) -> Iterator[Event]:
@@ -138,14 +141,16 @@ def gap_on_the_way(solution: Solution) -> LeastGap | None:
     return polar_least_gap(scene.bare, scene.obstructions, solution.pin.at, solution.greatest_angle)
 
 
-def _ends(solution: Solution) -> Iterator[Event]:
-    """What ends the swing: of everything that moves, and of the leaf alone where that would go farther."""
-    whole, bare = solution.with_hardware, solution.bare
-    if whole is None:
-        yield Event(180.0, "open flat", "fully open")
-        return
-    yield _meeting(whole, "", "first contact")
-    if bare is not None and bare.angle > whole.angle + TOLERANCE:
+def _end(solution: Solution) -> Event:
+    """What ends the swing."""
+    whole = solution.with_hardware
+    return Event(180.0, "open flat", "fully open") if whole is None else _meeting(whole, "", "first contact")
+
+
+def _bare_end(solution: Solution) -> Iterator[Event]:
+    """What would end the swing of the leaf alone, where it would go farther than with its hardware."""
+    bare = solution.bare
+    if bare is not None and bare.angle > solution.greatest_angle + TOLERANCE:
         yield _meeting(bare, " alone", "first contact, bare")
 
 

@@ -16,7 +16,9 @@ A hinge is height first: &nbsp; 4-1/2 x 4.</p>
 why. Empty a field to go back to its usual value. Esc brings back what held before.</p>
 <h3>Keys</h3>
 <p>Alt+Left and Alt+Right turn the door by 1°, Alt+Page Up and Alt+Page Down by 15°.
-F9 folds the openings away. Ctrl+Z takes back, Ctrl+S saves, Ctrl+Shift+E exports the picture.</p>
+F8 turns it to the next thing that happens (lock edge closest, square open, first contact), Shift+F8 back; F7
+shows what it sweeps. F9 folds the openings away. Ctrl+Z takes back, Ctrl+S saves, Ctrl+Shift+E exports the
+picture.</p>
 <h3>Millimetres</h3>
 <p>Lengths in the picture, the table and the form follow the choice of units; findings stay in inches.</p>
 <h3>Words</h3>

@@ -58,6 +58,7 @@ class Session(QObject):
         self.display = Display()
         self.dark = False
         self.plain_words = False
+        self.swept = False
         self.refusals: dict[str, Refusal] = {}
         self._settle()
 
@@ -202,6 +203,11 @@ class Session(QObject):
     def use_plain_words(self, plain: bool) -> None:
         """Put the client's words first, or the trade's."""
         self.plain_words = plain
+        self.changed.emit("display")
+
+    def show_swept(self, swept: bool) -> None:
+        """Show what the leaf and its hardware sweep, or not."""
+        self.swept = swept
         self.changed.emit("display")
 
     def use_dark(self, dark: bool) -> None:

@@ -177,6 +177,19 @@ class Window(QMainWindow):
             shortcut.activated.connect(
                 lambda degrees=degrees: self.session.swing(self.session.angle + degrees)
             )
+        self._give_swing_keys()
+
+    def _give_swing_keys(self) -> None:
+        assert self.work is not None
+        from configurator.ui.swing import BEFORE_KEY, NEXT_KEY, SWEPT_KEY
+
+        swing = self.work.swing
+        for keys, act in (
+            (NEXT_KEY, lambda: swing.step(forward=True)),
+            (BEFORE_KEY, lambda: swing.step(forward=False)),
+            (SWEPT_KEY, lambda: self.session.show_swept(not self.session.swept)),
+        ):
+            QShortcut(QKeySequence(keys), self).activated.connect(act)
 
     def _put_together(self) -> None:
         self.resize(*FIRST_SIZE)

@@ -52,6 +52,7 @@ class WorkArea(QSplitter):
             return
         self.picture.show_state(by)
         if by != "swing":
+            self.swing.show_moments()
             self.comparison.show_state()
             self.under.show_state()
             self.findings.show_state()

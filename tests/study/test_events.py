@@ -33,10 +33,10 @@ def test_the_plain_opening_by_hand():
     found = events_of()
     assert list(found) == [
         "closed",
-        "latch edge closest",
+        "fully open",
         "square open, where the clear width counts",
         "wanted angle",
-        "fully open",
+        "latch edge closest",
     ]
     closest = found["latch edge closest"]
     by_hand = math.atan2(0.5 + 1.75, 35.875 - 0.0625) - math.atan2(0.375, 36 - 0.0625)
