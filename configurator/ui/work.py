@@ -30,7 +30,7 @@ class WorkArea(QSplitter):
         self.comparison = ComparisonTable(session)
         self.under = UnderPicture(session, self.comparison)
         self.middle = _stack(self.form, self.findings, [540, 220])
-        self.rows = _stack(self._picture_and_controls(), self.under, [626, 140])
+        self.rows = _stack(self._picture_and_controls(), self.under, [640, 126])
         self.setChildrenCollapsible(False)
         self.addWidget(self.middle)
         self.addWidget(self.rows)
