@@ -5,6 +5,7 @@ import os
 import re
 import stat
 import tempfile
+import time
 from collections.abc import Callable
 from contextlib import suppress
 from pathlib import Path
@@ -14,6 +15,8 @@ from configurator.model import Job, Opening
 from configurator.project_file.refusals import LARGEST_FILE, reason, refusal
 
 _WITH_EXPONENT = re.compile(r"\de[-+]?\d+,?\n")
+LEFT_OVER = 600.0
+"""Seconds after which a half-written copy of a file belongs to no save that still runs."""
 _INDENT = "\n    "
 
 
@@ -84,6 +87,16 @@ def write_whole(path: Path, data: bytes, before: Callable[[], None] = lambda: No
 def part_prefix(target: Path) -> str:
     """Return how the names of half-written copies of a file begin; they end in `.part`."""
     return f".{target.name[:80]}."
+
+
+def sweep(folder: Path, prefix: str) -> None:
+    """Remove what saves that were cut off left in a folder: copies that no save still works on."""
+    with suppress(OSError):
+        for part in folder.iterdir():
+            if part.name.startswith(prefix) and part.name.endswith(".part"):
+                with suppress(OSError):
+                    if time.time() - part.stat().st_mtime > LEFT_OVER:
+                        part.unlink()
 
 
 def _replace(target: Path, data: bytes, before: Callable[[], None]) -> None:

@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QObject, Signal
 
-from configurator import project_file
 from configurator.history import History
 from configurator.model import Job, JobFacts, Opening
 from configurator.model.faults import Fault
@@ -16,6 +15,7 @@ from configurator.ui.edits import RefusedError
 from configurator.units import Display
 
 if TYPE_CHECKING:  # the study is loaded on use: the window is painted before the first one
+    from configurator.project_file.held import HeldFile
     from configurator.study.records import Study
 
 Studier = Callable[[Opening, JobFacts | None], "Study"]
@@ -36,7 +36,7 @@ class Session(QObject):
 
     Signals:
         changed: something is different; the argument says what was done ("edit", "undo", "open", "select",
-            "swing", "display", "theme", "save").
+            "swing", "display", "theme", "save", "file": who may save it).
         refused: a value was not taken; the arguments are its path and the sentence for beside its field.
         missed: a value was not taken for want of another one; the argument is the path of that one.
     """
@@ -54,6 +54,7 @@ class Session(QObject):
         self._studies: dict[str, tuple[Opening, Study | None, str]] = {}
         self._mark = ""
         self.path = path
+        self.file: HeldFile | None = None
         self.angle = FULLY_OPEN
         self.display = Display()
         self.dark = False
@@ -156,23 +157,68 @@ class Session(QObject):
 
     # --- Files and time ---
 
+    @property
+    def read_only(self) -> str:
+        """Why the file on show cannot be saved, as a sentence; empty where it can."""
+        return self.file.why_not if self.file else ""
+
     def start_new(self) -> None:
         """Begin a new job with one typical opening."""
+        self.let_go()
         self._begin(new_job(), None)
 
     def open(self, path: Path) -> None:
         """Open a project file. Raises ProjectFileError, and then leaves everything as it was."""
-        self._begin(project_file.load(path), path)
+        from configurator.project_file.held import open_held
 
-    def save(self, path: Path | None = None) -> None:
-        """Save the job, under another name if given. Raises ProjectFileError."""
+        self.file, job = open_held(path, self.file)
+        self._begin(job, path)
+
+    def save(
+        self, path: Path | None = None, *, over_theirs: bool = False, over_stale_lock: bool = False
+    ) -> None:
+        """Save the job, under another name if given. Raises ProjectFileError, and then nothing is written.
+
+        What somebody else wrote into the file meanwhile, and a lock left behind on it, stop it unless told
+        so.
+        """
         target = path or self.path
         if target is None:
             raise ValueError("a job that was never saved needs a file name")
-        project_file.save(self.job, target)
+        from configurator.project_file.held import save_held
+
+        self.file = save_held(self.job, target, self.file, over_theirs, over_stale_lock)
         self.path = target
         self._history.mark_saved()
         self.changed.emit("save")
+
+    def recover(self, job: Job, path: Path | None, based_on: str) -> None:
+        """Take unsaved work as a change to the file it belongs to, or to a new job where there is none.
+
+        The lock its own program left on the file is taken over. Raises ProjectFileError when the file is
+        there but is refused.
+        """
+        if path is not None and path.is_file():
+            self.open(path)
+            self.take_over()
+        else:
+            self.start_new()
+        if self.file is not None:
+            self.file.base_on(based_on)
+        self._history.push(job, "recover unsaved work")
+        self._join("open")
+
+    def take_over(self) -> None:
+        """Take the file on show for this program if nobody works on it any more; `read_only` says if not."""
+        if self.file is not None and self.file.why_not:
+            self.file.take_over()
+            self.changed.emit("file")
+
+    def let_go(self) -> None:
+        """Let go of the file on show, so that others may have it."""
+        if self.file is not None:
+            self.file.release()
+            self.file = None
 
     def undo(self) -> None:
         """Take back the last step, and show the opening that it changed."""

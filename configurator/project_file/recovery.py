@@ -1,0 +1,143 @@
+"""Unsaved work kept against a crash, in the user's own folder for what programs remember.
+
+A recovery file is one line of JSON, saying whose work it is and which file it belongs to, and then the
+bytes of a project file. It is written whole or not at all, and removed when the work is saved or given up.
+One found while the program that wrote it runs no more was left behind by a crash. Work can also be *set
+aside*: kept on the user's word until it is recovered or discarded.
+"""
+
+import json
+import os
+import sys
+import time
+from contextlib import suppress
+from dataclasses import asdict, dataclass, replace
+from pathlib import Path
+from typing import Any
+from uuid import uuid4
+
+from configurator.model import Job
+from configurator.project_file.lock import clock
+from configurator.project_file.owner import Owner, owner_from, this_program
+from configurator.project_file.reading import parse
+from configurator.project_file.refusals import reason, refusal
+from configurator.project_file.writing import KnownTexts, dump, sweep, write_whole
+
+SUFFIX = ".recovery"
+LONGEST_HEAD = 16_384
+
+
+def recovery_folder() -> Path:
+    """Return where unsaved work is kept: below XDG_STATE_HOME, or else where the system keeps such things."""
+    home = Path.home()
+    if given := os.environ.get("XDG_STATE_HOME"):
+        base = Path(given)
+    elif sys.platform == "win32":
+        base = Path(os.environ.get("LOCALAPPDATA") or home / "AppData" / "Local")
+    elif sys.platform == "darwin":
+        base = home / "Library" / "Application Support"
+    else:
+        base = home / ".local" / "state"
+    return base / "opening-configurator" / "unsaved"
+
+
+class RecoveryFile:
+    """The unsaved work of one window."""
+
+    def __init__(self) -> None:
+        self.place = recovery_folder() / f"{uuid4().hex}{SUFFIX}"
+        self._known = KnownTexts()
+
+    def write(self, job: Job, path: Path | None, based_on: str, set_aside: bool = False) -> None:
+        """Keep a job that belongs to the file at `path`, None for one never saved. Raises OSError.
+
+        `based_on` is the digest of that file as it was when the work on it began.
+        """
+        head = {
+            "opening_recovery": 1,
+            "path": str(path.resolve()) if path else None,
+            "based_on": based_on,
+            "when": time.time(),
+            "set_aside": set_aside,
+            "owner": asdict(this_program()),
+        }
+        # What somebody works on may be private: no one else on the machine is to read it.
+        self.place.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+        write_whole(self.place, json.dumps(head).encode() + b"\n" + dump(job, self._known))
+
+    def remove(self) -> None:
+        """Forget what was kept."""
+        with suppress(OSError):
+            self.place.unlink()
+
+
+@dataclass(frozen=True, slots=True)
+class LeftBehind:
+    """Unsaved work that was found; `path` is the file it belongs to, None where it was never saved."""
+
+    place: Path
+    path: Path | None
+    based_on: str
+    when: float
+    set_aside: bool
+    owner: Owner | None
+
+    def words(self) -> str:
+        """Return the sentence that offers it."""
+        name = self.path.name[:80] if self.path else "a job that was never saved"
+        if self.set_aside:
+            return f"Your own changes to {name} of {clock(self.when)} were set aside."
+        return f"The program ended without saving {name}; its work of {clock(self.when)} was kept."
+
+    def job(self) -> Job:
+        """Return the work. Raises ProjectFileError, and then the file stays where it is."""
+        try:
+            data = self.place.read_bytes()
+        except OSError as error:
+            raise refusal("", f"the unsaved work could not be read: {reason(error)}") from error
+        return parse(data.partition(b"\n")[2])
+
+    def claim(self) -> "LeftBehind | None":
+        """Take the work for this window; None when another window was quicker.
+
+        It keeps a name under which it is found again, should this window end before it has its own copy.
+        """
+        mine = self.place.with_name(f"{uuid4().hex}{SUFFIX}")
+        try:
+            self.place.rename(mine)
+        except OSError:
+            return None
+        return replace(self, place=mine)
+
+    def discard(self) -> None:
+        """Forget the work."""
+        with suppress(OSError):
+            self.place.unlink()
+
+
+def left_behind() -> tuple[LeftBehind, ...]:
+    """Return the unsaved work that no running program looks after, the latest first."""
+    try:
+        places = [place for place in recovery_folder().iterdir() if place.suffix == SUFFIX]
+    except OSError:
+        return ()
+    sweep(recovery_folder(), ".")
+    found = [each for place in places if (each := _read_head(place)) and _is_left(each)]
+    return tuple(sorted(found, key=lambda each: -each.when))
+
+
+def _is_left(found: LeftBehind) -> bool:
+    # From another machine that shares the folder it is not known, and then its own will offer it.
+    return found.set_aside or (found.owner is not None and found.owner.lives() is False)
+
+
+def _read_head(place: Path) -> LeftBehind | None:
+    try:
+        with place.open("rb") as file:
+            head: dict[str, Any] = json.loads(file.readline(LONGEST_HEAD))
+        path = Path(head["path"]) if head["path"] else None
+        when, set_aside = float(head["when"]), bool(head["set_aside"])
+    except (OSError, ValueError, KeyError, TypeError, RecursionError):
+        return None
+    owner = owner_from(head.get("owner"))
+    return LeftBehind(place, path, str(head.get("based_on", "")), when, set_aside, owner)
