@@ -1,14 +1,19 @@
 """The inverse questions: how wide a hinge, or how little trim, for a wanted angle. Inches and radians.
 
-Both bracket the exact first contact of leaf and barrels alone; a lever that meets a wall wants a stop, not a
+Both ask the exact first contact of leaf and barrels alone; a lever that meets a wall wants a stop, not a
 wider hinge.
 """
 
 import math
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from itertools import groupby, pairwise
 from typing import Final
 
+import numpy as np
+
+from configurator.geometry.batch import Many, solve_many
+from configurator.geometry.break_widths import break_widths
 from configurator.geometry.pin import TOLERANCE, Hanging
 from configurator.geometry.shapes import Leaf, Obstruction, OtherLeaf
 from configurator.geometry.solve import scene
@@ -16,8 +21,8 @@ from configurator.geometry.swing import polar_contact
 
 #: The widest hinge that is looked at, in: past every stock table.
 WIDEST: Final = 24.0
-#: Widths are first looked at this far apart, in, then the bracket is halved to rounding.
-_LOOK: Final = 0.25
+#: A closed form is tried this far beside itself, in.
+_BESIDE: Final = 1e-7
 
 
 def angle_bare(
@@ -51,6 +56,82 @@ def _last_that_works(works: Callable[[float], bool], good: float, bad: float) ->
     return good
 
 
+def widths_that_work(
+    hanging: Hanging,
+    leaf: Leaf,
+    wanted: float,
+    obstructions: Sequence[Obstruction] = (),
+    other: OtherLeaf | None = None,
+    narrowest: float = 1.0,
+    widest: float = WIDEST,
+) -> tuple[tuple[float, float], ...]:
+    """Every span of hinge widths at which the bare leaf opens to a wanted angle, narrowest span first.
+
+    Inches and radians, each span with both its ends; the width of hanging itself does not matter. Exact: the
+    widths where anything can change are closed form (`break_widths`), and between two of them one width
+    speaks for all. A single width between two spans that fail, and spans under the tolerance, are left out.
+    Where the mounting's pin does not depend on the width, all that was asked for or nothing.
+    """
+
+    def works(width: float) -> bool:
+        return reaches(replace(hanging, W=width), leaf, wanted, obstructions, other)
+
+    if hanging.mounting != "full mortise":
+        return ((narrowest, widest),) if works(narrowest) else ()
+    breaks = break_widths(hanging, leaf, wanted, obstructions, other)
+    ends = _told_apart([narrowest, *(width for width in breaks if narrowest < width < widest), widest])
+    middles = [(low + high) / 2 for (_, low), (high, _) in pairwise(ends)]
+    many = Many(
+        hanging=hanging, leaf=leaf, obstructions=tuple(obstructions), other=other,
+        columns={"W": np.array(middles)},
+    )  # fmt: skip
+    good = [bool(angle >= wanted) for angle in solve_many(many).greatest_angle_bare]
+    return _spans(works, ends, middles, good)
+
+
+def _told_apart(widths: Sequence[float]) -> list[tuple[float, float]]:
+    """Sorted widths as groups, least and greatest, of those that the tolerance does not tell apart."""
+    groups: list[tuple[float, float]] = []
+    for width in sorted(widths):
+        if groups and width - groups[-1][1] <= TOLERANCE:
+            groups[-1] = (groups[-1][0], width)
+        else:
+            groups.append((width, width))
+    return groups
+
+
+def _spans(
+    works: Callable[[float], bool],
+    ends: list[tuple[float, float]],
+    middles: list[float],
+    good: list[bool],
+) -> tuple[tuple[float, float], ...]:
+    """The spans that work, from what the middle between each two ends says."""
+    spans = []
+    for works_here, group in groupby(range(len(middles)), key=lambda place: good[place]):
+        places = list(group)
+        first, last = places[0], places[-1]
+        if works_here:
+            low, high = ends[first][1], ends[last + 1][0]
+            if first > 0:
+                low = _edge(works, middles[first], middles[first - 1], low)
+            if last + 1 < len(middles):
+                high = _edge(works, middles[last], middles[last + 1], high)
+            spans.append((low, high))
+    return tuple(spans)
+
+
+def _edge(works: Callable[[float], bool], good: float, bad: float, near: float) -> float:
+    """Where widths cease to work: the closed form if it bears out, else by halving beside it.
+
+    Where two roots fall together a closed form is good to half its figures only.
+    """
+    beyond = near + math.copysign(min(_BESIDE, abs(bad - near)), bad - good)
+    if works(beyond):
+        return _last_that_works(works, beyond, bad)
+    return near if works(near) else _last_that_works(works, good, near)
+
+
 def least_hinge_width(
     hanging: Hanging,
     leaf: Leaf,
@@ -61,24 +142,27 @@ def least_hinge_width(
 ) -> float | None:
     """Least exact hinge width at which the bare leaf opens to a wanted angle; round up to stock.
 
-    Inches and radians. From narrowest up, so that a free barrel can be asked for by its choice; the width of
-    hanging itself does not matter. None where no hinge up to WIDEST does it, or where the mounting's pin does
-    not depend on the width and it does not do. Derived, on the exact contact angle.
+    Inches and radians; as `widths_that_work`, from narrowest up, so that a free barrel can be asked for by
+    its choice. None where no hinge up to WIDEST does it.
     """
+    spans = widths_that_work(hanging, leaf, wanted, obstructions, other, narrowest)
+    return spans[0][0] if spans else None
 
-    def works(width: float) -> bool:
-        return reaches(replace(hanging, W=width), leaf, wanted, obstructions, other)
 
-    if works(narrowest):
-        return narrowest
-    if hanging.mounting != "full mortise":
-        return None
-    steps = max(1, math.ceil((WIDEST - narrowest) / _LOOK))
-    for step in range(1, steps + 1):
-        width = narrowest + step * _LOOK
-        if works(width):
-            return _last_that_works(works, width, width - _LOOK)
-    return None
+def greatest_hinge_width(
+    hanging: Hanging,
+    leaf: Leaf,
+    wanted: float,
+    obstructions: Sequence[Obstruction] = (),
+    other: OtherLeaf | None = None,
+    narrowest: float = 1.0,
+) -> float | None:
+    """Greatest exact hinge width at which the bare leaf opens to a wanted angle: wider, it binds.
+
+    Inches and radians; as `widths_that_work`. WIDEST where nothing bounds it, None where no width does it.
+    """
+    spans = widths_that_work(hanging, leaf, wanted, obstructions, other, narrowest)
+    return spans[-1][1] if spans else None
 
 
 def greatest_projection(

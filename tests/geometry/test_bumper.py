@@ -94,7 +94,7 @@ def test_a_tip_just_touched_by_the_flat_leaf_holds_it_there():
 @pytest.mark.parametrize(("top", "part"), [(36.25, "leaf"), (36.26, "lever")])
 def test_heights_tell_leaf_from_hardware(top, part):
     # The box is 3-1/2 high about 38: its underside is at 36-1/4.
-    place = stop_on_wall(CASE, PIN, 1.5, 30, out=BOX.projection)
+    place = stop_on_wall(CASE, PIN, 1.5, 33, out=BOX.projection)
     _, met = met_stop(moving(hardware=(BOX,)), tip(place.point, 0.0, top), PIN)
     assert met == part
 

@@ -1,19 +1,25 @@
 import math
+import random
+from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from configurator.geometry.inverse import (
+    WIDEST,
     angle_bare,
     greatest_angles,
+    greatest_hinge_width,
     greatest_projection,
     least_hinge_width,
     reaches,
+    widths_that_work,
 )
 from configurator.geometry.pin import least_width_for_clearance
 from configurator.geometry.shapes import Obstruction
 from tests.geometry.openings import BEVEL, LEAF, RAIL, case_a
+from tests.geometry.random_openings import random_problem
 
 FLAT = math.pi
 
@@ -61,6 +67,69 @@ def test_greatest_projection_is_bounded():
     assert greatest_projection(case_a(), LEAF, FLAT, (far_off,), 0, most=12.0) == 12.0
 
 
+# The square latch edge binds where its stop-side corner's circle grows past the strike's arris:
+# 35-13/16^2 + (W/2 + 1/4)^2 = 35-15/16^2 + (W/2 - 1-5/8)^2.
+BINDS_FROM = 2 * (0.125 * 71.75 + 1.625**2 - 0.25**2) / 3.75
+
+
+def deep_rail(least):
+    """A rail that a hinge so wide just clears at 180 degrees: 2 (T - b) plus what it stands past the door."""
+    return Obstruction(kind="chair rail", projection=least - 3.0 + 0.375, start=0.5)
+
+
+def test_where_a_square_edge_binds_by_hand():
+    assert greatest_hinge_width(case_a(), LEAF, FLAT) == pytest.approx(BINDS_FROM, abs=1e-9)
+    assert greatest_hinge_width(case_a(beta=BEVEL, g_l=1), LEAF, FLAT) == WIDEST
+
+
+@pytest.mark.parametrize("window", [0.2, 0.05, 1e-3, 1e-6])
+def test_a_narrow_window_is_found(window):
+    rail = deep_rail(BINDS_FROM - window)
+    ((least, greatest),) = widths_that_work(case_a(), LEAF, FLAT, (rail,))
+    assert (least, greatest) == pytest.approx((BINDS_FROM - window, BINDS_FROM), abs=2e-9)
+    assert least_hinge_width(case_a(), LEAF, FLAT, (rail,)) == least
+
+
+def test_a_window_that_is_none():
+    assert widths_that_work(case_a(), LEAF, FLAT, (deep_rail(BINDS_FROM + 1e-6),)) == ()
+    assert greatest_hinge_width(case_a(), LEAF, FLAT, (deep_rail(BINDS_FROM + 1e-6),)) is None
+
+
+def test_two_spans():
+    # A block before the pin, from 1 to 2 in off the frame face, at the lowest barrel's height: the barrel
+    # stands free below it or above it, y_p = W/2 - 1-5/8 no nearer than its radius of 0.29.
+    block = Obstruction(kind="other", projection=1.0, offset=1.5, start=-2.5, length=1.0, bottom=8, top=10)
+    below, above = widths_that_work(case_a(beta=BEVEL), LEAF, math.radians(20), (block,))
+    assert below[1] == pytest.approx(2 * (1.0 - 0.29 + 1.625), abs=1e-9)
+    assert above[0] == pytest.approx(2 * (2.0 + 0.29 + 1.625), abs=1e-9)
+
+
+def test_all_or_nothing_where_width_does_not_move_the_pin():
+    h = case_a(mounting="full surface")
+    assert widths_that_work(h, LEAF, 1.0, (), widest=8.0) == ((1.0, 8.0),)
+    assert widths_that_work(h, LEAF, FLAT, (RAIL,)) == ()
+
+
+@pytest.mark.parametrize("seed", range(4))
+def test_the_spans_are_the_widths_that_work(seed):
+    """Any opening, any wanted angle: a width works just where a span says so."""
+    chance = random.Random(f"spans {seed}")
+    inside = 0
+    for _ in range(30):
+        problem, wanted = random_problem(chance), chance.choice([0.5, 1.5, math.pi / 2, 2.5, FLAT])
+        h = replace(problem.hanging, mounting="full mortise")
+        about = (problem.leaf, wanted, problem.obstructions, problem.other)
+        spans = widths_that_work(h, *about, widest=14.0)
+        for width in [chance.uniform(1.0, 14.0) for _ in range(20)]:
+            if min([abs(width - end) for span in spans for end in span], default=1.0) > 1e-6:
+                within = any(low < width < high for low, high in spans)
+                assert reaches(replace(h, W=width), *about) is within, (width, spans, wanted, problem)
+                inside += within
+        for end in (end for span in spans for end in span):
+            assert reaches(replace(h, W=end), *about), (end, spans, wanted, problem)
+    assert inside > 20
+
+
 def test_width_does_not_move_the_pin_of_a_surface_hinge():
     assert least_hinge_width(case_a(mounting="full surface"), LEAF, FLAT, (RAIL,)) is None
 
@@ -93,6 +162,17 @@ def test_the_inverse_undoes_the_forward(rail, wanted):
         narrower = case_a(width - 1e-6, beta=BEVEL)
         assert angle_bare(narrower, LEAF, (rail,)) < wanted
         assert angle_bare(narrower, LEAF, (rail,)) == pytest.approx(wanted, abs=1e-3)
+
+
+@given(rails, st.floats(2.2, math.pi))
+@settings(max_examples=25, deadline=None)
+def test_the_greatest_width_is_the_greatest(rail, wanted):
+    # A square edge: past some width it binds.
+    width = greatest_hinge_width(case_a(), LEAF, wanted, (rail,), narrowest=3.83)
+    if width is None:
+        return
+    assert reaches(case_a(width), LEAF, wanted, (rail,))
+    assert not reaches(case_a(width + 1e-6), LEAF, wanted, (rail,))
 
 
 @given(st.floats(3.83, 6), st.floats(0, 3), st.floats(2.2, math.pi))
