@@ -191,7 +191,7 @@ def _rests(answer: "PlanAnswer", place: StopPlace, hinge: str) -> Iterator[Findi
     if overhead is not None and overhead < rests - TOLERANCE:
         message = (
             f"{hinge} the door stop at {degrees(overhead)} holds the door before it comes to the "
-            f"{place.kind} at {degrees(rests, overhead, 'max')}. Leave one of the two out, unless both "
+            f"{place.kind} at {degrees(rests, overhead, 'max')}. Take one of the two out, unless both "
             "are wanted."
         )
         yield finding("two door stops", "note", message, _PLAN, (), stop=overhead, **_numbers(place))
@@ -217,7 +217,7 @@ def _fault(answer: "PlanAnswer", place: StopPlace, hinge: str) -> tuple[str, str
             low, high = (roughly(one) for one in answer.leaf_heights)
             return "stop misses the leaf", (
                 f"{hinge} the {stop} stands {roughly(place.height)} above the floor and the leaf from {low} "
-                f"to {high}: nothing comes to it. Change its height, or take another kind of stop."
+                f"to {high}: nothing comes to it. Set it at another height, or take another kind of stop."
             )
         case "in the doorway":
             return "stop in the doorway", (
@@ -227,12 +227,12 @@ def _fault(answer: "PlanAnswer", place: StopPlace, hinge: str) -> tuple[str, str
         case "never met":
             return "stop never met", (
                 f"{hinge} the door never comes to the {stop} {where} and {inches(place.projection)} off the "
-                f"wall. Put it no farther along than {roughly(place.reach)}, or take one that stands out "
+                f"wall. Set it no farther along than {roughly(place.reach)}, or take one that stands out "
                 "more."
             )
         case "near the edge":
             return "stop near the edge", (
-                f"{hinge} the {stop} {where} meets the outer inch of the leaf, or only its edge. Put it no "
+                f"{hinge} the {stop} {where} meets the outer inch of the leaf, or only its edge. Set it no "
                 f"farther along than {roughly(place.reach)}."
             )
         case "buried":

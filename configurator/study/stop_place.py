@@ -114,7 +114,7 @@ def _off_the_wall(filled: FilledOpening, leaf: HungLeaf, solution: Solution) -> 
     if not struck:
         return None
     bumper = DoorStop(kind="wall bumper", projection=USUAL_PROJECTION, height=struck[0].height)
-    return _to_a_sixteenth(filled, leaf, solution.scene, bumper)
+    return placed(filled, leaf, solution.scene, bumper)
 
 
 def _off_the_leaf(filled: FilledOpening, leaf: HungLeaf, solution: Solution) -> StopPlace | None:
@@ -129,17 +129,7 @@ def _off_the_leaf(filled: FilledOpening, leaf: HungLeaf, solution: Solution) -> 
     else:
         middle = (leaf.leaf.bottom + leaf.leaf.top) / 2
         stop = DoorStop(kind="wall bumper", projection=projection, height=middle)
-    return _to_a_sixteenth(filled, leaf, solution.scene, stop)
-
-
-def _to_a_sixteenth(filled: FilledOpening, leaf: HungLeaf, plan: Scene, stop: DoorStop) -> StopPlace | None:
-    """Return a stop's place worked out and rounded toward the frame, as it is set out on site."""
-    exact = placed(filled, leaf, plan, stop)
-    if exact.from_frame < 0.0:
-        return None
-    sixteenth = math.floor(exact.from_frame * 16) / 16
-    set_out = stop.model_copy(update={"from_frame": sixteenth, "height": exact.height})
-    return placed(filled, leaf, plan, set_out)
+    return placed(filled, leaf, solution.scene, stop)
 
 
 def _landing(leaf: HungLeaf, stop: DoorStop) -> Hardware | None:
@@ -165,7 +155,10 @@ def _height(filled: FilledOpening, leaf: HungLeaf, stop: DoorStop, carried: Hard
 
 
 def _from_frame(plan: Scene, projection: float, carried: Hardware | None) -> float:
-    """Return how far along the wall from the frame a tip goes: behind hardware, or near the latch edge."""
+    """Return how far along the wall from the frame a tip goes: behind hardware, or near the latch edge.
+
+    Inches, to the sixteenth toward the frame, as it is set out on site.
+    """
     h, pin = plan.hanging, plan.pin
     most, out = greatest_along(h, pin), 0.0
     along = most
@@ -174,9 +167,12 @@ def _from_frame(plan: Scene, projection: float, carried: Hardware | None) -> flo
         along = min(h.O - h.g_l - _line(carried) - pin.x_p, most)
     place = stop_on_wall(h, pin, projection, along, out)
     if place is not None:
-        return -h.F - place.point[0]
-    # So short that the door never comes to it: where it would, open flat. So long: at the pin, in front.
-    return along - pin.x_p - h.F if projection - h.p - pin.y_p < along / 2 else -h.F - pin.x_p
+        x = place.point[0]
+    elif projection - h.p - pin.y_p < along / 2:  # so short that the door never comes to it: where it would
+        x = pin.x_p - along
+    else:  # so long that it is not met before the door stands square
+        x = pin.x_p
+    return math.floor((-h.F - x) * 16) / 16
 
 
 def _line(carried: Hardware) -> float:

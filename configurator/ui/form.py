@@ -16,7 +16,7 @@ from configurator.ui.presets import USUAL_CASING
 from configurator.ui.rows import RowsEditor, hardware_editor, obstructions_editor
 from configurator.ui.sections import Section
 from configurator.ui.session import Session
-from configurator.ui.special import OpeningSizeField
+from configurator.ui.special import DoorStopField, OpeningSizeField
 from configurator.ui.tab_order import put_in_order, reading_order
 
 NOTHING: Assumptions = MappingProxyType({})
@@ -37,6 +37,9 @@ SECTIONS: Mapping[str, tuple[str, ...]] = {
     "Wall": ("wall.frame_proud", "wall.thickness"),
     "What stands along the wall": (),
     "Hardware": (),
+    "Door stop": (
+        "door_stop.kind", "door_stop.projection", "door_stop.from_frame", "door_stop.height",
+    ),
     "Hinge": (
         "hinge.barrel", "hinge.leaf_thickness", "hinge.leaf_gap", "prepared_height", "existing_hinge.height",
         "existing_hinge.width", "existing_hinge.leaf_thickness", "existing_hinge.corner",
@@ -51,6 +54,9 @@ SECTIONS: Mapping[str, tuple[str, ...]] = {
 }  # fmt: skip
 """Title of a section to the plain fields it holds; lists are added to theirs."""
 OPEN_AT_START = ("Opening",)
+_SPECIAL: Mapping[str, Callable[[Session], Field]] = MappingProxyType(
+    {"size": OpeningSizeField, "door_stop.kind": DoorStopField}
+)
 
 
 def matters(path: str, session: Session) -> bool:
@@ -60,6 +66,8 @@ def matters(path: str, session: Session) -> bool:
         return bool(leaves == "pair")
     if path in ("split_height", "door.split_gap"):
         return bool(leaves == "dutch")
+    if path.startswith("door_stop.") and path != "door_stop.kind":
+        return session.value("door_stop") is not None
     if path == "use.clear_width_margin":
         return bool(session.value("use.accessible")) or session.value(path) is not None
     if path == "frame.return_depth":
@@ -161,7 +169,8 @@ class Form(QScrollArea):
         return body
 
     def _add_field(self, form: QFormLayout, path: str) -> None:
-        field = OpeningSizeField(self.session) if path == "size" else field_for(self.session, path)
+        special = _SPECIAL.get(path)
+        field = field_for(self.session, path) if special is None else special(self.session)
         self._fields[path] = field
         self._labels[path] = add_row(form, field, self.session)
 

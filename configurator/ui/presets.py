@@ -69,5 +69,11 @@ HARDWARE: dict[str, dict[str, Any]] = {
     },
 }
 
+USUAL_STOPS: dict[str, dict[str, Any]] = {
+    "wall bumper": {"kind": "wall bumper", "projection": 1},
+    "floor stop": {"kind": "floor stop", "projection": 3},
+}
+"""Door stops as they are first put up: how far the tip is off the wall, from memory."""
+
 USUAL_CASING: dict[str, Any] = {"kind": "casing", "projection": 0.6875, "start": -0.5, "length": 2.25}
 """Casing 11/16 x 2-1/4 at a 1/4 reveal on a 3/4 jamb: it reaches 1/2 in over the jamb's edge. From memory."""

@@ -5,9 +5,10 @@ from typing import Any
 
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout
 
-from configurator.ui.fields import Assumptions, LineField, QuietCombo
+from configurator.ui.fields import Assumptions, ChoiceField, LineField, QuietCombo
 from configurator.ui.kinds import LENGTH, NotReadError
 from configurator.ui.look import sized
+from configurator.ui.presets import USUAL_STOPS
 from configurator.ui.session import Session
 from configurator.ui.slips import size_question
 from configurator.units import LengthError, parse_opening_size
@@ -72,6 +73,23 @@ class OpeningSizeField(LineField):
     def _swap(self) -> None:
         size = self.session.value("size")
         self.commit({"width": size.height, "height": size.width})
+
+
+class DoorStopField(ChoiceField):
+    """What the open door comes to rest against: nothing, a wall bumper or a floor stop of a usual size."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__(session, "door_stop.kind")
+        self.editor.insertItem(0, "none", None)
+
+    def commit(self, value: Any) -> None:
+        """Put up a stop of the usual size, change the one there is to another kind, or take it away."""
+        if value is None:
+            self.session.edit("door_stop", None)
+        elif self.session.value("door_stop") is None:
+            self.session.edit("door_stop", dict(USUAL_STOPS[value]))
+        else:
+            self.session.edit(self.path, value)
 
 
 class ProjectionField(LineField):

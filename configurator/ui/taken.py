@@ -16,7 +16,9 @@ def taken(study: "Study", standard: Hinge | None) -> Assumptions:
 
     `standard` is the job's standard hinge.
     """
-    return {**study.filled.assumed, **_of_hinge(study, standard), **_of_leaves(study)}
+    return {
+        **study.filled.assumed, **_of_hinge(study, standard), **_of_leaves(study), **_of_door_stop(study)
+    }  # fmt: skip
 
 
 def _of_hinge(study: "Study", standard: Hinge | None) -> dict[str, Any]:
@@ -37,6 +39,19 @@ def _of_leaves(study: "Study") -> dict[str, Any]:
         split = leaves[0].bottom - study.filled.split_gap / 2
         return {"split_height": _assumed(split, "half the opening height", _WHERE, "derived")}
     return {}
+
+
+def _of_door_stop(study: "Study") -> dict[str, Any]:
+    """Return where a door stop goes as far as nobody said; of several widths, on the one recommended."""
+    width = study.recommended["width"]
+    places = {one.hinge_width: one.door_stop for one in reversed(study.candidates)}
+    place = places.get(width) or next(reversed(places.values()), None)
+    if place is None:
+        return {}
+    because = "as near the lock edge as it may be met, or in line with the hardware that comes to it"
+    source = "worked out from the plan for the hinge recommended"
+    found = {"door_stop.from_frame": place.from_frame, "door_stop.height": place.height}
+    return {path: _assumed(value, because, source, "derived") for path, value in found.items()}
 
 
 def _assumed(value: float, because: str, source: str, mark: Any) -> Any:

@@ -20,6 +20,7 @@ def demo(mark, **changes):
 
 
 RAIL = {"kind": "chair rail", "projection": 1.75, "start": 0.5, "bottom": 32, "top": 36}
+FLOOR = {"kind": "floor stop", "projection": 3, "from_frame": 28}
 SLIPS = {
     "hinge size swapped": opening(hinge={"height": 4, "width": 4.5}),
     "door size swapped": opening(size={"width": 84, "height": 36}),
@@ -86,6 +87,17 @@ MORE = {
     "backsets disagree": opening(door={"hinge_backset": 0.25}, frame={"hinge_backset": 0.5}),
     "gaps disagree": opening(hinge={"leaf_gap": 0.0625}),
     "stop short of wanted": opening(use={"stop_angle": 60}),
+    "where a stop goes": opening(
+        obstructions=[{"kind": "return wall", "start": 4}], use={"wanted_angle": 90}
+    ),
+    "where the door rests": opening(door_stop=FLOOR),
+    "two door stops": opening(door_stop=FLOOR, use={"stop_angle": 90}),
+    "stop misses the leaf": opening(door_stop={**FLOOR, "height": 0}),
+    "stop never met": opening(door_stop={**FLOOR, "from_frame": 40}),
+    "stop near the edge": opening(door_stop={**FLOOR, "from_frame": 33}),
+    "stop met too late": opening(door_stop={**FLOOR, "projection": 1.5}, hardware=[LEVER]),
+    "stop behind trim": opening(door_stop={**FLOOR, "height": 34}, obstructions=[{**RAIL, "projection": 4}]),
+    "stop in the doorway": opening(door_stop={"kind": "floor stop", "projection": 40}),
     "refused": opening(hinge={"height": 5, "width": 8, "mounting": "half mortise"}),
     "hinges do not fit": opening(leaves="dutch", split_height=83.8),
     "hinges overlap": opening(hinge={"count": 16}),
