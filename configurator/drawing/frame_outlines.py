@@ -1,7 +1,11 @@
 """The hinge jamb where it is cut, by kind of frame: sheet steel, wood or aluminum tube.
 
-Drawn as such frames are commonly made; only face, rabbet, stop, depth and returns are measured. No sheet of
-metal is drawn thinner than can be seen.
+Every size is the opening's own, given or usual. No sheet of metal is drawn thinner than can be seen.
+
+The swing is worked out with the frame stop filled back to the far face. On the hinge side that makes no
+difference: what turns about the pin from beyond it only moves toward the pull side. On the latch side only
+push-face hardware could come behind a narrow stop, and it has no way past that stop's back: it is stopped
+either way, by the filled stop a little sooner.
 """
 
 from collections.abc import Callable, Mapping
@@ -10,14 +14,8 @@ from configurator.drawing.hung import Hung
 from configurator.drawing.primitives import Point, Polygon, Polyline
 from configurator.drawing.turning import rectangle
 
-SHEET = 0.053
-"""Thickness of a steel frame's sheet, 16 gage, inches; common practice, no source."""
-TUBE = 0.125
-"""Wall of an aluminum tube, inches; common practice, no source."""
-_LEAST_SOFFIT = 0.75
-"""A stop narrower than this leaves no second rabbet: the frame is drawn with one, inches; derived."""
-_WOOD_STOP = 1.375
-"""Width of an applied wood stop, inches; common practice, no source."""
+_LEAST_STEP = 1 / 16
+"""A step at the back of the stop smaller than this is not drawn as a second rabbet, inches; derived."""
 FRAME, PATTERN = "A-DOOR-FRAM", "A-DOOR-FRAM-PATT"
 
 Outline = tuple[Polygon | Polyline, ...]
@@ -28,16 +26,21 @@ def hinge_jamb(hung: Hung, thinnest: float = 0.0) -> Outline:
     return _BY_KIND[hung.frame_kind](hung, thinnest)
 
 
+def stop_width(hung: Hung) -> float:
+    """Return how far the stop runs through the wall, never past the jamb's far face; inches."""
+    return min(hung.stop_width, max(hung.h.D - hung.h.R, 0.0))
+
+
 def steel_profile(hung: Hung) -> tuple[Point, ...]:
     """Return the outer line of a steel jamb, from the pull-side return round to the push-side one.
 
-    A second rabbet as deep as the first where the depth leaves a soffit, else the stop runs to the far face.
+    A second rabbet behind the stop where the stop leaves one, else the stop runs to the far face.
     """
     h, back = hung.h, hung.return_depth
-    soffit = h.D - 2 * h.R
+    behind = h.R + stop_width(hung)
     pull = ((-h.F, -back), (-h.F, 0.0), (0.0, 0.0), (0.0, -h.R), (h.s, -h.R))
-    if soffit >= _LEAST_SOFFIT:
-        push: tuple[Point, ...] = ((h.s, h.R - h.D), (0.0, h.R - h.D), (0.0, -h.D))
+    if h.D - behind >= _LEAST_STEP:
+        push: tuple[Point, ...] = ((h.s, -behind), (0.0, -behind), (0.0, -h.D))
     else:
         push = ((h.s, -h.D),)
     return (*pull, *push, (-h.F, -h.D), (-h.F, back - h.D))
@@ -61,7 +64,7 @@ def _right(a: Point, b: Point) -> Point:
 
 
 def _steel(hung: Hung, thinnest: float) -> Outline:
-    sheet = thickened(steel_profile(hung), max(SHEET, thinnest))
+    sheet = thickened(steel_profile(hung), max(hung.metal_thickness, thinnest))
     return (Polygon(FRAME, sheet, "steel", "frame, sheet steel"),)
 
 
@@ -75,7 +78,7 @@ def _butted(hung: Hung, thinnest: float) -> Outline:
 
 def _wood(hung: Hung, _: float) -> Outline:
     h = hung.h
-    width = min(_WOOD_STOP, h.D - h.R)
+    width = stop_width(hung)
     jamb = Polygon(FRAME, rectangle(-h.F, 0.0, -h.D, 0.0), "endgrain", "wood jamb", pattern_layer=PATTERN)
     if width <= 0 or h.s <= 0:
         return (jamb,)
@@ -84,9 +87,9 @@ def _wood(hung: Hung, _: float) -> Outline:
 
 
 def _aluminum(hung: Hung, thinnest: float) -> Outline:
-    h, wall = hung.h, max(TUBE, thinnest)
+    h, wall = hung.h, max(hung.metal_thickness, thinnest)
     parts = [*_tube(rectangle(-h.F, 0.0, -h.D, 0.0), wall, "aluminum tube")]
-    deep = min(_WOOD_STOP, h.D - h.R)
+    deep = stop_width(hung)
     if deep > 2 * wall and h.s > 2 * wall:
         parts += _tube(rectangle(0.0, h.s, -h.R - deep, -h.R), wall, "applied frame stop")
     return tuple(parts)

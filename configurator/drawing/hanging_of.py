@@ -32,6 +32,8 @@ def _hung(filled: FilledOpening, candidate: Candidate, leaf: HungLeaf, display: 
         frame_kind=filled.opening.frame.kind,
         construction=filled.opening.door.construction or "",
         return_depth=filled.return_depth,
+        stop_width=filled.stop_width,
+        metal_thickness=filled.metal_thickness,
         layers=filled.layers or (("wall", filled.wall_thickness),),
         standing=_standing(filled, leaf, h, display),
         hardware=tuple(hardware_shape(h, item, index) for index, item in enumerate(leaf.hardware)),

@@ -32,6 +32,10 @@ class Hung:
     frame_kind: str
     construction: str
     return_depth: float
+    stop_width: float
+    """How far the frame stop runs through the wall."""
+    metal_thickness: float
+    """Sheet of a steel frame, wall of an aluminum tube; 0 of wood."""
     layers: Layers
     standing: tuple[Standing, ...] = ()
     hardware: tuple[Shape, ...] = ()

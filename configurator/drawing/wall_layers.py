@@ -1,5 +1,8 @@
 """The wall beside the hinge jamb, layer by layer, as it meets that kind of frame."""
 
+from collections.abc import Iterator
+from typing import NamedTuple
+
 from configurator.drawing.hung import Hung
 from configurator.drawing.primitives import Point, Polygon, Polyline
 from configurator.drawing.turning import rectangle
@@ -15,7 +18,9 @@ _FLANGE = 1.25
 """Flange of a steel stud, inches; common practice, no source."""
 _LIP = 0.35
 _WRAPPED = frozenset({"knocked-down drywall", "welded steel, wrapped"})
-_MASONRY = ("block", "brick", "masonry", "concrete", "cmu", "stone", "grout")
+_WOOD_STUDS = ("wood stud", "2x", "2 x")
+_TOLERANCE = 1e-9
+_MASONRY = ("block", "masonry", "cmu", "stone", "grout")
 _BOARD = ("gypsum", "plaster", "board", "drywall")
 _WOODEN = ("wood", "plywood", "sheathing", "panel")
 _HOLLOW = ("stud", "cavity", "space", "air", "insulation")
@@ -29,25 +34,56 @@ def material_of(layer: str) -> str:
         (("tile",), "tile"),
         (_BOARD, "gypsum"),
         (_MASONRY, "masonry"),
+        (("brick",), "brick"),
+        (("concrete",), "concrete"),
     ):
         if any(word in words for word in kinds):
             return material
     return "wood" if any(word in words for word in _WOODEN) else "solid"
 
 
+class Band(NamedTuple):
+    """One layer where it is cut, in the plan's axes: inches up and down, and where it ends at the frame."""
+
+    name: str
+    material: str
+    top: float
+    bottom: float
+    end: float
+
+
+def bands(hung: Hung) -> Iterator[Band]:
+    """Yield the wall's layers from the pull side."""
+    top = hung.wall_face
+    for name, thickness in hung.layers:
+        material, bottom = material_of(name), top - thickness
+        yield Band(name, material, top, bottom, _end_of(hung, material, top, bottom))
+        top = bottom
+
+
 def wall_beside(hung: Hung, left: float) -> tuple[Polygon | Polyline, ...]:
     """Return the wall on the hinge side from `left` (inches, in the plan's axes) to the frame."""
     parts: list[Polygon | Polyline] = []
-    top = hung.wall_face
-    for name, thickness in hung.layers:
-        material = material_of(name)
-        end = _end_of(hung, material)
-        band = rectangle(left, end, top - thickness, top)
-        parts.append(_layer(band, material, name))
-        if material == "cavity" and len(hung.layers) > 1:
-            parts += _stud(hung, end, top - thickness, top)
-        top -= thickness
+    for band in bands(hung):
+        parts.append(_layer(rectangle(left, band.end, band.bottom, band.top), band.material, band.name))
+        if band.material == "cavity":  # its ground covers half of the lines beside it
+            parts += [Polyline("A-WALL-LAYR", ((left, y), (band.end, y))) for y in (band.top, band.bottom)]
+        if _has_stud(hung, band):
+            parts += _stud(hung, band)
     return (*parts, *_faces(hung, left))
+
+
+def _has_stud(hung: Hung, band: Band) -> bool:
+    """A stud stands in the hollow between boards; not in an air space."""
+    return band.material == "cavity" and len(hung.layers) > 1 and "air" not in band.name.lower()
+
+
+def _studs_are_wood(hung: Hung, band: Band) -> bool:
+    """As the layer's name says; where it does not, as the frame is."""
+    words = band.name.lower()
+    if "steel" in words or "metal" in words:
+        return False
+    return hung.frame_kind == "wood with casing" or any(word in words for word in _WOOD_STUDS)
 
 
 def _layer(band: tuple[tuple[float, float], ...], material: str, name: str) -> Polygon:
@@ -55,31 +91,33 @@ def _layer(band: tuple[tuple[float, float], ...], material: str, name: str) -> P
     return Polygon("A-WALL-LAYR", band, material, name, outlined=not hollow, pattern_layer="A-WALL-PATT")
 
 
-def _end_of(hung: Hung, material: str) -> float:
-    """Return where a layer ends: inside a frame that wraps it, or at what the wall is built against."""
+def _end_of(hung: Hung, material: str, top: float, bottom: float) -> float:
+    """Return where a layer ends: inside a frame that wraps it, or at what the wall is built against.
+
+    What does not fit between the returns, as tile put on afterwards, stops at the frame's edge.
+    """
     outer = -hung.h.F
-    if hung.frame_kind in _WRAPPED:
-        room = min(_INTO_THROAT, hung.h.F / 2)
-        return outer + (_STUD_IN_THROAT * room if material == "cavity" else room)
     if hung.frame_kind == "wood with casing":
         return outer - _SHIM_SPACE
-    return outer
+    if hung.frame_kind not in _WRAPPED or not _fits_throat(hung, top, bottom):
+        return outer
+    room = min(_INTO_THROAT, hung.h.F / 2)
+    return outer + (_STUD_IN_THROAT * room if material == "cavity" else room)
+
+
+def _fits_throat(hung: Hung, top: float, bottom: float) -> bool:
+    near, far = -hung.return_depth, hung.return_depth - hung.h.D
+    return top <= near + _TOLERANCE and bottom >= far - _TOLERANCE
 
 
 def stud_boxes(hung: Hung) -> list[tuple[Point, Point]]:
     """Return where studs are drawn in the wall's hollow, as opposite corners: lettering keeps off them."""
-    boxes: list[tuple[Point, Point]] = []
-    top = hung.wall_face
-    for name, thickness in hung.layers:
-        if material_of(name) == "cavity" and len(hung.layers) > 1:
-            boxes += _stud_boxes(hung, top - thickness, top)
-        top -= thickness
-    return boxes
+    return [box for band in bands(hung) if _has_stud(hung, band) for box in _stud_boxes(hung, band)]
 
 
-def _stud_boxes(hung: Hung, bottom: float, top: float) -> list[tuple[Point, Point]]:
-    end = _end_of(hung, "cavity")
-    if hung.frame_kind == "wood with casing":
+def _stud_boxes(hung: Hung, band: Band) -> list[tuple[Point, Point]]:
+    _, _, top, bottom, end = band
+    if _studs_are_wood(hung, band):
         return [((end - 2 * _STUD, bottom), (end, top))]
     flange = end - _FLANGE
     return [
@@ -89,9 +127,10 @@ def _stud_boxes(hung: Hung, bottom: float, top: float) -> list[tuple[Point, Poin
     ]
 
 
-def _stud(hung: Hung, end: float, bottom: float, top: float) -> list[Polygon | Polyline]:
-    """A steel stud beside a steel frame; two crossed wood studs beside a wood one."""
-    if hung.frame_kind == "wood with casing":
+def _stud(hung: Hung, band: Band) -> list[Polygon | Polyline]:
+    """A steel stud, or two crossed wood ones."""
+    _, _, top, bottom, end = band
+    if _studs_are_wood(hung, band):
         return [part for n in (0, 1) for part in _wood_stud(end - n * _STUD, bottom, top)]
     web = (
         (end - _FLANGE, top - _LIP), (end - _FLANGE, top), (end, top),
@@ -108,8 +147,8 @@ def _wood_stud(end: float, bottom: float, top: float) -> list[Polygon | Polyline
 
 def _faces(hung: Hung, left: float) -> list[Polyline]:
     """The two faces and the end of the wall, in the weight of a cut."""
-    top, bottom = hung.wall_face, hung.wall_face - hung.wall_depth
-    first, last = (_end_of(hung, material_of(name)) for name in (hung.layers[0][0], hung.layers[-1][0]))
+    across = list(bands(hung))
+    top, bottom, first, last = across[0].top, across[-1].bottom, across[0].end, across[-1].end
     ends = [((left, top), (first, top)), ((left, bottom), (last, bottom))]
     if top > 0.0:
         ends.append(((-hung.h.F, 0.0), (-hung.h.F, top)))  # the reveal of a frame behind the wall face

@@ -1,17 +1,17 @@
 import pytest
 from shapely.geometry import Polygon as Area
 
-from configurator.drawing.frame_outlines import SHEET, hinge_jamb, steel_profile, thickened
+from configurator.drawing.frame_outlines import hinge_jamb, steel_profile, thickened
 from configurator.drawing.primitives import Polygon
 from configurator.drawing.sheet import plan_sheet
-from configurator.drawing.wall_layers import material_of, wall_beside
+from configurator.drawing.wall_layers import bands, material_of, stud_boxes, wall_beside
 from configurator.model.words import VOCABULARY
 from configurator.units import Display
 from tests.drawing.cases import FRAMES, case_a
 
 
-def hung_in(kind, **changes):
-    study = case_a(frame={"kind": kind, **changes}, wall=FRAMES[kind].get("wall", {}))
+def hung_in(kind, wall=None, **changes):
+    study = case_a(frame={"kind": kind, **changes}, wall={**FRAMES[kind].get("wall", {}), **(wall or {})})
     return plan_sheet(study, Display(), 864, 540).panels[0].hung
 
 
@@ -37,6 +37,78 @@ def test_a_shallow_frame_has_one_rabbet():
     assert (0, -4.625) in steel_profile(hung_in("knocked-down drywall", jamb_depth=4.625))
 
 
+def test_the_second_rabbet_is_what_the_stop_leaves():
+    """Depth 5-7/8, rabbet 1-15/16, stop 1: the rabbet behind is 2-15/16 deep."""
+    profile = steel_profile(hung_in("knocked-down drywall", stop_width=1))
+    assert profile[4:8] == ((0.625, -1.9375), (0.625, -2.9375), (0, -2.9375), (0, -5.875))
+    # 1/16 behind the stop is still a rabbet, less is none; a stop too wide is drawn to the far face.
+    assert (0, -5.8125) in steel_profile(hung_in("knocked-down drywall", stop_width=3.875))
+    for width in (3.875 + 1 / 64, 3.9375, 5):
+        assert steel_profile(hung_in("knocked-down drywall", stop_width=width))[5] == (0.625, -5.875)
+
+
+@pytest.mark.parametrize("kind", ["wood with casing", "aluminum storefront"])
+@pytest.mark.parametrize("given", [None, 1, 2])
+def test_an_applied_stop_is_as_wide_as_said(kind, given):
+    hung = hung_in(kind, **({} if given is None else {"stop_width": given}))
+    stop = next(part for part in hinge_jamb(hung) if "stop" in part.name)
+    ys = [y for _, y in stop.points]
+    assert max(ys) == -hung.h.R
+    assert max(ys) - min(ys) == pytest.approx(given or 1.375)
+
+
+@pytest.mark.parametrize(("given", "wall"), [(None, 0.125), (0.1875, 0.1875)])
+def test_a_tube_has_the_walls_that_were_said(given, wall):
+    hung = hung_in("aluminum storefront", **({} if given is None else {"metal_thickness": given}))
+    tube, hollow = hinge_jamb(hung)[:2]
+    assert min(x for x, _ in hollow.points) - min(x for x, _ in tube.points) == pytest.approx(wall)
+
+
+def test_a_sheet_is_as_thick_as_said():
+    thin, thick = (
+        Area(hinge_jamb(hung_in("welded steel, wrapped", metal_thickness=t))[0].points).area
+        for t in (0.042, 0.067)
+    )
+    assert thick / thin == pytest.approx(0.067 / 0.042, rel=0.03)
+
+
+TILED = {
+    "layers": [
+        {"name": "tile", "thickness": 0.5},
+        {"name": "gypsum board", "thickness": 0.625},
+        {"name": "steel stud", "thickness": 3.625},
+        {"name": "gypsum board", "thickness": 0.625},
+    ]
+}
+
+
+def test_tile_stops_against_a_frame_that_does_not_go_over_it():
+    """Frame flush with the tile: the 1/2 return stands before the board, and the tile beside the return."""
+    hung = hung_in("knocked-down drywall", {**TILED, "frame_proud": 0}, jamb_depth=5.875)
+    ends = [band.end for band in bands(hung)]
+    assert ends[0] == -2
+    assert all(end > -2 for end in ends[1:])
+
+
+def test_tile_goes_into_a_frame_made_for_it():
+    assert all(band.end > -2 for band in bands(hung_in("knocked-down drywall", TILED)))
+
+
+@pytest.mark.parametrize(
+    ("kind", "name", "boxes"),
+    [
+        ("knocked-down drywall", "steel stud", 3),
+        ("knocked-down drywall", "2x4 wood stud", 1),
+        ("wood with casing", "stud space", 1),
+        ("wood with casing", "steel stud", 3),
+        ("wood with casing", "air space", 0),
+    ],
+)
+def test_studs_are_drawn_as_their_name_says(kind, name, boxes):
+    layers = [{"name": "gypsum board", "thickness": 0.5}, {"name": name, "thickness": 3.5}]
+    assert len(stud_boxes(hung_in(kind, {"layers": layers}))) == boxes
+
+
 def test_a_folded_sheet_has_its_length_times_its_thickness():
     line = ((0, 0), (0, 4), (3, 4))
     sheet = thickened(line, 0.1)
@@ -50,7 +122,7 @@ def test_steel_stays_behind_its_faces_and_is_never_thinner_than_asked():
     assert Area(fine.points).is_valid
     outer = Area(steel_profile(hung)).buffer(1e-9)
     assert outer.covers(Area(fine.points))
-    assert Area(thick.points).area == pytest.approx(Area(fine.points).area * 0.2 / SHEET, rel=0.05)
+    assert Area(thick.points).area == pytest.approx(Area(fine.points).area * 0.2 / 0.053, rel=0.05)
 
 
 @pytest.mark.parametrize("kind", list(FRAMES))
@@ -85,7 +157,8 @@ def test_the_wall_runs_into_a_frame_that_wraps_it_layer_by_layer():
     ("words", "material"),
     [
         ("gypsum board", "gypsum"), ("Concrete block", "masonry"), ("stud space", "cavity"), ("tile", "tile"),
-        ("brick veneer", "masonry"), ("air space", "cavity"), ("plywood", "wood"), ("felt", "solid"),
+        ("brick veneer", "brick"), ("cast concrete", "concrete"), ("air space", "cavity"),
+        ("plywood", "wood"), ("felt", "solid"),
     ],
 )  # fmt: skip
 def test_a_layers_name_tells_its_material(words, material):
