@@ -44,7 +44,7 @@ def fill_tolerances(opening: Opening) -> FilledTolerances:
 
 
 def _made_of(opening: Opening, key: str) -> str:
-    """Return what the thing that the tolerance is about is made of: the frame for its setting, else the door."""
+    """Return what the thing that a tolerance is about is made of: the frame for its setting or the door."""
     held = fastening_of(opening.door.construction, opening.frame.kind)
     if key == "frame_setting":
         return "metal" if held.frame_material == "steel" else held.frame_material

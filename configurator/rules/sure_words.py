@@ -1,0 +1,191 @@
+"""What is said of how sure a leaf is to work on a hinge width: a sentence, a finding, a chance in words."""
+
+import math
+from collections.abc import Mapping
+
+from configurator.rules.finding import Finding, Severity, Source, finding
+from configurator.rules.how_sure import BARREL, CLEAR_WIDTH, LOCK_EDGE, MOUNTING, SWING, HowSure, Reach
+from configurator.rules.wording import degrees, inches
+
+UNLIKELY = 0.9
+"""A hinge that works less often than this is warned of; the program's own choice, no source."""
+_LEAST_SAID = 1 / 64
+_SLACK = 1e-6
+_OFF: Mapping[str, tuple[str, str]] = {
+    "frame_setting": ("a frame set {} back", "a frame set {} farther out"),
+    "wall_thickness": ("a wall {} thinner", "a wall {} thicker"),
+    "hinge_gap": ("a hinge-side gap {} tighter", "a hinge-side gap {} wider"),
+    "latch_gap": ("a latch-side gap {} tighter", "a latch-side gap {} wider"),
+    "door_thickness": ("a door {} thinner", "a door {} thicker"),
+    "hinge_backset": ("a hinge set {} nearer the frame stop", "a hinge set {} farther from the frame stop"),
+    "hinge_width": ("a hinge {} narrower", "a hinge {} wider"),
+}
+NAMES: Mapping[str, str] = {
+    "frame_setting": "frame setting",
+    "wall_thickness": "wall thickness",
+    "hinge_gap": "hinge-side gap",
+    "latch_gap": "latch-side gap",
+    "door_thickness": "door thickness",
+    "hinge_backset": "hinge backset",
+    "hinge_width": "hinge width",
+}
+"""Everything that may be off, in the trade's words."""
+_SPARE_AT: Mapping[str, str] = {
+    SWING: "",
+    LOCK_EDGE: " at the lock edge",
+    BARREL: " at the barrel",
+    CLEAR_WIDTH: " of clear width",
+    MOUNTING: " at the hinge leaf",
+}
+
+
+def off_words(name: str, plus: bool, by: float) -> str:
+    """Say that one thing is off to one side: `a wall 1/16 in thicker`."""
+    return _OFF[name][plus].format(inches(by))
+
+
+def chance_words(worked: int, draws: int) -> str:
+    """Say how often it works, no finer than the draws bear: always, 97 %, about half, never.
+
+    “always” and “never” are said only where every draw bears them out.
+    """
+    share = worked / draws
+    if worked == draws:
+        return "always"
+    if worked == 0:
+        return "never"
+    if share >= 0.995:
+        return "more than 99 %"
+    if share < 0.005:
+        return "less than 1 %"
+    return "about half" if 0.45 <= share <= 0.55 else f"{max(round(100 * share), 1)} %"
+
+
+def sure_sentence(sure: HowSure) -> str:
+    """Say in a line or two whether it works, with how much to spare, and what would stop it."""
+    if not sure.works:
+        often = f" {_often(sure)}" if sure.worked else ""
+        return f"Does not work as drawn: {_fault(sure, sure.as_drawn)}{_would_work(sure)}.{often}"
+    if sure.works_worst_case:
+        return f"Works{_to_spare(sure)}, also with everything off at once at its worst{_still_works(sure)}."
+    return f"Works as drawn{_to_spare(sure)}, but {_would_stop(sure)}. {_often(sure)}"
+
+
+def sure_finding(sure: HowSure) -> Finding | None:
+    """Return what to warn of: a leaf that works as drawn and not with everything at its worst; else None."""
+    if not sure.works or sure.works_worst_case:
+        return None
+    leaf = "" if sure.leaf == "single" else f" ({sure.leaf} leaf)"
+    message = (
+        f"On a hinge {inches(sure.hinge_width)} wide{leaf} the door works as drawn, but {_would_stop(sure)}. "
+        f"{_often(sure)} {_mend(sure)}"
+    )
+    numbers = {"chance": sure.chance, "draws": sure.draws, "worst_angle": sure.worst.greatest_angle}
+    if sure.margin is not None:
+        numbers["margin"] = sure.margin
+    severity: Severity = "note" if sure.chance >= UNLIKELY else "warning"
+    return finding("how sure", severity, message, _sources(sure), (), **numbers)
+
+
+def _sources(sure: HowSure) -> Source:
+    """Name where the tolerances that count come from: worked out here, from those."""
+    assumed = sure.tolerances.assumed.values()
+    named = dict.fromkeys(f"{one.source} ({one.mark_of_source})" for one in assumed if one.value)
+    return Source("; ".join(("worked out from the plan and the tolerances", *named)), "derived")
+
+
+def _floored(length: float) -> float:
+    """Round what is left down to a 64th: no more is promised than there is."""
+    return math.floor(length / _LEAST_SAID + _SLACK) * _LEAST_SAID
+
+
+def _to_spare(sure: HowSure) -> str:
+    """Say what there is to spare in the swing, and at what gives way first if that is another check."""
+    checks = dict.fromkeys((SWING, sure.margin_of))
+    spare = {check: margin for check in checks if (margin := sure.margins[check]) is not None}
+    words = [
+        _small(margin) + (_SPARE_AT[check] if place else "")
+        for place, (check, margin) in enumerate(spare.items())
+    ]
+    if not words:
+        return ""
+    first = next(iter(spare))
+    return f" with {words[0]} to spare{_SPARE_AT[first]}" + "".join(f" and {more}" for more in words[1:])
+
+
+def _small(margin: float) -> str:
+    spare = _floored(margin)
+    return inches(spare) if spare >= _LEAST_SAID else "less than 1/64 in"
+
+
+def _still_works(sure: HowSure) -> str:
+    """Name one thing that may be off by so much: the wall where it counts, else what matters most."""
+    for name in ("wall_thickness", sure.matters_most):
+        if name is None:
+            continue
+        plus, end = sure.effect(name).nearer
+        if end.turns_at is not None and (by := _floored(end.turns_at)) >= _LEAST_SAID:
+            return f"; {off_words(name, plus, by)} still works"
+    return ""
+
+
+def _would_stop(sure: HowSure) -> str:
+    """Say what stops it: one thing by itself if one does, the likeliest, else all of them together."""
+    alone = [
+        (end.turns_at / effect.tolerance, effect, plus, end)
+        for effect in sure.effects
+        for plus, end in effect.ends
+        if end.at.fails and end.turns_at is not None
+    ]
+    if not alone:
+        return f"with everything off at once at its worst {_fault(sure, sure.worst)}"
+    _, effect, plus, end = min(alone, key=lambda found: found[0])
+    return f"with {off_words(effect.name, plus, effect.tolerance)} {_fault(sure, end.at)}"
+
+
+def _fault(sure: HowSure, at: Reach) -> str:
+    if MOUNTING in at.fails:
+        return "the hinge leaf runs out past the far side"
+    if BARREL in at.fails:
+        return f"the barrel overlaps the door or the frame by {inches(-at.barrel_freedom, 0.0)}"
+    if LOCK_EDGE in at.fails:
+        return "the lock edge binds"
+    if SWING in at.fails:
+        return (
+            f"it stops at {degrees(at.greatest_angle, sure.wanted_angle)}, "
+            f"short of {degrees(sure.wanted_angle)}"
+        )
+    if at.clear_width_at_90 is None:
+        return "it does not come square open"
+    return f"it leaves {inches(at.clear_width_at_90, sure.required_clear_width, 'min')} to walk through"
+
+
+def _would_work(sure: HowSure) -> str:
+    """Name the first thing that would mend it by being off, least first; nothing where none does."""
+    found = [
+        (end.turns_at, effect.name, plus)
+        for effect in sure.effects
+        for plus, end in effect.ends
+        if end.turns_at is not None and effect.name in ("frame_setting", "hinge_width")
+    ]
+    if not found:
+        return ""
+    by, name, plus = min(found)
+    return f"; {off_words(name, plus, math.ceil(by / _LEAST_SAID - _SLACK) * _LEAST_SAID)} would do"
+
+
+def _often(sure: HowSure) -> str:
+    words = chance_words(sure.worked, sure.draws)
+    share = {"always": "every one", "never": "none"}.get(words, words)
+    return f"It works in {share} of {sure.draws:,} draws with each off by chance."
+
+
+def _mend(sure: HowSure) -> str:
+    failing = sure.worst.fails
+    if CLEAR_WIDTH in failing:
+        return "Take a narrower hinge or a wider opening, or hold what is built closer."
+    if LOCK_EDGE in failing:
+        return "Bevel the lock edge more, or widen its gap."
+    if SWING in failing or BARREL in failing:
+        return "Take a wider hinge, or measure what is built before ordering."
+    return "Measure what is built before ordering."

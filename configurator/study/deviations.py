@@ -1,0 +1,145 @@
+"""What may be off in one hung leaf, and the answers for many such leaves at once; inches and radians.
+
+A frame set farther out moves p by as much. A thicker wall brings its face toward the pull side: by half where
+the frame is centred in it, by all of it where the frame's place was given, the worst case of not knowing to
+which side the wall grew. A gap off its size narrows or widens the leaf at that edge; the pin follows the
+hinge-side gap. A thicker door keeps its far face where the frame stop holds it, so its inset shrinks. A hinge
+set off its place moves both its leaves alike.
+"""
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from configurator.geometry.batch import Many, latch_edges_of, solve_many
+from configurator.geometry.pin import TOLERANCE, Hanging, locate_pin
+from configurator.geometry.shapes import Hardware, Leaf, Obstruction, OtherLeaf, refuse_no_door
+from configurator.rules.how_sure import BARREL, CHECKS, CLEAR_WIDTH, LOCK_EDGE, MOUNTING, SWING
+
+Floats = NDArray[np.float64]
+Flags = NDArray[np.bool_]
+
+TOLERANCE_OF: Final[Mapping[str, str]] = {
+    "frame_setting": "frame_setting",
+    "wall_thickness": "wall_thickness",
+    "hinge_gap": "gaps",
+    "latch_gap": "gaps",
+    "door_thickness": "door_thickness",
+    "hinge_backset": "hinge_backset",
+    "hinge_width": "hinge_width",
+}
+"""Everything that may be off by itself, and the tolerance it has."""
+NAMES: Final = tuple(TOLERANCE_OF)
+_ANGLE_TOLERANCE: Final = math.radians(TOLERANCE)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Varied:
+    """One leaf as drawn, and what it has to do: wanted radians, least clear width in inches or None.
+
+    wall_share is how much of a thicker wall comes to the pull side; square whether a stop lets it come to 90
+    degrees at all.
+    """
+
+    hanging: Hanging
+    leaf: Leaf
+    hardware: tuple[Hardware, ...]
+    obstructions: tuple[Obstruction, ...]
+    other: OtherLeaf | None
+    wall_share: float
+    wanted: float
+    clear_width: float | None
+    square: bool
+
+    def many(self, off: Floats) -> Many:
+        """The leaves with each thing off by a row of `off`, in the order of NAMES."""
+        h, by = self.hanging, dict(zip(NAMES, off, strict=True))
+        columns = {
+            "p": h.p + by["frame_setting"] - self.wall_share * by["wall_thickness"],
+            "g_h": h.g_h + by["hinge_gap"],
+            "g_l": h.g_l + by["latch_gap"],
+            "T": h.T + by["door_thickness"],
+            "b": h.b + by["hinge_backset"],
+            "W": h.W + by["hinge_width"],
+        }
+        if h.b_f is not None:
+            columns["b_f"] = h.b_f + by["hinge_backset"]
+        return Many(
+            hanging=h,
+            leaf=self.leaf,
+            hardware=self.hardware,
+            obstructions=self.obstructions,
+            other=self.other,
+            columns=columns,
+        )
+
+    def refuse_no_door(self, limits: Floats) -> None:
+        """Raise ValueError where tolerances as large as these could leave no door at all."""
+        by = dict(zip(NAMES, limits, strict=True))
+        h = self.hanging
+        widest = replace(h, g_h=h.g_h + by["hinge_gap"], g_l=h.g_l + by["latch_gap"])
+        refuse_no_door(widest, self.leaf)
+        if by["door_thickness"] >= h.T:
+            raise ValueError(
+                f"A thickness tolerance of {by['door_thickness']:g} in leaves nothing of a door "
+                f"{h.T:g} in thick."
+            )
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Answers:
+    """One number or flag a leaf: bare greatest angle, clear width at 90 (nan: not reached), the two gaps."""
+
+    angle: Floats
+    clear_width: Floats
+    latch_edge: Floats
+    barrel_freedom: Floats
+    holds: Mapping[str, Flags]
+
+    @property
+    def works(self) -> Flags:
+        """Where every check holds."""
+        return np.asarray(np.logical_and.reduce([self.holds[check] for check in CHECKS]))
+
+    def fails(self, row: int) -> tuple[str, ...]:
+        """The checks that do not hold for one leaf."""
+        return tuple(check for check in CHECKS if not self.holds[check][row])
+
+
+def answers(varied: Varied, off: Floats) -> Answers:
+    """The decisive answers of leaves with each thing off by a row of `off`.
+
+    Raises ValueError as `solve_many` does.
+    """
+    many = varied.many(off)
+    solved = solve_many(many)
+    latch = latch_edges_of(many)
+    clear = solved.clear_width_at_90 if varied.square else np.full(many.count, np.nan)
+    holds = {
+        SWING: solved.greatest_angle_bare >= varied.wanted - _ANGLE_TOLERANCE,
+        LOCK_EDGE: latch > 0.0,
+        BARREL: solved.barrel_freedom >= -TOLERANCE,
+        CLEAR_WIDTH: _kept(varied, clear),
+        MOUNTING: _mounted(many),
+    }
+    return Answers(solved.greatest_angle_bare, clear, latch, solved.barrel_freedom, holds)
+
+
+def _kept(varied: Varied, clear: Floats) -> Flags:
+    if varied.clear_width is None:
+        return np.ones(len(clear), dtype=np.bool_)
+    return np.asarray(clear >= varied.clear_width - TOLERANCE)
+
+
+def _mounted(many: Many) -> Flags:
+    """Whether no leaf of a half mortise or half surface hinge runs out past the far side."""
+    h, _ = many.records(lambda column: column)
+    pin = locate_pin(h)
+    backset = {"half mortise": pin.b, "half surface": pin.b_f}.get(h.mounting)
+    if backset is None:
+        return np.ones(many.count, dtype=np.bool_)
+    return np.broadcast_to(np.asarray(backset) >= -TOLERANCE, (many.count,))

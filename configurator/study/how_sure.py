@@ -1,0 +1,258 @@
+"""How sure it is that one leaf works on one hinge width, with what is built a little off what is drawn.
+
+Not part of a study: it is worked out when it is asked for. Inches, degrees outside and radians inside.
+"""
+
+import itertools
+import math
+from collections.abc import Mapping
+from dataclasses import replace
+from types import MappingProxyType
+from typing import Any, Final
+
+import numpy as np
+
+from configurator.geometry.pin import TOLERANCE
+from configurator.rules.door_stop import holds_short_of_square
+from configurator.rules.how_sure import (
+    BARREL,
+    CHECKS,
+    CLEAR_WIDTH,
+    LOCK_EDGE,
+    MOUNTING,
+    SWING,
+    Effect,
+    End,
+    HowSure,
+    Reach,
+)
+from configurator.rules.leaf_hinge import leaf_hinges
+from configurator.rules.specification import must_of
+from configurator.rules.sure_words import sure_finding, sure_sentence
+from configurator.rules.tolerances import fill_tolerances
+from configurator.rules.usual import FilledOpening
+from configurator.study.candidate import in_degrees
+from configurator.study.deviations import NAMES, TOLERANCE_OF, Answers, Floats, Varied, answers
+from configurator.study.hang import hung_leaves
+from configurator.study.records import Candidate, Study
+from configurator.study.turning_points import EXACT, turning_points
+
+DRAWS: Final = 100_000
+SEED: Final = 20_260
+
+
+def how_sure(
+    study: Study, leaf: str, width: float, draws: int = DRAWS, seed: int = SEED, fineness: float = EXACT
+) -> HowSure:
+    """Return how sure one leaf on one hinge open width is to work; inches.
+
+    Worst case: every thing that may be off at its least, its middle and its most, all together in every way,
+    and every draw besides, for between the ends no proof holds. The chance: each thing off by itself, evenly
+    spread over its tolerance, from a seeded generator; real work is seldom spread evenly, so it is a measure
+    to compare by and no promise. `fineness` is how finely it is found how far each thing may be off. Derived.
+    Raises ValueError for a leaf that is not there, no draws, and
+    tolerances so large that they leave no door.
+    """
+    if draws < 1:
+        raise ValueError(f"At least one draw is needed; {draws} were asked for.")
+    varied = _varied(study, leaf, width)
+    tolerances = fill_tolerances(study.opening)
+    limits = np.array([tolerances[TOLERANCE_OF[name]] for name in NAMES])
+    varied.refuse_no_door(limits)
+    drawn = _as_drawn(varied)
+    effects = _effects(varied, limits, not drawn.fails, fineness)
+    worst, worked = _everything_off(varied, limits, draws, seed)
+    most = _matters_most(drawn, effects)
+    margins = _margins(varied, drawn, effects)
+    return HowSure(
+        leaf=leaf,
+        hinge_width=width,
+        wanted_angle=in_degrees(varied.wanted),
+        required_clear_width=varied.clear_width,
+        as_drawn=drawn,
+        worst=worst,
+        margins=margins,
+        margin_of=_margin_of(drawn, effects, margins, most),
+        effects=effects,
+        matters_most=most,
+        worked=worked,
+        draws=draws,
+        seed=seed,
+        tolerances=tolerances,
+    )
+
+
+def sure_data(sure: HowSure) -> dict[str, Any]:
+    """Return how sure it is by the names in the results, with the sentence and the finding, if any."""
+    said = sure_finding(sure)
+    words = {"sentence": sure_sentence(sure), "finding": None if said is None else said.as_data()}
+    return {**sure.as_data(), **words}
+
+
+# --- One leaf as drawn ---
+
+
+def _varied(study: Study, leaf: str, width: float) -> Varied:
+    """Return the leaf as the study hung it, on that width, with what it has to do."""
+    found = [one for one in study.candidates if one.leaf == leaf]
+    if not found:
+        names = ", ".join(dict.fromkeys(one.leaf for one in study.candidates))
+        raise ValueError(f"There is no {leaf} leaf in {study.opening.mark}; it has: {names}.")
+    filled, use = study.filled, study.opening.use
+    hung = next(one for one in hung_leaves(filled, leaf_hinges(filled)) if one.hinge.leaf.name == leaf)
+    return Varied(
+        hanging=replace(found[0].solution.hanging, W=width),
+        leaf=replace(hung.leaf, barrels=_barrels(found[0])),
+        hardware=hung.hardware,
+        obstructions=hung.obstructions,
+        other=hung.other,
+        wall_share=wall_share(filled),
+        wanted=math.radians(min(filled.wanted_angle, use.stop_angle or 180.0)),
+        clear_width=must_of(filled, hung.hinge).clear_width,
+        square=not holds_short_of_square(use.stop_angle),
+    )
+
+
+def _barrels(candidate: Candidate) -> tuple[tuple[float, float], ...]:
+    """Return the heights of the barrels as they were hung: the job's standard hinge counts in them."""
+    return tuple((part.shape.bottom, part.shape.top) for part in candidate.solution.scene.bare[1:])
+
+
+def wall_share(filled: FilledOpening) -> float:
+    """Return how much of a thicker wall comes to the pull side: half where the frame is centred, else all.
+
+    With the frame's place given, nobody knows to which side the wall would grow; all of it is the worst case.
+    """
+    return 0.5 if "wall.frame_proud" in filled.assumed else 1.0
+
+
+def _as_drawn(varied: Varied) -> Reach:
+    return _reach(answers(varied, np.zeros((len(NAMES), 1))), 0)
+
+
+def _reach(found: Answers, row: int) -> Reach:
+    return Reach(
+        greatest_angle=in_degrees(float(found.angle[row])),
+        clear_width_at_90=_or_none(float(found.clear_width[row])),
+        latch_edge_least=float(found.latch_edge[row]),
+        barrel_freedom=float(found.barrel_freedom[row]),
+        fails=found.fails(row),
+    )
+
+
+def _or_none(number: float) -> float | None:
+    return None if math.isnan(number) else number
+
+
+# --- Everything off at once ---
+
+
+def _everything_off(varied: Varied, limits: Floats, draws: int, seed: int) -> tuple[Reach, int]:
+    """Return the worst answers found anywhere, and how many of the draws worked."""
+    corners = answers(varied, _grid(limits))
+    chance = np.random.default_rng(seed)
+    drawn = answers(varied, chance.uniform(-1.0, 1.0, (len(limits), draws)) * limits[:, None])
+    fails = {check for both in (corners, drawn) for check, holds in both.holds.items() if not holds.all()}
+    worst = Reach(
+        greatest_angle=in_degrees(float(min(corners.angle.min(), drawn.angle.min()))),
+        clear_width_at_90=_least_clear(corners, drawn),
+        latch_edge_least=float(min(corners.latch_edge.min(), drawn.latch_edge.min())),
+        barrel_freedom=float(min(corners.barrel_freedom.min(), drawn.barrel_freedom.min())),
+        fails=tuple(check for check in CHECKS if check in fails),
+    )
+    return worst, int(drawn.works.sum())
+
+
+def _least_clear(*found: Answers) -> float | None:
+    """Return the least clear width; None where one of the leaves does not come square open."""
+    return _or_none(float(np.min(np.concatenate([one.clear_width for one in found]))))
+
+
+def _grid(limits: Floats) -> Floats:
+    """Return every way to combine the least, the middle and the most of each thing that may be off."""
+    levels = [(-limit, 0.0, limit) if limit > 0 else (0.0,) for limit in limits]
+    return np.array(list(itertools.product(*levels))).T
+
+
+# --- One thing off at a time ---
+
+
+def _effects(varied: Varied, limits: Floats, works: bool, fineness: float) -> tuple[Effect, ...]:
+    """Return what each thing does by itself; in the rows of `at` minus and plus take turns."""
+    ways = np.repeat(np.eye(len(NAMES)), 2, axis=0) * np.tile([-1.0, 1.0], len(NAMES))[:, None]
+    at = answers(varied, ways.T * np.repeat(limits, 2))
+    turns = turning_points(varied, ways, works, fineness)
+    ends = [End(_reach(at, row), *turn) for row, turn in enumerate(turns)]
+    return tuple(
+        Effect(name, float(limits[place]), ends[2 * place], ends[2 * place + 1])
+        for place, name in enumerate(NAMES)
+    )
+
+
+def _matters_most(drawn: Reach, effects: tuple[Effect, ...]) -> str | None:
+    """Return the thing whose tolerance takes the largest share of what there is before it stops working.
+
+    Where it does not work as drawn, or where nothing can stop it, the one that moves the answers most. None
+    where nothing may be off.
+    """
+    shares = {effect.name: _share(effect) for effect in effects}
+    if drawn.fails or not any(shares.values()):
+        shares = {effect.name: _spread(effect) for effect in effects}
+    name = max(shares, key=lambda one: shares[one])
+    return name if shares[name] > 0.0 else None
+
+
+def _share(effect: Effect) -> float:
+    turns = [end.turns_at for _, end in effect.ends if end.turns_at is not None]
+    return effect.tolerance / max(min(turns), TOLERANCE) if turns else 0.0
+
+
+def _spread(effect: Effect) -> float:
+    """Return by how many degrees the swing changes, and, far behind, by how much the lock edge's passage."""
+    low, high = effect.minus.at, effect.plus.at
+    passage = abs(high.latch_edge_least - low.latch_edge_least)
+    return abs(high.greatest_angle - low.greatest_angle) + 1e-3 * passage
+
+
+# --- What there is to spare ---
+
+
+def _margins(varied: Varied, drawn: Reach, effects: tuple[Effect, ...]) -> Mapping[str, float | None]:
+    clear = drawn.clear_width_at_90
+    required = varied.clear_width
+    spare = None if clear is None or required is None else clear - required
+    margins = {
+        SWING: _swing_margin(drawn, effects),
+        LOCK_EDGE: drawn.latch_edge_least,
+        BARREL: drawn.barrel_freedom,
+        CLEAR_WIDTH: spare,
+        MOUNTING: None,
+    }
+    return MappingProxyType(margins)
+
+
+def _swing_margin(drawn: Reach, effects: tuple[Effect, ...]) -> float | None:
+    """Return by how much the wall face may come toward the door; by how much the hinge may shrink if no wall.
+
+    Open flat, both count in full: 2 o - i + p less what stands there. Below 0 it is what lacks.
+    """
+    by_name = {effect.name: effect for effect in effects}
+    for name in ("frame_setting", "hinge_width"):
+        ends = [end for _, end in by_name[name].ends if end.turns_at is not None]
+        turns = [end.turns_at for end in ends if drawn.fails or end.fails_by == SWING]
+        if turns:
+            nearest = min(turn for turn in turns if turn is not None)
+            return -nearest if drawn.fails else nearest
+    return None
+
+
+def _margin_of(
+    drawn: Reach, effects: tuple[Effect, ...], margins: Mapping[str, float | None], most: str | None
+) -> str:
+    """Return the check that gives way first: one that fails, else by what matters most, else the swing."""
+    if drawn.fails:
+        return drawn.fails[0]
+    by_name = {effect.name: effect for effect in effects}
+    if most is not None and (check := by_name[most].nearer[1].fails_by) is not None:
+        return check
+    return SWING if margins[SWING] is not None else LOCK_EDGE
