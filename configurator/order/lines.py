@@ -6,11 +6,10 @@ from math import ceil
 from typing import Any
 
 from configurator.order.goods import Goods, goods_as_data, sort_key
-from configurator.order.hinges_of import hinges_of
 from configurator.order.spare import NO_SPARE, Spare
+from configurator.order.tally import Tally
 from configurator.rules.count import pairs
 from configurator.rules.wording import counted
-from configurator.study.records import Study
 
 UNIT = "each"
 
@@ -62,14 +61,13 @@ class OrderLine:
         }
 
 
-def order_lines(studies: Iterable[Study], spare: Spare = NO_SPARE) -> tuple[OrderLine, ...]:
+def order_lines(tallies: Iterable[Tally], spare: Spare = NO_SPARE) -> tuple[OrderLine, ...]:
     """Return the lines of many openings, in the order of their size and then of what distinguishes them."""
     grouped: dict[Goods, dict[str, int]] = {}
-    for study in studies:
-        for piece in hinges_of(study):
+    for one in tallies:
+        for piece in one.pieces:
             by_mark = grouped.setdefault(piece.goods, {})
-            total = piece.count * study.opening.quantity
-            by_mark[study.opening.mark] = by_mark.get(study.opening.mark, 0) + total
+            by_mark[one.mark] = by_mark.get(one.mark, 0) + piece.count * one.opening.quantity
     return tuple(
         _line(number, goods, grouped[goods], spare)
         for number, goods in enumerate(sorted(grouped, key=sort_key), 1)

@@ -1,6 +1,6 @@
 """Openings, or leaves of them, for which nothing is ordered, each with why: nothing is silently missing."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any, Literal
 
@@ -41,9 +41,9 @@ class NotOrdered:
         }
 
 
-def not_ordered(studied: Iterable[Studied]) -> tuple[NotOrdered, ...]:
-    """Return what the order leaves out, in the order of the openings."""
-    return tuple(one for each in studied for one in _left_out(each))
+def left_out(studied: Studied) -> tuple[NotOrdered, ...]:
+    """Return what an order leaves out of one mark; nothing where all its hinges can be ordered."""
+    return tuple(_left_out(studied))
 
 
 def _left_out(studied: Studied) -> Iterator[NotOrdered]:

@@ -7,8 +7,8 @@ from typing import Any
 
 from configurator.order.lines import OrderLine
 from configurator.order.not_ordered import NotOrdered
+from configurator.order.tally import Tally
 from configurator.rules.wording import counted
-from configurator.study.records import Study
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,14 +58,14 @@ class Reconciliation:
 
 
 def reconcile(
-    lines: Sequence[OrderLine], studies: Iterable[Study], left_out: Sequence[NotOrdered]
+    lines: Sequence[OrderLine], tallies: Iterable[Tally], left_out: Sequence[NotOrdered]
 ) -> Reconciliation:
     """Count hinges by lines and by openings, and say where the two differ.
 
     The openings' side takes each opening's own number of hinges and its quantity; it knows no lines.
     """
-    hung = [study for study in studies if study.specification.leaves]
-    served = {study.opening.mark: _hinges(study) * study.opening.quantity for study in hung}
+    hung = [one for one in tallies if one.hinges]
+    served = {one.mark: one.hinges * one.opening.quantity for one in hung}
     missing = Counter({one.mark: 0 for one in left_out})
     for one in left_out:
         missing[one.mark] += one.hinges or 0
@@ -78,12 +78,7 @@ def reconcile(
         by_openings=sum(served.values()),
         left_out=sum(missing.values()),
         spare=sum(line.spare for line in lines),
-        openings=sum(study.opening.quantity for study in hung),
+        openings=sum(one.opening.quantity for one in hung),
         not_counted=sum(one.quantity for one in left_out if not one.hinges),
         differing=tuple(mark for mark in marks if found[mark] != served.get(mark, 0) - missing[mark]),
     )
-
-
-def _hinges(study: Study) -> int:
-    hinges: int = study.specification.whole["count"].value
-    return hinges

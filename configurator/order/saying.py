@@ -4,12 +4,12 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from configurator.order.goods import HANDED
 from configurator.order.not_ordered import NotOrdered
 from configurator.order.reconcile import Reconciliation
-from configurator.order.studied import NotStudied, Studied
+from configurator.order.tally import Tally
 from configurator.rules.finding import SEVERITIES, Finding, finding
 from configurator.rules.wording import counted
-from configurator.study.records import Study
 from configurator.tables import practice
 
 MOST_NAMED = 6
@@ -60,15 +60,13 @@ def named(marks: Sequence[str]) -> str:
     return ", ".join(marks[:MOST_NAMED]) + (f" and {more} more" if more > 0 else "")
 
 
-def of_openings(studied: Iterable[Studied]) -> tuple[Said, ...]:
+def of_openings(tallies: Iterable[Tally]) -> tuple[Said, ...]:
     """Return what stands against the openings of an order, each sentence once with all its marks."""
     found: dict[tuple[str, str], tuple[Finding, list[str]]] = {}
-    for one in studied:
-        if isinstance(one, NotStudied):
-            continue
+    for one in tallies:
         for said in one.findings:
             if said.severity == "error" or said.code in ABOUT_THE_ORDER:
-                found.setdefault((said.code, said.message), (said, []))[1].append(one.opening.mark)
+                found.setdefault((said.code, said.message), (said, []))[1].append(one.mark)
     return tuple(Said(said, tuple(marks)) for said, marks in found.values())
 
 
@@ -77,11 +75,12 @@ def of_left_out(left_out: Iterable[NotOrdered]) -> tuple[Said, ...]:
     return tuple(Said(_not_studied(one), (one.mark,)) for one in left_out if one.why == "not studied")
 
 
-def of_hands(studies: Iterable[Study], marks: Iterable[str]) -> tuple[Said, ...]:
+def of_hands(tallies: Iterable[Tally]) -> tuple[Said, ...]:
     """Return a warning where handed hinges are ordered for openings whose hand nobody gave."""
-    wanted = set(marks)
     without = tuple(
-        study.opening.mark for study in studies if study.opening.hand is None and study.opening.mark in wanted
+        one.mark
+        for one in tallies
+        if one.opening.hand is None and any(piece.goods.mounting in HANDED for piece in one.pieces)
     )
     if not without:
         return ()
@@ -92,12 +91,12 @@ def of_hands(studies: Iterable[Study], marks: Iterable[str]) -> tuple[Said, ...]
     return (Said(finding("hand of the hinge", "error", message, practice("mounting")), without),)
 
 
-def of_wires(studies: Iterable[Study]) -> tuple[Said, ...]:
+def of_wires(tallies: Iterable[Tally]) -> tuple[Said, ...]:
     """Return a warning where one hinge carries wires on an opening with two leaves: nobody said which."""
     marks = tuple(
-        study.opening.mark
-        for study in studies
-        if len(study.specification.leaves) > 1 and study.opening.hinge and study.opening.hinge.electric
+        one.mark
+        for one in tallies
+        if len(one.leaves) > 1 and any(piece.goods.electric for piece in one.pieces)
     )
     if not marks:
         return ()

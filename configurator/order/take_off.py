@@ -5,10 +5,9 @@ from dataclasses import dataclass
 from typing import Any
 
 from configurator.model import JobFacts
-from configurator.order.goods import HANDED
 from configurator.order.likeness import near_alike
 from configurator.order.lines import OrderLine, order_lines
-from configurator.order.not_ordered import NotOrdered, not_ordered
+from configurator.order.not_ordered import NotOrdered
 from configurator.order.reconcile import Reconciliation, reconcile
 from configurator.order.saying import (
     Said,
@@ -21,10 +20,8 @@ from configurator.order.saying import (
 )
 from configurator.order.screws import ScrewTotal, screw_totals
 from configurator.order.spare import NO_SPARE, Spare
-from configurator.order.studied import NotStudied, Studied
-from configurator.order.uniform import uniform
+from configurator.order.tally import Tally
 from configurator.rules.count import pairs
-from configurator.study.records import Study
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,32 +68,25 @@ class TakeOff:
 
 
 def take_off(
-    studied: Sequence[Studied],
+    tallies: Sequence[Tally],
     facts: JobFacts | None = None,
     spare: Spare | None = None,
     screw_pack: int | None = None,
+    also: Sequence[Said] = (),
 ) -> TakeOff:
     """Group the hinges of a job's openings into order lines.
 
-    `facts` are those the openings were studied with. Raises ValueError for a pack of less than one screw.
+    `also` are further findings to go with it, as of `uniform`, which takes longer than all the rest.
+    Raises ValueError for a pack of less than one screw.
     """
-    job, over = facts or JobFacts(), spare or NO_SPARE
-    studies = [one for one in studied if not isinstance(one, NotStudied)]
-    lines = order_lines(studies, over)
-    left_out = not_ordered(studied)
-    sums = reconcile(lines, studies, left_out)
-    said = (*of_sums(sums), *of_left_out(left_out), *_said(studied, studies, lines, job))
-    return TakeOff(job, lines, left_out, sums, screw_totals(lines, screw_pack), over, in_order(said))
+    over = spare or NO_SPARE
+    lines = order_lines(tallies, over)
+    left_out = tuple(one for each in tallies for one in each.left_out)
+    sums = reconcile(lines, tallies, left_out)
+    said = (*of_sums(sums), *of_left_out(left_out), *_said(tallies, lines), *also)
+    screws = screw_totals(lines, screw_pack)
+    return TakeOff(facts or JobFacts(), lines, left_out, sums, screws, over, in_order(said))
 
 
-def _said(
-    studied: Sequence[Studied], studies: Sequence[Study], lines: Sequence[OrderLine], job: JobFacts
-) -> tuple[Said, ...]:
-    handed = [mark for line in lines if line.goods.mounting in HANDED for mark in line.by_mark]
-    return (
-        *of_openings(studied),
-        *of_hands(studies, handed),
-        *of_wires(studies),
-        *near_alike(lines),
-        *uniform(studies, job),
-    )
+def _said(tallies: Sequence[Tally], lines: Sequence[OrderLine]) -> tuple[Said, ...]:
+    return (*of_openings(tallies), *of_hands(tallies), *of_wires(tallies), *near_alike(lines))

@@ -1,8 +1,8 @@
 """Openings of an order, worked out by the real rules."""
 
-from configurator.model import Job, JobFacts
-from configurator.order.studied import study_job
+from configurator.model import Job
 from configurator.order.take_off import TakeOff, take_off
+from configurator.order.tally import tally_job
 from tests.openings import plain_data
 
 USUAL = {"compare": [4], "door": {"thickness": 1.75, "latch_bevel": 0.0625}, "use": {"wanted_angle": 90}}
@@ -21,9 +21,4 @@ def job_of(*openings, **facts) -> Job:
 def ordered(*openings, facts=None, **options) -> TakeOff:
     """The take-off of openings given as keys of a file."""
     job = job_of(*openings, **(facts or {}))
-    return take_off(study_job(job), job.job, **options)
-
-
-def facts(**given) -> JobFacts:
-    """Job facts from keys of a file."""
-    return JobFacts.model_validate(given)
+    return take_off(tally_job(job), job.job, **options)

@@ -4,16 +4,16 @@ from dataclasses import replace
 
 from configurator.order.reconcile import reconcile
 from configurator.order.saying import of_sums
-from configurator.order.studied import study_job
 from configurator.order.take_off import take_off
+from configurator.order.tally import tally_job
 from tests.order.cases import data, job_of
 
 
 def counted(change):
     job = job_of(data("1", quantity=2), data("2"))
-    studies = study_job(job)
-    (line,) = take_off(studies, job.job).lines
-    return reconcile([change(line)], studies, ())
+    tallies = tally_job(job)
+    (line,) = take_off(tallies, job.job).lines
+    return reconcile([change(line)], tallies, ())
 
 
 def test_lines_that_are_right_agree():

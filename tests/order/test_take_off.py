@@ -5,8 +5,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from configurator.order.spare import Spare
-from configurator.order.studied import study_job
 from configurator.order.take_off import take_off
+from configurator.order.tally import tally_job
 from configurator.project_file import load
 from configurator.resource_files import resource_path
 from tests.order.cases import data, ordered
@@ -197,13 +197,6 @@ def test_a_slip_in_one_opening_is_said_beside_the_order_with_its_marks():
     assert said.words.startswith("1, 2: ")
 
 
-def test_making_the_job_uniform_is_offered_with_what_it_costs():
-    order = ordered(data("1", quantity=4), data("2", hinge={"width": 4.5}), data("3", hinge={"width": 4.5}))
-    (said,) = [one for one in order.findings if one.finding.code == "one width would do"]
-    assert said.finding.numbers == {"height": 4.5, "width": 4.5, "wider": 12}
-    assert said.marks == ("1",)
-
-
 def test_errors_come_first():
     order = ordered(data("1", hinge={"corner": "1/4 radius"}), data("2", hinge={"count": 2}))
     severities = [said.finding.severity for said in order.findings]
@@ -219,7 +212,7 @@ def test_an_empty_job_has_an_empty_order_that_agrees():
 
 def test_the_demo_job_adds_up():
     job = load(resource_path("demo_openings", "kestrel_point.json"))
-    order = take_off(study_job(job), job.job)
+    order = take_off(tally_job(job), job.job)
     assert order.reconciliation.agrees
     wood = next(line for line in order.lines if "205A" in line.by_mark)
     assert (wood.quantity, wood.goods.size, wood.screws["wood"]) == (6, "3-1/2 x 3-1/2", 36)

@@ -1,0 +1,49 @@
+"""What is kept of a study: little, and all that counting and scheduling need."""
+
+import pytest
+
+from configurator.order.studied import study_job
+from configurator.order.tally import tally, tally_job
+from tests.openings import RAIL
+from tests.order.cases import data, job_of
+
+LOW = {"size": {"width": 36, "height": 5}, "door": {"undercut": 12}}
+
+
+def one(**changes):
+    job = job_of(data("1", **changes))
+    (found,) = tally_job(job)
+    return found
+
+
+def test_it_keeps_what_the_leaf_does_on_the_hinge_to_be_ordered():
+    (leaf,) = one(compare=[4, 4.5], obstructions=[RAIL], use={"wanted_angle": 180}).leaves
+    assert (leaf.count, leaf.height, leaf.width, leaf.complete) == (3, 4.5, 4.5, True)
+    assert (leaf.greatest_angle, leaf.stopped_by) == (180.0, None)
+    assert leaf.does == {4.0: False, 4.5: True}
+
+
+def test_what_stops_it_is_named():
+    (leaf,) = one(obstructions=[{"kind": "return wall", "start": 4}]).leaves
+    assert leaf.stopped_by == "return wall"
+    assert 90 < leaf.greatest_angle < 180
+
+
+def test_a_width_that_is_not_compared_is_worked_out_all_the_same():
+    (leaf,) = one(compare=[5, 6]).leaves
+    assert leaf.width == 4
+    assert leaf.greatest_angle == pytest.approx(180)
+    assert leaf.does == {5.0: True, 6.0: True}
+
+
+def test_one_that_could_not_be_studied_has_its_fault_and_nothing_else():
+    found = one(**LOW)
+    assert "has no height" in found.fault
+    assert (found.hinges, found.pieces, found.leaves) == (0, (), ())
+
+
+def test_a_sentence_said_of_many_openings_is_held_once():
+    job = job_of(data("1", hinge={"count": 2}), data("2", hinge={"count": 2}))
+    first, second = tally_job(job)
+    assert first.findings[0] is second.findings[0]
+    assert tally(study_job(job)[0]).findings == first.findings
