@@ -55,7 +55,7 @@ class Scene:
 
     @property
     def obstructions(self) -> tuple[PolarShape, ...]:
-        """What stands about the door besides frame, walls and the other leaf."""
+        """What stands about the door besides frame, walls and the other leaf: also what that leaf carries."""
         return tuple(part for part in self.standing if part.shape.index is not None)
 
     @property
@@ -74,7 +74,8 @@ class Solution:
     does not come to 90 degrees; clear_width_at_greatest is at greatest_angle. hardware_in_clear_width is at
     90 degrees, None likewise. barrel_freedom counts door and frame faces, barrel_free_by also what stands
     about the door. gap is the bare side's nearest passage to the obstructions up to rest_angle_bare, None
-    where nothing stands at any of its heights. scene holds the parts, for drawing.
+    where nothing stands at any of its heights; `least_gaps` has it with the walls and with the hardware.
+    scene holds the parts, for drawing.
     """
 
     hanging: Hanging
