@@ -73,7 +73,7 @@ class HeldFile:
 
     def lock(self) -> None:
         """Take the file for this program, or note in `why_not` why it is read-only."""
-        if self.path.exists() and not os.access(self.path, os.W_OK):
+        if is_there(self.path) and not os.access(self.path, os.W_OK):
             self.why_not = f"{self.path.name} is write-protected"
             return
         lock = Lock(self.path)
@@ -185,7 +185,7 @@ def open_held(path: Path, mine: HeldFile | None = None) -> tuple[HeldFile, Job]:
     if mine is not None and not mine.why_not and same_file(mine.path, path):
         return mine, mine.read()
     file = HeldFile(path)
-    if path.is_file():
+    if is_there(path):
         file.lock()
     try:
         job = file.read()
@@ -230,6 +230,14 @@ def _claimed(path: Path, take_over: bool = False) -> HeldFile:
     if file.why_not:
         raise refusal("", f"{path.name[:80]} could not be saved: {file.why_not}")
     return file
+
+
+def is_there(path: Path) -> bool:
+    """Say whether there is a file at a path; a path that cannot even be looked at has none."""
+    try:
+        return path.is_file()
+    except OSError:
+        return False
 
 
 def same_file(one: Path, other: Path) -> bool:

@@ -11,7 +11,6 @@ from types import TracebackType
 from PySide6.QtCore import QSettings, QTimer
 from PySide6.QtWidgets import QApplication
 
-from configurator import project_file
 from configurator.ui import look
 from configurator.ui.preferences import Preferences
 from configurator.ui.session import Session
@@ -25,13 +24,15 @@ def run_window(path: Path | None) -> int:
 
     Raises ProjectFileError when the file is refused.
     """
-    job = project_file.load(path) if path is not None else None
+    session = Session()
+    if path is not None:
+        session.open(path)
     application = new_application()
     signal.signal(signal.SIGINT, signal.SIG_DFL)
     preferences = Preferences(QSettings(NAME, NAME))
     if path is not None:
         preferences.note_recent(path)
-    window = open_window(Session(job, path), preferences)
+    window = open_window(session, preferences)
     sys.excepthook = lambda *error: report(window, *error)
     window.show()
     return int(application.exec())
@@ -75,6 +76,7 @@ def begin(window: Window) -> None:
         window.begin()
     finally:
         gc.enable()
+    QTimer.singleShot(0, window, window.files.begin)
 
 
 def _load_quickly() -> None:

@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from functools import partial
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import (
     QFileDialog,
@@ -19,26 +20,69 @@ from configurator.resource_files import resource_path
 from configurator.ui.preferences import Preferences
 from configurator.ui.session import Session
 
+if TYPE_CHECKING:
+    from configurator.ui.file_questions import Ask, FileQuestions
+    from configurator.ui.keeping import Keeping
+
 DEMO = "kestrel_point.json"
 PROJECTS = "Opening projects (*.json)"
 PICTURES = "PNG picture (*.png);;SVG drawing (*.svg);;PDF page (*.pdf)"
 
 
 class Files:
-    """The file commands of the window; `say` shows a sentence in the window's own line."""
+    """The file commands of the window.
+
+    `say` shows a sentence in the window's own line, `ask` one with answers that stands until it is answered.
+    """
 
     def __init__(
-        self, session: Session, preferences: Preferences, owner: QWidget, say: Callable[[str], None]
+        self,
+        session: Session,
+        preferences: Preferences,
+        owner: QWidget,
+        say: Callable[[str], None],
+        ask: "Ask",
     ) -> None:
         self.session = session
         self.preferences = preferences
         self.owner = owner
         self.say = say
+        self._ask = ask
+        self._questions: FileQuestions | None = None
+        self._keeping: Keeping | None = None
+
+    @property
+    def questions(self) -> "FileQuestions":
+        """What is asked about the file; loaded on use."""
+        from configurator.ui.file_questions import FileQuestions
+
+        self._questions = self._questions or FileQuestions(self, self._ask)
+        return self._questions
+
+    def begin(self) -> None:
+        """Begin to look after the file and the unsaved work, once the window stands."""
+        from configurator.ui.keeping import Keeping
+
+        self._keeping = Keeping(self.session, self.questions.about_news, self.say)
+        self.questions.about_lock()
+        self.questions.offer_left_behind()
+
+    def keep_now(self) -> bool:
+        """Keep the unsaved work against a crash at once; say whether it is on the disk."""
+        return self._keeping is not None and self._keeping.keep_now()
+
+    def close(self) -> None:
+        """Let the file go and forget what was kept: the window closes in order."""
+        if self._keeping is not None:
+            self._keeping.close()
+            self._keeping = None
+        self.session.let_go()
 
     def new(self) -> None:
         """Begin a new job, asking first about unsaved work."""
         if self.may_leave():
             self.session.start_new()
+            self.questions.about_lock()
 
     def open(self) -> None:
         """Ask for a project file and open it."""
@@ -66,21 +110,26 @@ class Files:
         if self.may_leave():
             self.read(path)
 
-    def read(self, path: Path) -> None:
-        """Open a project file; a file that is refused leaves everything as it was."""
+    def read(self, path: Path) -> bool:
+        """Open a project file and say whether it was; one that is refused leaves everything as it was."""
         try:
             self.session.open(path)
         except ProjectFileError as error:
             more = f" (and {len(error.faults) - 1} more)" if len(error.faults) > 1 else ""
             self.say(f"{path.name} was not opened: {error.faults[0]}{more}")
-        else:
-            self.preferences.note_recent(path)
-            self.say("")
+            return False
+        self.preferences.note_recent(path)
+        self.say("")
+        self.questions.about_news("")
+        self.questions.about_lock()
+        return True
 
     def save(self) -> bool:
-        """Save where the job was opened or saved last; say whether it was saved."""
+        """Save where the job came from, or elsewhere if that is read-only; say whether it was saved."""
         self._finish_typing()
-        return self.write(self.session.path) if self.session.path else self.save_as()
+        if self.session.path is None or self.session.read_only:
+            return self.save_as()
+        return self.write(self.session.path)
 
     def save_as(self) -> bool:
         """Ask where to save; say whether it was saved."""
@@ -89,15 +138,17 @@ class Files:
         name, _ = QFileDialog.getSaveFileName(self.owner, "Save the project", start, PROJECTS)
         return bool(name) and self.write(_ending(Path(name), ".json"))
 
-    def write(self, path: Path) -> bool:
-        """Save to a file; say whether it was saved."""
+    def write(self, path: Path, *, over_theirs: bool = False, over_stale_lock: bool = False) -> bool:
+        """Save to a file and say whether it was saved; what others did to it stops it unless told so."""
         try:
-            self.session.save(path)
+            self.session.save(path, over_theirs=over_theirs, over_stale_lock=over_stale_lock)
         except ProjectFileError as error:
-            self.say(str(error.faults[0]))
+            self.questions.about_refused_save(error, path)
             return False
         self.preferences.note_recent(path)
         self.say("")
+        self.questions.about_news("")
+        self.questions.about_lock()
         return True
 
     def export(self, save_picture: Callable[[Path], None]) -> None:

@@ -198,7 +198,9 @@ class Session(QObject):
         The lock its own program left on the file is taken over. Raises ProjectFileError when the file is
         there but is refused.
         """
-        if path is not None and path.is_file():
+        from configurator.project_file.held import is_there
+
+        if path is not None and is_there(path):
             self.open(path)
             self.take_over()
         else:

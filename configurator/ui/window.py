@@ -1,5 +1,6 @@
 """The window: one row of commands, the openings of the job, and beside them the work on one of them."""
 
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QTimer, Signal
@@ -25,7 +26,7 @@ from configurator.units import Display
 
 if TYPE_CHECKING:
     from configurator.ui.help import HelpWindow
-    from configurator.ui.message_line import MessageLine
+    from configurator.ui.message_line import Choice, MessageLine
     from configurator.ui.work import WorkArea
 
 PROGRAM = "Opening Configurator"
@@ -62,7 +63,7 @@ class Window(QMainWindow):
         session.plain_words = preferences.plain_words
         self.openings = OpeningsList(session)
         self.work: WorkArea | None = None
-        self.files = Files(session, preferences, self, self.say)
+        self.files = Files(session, preferences, self, self.say, self.ask)
         self.help: HelpWindow | None = None
         self.units = QComboBox()
         self.line: MessageLine | None = None
@@ -107,12 +108,21 @@ class Window(QMainWindow):
 
     def say(self, sentence: str) -> None:
         """Show a sentence in the line under the commands; an empty one takes the line away."""
+        if sentence or self.line is not None:
+            self._message_line().say(sentence)
+
+    def ask(self, about: str, sentence: str, choices: Sequence["Choice"] = ()) -> None:
+        """Show a question there until it is answered; an empty one takes away that about the same."""
+        if sentence or self.line is not None:
+            self._message_line().ask(about, sentence, choices)
+
+    def _message_line(self) -> "MessageLine":
         from configurator.ui.message_line import MessageLine
 
         if self.line is None:
             self.line = MessageLine()
             self._column.insertWidget(0, self.line)
-        self.line.say(sentence)
+        return self.line
 
     def _show_refusal(self, path: str) -> None:
         if self.work is not None:
@@ -126,7 +136,14 @@ class Window(QMainWindow):
     def _show_title(self) -> None:
         job = self.session.job.job.name or "New job"
         file = self.session.path.name if self.session.path else "not saved yet"
-        self.setWindowTitle(f"{job} – {file}[*] – {PROGRAM}")
+        read_only = self.session.read_only
+        self.setWindowTitle(f"{job} – {file}[*]{' (read-only)' if read_only else ''} – {PROGRAM}")
+        save = self.commands.actions_by_name["save"]
+        save.setEnabled(not read_only)
+        if read_only:
+            save.setToolTip(f"{read_only}; save it under another name")
+        else:
+            save.setToolTip("Save the job (Ctrl+S)")
         history = self.session.history
         self.setWindowModified(history.unsaved)
         for name, what in (("undo", history.undo_name), ("redo", history.redo_name)):
@@ -295,6 +312,7 @@ class Window(QMainWindow):
         if not self.files.may_leave():
             event.ignore()
             return
+        self.files.close()
         self.preferences.keep_layout("window", self.saveGeometry())
         for name, splitter in self._splitters():
             self.preferences.keep_layout(name, splitter.saveState())

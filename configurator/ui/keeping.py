@@ -1,0 +1,105 @@
+"""Looks after the file while the window is open: keeps unsaved work against a crash, and notices others."""
+
+from collections.abc import Callable
+from threading import Thread
+
+from PySide6.QtCore import QObject, QTimer
+
+from configurator.model import Job
+from configurator.project_file.held import News
+from configurator.project_file.recovery import RecoveryFile
+from configurator.ui.session import Session
+
+KEPT_AFTER = 4.0
+"""Seconds from an edit until it is kept; writing takes its time besides, and ten may be lost at most."""
+LOOKED_AFTER = 3.0
+"""Seconds between two looks at the file on disk."""
+NO_EDITS = ("swing", "display", "theme", "select")
+
+
+class Keeping(QObject):
+    """Keeps unsaved work a few seconds after each edit, and looks at the file on disk now and then.
+
+    It writes in a thread of its own: a job never changes, so the window can go on with the next one.
+    """
+
+    def __init__(
+        self, session: Session, tell_news: Callable[[News], None], tell_trouble: Callable[[str], None]
+    ) -> None:
+        super().__init__()
+        self.session = session
+        self.recovery = RecoveryFile()
+        self._tell_news = tell_news
+        self._tell_trouble = tell_trouble
+        self._told = ""
+        self._trouble = ""
+        self._thread: Thread | None = None
+        self._soon = QTimer(self)
+        self._soon.setSingleShot(True)
+        self._soon.setInterval(round(KEPT_AFTER * 1000))
+        self._soon.timeout.connect(self._keep)
+        self._looking = QTimer(self)
+        self._looking.setInterval(round(LOOKED_AFTER * 1000))
+        self._looking.timeout.connect(self.look)
+        self._looking.start()
+        session.changed.connect(self._note_change)
+        self._note_change("open")
+
+    def look(self) -> None:
+        """Look at the file on disk, and tell what is new about it and what went wrong in keeping."""
+        news = self.session.file.news() if self.session.file else ""
+        if news != self._told:
+            self._told = news
+            self._tell_news(news)
+        if self._trouble:
+            self._tell_trouble(f"Unsaved work is not kept against a crash just now: {self._trouble}.")
+            self._trouble = ""
+
+    def keep_now(self) -> bool:
+        """Keep the work as it stands and wait until it is on the disk; say whether it is."""
+        self._wait()
+        self._write(self.session.job)
+        return not self._trouble
+
+    def close(self) -> None:
+        """The work is saved or given up: forget what was kept, and let the file go."""
+        self._looking.stop()
+        self.session.changed.disconnect(self._note_change)
+        self._forget()
+        self.session.let_go()
+
+    def _note_change(self, by: str) -> None:
+        if by in ("open", "save", "file"):
+            self._told = ""
+        if by in NO_EDITS:
+            return
+        if not self.session.history.unsaved:
+            self._forget()
+        elif not self._soon.isActive():
+            self._soon.start()
+
+    def _keep(self) -> None:
+        if self._thread is not None and self._thread.is_alive():
+            self._soon.start()
+            return
+        self._thread = Thread(target=self._write, args=(self.session.job,), name="keeping")
+        self._thread.start()
+
+    def _write(self, job: Job) -> None:
+        file = self.session.file
+        try:
+            self.recovery.write(job, self.session.path, file.digest if file else "")
+        except OSError as error:
+            self._trouble = (error.strerror or str(error)).lower()
+        else:
+            self._trouble = ""
+
+    def _forget(self) -> None:
+        self._soon.stop()
+        self._wait()
+        self.recovery.remove()
+
+    def _wait(self) -> None:
+        if self._thread is not None:
+            self._thread.join()
+            self._thread = None
