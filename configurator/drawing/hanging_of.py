@@ -1,12 +1,14 @@
 """From a study's answer to the leaf as it is drawn."""
 
 import math
+from dataclasses import replace
 
 from configurator.drawing.comparison import stopped_words
-from configurator.drawing.hung import Hung, Standing
+from configurator.drawing.hung import Hung, Standing, StopDrawn
 from configurator.geometry.pin import Hanging
 from configurator.geometry.shapes import hardware_shape, obstruction_shapes, other_leaf_shapes
 from configurator.model import Obstruction as ObstructionRecord
+from configurator.rules.door_stop import StopPlace
 from configurator.rules.leaf_hinge import leaf_hinges
 from configurator.rules.usual import FilledOpening
 from configurator.study.hang import HungLeaf, hung_leaves
@@ -25,7 +27,7 @@ def hungs_of(study: Study, display: Display) -> tuple[Hung, ...]:
 def _hung(filled: FilledOpening, candidate: Candidate, leaf: HungLeaf, display: Display) -> Hung:
     solution = candidate.solution
     h = solution.hanging
-    return Hung(
+    hung = Hung(
         h=h,
         pin=solution.pin,
         opening=filled.opening_width,
@@ -43,6 +45,22 @@ def _hung(filled: FilledOpening, candidate: Candidate, leaf: HungLeaf, display: 
         contact=candidate.contact_point if candidate.stopped_by else None,
         reach_bare=solution.greatest_angle_bare,
         mirrored=turns_clockwise(filled, candidate.leaf),
+    )
+    return hung if candidate.door_stop is None else _against_its_stop(hung, candidate.door_stop)
+
+
+def _against_its_stop(hung: Hung, place: StopPlace) -> Hung:
+    """Return the leaf with its door stop, and going no farther than that where it holds."""
+    tip = (-hung.h.F - place.from_frame, place.projection - hung.h.p)
+    drawn = StopDrawn(place.kind, tip, place.from_frame, place.holds)
+    if not place.holds or place.rests_at is None:
+        return replace(hung, door_stop=drawn)
+    return replace(
+        hung,
+        door_stop=drawn,
+        reach=math.radians(place.rests_at),
+        stopped_by=f"{place.meets} on the {place.kind}",
+        contact=tip,
     )
 
 

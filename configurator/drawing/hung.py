@@ -20,6 +20,19 @@ class Standing:
 
 
 @dataclass(frozen=True, slots=True)
+class StopDrawn:
+    """A door stop as it is drawn: what it is, its tip in plan, how far along from the frame; inches.
+
+    `holds` says whether the leaf comes to rest against it, which then ends the swing that is drawn.
+    """
+
+    kind: str
+    tip: tuple[float, float]
+    from_frame: float
+    holds: bool
+
+
+@dataclass(frozen=True, slots=True)
 class Hung:
     """A hung leaf as it is drawn. Inches and radians, the axes and letters of the geometry.
 
@@ -41,12 +54,13 @@ class Hung:
     hardware: tuple[Shape, ...] = ()
     other_leaf: tuple[Shape, ...] = ()
     reach: float = math.pi
-    """Greatest angle with hardware."""
+    """Greatest angle with hardware, or where the leaf rests against a door stop drawn before it."""
     stopped_by: str = ""
     """What ends the swing, in words; empty at 180 degrees."""
     contact: tuple[float, float] | None = None
     reach_bare: float = math.pi
     mirrored: bool = field(default=False)
+    door_stop: StopDrawn | None = None
 
     @property
     def wall_depth(self) -> float:
