@@ -1,0 +1,269 @@
+"""The user's own price list: a CSV of any columns that tell hinges apart, and a price for each row."""
+
+import csv
+import io
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from decimal import Decimal, InvalidOperation
+from pathlib import Path
+from typing import Any, Literal, get_args
+
+from configurator.cells import unshield
+from configurator.model.faults import Fault
+from configurator.model.words import Alloy, BaseMetal, Bearing, Corner, Hand, Mounting, Pin, Tip, Weight
+from configurator.order.goods import ELECTRIC_HINGE, HINGE, Goods
+from configurator.units import TOLERANCE, LengthError, parse_length
+
+PriceUnit = Literal["each", "pair"]
+LARGEST_FILE = 8 * 1024 * 1024
+LARGEST_PRICE = Decimal(1_000_000)
+MOST_PLACES = 4
+MOST_FAULTS = 50
+SCREW_KINDS = ("machine", "machine and wood", "none", "wood")
+
+
+class PriceListError(Exception):
+    """A price list that cannot be used; `faults` has a sentence for each reason, with its line and column."""
+
+    def __init__(self, faults: Sequence[Fault]) -> None:
+        super().__init__("\n".join(str(fault) for fault in faults))
+        self.faults = tuple(faults)
+
+
+@dataclass(frozen=True, slots=True)
+class PriceRow:
+    """One row: its line in the file, what it asks of a hinge (nothing for a blank cell), and the price."""
+
+    line: int
+    asks: Mapping[str, Any]
+    price: Decimal
+    unit: PriceUnit
+
+    def fits(self, goods: Goods) -> bool:
+        """Say whether a hinge is all that the row asks; upper and lower case are the same."""
+        return all(_same(value, _of(goods, column)) for column, value in self.asks.items())
+
+
+@dataclass(frozen=True, slots=True)
+class PriceList:
+    """All rows of a list, and the currency they are in ("" where it does not say)."""
+
+    rows: tuple[PriceRow, ...]
+    currency: str
+
+
+def load_prices(path: Path) -> PriceList:
+    """Read a price list. Raises PriceListError with a sentence for every fault."""
+    try:
+        if path.stat().st_size > LARGEST_FILE:
+            raise _refusal("", f"{path.name} is larger than {LARGEST_FILE // 2**20} MB; no price list is")
+        data = path.read_bytes()
+    except OSError as error:
+        raise _refusal(
+            "", f"{path.name} could not be read: {(error.strerror or str(error)).lower()}"
+        ) from None
+    return parse_prices(data)
+
+
+def parse_prices(data: bytes) -> PriceList:
+    """Read a price list from the bytes of its file. Raises PriceListError."""
+    try:
+        text = data.decode("utf-8-sig")
+    except UnicodeDecodeError:
+        raise _refusal("", "this is not a price list: it is not text (UTF-8)") from None
+    reader = csv.reader(io.StringIO(text, newline=""), strict=True)
+    try:
+        table = [(reader.line_num, row) for row in reader if any(cell.strip() for cell in row)]
+    except csv.Error as error:
+        raise _refusal(f"line {reader.line_num}", f"this is not a CSV file: {error}") from None
+    if not table:
+        raise _refusal("", "the price list is empty; its first line names the columns")
+    return _list(_columns(table[0][1]), table[1:])
+
+
+def _columns(cells: Sequence[str]) -> list[str]:
+    names = [unshield(cell).strip().lower().replace(" ", "_") for cell in cells]
+    faults = [Fault("line 1", f"the column {name!r} stands twice") for name in names if names.count(name) > 1]
+    faults += [_unknown(name) for name in names if name not in _COLUMNS]
+    if "price" not in names:
+        faults.append(Fault("line 1", "there is no column named price"))
+    if faults:
+        raise PriceListError(list(dict.fromkeys(faults)))
+    return names
+
+
+def _unknown(name: str) -> Fault:
+    return Fault("line 1", f"there is no column {name[:40]!r}; known are {', '.join(_COLUMNS)}")
+
+
+def _list(columns: Sequence[str], table: Sequence[tuple[int, Sequence[str]]]) -> PriceList:
+    faults: list[Fault] = []
+    rows: list[PriceRow] = []
+    currencies: dict[str, int] = {}
+    for line, cells in table:
+        try:
+            values = _values(columns, line, cells)
+        except PriceListError as error:
+            faults += error.faults
+            continue
+        currencies.setdefault(values.pop("currency", ""), line)
+        price, unit = values.pop("price"), values.pop("unit", "each")
+        rows.append(PriceRow(line, values, price, unit))
+    faults += [*_told_twice(rows), *_mixed(currencies)]
+    if faults:
+        more = (
+            [Fault("", f"and {len(faults) - MOST_FAULTS} more faults")] if len(faults) > MOST_FAULTS else []
+        )
+        raise PriceListError([*faults[:MOST_FAULTS], *more])
+    return PriceList(tuple(rows), next(iter(currencies), ""))
+
+
+def _values(columns: Sequence[str], line: int, cells: Sequence[str]) -> dict[str, Any]:
+    """Return what one row gives, blank cells left out; a size is a height and a width."""
+    if len(cells) > len(columns):
+        raise _refusal(f"line {line}", f"it has {len(cells)} cells and the first line has {len(columns)}")
+    faults: list[Fault] = []
+    found: dict[str, Any] = {}
+    given = dict(zip(columns, (unshield(cell).strip() for cell in cells), strict=False))
+    for column, cell in given.items():
+        if cell:
+            try:
+                found[column] = _COLUMNS[column](cell)
+            except ValueError as error:
+                faults.append(Fault(f"line {line}, {column}", str(error)))
+    if not given.get("price"):
+        faults.append(Fault(f"line {line}, price", "the price is missing"))
+    faults += _split_size(found, line)
+    if faults:
+        raise PriceListError(faults)
+    return found
+
+
+def _split_size(found: dict[str, Any], line: int) -> Iterator[Fault]:
+    height, width = found.pop("size", (None, None))
+    for column, value in (("height", height), ("width", width)):
+        if value is not None and not _same(found.setdefault(column, value), value):
+            yield Fault(f"line {line}, size", f"it and the column {column} do not say the same")
+
+
+def _told_twice(rows: Sequence[PriceRow]) -> Iterator[Fault]:
+    seen: dict[Any, int] = {}
+    for row in rows:
+        key = frozenset((column, _folded(value)) for column, value in row.asks.items())
+        if (first := seen.setdefault(key, row.line)) != row.line:
+            yield Fault(f"line {row.line}", f"it asks for the same hinges as line {first}; keep one of them")
+
+
+def _mixed(currencies: Mapping[str, int]) -> Iterator[Fault]:
+    if len(currencies) > 1:
+        (first, _), (other, line), *_ = currencies.items()
+        yield Fault(f"line {line}, currency", f"it is {other or 'blank'} here and {first or 'blank'} above")
+
+
+def _same(asked: Any, has: Any) -> bool:
+    if isinstance(asked, float) and isinstance(has, float):
+        return abs(asked - has) <= TOLERANCE
+    return bool(_folded(asked) == _folded(has))
+
+
+def _folded(value: Any) -> Any:
+    return value.casefold() if isinstance(value, str) else value
+
+
+def _of(goods: Goods, column: str) -> Any:
+    return goods.screw_kinds if column == "screws" else getattr(goods, column)
+
+
+def _length(cell: str) -> float:
+    try:
+        length = parse_length(cell)
+    except LengthError as error:
+        raise ValueError(str(error)) from None
+    if length <= 0:
+        raise ValueError(f"a length is more than 0; {cell[:40]} was given")
+    return length
+
+
+def _size(cell: str) -> tuple[float, float]:
+    parts = cell.lower().split("x")
+    if len(parts) != 2:
+        raise ValueError(f"a hinge size is height x width, as 4-1/2 x 4; {cell[:40]!r} was given")
+    return _length(parts[0]), _length(parts[1])
+
+
+def _number(cell: str) -> int:
+    if not cell.isdecimal() or len(cell) > 4:
+        raise ValueError(f"a whole number is wanted; {cell[:40]!r} was given")
+    return int(cell)
+
+
+def _flag(cell: str) -> bool:
+    words = {"yes": True, "true": True, "no": False, "false": False}
+    if cell.lower() not in words:
+        raise ValueError(f"yes or no is wanted; {cell[:40]!r} was given")
+    return words[cell.lower()]
+
+
+def _price(cell: str) -> Decimal:
+    try:
+        price = Decimal(cell)
+    except InvalidOperation:
+        price = Decimal("NaN")
+    if not price.is_finite() or "e" in cell.lower() or "_" in cell:
+        raise ValueError(f"a price is a number such as 4.25; {cell[:40]!r} was given")
+    if not 0 <= price <= LARGEST_PRICE:
+        raise ValueError(f"a price is from 0 to {LARGEST_PRICE:,}; {cell[:40]} was given")
+    if -int(price.as_tuple().exponent) > MOST_PLACES:
+        raise ValueError(f"a price has up to {MOST_PLACES} decimals; {cell[:40]} was given")
+    return price
+
+
+def _text(cell: str) -> str:
+    if len(cell) > 100:
+        raise ValueError("it is longer than 100 characters")
+    return cell
+
+
+def _one_of(*words: str) -> Callable[[str], str]:
+    def read(cell: str) -> str:
+        if cell.lower() not in words:
+            raise ValueError(f"it is one of {', '.join(words)}; {cell[:40]!r} was given")
+        return cell.lower()
+
+    return read
+
+
+def _hand(cell: str) -> str:
+    return _one_of(*(hand.lower() for hand in get_args(Hand)))(cell).upper()
+
+
+_COLUMNS: Mapping[str, Callable[[str], Any]] = {
+    "item": _one_of(HINGE, ELECTRIC_HINGE),
+    "size": _size,
+    "height": _length,
+    "width": _length,
+    "type": _text,
+    "mounting": _one_of(*get_args(Mounting)),
+    "weight": _one_of(*get_args(Weight)),
+    "bearing": _one_of(*get_args(Bearing)),
+    "leaf_thickness": _length,
+    "knuckles": _number,
+    "base_metal": _one_of(*get_args(BaseMetal)),
+    "alloy": _one_of(*get_args(Alloy)),
+    "finish_bhma": _text,
+    "finish_us": _text,
+    "pin": _one_of(*get_args(Pin)),
+    "security_stud": _flag,
+    "tip": _one_of(*get_args(Tip)),
+    "corner": _one_of(*get_args(Corner)),
+    "hand": _hand,
+    "fire": _flag,
+    "screws": _one_of(*SCREW_KINDS),
+    "price": _price,
+    "unit": _one_of(*get_args(PriceUnit)),
+    "currency": _text,
+}
+
+
+def _refusal(field: str, message: str) -> PriceListError:
+    return PriceListError([Fault(field, message)])

@@ -1,0 +1,146 @@
+"""The user's own prices: the most particular row wins, every cent is exact, every fault has its line."""
+
+from decimal import Decimal
+
+import pytest
+
+from configurator.order.price_list import PriceListError, load_prices, parse_prices
+from configurator.order.prices import price_order
+from configurator.order.take_off import take_off
+from configurator.order.tally import tally_job
+from configurator.project_file import load
+from configurator.resource_files import resource_path
+from tests.order.cases import data, ordered
+
+TWO_LINES = (data("1", quantity=40), data("2", hinge={"width": 5, "count": 7}))
+
+
+def priced(text, *openings):
+    return price_order(ordered(*(openings or TWO_LINES)).lines, parse_prices(text.encode()))
+
+
+def faults(text):
+    with pytest.raises(PriceListError) as refused:
+        priced(text)
+    return [str(fault) for fault in refused.value.faults]
+
+
+def test_one_price_for_all():
+    found = priced("price\n4.25\n")
+    assert [found.by_line[n].amount for n in (1, 2)] == [Decimal("510.00"), Decimal("29.75")]
+    assert found.total == Decimal("539.75")
+    assert found.words() == "Total 539.75, every line priced."
+
+
+def test_a_pair_is_two_hinges_and_half_a_pair_is_half_the_price():
+    found = priced("price,unit,currency\n10.01,pair,USD\n")
+    assert [found.by_line[n].amount for n in (1, 2)] == [Decimal("600.60"), Decimal("35.04")]
+    assert found.words().startswith("Total USD 635.64")
+
+
+def test_the_most_particular_row_wins_wherever_it_stands():
+    text = "size,corner,price\n4-1/2 x 4,square,3\n,,1\n4-1/2 x 4,,2\n"
+    found = priced(text)
+    assert [(found.by_line[n].price, found.by_line[n].row) for n in (1, 2)] == [(3, 2), (1, 3)]
+
+
+def test_a_line_that_no_row_fits_is_named_and_not_counted():
+    found = priced("width,price\n4,2\n")
+    assert found.unpriced == (2,)
+    assert found.total == 240
+    assert found.words() == "Total 240.00 without 1 line that has no price: 2."
+
+
+def test_rows_that_fit_equally_well_are_refused_by_name():
+    assert faults("width,corner,price\n4,,1\n,square,2\n") == [
+        "lines 2 and 3: they fit the order's line 1 (4-1/2 x 4) equally well; give one of them a further "
+        "column, or take one out"
+    ]
+
+
+@pytest.mark.parametrize(
+    ("header", "cell"),
+    [
+        ("height", "4-1/2"), ("height", "4.5"), ("width", '"4"""'), ("item", "Butt Hinge"),
+        ("type", "a8112"),
+        ("mounting", "full mortise"), ("weight", "standard"), ("bearing", "ball"),
+        ("leaf_thickness", "0.134"),
+        ("knuckles", "5"), ("base metal", "steel"), ("finish_bhma", "652"), ("Finish US", "US26D"),
+        ("pin", "removable"), ("security_stud", "no"), ("tip", "flat button"), ("corner", "square"),
+        ("fire", "false"), ("screws", "machine"),
+    ],
+)  # fmt: skip
+def test_every_column_tells_hinges_apart(header, cell):
+    plain = data("1")
+    assert priced(f"{header},price\n{cell},2\n", plain).unpriced == ()
+    odd = {
+        "height": "5", "width": "5", "item": "electric butt hinge", "type": "A1", "mounting": "half mortise",
+        "weight": "heavy", "bearing": "plain", "leaf_thickness": ".18", "knuckles": "3",
+        "base metal": "brass",
+        "finish_bhma": "600", "Finish US": "USP", "pin": "non-removable", "security_stud": "yes",
+        "tip": "hospital", "corner": "1/4 radius", "fire": "yes", "screws": "wood",
+    }  # fmt: skip
+    assert priced(f"{header},price\n{odd[header]},2\n", plain).unpriced == (1,)
+
+
+def test_hand_and_alloy_tell_apart_too():
+    handed = data("1", hinge={"mounting": "swing clear", "base_metal": "stainless", "alloy": "304"})
+    assert priced("hand,alloy,price\nlh,304,2\n", handed).unpriced == ()
+    assert priced("hand,price\nRH,2\n", handed).unpriced == (1,)
+    assert priced("alloy,price\n316,2\n", handed).unpriced == (1,)
+
+
+@pytest.mark.parametrize(
+    ("text", "fault"),
+    [
+        ("", "the price list is empty; its first line names the columns"),
+        ("size\n4 x 4\n", "line 1: there is no column named price"),
+        ("price,price\n1,2\n", "line 1: the column 'price' stands twice"),
+        ("price\nten\n", "line 2, price: a price is a number such as 4.25; 'ten' was given"),
+        ("price\n1e3\n", "line 2, price: a price is a number such as 4.25; '1e3' was given"),
+        ("price\nNaN\n", "line 2, price: a price is a number such as 4.25; 'NaN' was given"),
+        ("price\n-1\n", "line 2, price: a price is from 0 to 1,000,000; -1 was given"),
+        ("price\n0.00001\n", "line 2, price: a price has up to 4 decimals; 0.00001 was given"),
+        ("width,price\n4,\n", "line 2, price: the price is missing"),
+        ("width,price\nwide,1\n", "line 2, width: "),
+        ("size,price\n4,1\n", "line 2, size: a hinge size is height x width, as 4-1/2 x 4; '4' was given"),
+        ("size,width,price\n4 x 4,5,1\n", "line 2, size: it and the column width do not say the same"),
+        ("fire,price\nmaybe,1\n", "line 2, fire: yes or no is wanted; 'maybe' was given"),
+        ("knuckles,price\nfive,1\n", "line 2, knuckles: a whole number is wanted; 'five' was given"),
+        ("tip,price\nround,1\n", "line 2, tip: it is one of flat button, hospital, ball, flush; 'round' was"),
+        ("price,unit\n1,dozen\n", "line 2, unit: it is one of each, pair; 'dozen' was given"),
+        ("price\n1,2\n", "line 2: it has 2 cells and the first line has 1"),
+        ("price\n1\n\n2\n", "line 4: it asks for the same hinges as line 2; keep one of them"),
+        ("width,price,currency\n4,1,USD\n5,1,\n", "line 3, currency: it is blank here and USD above"),
+        ('price\n"1\n', "line 2: this is not a CSV file: "),
+    ],
+)
+def test_a_bad_row_is_a_sentence_with_its_line_and_column(text, fault):
+    assert faults(text)[0].startswith(fault)
+
+
+def test_an_unknown_column_is_named_and_every_row_is_looked_at():
+    assert "no column 'colour'" in faults("colour,price\nred,1\n")[0]
+    assert len(faults("price\nx\ny\nz\n")) == 3
+
+
+def test_many_faults_are_cut_short():
+    found = faults("price\n" + "x\n" * 60)
+    assert len(found) == 51
+    assert found[-1] == "and 10 more faults"
+
+
+def test_what_is_no_text_or_not_there_is_refused(tmp_path):
+    with pytest.raises(PriceListError, match="not text"):
+        parse_prices(b"\xff\xfe\x00")
+    with pytest.raises(PriceListError, match=r"none\.csv could not be read: no such file"):
+        load_prices(tmp_path / "none.csv")
+
+
+def test_the_demo_list_prices_the_demo_job():
+    job = load(resource_path("demo_openings", "kestrel_point.json"))
+    prices = load_prices(resource_path("demo_openings", "kestrel_point_prices.csv"))
+    found = price_order(take_off(tally_job(job), job.job).lines, prices)
+    assert found.unpriced == ()
+    assert found.total > 0
+    assert prices.currency == "invented units"
