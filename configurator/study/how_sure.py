@@ -67,7 +67,7 @@ def how_sure(
     return HowSure(
         leaf=leaf,
         hinge_width=width,
-        wanted_angle=in_degrees(varied.wanted),
+        wanted_angle=_wanted(study),
         required_clear_width=varied.clear_width,
         as_drawn=drawn,
         worst=worst,
@@ -107,10 +107,15 @@ def _varied(study: Study, leaf: str, width: float) -> Varied:
         obstructions=hung.obstructions,
         other=hung.other,
         wall_share=wall_share(filled),
-        wanted=math.radians(min(filled.wanted_angle, use.stop_angle or 180.0)),
+        wanted=math.radians(_wanted(study)),
         clear_width=must_of(filled, hung.hinge).clear_width,
         square=not holds_short_of_square(use.stop_angle),
     )
+
+
+def _wanted(study: Study) -> float:
+    """Return how far the bare leaf has to open, degrees: as is wanted, or as far as a door stop lets it."""
+    return min(study.filled.wanted_angle, study.opening.use.stop_angle or 180.0)
 
 
 def _barrels(candidate: Candidate) -> tuple[tuple[float, float], ...]:
