@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from configurator.cli import main
+from configurator.drawing.style import materials
 from configurator.model.words import VOCABULARY
 from tests.openings import RAIL, plain_data
 
@@ -131,6 +132,16 @@ def test_draw_writes_the_plan(tmp_path, capsys, suffix, start):
     assert main(["draw", str(DEMO), "--mark", "112A", "--out", str(path)]) == 0
     assert path.read_bytes().startswith(start)
     assert str(path) in capsys.readouterr().out
+
+
+def test_draw_shows_what_is_swept_when_asked(tmp_path, capsys):
+    plain, swept = tmp_path / "plain.svg", tmp_path / "swept.svg"
+    assert main(["draw", str(DEMO), "--mark", "112A", "--out", str(plain)]) == 0
+    assert main(["draw", str(DEMO), "--mark", "112A", "--out", str(swept), "--swept"]) == 0
+    capsys.readouterr()
+    ground = materials()["swept"].ground.light
+    assert ground in swept.read_text()
+    assert ground not in plain.read_text()
 
 
 @pytest.mark.parametrize(

@@ -3,9 +3,12 @@
 import math
 from dataclasses import dataclass
 
+from configurator.drawing.door_stop import dimension_at, door_stop_parts
 from configurator.drawing.hung import Hung
 from configurator.drawing.lettering import fitted, text_width
+from configurator.drawing.placing import text_box
 from configurator.drawing.primitives import Arc, Dimension, Point, Polygon, Polyline, Primitive, Symbol, Text
+from configurator.drawing.swept import swept_regions
 from configurator.drawing.turning import rectangle, turned
 from configurator.drawing.view import Box, View
 from configurator.geometry.shapes import Shape, leaf_corners
@@ -75,17 +78,25 @@ def _extent(hung: Hung) -> tuple[float, float, float, float]:
 
 
 def inset_still(
-    hung: Hung, view: View, display: Display, clear_at_90: float | None, hand: str, told: Told
+    hung: Hung,
+    view: View,
+    display: Display,
+    clear_at_90: float | None,
+    hand: str,
+    told: Told,
+    swept: bool = False,
 ) -> list[Primitive]:
-    """Return what of the small picture does not move."""
+    """Return what of the small picture does not move; with `swept` all that leaf and hardware sweep."""
     h = hung.h
-    parts: list[Primitive] = [_ground(view)]
+    parts: list[Primitive] = [_ground(view), *(swept_regions(hung) if swept else ())]
     parts += [*_walls(hung, view), *_jambs(hung)]
     parts += [Polygon("A-DOOR-SWNG", shape.points, "door") for shape in hung.other_leaf]
     parts += [_thing(shape) for thing in hung.standing if thing.met for shape in thing.shapes]
+    parts += door_stop_parts(hung)
     parts.append(Polyline("A-DOOR-CLSD", leaf_corners(h), closed=True))
-    parts += _swept(hung)
-    parts += _clear_width(hung, view, display, clear_at_90)
+    parts += [] if swept else _swept(hung)
+    width = _clear_width(hung, view, display, clear_at_90)
+    parts += [*width, *_stop_set_out(hung, view, display, told, width)]
     parts += _heading(view, hand, told)
     return parts
 
@@ -191,6 +202,23 @@ def _clear_width(hung: Hung, view: View, display: Display, value: float | None) 
         explained=f"{_MEASURED_BETWEEN.format('closed other leaf' if hung.other_leaf else 'stop')}: {number}",
     )
     return [ghost, dimension]
+
+
+def _stop_set_out(
+    hung: Hung, view: View, display: Display, told: Told, beside: list[Primitive]
+) -> list[Primitive]:
+    """How far along a door stop stands, in the row of the clear width where its words leave the room."""
+    if hung.door_stop is None or told.latch_side:
+        return []
+    low, size = view.window.bottom, _SIZE + 0.5
+    found = dimension_at(hung, view, display, size, (low + 2.1 * _SIZE, low + 0.6 * _SIZE))
+    box = text_box(view.to_sheet(found.text_at), found.text, size, "middle")
+    taken = [
+        text_box(view.to_sheet(one.text_at), one.text, size, "middle")
+        for one in beside
+        if isinstance(one, Dimension)
+    ]
+    return [] if any(box.overlaps(other, 2.0) for other in taken) else [found]
 
 
 def _heading(view: View, hand: str, told: Told) -> list[Primitive]:

@@ -12,6 +12,7 @@ from configurator.drawing.clip import clip_polygon
 from configurator.drawing.dimension_strokes import line_boxes
 from configurator.drawing.dimension_ways import Dimensions, opens_flat
 from configurator.drawing.dimensions import lettered, text_boxes
+from configurator.drawing.door_stop import door_stop_parts, set_out
 from configurator.drawing.frame_outlines import hinge_jamb
 from configurator.drawing.hinge import barrel, door_leaf, frame_leaf
 from configurator.drawing.hung import Hung
@@ -22,6 +23,7 @@ from configurator.drawing.notes import swing_notes
 from configurator.drawing.placing import Room
 from configurator.drawing.primitives import Primitive
 from configurator.drawing.standing_things import standing_things
+from configurator.drawing.swept import swept_regions
 from configurator.drawing.turning import turned
 from configurator.drawing.view import Box, View, box_around
 from configurator.drawing.wall_layers import stud_boxes, wall_beside
@@ -120,8 +122,12 @@ def panel(
     hand: str,
     clear_at_90: float | None,
     plain: bool,
+    swept: bool = False,
 ) -> Panel:
-    """Return one candidate's panel: its still parts and notes placed, and room kept for what moves."""
+    """Return one candidate's panel: its still parts and notes placed, and room kept for what moves.
+
+    With `swept` it shows what leaf and hardware sweep, under everything else.
+    """
     view = main_view(hung, window, scale, spare)
     size = TEXT_SIZE
     room = Room(window.shrunk(2.0))
@@ -131,12 +137,13 @@ def panel(
     if _holds_inset(window, place):
         room.take(place)
         small = inset_view(hung, place, told)
-        inset = Drawing(small, tuple(inset_still(hung, small, display, clear_at_90, hand, told)))
+        inset = Drawing(small, tuple(inset_still(hung, small, display, clear_at_90, hand, told, swept)))
     dimensions = Dimensions(hung, view, lettered(hung, display, size, plain), room)
     usual = dimensions.usual()
     keep_off = [*text_boxes(usual, view), *line_boxes(usual, view), *_drawn_boxes(hung, view)]
     labels = thing_labels(hung, view, room, keep_off, size - 0.5)
-    main = Drawing(view, tuple(_still(hung, view)), tuple(labels))
+    labels += set_out(hung, view, display, size, room)
+    main = Drawing(view, tuple(_still(hung, view, swept)), tuple(labels))
     return Panel(hung, main, dimensions, inset, told, room, title, size)
 
 
@@ -168,11 +175,14 @@ def _inset_place(hung: Hung, view: View) -> Box:
     return Box(left, window.bottom + _EDGE, left + width, window.bottom + _EDGE + height)
 
 
-def _still(hung: Hung, view: View) -> Iterable[Primitive]:
+def _still(hung: Hung, view: View, swept: bool) -> Iterable[Primitive]:
     thinnest = THINNEST / view.scale
     shown = view.plan_window()
+    if swept:
+        yield from swept_regions(hung)
     yield from wall_beside(hung, shown.left - 1.0)
     yield from standing_things(hung)
+    yield from door_stop_parts(hung)
     yield from hinge_jamb(hung, thinnest)
     yield frame_leaf(hung)
     yield closed_outline(hung)

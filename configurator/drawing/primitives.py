@@ -50,6 +50,19 @@ class Arc:
 
 
 @dataclass(frozen=True, slots=True)
+class Region:
+    """An area bounded by segments and arcs, one after the other around it, either may run backward.
+
+    Each bound is drawn on its own layer, an arc as an arc; `layer` is the region's own.
+    """
+
+    layer: str
+    bounds: tuple[Polyline | Arc, ...]
+    fill: str | None = None
+    name: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Dimension:
     """A measured distance between two points, with its line and its text placed.
 
@@ -97,4 +110,4 @@ class Symbol:
     name: str = ""
 
 
-Primitive = Polyline | Polygon | Arc | Dimension | Text | Symbol
+Primitive = Polyline | Polygon | Arc | Region | Dimension | Text | Symbol

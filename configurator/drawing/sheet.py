@@ -63,11 +63,13 @@ def plan_sheet(
     height: float,
     job: JobFacts | None = None,
     plain: bool = False,
+    swept: bool = False,
 ) -> Sheet:
     """Lay out the plan of every candidate on a sheet so many points wide and high.
 
     With the facts of a job the sheet can go out by itself: its foot says of which opening and job it is.
-    `plain` letters the dimensions in plain words instead of the trade's.
+    `plain` letters the dimensions in plain words instead of the trade's; `swept` shows what leaf and hardware
+    sweep.
     """
     below = FOOT if job is None else FOOT_OF_FILE
     windows = panel_windows(len(study.candidates), width, height, below)
@@ -75,7 +77,7 @@ def plan_sheet(
     scale = min((view_scale(h, w.width, w.height) for h, w in zip(hungs, windows, strict=True)), default=1.0)
     spare = min((spare_height(h, w, scale) for h, w in zip(hungs, windows, strict=True)), default=0.0)
     panels = tuple(
-        _panel_of(study, candidate, hung, window, scale, spare, display, plain)
+        _panel_of(study, candidate, hung, window, scale, spare, display, plain, swept)
         for candidate, hung, window in zip(study.candidates, hungs, windows, strict=True)
     )
     whole = paper(width, height)
@@ -140,10 +142,11 @@ def _panel_of(
     spare: float,
     display: Display,
     plain: bool,
+    swept: bool,
 ) -> Panel:
     title = heading(study, candidate, display)
     hand = hand_words(study)
-    return panel(hung, window, scale, spare, display, title, hand, candidate.clear_width_at_90, plain)
+    return panel(hung, window, scale, spare, display, title, hand, candidate.clear_width_at_90, plain, swept)
 
 
 def heading(study: Study, candidate: Candidate, display: Display) -> str:
@@ -202,6 +205,9 @@ def _subtitle(one: Panel, window: Box, turn: float, display: Display) -> list[Pr
             words += f", goes to {display.angle(degrees(hung.reach))}"
         return [Text("A-ANNO-TTLB", at, fitted((words,), _SUBTITLE, window.width), _SUBTITLE)]
     words = f"stops at {display.angle(degrees(hung.reach))}: {hung.stopped_by}"
+    if hung.door_stop is not None and hung.door_stop.holds:
+        rests = (words.replace("stops at", "rests at"), f"rests at {display.angle(degrees(hung.reach))}")
+        return [Text("A-ANNO-TTLB", at, fitted(rests, _SUBTITLE, window.width), _SUBTITLE)]
     bare = hung.reach_bare
     more = f"{words}; the leaf alone goes to {display.angle(degrees(bare))}"
     shorter = (words, words.partition(":")[0])

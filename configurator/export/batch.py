@@ -27,6 +27,7 @@ from configurator.drawing.primitives import (
     Polygon,
     Polyline,
     Primitive,
+    Region,
     Symbol,
     Text,
 )
@@ -164,19 +165,23 @@ def _segments_path(segments: NDArray[Any]) -> Path:
 
 
 def _arc(batch: Batch, item: Arc, view: View) -> None:
-    centre, radius = view.to_sheet(item.centre), item.radius * view.scale
-    first, last = item.start, item.end
-    if view.mirrored:
-        first, last = math.pi - item.end, math.pi - item.start
-    window = view.window
-    inside = window.shrunk(radius).has(centre)
-    if not inside:
-        _cut_arc(batch, item, view, (centre, radius, first, last))
+    arc = _arc_on_sheet(item, view)
+    centre, radius, *_ = arc
+    if not view.window.shrunk(radius).has(centre):
+        _cut_arc(batch, item, view, arc)
         return
-    path = _arc_path(centre, radius, first, last)
+    path = _arc_path(*arc)
     if item.fill is not None:
         batch.add(path, ground_pen(item.fill, batch.dark))
     batch.add(path, line_pen(item.layer, batch.dark))
+
+
+def _arc_on_sheet(item: Arc, view: View) -> tuple[Point, float, float, float]:
+    """Return an arc's centre and radius in points, and where it starts and ends as it is seen."""
+    first, last = item.start, item.end
+    if view.mirrored:
+        first, last = math.pi - item.end, math.pi - item.start
+    return view.to_sheet(item.centre), item.radius * view.scale, first, last
 
 
 def _arc_path(centre: Point, radius: float, first: float, last: float) -> Path:
@@ -186,15 +191,52 @@ def _arc_path(centre: Point, radius: float, first: float, last: float) -> Path:
 
 def _cut_arc(batch: Batch, item: Arc, view: View, arc: tuple[Point, float, float, float]) -> None:
     """Draw an arc that runs out of the window as short chords: there is no cutting a curve by path alone."""
-    (x, y), radius, first, last = arc
-    steps = max(8, int(abs(last - first) * math.sqrt(radius) * 4))
-    turns = [first + (last - first) * step / steps for step in range(steps + 1)]
-    chain = [(x + radius * math.cos(turn), y + radius * math.sin(turn)) for turn in turns]
+    chain = _chords(*arc)
     if item.fill is not None:
         shown = clip_polygon(chain, view.window)
         if shown:
             batch.add(_closed(shown), ground_pen(item.fill, batch.dark))
     _clipped_line(batch, chain, item.layer, view)
+
+
+def _chords(centre: Point, radius: float, first: float, last: float) -> list[Point]:
+    """Return an arc on the sheet as chords that no eye tells from it."""
+    steps = max(8, int(abs(last - first) * math.sqrt(radius) * 4))
+    turns = [first + (last - first) * step / steps for step in range(steps + 1)]
+    return [(centre[0] + radius * math.cos(turn), centre[1] + radius * math.sin(turn)) for turn in turns]
+
+
+def _region(batch: Batch, item: Region, view: View) -> None:
+    """Fill the region, then draw its bounds each as what it is."""
+    if item.fill is not None:
+        shown = clip_polygon(_around(item, view), view.window)
+        if shown:
+            batch.add(_closed(shown), ground_pen(item.fill, batch.dark))
+    for bound in item.bounds:
+        _DRAWN[type(bound)](batch, bound, view)
+
+
+def _around(item: Region, view: View) -> list[Point]:
+    """Return a region's outline on the sheet, every bound run through from where the one before it ends."""
+    pieces = [
+        [view.to_sheet(point) for point in bound.points]
+        if isinstance(bound, Polyline)
+        else _chords(*_arc_on_sheet(bound, view))
+        for bound in item.bounds
+    ]
+    around = pieces[0]
+    if len(pieces) > 1 and _nearer(around[0], around[-1], pieces[1]):
+        around.reverse()
+    for piece in pieces[1:]:
+        backward = math.dist(around[-1], piece[-1]) < math.dist(around[-1], piece[0])
+        around += piece[::-1] if backward else piece
+    return around
+
+
+def _nearer(one: Point, other: Point, piece: Sequence[Point]) -> bool:
+    """Whether the first of two points is the nearer to an end of a piece."""
+    ends = (piece[0], piece[-1])
+    return min(math.dist(one, end) for end in ends) < min(math.dist(other, end) for end in ends)
 
 
 def _dimension(batch: Batch, item: Dimension, view: View) -> None:
@@ -246,6 +288,7 @@ _DRAWN: dict[type[Primitive], Any] = {
     Polyline: _polyline,
     Polygon: _polygon,
     Arc: _arc,
+    Region: _region,
     Dimension: _dimension,
     Text: _text,
     Symbol: _symbol,

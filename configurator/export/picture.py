@@ -29,17 +29,18 @@ def write_plan(
     dark: bool = False,
     job: JobFacts = _NO_FACTS,
     plain: bool = False,
+    swept: bool = False,
 ) -> None:
     """Write every candidate's plan side by side with the leaves at `angle` degrees, on a sheet of one size.
 
     The format goes by the ending: .png, .svg or .pdf. The foot names the opening and what is known of the
-    job; `plain` letters it in plain words. Raises ValueError for any other ending, OSError when the file
-    cannot be written.
+    job; `plain` letters it in plain words, `swept` shows what leaf and hardware sweep. Raises
+    ValueError for any other ending, OSError when the file cannot be written.
     """
     write = _WRITERS.get(path.suffix.lower())
     if write is None:
         raise ValueError(f"a picture ends in {', '.join(_WRITERS)}; {path.name} was given")
-    write(sheet_figure(plan_sheet(study, display, *SIZE, job, plain), angle, dark), path)
+    write(sheet_figure(plan_sheet(study, display, *SIZE, job, plain, swept), angle, dark), path)
 
 
 def _png(figure: Figure, path: Path) -> None:

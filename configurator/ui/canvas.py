@@ -39,20 +39,27 @@ class PlanCanvas(FigureCanvasQTAgg):
         self._display = Display()
         self._angle = 0.0
         self._dark = False
-        self._plain = False
+        self._plain = self._swept = False
         self._sheet: Sheet | None = None
         self._ground: Any = None
         self._spots: tuple[Spot, ...] = ()
 
     def show_study(
-        self, study: Study, angle: float, display: Display, dark: bool, plain: bool = False
+        self,
+        study: Study,
+        angle: float,
+        display: Display,
+        dark: bool,
+        plain: bool = False,
+        swept: bool = False,
     ) -> None:
         """Show another study, or the same one changed, with the leaves at `angle` degrees.
 
-        `plain` letters the dimensions in plain words instead of the trade's.
+        `plain` letters the dimensions in plain words instead of the trade's; `swept` shows what leaf and
+        hardware sweep.
         """
         self._study, self._angle, self._display, self._dark = study, angle, display, dark
-        self._plain = plain
+        self._plain, self._swept = plain, swept
         self._redraw()
 
     def set_angle(self, angle: float) -> None:
@@ -82,7 +89,9 @@ class PlanCanvas(FigureCanvasQTAgg):
         """
         if self._study is None:
             raise ValueError("there is no picture to save yet")
-        write_plan(self._study, Path(path), self._angle, self._display, self._dark, job, self._plain)
+        write_plan(
+            self._study, Path(path), self._angle, self._display, self._dark, job, self._plain, self._swept
+        )
 
     def accessible_summary(self) -> str:
         """Return the headings of the panels as one sentence."""
@@ -95,7 +104,9 @@ class PlanCanvas(FigureCanvasQTAgg):
         width, height = (size / DPI * POINTS_PER_INCH for size in (self.width(), self.height()))
         if width < 1 or height < 1:
             return
-        self._sheet = plan_sheet(self._study, self._display, width, height, plain=self._plain)
+        self._sheet = plan_sheet(
+            self._study, self._display, width, height, plain=self._plain, swept=self._swept
+        )
         self._artists.show(self._sheet, self._angle, self._dark)
         self._spots = ()
         self.setAccessibleDescription(self.accessible_summary())

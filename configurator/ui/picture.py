@@ -51,8 +51,9 @@ class Picture(QFrame):
         elif by == "theme":
             self.canvas.set_dark(self.session.dark)
         elif by != "save":
+            session = self.session
             self.canvas.show_study(
-                study, self.session.angle, self.session.display, self.session.dark, self.session.plain_words
+                study, session.angle, session.display, session.dark, session.plain_words, session.swept
             )
 
     def save(self, path: Path) -> None:

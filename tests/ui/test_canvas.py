@@ -109,6 +109,22 @@ def test_plain_words_are_lettered_and_saved(canvas, qtbot, tmp_path):
     assert (tmp_path / "plain.svg").read_bytes() != (tmp_path / "trade.svg").read_bytes()
 
 
+def test_what_is_swept_is_shown_saved_and_lies_still_while_it_swings(canvas, tmp_path):
+    canvas.show_study(demo("112A"), 60, Display(), False)
+    plain = pixels(canvas)
+    canvas.show_study(demo("112A"), 100, Display(), False, swept=True)
+    canvas.set_angle(60)
+    in_part = pixels(canvas)
+    assert not np.array_equal(in_part, plain)
+    canvas.show_study(demo("112A"), 60, Display(), False, swept=True)
+    assert np.array_equal(pixels(canvas), in_part)
+    canvas.save_picture(tmp_path / "swept.svg", JobFacts())
+    write_plan(demo("112A"), tmp_path / "drawn.svg", 60, Display(), swept=True)
+    write_plan(demo("112A"), tmp_path / "plain.svg", 60, Display())
+    assert (tmp_path / "swept.svg").read_bytes() == (tmp_path / "drawn.svg").read_bytes()
+    assert (tmp_path / "swept.svg").read_bytes() != (tmp_path / "plain.svg").read_bytes()
+
+
 def test_the_window_s_shape_does_not_show_in_the_saved_picture(canvas, qtbot, tmp_path):
     facts = JobFacts(name="Ferry terminal")
     canvas.show_study(demo("112A"), 90, Display(), False)
