@@ -169,6 +169,14 @@ class FrameMaterialRow(Row):
 
 
 @dataclass(frozen=True, slots=True)
+class WallLayerRow(Row):
+    """A layer that walls are commonly made of, and how thick."""
+
+    name: str
+    thickness: float
+
+
+@dataclass(frozen=True, slots=True)
 class FrequencyRow(Row):
     """How often such a door is opened in a day, and the traffic that is called."""
 
@@ -259,6 +267,7 @@ ROWS: Mapping[str, type[Row]] = {
     "sheet_weights": SheetRow,
     "frame_kinds": FrameRow,
     "frame_materials": FrameMaterialRow,
+    "wall_layers": WallLayerRow,
     "frequencies": FrequencyRow,
     "screws": ScrewRow,
     "hinge_locations": LocationRow,

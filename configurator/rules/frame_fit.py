@@ -20,6 +20,20 @@ _PLAN = Source("worked out from the plan", "derived")
 _PRACTICE = Source("common practice, no source", "common practice")
 _APPLIED = ("tile", "stone", "marble", "terrazzo")
 
+CODES = frozenset(
+    {
+        "wall thicker than throat",
+        "throat wider than wall",
+        "wall thicker than jamb",
+        "jamb deeper than wall",
+        "no returns",
+        "no room for a stop",
+        "stop too wide",
+        "tile in the throat",
+    }
+)
+"""The code of every finding that is made here."""
+
 Mends = tuple[tuple[Fix, ...], ...]
 
 
@@ -39,12 +53,17 @@ def frame_fit_findings(filled: FilledOpening) -> Iterator[Finding]:
 
 def core_of(filled: FilledOpening) -> float:
     """Return the wall without what is applied to its faces and may stop against a frame, as tile; inches."""
-    layers = list(filled.layers)
-    while layers and _is_applied(layers[0][0]):
-        layers.pop(0)
-    while layers and _is_applied(layers[-1][0]):
-        layers.pop()
-    return sum(thickness for _, thickness in layers)
+    return filled.wall_thickness - _applied(filled.layers) - _applied(filled.layers[::-1])
+
+
+def _applied(layers: tuple[tuple[str, float], ...]) -> float:
+    """Return how thick what is applied to the first face is; nothing where the wall is nothing else."""
+    total = 0.0
+    for name, thickness in layers:
+        if not _is_applied(name):
+            return total
+        total += thickness
+    return 0.0
 
 
 def _is_applied(name: str) -> bool:
@@ -138,7 +157,17 @@ def _thicker_than_throat(filled: FilledOpening) -> Finding:
         wall=wall,
         throat=throat,
     )
-    return _with((*_made_for_wall(filled), *_shorter_returns(filled), *_other_wall(filled)), said)
+    placed = _core_in_throat(filled, throat) if stops_against else ()
+    return _with((*placed, *_made_for_wall(filled), *_shorter_returns(filled), *_other_wall(filled)), said)
+
+
+def _core_in_throat(filled: FilledOpening, throat: float) -> Mends:
+    """Return the mend that puts the frame over the wall's core, where tile on one face has moved it off."""
+    proud = filled.return_depth + (throat - core_of(filled)) / 2 - _applied(filled.layers)
+    if "wall.frame_proud" not in filled.assumed or abs(proud - filled.frame_proud) <= TOLERANCE:
+        return ()
+    place = f"{inches(proud)} proud" if proud >= 0 else f"{inches(-proud)} behind the tile"
+    return ((Fix("wall.frame_proud", proud, f"Tile stops against it: frame {place}"),),)
 
 
 def _too_thin(filled: FilledOpening, loose: float) -> Finding:

@@ -7,8 +7,9 @@ from typing import Any
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QFormLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
-from configurator.model.words import WRAPPED_FRAMES
+from configurator.model.words import FRAMES_WITHOUT_RETURNS
 from configurator.ui.fields import Assumptions, Field, field_for
+from configurator.ui.frame_notes import FrameNotes
 from configurator.ui.labels import NameLabel, add_row, new_form
 from configurator.ui.layers import LayersEditor
 from configurator.ui.look import FORM_WIDTH, GRID
@@ -32,7 +33,8 @@ SECTIONS: Mapping[str, tuple[str, ...]] = {
     ),
     "Frame": (
         "frame.kind", "frame.face", "frame.rabbet", "frame.stop_height", "frame.stop_gap", "frame.jamb_depth",
-        "frame.return_depth", "frame.hinge_backset", "frame.mortise_depth",
+        "frame.return_depth", "frame.stop_width", "frame.metal_thickness", "frame.hinge_backset",
+        "frame.mortise_depth",
     ),
     "Wall": ("wall.frame_proud", "wall.thickness"),
     "What stands along the wall": (),
@@ -71,7 +73,9 @@ def matters(path: str, session: Session) -> bool:
     if path == "use.clear_width_margin":
         return bool(session.value("use.accessible")) or session.value(path) is not None
     if path == "frame.return_depth":
-        return session.value("frame.kind") in WRAPPED_FRAMES or session.value(path) is not None
+        return session.value("frame.kind") not in FRAMES_WITHOUT_RETURNS or session.value(path) is not None
+    if path == "frame.metal_thickness":
+        return session.value("frame.kind") != "wood with casing" or session.value(path) is not None
     return True
 
 
@@ -84,7 +88,7 @@ class Form(QScrollArea):
         self.sections: dict[str, Section] = {}
         self._fields: dict[str, Field] = {}
         self._labels: dict[str, NameLabel] = {}
-        self._rows: list[RowsEditor | LayersEditor] = []
+        self._rows: list[RowsEditor | LayersEditor | FrameNotes] = []
         self._casing: QPushButton | None = None
         self._stops: list[QWidget] = []
         self._assumed: Assumptions = NOTHING
@@ -179,7 +183,7 @@ class Form(QScrollArea):
             self._casing = QPushButton("Add usual casing")
             self._casing.setToolTip("11/16 x 2-1/4 in at a 1/4 in reveal on the jamb, from memory")
             self._casing.clicked.connect(self._add_casing)
-            return [self._casing]
+            return [self._casing, self._frame_notes()]
         makers: dict[str, Callable[[Session], Any]] = {
             "Wall": LayersEditor,
             "What stands along the wall": obstructions_editor,
@@ -189,7 +193,12 @@ class Form(QScrollArea):
             return []
         rows = makers[title](self.session)
         self._rows.append(rows)
-        return [rows]
+        return [rows, self._frame_notes()] if title == "Wall" else [rows]
+
+    def _frame_notes(self) -> FrameNotes:
+        notes = FrameNotes(self.session)
+        self._rows.append(notes)
+        return notes
 
     def _show_fields(self) -> None:
         for path, field in self._fields.items():

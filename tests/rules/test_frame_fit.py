@@ -145,6 +145,24 @@ def test_tile_that_stops_against_the_frame_is_only_a_note():
     assert not [fix for (fix,) in one.fixes if fix.path == "wall.thickness"]  # its layers were counted
 
 
+@pytest.mark.parametrize(
+    ("layers", "proud"),
+    [
+        (TILED, 0),  # the return of 1/2 stands before the board, as does the tile of 1/2
+        ([{"name": "tile", "thickness": 0.375}, *TILED[1:]], 0.125),
+        ([{"name": "tile", "thickness": 0.75}, *TILED[1:]], -0.25),
+        ([*TILED[1:], TILED[0]], 0.5),  # tile on the far side alone
+        ([*TILED, TILED[0]], None),  # on both faces alike: centred is right
+    ],
+)
+def test_the_frame_goes_over_the_wall_behind_the_tile(layers, proud):
+    (one,) = said(frame={"jamb_depth": 5.875}, layers=layers)
+    placed = [fix.value for (fix,) in one.fixes if fix.path == "wall.frame_proud"]
+    assert placed == ([] if proud is None else [proud])
+    again = said(frame={"jamb_depth": 5.875}, layers=layers, frame_proud=0.25)
+    assert not [fix for (fix,) in again[0].fixes if fix.path == "wall.frame_proud"]
+
+
 def test_a_frame_taken_to_go_over_the_tile_says_so():
     (one,) = said(layers=TILED)
     assert one.code == "tile in the throat"

@@ -1,0 +1,159 @@
+"""What a change of frame or wall did: to the other sizes that follow from it, and to the swing. In words."""
+
+from collections import Counter
+from collections.abc import Callable, Iterator
+
+from configurator.rules.usual import FilledOpening
+from configurator.rules.wording import degrees, inches, plain
+from configurator.study.records import Candidate, Study
+from configurator.units import TOLERANCE
+
+Length = Callable[[float], str]
+FLAT = 180.0
+_SIZES = (
+    "frame_face", "rabbet", "stop_height", "stop_gap", "jamb_depth", "return_depth", "stop_width",
+    "metal_thickness", "wall_thickness", "layers", "frame_proud",
+)  # fmt: skip
+
+
+def what_changed(before: Study, after: Study, length: Length = inches) -> tuple[str, ...]:
+    """Return, as sentences, what differs in frame and wall and what that did to the swing.
+
+    Nothing where frame and wall are as they were. `length` writes a length with its unit.
+    """
+    was, now = before.filled, after.filled
+    same_kind = was.opening.frame.kind == now.opening.frame.kind
+    if same_kind and all(getattr(was, size) == getattr(now, size) for size in _SIZES):
+        return ()
+    found = (*_layers(was, now, length), *_sizes(was, now, length), *_wall_face(was, now, length))
+    return (*found, *(_swing(before, after, length) or ("The swing is as it was.",)))
+
+
+def _layers(was: FilledOpening, now: FilledOpening, length: Length) -> Iterator[str]:
+    """Say which layer came, went or changed; of more than one at once, only that the wall is another."""
+    old, new = was.layers, now.layers
+    if old == new:
+        return
+    if Counter(old) == Counter(new):
+        yield "The wall's layers stand in another order."
+    elif (place := _one_more(old, new)) is not None:
+        yield f"{_named(new[place], length)} added {_side(place, len(new))}."
+    elif (place := _one_more(new, old)) is not None:
+        yield f"{_named(old[place], length)} taken away {_side(place, len(old))}."
+    elif (place := _one_other(old, new)) is not None:
+        yield f"{_named(new[place], length)} {_side(place, len(new))} (was {_named(old[place], length, '')})."
+
+
+def _one_more(few: tuple[tuple[str, float], ...], many: tuple[tuple[str, float], ...]) -> int | None:
+    """Return the place of the one layer that `many` has and `few` has not."""
+    if len(many) != len(few) + 1:
+        return None
+    places = (place for place in range(len(many)) if many[:place] + many[place + 1 :] == few)
+    return next(places, None)
+
+
+def _one_other(old: tuple[tuple[str, float], ...], new: tuple[tuple[str, float], ...]) -> int | None:
+    """Return the place of the one layer that differs between two walls of as many layers."""
+    places = [place for place, pair in enumerate(zip(old, new, strict=False)) if pair[0] != pair[1]]
+    return places[0] if len(old) == len(new) and len(places) == 1 else None
+
+
+def _named(layer: tuple[str, float], length: Length, start: str = "capital") -> str:
+    name = layer[0][:1].upper() + layer[0][1:] if start else layer[0]
+    return f"{name} {length(layer[1])}"
+
+
+def _side(place: int, count: int) -> str:
+    if place == 0:
+        return "on the pull side"
+    return "on the far side" if place == count - 1 else "inside the wall"
+
+
+def _sizes(was: FilledOpening, now: FilledOpening, length: Length) -> Iterator[str]:
+    """Say the wall and the jamb depth where they differ, and whether the depth followed by itself."""
+    if abs(now.wall_thickness - was.wall_thickness) > TOLERANCE:
+        follows = ", following the frame" if _follows(now, "wall.thickness") and not _counted(now) else ""
+        yield f"The wall is {length(now.wall_thickness)} (was {length(was.wall_thickness)}){follows}."
+    if abs(now.jamb_depth - was.jamb_depth) > TOLERANCE:
+        follows = ", following the wall" if _follows(now, "frame.jamb_depth") else ""
+        yield f"The jamb is {length(now.jamb_depth)} deep (was {length(was.jamb_depth)}){follows}."
+
+
+def _follows(now: FilledOpening, path: str) -> bool:
+    return path in now.assumed
+
+
+def _counted(now: FilledOpening) -> bool:
+    """Whether the wall's layers were given, so that it is their sum and follows nothing else."""
+    return bool(now.opening.wall.layers)
+
+
+def _wall_face(was: FilledOpening, now: FilledOpening, length: Length) -> Iterator[str]:
+    """Say what the wall face on the pull side did, seen from the frame face."""
+    nearer = was.frame_proud - now.frame_proud
+    if abs(nearer) > TOLERANCE:
+        way = "nearer to" if nearer > 0 else "farther from"
+        why = ", for the frame stands centred in the wall" if _follows(now, "wall.frame_proud") else ""
+        yield f"On the pull side the wall face moves {length(abs(nearer))} {way} the frame face{why}."
+    elif abs(now.wall_thickness - was.wall_thickness) > TOLERANCE:
+        why = "the frame's place was given"
+        if _follows(now, "wall.frame_proud"):
+            thicker = now.wall_thickness > was.wall_thickness
+            why = f"the jamb is {'deeper' if thicker else 'shallower'} by as much"
+        yield f"On the pull side the wall face stays beside the frame where it was: {why}."
+
+
+def _swing(before: Study, after: Study, length: Length) -> tuple[str, ...]:
+    known = {(one.leaf, one.hinge_width): one for one in before.candidates}
+    found = [
+        f"{_hinge_of(one, after)}: {', '.join(parts)}."
+        for one in after.candidates
+        if (old := known.get((one.leaf, one.hinge_width))) is not None
+        if (parts := list(_differences(old, one, _prouds(before, after), length)))
+    ]
+    return (*found, *_chosen(before, after))
+
+
+def _prouds(before: Study, after: Study) -> tuple[float, float]:
+    return before.filled.frame_proud, after.filled.frame_proud
+
+
+def _hinge_of(one: Candidate, study: Study) -> str:
+    alone = study.opening.leaves == "single"
+    width = f"{plain(one.hinge_width)} in hinge"
+    return width if alone else f"{one.leaf[:1].upper()}{one.leaf[1:]} leaf, {width}"
+
+
+def _differences(old: Candidate, new: Candidate, proud: tuple[float, float], length: Length) -> Iterator[str]:
+    """Say the angles, the room behind the open door and the clear width, where they read otherwise now."""
+    bare = degrees(new.greatest_angle_bare), degrees(old.greatest_angle_bare)
+    whole = degrees(new.greatest_angle), degrees(old.greatest_angle)
+    if bare[0] != bare[1]:
+        yield f"opens to {bare[0]} (was {bare[1]})"
+    if whole[0] != whole[1] and whole != bare:
+        yield f"with its hardware to {whole[0]} (was {whole[1]})"
+    rooms = new.clear_past_frame_at_180 + proud[1], old.clear_past_frame_at_180 + proud[0]
+    if FLAT in (new.greatest_angle_bare, old.greatest_angle_bare) and min(rooms) >= 0:
+        yield from _was("room to the wall at 180° {}", length(rooms[0]), length(rooms[1]))
+    clear = new.clear_width_at_90, old.clear_width_at_90
+    if clear[0] is not None and clear[1] is not None:
+        yield from _was("clear width {}", length(clear[0]), length(clear[1]))
+
+
+def _was(words: str, now: str, was: str) -> Iterator[str]:
+    if now != was:
+        yield f"{words.format(now)} (was {was})"
+
+
+def _chosen(before: Study, after: Study) -> Iterator[str]:
+    """Say where the program now chooses another hinge width."""
+    now, was = (_widths(study) for study in (after, before))
+    for leaf, width in now.items():
+        if leaf in was and was[leaf] != width and width is not None:
+            old = "none" if was[leaf] is None else f"{plain(was[leaf])} in"
+            yield f"The hinge now chosen is {plain(width)} in wide (was {old})."
+            return
+
+
+def _widths(study: Study) -> dict[str, float]:
+    return {leaf.leaf: leaf.parts["width"].value for leaf in study.specification.leaves}

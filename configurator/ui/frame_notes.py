@@ -1,0 +1,81 @@
+"""Under frame and wall: what does not go together, with its mends, and what the last change did."""
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
+
+from configurator.ui.fields import Assumptions, Field
+from configurator.ui.findings import FindingRow
+from configurator.ui.look import GRID, sized, tinted
+from configurator.ui.session import Session
+
+if TYPE_CHECKING:  # loaded with the first study
+    from configurator.rules.finding import Finding
+    from configurator.study.records import Study
+
+
+class FrameNotes(QWidget):
+    """The findings about frame and wall together, and one quiet line on what changed and its effect."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.fields: dict[str, Field] = {}
+        self.rows: list[FindingRow] = []
+        self.line = QLabel()
+        self.line.setWordWrap(True)
+        self.line.setAccessibleName("what the last change did")
+        sized(self.line, -1)
+        self._shown: object = None
+        self._before: Study | None = None
+        self._now = session.study
+        self._column = QVBoxLayout(self)
+        self._column.setContentsMargins(0, GRID, 0, 0)
+        self._column.setSpacing(GRID)
+        self._column.addWidget(self.line)
+
+    def show_state(self, _: Assumptions) -> None:
+        """Show what stands against frame and wall as they are, and what the last edit did to the swing."""
+        self._take_study()
+        self._show_findings()
+        sentences = self._sentences()
+        self.line.setText(" ".join(sentences))
+        tinted(self.line, "quiet", self.session.dark)
+        self.line.setVisible(bool(sentences))
+        self.setVisible(bool(sentences or self.rows))
+
+    def _take_study(self) -> None:
+        """Keep the study before the last change; another opening begins anew."""
+        study = self.session.study
+        if study is self._now:
+            return
+        same = self._now is not None and study is not None and self._now.opening.mark == study.opening.mark
+        self._before, self._now = (self._now if same else None), study
+
+    def _sentences(self) -> tuple[str, ...]:
+        if self._before is None or self._now is None:
+            return ()
+        from configurator.study.change import what_changed
+
+        return what_changed(self._before, self._now, self.session.display.length)
+
+    def _show_findings(self) -> None:
+        wanted = (_about_frame(self._now), self.session.dark)
+        if wanted == self._shown:
+            return
+        self._shown = wanted
+        for row in self.rows:
+            self._column.removeWidget(row)
+            row.hide()
+            row.deleteLater()
+        self.rows = [FindingRow(self.session, finding) for finding in wanted[0]]
+        for row in self.rows:
+            self._column.addWidget(row)
+
+
+def _about_frame(study: "Study | None") -> tuple["Finding", ...]:
+    if study is None:
+        return ()
+    from configurator.rules.frame_fit import CODES
+
+    return tuple(finding for finding in study.findings if finding.code in CODES)
