@@ -60,8 +60,12 @@ REFUSED = "refused"
 
 
 def binds(answer: WidthAnswer) -> bool:
-    """Say whether the lock edge meets the latch jamb, or a pair's other leaf, before the door is open."""
-    return answer.stopped_by_bare is not None and answer.stopped_by_bare.kind in ("latch jamb", "other leaf")
+    """Say whether the lock edge meets the latch jamb, or a pair's other leaf, before the door is open.
+
+    What the other leaf carries, which has a place in its list, is not what an edge binds on.
+    """
+    met = answer.stopped_by_bare
+    return met is not None and met.index is None and met.kind in ("latch jamb", "other leaf")
 
 
 def reaches(answer: WidthAnswer, wanted: float) -> bool:

@@ -133,9 +133,13 @@ def where_a_stop_goes(answer: "PlanAnswer", hinge: str) -> Iterator[Finding]:
 
 
 def hardware_first(answer: "PlanAnswer") -> bool:
-    """Say whether hardware ends the swing before the leaf does, and short of what is wanted."""
+    """Say whether hardware ends the swing before the leaf does, and short of what is wanted.
+
+    Hardware that laps the other leaf holds it shut from the start, which is said of the opening.
+    """
     return (
         answer.stopped is not None
+        and (answer.stopped[1] != "other leaf" or answer.angle > 0.0)
         and answer.stopped[0] not in ("leaf", "barrel")
         and answer.angle < min(answer.angle_bare, answer.wanted_angle) - TOLERANCE
     )

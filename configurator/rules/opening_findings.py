@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from configurator.rules.door_stop import door_stop_findings
 from configurator.rules.finding import Finding, Source, finding
 from configurator.rules.frame_fit import frame_fit_findings
+from configurator.rules.lapping import lapping_findings
 from configurator.rules.leaves import leaves_of
 from configurator.rules.usual import FilledOpening
 from configurator.rules.wording import hardware, inches
@@ -22,6 +23,7 @@ def opening_findings(filled: FilledOpening) -> tuple[Finding, ...]:
         *_casing(filled),
         *_lost_hardware(filled),
         *door_stop_findings(filled),
+        *lapping_findings(filled),
     )
 
 

@@ -57,11 +57,14 @@ class PlanAnswer:
     overhead_stop: float | None = None
     door_stop: StopPlace | None = None
     stop_wanted: StopPlace | None = None
+    held_by_other: bool = False
+    """Whether what the other leaf carries holds the leaf shut, which is said of the opening."""
 
     @property
     def binds(self) -> bool:
         """Whether the lock edge binds on the jamb, or on the other leaf of a pair."""
-        return self.stopped_bare is not None and self.stopped_bare[1] in ("latch jamb", "other leaf")
+        edge = self.stopped_bare is not None and self.stopped_bare[1] in ("latch jamb", "other leaf")
+        return edge and not self.held_by_other
 
 
 def plan_findings(answer: PlanAnswer) -> tuple[Finding, ...]:
@@ -132,7 +135,7 @@ def _swing(answer: PlanAnswer) -> Iterator[Finding]:
             _PLAN,
             angle=answer.angle_bare,
         )
-    elif answer.stopped_bare and short_of_wanted(answer):
+    elif answer.stopped_bare and short_of_wanted(answer) and not answer.held_by_other:
         part, thing = answer.stopped_bare[0], obstruction(answer.stopped_bare[1])
         yield finding(
             "stops short",

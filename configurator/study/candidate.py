@@ -102,4 +102,5 @@ def _answer(filled: FilledOpening, hung: HungLeaf, solution: Solution, stop: Sto
         overhead_stop=use.stop_angle,
         door_stop=stop,
         stop_wanted=stop_wanted(filled, hung, solution),
+        held_by_other=bare is not None and bare.kind == "other leaf" and bare.index is not None,
     )

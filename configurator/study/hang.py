@@ -1,6 +1,5 @@
 """From a filled-in opening to the geometry of each leaf on one hinge width."""
 
-import math
 from dataclasses import dataclass
 
 from configurator.geometry.pin import Hanging
@@ -8,13 +7,12 @@ from configurator.geometry.shapes import Hardware, Leaf, Obstruction, OtherHalf,
 from configurator.model import Hardware as GivenHardware
 from configurator.model import Hinge
 from configurator.model import Obstruction as GivenObstruction
+from configurator.rules.lapping import FIRST_LEAF, opens_second
 from configurator.rules.leaf_hinge import LeafHinge
 from configurator.rules.leaves import Leaf as LeafSize
 from configurator.rules.leaves import leaves_of
 from configurator.rules.places import hinge_places
 from configurator.rules.usual import FilledOpening
-
-_FIRST_LEAF = {"single": "single", "pair": "active", "dutch": "lower"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,8 +78,8 @@ def _other_leaf(filled: FilledOpening, size: LeafSize) -> OtherLeaf | None:
 
 
 def _other_half(filled: FilledOpening, size: LeafSize) -> OtherHalf | None:
-    """Return a Dutch door's other half, closed while this one swings."""
-    if filled.opening.leaves != "dutch":
+    """Return a Dutch door's other half, closed while this one swings: open already where it must be first."""
+    if filled.opening.leaves != "dutch" or opens_second(filled) == size.name:
         return None
     half = _beside(filled, size)
     return OtherHalf(bottom=half.bottom, top=half.top, hardware=_carried(filled, half.name))
@@ -95,7 +93,7 @@ def _beside(filled: FilledOpening, size: LeafSize) -> LeafSize:
 
 def _carried(filled: FilledOpening, name: str) -> tuple[Hardware, ...]:
     """Return what one leaf carries; hardware that names no leaf is on the first one."""
-    first = _FIRST_LEAF[filled.opening.leaves]
+    first = FIRST_LEAF[filled.opening.leaves]
     return tuple(_hardware(one) for one in filled.opening.hardware if (one.leaf or first) == name)
 
 
@@ -153,9 +151,3 @@ def hanging(filled: FilledOpening, hung: HungLeaf, width: float) -> Hanging:
         d_b=hung.hinge.barrel.value,
         mounting=hung.mounting,
     )
-
-
-def stop_radians(filled: FilledOpening) -> float | None:
-    """Return the angle a door stop holds the door at, radians, if one is given."""
-    degrees = filled.opening.use.stop_angle
-    return None if degrees is None else math.radians(degrees)

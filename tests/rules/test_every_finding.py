@@ -20,6 +20,8 @@ def demo(mark, **changes):
 
 
 RAIL = {"kind": "chair rail", "projection": 1.75, "start": 0.5, "bottom": 32, "top": 36}
+ASTRAGAL = {"kind": "astragal", "leaf": "upper", "projection": 0.1875, "from_latch_edge": 18, "width": 33}
+ASTRAGAL |= {"height": 42, "vertical": 2}
 FLOOR = {"kind": "floor stop", "projection": 3, "from_frame": 28}
 SLIPS = {
     "hinge size swapped": opening(hinge={"height": 4, "width": 4.5}),
@@ -87,6 +89,11 @@ MORE = {
     "backsets disagree": opening(door={"hinge_backset": 0.25}, frame={"hinge_backset": 0.5}),
     "gaps disagree": opening(hinge={"leaf_gap": 0.0625}),
     "stop short of wanted": opening(use={"stop_angle": 60}),
+    "leaves open in order": opening(leaves="dutch", hardware=[ASTRAGAL]),
+    "neither leaf opens": opening(
+        leaves="dutch", hardware=[ASTRAGAL, {**ASTRAGAL, "face": "push", "kind": "other"}]
+    ),
+    "astragal covers nothing": opening(leaves="dutch", hardware=[{**ASTRAGAL, "height": 44}]),
     "where a stop goes": opening(
         obstructions=[{"kind": "return wall", "start": 4}], use={"wanted_angle": 90}
     ),
