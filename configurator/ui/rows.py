@@ -57,8 +57,10 @@ class RowsEditor(QWidget):
             field.show_state(assumed)
 
     def add(self, row: dict[str, Any]) -> None:
-        """Add a thing at the end of the list."""
-        self.session.edit(self.path, [*self._data(), row])
+        """Add a thing at the end of the list, placed by the leaves where it goes with them."""
+        study = self.session.study
+        placed = presets.fitted(row, study.filled if study is not None else None)
+        self.session.edit(self.path, [*self._data(), placed])
 
     def remove(self, place: int) -> None:
         """Take a thing out of the list."""
