@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from configurator.drawing.comparison import stopped_words
 from configurator.drawing.hung import Hung, Standing, StopDrawn
+from configurator.drawing.touching import touching_parts
 from configurator.geometry.pin import Hanging
 from configurator.geometry.shapes import hardware_shape, obstruction_shapes, other_leaf_shapes
 from configurator.model import Obstruction as ObstructionRecord
@@ -43,6 +44,7 @@ def _hung(filled: FilledOpening, candidate: Candidate, leaf: HungLeaf, display: 
         reach=solution.greatest_angle,
         stopped_by=stopped_words(candidate.stopped_by) if candidate.stopped_by else "",
         contact=candidate.contact_point if candidate.stopped_by else None,
+        touching=touching_parts(solution),
         reach_bare=solution.greatest_angle_bare,
         mirrored=turns_clockwise(filled, candidate.leaf),
     )
@@ -61,6 +63,7 @@ def _against_its_stop(hung: Hung, place: StopPlace) -> Hung:
         reach=math.radians(place.rests_at),
         stopped_by=f"{place.meets} on the {place.kind}",
         contact=tip,
+        touching=None,
     )
 
 

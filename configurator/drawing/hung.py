@@ -58,6 +58,8 @@ class Hung:
     stopped_by: str = ""
     """What ends the swing, in words; empty at 180 degrees."""
     contact: tuple[float, float] | None = None
+    touching: tuple[Shape, Shape] | None = None
+    """What moves (closed) and what stands where they meet; None where nothing does, or a door stop holds."""
     reach_bare: float = math.pi
     mirrored: bool = field(default=False)
     door_stop: StopDrawn | None = None

@@ -9,6 +9,7 @@ from configurator.drawing.lettering import fitted, text_width
 from configurator.drawing.placing import text_box
 from configurator.drawing.primitives import Arc, Dimension, Point, Polygon, Polyline, Primitive, Symbol, Text
 from configurator.drawing.swept import swept_regions
+from configurator.drawing.touching import SMALL, touching_marks
 from configurator.drawing.turning import rectangle, turned
 from configurator.drawing.view import Box, View
 from configurator.geometry.shapes import Shape, leaf_corners
@@ -115,6 +116,7 @@ def inset_moving(hung: Hung, angle: float, view: View, told: Told) -> list[Primi
         else:
             parts.append(Polygon("A-DOOR-SWNG", points, "poche"))
     if hung.contact is not None and angle >= hung.reach - 1e-9:
+        parts += touching_marks(hung, SMALL)
         only_here = told.latch_side or bool(told.contact)
         parts.append(Symbol("A-ANNO-REDL", hung.contact, "contact" if only_here else "graze", "contact"))
         if told.contact:

@@ -11,6 +11,7 @@ from configurator.drawing.hung import Hung, Standing
 from configurator.drawing.lettering import ASCENT, DESCENT, text_width
 from configurator.drawing.placing import Room
 from configurator.drawing.primitives import Dimension, Point, Polyline, Primitive, Symbol, Text
+from configurator.drawing.touching import touching_marks
 from configurator.drawing.turning import turned
 from configurator.drawing.view import Box, View
 from configurator.geometry.meeting_point import nearest_on_outline
@@ -93,7 +94,7 @@ def contact_note(hung: Hung, view: View, display: Display, room: Room, size: flo
     if not view.window.has(at):
         return []
     words = f"{hung.stopped_by} at {display.angle(degrees(hung.reach))}"
-    marks: list[Primitive] = [Symbol("A-ANNO-REDL", hung.contact, "contact", words)]
+    marks: list[Primitive] = [*touching_marks(hung), Symbol("A-ANNO-REDL", hung.contact, "contact", words)]
     direction = (-view.hand * math.sin(hung.reach), math.cos(hung.reach))
     away = (-direction[0], -direction[1])
     leaf = leaf_on_sheet(hung, view, hung.reach)

@@ -1,0 +1,68 @@
+"""The two parts that touch where a leaf is stopped, marked by a heavy broken line along their outlines."""
+
+import math
+
+from configurator.drawing.hung import Hung
+from configurator.drawing.primitives import Arc, Point, Polyline
+from configurator.drawing.turning import turned
+from configurator.geometry.meeting_point import nearest_on_outline
+from configurator.geometry.shapes import Shape
+from configurator.geometry.solve import Solution
+
+LARGE, SMALL = "A-ANNO-REDL-PART", "A-ANNO-REDL-SMLL"
+_BUILDING = frozenset({"frame", "wall", "latch jamb", "stop"})
+"""Of these only the edges at the contact are marked: the rest runs on without end, or behind other parts."""
+_AT = 1e-6
+"""An edge this near to the contact is at it, inches."""
+
+
+def touching_parts(solution: Solution) -> tuple[Shape, Shape] | None:
+    """Return what moves and what stands at the first contact of anything, the first of them closed.
+
+    None where nothing is met.
+    """
+    contact, scene = solution.with_hardware, solution.scene
+    if contact is None:
+        return None
+    moving = [one.shape for one in (*scene.bare, *scene.hardware) if one.shape.kind == contact.part]
+    standing = [
+        one.shape
+        for one in scene.standing
+        if (one.shape.kind, one.shape.index) == (contact.kind, contact.index)
+    ]
+    back = turned([contact.point], solution.pin.at, -contact.angle)[0]
+    return _nearest(back, moving), _nearest(contact.point, standing)
+
+
+def _nearest(point: Point, shapes: list[Shape]) -> Shape:
+    return min(shapes, key=lambda shape: _away(point, shape))
+
+
+def _away(point: Point, shape: Shape) -> float:
+    return abs(math.dist(point, nearest_on_outline(point, shape.points)) - shape.radius)
+
+
+def touching_marks(hung: Hung, layer: str = LARGE) -> list[Polyline | Arc]:
+    """Return the marks along both parts with the leaf where it is stopped; none where nothing is met."""
+    if hung.touching is None or hung.contact is None:
+        return []
+    moving, standing = hung.touching
+    at = hung.contact if standing.kind in _BUILDING else None
+    there = turned(moving.points, hung.pin.at, hung.reach)
+    return [
+        *_marked(there, moving.radius, None, layer),
+        *_marked(standing.points, standing.radius, at, layer),
+    ]
+
+
+def _marked(points: tuple[Point, ...], radius: float, at: Point | None, layer: str) -> list[Polyline | Arc]:
+    """Return a part's whole outline, or only its edges at a point, if there are any."""
+    if radius:
+        return [Arc(layer, points[0], radius, 0.0, 2 * math.pi)]
+    edges = [] if at is None else _edges_at(points, at)
+    return [Polyline(layer, edge) for edge in edges] or [Polyline(layer, points, closed=True)]
+
+
+def _edges_at(points: tuple[Point, ...], at: Point) -> list[tuple[Point, Point]]:
+    edges = zip(points, (*points[1:], points[0]), strict=True)
+    return [(a, b) for a, b in edges if math.dist(at, nearest_on_outline(at, (a, b))) <= _AT]
