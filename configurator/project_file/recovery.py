@@ -87,7 +87,16 @@ class LeftBehind:
         name = self.path.name[:80] if self.path else "a job that was never saved"
         if self.set_aside:
             return f"Your own changes to {name} of {clock(self.when)} were set aside."
-        return f"The program ended without saving {name}; its work of {clock(self.when)} was kept."
+        kept = f"The program ended without saving {name}; its work of {clock(self.when)} was kept."
+        later = self._saved_later()
+        return f"{kept} The file itself was saved after that, at {clock(later)}." if later else kept
+
+    def _saved_later(self) -> float | None:
+        try:
+            saved = self.path.stat().st_mtime if self.path else 0.0
+        except OSError:
+            return None
+        return saved if saved > self.when else None
 
     def job(self) -> Job:
         """Return the work. Raises ProjectFileError, and then the file stays where it is."""

@@ -140,10 +140,10 @@ def _opening_text(opening: Opening) -> str:
     """Return an opening as it stands in the file, indented.
 
     pydantic writes it four times as fast as json, and the same but for numbers: a whole one ends in `.0`, and
-    only a number can stand before the end of a line so; one with an exponent is left to json.
+    only a number can stand before the end of a line so; very small and very large ones are left to json.
     """
     text = opening.model_dump_json(exclude_unset=True, indent=2)
-    if _WITH_EXPONENT.search(text):
+    if ".0000" in text or _WITH_EXPONENT.search(text):
         text = _json(opening.model_dump(exclude_unset=True))
     return text.replace(".0,\n", ",\n").replace(".0\n", "\n").replace("\n", _INDENT)
 

@@ -1,0 +1,138 @@
+"""Writing: the same bytes as plain JSON would give, and on the disk whole or not at all."""
+
+import json
+import os
+import time
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+
+from configurator.model import Job
+from configurator.project_file import KnownTexts, ProjectFileError, dump, parse, save, writing
+from configurator.project_file.writing import LEFT_OVER, sweep, write_whole
+from tests.openings import plain_data
+from tests.project_file.jobs import jobs
+
+
+def plainly(job: Job) -> bytes:
+    """A job as JSON in the slow and simple way."""
+    document = {"format": job.format, "version": job.version, **job.model_dump(exclude_unset=True)}
+    return (json.dumps(as_a_person_would(document), indent=2, ensure_ascii=False) + "\n").encode()
+
+
+def as_a_person_would(value):
+    if isinstance(value, float) and value.is_integer():
+        return int(value)
+    if isinstance(value, dict):
+        return {key: as_a_person_would(item) for key, item in value.items()}
+    return [as_a_person_would(item) for item in value] if isinstance(value, list | tuple) else value
+
+
+def job_with(*openings, **facts) -> Job:
+    return Job.model_validate({"job": facts, "openings": openings})
+
+
+def test_a_small_job_is_written_so():
+    opening = {"mark": "1", "size": {"width": 36.0, "height": 84.5}, "notes": "36.0,", "compare": []}
+    assert dump(job_with(opening, name="Ferry")).decode() == (
+        '{\n  "format": "opening-project",\n  "version": 1,\n  "job": {\n    "name": "Ferry"\n  },\n'
+        '  "openings": [\n    {\n      "mark": "1",\n      "notes": "36.0,",\n'
+        '      "size": {\n        "width": 36,\n        "height": 84.5\n      },\n'
+        '      "compare": []\n    }\n  ]\n}\n'
+    )
+
+
+@pytest.mark.parametrize("job", [Job(), Job.model_validate({"openings": []}), job_with(plain_data())])
+def test_a_job_with_little_in_it_is_written_as_plain_json(job):
+    assert dump(job) == plainly(job)
+
+
+@pytest.mark.parametrize("length", [1e-5, 1e-7, 1.5e-5, 0.0001, 0.1 + 0.2, 1 / 3, 1.0, 2.50])
+def test_any_number_is_written_as_plain_json_writes_it(length):
+    job = job_with(plain_data(obstructions=[{"kind": "base", "projection": length}]))
+    assert dump(job) == plainly(job)
+    assert parse(dump(job)) == job
+
+
+@settings(max_examples=150, deadline=None)
+@given(jobs)
+def test_a_file_we_wrote_comes_back_byte_for_byte(job):
+    data = dump(job)
+    assert data == plainly(job)
+    again = parse(data)
+    assert again == job
+    assert dump(again) == data
+
+
+@settings(max_examples=40, deadline=None)
+@given(jobs, jobs)
+def test_what_was_written_before_never_shows_in_what_is_written_next(one, other):
+    known = KnownTexts()
+    for job in (one, other, one):
+        assert dump(job, known) == dump(job)
+    mixed = Job.model_validate({"openings": [plain_data(mark="new"), *one.openings[:1]]})
+    assert dump(mixed, known) == dump(mixed)
+
+
+def test_only_what_changed_is_written_anew(monkeypatch):
+    job = job_with(*(plain_data(mark=str(n)) for n in range(5)))
+    known = KnownTexts()
+    dump(job, known)
+    written = []
+    monkeypatch.setattr(writing, "_opening_text", lambda each: written.append(each.mark) or "{}")
+    changed = job.openings[2].model_copy(update={"notes": "x"})
+    dump(job.model_copy(update={"openings": (*job.openings[:2], changed, *job.openings[3:])}), known)
+    assert written == ["2"]
+
+
+def test_a_job_too_large_to_be_opened_again_is_not_saved(tmp_path, monkeypatch):
+    monkeypatch.setattr(writing, "LARGEST_FILE", 10)
+    with pytest.raises(ProjectFileError, match="could not be opened again"):
+        save(Job(), tmp_path / "job.json")
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_a_refusal_at_the_last_moment_leaves_the_old_file(tmp_path):
+    path = tmp_path / "job.json"
+    path.write_bytes(b"old")
+
+    def refuse():
+        parts = [part.read_bytes() for part in tmp_path.glob(".job.json.*.part")]
+        raise OSError(f"new is on the disk: {parts}")
+
+    with pytest.raises(OSError, match=r"new is on the disk: \[b'new'\]"):
+        write_whole(path, b"new", refuse)
+    assert path.read_bytes() == b"old"
+    assert [each.name for each in tmp_path.iterdir()] == ["job.json"]
+
+
+@pytest.mark.parametrize(("age", "stays"), [(LEFT_OVER - 60, True), (LEFT_OVER + 60, False)])
+def test_only_old_copies_of_that_file_are_swept(tmp_path, age, stays):
+    names = [".job.json.abcd.part", ".other.json.abcd.part", "job.json", ".job.json.txt"]
+    for name in names:
+        (tmp_path / name).write_bytes(b"")
+        then = time.time() - age
+        os.utime(tmp_path / name, (then, then))
+    sweep(tmp_path, ".job.json.")
+    left = {each.name for each in tmp_path.iterdir()}
+    assert left == set(names) - (set() if stays else {".job.json.abcd.part"})
+
+
+def test_the_file_is_on_the_disk_before_it_takes_its_name_and_the_folder_after(tmp_path, monkeypatch):
+    done = []
+    fsync, replace = os.fsync, Path.replace
+
+    def noted_fsync(handle):
+        done.append(Path(f"/proc/self/fd/{handle}").readlink().name)
+        fsync(handle)
+
+    def noted_replace(self, target):
+        done.append("replace")
+        replace(self, target)
+
+    monkeypatch.setattr(os, "fsync", noted_fsync)
+    monkeypatch.setattr(Path, "replace", noted_replace)
+    save(Job(), tmp_path / "job.json")
+    assert done[0].endswith(".part")
+    assert done[1:] == ["replace", tmp_path.name]
