@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QFormLayout, QLabel, QPushButton, QScrollArea, QVB
 from configurator.model.words import FRAMES_WITHOUT_RETURNS
 from configurator.ui.fields import Assumptions, Field, field_for
 from configurator.ui.frame_notes import FrameNotes
+from configurator.ui.frame_place import FramePlace
 from configurator.ui.labels import NameLabel, add_row, new_form
 from configurator.ui.layers import LayersEditor
 from configurator.ui.look import FORM_WIDTH, GRID
@@ -88,7 +89,7 @@ class Form(QScrollArea):
         self.sections: dict[str, Section] = {}
         self._fields: dict[str, Field] = {}
         self._labels: dict[str, NameLabel] = {}
-        self._rows: list[RowsEditor | LayersEditor | FrameNotes] = []
+        self._rows: list[RowsEditor | LayersEditor | FrameNotes | FramePlace] = []
         self._casing: QPushButton | None = None
         self._stops: list[QWidget] = []
         self._assumed: Assumptions = NOTHING
@@ -193,12 +194,17 @@ class Form(QScrollArea):
             return []
         rows = makers[title](self.session)
         self._rows.append(rows)
-        return [rows, self._frame_notes()] if title == "Wall" else [rows]
+        return [self._frame_place(), rows, self._frame_notes()] if title == "Wall" else [rows]
 
     def _frame_notes(self) -> FrameNotes:
         notes = FrameNotes(self.session)
         self._rows.append(notes)
         return notes
+
+    def _frame_place(self) -> FramePlace:
+        place = FramePlace(self.session)
+        self._rows.append(place)
+        return place
 
     def _show_fields(self) -> None:
         for path, field in self._fields.items():

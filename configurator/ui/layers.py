@@ -85,7 +85,7 @@ class LayersEditor(QWidget):
         """Put a layer on the pull side of the wall, as it was given or else as it is usual."""
         self.put([layer, *(self.data() or self._usual_data())])
 
-    def move(self, place: int, to: int) -> None:
+    def shift(self, place: int, to: int) -> None:
         """Put a layer in another place, counted from the pull side."""
         layers = self.data()
         layers.insert(to, layers.pop(place))
@@ -145,9 +145,9 @@ class LayersEditor(QWidget):
         self.fields.update({name.path: name, thickness.path: thickness})
         last = (self._shape or 0) - 1
         up = _small_button("↑", f"move wall layer {place + 1} toward the pull side", place > 0)
-        up.clicked.connect(lambda: self.move(place, place - 1))
+        up.clicked.connect(lambda: self.shift(place, place - 1))
         down = _small_button("↓", f"move wall layer {place + 1} away from the pull side", place < last)
-        down.clicked.connect(lambda: self.move(place, place + 1))
+        down.clicked.connect(lambda: self.shift(place, place + 1))
         remove = _small_button("×", f"remove wall layer {place + 1}", True)
         remove.clicked.connect(lambda: self.put([x for i, x in enumerate(self.data()) if i != place]))
         for column, widget in enumerate((name, thickness, up, down, remove)):

@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QPushButton, QToolButton
 
 from configurator.tables import WallLayerRow, table
 from configurator.ui.frame_notes import FrameNotes
+from configurator.ui.frame_place import FramePlace
 from configurator.ui.layers import LayersEditor
 from configurator.units import Display
 
@@ -164,3 +165,29 @@ def test_a_tube_has_no_returns_to_ask_for(window, form):
     assert [row.finding.code for row in found.rows] == ["no returns"]
     found.rows[0].mend()
     assert window.session.opening.frame.return_depth is None
+
+
+@pytest.fixture
+def place(form):
+    (found,) = form.sections["Wall"].findChildren(FramePlace)
+    return found
+
+
+def test_a_tube_is_set_flush_or_in_the_wall(qtbot, window, form, place):
+    """A tube 4-1/2 deep in a wall of 7-1/4: centred it stands 1-3/8 behind each face."""
+    assert place.isHidden()  # 112A's frame wraps its wall
+    window.session.edit_many(
+        {"frame.kind": "aluminum storefront", "frame.jamb_depth": None, "frame.return_depth": None}
+    )
+    window.session.edit("wall.thickness", 7.25)
+    assert not place.isHidden()
+    for button, proud in ((place.near, 0), (place.far, -2.75), (place.centre, -1.375)):
+        qtbot.mouseClick(button, Qt.MouseButton.LeftButton)
+        assert window.session.study.filled.frame_proud == proud
+    assert window.session.opening.wall.frame_proud is None
+
+
+def test_a_butted_frame_has_no_usual_place_to_go_back_to(window, form, place):
+    window.session.select("140A")
+    assert not place.isHidden()
+    assert place.centre.isHidden()

@@ -1,0 +1,49 @@
+"""Where a frame that does not wrap the wall stands in it: buttons for the usual places."""
+
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
+
+from configurator.model.words import FRAMES_WITHOUT_USUAL_PLACE, WRAPPED_FRAMES
+from configurator.ui.fields import Assumptions, Field
+from configurator.ui.look import GRID
+from configurator.ui.session import Session
+
+
+class FramePlace(QWidget):
+    """Flush with the wall on one side or the other, or centred in it; a wrapped frame has no such choice."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.fields: dict[str, Field] = {}
+        self._line = QHBoxLayout(self)
+        self._line.setContentsMargins(0, 0, 0, 0)
+        self._line.setSpacing(GRID)
+        self.near = self._button(
+            "Flush, pull side", "The frame face level with the wall face on the pull side"
+        )
+        self.centre = self._button("Centred", "The frame in the middle of the wall")
+        self.far = self._button("Flush, far side", "The frame's far face level with the wall's far face")
+        self._line.addStretch()
+        self.near.clicked.connect(lambda: self._put(0.0))
+        self.centre.clicked.connect(lambda: self._put(None))
+        self.far.clicked.connect(self._put_far)
+
+    def show_state(self, _: Assumptions) -> None:
+        """Offer the places that such a frame may have."""
+        kind = self.session.value("frame.kind")
+        self.setVisible(kind is not None and kind not in WRAPPED_FRAMES and self.session.study is not None)
+        self.centre.setVisible(kind not in FRAMES_WITHOUT_USUAL_PLACE)
+
+    def _button(self, text: str, help_text: str) -> QPushButton:
+        button = QPushButton(text)
+        button.setToolTip(help_text)
+        self._line.addWidget(button)
+        return button
+
+    def _put_far(self) -> None:
+        study = self.session.study
+        if study is not None:
+            self._put(study.filled.jamb_depth - study.filled.wall_thickness)
+
+    def _put(self, proud: float | None) -> None:
+        self.session.edit("wall.frame_proud", proud)
