@@ -11,7 +11,7 @@ from configurator.ui.fields import Assumptions, Field, field_for
 from configurator.ui.labels import add_row, new_form
 from configurator.ui.look import GRID, sized
 from configurator.ui.session import Session
-from configurator.ui.special import ProjectionField
+from configurator.ui.special import LeafField, ProjectionField
 
 _OBSTRUCTION = ("side", "projection", "start", "length", "diameter", "offset", "bottom", "top")
 _HARDWARE = ("leaf", "face", "projection", "from_latch_edge", "width", "height", "vertical")
@@ -120,6 +120,8 @@ class RowsEditor(QWidget):
         field: Field
         if self.path == "obstructions" and path.endswith(".projection"):
             field = ProjectionField(self.session, path, kind, self._frame_proud)
+        elif path.startswith("hardware.") and path.endswith(".leaf"):
+            field = LeafField(self.session, path)
         else:
             field = field_for(self.session, path)
         self.fields[path] = field

@@ -75,6 +75,26 @@ class OpeningSizeField(LineField):
         self.commit({"width": size.height, "height": size.width})
 
 
+LEAVES = {"pair": ("active", "inactive"), "dutch": ("upper", "lower")}
+"""The leaves there are to choose from; a single one is no choice."""
+
+
+class LeafField(ChoiceField):
+    """Which leaf carries a piece of hardware: those that the opening has, and one given that it has not."""
+
+    def show_state(self, assumed: Assumptions) -> None:
+        """Offer the leaves there are, and show the one that holds."""
+        offered = list(LEAVES.get(self.session.value("leaves"), ()))
+        given = self.session.value(self.path)
+        words = [*offered, *([given] if given and given not in offered else [])]
+        if words != [self.editor.itemText(place) for place in range(1, self.editor.count())]:
+            while self.editor.count() > 1:
+                self.editor.removeItem(1)
+            for word in words:
+                self.editor.addItem(word, word)
+        super().show_state(assumed)
+
+
 class DoorStopField(ChoiceField):
     """What the open door comes to rest against: nothing, a wall bumper or a floor stop of a usual size."""
 

@@ -34,15 +34,25 @@ def _of_leaves(study: "Study") -> dict[str, Any]:
 
     leaves = leaves_of(study.filled)
     if study.opening.leaves == "pair":
-        return {"active_width": _assumed(leaves[0].width, "both leaves alike", _WHERE, "derived")}
+        width = _assumed(leaves[0].width, "both leaves alike", _WHERE, "derived")
+        return {"active_width": width, **_of_carriers(study, "active")}
     if study.opening.leaves == "dutch":
         split = leaves[0].bottom - study.filled.split_gap / 2
-        return {"split_height": _assumed(split, "half the opening height", _WHERE, "derived")}
+        height = _assumed(split, "half the opening height", _WHERE, "derived")
+        return {"split_height": height, **_of_carriers(study, "lower")}
     return {}
+
+
+def _of_carriers(study: "Study", first: str) -> dict[str, Any]:
+    """Return which of two leaves carries the hardware that names none."""
+    told = _assumed(first, "hardware that names no leaf is counted on that one", _WHERE, "derived")
+    return {f"hardware.{place}.leaf": told for place in range(len(study.opening.hardware))}
 
 
 def _of_door_stop(study: "Study") -> dict[str, Any]:
     """Return where a door stop goes as far as nobody said; of several widths, on the one recommended."""
+    if study.opening.door_stop is None:
+        return {}
     width = study.recommended["width"]
     places = {one.hinge_width: one.door_stop for one in reversed(study.candidates)}
     place = places.get(width) or next(reversed(places.values()), None)
@@ -54,7 +64,7 @@ def _of_door_stop(study: "Study") -> dict[str, Any]:
     return {path: _assumed(value, because, source, "derived") for path, value in found.items()}
 
 
-def _assumed(value: float, because: str, source: str, mark: Any) -> Any:
+def _assumed(value: float | str, because: str, source: str, mark: Any) -> Any:
     from configurator.rules.usual import Assumed
 
     return Assumed(value, because, source, mark)

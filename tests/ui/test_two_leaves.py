@@ -55,7 +55,10 @@ def test_which_leaf_is_asked_only_of_two(window, leaves):
     session = window.session
     session.edit("leaves", leaves)
     field = window.work.form.field("hardware.0.leaf")
-    other = "inactive" if leaves == "pair" else "upper"
+    first, other = ("active", "inactive") if leaves == "pair" else ("lower", "upper")
+    words = [field.editor.itemText(place) for place in range(field.editor.count())]
+    assert words[0] == f"{first} (assumed)"
+    assert sorted(words[1:]) == sorted([first, other])
     choose(field, other)
     assert session.opening.hardware[0].leaf == other
     session.edit_many({"leaves": "single", "hardware": []})
@@ -63,3 +66,13 @@ def test_which_leaf_is_asked_only_of_two(window, leaves):
     window.work.form.sections["Hardware"].open()
     with pytest.raises(KeyError):
         window.work.form.field("hardware.0.leaf")
+
+
+def test_a_leaf_given_that_is_not_there_is_still_shown(window):
+    session = window.session
+    session.edit("leaves", "dutch")
+    field = window.work.form.field("hardware.0.leaf")
+    choose(field, "upper")
+    session.edit("leaves", "pair")
+    assert field.editor.currentText() == "upper"
+    assert "hardware on no leaf" in codes(window)
