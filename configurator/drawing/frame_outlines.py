@@ -4,8 +4,8 @@ Every size is the opening's own, given or usual. No sheet of metal is drawn thin
 
 The swing is worked out with the frame stop filled back to the far face. On the hinge side that makes no
 difference: what turns about the pin from beyond it only moves toward the pull side. On the latch side only
-push-face hardware could come behind a narrow stop, and it has no way past that stop's back: it is stopped
-either way, by the filled stop a little sooner.
+push-face hardware deeper than the stop could come behind it, and has no way past its back: such a door is
+stopped within its first degrees either way, by the filled stop a few degrees sooner.
 """
 
 from collections.abc import Callable, Mapping

@@ -1,3 +1,7 @@
+import math
+import random
+from dataclasses import replace
+
 import pytest
 from shapely.geometry import Polygon as Area
 
@@ -5,6 +9,17 @@ from configurator.drawing.frame_outlines import hinge_jamb, steel_profile, thick
 from configurator.drawing.primitives import Polygon
 from configurator.drawing.sheet import plan_sheet
 from configurator.drawing.wall_layers import bands, material_of, stud_boxes, wall_beside
+from configurator.geometry.pin import locate_pin
+from configurator.geometry.shapes import (
+    Hardware,
+    Leaf,
+    Shape,
+    hardware_shape,
+    moving_shapes,
+    rectangle,
+    standing_shapes,
+)
+from configurator.geometry.swing import first_contact
 from configurator.model.words import VOCABULARY
 from configurator.units import Display
 from tests.drawing.cases import FRAMES, case_a
@@ -163,3 +178,35 @@ def test_the_wall_runs_into_a_frame_that_wraps_it_layer_by_layer():
 )  # fmt: skip
 def test_a_layers_name_tells_its_material(words, material):
     assert material_of(words) == material
+
+
+def contacts(hung, item, stop_width):
+    """The first contact bare and with a box on the push face, the frame stop as wide as said; degrees."""
+    h, leaf = hung.h, Leaf()
+    pin = locate_pin(h)
+    standing = []
+    for shape in standing_shapes(h, leaf):
+        xs = [x for x, _ in shape.points]
+        band = rectangle(min(xs), max(xs), -h.R - stop_width, -h.R)
+        standing.append(Shape(band, kind="stop") if shape.kind == "stop" else shape)
+    bare = moving_shapes(h, pin, leaf)
+    found = (first_contact(parts, standing, pin.at) for parts in (bare, (*bare, hardware_shape(h, item, 0))))
+    return [math.pi if one is None else one.angle for one in found]
+
+
+@pytest.mark.parametrize("mounting", [None, "swing clear", "half surface"])
+def test_a_stop_filled_to_the_far_face_lets_nothing_pass_that_the_real_one_stops(mounting):
+    """And it stops nothing that the real one lets pass."""
+    dice = random.Random(7)
+    hung = hung_in("knocked-down drywall")
+    hung = replace(hung, h=replace(hung.h, mounting=mounting or "full mortise"))
+    room = hung.h.D - hung.h.R
+    for _ in range(60):
+        item = Hardware(
+            kind="other", face="push", projection=dice.uniform(0.5, 12), from_latch_edge=dice.uniform(1, 6),
+            width=dice.uniform(0.5, 4), height=40, vertical=3,
+        )  # fmt: skip
+        filled, real = (contacts(hung, item, width) for width in (room, dice.uniform(0.25, room)))
+        assert real[0] == filled[0]
+        assert filled[1] <= real[1]
+        assert (filled[1] == math.pi) == (real[1] == math.pi)
