@@ -12,14 +12,20 @@ from typing import Any, Final
 import numpy as np
 from numpy.typing import NDArray
 
-from configurator.geometry.batch_contact import Earliest, barrels_close, earliest_contacts
-from configurator.geometry.batch_edges import latch_edges, out_at, out_most
+from configurator.geometry.batch_edges import latch_edges
 from configurator.geometry.batch_parts import Floats, Part, part, standing_parts, turning_parts
+from configurator.geometry.batch_reach import Name, Places, Reach, reach_of
 from configurator.geometry.edges import latch_edge_least
-from configurator.geometry.pin import Hanging, Pin, locate_pin
+from configurator.geometry.pin import (
+    Hanging,
+    Pin,
+    barrel_past_frame,
+    barrel_past_wall,
+    clear_past_frame_at_180,
+    locate_pin,
+)
 from configurator.geometry.shapes import Hardware, Leaf, Obstruction, OtherLeaf, barrel_shapes
 from configurator.geometry.solve import Scene, scene
-from configurator.geometry.swing import Contact, contacts_bare_and_with_hardware
 
 #: Openings handled together: their columns stay in the processor's cache.
 _TOGETHER: Final = 8192
@@ -47,13 +53,16 @@ class Many:
     def count(self) -> int:
         """How many openings there are.
 
-        Raises ValueError where columns differ in length or there are none.
+        Raises ValueError where columns differ in length, or there are none or nothing in them.
         """
         things = [column for table in self.thing_columns.values() for column in table.values()]
         lengths = {len(column) for column in [*self.columns.values(), *things]}
         if len(lengths) != 1:
             raise ValueError(f"Columns must all have one length; they have {sorted(lengths) or 'none'}.")
-        return lengths.pop()
+        (count,) = lengths
+        if count == 0:
+            raise ValueError("Columns have nothing in them.")
+        return count
 
     def between(self, first: int, last: int) -> "Many":
         """The openings from first up to but without last."""
@@ -83,18 +92,25 @@ class Many:
 class ManySolution:
     """Answers for many openings, one number an opening; lengths in inches, angles in radians.
 
-    greatest_angle_bare and greatest_angle are exactly math.pi where nothing stops the leaf. clear_width_at_90
-    is nan where 90 degrees is not reached with the hardware. looked_at is how many openings were so near a
-    graze that the single path settled them.
+    greatest_angle_bare and greatest_angle are exactly math.pi where nothing stops the leaf. touches_bare and
+    touches say what meets there: a place in names, or -1 for nothing. clear_width_at_90 is nan where 90
+    degrees is not reached with the hardware. looked_at is how many openings were so near a graze that the
+    single path settled them. `batch_answers` has the rest.
     """
 
+    x_p: Floats
     o: Floats
     y_p: Floats
+    barrel_past_frame: Floats
+    barrel_past_wall: Floats
     clear_past_frame_at_180: Floats
     barrel_freedom: Floats
     greatest_angle_bare: Floats
     greatest_angle: Floats
+    touches_bare: Places
+    touches: Places
     clear_width_at_90: Floats
+    names: tuple[Name, ...]
     looked_at: int
 
 
@@ -106,60 +122,53 @@ def solve_many(many: Many) -> ManySolution:
     count = many.count
     starts = range(0, count, _TOGETHER)
     tables = [_solve_together(many.between(first, min(first + _TOGETHER, count))) for first in starts]
-    names = [name for name in tables[0] if name != "looked_at"] if tables else []
-    joined = {name: np.concatenate([table[name] for table in tables]) for name in names}
-    return ManySolution(**joined, looked_at=sum(table["looked_at"] for table in tables))
+    names = tuple(dict.fromkeys(name for _, reach in tables for name in reach.names))
+    columns = [lengths | _columns(reach, names) for lengths, reach in tables]
+    joined = {name: np.concatenate([table[name] for table in columns]) for name in columns[0]}
+    return ManySolution(**joined, names=names, looked_at=sum(reach.looked_at for _, reach in tables))
 
 
-def _solve_together(many: Many) -> dict[str, Any]:
-    """Solve as many openings as are handled together."""
+def _solve_together(many: Many) -> tuple[dict[str, Floats], Reach]:
+    """Solve as many openings as are handled together: lengths by their field, and the angles."""
     count = many.count
     h, things = many.records(lambda column: column)
     pin = locate_pin(h)
     leaf, fitted = turning_parts(h, pin, many.leaf, many.hardware, count)
+    barrels = [part(shape, pin, count) for shape in barrel_shapes(h, pin, many.leaf)]
     standing = standing_parts(h, pin, many.leaf, things, many.other, count)
-    bare = earliest_contacts([leaf], standing, count, math.pi)
-    with_hardware = earliest_contacts(fitted, standing, count, math.pi)
-    for shape in barrel_shapes(h, pin, many.leaf):
-        bare.doubtful |= barrels_close(part(shape, pin, count), standing, count)
-    angles = _angles(many, bare, with_hardware)
-    freedom = np.minimum(pin.o, pin.y_p) - h.d_b / 2
-    lengths: dict[str, Any] = {"o": pin.o, "y_p": pin.y_p, "clear_past_frame_at_180": 2 * pin.o - h.i}
-    lengths |= {"barrel_freedom": freedom, "clear_width_at_90": _clear_at_90(h, pin, leaf, many, angles[1])}
-    filled = {name: np.broadcast_to(value, (count,)) for name, value in lengths.items()}
-    return filled | dict(zip(("greatest_angle_bare", "greatest_angle", "looked_at"), angles, strict=True))
+    reach = reach_of(leaf, barrels, fitted, standing, many.one)
+    lengths: dict[str, Any] = {"x_p": pin.x_p, "o": pin.o, "y_p": pin.y_p}
+    lengths |= {"barrel_past_frame": barrel_past_frame(h, pin), "barrel_past_wall": barrel_past_wall(h, pin)}
+    lengths["clear_past_frame_at_180"] = clear_past_frame_at_180(h, pin)
+    lengths["barrel_freedom"] = np.minimum(pin.o, pin.y_p) - h.d_b / 2
+    lengths["clear_width_at_90"] = _clear_at_90(h, pin, leaf, many, reach.angle)
+    return {name: np.broadcast_to(value, (count,)) for name, value in lengths.items()}, reach
 
 
-def _angles(many: Many, bare: Earliest, hardware: Earliest) -> tuple[Floats, Floats, int]:
-    """The greatest angles, bare and with hardware, the doubtful ones worked out singly."""
-    alone = np.minimum(bare.angle, math.pi)
-    both = np.minimum(hardware.angle, alone)
-    apart = np.abs(np.where(np.isfinite(hardware.angle), hardware.angle, -1.0) - alone)
-    rows = np.flatnonzero(bare.doubtful | hardware.doubtful | ((apart > 1e-12) & (apart < 1e-8)))
-    for row in rows:
-        alone[row], both[row] = _single_angles(many.one(int(row)))
-    return alone, both, len(rows)
-
-
-def _single_angles(plan: Scene) -> tuple[float, float]:
-    """The greatest angles of one opening."""
-
-    def angle(contact: Contact | None) -> float:
-        return math.pi if contact is None else contact.angle
-
-    alone, both = contacts_bare_and_with_hardware(plan.bare, plan.hardware, plan.standing, plan.pin.at)
-    return angle(alone), angle(both)
+def _columns(reach: Reach, names: tuple[Name, ...]) -> dict[str, Any]:
+    """The angles by their field, what touches as places in all the names."""
+    place = np.array([names.index(name) for name in reach.names] + [-1])
+    return {
+        "greatest_angle_bare": reach.angle_bare,
+        "greatest_angle": reach.angle,
+        "touches_bare": place[reach.touches_bare],
+        "touches": place[reach.touches],
+    }
 
 
 def _clear_at_90(h: Hanging, pin: Pin, leaf: Part, many: Many, greatest: Floats) -> Floats:
     """Clear width with the leaf at 90 degrees, nan where it does not come so far."""
     across = pin.x_p + np.max([-y for _, y in leaf.corners], axis=0)
-    limit: Any = h.O - h.s
-    if many.other is not None:
-        stands = np.maximum(h.s, pin.x_p + pin.o + h.T)
-        limit = h.O if many.other.closed else many.other.opening - stands
+    limit = clear_limits(h, pin, many.other)
     clear = np.maximum(limit - np.maximum(h.s, across), 0.0)
     return np.where(greatest >= math.pi / 2, clear, np.nan)
+
+
+def clear_limits(h: Hanging, pin: Pin, other: OtherLeaf | None) -> Any:
+    """Where the clear width of each opening ends across, in; as `clear_width.latch_limit`."""
+    if other is None:
+        return h.O - h.s
+    return h.O if other.closed else other.opening - np.maximum(h.s, pin.x_p + pin.o + h.T)
 
 
 def latch_edges_of(many: Many) -> Floats:
@@ -173,32 +182,3 @@ def latch_edges_of(many: Many) -> Floats:
         plan = many.one(int(row))
         least[row] = latch_edge_least(plan.hanging, plan.pin, plan.other)
     return least
-
-
-@dataclass(frozen=True, eq=False)
-class ManyEncroachments:
-    """How far many leaves stand out from the wall face, in: greatest and at rest, bare and with hardware."""
-
-    greatest: Floats
-    at_rest: Floats
-    with_hardware_greatest: Floats
-    with_hardware_at_rest: Floats
-
-
-def encroachments_of(many: Many, solved: ManySolution, stop_angle: float | None = None) -> ManyEncroachments:
-    """The encroachments of many openings already solved.
-
-    Inches; stop_angle, radians, is where a stop holds the doors. As in `solve.Solution`, to 1e-12.
-    """
-    h, _ = many.records(lambda column: column)
-    pin = locate_pin(h)
-    leaf, fitted = turning_parts(h, pin, many.leaf, many.hardware, many.count)
-    stop = math.pi if stop_angle is None else stop_angle
-    bare, both = np.minimum(solved.greatest_angle_bare, stop), np.minimum(solved.greatest_angle, stop)
-    everything = [leaf, *fitted]
-    return ManyEncroachments(
-        out_most([leaf], h, pin, bare),
-        out_at([leaf], h, pin, bare),
-        out_most(everything, h, pin, both),
-        out_at(everything, h, pin, both),
-    )

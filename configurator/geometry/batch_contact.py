@@ -29,8 +29,15 @@ _TWO: Final = 1e-8
 _NEAR_LIMIT: Final = 1e-7
 
 
+#: The place of what stands and of what turns, each in its list.
+Pair = tuple[int, int]
+
+
 class Earliest:
-    """The earliest crossing so far in each of many openings, with what met and whether it is plain."""
+    """The earliest crossing so far in each of many openings, whether it is plain, and what met.
+
+    met is the place of what stands in its list, turned that of what turns; -1 for none.
+    """
 
     def __init__(self, count: int, limit: float) -> None:
         self.limit = limit
@@ -38,9 +45,10 @@ class Earliest:
         self.second: Floats = np.full(count, np.inf)
         self.plain: NDArray[np.bool_] = np.ones(count, dtype=np.bool_)
         self.met: NDArray[np.int64] = np.full(count, -1)
+        self.turned: NDArray[np.int64] = np.full(count, -1)
         self.doubtful: NDArray[np.bool_] = np.zeros(count, dtype=np.bool_)
 
-    def offer(self, rows: NDArray[np.int64], angle: Floats, plain: NDArray[np.bool_], met: int) -> None:
+    def offer(self, rows: NDArray[np.int64], angle: Floats, plain: NDArray[np.bool_], pair: Pair) -> None:
         """Take in one crossing in each of some openings."""
         kept = angle < self.limit + _NEAR_LIMIT
         rows, angle, plain = rows[kept], angle[kept], plain[kept]
@@ -50,7 +58,7 @@ class Earliest:
         rows, angle = rows[sooner], angle[sooner]
         named = angle < before[sooner] - _ONE
         self.plain[rows[named]] = plain[sooner][named]
-        self.met[rows[named]] = met
+        self.met[rows[named]], self.turned[rows[named]] = pair
         self.angle[rows] = angle
 
     def settle(self) -> None:
@@ -64,17 +72,17 @@ class Earliest:
 def earliest_contacts(
     turning: Sequence[Part], standing: Sequence[Part], count: int, limit: float
 ) -> Earliest:
-    """The first contact in each opening; `met` is the place of what stands in the list, -1 for none."""
+    """The first contact in each opening."""
     found = Earliest(count, limit)
     for place, still in enumerate(standing):
-        for part in turning:
+        for turn, part in enumerate(turning):
             if may_meet(part.shape, still.shape):
-                _offer_pair(found, part, still, place)
+                _offer_pair(found, part, still, (place, turn))
     found.settle()
     return found
 
 
-def _offer_pair(found: Earliest, part: Part, still: Part, place: int) -> None:
+def _offer_pair(found: Earliest, part: Part, still: Part, pair: Pair) -> None:
     """Offer every crossing of one part into another, in the openings where they come near each other."""
     reach = still.there & (part.far > still.near + TOLERANCE) & (still.far > part.near + TOLERANCE)
     if not reach.any():
@@ -86,9 +94,9 @@ def _offer_pair(found: Earliest, part: Part, still: Part, place: int) -> None:
         for j, (least, greatest) in enumerate(owner.spans):
             for line in lines:
                 if greatest >= line.nearest - most - TOLERANCE and least <= line.farthest + most + TOLERANCE:
-                    _offer_corner(found, owner, j, line, r, reach, place, turn=turn)
+                    _offer_corner(found, owner, j, line, r, reach, pair, turn=turn)
     if most > 0.0:
-        _offer_rounds(found, part, still, r, reach, place)
+        _offer_rounds(found, part, still, r, reach, pair)
 
 
 def _boxes_close(part: Part, still: Part) -> NDArray[np.bool_]:
@@ -110,7 +118,7 @@ def _offer_corner(
     line: Line,
     r: Floats,
     reach: NDArray[np.bool_],
-    place: int,
+    pair: Pair,
     *,
     turn: float,
 ) -> None:
@@ -130,11 +138,11 @@ def _offer_corner(
     x, y = owner.corners[j]
     phi = np.arctan2(y[rows], x[rows])
     angle = (turn * (line.alpha[rows] - phi) + np.arccos(out / rho)) % TAU
-    found.offer(rows, angle, (root > _PLAIN_SPEED) & (margin > _PLAIN_MARGIN), place)
+    found.offer(rows, angle, (root > _PLAIN_SPEED) & (margin > _PLAIN_MARGIN), pair)
 
 
 def _offer_rounds(
-    found: Earliest, part: Part, still: Part, r: Floats, reach: NDArray[np.bool_], place: int
+    found: Earliest, part: Part, still: Part, r: Floats, reach: NDArray[np.bool_], pair: Pair
 ) -> None:
     """Offer where corners or centres come within the sum of the radii."""
     for j, (x_m, y_m) in enumerate(part.corners):
@@ -150,7 +158,7 @@ def _offer_rounds(
             rows, cosine = rows[usable], cosine[usable]
             phi_m, phi_s = np.arctan2(y_m[rows], x_m[rows]), np.arctan2(y_s[rows], x_s[rows])
             speed = (a * b / d)[usable] * np.sqrt(1.0 - cosine * cosine)
-            found.offer(rows, (phi_s - phi_m - np.arccos(cosine)) % TAU, speed > _PLAIN_SPEED, place)
+            found.offer(rows, (phi_s - phi_m - np.arccos(cosine)) % TAU, speed > _PLAIN_SPEED, pair)
 
 
 def barrels_close(barrel: Part, standing: Sequence[Part], count: int) -> NDArray[np.bool_]:

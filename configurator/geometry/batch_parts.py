@@ -12,7 +12,7 @@ from typing import Any, Final, NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from configurator.geometry.pin import Hanging, Pin
+from configurator.geometry.pin import TOLERANCE, Hanging, Pin
 from configurator.geometry.shapes import (
     FAR,
     Hardware,
@@ -138,7 +138,7 @@ def _rectangle_part(
 ) -> Part:
     """An upright rectangle, mirrored to the latch side if asked; absent where it has no width or height."""
     x_0, x_1, y_0, y_1 = bounds
-    there = (np.asarray(x_1) > x_0) & (np.asarray(y_1) > y_0)
+    there = (np.asarray(x_1 - x_0) > TOLERANCE) & (np.asarray(y_1 - y_0) > TOLERANCE)
     if mirrored:
         x_0, x_1 = across - x_1, across - x_0
     corners = ((x_0, y_0), (x_1, y_0), (x_1, y_1), (x_0, y_1))
@@ -180,6 +180,18 @@ def _obstruction_parts(
     return [part(Shape((centre,), half, low, high, thing.kind, index), pin, count)]
 
 
+def _wall(h: Hanging) -> Bounds:
+    """The wall beyond the frame on the hinge side."""
+    return (-FAR, -h.F, -FAR, -h.p)
+
+
+def wall_parts(h: Hanging, pin: Pin, other: OtherLeaf | None, count: int) -> list[Part]:
+    """The walls on both sides, as `shapes.walls`."""
+    across = h.O if other is None else other.opening
+    wall, like = _wall(h), Shape((), kind="wall")
+    return [_rectangle_part(wall, like, pin, count, across, mirrored=side) for side in (False, True)]
+
+
 def standing_parts(
     h: Hanging,
     pin: Pin,
@@ -195,7 +207,7 @@ def standing_parts(
         found += _obstruction_parts(h, pin, thing, index, count, across)
     deep = -np.maximum(h.D, h.R)
     jamb: Bounds = (-h.F, 0.0, deep, 0.0)
-    wall: Bounds = (-FAR, -h.F, -FAR, -h.p)
+    wall = _wall(h)
     stop: Bounds = (0.0, h.s, -h.D, -h.R)
     plan: list[tuple[str, Bounds, bool]] = [("frame", jamb, False), ("wall", wall, False)]
     plan += [("wall", wall, True), ("latch jamb", jamb, True), ("stop", stop, False), ("stop", stop, True)]

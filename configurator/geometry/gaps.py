@@ -77,8 +77,13 @@ def nearest_passage(moving: PolarShape, standing: PolarShape, limit: float) -> t
 
 
 def _cores_apart(moving: PolarShape, standing: PolarShape, theta: float) -> float:
-    """Distance of two cores at an angle; where the parts overlap, the distance at which they would touch."""
-    if separation(moving, standing, theta) <= 0.0:
+    """Distance of two cores at an angle; where the parts overlap, the distance at which they would touch.
+
+    Two lines in one line have no normal to tell that they lie apart along it, so of lines only a crossing is
+    an overlap.
+    """
+    lines = len(moving.corners) == len(standing.corners) == 2
+    if separation(moving, standing, theta) <= (-TOLERANCE if lines else 0.0):
         return moving.shape.radius + standing.shape.radius
     return core_distance(moving, standing, theta)
 

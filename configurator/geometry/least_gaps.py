@@ -32,13 +32,12 @@ class LeastGaps:
 def least_gaps(solution: Solution) -> LeastGaps:
     """The least gap over the swing that a solution describes, with its angle and where it occurs.
 
-    0 at the contact where the leaf comes to rest against something. The barrels stay where they are, so they
-    are measured to what stands about the door, not to the wall. With hardware the swing may end sooner, so
-    this gap may be the greater.
+    0 at the contact where the leaf comes to rest against something. With hardware the swing may end sooner,
+    so that gap may be the greater.
     """
     plan = solution.scene
     stopped, rest = solution.bare, solution.rest_angle_bare
-    bare = _at_contact(stopped, rest) or _nearer(solution.gap, _to_walls(plan, (), rest))
+    bare = _at_contact(stopped, rest) or _nearer(solution.gap, _to_walls(plan, plan.bare, rest))
     if not plan.hardware:
         return LeastGaps(bare, bare)
     stopped, rest = solution.with_hardware, solution.rest_angle
@@ -57,17 +56,17 @@ def _with_hardware(plan: Scene, rest: float) -> LeastGap | None:
     """The nearest passage of leaf, barrels and hardware up to where the door rests."""
     everything = (*plan.bare, *plan.hardware)
     about = polar_least_gap(everything, plan.obstructions, plan.pin.at, rest)
-    return _nearer(about, _to_walls(plan, plan.hardware, rest))
+    return _nearer(about, _to_walls(plan, everything, rest))
 
 
-def _to_walls(plan: Scene, hardware: tuple[PolarShape, ...], rest: float) -> LeastGap | None:
-    """The nearest passage of the leaf and some hardware to the wall faces.
+def _to_walls(plan: Scene, moving: tuple[PolarShape, ...], rest: float) -> LeastGap | None:
+    """The nearest passage of some of the moving side to the wall faces.
 
     Laid out anew, for a scene leaves out a wall that the leaf cannot come to.
     """
     opening = plan.hanging.O if plan.other is None else plan.other.opening
     faces = [seen_from(plan.pin.at, wall) for wall in walls(plan.hanging, opening)]
-    return polar_least_gap((plan.leaf, *hardware), faces, plan.pin.at, rest)
+    return polar_least_gap(moving, faces, plan.pin.at, rest)
 
 
 def _counts(kind: str, index: int | None) -> bool:

@@ -259,7 +259,7 @@ def _between(rho_m: float, rho_s: float, angle: float) -> float:
 
 
 def _distance_to_edges(corners: tuple[PolarCorner, ...], edges: tuple[PolarEdge, ...], theta: float) -> float:
-    """Least distance of corners from the edges that they stand in front of."""
+    """Least distance of corners from the edges that they stand in front of; rounding puts none behind."""
     best = math.inf
     for rho, phi in corners:
         for alpha, c, start, end, near, far in edges:
@@ -267,6 +267,6 @@ def _distance_to_edges(corners: tuple[PolarCorner, ...], edges: tuple[PolarEdge,
                 continue
             u = phi + theta - alpha
             out = rho * math.cos(u) - c
-            if 0.0 <= out < best and start <= rho * math.sin(u) <= end:
-                best = out
+            if -TOLERANCE <= out < best and start <= rho * math.sin(u) <= end:
+                best = max(out, 0.0)
     return best

@@ -3,7 +3,7 @@ import random
 
 import pytest
 
-from configurator.geometry.gaps import least_distance, least_gap
+from configurator.geometry.gaps import least_distance, least_gap, nearest_passage
 from configurator.geometry.pin import locate_pin
 from configurator.geometry.polar import seen_from
 from configurator.geometry.shapes import Hardware, Shape, rectangle
@@ -113,3 +113,13 @@ def test_hardware_does_not_count_in_the_bare_gap():
     lever = Hardware(kind="lever", projection=2.5, from_latch_edge=2.75, width=4, height=38, vertical=3.5)
     bare = solve(case_a(4.5), LEAF, (), (RAIL,)).gap
     assert solve(case_a(4.5), LEAF, (lever,), (RAIL,)).gap == bare
+
+
+@pytest.mark.parametrize("lift", [-1e-15, 0.0, 1e-15])
+def test_lines_in_one_line_lie_apart_along_it(lift):
+    # Turned a half about the pin the line from 1 to 3 lies from -3 to -1, in line with one from -5 to -3.75.
+    line = Shape(((1.0, lift), (3.0, lift)), kind="leaf")
+    along = Shape(((-5.0, 0.0), (-3.75, 0.0)), kind="frame")
+    distance, angle = nearest_passage(seen_from(PIN, line), seen_from(PIN, along), math.pi)
+    assert distance == pytest.approx(0.75, abs=1e-12)
+    assert angle == pytest.approx(math.pi, abs=1e-12)

@@ -74,9 +74,12 @@ def test_the_far_wall_of_a_deep_reveal_by_hand():
     # Wall faces 10 in ahead of the frame, the far one at x = 37: the stop-side corner's circle comes nearest.
     gap = least_gaps(solve(case_a(4, F=1, p=-10), LEAF)).bare
     assert gap.distance == 0.0
+    # Nearer still the barrel stays 1-1/16 less its radius from the near one; without barrels the far one.
     held = least_gaps(solve(case_a(4, F=1, p=-10), LEAF, stop_angle=1.0)).bare
+    assert (held.distance, held.part) == (pytest.approx(1.0625 - 0.29, abs=1e-12), "barrel")
+    held = least_gaps(solve(case_a(4, F=1, p=-10), replace(LEAF, barrels=()), stop_angle=1.0)).bare
     assert held.distance == pytest.approx(37 - 0.0625 - math.hypot(35.8125, 2.25), abs=1e-12)
-    assert held.kind == "wall"
+    assert (held.kind, held.part) == ("wall", "leaf")
 
 
 def test_what_the_other_leaf_carries_is_passed():
@@ -129,7 +132,7 @@ def _sampled(problem, reach):
         judge.apart(part, still.core, still, pin, reach * step / 600)
         for part in (*bare, *fitted)
         for still in judge.standing_parts(problem)
-        if still.name[1] is not None or (still.name[0] == "wall" and part.name != ("barrel",))
+        if still.name[1] is not None or still.name[0] == "wall"
         if min(part.top, still.top) > max(part.bottom, still.bottom)
         for step in (range(601) if part.name != ("barrel",) else (0,))
     )

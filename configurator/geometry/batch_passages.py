@@ -1,0 +1,111 @@
+"""How near the parts of many openings pass each other over their swings, all at once.
+
+The same closed forms as `gaps.nearest_passage` and `polar.separation`, a column of openings at a time. Inches
+and radians.
+"""
+
+from collections.abc import Iterable, Iterator
+from typing import Any
+
+import numpy as np
+
+from configurator.geometry.batch_parts import Floats, Line, Part
+from configurator.geometry.pin import TOLERANCE
+from configurator.geometry.polar import TAU
+from configurator.geometry.shapes import may_meet
+
+#: Corners of many openings as rho and direction, some turned.
+Corners = list[tuple[Floats, Floats]]
+
+
+def nearest_passages(moving: Part, standing: Part, limit: Floats) -> Floats:
+    """The least distance of two parts in each opening from closed to its limit, in, never below 0.
+
+    Infinite where the standing part is not there. The parts must not overlap before the limit.
+    """
+    best = np.full(len(limit), np.inf)
+    for distance, angle in _moments(moving, standing):
+        best = np.where(angle < limit, np.minimum(best, distance), best)
+    r = moving.radius + standing.radius
+    for theta in (limit, 0.0):
+        best = np.minimum(best, _cores_apart(moving, standing, theta, r))
+    return np.where(standing.there, np.maximum(best - r, 0.0), np.inf)
+
+
+def least_passages(turning: Iterable[Part], standing: Iterable[Part], limit: Floats) -> Floats:
+    """The least of all passages of what turns and what stands at its heights; infinite where none does."""
+    least = np.full(len(limit), np.inf)
+    for still in standing:
+        for one in turning:
+            if may_meet(one.shape, still.shape):
+                least = np.minimum(least, nearest_passages(one, still, limit))
+    return least
+
+
+def _directions(part: Part) -> Corners:
+    """The corners as seen from the pin."""
+    return [(rho, np.arctan2(y, x)) for rho, (x, y) in zip(part.rhos, part.corners, strict=True)]
+
+
+def _moments(moving: Part, standing: Part) -> Iterator[tuple[Floats, Floats]]:
+    """Distances and angles where a corner passes closest before an edge, or in line with another corner."""
+    turning, still = _directions(moving), _directions(standing)
+    yield from _before_edges(turning, standing.lines, 1.0)
+    yield from _before_edges(still, moving.lines, -1.0)
+    for rho_m, phi_m in turning:
+        for rho_s, phi_s in still:
+            yield np.abs(rho_m - rho_s), (phi_s - phi_m) % TAU
+
+
+def _before_edges(corners: Corners, lines: list[Line], turn: float) -> Iterator[tuple[Floats, Floats]]:
+    """Where corners pass closest in front of edges; turn -1 for corners that stand."""
+    for rho, phi in corners:
+        for line in lines:
+            passes = (line.c <= -rho) & (line.start <= 0.0) & (line.end >= 0.0)
+            if passes.any():
+                angle = (turn * (line.alpha - phi) + np.pi) % TAU
+                yield np.where(passes, -line.c - rho, np.inf), angle
+
+
+def _cores_apart(moving: Part, standing: Part, theta: Any, r: Floats) -> Floats:
+    """Distance of two cores at an angle; where the parts overlap, the distance at which they would touch."""
+    turned = [(rho, phi + theta) for rho, phi in _directions(moving)]
+    back = [(rho, phi - theta) for rho, phi in _directions(standing)]
+    apart = np.maximum(_beyond(turned, standing.lines), _beyond(back, moving.lines))
+    distance = np.minimum(_in_front(turned, standing.lines), _in_front(back, moving.lines))
+    for rho_m, phi_m in turned:
+        for rho_s, phi_s in _directions(standing):
+            half = np.sin((phi_m - phi_s) / 2)
+            distance = np.minimum(distance, np.hypot(rho_m - rho_s, 2 * half * np.sqrt(rho_m * rho_s)))
+    # Points alone have no edges to be beyond: then the distance says it. Lines as in `gaps`.
+    separation = np.where((apart == -np.inf) | (apart > 0.0), distance, apart) - r
+    overlap = separation <= (-TOLERANCE if len(turned) == len(back) == 2 else 0.0)
+    return np.where(overlap, r, distance)
+
+
+def _beyond(corners: Corners, lines: list[Line]) -> Any:
+    """How far the nearest corner stands beyond an edge's line, of the edge where that is most."""
+    out = [np.min([rho * np.cos(at - line.alpha) for rho, at in corners], axis=0) - line.c for line in lines]
+    return np.max(out, axis=0) if out else -np.inf
+
+
+def _in_front(corners: Corners, lines: list[Line]) -> Any:
+    """The least distance of corners from the edges that they stand in front of."""
+    best: Any = np.inf
+    for rho, at in corners:
+        for line in lines:
+            out = rho * np.cos(at - line.alpha) - line.c
+            along = rho * np.sin(at - line.alpha)
+            before = (out >= -TOLERANCE) & (along >= line.start) & (along <= line.end)
+            best = np.where(before, np.minimum(best, np.maximum(out, 0.0)), best)
+    return best
+
+
+def barrel_distances(barrel: Part, standing: Part) -> Floats:
+    """How far each barrel stands clear of a part, in; negative by how deep it stands in it."""
+    r = barrel.radius + standing.radius
+    if not standing.lines:
+        return standing.rhos[0] - r
+    beyond = np.max([-line.c for line in standing.lines], axis=0)
+    outside = standing.near + standing.radius
+    return np.where(standing.there, np.where(beyond > 0.0, outside, beyond) - r, np.inf)
