@@ -15,6 +15,17 @@ SWING, LOCK_EDGE, BARREL, CLEAR_WIDTH, MOUNTING = "swing", "lock edge", "barrel"
 CHECKS = (MOUNTING, BARREL, LOCK_EDGE, SWING, CLEAR_WIDTH)
 """What has to hold for a leaf to work; a cause before what follows from it, as a lock edge that binds."""
 
+NAMES: Mapping[str, str] = {
+    "frame_setting": "frame setting",
+    "wall_thickness": "wall thickness",
+    "hinge_gap": "hinge-side gap",
+    "latch_gap": "latch-side gap",
+    "door_thickness": "door thickness",
+    "hinge_backset": "hinge backset",
+    "hinge_width": "hinge width",
+}
+"""Everything that may be off, in the trade's words."""
+
 
 @dataclass(frozen=True, slots=True)
 class Reach:

@@ -20,16 +20,6 @@ _OFF: Mapping[str, tuple[str, str]] = {
     "hinge_backset": ("a hinge set {} nearer the frame stop", "a hinge set {} farther from the frame stop"),
     "hinge_width": ("a hinge {} narrower", "a hinge {} wider"),
 }
-NAMES: Mapping[str, str] = {
-    "frame_setting": "frame setting",
-    "wall_thickness": "wall thickness",
-    "hinge_gap": "hinge-side gap",
-    "latch_gap": "latch-side gap",
-    "door_thickness": "door thickness",
-    "hinge_backset": "hinge backset",
-    "hinge_width": "hinge width",
-}
-"""Everything that may be off, in the trade's words."""
 _SPARE_AT: Mapping[str, str] = {
     SWING: "",
     LOCK_EDGE: " at the lock edge",

@@ -55,7 +55,7 @@ def how_sure(
     """
     if draws < 1:
         raise ValueError(f"At least one draw is needed; {draws} were asked for.")
-    varied = _varied(study, leaf, width)
+    varied = varied_of(study, leaf, width)
     tolerances = fill_tolerances(study.opening)
     limits = np.array([tolerances[TOLERANCE_OF[name]] for name in NAMES])
     varied.refuse_no_door(limits)
@@ -82,6 +82,11 @@ def how_sure(
     )
 
 
+def all_how_sure(study: Study, draws: int = DRAWS) -> tuple[HowSure, ...]:
+    """Return how sure every candidate of a study is, in their order. Raises ValueError as `how_sure` does."""
+    return tuple(how_sure(study, one.leaf, one.hinge_width, draws) for one in study.candidates)
+
+
 def sure_data(sure: HowSure) -> dict[str, Any]:
     """Return how sure it is by the names in the results, with the sentence and the finding, if any."""
     said = sure_finding(sure)
@@ -92,7 +97,7 @@ def sure_data(sure: HowSure) -> dict[str, Any]:
 # --- One leaf as drawn ---
 
 
-def _varied(study: Study, leaf: str, width: float) -> Varied:
+def varied_of(study: Study, leaf: str, width: float) -> Varied:
     """Return the leaf as the study hung it, on that width, with what it has to do."""
     found = [one for one in study.candidates if one.leaf == leaf]
     if not found:
@@ -203,7 +208,8 @@ def _matters_most(drawn: Reach, effects: tuple[Effect, ...]) -> str | None:
     shares = {effect.name: _share(effect) for effect in effects}
     if drawn.fails or not any(shares.values()):
         shares = {effect.name: _spread(effect) for effect in effects}
-    name = max(shares, key=lambda one: shares[one])
+    # Two that count alike are named in their order, not by the last bits of either.
+    name = max(shares, key=lambda one: round(shares[one], 6))
     return name if shares[name] > 0.0 else None
 
 

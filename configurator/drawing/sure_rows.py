@@ -1,0 +1,123 @@
+"""How sure a hinge width is, as the rows of a table: all that may be off, and what it does by itself."""
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from configurator.rules.how_sure import (
+    BARREL,
+    CLEAR_WIDTH,
+    LOCK_EDGE,
+    MOUNTING,
+    NAMES,
+    Effect,
+    HowSure,
+    Reach,
+)
+from configurator.rules.sure_words import off_words
+from configurator.units import MM_PER_INCH, Display
+
+_SLACK = 1e-4
+"""Part of a step: what is found is found no finer than this on the screen."""
+_FAULTS: Mapping[str, str] = {
+    MOUNTING: "leaf runs out",
+    BARREL: "barrel overlaps",
+    LOCK_EDGE: "lock edge binds",
+}
+
+_PLAIN: Mapping[str, str] = {
+    "frame_setting": "where the frame stands",
+    "wall_thickness": "how thick the wall is",
+    "hinge_gap": "gap on the hinge side",
+    "latch_gap": "gap on the lock side",
+    "door_thickness": "how thick the door is",
+    "hinge_backset": "where the hinge is let in",
+    "hinge_width": "how wide the hinge is",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class SureRow:
+    """One thing that may be off: what comes of it at both ends, and how far off it may be either way.
+
+    `stops` says for minus and plus whether a leaf that works as drawn does not there; `most` that this one
+    matters most.
+    """
+
+    name: str
+    minus: str
+    plus: str
+    down_to: str
+    up_to: str
+    stops: tuple[bool, bool]
+    most: bool
+    tip: str
+
+
+def name_of(name: str, plain: bool) -> str:
+    """Name one thing that may be off, in the client's words or the trade's."""
+    words = (_PLAIN if plain else NAMES)[name]
+    return words[:1].upper() + words[1:]
+
+
+def sure_heads(sure: HowSure | None) -> tuple[str, ...]:
+    """Return what heads the columns; what does not work as drawn has something it would work from."""
+    until = (
+        ("Would work at", "or at")
+        if sure is not None and not sure.works
+        else ("Works down to", "Works up to")
+    )
+    return ("What may be off", "Plus or minus", "At its least", "At its most", *until)
+
+
+def sure_rows(sure: HowSure, display: Display) -> tuple[SureRow, ...]:
+    """Return a row for everything that may be off, in the display's units; what is left is rounded down."""
+    return tuple(_row(sure, effect, display) for effect in sure.effects)
+
+
+def _row(sure: HowSure, effect: Effect, display: Display) -> SureRow:
+    minus, plus = effect.minus, effect.plus
+    return SureRow(
+        name=effect.name,
+        minus=_at(sure, minus.at, display),
+        plus=_at(sure, plus.at, display),
+        down_to=_until(sure, minus.turns_at, "−", display),
+        up_to=_until(sure, plus.turns_at, "+", display),
+        stops=(sure.works and bool(minus.at.fails), sure.works and bool(plus.at.fails)),
+        most=effect.name == sure.matters_most,
+        tip=_tip(sure, effect),
+    )
+
+
+def _at(sure: HowSure, at: Reach, display: Display) -> str:
+    """Say how far the bare leaf opens there, or what keeps it from working."""
+    for check, words in _FAULTS.items():
+        if check in at.fails:
+            return words
+    if CLEAR_WIDTH in at.fails and at.clear_width_at_90 is not None:
+        return f"{display.length(at.clear_width_at_90, sure.required_clear_width, 'min')} clear"
+    return display.angle(at.greatest_angle, sure.wanted_angle)
+
+
+def _until(sure: HowSure, turns_at: float | None, sign: str, display: Display) -> str:
+    """Say how far off it may be: never more than is so; where it does not work, never less than it needs."""
+    if turns_at is None:
+        return "any" if sure.works else "none"
+    step = 0.1 / MM_PER_INCH if display.metric else 1 / display.precision
+    count = turns_at / step
+    steps = math.floor(count + _SLACK) if sure.works else math.ceil(count - _SLACK)
+    return f"{sign}{display.length(steps * step)}" if steps else f"less than {display.length(step)}"
+
+
+def _tip(sure: HowSure, effect: Effect) -> str:
+    sides = [off_words(effect.name, plus, effect.tolerance) for plus, _ in effect.ends]
+    looked = "“any” and “none”: nothing changes as far as was looked, an inch at most."
+    fails = [
+        f"{side}: {', '.join(end.at.fails)} fails"
+        for side, (_, end) in zip(sides, effect.ends, strict=True)
+        if end.at.fails
+    ]
+    lines = [f"At its least {sides[0]}, at its most {sides[1]}.", *fails, looked]
+    if effect.name == sure.matters_most:
+        lines.insert(0, "This one matters most.")
+    return "\n".join(line[:1].upper() + line[1:] for line in lines)
