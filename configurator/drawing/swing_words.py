@@ -1,0 +1,131 @@
+"""A leaf over its swing in words: its two long edges, the bevel it needs, and how far it stands out."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from itertools import pairwise
+
+from configurator.drawing.rounding import at_least
+from configurator.study.over_the_swing import LatchEdge, OverTheSwing, Passage, Standing
+from configurator.units import Display, format_exact
+
+BEVEL_OVER = 2.0
+"""Inches of thickness that the trade states a bevel over."""
+
+
+@dataclass(frozen=True, slots=True)
+class SwingRow:
+    """One fact: its name, a text for each width, and what it is measured from."""
+
+    name: str
+    values: tuple[str, ...]
+    measured: str
+
+
+def swing_rows(swings: Sequence[OverTheSwing], display: Display) -> tuple[SwingRow, ...]:
+    """Return the facts of one leaf, a text for each of its widths."""
+    if not swings:
+        return ()
+    first = swings[0].latch
+    as_beveled = f"Lock edge, {bevel_words(first.bevel, display)}" if first.bevel else "Lock edge, square"
+    jamb = "from the lock edge to the jamb, or to the other leaf, over the whole swing"
+    rows = [SwingRow(as_beveled, _latch(swings, [one.latch.as_beveled for one in swings], display), jamb)]
+    if first.bevel:
+        square = _latch(swings, [one.latch.square for one in swings], display)
+        rows.append(SwingRow("Lock edge, if it were square", square, jamb))
+    needed = tuple(needed_words(one.latch, display) for one in swings)
+    name = f"Bevel that leaves {display.length(first.wanted_gap)} there"
+    rows.append(SwingRow(name, needed, "from the hinge's pin and the gaps: the least bevel, rounded up"))
+    hinge = tuple(_passage(one.hinge, display) for one in swings)
+    edge = "from the hinge edge to its jamb and the casing, as far as the leaf turns"
+    rows.append(SwingRow("Hinge edge", hinge, edge))
+    return (*rows, *_standing_rows(swings, display))
+
+
+def _latch(swings: Sequence[OverTheSwing], passages: Sequence[Passage], display: Display) -> tuple[str, ...]:
+    wanted = [one.latch.wanted_gap for one in swings]
+    return tuple(_passage(one, display, gap) for one, gap in zip(passages, wanted, strict=True))
+
+
+def _standing_rows(swings: Sequence[OverTheSwing], display: Display) -> list[SwingRow]:
+    """Return how far the door stands out; the hardware has rows of its own where it makes a difference."""
+    corner = "from the wall face to the farthest corner of"
+    bare = _most_and_rest([one.bare for one in swings], f"{corner} the leaf", display)
+    fitted = _most_and_rest([one.with_hardware for one in swings], f"{corner} anything on the leaf", display)
+    if [row.values for row in bare] == [row.values for row in fitted]:
+        return bare
+    named = [replace(row, name=f"{row.name}, leaf alone") for row in bare]
+    return [*named, *(replace(row, name=f"{row.name}, with hardware") for row in fitted)]
+
+
+def _most_and_rest(standings: Sequence[Standing], measured: str, display: Display) -> list[SwingRow]:
+    most = tuple(f"{display.length(s.greatest)} at {display.angle(s.greatest_at)}" for s in standings)
+    rest = tuple(f"{display.length(s.at_rest)} at {display.angle(s.rest)}" for s in standings)
+    return [SwingRow("Stands out at most", most, measured), SwingRow("Stands out at rest", rest, measured)]
+
+
+def _passage(one: Passage, display: Display, wanted: float | None = None) -> str:
+    at = display.angle(one.angle)
+    return f"{_least(one.least, display, wanted)} at {at}" if one.least > 0.0 else f"touches at {at}"
+
+
+def _least(inches: float, display: Display, wanted: float | None) -> str:
+    """Write a small distance, finer than others; never as the gap that is wanted where it is less."""
+    fine = _fine(display)
+    shown = fine.length(inches, wanted, "min")
+    if shown != fine.length(0.0):
+        return shown
+    return f"less than {fine.length(0.1 / 25.4 if fine.metric else 1 / fine.precision)}"
+
+
+def needed_words(latch: LatchEdge, display: Display) -> str:
+    """Say which bevel leaves the wanted gap, and whether the one there is does."""
+    if latch.bevel_needed is None:
+        return "none does: widen the gap"
+    if latch.bevel_needed == 0.0:
+        return "none: square does"
+    enough = latch.bevel >= latch.bevel_needed - 1e-9
+    return f"{bevel_words(latch.bevel_needed, display)}: {'it has it' if enough else 'it has less'}"
+
+
+def bevel_words(bevel: float, display: Display) -> str:
+    """Write a bevel, inches per inch, as the trade does, rounded up: `1/8 in 2`."""
+    off = at_least(bevel * BEVEL_OVER, _fine(display)).removesuffix(" in")
+    return f"{off} in {display.length(BEVEL_OVER) if display.metric else format_exact(BEVEL_OVER)}"
+
+
+def _fine(display: Display) -> Display:
+    return display if display.metric else replace(display, precision=64)
+
+
+def swing_reading(one: OverTheSwing, angle: float, display: Display) -> str:
+    """Say how far the door stands out at an angle, degrees; past where it stops there is nothing to say."""
+    said = f"open {display.angle(angle)}"
+    for name, standing in (("the leaf", one.bare), ("with hardware", one.with_hardware)):
+        out = out_at(standing, angle)
+        if out is None:
+            said += f"; {name} stops at {display.angle(standing.rest)}"
+        elif name == "the leaf" or one.bare.curve != one.with_hardware.curve:
+            said += f"; {name} stands out {display.length(out)}"
+    return said
+
+
+def out_at(standing: Standing, angle: float) -> float | None:
+    """Return how far it stands out at an angle, inches, between the degrees worked out; None past rest."""
+    if not 0.0 <= angle <= standing.rest:
+        return None
+    points = standing.curve
+    for (low, out), (high, more) in pairwise(points):
+        if low <= angle <= high and high > low:
+            return out + (more - out) * (angle - low) / (high - low)
+    return points[-1][1]
+
+
+def edges_said(swings: Sequence[OverTheSwing], display: Display) -> str:
+    """Return the facts as sentences, a width after the other."""
+    rows = swing_rows(swings, display)
+    return " ".join(
+        f"{format_exact(one.width)} in: "
+        + "; ".join(f"{row.name[:1].lower()}{row.name[1:]} {row.values[place]}" for row in rows)
+        + "."
+        for place, one in enumerate(swings)
+    )

@@ -1,0 +1,116 @@
+"""The chart of a leaf's widths: hinge open width across, how far it opens up, clear width at the right."""
+
+import math
+from bisect import bisect_left
+
+from configurator.drawing.chart import Axis, Chart, Curve, Mark, Rule, nice_step, ticks_between
+from configurator.drawing.width_words import break_words, headline, reading
+from configurator.study.inverse import CLEAR_WIDTH, BreakPoint, LeafWidths
+from configurator.units import MM_PER_INCH, Display, format_exact, format_length
+
+_DEGREES = (1.0, 2.0, 5.0, 10.0, 15.0, 30.0, 45.0)
+_INCHES = (1 / 16, 1 / 8, 1 / 4, 1 / 2, 1.0, 2.0, 5.0, 10.0, 20.0)
+_MILLIMETRES = (1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0)
+_PARTS = 4
+"""An upright axis has no more parts than about so many."""
+_SAME = 1e-6
+
+
+def width_chart(leaf: LeafWidths, display: Display) -> Chart:
+    """Return the chart; stock widths and the widths compared are ticked and marked with a dot."""
+    curve = leaf.curve
+    widths = tuple(one.width for one in leaf.tried)
+    bare = tuple(zip(curve.widths, curve.bare, strict=True))
+    across = Axis(
+        "hinge open width, in",
+        curve.widths[0],
+        curve.widths[-1],
+        (*((width, format_exact(width)) for width in widths), *_quarters(curve.widths, widths)),
+    )
+    return Chart(
+        across=across,
+        left=_angle_axis(leaf),
+        curves=_curves(leaf, bare),
+        right=_clear_axis(leaf, display),
+        rules=(*(Rule("A-CHRT-GRID", width, upright=True) for width in widths), _wanted(leaf, display)),
+        marks=tuple(_mark(leaf, one, display) for one in leaf.breaks),
+        dots=tuple((width, _angle_at(leaf, width)) for width in widths),
+        said=said(leaf, display),
+    )
+
+
+def said(leaf: LeafWidths, display: Display) -> str:
+    """Return all that the chart shows as sentences, for who cannot see it."""
+    breaks = "; ".join(break_words(one, display)[0] for one in leaf.breaks)
+    mounted = (one.candidate for one in leaf.tried)
+    each = "; ".join(reading(one, display) for one in mounted if one is not None)
+    return " ".join(part for part in (headline(leaf, display), f"{breaks}." if breaks else "", each) if part)
+
+
+def _quarters(curve: tuple[float, ...], widths: tuple[float, ...]) -> tuple[tuple[float, str], ...]:
+    return tuple((at, "") for at in ticks_between(curve[0], curve[-1], 0.25) if at not in widths)
+
+
+def _wanted(leaf: LeafWidths, display: Display) -> Rule:
+    return Rule("A-CHRT-WANT", leaf.must.wanted, f"must open to {display.angle(leaf.must.wanted)}")
+
+
+def _curves(leaf: LeafWidths, bare: tuple[tuple[float, float], ...]) -> tuple[Curve, ...]:
+    curve = leaf.curve
+    apart = any(a - b > _SAME for a, b in zip(curve.bare, curve.with_hardware, strict=True))
+    together = "leaf, with and without hardware" if leaf.hung.hardware else "leaf"
+    found = [Curve("A-CHRT-BARE", bare, "leaf alone" if apart else together)]
+    if apart:
+        fitted = tuple(zip(curve.widths, curve.with_hardware, strict=True))
+        found.append(Curve("A-CHRT-HDWR", fitted, "with its hardware", above=False))
+    clear = tuple((w, c) for w, c in zip(curve.widths, curve.clear_widths, strict=True) if c is not None)
+    if len(clear) > 1:
+        found.append(Curve("A-CHRT-CLER", clear, "clear width at 90 (right)", right=True))
+    return tuple(found)
+
+
+def _angle_axis(leaf: LeafWidths) -> Axis:
+    least = min(*leaf.curve.with_hardware, *leaf.curve.bare, leaf.must.wanted)
+    step = nice_step(180.0 - least, _DEGREES, _PARTS)
+    low = max(0.0, math.floor(least / step) * step)
+    low = low if low < 180.0 else 180.0 - step
+    high = max(low + step, math.ceil(max(*leaf.curve.bare, leaf.must.wanted) / step) * step)
+    return Axis(
+        "opens to, degrees", low, high, tuple((at, f"{at:g}") for at in ticks_between(low, high, step))
+    )
+
+
+def _clear_axis(leaf: LeafWidths, display: Display) -> Axis | None:
+    shown = [clear for clear in leaf.curve.clear_widths if clear is not None]
+    if len(shown) < 2:
+        return None
+    return length_axis("clear width at 90", min(shown), max(shown), display)
+
+
+def length_axis(title: str, least: float, most: float, display: Display) -> Axis:
+    """Return an upright axis of lengths, ticked in round fractions or millimetres; its values are inches."""
+    unit, steps = (1 / MM_PER_INCH, _MILLIMETRES) if display.metric else (1.0, _INCHES)
+    step = nice_step(max(most - least, 1e-6) / unit, steps, _PARTS)
+    low, high = (math.floor(least / unit / step) * step, math.ceil(most / unit / step) * step)
+    high = high if high > low else low + step
+    ticks = ticks_between(low, high, step)
+    texts = [f"{at:g}" if display.metric else format_length(at, 16, unit_mark=False) for at in ticks]
+    ticked = tuple((at * unit, text) for at, text in zip(ticks, texts, strict=True))
+    return Axis(f"{title}, {'mm' if display.metric else 'in'}", low * unit, high * unit, ticked)
+
+
+def _mark(leaf: LeafWidths, one: BreakPoint, display: Display) -> Mark:
+    wordings = break_words(one, display)
+    if one.what == CLEAR_WIDTH:
+        return Mark((one.width, one.value), wordings, right=True)
+    return Mark((one.width, _angle_at(leaf, one.width)), wordings)
+
+
+def _angle_at(leaf: LeafWidths, width: float) -> float:
+    """Return the bare leaf's angle at a width of the curve, the greater one where it jumps there."""
+    curve = leaf.curve
+    place = bisect_left(curve.widths, width - 1e-8)
+    near = [place]
+    while near[-1] + 1 < len(curve.widths) and curve.widths[near[-1] + 1] <= width + 1e-8:
+        near.append(near[-1] + 1)
+    return max(curve.bare[number] for number in near)

@@ -1,0 +1,190 @@
+"""The widths of a leaf in words: the sentence on top, a line a width, and what each break point is."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from configurator.drawing.comparison import stopped_words
+from configurator.drawing.rounding import at_most, width_from, width_to
+from configurator.rules.answers import barrel_free, binds, keeps_clear_width, reaches, refused
+from configurator.rules.width import Must
+from configurator.rules.wording import obstruction
+from configurator.study.inverse import (
+    BARREL_FREE,
+    BINDS,
+    MOST,
+    OPENS,
+    BreakPoint,
+    LeafWidths,
+    WidthTried,
+)
+from configurator.study.records import Candidate
+from configurator.units import Display, format_exact
+
+HEADS = ("Open width", "Fits", "Opens to, bare", "With hardware", "Clear at 90")
+WHY = "Why not"
+
+
+@dataclass(frozen=True, slots=True)
+class WidthLine:
+    """One width of the table: its cells under the heads, and what else there is to say of it."""
+
+    width: float
+    cells: tuple[str, ...]
+    tip: str
+
+
+@dataclass(frozen=True, slots=True)
+class WidthTable:
+    """The table of one leaf's widths."""
+
+    heads: tuple[str, ...]
+    lines: tuple[WidthLine, ...]
+
+
+def width_table(leaf: LeafWidths, display: Display) -> WidthTable:
+    """Return the table: a line a width, and a column for each thing whose projection decides."""
+    deciding = _deciding(leaf)
+    heads = (*HEADS, *(f"{_thing(leaf, place)} may stand out" for place in deciding), WHY)
+    return WidthTable(heads, tuple(_line(leaf, one, deciding, display) for one in leaf.tried))
+
+
+def _deciding(leaf: LeafWidths) -> tuple[int, ...]:
+    """Return the places of the obstructions that limit some width here."""
+    places = range(len(leaf.hung.obstructions))
+    mounted = [one for one in leaf.tried if one.candidate is not None]
+    return tuple(p for p in places if any((one.projections[p] or 0.0) < MOST for one in mounted))
+
+
+def _thing(leaf: LeafWidths, place: int) -> str:
+    kinds = [one.kind for one in leaf.hung.obstructions]
+    name = obstruction(kinds[place]).capitalize()
+    return name if kinds.count(kinds[place]) == 1 else f"{name} {kinds[: place + 1].count(kinds[place])}"
+
+
+def _line(leaf: LeafWidths, one: WidthTried, deciding: tuple[int, ...], display: Display) -> WidthLine:
+    stock = "not in stock" if one.stock is None else one.stock
+    name = format_exact(one.width) if one.stock == "common" else f"{format_exact(one.width)} ({stock})"
+    found = one.candidate
+    if found is None:
+        cells = (name, "no", "", "", "", *("" for _ in deciding), one.refusal)
+        return WidthLine(one.width, cells, one.refusal)
+    why = ", ".join(why_not(found, leaf.must, display))
+    cells = (
+        name,
+        "no" if why else "yes",
+        display.angle(found.greatest_angle_bare, leaf.must.wanted, "min"),
+        display.angle(found.greatest_angle, leaf.must.wanted, "min"),
+        _clear(found, leaf.must, display),
+        *(_projection(one.projections[place], display) for place in deciding),
+        why,
+    )
+    return WidthLine(one.width, cells, _tip(found))
+
+
+def _clear(found: Candidate, must: Must, display: Display) -> str:
+    clear = found.clear_width_at_90
+    return "not reached" if clear is None else display.length(clear, must.clear_width, "min")
+
+
+def _projection(most: float | None, display: Display) -> str:
+    if most is None:
+        return "not even flat"
+    return "any" if most >= MOST else f"up to {at_most(most, display)}"
+
+
+def _tip(found: Candidate) -> str:
+    bare, whole = found.stopped_by_bare, found.stopped_by
+    said = "bare: nothing stops it" if bare is None else f"bare: {stopped_words(bare)}"
+    return said if whole is None or whole == bare else f"{said}; with hardware: {stopped_words(whole)}"
+
+
+def why_not(found: Candidate, must: Must, display: Display) -> Iterator[str]:
+    """Yield why a width does not do what is asked, nothing where it does."""
+    if refused(found):
+        yield "too wide to be mounted so"
+    if binds(found):
+        yield f"binds at {display.angle(found.greatest_angle_bare)}"
+    elif not reaches(found, must.wanted):
+        stopped = found.stopped_by_bare
+        where = "" if stopped is None else f", {stopped_words(stopped)}"
+        yield f"stops at {display.angle(found.greatest_angle_bare, must.wanted, 'min')}{where}"
+    if not barrel_free(found):
+        yield f"barrel overlaps by {display.length(-found.barrel_free_by, 0.0)}"
+    if not keeps_clear_width(found, must.clear_width) and must.clear_width is not None:
+        yield f"less than {display.length(must.clear_width)} clear"
+
+
+def headline(leaf: LeafWidths, display: Display) -> str:
+    """Return the one sentence that answers: the least width exactly, and the next in stock."""
+    wanted = display.angle(leaf.must.wanted)
+    if not leaf.width_moves_the_pin:
+        return (
+            f"On a {leaf.hung.mounting} hinge the pin stands where the barrel lies: "
+            "a wider hinge opens the door no farther."
+        )
+    if leaf.least_for_angle is None:
+        return f"No hinge open width opens this leaf to {wanted}: {_obstacle(leaf)}."
+    if leaf.least is None:
+        return f"{_alone(leaf, wanted)}, but {_no_least(leaf, wanted)}."
+    said = f"Least hinge open width for {wanted}: {width_from(leaf.least)} in exactly"
+    if leaf.least > leaf.least_for_angle + 1e-6:
+        said += f", where the barrel comes free ({width_from(leaf.least_for_angle)} in for the angle alone)"
+    return f"{said}; {_next_in_stock(leaf, display)}."
+
+
+def _obstacle(leaf: LeafWidths) -> str:
+    reached = [one.candidate for one in leaf.tried if one.candidate is not None]
+    best = max(reached, key=lambda one: one.greatest_angle_bare, default=None)
+    if best is None or best.stopped_by_bare is None:
+        return "none can be mounted so"
+    return f"the {best.stopped_by_bare.part} meets the {obstruction(best.stopped_by_bare.kind)}"
+
+
+def _alone(leaf: LeafWidths, wanted: str) -> str:
+    assert leaf.least_for_angle is not None
+    return f"{wanted} needs a hinge open width of {width_from(leaf.least_for_angle)} in"
+
+
+def _no_least(leaf: LeafWidths, wanted: str) -> str:
+    binding = next((one for one in leaf.breaks if one.what == BINDS), None)
+    if leaf.barrel_free_from is None:
+        return "its barrel would not be free, nor that of any wider one"
+    free = f"the barrel is free only from {width_from(leaf.barrel_free_from)} in"
+    if binding is None:
+        return f"{free}, and no width from there on opens to {wanted}"
+    return f"{free}, and from {width_to(binding.width)} in on the lock edge binds"
+
+
+def _next_in_stock(leaf: LeafWidths, display: Display) -> str:
+    chosen = leaf.next_in_stock
+    if chosen is not None:
+        usual = "" if chosen.stock == "common" else f" ({chosen.stock})"
+        return f"next in stock {format_exact(chosen.width)}{usual}"
+    assert leaf.least is not None
+    wider = [one for one in leaf.tried if one.stock and one.width >= leaf.least - 1e-8]
+    if not wider or wider[0].candidate is None:
+        return "none so wide is in stock"
+    why = ", ".join(why_not(wider[0].candidate, leaf.must, display))
+    return f"next in stock {format_exact(wider[0].width)} does not do: {why}"
+
+
+def break_words(one: BreakPoint, display: Display) -> tuple[str, str]:
+    """Return what happens at a break point: in full, and as short as it can be said."""
+    if one.what == OPENS:
+        said = f"{display.angle(one.value)} from {width_from(one.width)}"
+        return f"opens to {said} in", said
+    if one.what == BINDS:
+        return f"lock edge binds from {width_to(one.width)} in", f"binds from {width_to(one.width)}"
+    if one.what == BARREL_FREE:
+        return f"barrel free from {width_from(one.width)} in", f"barrel free {width_from(one.width)}"
+    least = display.length(one.value)
+    return f"{least} clear width up to {width_to(one.width)} in", f"{least} up to {width_to(one.width)}"
+
+
+def reading(found: Candidate, display: Display) -> str:
+    """Say what one hinge open width does: what a pointer on the curve tells."""
+    said = f"{width_from(found.hinge_width)} in: opens to {display.angle(found.greatest_angle_bare)} bare"
+    if found.greatest_angle < found.greatest_angle_bare:
+        said += f", {display.angle(found.greatest_angle)} with hardware"
+    clear = found.clear_width_at_90
+    return said if clear is None else f"{said}; clear width {display.length(clear)}"
