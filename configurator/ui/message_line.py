@@ -19,6 +19,7 @@ class MessageLine(QWidget):
         super().__init__()
         self.questions: dict[str, SentenceRow] = {}
         self._said = SentenceRow()
+        self._said.hide()
         self._said.put_away.connect(self._said.hide)
         self._said.put_away.connect(self._fold)
         self.words = self._said.words

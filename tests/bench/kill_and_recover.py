@@ -93,19 +93,15 @@ def killed_run(seed: int, seconds: float) -> Outcome:
 def _work_until_killed(
     folder: Path, path: Path, saving: float, after: float
 ) -> tuple[list[tuple[str, int, float]], float]:
-    process = subprocess.Popen(
-        [sys.executable, __file__, "--work", path, str(saving), "1"],
-        stdout=subprocess.PIPE,
-        text=True,
-        env={**os.environ, "XDG_STATE_HOME": str(folder / "state"), "PYTHONPATH": str(ROOT)},
-    )
-    assert process.stdout is not None
-    assert process.stdout.readline().startswith("ready"), "the loop did not begin"
-    time.sleep(after)
-    killed = time.monotonic()
-    process.send_signal(signal.SIGKILL)
-    lines = process.stdout.read().splitlines(keepends=True)
-    process.wait()
+    command = [sys.executable, __file__, "--work", path, str(saving), "1"]
+    home = {"XDG_STATE_HOME": str(folder / "state"), "PYTHONPATH": str(ROOT)}
+    with subprocess.Popen(command, stdout=subprocess.PIPE, text=True, env=os.environ | home) as process:
+        assert process.stdout is not None
+        assert process.stdout.readline().startswith("ready"), "the loop did not begin"
+        time.sleep(after)
+        killed = time.monotonic()
+        process.send_signal(signal.SIGKILL)
+        lines = process.stdout.read().splitlines(keepends=True)
     whole = (line.split() for line in lines if line.endswith("\n"))
     return [(what, int(number), float(when)) for what, number, when in whole], killed
 
@@ -176,5 +172,5 @@ if __name__ == "__main__":
     if sys.argv[1:2] == ["--work"]:
         work(Path(sys.argv[2]), float(sys.argv[3]), int(sys.argv[4]))
     else:
-        count, longest = [*sys.argv[1:], *("200", "9")[len(sys.argv) - 1 :]]
+        count, longest = [*sys.argv[1:], *("200", "14")[len(sys.argv) - 1 :]]
         sys.exit(main(int(count), float(longest)))
