@@ -149,13 +149,18 @@ def _of_leaf(fact: _Fact, leaf: str) -> _Fact:
 
 
 def _is_shown(fact: _Fact, candidates: list[Candidate]) -> bool:
-    """Leave out what hardware takes from the clear width where it takes nothing."""
+    """Leave out what hardware takes from the clear width where it takes nothing.
+
+    And the gap at the lock side of an inactive leaf: the open active one has left nothing there to pass.
+    """
+    if fact.key == "latch_edge_least":
+        return candidates[0].leaf != "inactive"
     if fact.key != "hardware_in_clear_width":
         return True
     return any(candidate.hardware_in_clear_width for candidate in candidates)
 
 
-def _angle_rows(candidates: list[Candidate], display: Display) -> tuple[Row, Row]:
+def _angle_rows(candidates: list[Candidate], display: Display) -> tuple[Row, ...]:
     bare = _angle_row(
         "greatest_angle_bare", "opens to, the door alone", "greatest angle, bare",
         "how far the leaf and the barrel can turn from closed, without hardware",
@@ -166,7 +171,14 @@ def _angle_rows(candidates: list[Candidate], display: Display) -> tuple[Row, Row
         "how far the door can turn from closed until anything on it meets something",
         candidates, display, lambda c: (c.greatest_angle, c.stopped_by),
     )  # fmt: skip
-    return bare, whole
+    if all(candidate.rests_at == candidate.greatest_angle for candidate in candidates):
+        return bare, whole
+    rests = _angle_row(
+        "rests_at", "rests at", "angle at rest",
+        "where the open door comes to rest: against its door stop, or against what ends its swing",
+        candidates, display, lambda c: (c.rests_at, None),
+    )  # fmt: skip
+    return bare, whole, rests
 
 
 def _angle_row(

@@ -56,7 +56,8 @@ def _loss(chosen: WidthAnswer, other: WidthAnswer) -> str:
 def _flat(filled: FilledOpening, must: Must, chosen: WidthAnswer) -> Iterator[Finding]:
     """Say what base or trim an open door still clears where nothing was said to stand on the wall."""
     on_wall = any(thing.side == "hinge" for thing in filled.opening.obstructions)
-    stopped = (filled.opening.use.stop_angle or 180.0) < 180.0 - TOLERANCE
+    given = filled.opening
+    stopped = given.door_stop is not None or (given.use.stop_angle or 180.0) < 180.0 - TOLERANCE
     if on_wall or stopped or not reaches(chosen, 180.0) or not keeps_clear_width(chosen, must.clear_width):
         return
     off = chosen.clear_past_frame_at_180 + filled.frame_proud

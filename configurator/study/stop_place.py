@@ -32,6 +32,10 @@ _SPINDLE = 1.0
 """A lever runs so far to the latch side of its spindle, inches; from memory."""
 _STEP = 0.25
 """A stop to be ordered stands out by whole quarters of an inch, and a quarter more than it must."""
+_LONGEST_BUMPER = 4.0
+"""No wall bumper is offered that stands farther off the wall, inches; from memory."""
+_FARTHEST_FLOOR_STOP = 48.0
+"""No floor stop is offered farther out than the longest that a job may hold, inches."""
 _LANDS_ON_A_WALL = ("lever", "knob", "pull", "panic device", "other")
 _SAME = 1e-9
 _OWN = ("frame", "latch jamb", "stop", "other leaf")
@@ -122,9 +126,10 @@ def _off_the_leaf(filled: FilledOpening, leaf: HungLeaf, solution: Solution) -> 
     h, pin = solution.hanging, solution.pin
     _, needed = stop_for_angle(h, pin, solution.greatest_angle, greatest_along(h, pin))
     projection = math.ceil(max(needed, 0.0) / _STEP) * _STEP + _STEP
-    if projection > 48:
+    on_floor = leaf.leaf.bottom <= filled.leaf_bottom
+    if projection > (_FARTHEST_FLOOR_STOP if on_floor else _LONGEST_BUMPER):
         return None
-    if leaf.leaf.bottom <= filled.leaf_bottom:
+    if on_floor:
         stop = DoorStop(kind="floor stop", projection=projection)
     else:
         middle = (leaf.leaf.bottom + leaf.leaf.top) / 2
