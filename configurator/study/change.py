@@ -111,7 +111,20 @@ def _swing(before: Study, after: Study, length: Length) -> tuple[str, ...]:
         if (old := known.get((one.leaf, one.hinge_width))) is not None
         if (parts := list(_differences(old, one, _prouds(before, after), length)))
     ]
-    return (*found, *_chosen(before, after))
+    return (*found, *_compared(before, after), *_chosen(before, after))
+
+
+def _compared(before: Study, after: Study) -> Iterator[str]:
+    """Say where nobody chose the widths to compare and the program now takes others."""
+    was, now = (
+        tuple(dict.fromkeys(one.hinge_width for one in study.candidates)) for study in (before, after)
+    )
+    if was != now:
+        yield f"The widths compared are now {_in_a_row(now)} (were {_in_a_row(was)})."
+
+
+def _in_a_row(widths: tuple[float, ...]) -> str:
+    return " and ".join(plain(width) for width in widths) + " in"
 
 
 def _prouds(before: Study, after: Study) -> tuple[float, float]:

@@ -131,3 +131,11 @@ def test_each_leaf_of_a_pair_is_named(plain):
 def test_lengths_are_written_as_they_are_on_show(plain):
     told = changes(plain, with_wall(plain, [TILE, *WALL]), length=Display(metric=True).length)
     assert told[0] == "Tile 9.5 mm added on the pull side."
+
+
+def test_other_widths_are_compared_where_nobody_chose_them(railed):
+    """A rabbet 1/2 deeper puts the door 5/8 in: the pin of 4-1/2 stands 1/8 off the frame, of 5 it is 3/8."""
+    free = edited(railed, {"compare": []})
+    told = changes(free, edited(free, {"frame.rabbet": 2.4375}))
+    assert "The widths compared are now 5 and 6 in (were 4 and 4-1/2 in)." in told
+    assert "The swing is as it was." not in told
