@@ -5,7 +5,7 @@ from collections.abc import Sequence
 
 from configurator.export.table_text import WIDTH
 from configurator.rules.how_sure import NAMES, HowSure
-from configurator.rules.sure_words import sure_sentence
+from configurator.rules.sure_words import sure_sentence, what_to_do
 from configurator.rules.wording import inches
 
 
@@ -23,7 +23,8 @@ def sure_as_text(mark: str, sure: Sequence[HowSure]) -> str:
 def _line(sure: HowSure) -> str:
     leaf = "" if sure.leaf == "single" else f", {sure.leaf} leaf"
     most = f" The {NAMES[sure.matters_most]} matters most." if sure.matters_most else ""
-    return f"{inches(sure.hinge_width)} hinge{leaf}: {sure_sentence(sure)}{most}"
+    said = " ".join(filter(None, (sure_sentence(sure), what_to_do(sure))))
+    return f"{inches(sure.hinge_width)} hinge{leaf}: {said}{most}"
 
 
 def _tolerances(sure: HowSure) -> str:

@@ -68,7 +68,7 @@ def sure_finding(sure: HowSure) -> Finding | None:
     leaf = "" if sure.leaf == "single" else f" ({sure.leaf} leaf)"
     message = (
         f"On a hinge {inches(sure.hinge_width)} wide{leaf} the door works as drawn, but {_would_stop(sure)}. "
-        f"{_often(sure)} {_mend(sure)}"
+        f"{_often(sure)} {what_to_do(sure)}"
     )
     numbers = {"chance": sure.chance, "draws": sure.draws, "worst_angle": sure.worst.greatest_angle}
     if sure.margin is not None:
@@ -170,7 +170,10 @@ def _often(sure: HowSure) -> str:
     return f"It works in {share} of {sure.draws:,} draws with each off by chance."
 
 
-def _mend(sure: HowSure) -> str:
+def what_to_do(sure: HowSure) -> str:
+    """Say what to do about a leaf that works as drawn and not at the worst; empty for any other."""
+    if not sure.works or sure.works_worst_case:
+        return ""
     failing = sure.worst.fails
     if CLEAR_WIDTH in failing:
         return "Take a narrower hinge or a wider opening, or hold what is built closer."

@@ -5,7 +5,7 @@ from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QLabel, QScrollA
 
 from configurator.drawing.sure_rows import SureRow, name_of, sure_heads, sure_rows
 from configurator.rules.how_sure import HowSure
-from configurator.rules.sure_words import chance_words, sure_sentence
+from configurator.rules.sure_words import chance_words, sure_sentence, what_to_do
 from configurator.rules.tolerances import fill_tolerances
 from configurator.study.deviations import TOLERANCE_OF
 from configurator.study.how_sure import how_sure, wall_share
@@ -120,7 +120,7 @@ class SurePanel(QWidget):
         """Show every sentence, and the rows of the width chosen."""
         for key, label in self.sentences.items():
             known = self._found.get(key, WORKING)
-            said = known if isinstance(known, str) else f"{sure_sentence(known)}{_always(known)}"
+            said = known if isinstance(known, str) else _said(known)
             label.setText(f"<b>{_name(key)}</b>: {said}")
         sure = self.found()
         for head, text in zip(self.heads, sure_heads(sure), strict=True):
@@ -238,11 +238,10 @@ def _name(key: Key) -> str:
     return f"{format_exact(width)} in hinge" + ("" if leaf == "single" else f", {leaf} leaf")
 
 
-def _always(sure: HowSure) -> str:
-    """Say the chance where the sentence does not: there it is always."""
-    if not sure.works_worst_case:
-        return ""
-    return f" Chance: {chance_words(sure.worked, sure.draws)}."
+def _said(sure: HowSure) -> str:
+    """Return the sentence, what to do about it, and the chance where the sentence does not say it."""
+    chance = f"Chance: {chance_words(sure.worked, sure.draws)}." if sure.works_worst_case else ""
+    return " ".join(filter(None, (sure_sentence(sure), what_to_do(sure), chance)))
 
 
 def _words() -> QLabel:

@@ -1,6 +1,6 @@
 import pytest
 
-from configurator.rules.sure_words import chance_words, off_words, sure_finding, sure_sentence
+from configurator.rules.sure_words import chance_words, off_words, sure_finding, sure_sentence, what_to_do
 from configurator.study import study
 from configurator.study.how_sure import how_sure
 from tests.openings import RAIL, plain_opening
@@ -53,6 +53,7 @@ def test_what_works_in_every_case_says_what_is_to_spare_and_what_more_it_bears()
         "a wall 1/8 in thicker still works."
     )
     assert sure_finding(found(tolerances=EXACT)) is None
+    assert what_to_do(found(tolerances=EXACT)) == ""
 
 
 def test_what_one_tolerance_stops_names_it_with_its_angle():
@@ -68,7 +69,9 @@ def test_what_one_tolerance_stops_names_it_with_its_angle():
     assert said.code == "how sure"
     assert said.severity == "warning"
     assert said.numbers["chance"] == sure.chance
-    assert "Take a wider hinge" in said.message
+    assert said.message.endswith("Take a wider hinge, or measure what is built before ordering.")
+    assert len(said.message) < 420
+    assert what_to_do(sure) in said.message
     assert said.mark_of_source == "derived"
 
 
