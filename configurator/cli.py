@@ -14,7 +14,7 @@ import sys
 import tempfile
 from collections.abc import Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from configurator.model import Job, Opening
 from configurator.model.faults import Fault
@@ -23,6 +23,7 @@ from configurator.project_file import ProjectFileError, load
 
 if TYPE_CHECKING:
     from configurator.rules.finding import Finding
+    from configurator.rules.how_sure import HowSure
     from configurator.study import Study
 
 DONE, FOUND_ERRORS, REFUSED, NOT_WRITTEN = 0, 1, 2, 3
@@ -69,7 +70,9 @@ def _parser() -> argparse.ArgumentParser:
     compare.add_argument("file", type=Path, metavar="FILE")
     compare.add_argument("--mark", help="only the opening with this mark")
     compare.add_argument("--json", action="store_true", help="print results as data")
+    compare.add_argument("--widths", action="store_true", help="add what every stock hinge width would do")
     compare.add_argument("--strict", action="store_true", help="exit with 1 when a finding is an error")
+    compare.add_argument("--sure", action="store_true", help="add how sure each is, tolerances considered")
     compare.set_defaults(run=_compare)
 
     draw = commands.add_parser("draw", help="write the plan of one opening as a PNG, SVG or PDF")
@@ -78,6 +81,7 @@ def _parser() -> argparse.ArgumentParser:
     draw.add_argument("--out", required=True, type=Path, metavar="X.png|svg|pdf")
     draw.add_argument("--angle", type=float, help="degrees the door is open (its wanted angle if left out)")
     draw.add_argument("--metric", action="store_true", help="show millimetres")
+    draw.add_argument("--swept", action="store_true", help="show what the leaf and its hardware sweep")
     draw.set_defaults(run=_draw)
 
     kinds = commands.add_parser("kinds", help="list every word a project file may use")
@@ -93,15 +97,64 @@ def _compare(options: argparse.Namespace) -> tuple[str, int]:
     errors = any(finding.severity == "error" for each in studies for finding in each.all_findings())
     status = FOUND_ERRORS if options.strict and errors else DONE
     whole = _job_findings(job, studies) if options.mark is None else ()
+    sure = [_how_sure(job, each) if options.sure else () for each in studies]
     if options.json:
         data = {
-            "openings": [each.as_data() for each in studies],
+            "openings": [
+                _with_sure(_as_data(job, each, options.widths), one)
+                for each, one in zip(studies, sure, strict=True)
+            ],
             "job_findings": [finding.as_data() for finding in whole],
         }
         return json.dumps(data, allow_nan=False) + "\n", status
     from configurator.export.table_text import job_as_text, studies_as_text
 
-    return studies_as_text(studies) + job_as_text(whole), status
+    widths = _widths_text(job, studies) if options.widths else ""
+    said = _sure_text(studies, sure) if options.sure else ""
+    return studies_as_text(studies) + widths + said + job_as_text(whole), status
+
+
+def _how_sure(job: Job, study: "Study") -> "tuple[HowSure, ...]":
+    """Work out how sure every candidate is; tolerances that leave no door are refused as input."""
+    from configurator.study.how_sure import all_how_sure
+
+    try:
+        return all_how_sure(study)
+    except ValueError as error:
+        field = f"openings[{job.openings.index(study.opening)}].tolerances"
+        raise _refused(field, f"{error} (opening {study.opening.mark})") from None
+
+
+def _with_sure(data: dict[str, Any], sure: "Sequence[HowSure]") -> dict[str, Any]:
+    """Add to every candidate how sure it is, where that was asked for."""
+    if sure:
+        from configurator.study.how_sure import sure_data
+
+        for candidate, one in zip(data["candidates"], sure, strict=True):
+            candidate["how_sure"] = sure_data(one)
+    return data
+
+
+def _sure_text(studies: "list[Study]", sure: "Sequence[Sequence[HowSure]]") -> str:
+    from configurator.export.sure_text import sure_as_text
+
+    return "".join(sure_as_text(each.opening.mark, one) for each, one in zip(studies, sure, strict=True))
+
+
+def _as_data(job: Job, study: "Study", with_widths: bool) -> dict[str, Any]:
+    if not with_widths:
+        return study.as_data()
+    from configurator.study.inverse import widths_of
+    from configurator.study.widths_data import widths_as_data
+
+    return study.as_data() | {"widths": [widths_as_data(leaf) for leaf in widths_of(study, job.job)]}
+
+
+def _widths_text(job: Job, studies: "list[Study]") -> str:
+    from configurator.export.widths_text import widths_as_text
+    from configurator.study.inverse import widths_of
+
+    return "".join(widths_as_text(each.opening.mark, widths_of(each, job.job)) for each in studies)
 
 
 def _job_findings(job: Job, studies: "list[Study]") -> "tuple[Finding, ...]":
@@ -117,17 +170,24 @@ def _draw(options: argparse.Namespace) -> tuple[str, int]:
         raise _refused("--out", f"must end in {', '.join(PICTURE_FORMATS)}; {options.out.name} was given")
     if options.angle is not None and not 0 <= options.angle <= 180:
         raise _refused("--angle", f"must be at least 0 and at most 180 degrees; {options.angle:g} was given")
-    _write_picture(job, opening, options.out, options.angle, options.metric)
+    _write_picture(job, opening, options.out, options.angle, options.metric, options.swept)
     return f"{options.out}: plan of {opening.mark}\n", DONE
 
 
-def _write_picture(job: Job, opening: Opening, path: Path, angle: float | None, metric: bool = False) -> None:
+def _write_picture(
+    job: Job,
+    opening: Opening,
+    path: Path,
+    angle: float | None,
+    metric: bool = False,
+    swept: bool = False,
+) -> None:
     from configurator.export.picture import write_plan
     from configurator.units import Display
 
     answer = _studied(job, opening)
     turn = answer.filled.wanted_angle if angle is None else angle
-    write_plan(answer, path, turn, Display(metric=metric), job=job.job)
+    write_plan(answer, path, turn, Display(metric=metric), job=job.job, swept=swept)
 
 
 def _kinds(options: argparse.Namespace) -> tuple[str, int]:

@@ -14,7 +14,7 @@ from configurator.ui.session import Session
 
 ROOM = 280
 """Pixels a tab takes when first shown; the comparison keeps what it has."""
-LATER: tuple[tuple[str, str, str], ...] = ()
+LATER: tuple[tuple[str, str, str], ...] = (("How sure", "configurator.ui.sure_panel", "SurePanel"),)
 """Title, module and class of the pages that are loaded when first shown; each has a `show_state`."""
 
 
