@@ -12,6 +12,7 @@ from configurator.model import Obstruction as ObstructionRecord
 from configurator.rules.door_stop import StopPlace
 from configurator.rules.leaf_hinge import leaf_hinges
 from configurator.rules.usual import FilledOpening
+from configurator.study.events import gap_on_the_way
 from configurator.study.hang import HungLeaf, hung_leaves
 from configurator.study.records import Candidate, Study
 from configurator.units import Display
@@ -46,9 +47,14 @@ def _hung(filled: FilledOpening, candidate: Candidate, leaf: HungLeaf, display: 
         contact=candidate.contact_point if candidate.stopped_by else None,
         touching=touching_parts(solution),
         reach_bare=solution.greatest_angle_bare,
+        contact_bare=candidate.contact_point_bare,
+        least=gap_on_the_way(solution, solution.greatest_angle),
         mirrored=turns_clockwise(filled, candidate.leaf),
     )
-    return hung if candidate.door_stop is None else _against_its_stop(hung, candidate.door_stop)
+    if candidate.door_stop is None:
+        return hung
+    held = _against_its_stop(hung, candidate.door_stop)
+    return replace(held, least=gap_on_the_way(solution, held.reach))
 
 
 def _against_its_stop(hung: Hung, place: StopPlace) -> Hung:

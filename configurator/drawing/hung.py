@@ -3,6 +3,7 @@
 import math
 from dataclasses import dataclass, field
 
+from configurator.geometry.gaps import LeastGap
 from configurator.geometry.pin import Hanging, Pin
 from configurator.geometry.shapes import Shape
 
@@ -61,6 +62,9 @@ class Hung:
     touching: tuple[Shape, Shape] | None = None
     """What moves (closed) and what stands where they meet; None where nothing does, or a door stop holds."""
     reach_bare: float = math.pi
+    contact_bare: tuple[float, float] | None = None
+    least: LeastGap | None = None
+    """The leaf's nearest passage to what stands along the wall, as far as it goes."""
     mirrored: bool = field(default=False)
     door_stop: StopDrawn | None = None
 

@@ -1,7 +1,7 @@
 """What is said where the leaf stands: the contact, or the room that is left."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from configurator.drawing.clip import clip_segment
@@ -24,6 +24,8 @@ _WORTH_SAYING = 3.0
 _LAST_OF_THE_SWING = math.radians(30)
 """Room left is told only so near the end of the swing: before that it is on the way to nothing."""
 _NEARLY = 1e-9
+_SHORT_LEG = 14.0
+"""How long a leader is that no leaf stands in the way of, points."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,17 +76,79 @@ def _pair(on_leaf: Point, on_core: Point, shape: Shape, thing: Standing) -> Near
 
 
 def swing_notes(
-    hung: Hung, angle: float, view: View, display: Display, room: Room, size: float
+    hung: Hung,
+    angle: float,
+    view: View,
+    display: Display,
+    room: Room,
+    size: float,
+    swept: bool = False,
 ) -> list[Primitive]:
-    """Return what the leaf's place calls for: the ring and words of a contact, or the room that is left."""
+    """Return what the leaf's place calls for: the ring and words of a contact, or the room that is left.
+
+    With `swept` on show it is the least room over the whole swing that is told, if it has a place.
+    """
     if hung.contact is not None and angle >= hung.reach - _SAME_ANGLE:
         met = contact_note(hung, view, display, room, size)
         if met:
             return met
+    least = least_gap_note(hung, angle, view, display, room, size) if swept else []
+    return least or _room_left(hung, angle, view, display, room, size)
+
+
+def _room_left(
+    hung: Hung, angle: float, view: View, display: Display, room: Room, size: float
+) -> list[Primitive]:
+    """Return the room left near the end of the swing, and wherever the leaf passes nearest of all."""
+    least = _least(hung)
+    if hung.least is not None and least is not None and abs(angle - hung.least.angle) <= _SAME_ANGLE:
+        words = _clearance_words(hung, angle, least, display)
+        return _clearance(hung, angle, least, words, view, display, room, size)
     nearest = nearest_thing(hung, angle) if angle >= hung.reach - _LAST_OF_THE_SWING else None
     if nearest is None or not _NEARLY < nearest.distance < _WORTH_SAYING:
         return []
-    return _clearance(hung, angle, nearest, view, display, room, size)
+    words = _clearance_words(hung, angle, nearest, display)
+    return _clearance(hung, angle, nearest, words, view, display, room, size)
+
+
+def least_gap_note(
+    hung: Hung, angle: float, view: View, display: Display, room: Room, size: float
+) -> list[Primitive]:
+    """Return the dimension of the least gap over the whole swing, at the place where it occurs.
+
+    It lies between what stands and the outline of what the leaf sweeps, wherever the leaf is now. Empty where
+    nothing comes near.
+    """
+    least = _least(hung)
+    if least is None or hung.least is None or least.distance >= _WORTH_SAYING:
+        return []
+    if abs(angle - hung.least.angle) <= _SAME_ANGLE:
+        return []  # the leaf stands there, and its own dimension says so
+    number = display.length(least.distance, limit=0.0)
+    at = f"{number} to the {least.name} at {display.angle(degrees(hung.least.angle))}"
+    words = (f"{at}, the least", at, number)
+    return _clearance(hung, angle, least, words, view, display, room, size)
+
+
+def leaf_alone(hung: Hung, angle: float) -> list[Primitive]:
+    """Return the leaf without its hardware where it would be stopped, for just that angle asked for."""
+    farther = hung.contact_bare is not None and hung.reach_bare > hung.reach + _SAME_ANGLE
+    if not farther or hung.contact_bare is None or abs(angle - hung.reach_bare) > _SAME_ANGLE:
+        return []
+    outline = turned(leaf_corners(hung.h), hung.pin.at, hung.reach_bare)
+    words = "contact of the leaf alone"
+    return [
+        Polyline("A-DOOR-CLSD", outline, closed=True),
+        Symbol("A-ANNO-REDL", hung.contact_bare, "graze", words),
+    ]
+
+
+def _least(hung: Hung) -> Nearest | None:
+    """Return the least gap over the swing, None where there is none or the leaf touches."""
+    gap = hung.least
+    if gap is None or gap.distance <= _NEARLY:
+        return None
+    return Nearest(gap.point_moving, gap.point_standing, gap.distance, gap.kind)
 
 
 def contact_note(hung: Hung, view: View, display: Display, room: Room, size: float) -> list[Primitive]:
@@ -117,19 +181,28 @@ def _leg(hung: Hung, view: View) -> float:
 
 
 def _clearance(
-    hung: Hung, angle: float, nearest: Nearest, view: View, display: Display, room: Room, size: float
+    hung: Hung,
+    angle: float,
+    nearest: Nearest,
+    words: Iterable[str],
+    view: View,
+    display: Display,
+    room: Room,
+    size: float,
 ) -> list[Primitive]:
+    """Return a dimension between two points in the first of the wordings that finds room, if any does."""
     a, b = view.to_sheet(nearest.on_thing), view.to_sheet(nearest.on_leaf)
     if not (view.window.has(a) and view.window.has(b)) or _crosses_barrel(hung, nearest):
         return []
     length = math.dist(a, b)
     away = ((b[0] - a[0]) / length, (b[1] - a[1]) / length)
     leaf = leaf_on_sheet(hung, view, angle)
-    for text in _clearance_words(hung, angle, nearest, display):
-        placed = _at_end_of_leader(b, away, _leg(hung, view), text, size, room, leaf)
-        if placed is not None:
-            number = display.length(nearest.distance, limit=0.0)
-            return [_clearance_dimension(nearest, text, number, placed, view, size)]
+    number = display.length(nearest.distance, limit=0.0)
+    for text in words:
+        for leg in (_SHORT_LEG, _leg(hung, view)):
+            placed = _at_end_of_leader(b, away, leg, text, size, room, leaf)
+            if placed is not None:
+                return [_clearance_dimension(nearest, text, number, placed, view, size)]
     return []
 
 
@@ -142,13 +215,15 @@ def _crosses_barrel(hung: Hung, nearest: Nearest) -> bool:
 
 def _clearance_words(hung: Hung, angle: float, nearest: Nearest, display: Display) -> Iterator[str]:
     """Yield how much room is left, first with what the leaf alone would leave farther on."""
-    text = f"{display.length(nearest.distance, limit=0.0)} to the {nearest.name}"
+    number = display.length(nearest.distance, limit=0.0)
+    text = f"{number} to the {nearest.name}"
     if hung.reach_bare > hung.reach and angle >= hung.reach - _SAME_ANGLE:
         at_end = nearest_thing(hung, hung.reach_bare)
         if at_end is not None and at_end.distance > _NEARLY:
             end = display.angle(degrees(hung.reach_bare))
             yield f"{text}, {display.length(at_end.distance, limit=0.0)} at {end}"
     yield text
+    yield number
 
 
 def _clearance_dimension(

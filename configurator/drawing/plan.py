@@ -19,7 +19,7 @@ from configurator.drawing.hung import Hung
 from configurator.drawing.inset import Told, inset_moving, inset_still, inset_view, told_in_inset
 from configurator.drawing.labels import thing_labels
 from configurator.drawing.leaf import closed_outline, hardware_parts, open_leaf
-from configurator.drawing.notes import swing_notes
+from configurator.drawing.notes import leaf_alone, swing_notes
 from configurator.drawing.placing import Room
 from configurator.drawing.primitives import Primitive
 from configurator.drawing.standing_things import standing_things
@@ -70,6 +70,8 @@ class Panel:
     room: Room
     title: str
     size: float
+    swept: bool = False
+    """Whether it shows what leaf and hardware sweep, and with it the least gap over the whole swing."""
 
 
 def view_scale(hung: Hung, width: float, height: float) -> float:
@@ -144,7 +146,7 @@ def panel(
     labels = thing_labels(hung, view, room, keep_off, size - 0.5)
     labels += set_out(hung, view, display, size, room)
     main = Drawing(view, tuple(_still(hung, view, swept)), tuple(labels))
-    return Panel(hung, main, dimensions, inset, told, room, title, size)
+    return Panel(hung, main, dimensions, inset, told, room, title, size, swept)
 
 
 def _drawn_boxes(hung: Hung, view: View) -> list[Box]:
@@ -203,7 +205,8 @@ def moving_notes(one: Panel, angle: float, display: Display) -> tuple[Primitive,
     dimensions = one.dimensions.at(angle)
     taken = [*one.room.taken, *text_boxes(dimensions, view), *line_boxes(dimensions, view)]
     room = Room(one.room.window, taken)
-    return (*dimensions, *swing_notes(one.hung, shown, view, display, room, one.size))
+    told = swing_notes(one.hung, shown, view, display, room, one.size, one.swept)
+    return (*leaf_alone(one.hung, angle), *dimensions, *told)
 
 
 def moving_inset(one: Panel, angle: float) -> tuple[Primitive, ...]:

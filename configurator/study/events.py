@@ -87,18 +87,30 @@ def moment_at(among: Sequence[Moment], angle: float) -> Moment | None:
 def candidate_events(filled: FilledOpening, candidate: Candidate) -> tuple[Event, ...]:
     """Return what happens to one leaf on one hinge width as far as it goes, the chief thing first.
 
-    Past that comes only where the leaf alone would be stopped.
+    Past that comes only where the leaf alone would be stopped, unless a door stop holds the leaf before.
     """
-    solution, reach = candidate.solution, candidate.greatest_angle
+    solution, held = candidate.solution, _held(candidate)
     stop = filled.opening.use.stop_angle
-    events = [Event(0.0, "closed", "closed"), _end(solution)]
+    end = _end(solution) if held is None else held
+    events = [Event(0.0, "closed", "closed"), end]
     events.append(Event(90.0, "square open", "square open, where the clear width counts"))
     if stop is not None:
         events.append(Event(stop, "held by the door stop", "door stop angle"))
     events.append(Event(filled.wanted_angle, "must open to here", "wanted angle"))
-    events += [*_latch_edge(solution), *_gap(solution)]
-    within = [event for event in events if event.angle <= reach + SAME_ANGLE]
-    return (*within, *_bare_end(solution))
+    events += [*_latch_edge(solution), *_gap(solution, end.angle)]
+    within = [event for event in events if event.angle <= end.angle + SAME_ANGLE]
+    return (*within, *(_bare_end(solution) if held is None else ()))
+
+
+def _held(candidate: Candidate) -> Event | None:
+    """The leaf at rest against a door stop whose place is given, None where none holds it."""
+    place = candidate.door_stop
+    if place is None or not place.holds or place.rests_at is None:
+        return None
+    part = hardware(place.meets)
+    return Event(
+        place.rests_at, f"{part} rests against the {place.kind}", f"at rest: {part} on the {place.kind}"
+    )
 
 
 def _latch_edge(solution: Solution) -> Iterator[Event]:
@@ -122,23 +134,25 @@ def latch_passage(solution: Solution) -> tuple[float, float] | None:
     return nearest_passage(seen_from(pin.at, latch_edge_shape(h)), seen_from(pin.at, face), math.pi)
 
 
-def _gap(solution: Solution) -> Iterator[Event]:
-    gap = gap_on_the_way(solution)
+def _gap(solution: Solution, reach: float) -> Iterator[Event]:
+    gap = gap_on_the_way(solution, math.radians(reach))
     if gap is not None and gap.distance > TOLERANCE:
         thing = obstruction(gap.kind)
         angle = in_degrees(gap.angle)
         yield Event(angle, f"nearest to the {thing}", f"least gap to the {thing}", gap.distance)
 
 
-def gap_on_the_way(solution: Solution) -> LeastGap | None:
-    """Return the nearest passage of the bare leaf to what stands about the door, as far as hardware lets it.
+def gap_on_the_way(solution: Solution, reach: float) -> LeastGap | None:
+    """Return the nearest passage of the leaf to what stands about the door, from closed to reach, radians.
 
-    None where nothing stands there.
+    The barrels are left out: they turn about themselves, and are nowhere nearer than when closed. None where
+    nothing stands there, or where the leaf only moves away from it: closed it lies in its frame.
     """
-    if solution.gap is None or solution.gap.angle <= solution.greatest_angle:
-        return solution.gap
     scene = solution.scene
-    return polar_least_gap(scene.bare, scene.obstructions, solution.pin.at, solution.greatest_angle)
+    if not scene.obstructions:
+        return None
+    gap = polar_least_gap((scene.leaf,), scene.obstructions, solution.pin.at, reach)
+    return gap if gap is not None and gap.angle > 0.0 else None
 
 
 def _end(solution: Solution) -> Event:

@@ -60,10 +60,43 @@ def test_with_hardware_the_least_gap_is_the_one_that_can_be_reached():
     """The box meets the rail at 175.624 on 4-1/2 in; the leaf alone would have come nearer farther on."""
     answer = study(plain_opening(obstructions=[RAIL], hardware=[BOX]))
     solution = answer.candidates[1].solution
-    gap = gap_on_the_way(solution)
+    gap = gap_on_the_way(solution, solution.greatest_angle)
     assert solution.gap.angle == math.pi
     assert math.degrees(gap.angle) == pytest.approx(175.624, abs=1e-3)
     assert gap.distance > solution.gap.distance
+
+
+def test_what_stands_on_the_latch_side_is_passed_nearest_on_the_way():
+    """The stop-side latch corner passes a column in line with the pin, nearer than anywhere else."""
+    column = {"kind": "column", "side": "latch", "start": 0, "diameter": 6, "offset": 12}
+    found = events_of(obstructions=[column])
+    gap = found["least gap to the column"]
+    solution = study(plain_opening(obstructions=[column])).candidates[0].solution
+    x_p, y_p = solution.pin.at
+    centre = (36 + solution.hanging.F + 3, -0.5 + 12 + 3)
+    rho = math.hypot(35.875 - x_p, 0.5 + 1.75)  # the stop-side corner of the latch edge
+    away = math.dist(centre, (x_p, y_p))
+    assert gap.distance == pytest.approx(away - rho - 3)
+    turn = math.atan2(centre[1] - y_p, centre[0] - x_p) + math.atan2(0.5 + 1.75, 35.875 - x_p)
+    assert gap.angle == pytest.approx(math.degrees(turn))
+
+
+def test_what_the_leaf_only_moves_away_from_is_no_event():
+    """A base beside a frame 2 wide is 2-1/8 off the closed leaf, through the frame; 6 in clears 2-7/8."""
+    base = {"kind": "base", "projection": 0.5, "start": 0}
+    assert "least gap to the base" not in events_of(obstructions=[base], compare=[6])
+    assert events_of(obstructions=[base], compare=[4])["least gap to the base"].angle == 180
+
+
+def test_a_door_stop_that_holds_ends_what_happens():
+    answer = study(
+        plain_opening(door_stop={"kind": "wall bumper", "projection": 4, "from_frame": 28, "height": 38})
+    )
+    candidate = answer.candidates[0]
+    found = candidate_events(answer.filled, candidate)
+    (rest,) = [event for event in found if event.trade == "at rest: leaf on the wall bumper"]
+    assert rest.angle == candidate.door_stop.rests_at < 180
+    assert max(event.angle for event in found) == rest.angle
 
 
 def test_the_leaf_alone_has_its_own_first_contact_farther_on():
