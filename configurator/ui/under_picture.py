@@ -14,7 +14,11 @@ from configurator.ui.session import Session
 
 ROOM = 280
 """Pixels a tab takes when first shown; the comparison keeps what it has."""
-LATER: tuple[tuple[str, str, str], ...] = (("How sure", "configurator.ui.sure_panel", "SurePanel"),)
+LATER: tuple[tuple[str, str, str], ...] = (
+    ("Widths and angles", "configurator.ui.widths_and_angles", "WidthsAndAngles"),
+    ("Over the swing", "configurator.ui.over_the_swing", "OverTheSwingPage"),
+    ("How sure", "configurator.ui.sure_panel", "SurePanel"),
+)
 """Title, module and class of the pages that are loaded when first shown; each has a `show_state`."""
 
 
