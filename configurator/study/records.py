@@ -1,6 +1,6 @@
 """What a study of one opening answers, in the names that the command line and other tools read."""
 
-from dataclasses import dataclass, fields
+from dataclasses import dataclass, fields, replace
 from typing import Any
 
 from configurator.geometry.solve import Solution
@@ -96,6 +96,11 @@ class Study:
     def recommended(self) -> dict[str, Any]:
         """The recommended hinge as the results contract names it."""
         return self.specification.as_data()
+
+    def of_leaf(self, name: str) -> "Study":
+        """Return the study with the candidates of one leaf only; all of them where there is no such leaf."""
+        of_it = tuple(one for one in self.candidates if one.leaf == name)
+        return replace(self, candidates=of_it) if of_it else self
 
     def all_findings(self) -> tuple[Finding, ...]:
         """Return the opening's findings and then its candidates', each sentence once."""

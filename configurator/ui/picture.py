@@ -41,7 +41,7 @@ class Picture(QFrame):
         """Show the opening; while it cannot be studied, the last good picture stays."""
         if self.canvas is None:
             return
-        study = self.session.study
+        study = self.session.pictured
         if study is None:
             self._say_why()
             return

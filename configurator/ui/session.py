@@ -60,6 +60,8 @@ class Session(QObject):
         self.dark = False
         self.plain_words = False
         self.swept = False
+        self.leaf_shown = ""
+        self._pictured: tuple[Study | None, str, Study | None] = (None, "", None)
         self.refusals: dict[str, Refusal] = {}
         self._settle()
 
@@ -89,6 +91,16 @@ class Session(QObject):
     def study(self) -> "Study | None":
         """The study of the opening on show; None where it cannot be studied, and `trouble` says why."""
         return self._studied()[0]
+
+    @property
+    def pictured(self) -> "Study | None":
+        """The study as far as the picture shows it: of two leaves both, or the one that was chosen."""
+        study = self.study
+        if study is None or not self.leaf_shown:
+            return study
+        if self._pictured[0] is not study or self._pictured[1] != self.leaf_shown:
+            self._pictured = (study, self.leaf_shown, study.of_leaf(self.leaf_shown))
+        return self._pictured[2]
 
     @property
     def trouble(self) -> str:
@@ -256,6 +268,11 @@ class Session(QObject):
     def show_swept(self, swept: bool) -> None:
         """Show what the leaf and its hardware sweep, or not."""
         self.swept = swept
+        self.changed.emit("display")
+
+    def show_leaf(self, name: str) -> None:
+        """Show one leaf of two in the picture, or both for an empty name."""
+        self.leaf_shown = name
         self.changed.emit("display")
 
     def use_dark(self, dark: bool) -> None:

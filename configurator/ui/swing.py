@@ -82,7 +82,7 @@ class SwingControl(QWidget):
 
     def show_moments(self) -> None:
         """Show what happens in the swing of the opening on show; only once studies are worked out."""
-        study, shown = self.session.study, (self.session.display, self.session.plain_words)
+        study, shown = self.session.pictured, (self.session.display, self.session.plain_words)
         if self._of[0] is study and self._of[1] == shown:
             return
         self._of = (study, shown)

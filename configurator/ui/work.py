@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QHBoxLayout, QSplitter, QVBoxLayout, QWidget
 from configurator.ui.comparison import ComparisonTable
 from configurator.ui.findings import FindingsPanel
 from configurator.ui.form import NOTHING, Form
+from configurator.ui.leaf_chooser import LeafChooser
 from configurator.ui.look import FORM_WIDTH, GRID
 from configurator.ui.picture import Picture
 from configurator.ui.session import Session
@@ -25,6 +26,7 @@ class WorkArea(QSplitter):
         self.form = Form(session)
         self.findings = FindingsPanel(session)
         self.picture = Picture(session)
+        self.leaves = LeafChooser(session)
         self.widths = WidthsBar(session)
         self.swing = SwingControl(session)
         self.comparison = ComparisonTable(session)
@@ -50,6 +52,7 @@ class WorkArea(QSplitter):
         if not self.begun:
             self.show_form()
             return
+        self.leaves.show_state()
         self.picture.show_state(by)
         if by != "swing":
             self.swing.show_moments()
@@ -80,6 +83,7 @@ class WorkArea(QSplitter):
         column = QVBoxLayout(above)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
+        column.addWidget(self.leaves)
         column.addWidget(self.picture, 1)
         column.addLayout(controls)
         return above

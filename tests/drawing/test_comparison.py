@@ -81,3 +81,18 @@ def test_a_terminal_gets_everything():
     assert "warning: With a 4-1/2 x 4 hinge the leaf meets the chair rail at 171.8°" in text
     assert "Assumed, not given: door.head_gap" in text
     assert max(len(line) for line in text.splitlines()) < 200
+
+
+def test_where_the_door_rests_is_a_row_of_its_own_where_a_stop_holds_it():
+    assert "rests_at" not in rows()
+    found = rows(door_stop={"kind": "floor stop", "projection": 3, "from_frame": 28})["rests_at"]
+    # Worked by hand with the stops: 2-1/8 past the pin and 30-1/16 along on a 4 in hinge.
+    assert found.values[0] == "176.9°"
+    assert found.difference.endswith("farther")
+
+
+def test_an_inactive_leaf_has_no_lock_side_to_pass():
+    opening = plain_opening(leaves="pair", size={"width": 72, "height": 84})
+    active, inactive = comparisons(study(opening), Display())
+    assert "latch_edge_least" in {row.key for row in active.rows}
+    assert "latch_edge_least" not in {row.key for row in inactive.rows}
