@@ -103,12 +103,12 @@ def _room_left(
     least = _least(hung)
     if hung.least is not None and least is not None and abs(angle - hung.least.angle) <= _SAME_ANGLE:
         words = _clearance_words(hung, angle, least, display)
-        return _clearance(hung, angle, least, words, view, display, room, size)
+        return _clearance(hung, angle, least, words, view, display, room, size, _leg(hung, view))
     nearest = nearest_thing(hung, angle) if angle >= hung.reach - _LAST_OF_THE_SWING else None
     if nearest is None or not _NEARLY < nearest.distance < _WORTH_SAYING:
         return []
     words = _clearance_words(hung, angle, nearest, display)
-    return _clearance(hung, angle, nearest, words, view, display, room, size)
+    return _clearance(hung, angle, nearest, words, view, display, room, size, _leg(hung, view))
 
 
 def least_gap_note(
@@ -127,7 +127,7 @@ def least_gap_note(
     number = display.length(least.distance, limit=0.0)
     at = f"{number} to the {least.name} at {display.angle(degrees(hung.least.angle))}"
     words = (f"{at}, the least", at, number)
-    return _clearance(hung, angle, least, words, view, display, room, size)
+    return _clearance(hung, angle, least, words, view, display, room, size, _SHORT_LEG)
 
 
 def leaf_alone(hung: Hung, angle: float) -> list[Primitive]:
@@ -189,8 +189,12 @@ def _clearance(
     display: Display,
     room: Room,
     size: float,
+    leg: float,
 ) -> list[Primitive]:
-    """Return a dimension between two points in the first of the wordings that finds room, if any does."""
+    """Return a dimension between two points in the first of the wordings that finds room, if any does.
+
+    `leg` is how long its leader is at least, points.
+    """
     a, b = view.to_sheet(nearest.on_thing), view.to_sheet(nearest.on_leaf)
     if not (view.window.has(a) and view.window.has(b)) or _crosses_barrel(hung, nearest):
         return []
@@ -199,10 +203,9 @@ def _clearance(
     leaf = leaf_on_sheet(hung, view, angle)
     number = display.length(nearest.distance, limit=0.0)
     for text in words:
-        for leg in (_SHORT_LEG, _leg(hung, view)):
-            placed = _at_end_of_leader(b, away, leg, text, size, room, leaf)
-            if placed is not None:
-                return [_clearance_dimension(nearest, text, number, placed, view, size)]
+        placed = _at_end_of_leader(b, away, leg, text, size, room, leaf)
+        if placed is not None:
+            return [_clearance_dimension(nearest, text, number, placed, view, size)]
     return []
 
 

@@ -151,7 +151,9 @@ def gap_on_the_way(solution: Solution, reach: float) -> LeastGap | None:
     scene = solution.scene
     if not scene.obstructions:
         return None
-    gap = polar_least_gap((scene.leaf,), scene.obstructions, solution.pin.at, reach)
+    gap = solution.gap
+    if gap is None or gap.part != "leaf" or gap.angle > reach or solution.rest_angle_bare < reach:
+        gap = polar_least_gap((scene.leaf,), scene.obstructions, solution.pin.at, reach)
     return gap if gap is not None and gap.angle > 0.0 else None
 
 
