@@ -159,7 +159,12 @@ def _bounds(h: Hanging, thing: Obstruction) -> list[Bounds]:
     right = -h.F - thing.start
     left = -FAR if thing.length is None else right - thing.length
     beyond = (left, np.minimum(right, -h.F), near, outer)
-    return [beyond, (np.maximum(left, -h.F), right, np.maximum(near, 0.0), outer)]
+    over_face = (np.maximum(left, -h.F), right, np.maximum(near, 0.0), outer)
+    before = (np.asarray(right) > 0.0) & (np.asarray(near) < 0.0) & (thing.kind != "casing")
+    if not before.any():
+        return [beyond, over_face]
+    over_face = (over_face[0], np.where(before, 0.0, right), *over_face[2:])
+    return [beyond, over_face, (np.where(before, np.maximum(left, 0.0), right), right, near, outer)]
 
 
 def _obstruction_parts(

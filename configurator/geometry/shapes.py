@@ -193,13 +193,18 @@ def _mirrored(shape: Shape, opening: float) -> Shape:
 
 
 def _box_pieces(h: Hanging, thing: Obstruction) -> list[tuple[Point, ...]]:
-    """A straight-sided thing on the hinge side: what lies beyond the frame, and what lies over its face."""
+    """A straight-sided thing on the hinge side: beyond the frame, over its face, and before the opening.
+
+    What lies over the frame begins no farther back than its face; before the opening nothing cuts it off.
+    """
     base = 0.0 if thing.kind == "casing" else -h.p
     near = (min(0.0, -h.p) if thing.kind == "casing" and not thing.offset else base) + thing.offset
     outer = base + thing.offset + (thing.projection or 0.0)
     right = -h.F - thing.start
     left = -FAR if thing.length is None else right - thing.length
     pieces = [(left, min(right, -h.F), near), (max(left, -h.F), right, max(near, 0.0))]
+    if right > 0.0 > near and thing.kind != "casing":
+        pieces[1:] = [(max(left, -h.F), 0.0, 0.0), (max(left, 0.0), right, near)]
     return [
         rectangle(x_0, x_1, y_0, outer) for x_0, x_1, y_0 in pieces if min(x_1 - x_0, outer - y_0) > TOLERANCE
     ]

@@ -64,7 +64,7 @@ def random_thing(chance, kind=None):
         return Obstruction(
             **common,
             projection=_sixteenth(chance, 0.5, 10),
-            start=_sixteenth(chance, 0, 34),
+            start=_sixteenth(chance, 0, 34) if chance.random() < 0.9 else -_sixteenth(chance, 0.5, 40),
             length=_sixteenth(chance, 0.5, 10),
             offset=_sixteenth(chance, 0, 30),
         )
@@ -93,7 +93,7 @@ def random_hardware(chance):
 
 def random_carried(chance, hanging, split=None):
     """What a closed leaf beside the swinging one carries: lapping it, just clear of it, or anywhere."""
-    kind = chance.choice(["strip", "near", "near", "behind", "any"])
+    kind = chance.choice(["strip", "near", "near", "near", "behind", "behind", "any"])
     if split is not None:
         return _at_the_split(chance, hanging, split)
     if kind == "any":

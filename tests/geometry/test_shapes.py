@@ -15,6 +15,7 @@ from configurator.geometry.shapes import (
     latch_jamb,
     leaf_corners,
     obstruction_shapes,
+    rectangle,
     standing_shapes,
     stops,
     walls,
@@ -152,3 +153,19 @@ def test_barrels_turn_at_the_pin():
     assert [(one.points[0], one.radius, one.bottom) for one in barrel_shapes(h, pin, LEAF)] == [
         (pin.at, 0.29, low) for low, _ in LEAF.barrels
     ]
+
+
+def test_a_thing_before_the_opening_is_not_cut_off_at_the_frames_face():
+    # From 1/2 behind the frame's face to 1/2 ahead of it: over the frame only the part ahead of it is there.
+    thing = Obstruction(kind="other", start=-5, length=6, projection=1)
+    found = [one.points for one in obstruction_shapes(case_a(), thing)]
+    assert found == [
+        rectangle(-3, -2, -0.5, 0.5),
+        rectangle(-2, 0, 0, 0.5),
+        rectangle(0, 3, -0.5, 0.5),
+    ]
+
+
+def test_a_casing_before_the_opening_counts_from_the_frames_face():
+    casing = Obstruction(kind="casing", start=-2.5, length=1, projection=1)
+    assert [one.points for one in obstruction_shapes(case_a(), casing)] == [rectangle(-0.5, 0.5, 0, 1)]
