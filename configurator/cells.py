@@ -1,7 +1,7 @@
 """Text in the cells of a spreadsheet file: kept from running as a formula, and read back as it was.
 
 A spreadsheet runs a CSV cell that begins with `=`, `+`, `-` or `@`, or with a tab or line end before one.
-Such text is written with an apostrophe in front, and so is text that begins with an apostrophe itself; reading
+Such text is written with an apostrophe in front, and so is text that begins with one itself; reading
 takes exactly that apostrophe off again, so every text comes back the same. Numbers are not text and stay.
 """
 

@@ -1,4 +1,4 @@
-"""The command line: open the window, compare, draw, and list the accepted words.
+"""The command line: open the window, compare, draw, order, schedule, and list the accepted words.
 
 Exit status: 0 all evaluated; 1 a finding of severity error, with `--strict`; 2 the input was refused (nothing
 on standard output, one line a fault on standard error); 3 the output could not be written.
@@ -16,9 +16,11 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from configurator.exit_status import DONE, FOUND_ERRORS, NOT_WRITTEN, REFUSED
 from configurator.model import Job, Opening
 from configurator.model.faults import Fault
 from configurator.model.words import VOCABULARY
+from configurator.order_commands import add_order_commands
 from configurator.project_file import ProjectFileError, load
 
 if TYPE_CHECKING:
@@ -26,8 +28,7 @@ if TYPE_CHECKING:
     from configurator.rules.how_sure import HowSure
     from configurator.study import Study
 
-DONE, FOUND_ERRORS, REFUSED, NOT_WRITTEN = 0, 1, 2, 3
-COMMANDS = ("compare", "draw", "kinds")
+COMMANDS = ("compare", "draw", "order", "schedule", "kinds")
 PICTURE_FORMATS = (".png", ".svg", ".pdf")
 
 
@@ -60,7 +61,7 @@ def _parser() -> argparse.ArgumentParser:
         description="Choose, prove and show the hinges of door openings. "
         "With no word, or with a project file alone, it opens the window.",
     )
-    commands = parser.add_subparsers(required=True, metavar="{compare,draw,kinds}")
+    commands = parser.add_subparsers(required=True, metavar="{" + ",".join(COMMANDS) + "}")
 
     window = commands.add_parser("window")
     window.add_argument("file", nargs="?", type=Path, metavar="FILE")
@@ -83,6 +84,8 @@ def _parser() -> argparse.ArgumentParser:
     draw.add_argument("--metric", action="store_true", help="show millimetres")
     draw.add_argument("--swept", action="store_true", help="show what the leaf and its hardware sweep")
     draw.set_defaults(run=_draw)
+
+    add_order_commands(commands)
 
     kinds = commands.add_parser("kinds", help="list every word a project file may use")
     kinds.add_argument("--json", action="store_true", help="print them as data")

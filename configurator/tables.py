@@ -239,6 +239,15 @@ class LimitRow(Row):
 
 
 @dataclass(frozen=True, slots=True)
+class HardwareGroupRow(Row):
+    """One group of a hardware schedule by its place in it; `kinds` are the things in it, with semicolons."""
+
+    place: int
+    name: str
+    kinds: str
+
+
+@dataclass(frozen=True, slots=True)
 class PracticeRow(Row):
     """A rule that is words rather than a number, with where it comes from."""
 
@@ -274,6 +283,7 @@ ROWS: Mapping[str, type[Row]] = {
     "fire_hinges": FireRow,
     "hinge_types": TypeRow,
     "limits": LimitRow,
+    "hardware_groups": HardwareGroupRow,
     "practices": PracticeRow,
     "tolerances": ToleranceRow,
 }

@@ -1,0 +1,151 @@
+"""A document as an XLSX workbook: typed cells, a header that stays, and pages set up to be printed."""
+
+import io
+import re
+import zipfile
+from decimal import Decimal
+from typing import Any
+
+from openpyxl import Workbook, load_workbook
+from openpyxl.cell import WriteOnlyCell
+from openpyxl.styles import Alignment, Font, PatternFill
+from openpyxl.utils import get_column_letter
+from openpyxl.utils.exceptions import InvalidFileException
+
+from configurator.cells import shield
+from configurator.order.document import Cell, Column, Document, Table, headed
+
+HEADER = Font(bold=True)
+HEADER_FILL = PatternFill("solid", fgColor="E6E6E6")
+TOP = Alignment(vertical="top", wrap_text=True)
+LETTER = "1"
+FORMATS = {"inches": "0.####", "degrees": "0.0##", "money": "#,##0.00##", "count": "0"}
+LONGEST_CELL = 32_767
+"""Characters that a cell can hold."""
+_MOMENT = (1980, 1, 1, 0, 0, 0)
+_MODIFIED = re.compile(rb"(<dcterms:(created|modified)[^>]*>)[^<]*(</dcterms:)")
+_NOT_IN_XML = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\ud800-\udfff\ufffe\uffff]")
+
+
+def xlsx_bytes(document: Document) -> bytes:
+    """Return a document's tables as the bytes of a workbook, a sheet for each; the same bytes every time.
+
+    Numbers, money and yes or no are typed cells; text is always text, so that none of it runs as a formula.
+    Raises ValueError where a text is longer than a cell can hold.
+    """
+    _refuse_long(document)
+    book = Workbook(write_only=True)
+    for table in document.data:
+        _sheet(book, table, document)
+    written = io.BytesIO()
+    book.save(written)
+    return _always_the_same(written.getvalue())
+
+
+def read_xlsx(data: bytes) -> list[list[str]]:
+    """Read the cells of a workbook's first sheet as texts; what was written as text comes back as it was.
+
+    Formulas are not run: a cell that has one gives what was last worked out for it. Raises ValueError with a
+    sentence where the file is no workbook.
+    """
+    try:
+        book = load_workbook(io.BytesIO(data), read_only=True, data_only=True)
+        sheet = book.worksheets[0]
+        return [[_text(cell) for cell in row] for row in sheet.iter_rows(values_only=True)]
+    except (InvalidFileException, zipfile.BadZipFile, KeyError, IndexError, ValueError, OSError) as error:
+        raise ValueError(f"the file is not an XLSX workbook: {error}") from None
+
+
+def _sheet(book: Workbook, table: Table, document: Document) -> None:
+    sheet = book.create_sheet(table.title)
+    sheet.freeze_panes = "A2"
+    for number, column in enumerate(table.columns, 1):
+        sheet.column_dimensions[get_column_letter(number)].width = column.width + 2
+    _set_up_printing(sheet, table, document)
+    sheet.append([_header_cell(sheet, column) for column in table.columns])
+    for row in table.rows:
+        sheet.append([_cell(sheet, cell, column) for cell, column in zip(row, table.columns, strict=True)])
+    last = get_column_letter(len(table.columns))
+    sheet.auto_filter.ref = f"A1:{last}{len(table.rows) + 1}"
+
+
+def _refuse_long(document: Document) -> None:
+    """Refuse what a cell cannot hold; the library would cut it off in silence."""
+    texts = (cell for table in document.data for row in table.rows for cell in row if isinstance(cell, str))
+    longest = max(map(len, texts), default=0)
+    if longest > LONGEST_CELL:
+        raise ValueError(f"a text of {longest:,} characters is longer than a spreadsheet's cell can hold")
+
+
+def _set_up_printing(sheet: Any, table: Table, document: Document) -> None:
+    """Landscape letter, as wide as the page, the header on every page, page x of y under it."""
+    sheet.page_setup.orientation = "landscape"
+    sheet.page_setup.paperSize = LETTER
+    sheet.page_setup.fitToWidth, sheet.page_setup.fitToHeight = 1, 0
+    sheet.sheet_properties.pageSetUpPr.fitToPage = True
+    sheet.print_title_rows = "1:1"
+    sheet.oddHeader.left.text = _header_text(headed(document))
+    sheet.oddHeader.right.text = _header_text(f"{document.title}: {table.title}")
+    sheet.oddFooter.right.text = "Page &P of &N"
+
+
+def _header_text(text: str) -> str:
+    """Return text for a printed header, where ampersands are codes and 255 characters are all there is."""
+    return _printable(text).replace("\n", " ")[:100].replace("&", "&&")
+
+
+def _header_cell(sheet: Any, column: Column) -> Any:
+    cell = WriteOnlyCell(sheet, column.key)
+    cell.font, cell.fill, cell.alignment = HEADER, HEADER_FILL, TOP
+    return cell
+
+
+def _cell(sheet: Any, value: Cell, column: Column) -> Any:
+    if value is None:
+        return None
+    cell = WriteOnlyCell(sheet)
+    cell.alignment = TOP
+    if isinstance(value, str):
+        _set_text(cell, value)
+        return cell
+    cell.value = value
+    if isinstance(value, (int, float, Decimal)) and not isinstance(value, bool):
+        cell.number_format = FORMATS.get(column.kind, "General")
+    return cell
+
+
+def _set_text(cell: Any, text: str) -> None:
+    """Put text into a cell as text; the quote sign keeps it text even when somebody edits it there."""
+    cell.value = _printable(text)
+    cell.data_type = "s"
+    if shield(text) != text:
+        cell.quotePrefix = True
+
+
+def _printable(text: str) -> str:
+    """Return text that a workbook's XML can hold; what it cannot is shown by the sign for that."""
+    return _NOT_IN_XML.sub("\ufffd", text)
+
+
+def _text(value: Any) -> str:
+    if value is None:
+        return ""
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, float) and value.is_integer():
+        return str(int(value))
+    return str(value)
+
+
+def _always_the_same(data: bytes) -> bytes:
+    """Return the workbook without the moment it was written: that would make every file another."""
+    written = io.BytesIO()
+    with zipfile.ZipFile(io.BytesIO(data)) as old, zipfile.ZipFile(written, "w") as new:
+        for name in old.namelist():
+            info = zipfile.ZipInfo(name, _MOMENT)
+            info.compress_type = zipfile.ZIP_DEFLATED
+            content = old.read(name)
+            if name == "docProps/core.xml":
+                content = _MODIFIED.sub(rb"\g<1>1980-01-01T00:00:00Z\g<3>", content)
+            new.writestr(info, content)
+    return written.getvalue()

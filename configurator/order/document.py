@@ -1,0 +1,85 @@
+"""A document as plain values: a heading, tables of typed cells, notes. Every format is written from it."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import Literal
+
+from configurator.model import JobFacts
+
+Cell = str | int | float | Decimal | bool | None
+MOST_IN_CELL = 2000
+"""Marks: a spreadsheet's cell holds 32,767 characters, and a program would cut the rest off in silence."""
+MOST_ON_PAPER = 60
+"""Marks: more would fill a page with one row."""
+LONGEST_CELL = 32_000
+"""Characters."""
+Kind = Literal["text", "count", "inches", "degrees", "money", "flag"]
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """One column: its key for other programs, its title for people, what its cells are, and how wide.
+
+    `width` is about how many characters its longest usual cell has.
+    """
+
+    key: str
+    title: str
+    kind: Kind = "text"
+    width: int = 10
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """One table; every row has a cell for each column, None where there is nothing to say."""
+
+    title: str
+    columns: tuple[Column, ...]
+    rows: tuple[tuple[Cell, ...], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Document:
+    """What is handed on: the title, whose job it is, the tables, and the notes under them.
+
+    `data` are the tables as a spreadsheet has them, a column for every fact; `sheets` are those for paper.
+    """
+
+    title: str
+    heading: tuple[tuple[str, str], ...]
+    data: tuple[Table, ...]
+    sheets: tuple[Table, ...]
+    notes: tuple[str, ...]
+
+
+def heading_of(facts: JobFacts) -> tuple[tuple[str, str], ...]:
+    """Return what is known of the job, by name, as it stands over a page."""
+    known = (
+        ("Job", facts.name),
+        ("Number", facts.number),
+        ("Client", facts.client),
+        ("Prepared by", facts.prepared_by),
+        ("Date", facts.date),
+    )
+    return tuple((name, value) for name, value in known if value)
+
+
+def listed(words: Sequence[str], most: int) -> str:
+    """Return words in a row; of too many for a cell the first, and how many more there are.
+
+    A cell of a spreadsheet also ends long before its last character could be lost.
+    """
+    shown, length = 0, 0
+    for word in words[:most]:
+        length += len(word) + 2
+        if length > LONGEST_CELL:
+            break
+        shown += 1
+    more = len(words) - shown
+    return ", ".join(words[:shown]) + (f" and {more} more" if more else "")
+
+
+def headed(document: Document) -> str:
+    """Return the heading on one line, as `Kestrel Point Ferry Terminal, 26-118`."""
+    return ", ".join(value for _, value in document.heading) or "no job name given"

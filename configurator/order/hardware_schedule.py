@@ -1,0 +1,229 @@
+"""The hardware schedule: what hangs, secures, operates each opening, under a heading for openings alike.
+
+Only the hinges are chosen here; everything else is what was described of the opening, for whoever chooses it.
+"""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from functools import cache
+
+from configurator.model import JobFacts, Opening
+from configurator.order.document import (
+    MOST_IN_CELL,
+    MOST_ON_PAPER,
+    Cell,
+    Column,
+    Document,
+    Table,
+    heading_of,
+    listed,
+)
+from configurator.order.goods import Goods
+from configurator.order.line_words import detail_words, hinge_words
+from configurator.order.schedule import NOT_WORKED_OUT, schedule_table
+from configurator.order.tally import Tally
+from configurator.rules.usual import use_of
+from configurator.rules.wording import degrees, feet, inches
+from configurator.tables import HardwareGroupRow, table
+
+NOT_CHOSEN = "not chosen here"
+
+
+@dataclass(frozen=True, slots=True)
+class HardwareItem:
+    """One kind of thing in a hardware schedule; `place` is its group's, and what is not known is ""."""
+
+    place: int
+    group: str
+    item: str
+    size: str
+    type: str
+    finish: str
+    remark: str
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    """Openings alike in hand, size, make and hardware; `items` are what one of them takes, by group."""
+
+    number: int
+    words: str
+    marks: tuple[str, ...]
+    openings: int
+    items: tuple[tuple[HardwareItem, int], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class GroupLine:
+    """One item over the whole job, with the marks that take it."""
+
+    item: HardwareItem
+    quantity: int
+    marks: tuple[str, ...]
+
+
+def hardware_headings(tallies: Iterable[Tally]) -> tuple[Heading, ...]:
+    """Return a heading for each kind of opening, in the order in which the job has them."""
+    alike: dict[tuple[str, tuple[tuple[HardwareItem, int], ...]], list[Opening]] = {}
+    for one in tallies:
+        alike.setdefault((_words(one.opening), _items(one)), []).append(one.opening)
+    return tuple(
+        Heading(number, words, tuple(o.mark for o in openings), sum(o.quantity for o in openings), items)
+        for number, ((words, items), openings) in enumerate(alike.items(), 1)
+    )
+
+
+def hardware_groups(headings: Iterable[Heading]) -> tuple[GroupLine, ...]:
+    """Return every item of the job with its quantity over all openings, group by group."""
+    found: dict[HardwareItem, tuple[int, tuple[str, ...]]] = {}
+    for heading in headings:
+        for item, count in heading.items:
+            quantity, marks = found.get(item, (0, ()))
+            found[item] = (quantity + count * heading.openings, (*marks, *heading.marks))
+    order = sorted(found, key=lambda item: item.place)
+    return tuple(GroupLine(item, *found[item]) for item in order)
+
+
+def schedule_document(tallies: Iterable[Tally], facts: JobFacts | None = None) -> Document:
+    """Return door schedule, and hardware schedule by opening and by group, as one document."""
+    kept = tuple(tallies)
+    headings = hardware_headings(kept)
+    hardware, on_paper = (
+        (_by_opening(headings, most), _by_group(headings, most)) for most in (MOST_IN_CELL, MOST_ON_PAPER)
+    )
+    notes = (
+        "Hardware stands in the order hang, secure, operate, close, stop. Only the hinges are chosen here; "
+        "the rest is what was described, for whoever chooses it.",
+    )
+    data, sheets = (schedule_table(kept), *hardware), (schedule_table(kept, on_paper=True), *on_paper)
+    return Document("Door and hardware schedule", heading_of(facts or JobFacts()), data, sheets, notes)
+
+
+def _words(opening: Opening) -> str:
+    """Return what a heading says of the opening: leaves, hand, size, door and frame, label."""
+    thickness = opening.door.thickness
+    size = f"{feet(opening.size.width)} x {feet(opening.size.height)}"
+    said = (
+        opening.leaves,
+        opening.hand or "hand not known",
+        size + (f" x {inches(thickness)}" if thickness else ""),
+        f"{opening.door.construction or 'door not described'} in {opening.frame.kind}",
+        "labelled fire door" if use_of(opening.use, "fire_rated") else "",
+    )
+    return ", ".join(word for word in said if word)
+
+
+def _items(one: Tally) -> tuple[tuple[HardwareItem, int], ...]:
+    found: dict[HardwareItem, int] = {}
+    for item, count in (*_hung(one), *_described(one.opening), *_only_asked(one.opening)):
+        found[item] = found.get(item, 0) + count
+    return tuple(sorted(found.items(), key=lambda pair: pair[0].place))
+
+
+def _hung(one: Tally) -> Iterator[tuple[HardwareItem, int]]:
+    for piece in one.pieces:
+        yield _hinge(piece.goods), piece.count
+    if one.fault is not None:
+        yield _item("hinge", f"hinges {NOT_WORKED_OUT}", remark=one.fault), 0
+    for left in one.left_out:
+        if left.why == "hung otherwise":
+            hung = one.opening.hung_on
+            yield _item("hinge", "pivots" if hung == "butt hinges" else hung, remark=left.words), 0
+        elif left.why == "no hinge to be had":
+            yield _item("hinge", "no hinge to be had", remark=left.words), 0
+
+
+def _hinge(goods: Goods) -> HardwareItem:
+    finish = goods.finish_bhma or goods.finish_us or ""
+    remark = f"{hinge_words(goods)}; {detail_words(goods)}; {goods.screw_kinds} screws"
+    return _item(
+        "hinge", goods.item, goods.size, goods.type or "", f"{goods.base_metal} {finish}".strip(), remark
+    )
+
+
+def _described(opening: Opening) -> Iterator[tuple[HardwareItem, int]]:
+    """Yield what hangs on the leaves and what stops the door, as it was described."""
+    for one in opening.hardware:
+        yield _item(one.kind, one.kind, remark=f"{one.face} face, {NOT_CHOSEN}"), 1
+    if (stop := opening.door_stop) is not None:
+        off = f"stands off {inches(stop.projection)}, {NOT_CHOSEN}"
+        yield _item(stop.kind, stop.kind, remark=off), 1
+
+
+def _only_asked(opening: Opening) -> Iterator[tuple[HardwareItem, int]]:
+    """Yield what the use asks for without describing it: a lock, a closer, something to stop the door."""
+    kinds = {one.kind for one in opening.hardware}
+    use = opening.use
+    if use.locked and "panic device" not in kinds:
+        finish = use.lock_finish_bhma or ""
+        yield _item("lock", "lock", finish=finish, remark=f"asked for, {NOT_CHOSEN}"), 1
+    if use.closer and "closer" not in kinds:
+        yield _item("closer", "closer", remark=f"asked for, {NOT_CHOSEN}"), 1
+    if use.stop_angle is not None and opening.door_stop is None:
+        remark = f"holds at {degrees(use.stop_angle)}, {NOT_CHOSEN}"
+        yield _item("door stop", "door stop", remark=remark), 1
+
+
+def _item(
+    kind: str, words: str, size: str = "", number: str = "", finish: str = "", remark: str = ""
+) -> HardwareItem:
+    row = _groups()[kind]
+    return HardwareItem(row.place, row.name, words, size, number, finish, remark)
+
+
+@cache
+def _groups() -> dict[str, HardwareGroupRow]:
+    return {kind: row for row in table(HardwareGroupRow) for kind in row.kinds.split("; ")}
+
+
+_ITEM = (
+    Column("item", "item", "text", 18),
+    Column("size", "size", "text", 12),
+    Column("type", "type", "text", 8),
+    Column("finish", "finish", "text", 12),
+    Column("remark", "remark", "text", 40),
+)
+
+
+_SAME: tuple[Cell, ...] = (None,) * 4
+"""On paper a heading stands once, over its items; in a spreadsheet every row has it, to be sorted."""
+
+
+def _by_opening(headings: Iterable[Heading], most: int) -> Table:
+    columns = (
+        Column("heading", "heading", "count", 8),
+        Column("marks", "marks", "text", 18),
+        Column("openings", "openings", "count", 9),
+        Column("opening", "opening", "text", 34),
+        Column("group", "group", "text", 12),
+        Column("each", "each opening", "count", 8),
+        Column("quantity", "quantity", "count", 9),
+        *_ITEM,
+    )
+    rows: list[tuple[Cell, ...]] = []
+    for one in headings:
+        start = (one.number, listed(one.marks, most), one.openings, one.words)
+        for place, (item, count) in enumerate(one.items):
+            shown = start if place == 0 or most == MOST_IN_CELL else _SAME
+            rows.append((*shown, item.group, count, count * one.openings, *_item_cells(item)))
+        if not one.items:
+            rows.append((*start, None, 0, 0, "nothing described", *(None,) * 4))
+    return Table("Hardware by opening", columns, tuple(rows))
+
+
+def _by_group(headings: Iterable[Heading], most: int) -> Table:
+    columns = (
+        Column("group", "group", "text", 14),
+        Column("quantity", "quantity", "count", 9),
+        *_ITEM,
+        Column("marks", "marks", "text", 34),
+    )
+    rows = tuple(
+        (line.item.group, line.quantity, *_item_cells(line.item), listed(line.marks, most))
+        for line in hardware_groups(headings)
+    )
+    return Table("Hardware by group", columns, rows)
+
+
+def _item_cells(item: HardwareItem) -> tuple[Cell, ...]:
+    return item.item, item.size or None, item.type or None, item.finish or None, item.remark or None

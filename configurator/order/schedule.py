@@ -1,0 +1,146 @@
+"""The door schedule: a row for every mark, with its hinges, its swing and what is said of it."""
+
+from collections import Counter
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Any
+
+from configurator.order.document import Column, Table
+from configurator.order.tally import LeafTally, Tally
+from configurator.rules.finding import SEVERITIES
+from configurator.rules.wording import counted, degrees, feet, size
+
+COLUMNS = (
+    Column("mark", "mark", "text", 9),
+    Column("location", "location", "text", 22),
+    Column("quantity", "quantity", "count", 8),
+    Column("status", "status", "text", 12),
+    Column("hand", "hand", "text", 5),
+    Column("leaves", "leaves", "text", 8),
+    Column("size", "size, width x height", "text", 16),
+    Column("width", "width", "inches", 8),
+    Column("height", "height", "inches", 8),
+    Column("door", "door", "text", 20),
+    Column("frame", "frame", "text", 20),
+    Column("hinge", "hinges", "text", 20),
+    Column("angle", "opens to", "text", 14),
+    Column("stopped_by", "stopped by", "text", 12),
+    Column("errors", "errors", "count", 7),
+    Column("findings", "findings", "text", 40),
+    Column("notes", "notes", "text", 24),
+)
+ON_PAPER = (
+    "mark", "location", "quantity", "status", "hand", "leaves", "size", "frame", "hinge", "angle",
+    "stopped_by", "findings",
+)  # fmt: skip
+NOT_WORKED_OUT = "not worked out"
+
+
+@dataclass(frozen=True, slots=True)
+class ScheduleRow:
+    """One mark of the schedule; sizes are inches, `angles` degrees, one for each leaf.
+
+    `hinge` and `angle` are said leaf by leaf where there are two; of openings hung otherwise they say so.
+    """
+
+    mark: str
+    location: str | None
+    quantity: int
+    status: str
+    hand: str | None
+    leaves: str
+    size: str
+    width: float
+    height: float
+    door: str | None
+    frame: str
+    hinge: str
+    angle: str
+    stopped_by: str
+    angles: tuple[float | None, ...]
+    errors: int
+    warnings: int
+    notes_of_program: int
+    findings: str
+    notes: str | None
+
+
+def schedule_rows(tallies: Iterable[Tally]) -> tuple[ScheduleRow, ...]:
+    """Return a row for every mark, in the order of the job."""
+    return tuple(schedule_row(one) for one in tallies)
+
+
+def schedule_row(one: Tally) -> ScheduleRow:
+    """Return the row of one mark."""
+    opening = one.opening
+    severities = Counter(found.severity for found in one.findings)
+    return ScheduleRow(
+        mark=opening.mark,
+        location=opening.location,
+        quantity=opening.quantity,
+        status=opening.status,
+        hand=opening.hand,
+        leaves=opening.leaves,
+        size=f"{feet(opening.size.width)} x {feet(opening.size.height)}",
+        width=opening.size.width,
+        height=opening.size.height,
+        door=opening.door.construction,
+        frame=opening.frame.kind,
+        hinge=_hinge(one),
+        angle=_by_leaf(one, _angle),
+        stopped_by=_by_leaf(one, lambda leaf: leaf.stopped_by or ""),
+        angles=tuple(leaf.greatest_angle for leaf in one.leaves),
+        errors=severities["error"] + (one.fault is not None),
+        warnings=severities["warning"],
+        notes_of_program=severities["note"],
+        findings=_findings(one),
+        notes=opening.notes,
+    )
+
+
+def schedule_table(tallies: Iterable[Tally], on_paper: bool = False) -> Table:
+    """Return the schedule as a table: every column, or those that a sheet of paper has room for."""
+    columns = tuple(column for column in COLUMNS if not on_paper or column.key in ON_PAPER)
+    rows = tuple(tuple(getattr(row, column.key) for column in columns) for row in schedule_rows(tallies))
+    return Table("Schedule", columns, rows)
+
+
+def _hinge(one: Tally) -> str:
+    if one.fault is not None:
+        return NOT_WORKED_OUT
+    if not one.leaves:
+        hung = one.opening.hung_on
+        return "not on butt hinges" if hung == "butt hinges" else hung
+    return _by_leaf(one, _hinges_of_leaf)
+
+
+def _hinges_of_leaf(leaf: LeafTally) -> str:
+    if leaf.width is None:
+        return "none to be had"
+    return f"{leaf.count} x {size(leaf.height, leaf.width)}"
+
+
+def _angle(leaf: LeafTally) -> str:
+    return "" if leaf.greatest_angle is None else degrees(leaf.greatest_angle)
+
+
+def _by_leaf(one: Tally, words: Any) -> str:
+    """Say something of each leaf; once where both are the same."""
+    said = {leaf.leaf: words(leaf) for leaf in one.leaves}
+    if len(set(said.values())) <= 1:
+        same = next(iter(said.values()), "")
+        return f"{same} each leaf" if same and len(said) > 1 else same
+    return "; ".join(f"{leaf} {text}" for leaf, text in said.items() if text)
+
+
+def _findings(one: Tally) -> str:
+    """Say how many findings there are of each severity, and what the errors and warnings are about."""
+    if one.fault is not None:
+        return f"error: {one.fault}"
+    said = []
+    for severity in SEVERITIES:
+        codes = [found.code for found in one.findings if found.severity == severity]
+        if codes:
+            many = counted(len(codes), severity, f"{severity}s")
+            said.append(many if severity == "note" else f"{many}: {', '.join(dict.fromkeys(codes))}")
+    return "; ".join(said)

@@ -1,0 +1,194 @@
+"""Orders and schedules as CSV, XLSX and PDF: typed, safe from formulas, the same bytes every time."""
+
+import csv
+import io
+import re
+import zipfile
+from decimal import Decimal
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from openpyxl import load_workbook
+from reportlab.platypus import Paragraph
+
+from configurator.export import table_pdf
+from configurator.export.document import write_document
+from configurator.export.document_text import document_text
+from configurator.export.table_csv import csv_bytes, read_csv
+from configurator.export.table_pdf import pdf_bytes
+from configurator.export.table_xlsx import read_xlsx, xlsx_bytes
+from configurator.order.document import Column, Document, Table
+
+COLUMNS = (
+    Column("mark", "Mark"),
+    Column("hinges", "Hinges", "count", 6),
+    Column("width", "Width", "inches", 6),
+    Column("amount", "Amount", "money", 8),
+    Column("fire", "Fire", "flag", 5),
+)
+ROW = ("112A", 3, 4.5, Decimal("12.50"), True)
+DANGEROUS = [
+    "=1+1",
+    "@x",
+    "+cmd",
+    "-2+3",
+    "\t=1",
+    "'=1",
+    "a;=1+1",
+    "#N/A",
+    '=HYPERLINK("x")',
+    " =1",
+    "＝1",
+    "_x0041_",
+]
+ANY_TEXT = st.text(
+    st.characters(codec="utf-8", exclude_categories=["Cc", "Cs"], exclude_characters="\ufffe\uffff")
+)
+
+
+def document(*rows, heading=(), notes=("They agree.",)):
+    table = Table("Order", COLUMNS, rows or (ROW,))
+    return Document("Hinge order", heading, (table,), (table,), notes)
+
+
+def marks(*texts):
+    return document(*((text, 3, 4.5, Decimal(1), False) for text in texts))
+
+
+def test_csv_is_what_the_standard_library_reads():
+    data = csv_bytes(document(ROW, ('a "b", c\nd', -3, 4.0, None, False)).data[0])
+    assert data.startswith(b'"mark","hinges","width","amount","fire"\r\n"112A",3,4.5,12.50,"yes"\r\n')
+    rows = list(csv.reader(io.StringIO(data.decode(), newline="")))
+    assert rows[2] == ['a "b", c\nd', "-3", "4", "", "no"]
+
+
+def test_csv_lines_end_in_cr_lf_and_have_as_many_cells_each():
+    data = csv_bytes(marks("x", "y").data[0])
+    assert data.endswith(b"\r\n")
+    assert data.count(b"\r\n") == data.count(b"\n") == 3
+    assert {len(row) for row in read_csv(data)} == {len(COLUMNS)}
+
+
+@pytest.mark.parametrize("text", DANGEROUS)
+def test_no_text_of_a_csv_runs_and_all_comes_back(text):
+    data = csv_bytes(marks(text).data[0])
+    cell = list(csv.reader(io.StringIO(data.decode(), newline="")))[1][0]
+    assert not cell.lstrip().startswith(("=", "+", "-", "@", "＝"))
+    assert read_csv(data)[1][0] == text
+
+
+@settings(max_examples=60)
+@given(st.lists(ANY_TEXT, min_size=1, max_size=5))
+def test_every_text_comes_back_from_a_csv(texts):
+    assert [row[0] for row in read_csv(csv_bytes(marks(*texts).data[0]))[1:]] == texts
+
+
+@pytest.mark.parametrize(("data", "words"), [(b"\xff\xfe", "not text"), (b'"a', "not CSV")])
+def test_what_is_no_csv_is_refused_in_words(data, words):
+    with pytest.raises(ValueError, match=words):
+        read_csv(data)
+
+
+def sheet_of(given):
+    return load_workbook(io.BytesIO(xlsx_bytes(given))).worksheets[0]
+
+
+def test_xlsx_cells_are_typed():
+    sheet = sheet_of(document())
+    assert [cell.data_type for cell in sheet[2]] == ["s", "n", "n", "n", "b"]
+    assert [cell.value for cell in sheet[2]] == ["112A", 3, 4.5, 12.5, True]
+    assert sheet["D2"].number_format == "#,##0.00##"
+
+
+@pytest.mark.parametrize("text", DANGEROUS)
+def test_no_text_of_a_workbook_is_a_formula_and_all_comes_back(text):
+    sheet = sheet_of(marks(text))
+    assert sheet["A2"].data_type == "s"
+    assert sheet["A2"].value == text
+    assert sheet["A2"].quotePrefix == (text not in ("a;=1+1", "#N/A", "_x0041_"))
+    assert read_xlsx(xlsx_bytes(marks(text)))[1] == [text, "3", "4.5", "1", "no"]
+
+
+@settings(max_examples=25, deadline=None)
+@given(st.lists(ANY_TEXT.filter(bool), min_size=1, max_size=4))
+def test_every_text_comes_back_from_a_workbook(texts):
+    assert [row[0] for row in read_xlsx(xlsx_bytes(marks(*texts)))[1:]] == texts
+
+
+def test_a_workbook_is_set_up_to_be_printed():
+    sheet = sheet_of(document(heading=(("Job", "Doors & frames"),)))
+    assert sheet.freeze_panes == "A2"
+    assert sheet.print_title_rows == "$1:$1"
+    assert (sheet.page_setup.orientation, sheet.page_setup.fitToWidth, sheet.page_setup.fitToHeight) == (
+        "landscape", 1, 0,
+    )  # fmt: skip
+    assert sheet.sheet_properties.pageSetUpPr.fitToPage
+    assert sheet.oddFooter.right.text == "Page &P of &N"
+    assert sheet.oddHeader.left.text == "Doors && frames"
+    assert sheet.auto_filter.ref == "A1:E2"
+
+
+def test_a_text_too_long_for_a_cell_is_refused_and_not_cut_short():
+    assert len(read_xlsx(xlsx_bytes(marks("x" * 32_767)))[1][0]) == 32_767
+    with pytest.raises(ValueError, match="32,768 characters"):
+        xlsx_bytes(marks("x" * 32_768))
+
+
+def test_what_is_no_workbook_is_refused_in_words():
+    with pytest.raises(ValueError, match="not an XLSX workbook"):
+        read_xlsx(b"PK no")
+    empty = io.BytesIO()
+    with zipfile.ZipFile(empty, "w") as archive:
+        archive.writestr("a", "b")
+    with pytest.raises(ValueError, match="not an XLSX workbook"):
+        read_xlsx(empty.getvalue())
+
+
+def pages(data):
+    return int(re.search(rb"/Count (\d+)", data)[1])
+
+
+def test_pdf_pages_are_counted_and_numbered(monkeypatch):
+    said = []
+    monkeypatch.setattr(table_pdf, "_foot", lambda _, job, number, of: said.append((job, number, of)))
+    assert pages(pdf_bytes(document(heading=(("Job", "Terminal"),)))) == 1
+    assert pages(pdf_bytes(document(*(ROW,) * 200))) == 5
+    assert said == [("Terminal", 1, 1)] + [("no job name given", number, 5) for number in range(1, 6)]
+
+
+def test_every_page_of_a_pdf_begins_with_the_header(monkeypatch):
+    drawn = []
+    draw = Paragraph.draw
+    monkeypatch.setattr(Paragraph, "draw", lambda self: (drawn.append(self.style.name), draw(self)))
+    assert pages(pdf_bytes(document(*(ROW,) * 200))) == 5
+    assert (drawn.count("head"), drawn.count("number head")) == (5 * 2, 5 * 3)
+
+
+def test_a_row_longer_than_a_page_goes_on_to_the_next():
+    assert pages(pdf_bytes(marks("word " * 3000))) > 1
+
+
+def test_signs_of_markup_and_other_alphabets_are_letters_in_a_pdf():
+    assert pages(pdf_bytes(marks("<b>&amp; Ω ж \n two lines", "日本"))) == 1
+
+
+@pytest.mark.parametrize("make", [xlsx_bytes, pdf_bytes], ids=["xlsx", "pdf"])
+def test_the_same_document_is_the_same_bytes(make):
+    assert make(document(ROW, ROW)) == make(document(ROW, ROW))
+
+
+def test_a_document_is_written_by_its_ending(tmp_path):
+    for name, start in (("a.csv", b'"mark"'), ("a.XLSX", b"PK"), ("a.pdf", b"%PDF")):
+        write_document(document(), tmp_path / name)
+        assert (tmp_path / name).read_bytes().startswith(start)
+    with pytest.raises(ValueError, match=r"ends in \.csv, \.xlsx, \.pdf"):
+        write_document(document(), tmp_path / "a.doc")
+
+
+def test_text_for_a_terminal_keeps_every_cell_whole():
+    text = document_text(document(("a mark that goes on and on " * 8, 3, 4.5, Decimal("1234.50"), True)))
+    assert max(map(len, text.splitlines())) <= 110
+    assert "1,234.50" in text
+    assert text.count("mark that") == 8
+    assert text.endswith("They agree.\n")

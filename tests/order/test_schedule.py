@@ -1,0 +1,57 @@
+"""The door schedule: one row a mark, its hinges and swing, and what is said of it."""
+
+import pytest
+
+from configurator.order.schedule import ON_PAPER, schedule_rows, schedule_table
+from configurator.order.tally import tally_job
+from tests.openings import RAIL
+from tests.order.cases import data, job_of
+
+
+def row(**changes):
+    (found,) = schedule_rows(tally_job(job_of(data("1", **changes))))
+    return found
+
+
+def test_a_row_says_what_the_opening_is():
+    found = row(location="Crew mess", quantity=2, notes="ask about the rail")
+    assert (found.mark, found.location, found.quantity, found.status) == ("1", "Crew mess", 2, "assumed")
+    assert (found.hand, found.leaves, found.size) == ("LH", "single", "3'-0\" x 7'-0\"")
+    assert (found.width, found.height, found.notes) == (36, 84, "ask about the rail")
+
+
+def test_a_row_says_how_it_hangs_and_opens():
+    found = row(compare=[4], obstructions=[RAIL], use={"wanted_angle": 180}, hinge={"width": 4})
+    assert found.hinge == "3 x 4-1/2 x 4"
+    assert (found.angle, found.stopped_by) == ("171.8°", "chair rail")
+    assert found.angles == (pytest.approx(171.788, abs=1e-3),)
+    assert (found.errors, found.warnings, found.notes_of_program) == (0, 1, 1)
+    assert found.findings == "1 warning: width by hand; 1 note"
+
+
+def test_two_leaves_alike_are_said_once_and_others_one_by_one():
+    both = row(leaves="pair", size={"width": 72, "height": 84})
+    assert both.hinge == "3 x 4-1/2 x 4 each leaf"
+    wide = row(leaves="pair", size={"width": 72, "height": 84}, active_width=42)
+    assert wide.hinge == "active 3 x 5 x 4-1/2; inactive 3 x 4-1/2 x 4"
+
+
+def test_an_opening_hung_otherwise_and_one_not_worked_out_say_so():
+    assert row(hung_on="pivots").hinge == "pivots"
+    leaded = row(door={"construction": "lead-lined"})
+    assert leaded.hinge == "not on butt hinges"
+    low = row(size={"width": 36, "height": 5}, door={"undercut": 12})
+    assert (low.hinge, low.angle, low.errors) == ("not worked out", "", 1)
+    assert low.findings == "error: A leaf from 12 to 4.875 in above the floor has no height."
+
+
+def test_a_size_that_no_hinge_has_is_said():
+    assert row(hinge={"height": 11}).hinge == "none to be had"
+
+
+def test_the_table_has_every_column_and_paper_those_it_has_room_for():
+    tallies = tally_job(job_of(data("1"), data("2")))
+    table = schedule_table(tallies)
+    assert [row[0] for row in table.rows] == ["1", "2"]
+    assert all(len(row) == len(table.columns) for row in table.rows)
+    assert tuple(column.key for column in schedule_table(tallies, on_paper=True).columns) == ON_PAPER

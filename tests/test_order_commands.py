@@ -1,0 +1,142 @@
+"""The order desk's commands as a person and as another program use them."""
+
+import csv
+import io
+import json
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from configurator.cli import main
+from tests.openings import plain_data
+
+ROOT = Path(__file__).resolve().parent.parent
+DEMO = ROOT / "demo_openings" / "kestrel_point.json"
+PRICES = ROOT / "demo_openings" / "kestrel_point_prices.csv"
+LINE = """
+    quantity unit item height width size type mounting weight bearing leaf_thickness knuckles base_metal
+    finish_bhma finish_us pin security_stud tip corner hand fire screws marks
+"""
+
+
+def printed(capsys, *words):
+    assert main([str(word) for word in words]) == 0
+    return capsys.readouterr().out
+
+
+def write(path, *openings):
+    path.write_text(json.dumps({"format": "opening-project", "version": 1, "openings": openings}))
+    return path
+
+
+def test_order_prints_the_contract(capsys):
+    data = json.loads(printed(capsys, "order", DEMO, "--json"))
+    assert all(set(LINE.split()) <= set(line) for line in data["lines"])
+    assert sum(line["quantity"] for line in data["lines"]) == data["totals"]["hinges"]
+    assert data["reconciliation"]["agrees"]
+    assert data["not_ordered"] == []
+    for finding in data["findings"]:
+        assert {"code", "severity", "message", "numbers", "source", "mark_of_source", "marks"} <= set(finding)
+    assert "one width would do" in {finding["code"] for finding in data["findings"]}
+
+
+def test_spare_and_packs_are_counted(capsys):
+    data = json.loads(printed(capsys, "order", DEMO, "--json", "--spare", "10%", "--screw-pack", "100"))
+    assert data["totals"]["spare"] == sum(-(-line["needed"] // 10) for line in data["lines"])
+    assert data["totals"]["spare_rule"] == "10% of each line, rounded up"
+    assert all(one["packs"] == -(-one["count"] // 100) for one in data["totals"]["screws"])
+
+
+def test_prices_go_with_the_lines_and_the_totals(capsys):
+    data = json.loads(printed(capsys, "order", DEMO, "--json", "--prices", PRICES))
+    assert {"price", "price_unit", "amount"} <= set(data["lines"][0])
+    assert data["totals"]["lines_without_a_price"] == []
+    text = printed(capsys, "order", DEMO, "--prices", PRICES)
+    assert f"Total invented units {data['totals']['amount']}, every line priced." in text
+
+
+def test_order_as_text_has_the_sums(capsys):
+    text = printed(capsys, "order", DEMO)
+    assert "they agree" in text
+    assert "non-removable" in text
+    assert max(map(len, text.splitlines())) <= 110
+
+
+@pytest.mark.parametrize(("suffix", "start"), [("csv", b'"line"'), ("xlsx", b"PK"), ("pdf", b"%PDF")])
+@pytest.mark.parametrize("command", ["order", "schedule"])
+def test_documents_are_written(tmp_path, capsys, command, suffix, start):
+    path = tmp_path / f"x.{suffix}"
+    assert str(path) in printed(capsys, command, DEMO, "--out", path)
+    assert path.read_bytes().startswith(start if command == "order" else start.replace(b"line", b"mark"))
+
+
+def test_one_schedule_by_itself(tmp_path, capsys):
+    path = tmp_path / "groups.csv"
+    printed(capsys, "schedule", DEMO, "--only", "groups", "--out", path)
+    rows = list(csv.DictReader(io.StringIO(path.read_text("utf-8"), newline="")))
+    assert rows[0]["group"] == "hang"
+    text = printed(capsys, "schedule", DEMO, "--only", "doors")
+    assert "Hardware by" not in text
+    assert "171.8" not in text
+    assert "112A" in text
+    assert "Hardware by opening" in printed(capsys, "schedule", DEMO)
+
+
+@pytest.mark.parametrize(
+    ("words", "fault"),
+    [
+        (["order", DEMO, "--out", "x.doc"], "--out: must end in .csv, .xlsx, .pdf; x.doc was given"),
+        (["schedule", DEMO, "--out", "x"], "--out: must end in .csv, .xlsx, .pdf; x was given"),
+        (["order", DEMO, "--spare", "lots"], "--spare: a spare allowance is written as 5%"),
+        (["order", DEMO, "--screw-pack", "0"], "--screw-pack: a pack holds at least 1 screw"),
+        (["order", DEMO, "--prices", "none.csv"], "none.csv: none.csv could not be read"),
+        (["order", "none.json"], "none.json is not there"),
+    ],
+)
+def test_what_is_refused_is_said_and_nothing_is_printed(capsys, words, fault):
+    assert main([str(word) for word in words]) == 2
+    said = capsys.readouterr()
+    assert said.out == ""
+    assert said.err.startswith(fault)
+
+
+def test_a_bad_price_list_names_every_line(tmp_path, capsys):
+    path = tmp_path / "p.csv"
+    path.write_text("width,price\nwide,1\n4,x\n")
+    assert main(["order", str(DEMO), "--prices", str(path)]) == 2
+    lines = capsys.readouterr().err.splitlines()
+    assert [line.split(":")[0] for line in lines] == ["p.csv line 2, width", "p.csv line 3, price"]
+
+
+def test_strict_exits_with_1_on_an_error(tmp_path, capsys):
+    good = write(tmp_path / "good.json", plain_data(use={"wanted_angle": 90}))
+    low = write(
+        tmp_path / "low.json", plain_data(size={"width": 36, "height": 5}, door={"undercut": 12}, compare=[])
+    )
+    assert main(["order", str(good), "--strict"]) == 0
+    assert main(["order", str(low)]) == 0
+    assert main(["order", str(low), "--json", "--strict"]) == 1
+    data = json.loads(capsys.readouterr().out.splitlines()[-1])
+    assert data["not_ordered"][0]["why"] == "not studied"
+
+
+def test_what_cannot_be_written_exits_with_3(tmp_path, capsys):
+    assert main(["order", str(DEMO), "--out", str(tmp_path / "nowhere" / "x.csv")]) == 3
+    assert "could not be written" in capsys.readouterr().err
+
+
+def test_a_mark_that_looks_like_a_formula_goes_out_as_text(tmp_path, capsys):
+    job = write(tmp_path / "job.json", plain_data(mark="=1+1", use={"wanted_angle": 90}))
+    printed(capsys, "schedule", job, "--out", tmp_path / "x.csv")
+    assert b'"\'=1+1"' in (tmp_path / "x.csv").read_bytes()
+
+
+def test_the_other_commands_load_none_of_it():
+    script = (
+        "import sys\nfrom configurator.cli import main\nmain(['kinds'])\n"
+        "assert not {'openpyxl', 'reportlab', 'configurator.order'} & set(sys.modules)\n"
+    )
+    done = subprocess.run([sys.executable, "-c", script], capture_output=True, timeout=60, check=False)
+    assert done.returncode == 0, done.stderr.decode()
