@@ -12,7 +12,7 @@ from configurator.model import Obstruction as ObstructionRecord
 from configurator.rules.door_stop import StopPlace
 from configurator.rules.leaf_hinge import leaf_hinges
 from configurator.rules.usual import FilledOpening
-from configurator.study.events import gap_on_the_way
+from configurator.study.events import gap_on_the_way, latch_passage
 from configurator.study.hang import HungLeaf, hung_leaves
 from configurator.study.records import Candidate, Study
 from configurator.units import Display
@@ -49,7 +49,9 @@ def _hung(filled: FilledOpening, candidate: Candidate, leaf: HungLeaf, display: 
         reach_bare=solution.greatest_angle_bare,
         contact_bare=candidate.contact_point_bare,
         least=gap_on_the_way(solution, solution.greatest_angle),
+        latch=latch_passage(solution),
         mirrored=turns_clockwise(filled, candidate.leaf),
+        open_other=None if leaf.other is None or leaf.other.closed else leaf.other.w,
     )
     if candidate.door_stop is None:
         return hung

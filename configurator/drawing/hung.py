@@ -65,8 +65,12 @@ class Hung:
     contact_bare: tuple[float, float] | None = None
     least: LeastGap | None = None
     """The leaf's nearest passage to what stands along the wall, as far as it goes."""
+    latch: LeastGap | None = None
+    """The latch edge's nearest passage; None where it binds or closes against nothing."""
     mirrored: bool = field(default=False)
     door_stop: StopDrawn | None = None
+    open_other: float | None = None
+    """Net width of a pair's other leaf that already stands open when this one swings."""
 
     @property
     def wall_depth(self) -> float:

@@ -17,9 +17,9 @@ from configurator.units import Display
 
 LEAST_CLEAR_WIDTH = 32.0
 """Inches, 2010 ADA Standards 404.2.3; the number shown never rounds across it."""
-_SIZE = 6.5
-_ROW = 1.5 * _SIZE
-_AIR = 4.0
+SIZE = 6.5
+_ROW = 1.5 * SIZE
+AIR = 4.0
 """Words and walls keep so far off the border, points."""
 _POCHE = "poche"
 _MEASURED_BETWEEN = "clear width with the door open 90°, measured from the face of the open leaf to the {}"
@@ -35,6 +35,8 @@ class Told:
 
     contact: str = ""
     latch_side: bool = False
+    about: Point | None = None
+    """What the latch side is framed about where it is not the contact."""
 
 
 def told_in_inset(hung: Hung, window: Box, main: View, clear_at_90: float | None) -> Told:
@@ -44,14 +46,14 @@ def told_in_inset(hung: Hung, window: Box, main: View, clear_at_90: float | None
     latch_side = clear_at_90 is None and hung.contact[0] > hung.h.O / 2
     words = hung.stopped_by.replace("leaf on", "lock edge on") if latch_side else hung.stopped_by
     choices = (words, words.replace("on the latch", "on"), "")
-    return Told(fitted(choices, _SIZE, window.width - 2 * _AIR), latch_side)
+    return Told(fitted(choices, SIZE, window.width - 2 * AIR), latch_side)
 
 
 def inset_view(hung: Hung, window: Box, told: Told) -> View:
     """Return the view that shows the whole opening in a window of the sheet, or its latch side alone."""
-    left, bottom, right, top = _about_the_contact(hung) if told.latch_side else _extent(hung)
+    left, bottom, right, top = _latch_side(hung, told) if told.latch_side else _extent(hung)
     head = window.top - _head(told)
-    room = Box(window.left + _AIR, window.bottom + 3.0 * _SIZE, window.right - _AIR, head)
+    room = Box(window.left + AIR, window.bottom + 3.0 * SIZE, window.right - AIR, head)
     scale = min(room.width / (right - left), room.height / (top - bottom))
     middle = ((left + right) / 2, (bottom + top) / 2)
     hand = -1.0 if hung.mirrored else 1.0
@@ -65,9 +67,10 @@ def _head(told: Told) -> float:
     return _ROW * (2 if told.contact else 1)
 
 
-def _about_the_contact(hung: Hung) -> tuple[float, float, float, float]:
-    assert hung.contact is not None
-    x, y = hung.contact
+def _latch_side(hung: Hung, told: Told) -> tuple[float, float, float, float]:
+    at = told.about or hung.contact
+    assert at is not None
+    x, y = at
     return x - 2.5, y - 1.5, x + 2.5, y + 0.5 + hung.h.T
 
 
@@ -75,7 +78,8 @@ def _extent(hung: Hung) -> tuple[float, float, float, float]:
     h = hung.h
     radius = max(math.dist(hung.pin.at, corner) for corner in leaf_corners(h))
     left = min(-h.F - 8.0, hung.pin.x_p - radius * (1.0 if hung.reach > math.pi / 2 else 0.0) - 1.0)
-    return left, min(-h.D, hung.wall_face - hung.wall_depth), hung.opening + h.F + 8.0, hung.pin.y_p + radius
+    top = hung.pin.y_p + max(radius, (hung.open_other or 0.0) + h.g_h - hung.pin.x_p)
+    return left, min(-h.D, hung.wall_face - hung.wall_depth), hung.opening + h.F + 8.0, top
 
 
 def inset_still(
@@ -120,7 +124,7 @@ def inset_moving(hung: Hung, angle: float, view: View, told: Told) -> list[Primi
         only_here = told.latch_side or bool(told.contact)
         parts.append(Symbol("A-ANNO-REDL", hung.contact, "contact" if only_here else "graze", "contact"))
         if told.contact:
-            parts.append(Text("A-ANNO-REDL", _row(view, 2), told.contact, _SIZE))
+            parts.append(Text("A-ANNO-REDL", row(view, 2), told.contact, SIZE))
     return parts
 
 
@@ -165,12 +169,31 @@ def clear_width_points(hung: Hung) -> tuple[Point, Point]:
     """Return the two points the clear width at 90 degrees is measured between, level with the frame stop.
 
     From the open leaf's stop-side face, or the hinge-side stop where that stands farther in, to the stop on
-    the latch side or the closed other leaf.
+    the latch side, the closed other leaf, or the face of the other leaf where both stand open square.
     """
     h = hung.h
     leaf = max(x for x, _ in turned(leaf_corners(h), hung.pin.at, math.pi / 2))
     limit = h.O if hung.other_leaf else hung.opening - h.s
+    if hung.open_other is not None:
+        return ((max(h.s, leaf), 0.0), (hung.opening - max(h.s, leaf), 0.0))
     return ((max(h.s, leaf), 0.0), (limit, -h.R))
+
+
+def _square_open_other(hung: Hung) -> list[Primitive]:
+    """A pair's other leaf, open square before this one, as a thin line."""
+    if hung.open_other is None:
+        return []
+    h, pin = hung.h, hung.pin
+    face, low = hung.opening - pin.x_p - pin.o, pin.y_p + h.g_h - pin.x_p
+    outline = rectangle(face - h.T, face, low, low + hung.open_other)
+    return [Polyline("A-DOOR-CLSD", outline, closed=True)]
+
+
+def _far_end(hung: Hung) -> str:
+    """Say what the clear width at 90 degrees is measured to."""
+    if hung.open_other is not None:
+        return "face of the other leaf, open square too"
+    return "closed other leaf" if hung.other_leaf else "stop"
 
 
 def _clear_width(hung: Hung, view: View, display: Display, value: float | None) -> list[Primitive]:
@@ -180,14 +203,14 @@ def _clear_width(hung: Hung, view: View, display: Display, value: float | None) 
     h = hung.h
     ghost = Polyline("A-DOOR-CLSD", turned(leaf_corners(h), hung.pin.at, math.pi / 2), closed=True)
     a, b = clear_width_points(hung)
-    low = view.to_plan((0.0, view.window.bottom + 2.1 * _SIZE))[1]
+    low = view.to_plan((0.0, view.window.bottom + 2.1 * SIZE))[1]
     number = display.length(value, limit=LEAST_CLEAR_WIDTH)
-    room = view.window.width - 2 * _AIR
-    text = fitted((f"{number} clear at 90°", f"{number} clear", number), _SIZE + 0.5, room)
+    room = view.window.width - 2 * AIR
+    text = fitted((f"{number} clear at 90°", f"{number} clear", number), SIZE + 0.5, room)
     middle = view.to_sheet(((a[0] + b[0]) / 2, low))
-    width = text_width(text, _SIZE + 0.5)
+    width = text_width(text, SIZE + 0.5)
     x = min(max(middle[0], view.window.left + 3 + width / 2), view.window.right - 3 - width / 2)
-    at = view.to_plan((x, view.window.bottom + 0.6 * _SIZE))
+    at = view.to_plan((x, view.window.bottom + 0.6 * SIZE))
     line_a, line_b = (a[0], low), (b[0], low)
     dimension = Dimension(
         "A-ANNO-DIMS",
@@ -200,10 +223,10 @@ def _clear_width(hung: Hung, view: View, display: Display, value: float | None) 
         "clear width at 90",
         value,
         0.0,
-        _SIZE + 0.5,
-        explained=f"{_MEASURED_BETWEEN.format('closed other leaf' if hung.other_leaf else 'stop')}: {number}",
+        SIZE + 0.5,
+        explained=f"{_MEASURED_BETWEEN.format(_far_end(hung))}: {number}",
     )
-    return [ghost, dimension]
+    return [ghost, *_square_open_other(hung), dimension]
 
 
 def _stop_set_out(
@@ -212,8 +235,8 @@ def _stop_set_out(
     """How far along a door stop stands, in the row of the clear width where its words leave the room."""
     if hung.door_stop is None or told.latch_side:
         return []
-    low, size = view.window.bottom, _SIZE + 0.5
-    found = dimension_at(hung, view, display, size, (low + 2.1 * _SIZE, low + 0.6 * _SIZE))
+    low, size = view.window.bottom, SIZE + 0.5
+    found = dimension_at(hung, view, display, size, (low + 2.1 * SIZE, low + 0.6 * SIZE))
     box = text_box(view.to_sheet(found.text_at), found.text, size, "middle")
     taken = [
         text_box(view.to_sheet(one.text_at), one.text, size, "middle")
@@ -231,11 +254,11 @@ def _heading(view: View, hand: str, told: Told) -> list[Primitive]:
     strip = Polygon("A-ANNO-NPLT", tuple(map(view.to_plan, corners)), "paper", outlined=False)
     what = "latch side, enlarged" if told.latch_side else ""
     choices = (" · ".join(filter(None, (what, hand))), what or hand, hand.partition(",")[0])
-    words = fitted(choices, _SIZE, window.width - 2 * _AIR)
-    return [strip, Text("A-ANNO-NOTE", _row(view, 1), words, _SIZE)] if words else []
+    words = fitted(choices, SIZE, window.width - 2 * AIR)
+    return [strip, Text("A-ANNO-NOTE", row(view, 1), words, SIZE)] if words else []
 
 
-def _row(view: View, number: int) -> Point:
+def row(view: View, number: int) -> Point:
     """Return where a line of words at the top starts, the first being 1."""
     window = view.window
-    return view.to_plan((window.left + _AIR, window.top - number * _ROW + 3.0))
+    return view.to_plan((window.left + AIR, window.top - number * _ROW + 3.0))

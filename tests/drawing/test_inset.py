@@ -5,10 +5,12 @@ import pytest
 from configurator.drawing.lettering import text_width
 from configurator.drawing.placing import text_box
 from configurator.drawing.plan import moving_inset
-from configurator.drawing.primitives import Arc, Dimension, Polygon, Symbol, Text
+from configurator.drawing.primitives import Arc, Dimension, Polygon, Polyline, Symbol, Text
 from configurator.drawing.sheet import plan_sheet
+from configurator.study import study
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo
+from tests.openings import plain_opening
 
 WIDE, SHORT = (864.0, 540.0), (622.0, 292.0)
 
@@ -92,3 +94,21 @@ def test_a_contact_the_large_picture_shows_is_not_told_twice():
 def test_a_door_that_opens_freely_tells_no_contact():
     for panel in plan_sheet(case_a(), Display(), *WIDE).panels:
         assert moved(panel, Symbol) == moved(panel, Text) == []
+
+
+@pytest.mark.parametrize("active_width", [36, 30])
+def test_both_leaves_square_open_are_measured_from_face_to_face(active_width):
+    given = plain_opening(
+        leaves="pair", size={"width": 60, "height": 84}, active_width=active_width, compare=[4]
+    )
+    panels = plan_sheet(study(given), Display(64), 1200, 600).panels
+    (one,) = [panel.inset for panel in panels if panel.hung.open_other is not None]
+    (measured,) = [part for part in one.still if isinstance(part, Dimension)]
+    # Each leaf takes 1/16 + 1/2 + 1-3/4 from the opening.
+    assert (measured.a[0], measured.b[0]) == pytest.approx((2.3125, 60 - 2.3125), abs=1e-9)
+    assert measured.value == pytest.approx(measured.b[0] - measured.a[0], abs=1e-9)
+    assert "face of the other leaf" in measured.explained
+    other = [part for part in one.still if isinstance(part, Polyline) and part.closed][-1]
+    xs, ys = zip(*other.points, strict=True)
+    assert (min(xs), max(ys) - min(ys)) == pytest.approx((60 - 2.3125, active_width), abs=1e-9)
+    assert one.view.window.has(one.view.to_sheet((max(xs), max(ys))))
