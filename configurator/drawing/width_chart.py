@@ -71,13 +71,12 @@ def _curves(leaf: LeafWidths, bare: tuple[tuple[float, float], ...]) -> tuple[Cu
 
 def _angle_axis(leaf: LeafWidths) -> Axis:
     least = min(*leaf.curve.with_hardware, *leaf.curve.bare, leaf.must.wanted)
-    step = nice_step(180.0 - least, _DEGREES, _PARTS)
-    low = max(0.0, math.floor(least / step) * step)
-    low = low if low < 180.0 else 180.0 - step
-    high = max(low + step, math.ceil(max(*leaf.curve.bare, leaf.must.wanted) / step) * step)
-    return Axis(
-        "opens to, degrees", low, high, tuple((at, f"{at:g}") for at in ticks_between(low, high, step))
-    )
+    most = max(*leaf.curve.bare, leaf.must.wanted)
+    step = nice_step(most - least, _DEGREES, _PARTS)
+    high = max(step, math.ceil(most / step) * step)
+    low = min(math.floor(least / step) * step, high - step)
+    ticks = tuple((at, f"{at:g}") for at in ticks_between(low, high, step))
+    return Axis("opens to, degrees", low, high, ticks)
 
 
 def _clear_axis(leaf: LeafWidths, display: Display) -> Axis | None:

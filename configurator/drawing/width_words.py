@@ -52,7 +52,11 @@ def _deciding(leaf: LeafWidths) -> tuple[int, ...]:
     """Return the places of the obstructions that limit some width here."""
     places = range(len(leaf.hung.obstructions))
     mounted = [one for one in leaf.tried if one.candidate is not None]
-    return tuple(p for p in places if any((one.projections[p] or 0.0) < MOST for one in mounted))
+    return tuple(p for p in places if any(_is_limit(one.projections[p]) for one in mounted))
+
+
+def _is_limit(most: float | None) -> bool:
+    return most is not None and most < MOST
 
 
 def _thing(leaf: LeafWidths, place: int) -> str:
@@ -88,7 +92,7 @@ def _clear(found: Candidate, must: Must, display: Display) -> str:
 
 def _projection(most: float | None, display: Display) -> str:
     if most is None:
-        return "not even flat"
+        return "stopped elsewhere"
     return "any" if most >= MOST else f"up to {at_most(most, display)}"
 
 

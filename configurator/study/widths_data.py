@@ -45,9 +45,9 @@ def _width(leaf: LeafWidths, one: WidthTried) -> dict[str, Any]:
 
 
 def _passes(most: float | None) -> str:
-    """Say what of an obstruction passes: none of it, as much as `projection` says, or any."""
+    """Say what of an obstruction passes: as much as `projection` says, any, or that other things decide."""
     if most is None:
-        return "not even flat"
+        return "stopped elsewhere"
     return "any" if most >= MOST else "up to"
 
 

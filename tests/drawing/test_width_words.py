@@ -78,7 +78,7 @@ def test_the_table_says_yes_or_no_and_why():
     assert by_width[4.5]["Why not"] == ""
     assert by_width[5]["Open width"] == "5 (uncommon)"
     assert by_width[7]["Why not"].startswith("binds at 2.4°")
-    assert by_width[7]["Chair rail may stand out"] == "not even flat"
+    assert by_width[7]["Chair rail may stand out"] == "stopped elsewhere"
 
 
 def test_a_clear_width_just_under_what_is_asked_is_not_shown_as_it():

@@ -1,0 +1,50 @@
+"""The widths as data: every number in full, and a value only where there is one."""
+
+import json
+
+import pytest
+
+from configurator.study import study
+from configurator.study.inverse import widths_of
+from configurator.study.widths_data import widths_as_data
+from tests.openings import RAIL, plain_opening
+
+
+def data(**changes):
+    (leaf,) = widths_of(study(plain_opening(**changes)))
+    found = widths_as_data(leaf)
+    json.dumps(found, allow_nan=False)
+    return found
+
+
+def test_the_answers_in_full():
+    found = data(obstructions=[RAIL])
+    assert found["least"] == pytest.approx(4.375, abs=1e-8)
+    assert (found["wanted_angle"], found["next_in_stock"]) == (180, 4.5)
+    assert {"hinge_width": pytest.approx(3.83), "what": "barrel free", "value": 0} in found["break_points"]
+    narrow = found["widths"][0]
+    assert narrow["greatest_angle_bare"] == pytest.approx(171.788, abs=5e-4)
+    assert (narrow["fits"], narrow["binds"], narrow["barrel_free"]) == (False, False, True)
+    (rail,) = narrow["greatest_projections"]
+    assert rail == {
+        "index": 0,
+        "kind": "chair rail",
+        "passes": "up to",
+        "projection": pytest.approx(1.375, abs=1e-8),
+    }
+
+
+def test_no_value_where_there_is_none():
+    found = data(obstructions=[RAIL, {"kind": "other", "projection": 2, "start": 60}], compare=[4, 7])
+    (binding,) = (one for one in found["widths"] if one["hinge_width"] == 7)
+    assert binding["binds"]
+    assert binding["clear_width_at_90"] is None
+    assert [one["passes"] for one in binding["greatest_projections"]] == ["stopped elsewhere"] * 2
+    assert [one["projection"] for one in binding["greatest_projections"]] == [None, None]
+    assert found["widths"][1]["greatest_projections"][1]["passes"] == "any"
+    assert found["widths"][1]["greatest_projections"][1]["projection"] is None
+
+
+def test_no_least_where_no_width_does_it():
+    found = data(obstructions=[{"kind": "return wall", "start": 4}])
+    assert (found["least"], found["least_for_angle"], found["next_in_stock"]) == (None, None, None)
