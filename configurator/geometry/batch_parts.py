@@ -159,7 +159,7 @@ def _bounds(h: Hanging, thing: Obstruction) -> list[Bounds]:
     right = -h.F - thing.start
     left = -FAR if thing.length is None else right - thing.length
     beyond = (left, np.minimum(right, -h.F), near, outer)
-    over_face = (np.maximum(left, -h.F), right, np.maximum(near, 0.0), outer)
+    over_face: Bounds = (np.maximum(left, -h.F), right, np.maximum(near, 0.0), outer)
     before = (np.asarray(right) > 0.0) & (np.asarray(near) < 0.0) & (thing.kind != "casing")
     if not before.any():
         return [beyond, over_face]
