@@ -18,6 +18,7 @@ from configurator.drawing.hinge import barrel, door_leaf, frame_leaf
 from configurator.drawing.hung import Hung
 from configurator.drawing.inset import Told, inset_moving, inset_still, inset_view, told_in_inset
 from configurator.drawing.labels import thing_labels
+from configurator.drawing.latch_side import latch_side
 from configurator.drawing.leaf import closed_outline, hardware_parts, open_leaf
 from configurator.drawing.notes import leaf_alone, swing_notes
 from configurator.drawing.placing import Room
@@ -214,3 +215,15 @@ def moving_inset(one: Panel, angle: float) -> tuple[Primitive, ...]:
     if one.inset is None:
         return ()
     return tuple(inset_moving(one.hung, one.hung.shown_at(angle), one.inset.view, one.told))
+
+
+def small_picture(one: Panel, angle: float, display: Display) -> tuple[View, tuple[Primitive, ...]] | None:
+    """Return what moves in the inset with its view: the open leaf, or the latch side where it passes closest.
+
+    None for a panel without an inset.
+    """
+    if one.inset is None:
+        return None
+    shown, view = one.hung.shown_at(angle), one.inset.view
+    closest = latch_side(one.hung, shown, view.window, display)
+    return (view, moving_inset(one, angle)) if closest is None else closest

@@ -10,10 +10,10 @@ from configurator.drawing.hung import Hung
 from configurator.drawing.lettering import fitted
 from configurator.drawing.plan import (
     Panel,
-    moving_inset,
     moving_notes,
     moving_parts,
     panel,
+    small_picture,
     spare_height,
     view_scale,
 )
@@ -97,7 +97,8 @@ def moving_groups(sheet: Sheet, angle: float) -> tuple[Group, ...]:
     """Return what turns with the leaves at `angle` degrees, each leaf no farther than it goes."""
     turn = math.radians(angle) if angle < 180.0 else math.pi
     groups = [Group(one.main.view, moving_parts(one, turn)) for one in sheet.panels]
-    return (*groups, *(Group(one.inset.view, moving_inset(one, turn)) for one in sheet.panels if one.inset))
+    insets = (small_picture(one, turn, sheet.display) for one in sheet.panels)
+    return (*groups, *(Group(*inset) for inset in insets if inset is not None))
 
 
 def moving_note_groups(sheet: Sheet, angle: float) -> tuple[Group, ...]:

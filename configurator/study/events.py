@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from configurator.geometry.edges import latch_edge_shape, strike_side
-from configurator.geometry.gaps import LeastGap, nearest_passage, polar_least_gap
+from configurator.geometry.gaps import LeastGap, polar_least_gap
 from configurator.geometry.pin import TOLERANCE
 from configurator.geometry.polar import seen_from
 from configurator.geometry.shapes import Shape
@@ -117,12 +117,12 @@ def _latch_edge(solution: Solution) -> Iterator[Event]:
     """The latch edge where it passes closest, unless it binds: that is the first contact."""
     passage = latch_passage(solution)
     if passage is not None:
-        distance, angle = passage
-        yield Event(in_degrees(angle), "lock edge closest to the frame", "latch edge closest", distance)
+        angle = in_degrees(passage.angle)
+        yield Event(angle, "lock edge closest to the frame", "latch edge closest", passage.distance)
 
 
-def latch_passage(solution: Solution) -> tuple[float, float] | None:
-    """Return how near the latch edge passes what it closes against, inches, and at which angle, radians.
+def latch_passage(solution: Solution) -> LeastGap | None:
+    """Return how near the latch edge passes what it closes against over the whole swing, and where.
 
     None where it binds or closes against nothing.
     """
@@ -131,7 +131,8 @@ def latch_passage(solution: Solution) -> tuple[float, float] | None:
         return None
     side = strike_side(h, other)
     face = Shape((side.points[0], side.points[1]), kind=side.kind)
-    return nearest_passage(seen_from(pin.at, latch_edge_shape(h)), seen_from(pin.at, face), math.pi)
+    edge = seen_from(pin.at, latch_edge_shape(h))
+    return polar_least_gap((edge,), (seen_from(pin.at, face),), pin.at, math.pi)
 
 
 def _gap(solution: Solution, reach: float) -> Iterator[Event]:

@@ -174,7 +174,8 @@ def test_nowhere_does_the_latch_edge_come_nearer_than_at_its_event(width, thickn
     def apart(angle):
         return math.dist(*nearest_points(turned(pin.at, edge, angle), face))
 
-    distance, angle = passage
-    assert apart(angle) == pytest.approx(distance, abs=1e-9)
+    distance = passage.distance
+    assert apart(passage.angle) == pytest.approx(distance, abs=1e-9)
+    assert math.dist(passage.point_moving, passage.point_standing) == pytest.approx(distance, abs=1e-9)
     assert distance == answer.candidates[0].latch_edge_least
     assert all(apart(math.pi * step / 400) >= distance - 1e-9 for step in range(401))
