@@ -34,13 +34,17 @@ def load(path: Path) -> Job:
 
 def parse(data: bytes) -> Job:
     """Read a job from the bytes of a project file. Raises ProjectFileError."""
+    with _collector_paused():
+        return _parse(data)
+
+
+def _parse(data: bytes) -> Job:
     document = _document(data)
     _refuse_other_formats(document)
     document = brought_up(document)
     _refuse_too_many(document)
     try:
-        with _collector_paused():
-            return Job.model_validate(document)
+        return Job.model_validate(document)
     except ValidationError as error:
         faults = faults_of(error, Job)
         shown = tuple(_with_mark(fault, document) for fault in faults[:MOST_FAULTS])
