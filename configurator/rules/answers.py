@@ -41,6 +41,8 @@ class WidthAnswer(Protocol):
     @property
     def stopped_by_bare(self) -> Stopped | None: ...  # noqa: D102
     @property
+    def rests_at(self) -> float: ...  # noqa: D102
+    @property
     def clear_width_at_90(self) -> float | None: ...  # noqa: D102
     @property
     def barrel_free_by(self) -> float: ...  # noqa: D102
@@ -84,10 +86,18 @@ def refused(answer: WidthAnswer) -> bool:
 
 
 def keeps_clear_width(answer: WidthAnswer, least: float | None) -> bool:
-    """Say whether the clear width at 90 degrees is at least `least`, inches; true where none is asked."""
-    if least is None:
+    """Say whether the clear width at 90 degrees is at least `least`, inches; true where none is asked.
+
+    Where a door stop holds the door short of square there is none on any width: no hinge is to blame for it.
+    """
+    if least is None or (answer.clear_width_at_90 is None and answer.greatest_angle >= 90.0 - TOLERANCE):
         return True
     return answer.clear_width_at_90 is not None and answer.clear_width_at_90 >= least - TOLERANCE
+
+
+def stopped_at(answer: WidthAnswer) -> float | None:
+    """Return where a door stop holds the door before anything else does, degrees; None where none does."""
+    return answer.rests_at if answer.rests_at < answer.greatest_angle - TOLERANCE else None
 
 
 def tried(answer: Answer, leaf: str, width: float) -> WidthAnswer | str:

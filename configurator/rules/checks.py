@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping
 
 from configurator.model import Hinge
-from configurator.rules.answers import Answer
+from configurator.rules.answers import Answer, stopped_at
 from configurator.rules.asked import NOTHING_ASKED, WOULD_TAKE
 from configurator.rules.asked_parts import asked_part_findings
 from configurator.rules.door_weight import (
@@ -218,9 +218,8 @@ def _passage(filled: FilledOpening, hinge: LeafHinge, parts: Parts, answer: Answ
     name, height = hinge.leaf.name, parts["height"].value
     found = answer(name, parts["width"].value)
     margin = filled.opening.use.clear_width_margin or 0.0
-    passage = clear_width_findings(
-        name, filled.opening_width, height, found, answer, margin, filled.opening.use.stop_angle
-    )
+    stop = stopped_at(found) or filled.opening.use.stop_angle
+    passage = clear_width_findings(name, filled.opening_width, height, found, answer, margin, stop)
     return (*passage, *_projections(filled, name, found.clear_width_at_90))
 
 

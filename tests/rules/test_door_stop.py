@@ -1,5 +1,7 @@
 """A door stop asked for, beside the angle and the clear width wanted of the door."""
 
+import re
+
 import pytest
 
 from configurator.rules.door_stop import holds_short_of_square, square_open_mend
@@ -59,3 +61,29 @@ def test_an_angle_nobody_gave_is_not_said_to_be_wanted():
 @pytest.mark.parametrize(("stop", "flat"), [(None, True), (180, True), (179.5, False), (90, False)])
 def test_a_door_that_is_stopped_short_never_lies_open_flat(stop, flat):
     assert ("open flat" in codes(specified(opening(use={"stop_angle": stop})))) == flat
+
+
+PULL = {"kind": "pull", "projection": 4, "from_latch_edge": 28, "width": 8, "height": 42, "vertical": 10}
+NEAR = {"kind": "wall bumper", "projection": 7, "from_frame": 0, "height": 42}
+
+
+def test_a_bumper_that_holds_it_short_of_square_is_the_cause_and_no_hinge_width_is_to_blame():
+    given = opening(hardware=[PULL], door_stop=NEAR)
+    one = study(given).candidates[0]
+    assert one.rests_at < 90 < one.greatest_angle
+    assert one.clear_width_at_90 is None
+    said = study(given).all_findings()
+    assert "no width does everything" not in {finding.code for finding in said}
+    messages = [finding.message for finding in said if finding.code == "no clear width"]
+    assert messages
+    for message in messages:
+        assert re.search(r"The door stop holds it at \d\d\.\d°, so it never comes square open", message), (
+            message
+        )
+        assert "in its way" not in message
+
+
+def test_with_a_stop_on_the_wall_it_is_not_said_to_lie_open_flat():
+    assert "open flat" in codes(specified(opening()))
+    stop = {"kind": "floor stop", "projection": 3}
+    assert "open flat" not in codes(specified(opening(door_stop=stop)))

@@ -36,6 +36,7 @@ class Given:
     barrel_free_by: float = 0.1
     encroachment_greatest: float = 37.0
     encroachment_at_rest: float = 3.0
+    rests_at: float = 180.0
     findings: tuple = field(default=())
 
 
