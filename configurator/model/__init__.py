@@ -14,6 +14,7 @@ from configurator.model.opening import (
     Wall,
     WallLayer,
 )
+from configurator.model.revision import OrderedLine, Revision
 from configurator.model.tolerances import Tolerances
 
 __all__ = [
@@ -29,6 +30,8 @@ __all__ = [
     "JobFacts",
     "Obstruction",
     "Opening",
+    "OrderedLine",
+    "Revision",
     "Size",
     "Tolerances",
     "Use",

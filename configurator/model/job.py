@@ -8,6 +8,7 @@ from pydantic_core import PydanticCustomError
 from configurator.model.fields import Record, Text, field
 from configurator.model.hinge import Hinge
 from configurator.model.opening import Opening
+from configurator.model.revision import Revision
 
 FORMAT = "opening-project"
 VERSION = 1
@@ -32,7 +33,16 @@ class Job(Record):
     format: Literal["opening-project"] = "opening-project"
     version: Literal[1] = 1
     job: JobFacts = field("job", default=JobFacts())
+    revisions: tuple[Revision, ...] = field("revisions", "orders that were frozen", ())
     openings: tuple[Opening, ...] = field("openings", default=())
+
+    @field_validator("revisions")
+    @classmethod
+    def _numbers_go_up(cls, value: tuple[Revision, ...]) -> tuple[Revision, ...]:
+        numbers = [revision.number for revision in value]
+        if numbers != sorted(set(numbers)):
+            raise PydanticCustomError("many", "revisions stand in the order of their numbers, each once")
+        return value
 
     @field_validator("openings")
     @classmethod

@@ -30,6 +30,12 @@ class Spare:
         """Return the hinges to add to a line of that many."""
         return ceil(hinges * self.percent / 100) + self.each if hinges else 0
 
+    def written(self) -> str:
+        """Return the rule as `parse_spare` reads it; empty where there is none, or a rule of both kinds."""
+        if self.percent and not self.each:
+            return f"{float(self.percent):g}%"
+        return str(self.each) if self.each and not self.percent else ""
+
     def words(self) -> str:
         """Say the rule, as `5% of each line, rounded up`; empty where there is none."""
         said = []

@@ -1,0 +1,214 @@
+"""Freezing an order as a revision of the job, and what has changed since: what to order, what to return."""
+
+import hashlib
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, fields
+from fractions import Fraction
+from typing import Any, Literal
+
+from configurator.model import Job, Opening, OrderedLine, Revision
+from configurator.model.faults import Fault
+from configurator.order.goods import Goods, sort_key
+from configurator.order.lines import OrderLine
+from configurator.order.spare import NO_SPARE, Spare, parse_spare
+from configurator.order.take_off import TakeOff
+from configurator.rules.wording import counted
+
+NOT_ABOUT_THE_DOOR = {"status", "notes", "location"}
+"""Keys of an opening that may change without the opening being another."""
+Kind = Literal["new", "gone", "other hinges", "changed, same hinges"]
+Taken = tuple[tuple[Goods, int], ...]
+"""Hinges of one mark by what they are, all its openings together."""
+
+
+class RevisionError(ValueError):
+    """An order that cannot be frozen, or a revision that cannot be read; `fault` names the field."""
+
+    def __init__(self, fault: Fault) -> None:
+        super().__init__(str(fault))
+        self.fault = fault
+
+
+@dataclass(frozen=True, slots=True)
+class LineChange:
+    """One kind of hinge: how many were ordered and how many are wanted now, spare ones included."""
+
+    goods: Goods
+    was: int
+    now: int
+
+    @property
+    def order(self) -> int:
+        """Hinges still to be ordered."""
+        return max(self.now - self.was, 0)
+
+    @property
+    def back(self) -> int:
+        """Hinges ordered that nothing takes any more."""
+        return max(self.was - self.now, 0)
+
+
+@dataclass(frozen=True, slots=True)
+class OpeningChange:
+    """One mark that is not as it was: what it took and what it takes, and wherein these differ."""
+
+    mark: str
+    kind: Kind
+    was: Taken
+    now: Taken
+    differs: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Changes:
+    """All that changed since a revision; nothing in it where nothing did."""
+
+    number: int
+    lines: tuple[LineChange, ...]
+    openings: tuple[OpeningChange, ...]
+
+    @property
+    def order(self) -> int:
+        """Hinges still to be ordered, all kinds."""
+        return sum(line.order for line in self.lines)
+
+    @property
+    def back(self) -> int:
+        """Hinges to be returned or kept as stock, all kinds."""
+        return sum(line.back for line in self.lines)
+
+    def words(self) -> str:
+        """Say in one sentence what changed."""
+        if not self.lines and not self.openings:
+            return f"Nothing has changed since revision {self.number}."
+        one = len(self.openings) == 1
+        openings = (
+            "1 opening is not as it was" if one else f"{len(self.openings)} openings are not as they were"
+        )
+        return (
+            f"Since revision {self.number} {openings}: {counted(self.order, 'hinge', 'hinges')} more to "
+            f"order, {self.back} no longer wanted."
+        )
+
+
+def freeze(job: Job, order: TakeOff, date: str | None = None, note: str | None = None) -> Revision:
+    """Return an order as the job's next revision. Raises RevisionError where its sums do not agree."""
+    if not order.reconciliation.agrees:
+        raise RevisionError(Fault("", order.reconciliation.words()))
+    given = {
+        "number": max((one.number for one in job.revisions), default=0) + 1,
+        "date": date,
+        "note": note,
+        "spare": order.spare.written() or None,
+        "lines": tuple(_frozen(line) for line in order.lines),
+        "openings": {opening.mark: print_of(opening) for opening in job.openings},
+    }
+    return Revision.model_validate({key: value for key, value in given.items() if value is not None})
+
+
+def with_revision(job: Job, revision: Revision) -> Job:
+    """Return the job with one more revision. Raises RevisionError where its number is not the next."""
+    if any(one.number >= revision.number for one in job.revisions):
+        raise RevisionError(
+            Fault("revisions", f"there is a revision {revision.number} or a later one already")
+        )
+    # Both records are checked already; checking ten thousand openings again would take a second.
+    return job.model_copy(update={"revisions": (*job.revisions, revision)})
+
+
+def spare_of(revision: Revision) -> Spare:
+    """Return the allowance a revision was ordered with. Raises RevisionError where it cannot be read."""
+    try:
+        return NO_SPARE if revision.spare is None else parse_spare(revision.spare)
+    except ValueError as error:
+        raise RevisionError(Fault(f"revision {revision.number}, spare", str(error))) from None
+
+
+def changes_since(revision: Revision, job: Job, order: TakeOff) -> Changes:
+    """Return what changed since a revision, line by line and mark by mark.
+
+    `order` is the job's order now, made with the same spare allowance. Raises RevisionError where the
+    revision's screws are no numbers.
+    """
+    was = {_thawed(line): line for line in revision.lines}
+    now = {line.goods: line for line in order.lines}
+    lines = (
+        LineChange(goods, _quantity(was.get(goods)), now[goods].quantity if goods in now else 0)
+        for goods in sorted({**was, **now}, key=sort_key)
+    )
+    return Changes(
+        revision.number,
+        tuple(line for line in lines if line.was != line.now),
+        tuple(_opening_changes(revision, job, _by_mark(was), _now_by_mark(order.lines))),
+    )
+
+
+def print_of(opening: Opening) -> str:
+    """Return a print of what was said of the opening itself: another print, another opening.
+
+    Usual values leave no trace in it, so that keys which a later program adds do not change it.
+    """
+    said = opening.model_dump_json(exclude=NOT_ABOUT_THE_DOOR, exclude_defaults=True)
+    return hashlib.sha256(said.encode()).hexdigest()[:16]
+
+
+def _frozen(line: OrderLine) -> OrderedLine:
+    given: dict[str, Any] = {each.name: getattr(line.goods, each.name) for each in fields(Goods)}
+    given["screws"] = {kind: str(number) for kind, number in line.goods.screws}
+    given |= {"spare": line.spare, "marks": dict(line.by_mark)}
+    return OrderedLine.model_validate({key: value for key, value in given.items() if value is not None})
+
+
+def _thawed(line: OrderedLine) -> Goods:
+    given = {each.name: getattr(line, each.name) for each in fields(Goods)}
+    try:
+        screws = tuple((kind, Fraction(number)) for kind, number in sorted(line.screws.items()))
+    except (ValueError, ZeroDivisionError):
+        raise RevisionError(Fault("screws", f"{line.screws} are no numbers of screws")) from None
+    return Goods(**given | {"screws": screws})
+
+
+def _quantity(line: OrderedLine | None) -> int:
+    return 0 if line is None else sum(line.marks.values()) + line.spare
+
+
+def _by_mark(lines: Mapping[Goods, OrderedLine]) -> dict[str, Taken]:
+    found: dict[str, Taken] = {}
+    for goods in sorted(lines, key=sort_key):
+        for mark, count in lines[goods].marks.items():
+            found[mark] = (*found.get(mark, ()), (goods, count))
+    return found
+
+
+def _now_by_mark(lines: Sequence[OrderLine]) -> dict[str, Taken]:
+    found: dict[str, Taken] = {}
+    for line in lines:
+        for mark, count in line.by_mark.items():
+            found[mark] = (*found.get(mark, ()), (line.goods, count))
+    return found
+
+
+def _opening_changes(
+    revision: Revision, job: Job, was: Mapping[str, Taken], now: Mapping[str, Taken]
+) -> Iterator[OpeningChange]:
+    prints = {opening.mark: opening for opening in job.openings}
+    for mark in dict.fromkeys((*revision.openings, *prints)):
+        before, after = was.get(mark, ()), now.get(mark, ())
+        if mark not in revision.openings:
+            yield OpeningChange(mark, "new", before, after, ())
+        elif mark not in prints:
+            yield OpeningChange(mark, "gone", before, after, ())
+        elif before != after:
+            yield OpeningChange(mark, "other hinges", before, after, tuple(_differs(before, after)))
+        elif print_of(prints[mark]) != revision.openings[mark]:
+            yield OpeningChange(mark, "changed, same hinges", before, after, ())
+
+
+def _differs(was: Taken, now: Taken) -> Iterator[str]:
+    """Name wherein the hinges of one mark differ: what they are, and how many."""
+    if sum(count for _, count in was) != sum(count for _, count in now):
+        yield "quantity"
+    for each in fields(Goods):
+        values = [{getattr(goods, each.name) for goods, _ in taken} for taken in (was, now)]
+        if was and now and values[0] != values[1]:
+            yield each.name.replace("_", " ")
