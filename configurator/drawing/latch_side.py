@@ -1,5 +1,7 @@
 """The latch side, enlarged in the small picture's place while the latch edge passes closest."""
 
+from dataclasses import replace
+
 from configurator.drawing.hung import Hung
 from configurator.drawing.inset import AIR, SIZE, Told, inset_moving, inset_still, inset_view, row
 from configurator.drawing.lettering import fitted, text_width
@@ -27,8 +29,9 @@ def latch_side(
     words = fitted(choices, SIZE, window.width - 2 * AIR)
     told = Told(words, latch_side=True, about=passage.point_standing)
     view = inset_view(hung, window, told)
-    still = inset_still(hung, view, display, None, "", told)
-    moving = inset_moving(hung, passage.angle, view, told)
+    bare = replace(hung, hardware=())  # a lever beside the edge would only hide it
+    still = inset_still(bare, view, display, None, "", told)
+    moving = inset_moving(bare, passage.angle, view, told)
     return view, (*still, *moving, _dimension(passage, words, number, view))
 
 

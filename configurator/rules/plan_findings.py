@@ -160,7 +160,7 @@ def _lock_edge(answer: PlanAnswer) -> Iterator[Finding]:
         yield finding(
             "tight at the lock side",
             "note",
-            f"{_hinge(answer)} the lock edge passes what it closes against by only "
+            f"{_hinge(answer)} the lock edge passes what it closes against by "
             f"{_small(answer.latch_least, row.value)}. Bevel the lock edge, or check the gap on site.",
             row.cited,
             gap=answer.latch_least,
@@ -169,7 +169,7 @@ def _lock_edge(answer: PlanAnswer) -> Iterator[Finding]:
 
 
 def _small(gap: float, limit: float) -> str:
-    return inches(gap, limit) if gap >= 1 / 64 else "less than 1/64 in"
+    return f"only {inches(gap, limit)}" if gap >= 1 / 64 else "less than 1/64 in"
 
 
 def _cut_back(thing: str) -> str:

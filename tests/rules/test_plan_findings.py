@@ -61,7 +61,7 @@ def test_a_width_a_hair_short_of_the_margin_does_not_read_as_kept():
 @pytest.mark.parametrize(
     ("gap", "words"),
     [
-        (0.004, "less than 1/64 in"),
+        (0.004, "closes against by less than 1/64 in"),
         (1 / 64, "only 1/64 in"),
         (1 / 32 - 1e-6, "only 1/64 in"),
         (1 / 32, None),
