@@ -10,13 +10,14 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from configurator.exit_status import DONE, FOUND_ERRORS
-from configurator.model import Job
+from configurator.model import Job, Revision
 from configurator.model.faults import Fault
 from configurator.project_file import ProjectFileError, load
 
 if TYPE_CHECKING:
     from configurator.order.document import Document
     from configurator.order.prices import Priced
+    from configurator.order.spare import Spare
     from configurator.order.take_off import TakeOff
 
 TABLES = ("doors", "openings", "groups")
@@ -34,6 +35,9 @@ def add_order_commands(commands: Any) -> None:
     )
     order.add_argument("--screw-pack", type=int, metavar="N", help="count screws in packs of N too")
     order.add_argument("--prices", type=Path, metavar="P.csv", help="your own price list")
+    order.add_argument(
+        "--since", type=int, metavar="N", help="only what changed since revision N of the order"
+    )
     order.add_argument("--strict", action="store_true", help="exit with 1 when a finding is an error")
     order.set_defaults(run=order_command)
 
@@ -50,15 +54,16 @@ def order_command(options: argparse.Namespace) -> tuple[str, int]:
     """Return the order as text or data and the exit status; written to a file too where one is named."""
     job = load(options.file)
     _refuse_ending(options.out)
-    order = _taken_off(job, options)
+    revision = _revision(job, options)
+    order = _taken_off(job, options, revision)
+    if revision is not None:
+        return _changes(job, revision, order, options)
     priced = _priced(order, options.prices)
     status = FOUND_ERRORS if options.strict and order.has_errors else DONE
     from configurator.order.order_document import order_document
 
-    said = _written(order_document(order, priced), options.out)
-    if options.json:
-        return json.dumps(_as_data(order, priced), allow_nan=False) + "\n", status
-    return said, status
+    said = _written(order_document(order, priced), options)
+    return _data(_as_data(order, priced)) if options.json else said, status
 
 
 def schedule_command(options: argparse.Namespace) -> tuple[str, int]:
@@ -72,19 +77,56 @@ def schedule_command(options: argparse.Namespace) -> tuple[str, int]:
     if options.only is not None:
         place = TABLES.index(options.only)
         document = replace(document, data=(document.data[place],), sheets=(document.sheets[place],))
-    return _written(document, options.out), DONE
+    return _written(document, options), DONE
 
 
-def _taken_off(job: Job, options: argparse.Namespace) -> "TakeOff":
+def _revision(job: Job, options: argparse.Namespace) -> Revision | None:
+    """Return the revision that was asked for; prices are of a whole order, so they do not go with it."""
+    if options.since is None:
+        return None
+    if options.prices is not None:
+        raise _refused("--since", "gives what changed, without prices; leave out --prices")
+    for revision in job.revisions:
+        if revision.number == options.since:
+            return revision
+    known = ", ".join(str(revision.number) for revision in job.revisions) or "none"
+    raise _refused("--since", f"there is no revision {options.since} in this job; it has {known}")
+
+
+def _changes(job: Job, revision: Revision, order: "TakeOff", options: argparse.Namespace) -> tuple[str, int]:
+    from configurator.order.changes_document import changes_as_data, changes_document
+    from configurator.order.revisions import RevisionError, changes_since
+
+    try:
+        changes = changes_since(revision, job, order)
+    except RevisionError as error:
+        raise ProjectFileError((error.fault,)) from None
+    status = FOUND_ERRORS if options.strict and order.has_errors else DONE
+    said = _written(changes_document(changes, job.job), options)
+    return _data(changes_as_data(changes)) if options.json else said, status
+
+
+def _spare(options: argparse.Namespace, revision: Revision | None) -> "Spare | None":
+    """Return the allowance asked for; with a revision and none asked for, that revision's own."""
+    from configurator.order.revisions import RevisionError, spare_of
     from configurator.order.spare import parse_spare
+
+    try:
+        if options.spare is not None:
+            return parse_spare(options.spare)
+        return spare_of(revision) if revision is not None else None
+    except RevisionError as error:
+        raise ProjectFileError((error.fault,)) from None
+    except ValueError as error:
+        raise _refused("--spare", str(error)) from None
+
+
+def _taken_off(job: Job, options: argparse.Namespace, revision: Revision | None) -> "TakeOff":
     from configurator.order.take_off import take_off
     from configurator.order.tally import tally_job
     from configurator.order.uniform import uniform
 
-    try:
-        spare = parse_spare(options.spare) if options.spare is not None else None
-    except ValueError as error:
-        raise _refused("--spare", str(error)) from None
+    spare = _spare(options, revision)
     if options.screw_pack is not None and options.screw_pack < 1:
         raise _refused("--screw-pack", f"a pack holds at least 1 screw; {options.screw_pack} was given")
     tallies = tally_job(job)
@@ -114,8 +156,13 @@ def _as_data(order: "TakeOff", priced: "Priced | None") -> dict[str, Any]:
     return data
 
 
-def _written(document: "Document", path: Path | None) -> str:
+def _data(data: dict[str, Any]) -> str:
+    return json.dumps(data, allow_nan=False) + "\n"
+
+
+def _written(document: "Document", options: argparse.Namespace) -> str:
     """Write a document and say so; with no file named, return it as text."""
+    path: Path | None = options.out
     if path is None:
         from configurator.export.document_text import document_text
 

@@ -10,6 +10,12 @@ from pathlib import Path
 import pytest
 
 from configurator.cli import main
+from configurator.order.revisions import freeze
+from configurator.order.revisions import with_revision as with_next
+from configurator.order.spare import Spare
+from configurator.order.take_off import take_off
+from configurator.order.tally import tally_job
+from configurator.project_file import load, save
 from tests.openings import plain_data
 
 ROOT = Path(__file__).resolve().parent.parent
@@ -120,6 +126,52 @@ def test_strict_exits_with_1_on_an_error(tmp_path, capsys):
     assert main(["order", str(low), "--json", "--strict"]) == 1
     data = json.loads(capsys.readouterr().out.splitlines()[-1])
     assert data["not_ordered"][0]["why"] == "not studied"
+
+
+def with_revision(tmp_path, change):
+    """A file whose order of six hinges went out with two spare a line, and an opening changed since."""
+    opening = plain_data(use={"wanted_angle": 90}, quantity=2)
+    path = write(tmp_path / "job.json", opening)
+    job = load(path)
+    order = take_off(tally_job(job), job.job, Spare(each=2))
+    save(with_next(job, freeze(job, order, "2026-11-25")), path)
+    document = json.loads(path.read_text())
+    document["openings"][0] |= change
+    path.write_text(json.dumps(document))
+    return path
+
+
+def test_what_changed_since_a_revision_is_told(tmp_path, capsys):
+    path = with_revision(tmp_path, {"hinge": {"width": 5}})
+    data = json.loads(printed(capsys, "order", path, "--since", "1", "--json"))
+    assert [(one["size"], one["order"], one["return"]) for one in data["lines"]] == [
+        ("4-1/2 x 4", 0, 8),
+        ("4-1/2 x 5", 8, 0),
+    ]
+    assert [(one["mark"], one["change"], one["differs"]) for one in data["openings"]] == [
+        ("1", "other hinges", ["width"])
+    ]
+    text = printed(capsys, "order", path, "--since", "1")
+    assert "1 opening is not as it was: 8 hinges more to order, 8 no longer wanted." in text
+    assert "6 x 4-1/2 x 5 652" in text
+    out = tmp_path / "changes.xlsx"
+    assert "changes since revision 1" in printed(capsys, "order", path, "--since", "1", "--out", out)
+    assert out.read_bytes().startswith(b"PK")
+
+
+def test_nothing_changed_is_said_too(tmp_path, capsys):
+    path = with_revision(tmp_path, {"notes": "seen"})
+    assert "Nothing has changed since revision 1." in printed(capsys, "order", path, "--since", "1")
+    more = printed(capsys, "order", path, "--since", "1", "--spare", "3")
+    assert "Since revision 1 no opening has changed: 1 hinge more to order, 0 no longer wanted." in more
+
+
+def test_a_revision_that_is_not_there_is_refused(tmp_path, capsys):
+    path = with_revision(tmp_path, {})
+    assert main(["order", str(path), "--since", "2"]) == 2
+    assert "no revision 2 in this job; it has 1" in capsys.readouterr().err
+    assert main(["order", str(path), "--since", "1", "--prices", str(PRICES)]) == 2
+    assert capsys.readouterr().err.startswith("--since: ")
 
 
 def test_what_cannot_be_written_exits_with_3(tmp_path, capsys):

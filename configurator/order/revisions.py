@@ -81,9 +81,9 @@ class Changes:
         """Say in one sentence what changed."""
         if not self.lines and not self.openings:
             return f"Nothing has changed since revision {self.number}."
-        one = len(self.openings) == 1
-        openings = (
-            "1 opening is not as it was" if one else f"{len(self.openings)} openings are not as they were"
+        many = len(self.openings)
+        openings = {0: "no opening has changed", 1: "1 opening is not as it was"}.get(
+            many, f"{many} openings are not as they were"
         )
         return (
             f"Since revision {self.number} {openings}: {counted(self.order, 'hinge', 'hinges')} more to "

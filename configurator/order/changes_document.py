@@ -1,0 +1,94 @@
+"""What changed since an order went out, as a document and as data: what to order, what to return, and why."""
+
+from typing import Any
+
+from configurator.model import JobFacts
+from configurator.order.document import Column, Document, Table, heading_of
+from configurator.order.goods import Goods, goods_as_data
+from configurator.order.line_words import detail_words, hinge_words, metal_words
+from configurator.order.revisions import Changes, OpeningChange, Taken
+
+_LINE_COLUMNS = (
+    Column("order", "Order", "count", 6),
+    Column("back", "Return", "count", 6),
+    Column("was", "Was ordered", "count", 7),
+    Column("now", "Wanted now", "count", 7),
+    Column("size", "Size, height x width", "text", 14),
+    Column("type", "A156.1 type", "text", 8),
+    Column("hinge", "Hinge", "text", 34),
+    Column("finish", "Metal, finish", "text", 14),
+    Column("detail", "Pin, tip, corner", "text", 26),
+)
+_OPENING_COLUMNS = (
+    Column("mark", "Mark", "text", 10),
+    Column("kind", "What happened", "text", 16),
+    Column("was", "Hinges then", "text", 30),
+    Column("now", "Hinges now", "text", 30),
+    Column("differs", "Wherein they differ", "text", 24),
+)
+
+
+def changes_document(changes: Changes, facts: JobFacts | None = None) -> Document:
+    """Return the changes laid out: lines to order and to return, and every opening that is not as it was."""
+    lines = tuple(
+        (
+            line.order,
+            line.back,
+            line.was,
+            line.now,
+            line.goods.size,
+            line.goods.type,
+            hinge_words(line.goods),
+            metal_words(line.goods),
+            detail_words(line.goods),
+        )
+        for line in changes.lines
+    )
+    openings = tuple(_opening_cells(one) for one in changes.openings)
+    tables = Table("Lines", _LINE_COLUMNS, lines), Table("Openings", _OPENING_COLUMNS, openings)
+    title = f"Changes since revision {changes.number}"
+    return Document(title, heading_of(facts or JobFacts()), tables, tables, (changes.words(),))
+
+
+def changes_as_data(changes: Changes) -> dict[str, Any]:
+    """Return the changes as results are written; a line says what it is as an order line does."""
+    return {
+        "since_revision": changes.number,
+        "lines": [
+            {
+                "order": one.order,
+                "return": one.back,
+                "was": one.was,
+                "now": one.now,
+                **goods_as_data(one.goods),
+            }
+            for one in changes.lines
+        ],
+        "openings": [
+            {
+                "mark": one.mark,
+                "change": one.kind,
+                "was": _taken_as_data(one.was),
+                "now": _taken_as_data(one.now),
+                "differs": list(one.differs),
+            }
+            for one in changes.openings
+        ],
+    }
+
+
+def _opening_cells(one: OpeningChange) -> tuple[str | None, ...]:
+    was, now = (_taken_words(taken) for taken in (one.was, one.now))
+    return one.mark, one.kind, was, now, ", ".join(one.differs) or None
+
+
+def _taken_words(taken: Taken) -> str | None:
+    return ", ".join(f"{count} x {_short(goods)}" for goods, count in taken) or None
+
+
+def _short(goods: Goods) -> str:
+    return f"{goods.size} {goods.finish_bhma or goods.finish_us or ''}".strip()
+
+
+def _taken_as_data(taken: Taken) -> list[dict[str, Any]]:
+    return [{"quantity": count, **goods_as_data(goods)} for goods, count in taken]
