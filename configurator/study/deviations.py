@@ -17,7 +17,7 @@ from numpy.typing import NDArray
 
 from configurator.geometry.batch import Many, latch_edges_of, solve_many
 from configurator.geometry.pin import TOLERANCE, Hanging, locate_pin
-from configurator.geometry.shapes import Hardware, Leaf, Obstruction, OtherLeaf, refuse_no_door
+from configurator.geometry.shapes import Leaf, Obstruction, OtherLeaf, refuse_no_door
 from configurator.rules.how_sure import BARREL, CHECKS, CLEAR_WIDTH, LOCK_EDGE, MOUNTING, SWING
 
 Floats = NDArray[np.float64]
@@ -39,15 +39,14 @@ _ANGLE_TOLERANCE: Final = math.radians(TOLERANCE)
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Varied:
-    """One leaf as drawn, and what it has to do: wanted radians, least clear width in inches or None.
+    """One leaf as drawn, and what it has to do: wanted degrees, least clear width in inches or None.
 
-    wall_share is how much of a thicker wall comes to the pull side; square whether a stop lets it come to 90
-    degrees at all.
+    wall_share is how much of a thicker wall comes to the pull side; square whether a stop and the hardware,
+    as they are drawn, let it come to 90 degrees at all. Hardware itself decides no hinge and is left out.
     """
 
     hanging: Hanging
     leaf: Leaf
-    hardware: tuple[Hardware, ...]
     obstructions: tuple[Obstruction, ...]
     other: OtherLeaf | None
     wall_share: float
@@ -71,7 +70,6 @@ class Varied:
         return Many(
             hanging=h,
             leaf=self.leaf,
-            hardware=self.hardware,
             obstructions=self.obstructions,
             other=self.other,
             columns=columns,
@@ -92,13 +90,17 @@ class Varied:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Answers:
-    """One number or flag a leaf: bare greatest angle, clear width at 90 (nan: not reached), the two gaps."""
+    """One number or flag a leaf: bare greatest angle, clear width at 90 (nan: not reached), the two gaps.
+
+    singly is how many leaves had to be solved one by one, which costs a hundred times as much.
+    """
 
     angle: Floats
     clear_width: Floats
     latch_edge: Floats
     barrel_freedom: Floats
     holds: Mapping[str, Flags]
+    singly: int
 
     @property
     def works(self) -> Flags:
@@ -120,13 +122,13 @@ def answers(varied: Varied, off: Floats) -> Answers:
     latch = latch_edges_of(many)
     clear = solved.clear_width_at_90 if varied.square else np.full(many.count, np.nan)
     holds = {
-        SWING: solved.greatest_angle_bare >= varied.wanted - _ANGLE_TOLERANCE,
+        SWING: solved.greatest_angle_bare >= math.radians(varied.wanted) - _ANGLE_TOLERANCE,
         LOCK_EDGE: latch > 0.0,
         BARREL: solved.barrel_freedom >= -TOLERANCE,
         CLEAR_WIDTH: _kept(varied, clear),
         MOUNTING: _mounted(many),
     }
-    return Answers(solved.greatest_angle_bare, clear, latch, solved.barrel_freedom, holds)
+    return Answers(solved.greatest_angle_bare, clear, latch, solved.barrel_freedom, holds, solved.looked_at)
 
 
 def _kept(varied: Varied, clear: Floats) -> Flags:

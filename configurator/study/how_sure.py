@@ -13,6 +13,7 @@ from typing import Any, Final
 import numpy as np
 
 from configurator.geometry.pin import TOLERANCE
+from configurator.geometry.solve import Scene, scene, solve_scene
 from configurator.rules.door_stop import holds_short_of_square
 from configurator.rules.how_sure import (
     BARREL,
@@ -35,10 +36,14 @@ from configurator.study.candidate import in_degrees
 from configurator.study.deviations import NAMES, TOLERANCE_OF, Answers, Floats, Varied, answers
 from configurator.study.hang import hung_leaves
 from configurator.study.records import Candidate, Study
+from configurator.study.stop_place import given_stop, held_at
 from configurator.study.turning_points import EXACT, turning_points
 
 DRAWS: Final = 100_000
 SEED: Final = 20_260
+FEW_DRAWS: Final = 500
+"""Draws where something touches the closed leaf, as an astragal does: each has to be solved by itself."""
+_PROBES = 8
 
 
 def how_sure(
@@ -49,9 +54,9 @@ def how_sure(
     Worst case: every thing that may be off at its least, its middle and its most, all together in every way,
     and every draw besides, for between the ends no proof holds. The chance: each thing off by itself, evenly
     spread over its tolerance, from a seeded generator; real work is seldom spread evenly, so it is a measure
-    to compare by and no promise. `fineness` is how finely it is found how far each thing may be off. Derived.
-    Raises ValueError for a leaf that is not there, no draws, and
-    tolerances so large that they leave no door.
+    to compare by and no promise. Where something touches the closed leaf, no more than FEW_DRAWS are drawn.
+    `fineness` is how finely it is found how far each thing may be off. Derived. Raises ValueError for a leaf
+    that is not there, no draws, and tolerances so large that they leave no door.
     """
     if draws < 1:
         raise ValueError(f"At least one draw is needed; {draws} were asked for.")
@@ -60,14 +65,16 @@ def how_sure(
     limits = np.array([tolerances[TOLERANCE_OF[name]] for name in NAMES])
     varied.refuse_no_door(limits)
     drawn = _as_drawn(varied)
+    crowded = _crowded(varied, limits)
+    draws = min(draws, FEW_DRAWS) if crowded else draws
     effects = _effects(varied, limits, not drawn.fails, fineness)
-    worst, worked = _everything_off(varied, limits, draws, seed)
+    worst, worked = _everything_off(varied, limits, draws, seed, crowded)
     most = _matters_most(drawn, effects)
     margins = _margins(varied, drawn, effects)
     return HowSure(
         leaf=leaf,
         hinge_width=width,
-        wanted_angle=_wanted(study),
+        wanted_angle=varied.wanted,
         required_clear_width=varied.clear_width,
         as_drawn=drawn,
         worst=worst,
@@ -103,24 +110,28 @@ def varied_of(study: Study, leaf: str, width: float) -> Varied:
     if not found:
         names = ", ".join(dict.fromkeys(one.leaf for one in study.candidates))
         raise ValueError(f"There is no {leaf} leaf in {study.opening.mark}; it has: {names}.")
-    filled, use = study.filled, study.opening.use
+    filled = study.filled
     hung = next(one for one in hung_leaves(filled, leaf_hinges(filled)) if one.hinge.leaf.name == leaf)
+    hung = replace(hung, leaf=replace(hung.leaf, barrels=_barrels(found[0])))
+    hanging = replace(found[0].solution.hanging, W=width)
+    plan = scene(hanging, hung.leaf, hung.hardware, hung.obstructions, hung.other)
+    held = held_at(study.opening.use.stop_angle, given_stop(filled, hung, plan))
     return Varied(
-        hanging=replace(found[0].solution.hanging, W=width),
-        leaf=replace(hung.leaf, barrels=_barrels(found[0])),
-        hardware=hung.hardware,
+        hanging=hanging,
+        leaf=hung.leaf,
         obstructions=hung.obstructions,
         other=hung.other,
         wall_share=wall_share(filled),
-        wanted=math.radians(_wanted(study)),
+        wanted=min(filled.wanted_angle, held or 180.0),
         clear_width=must_of(filled, hung.hinge).clear_width,
-        square=not holds_short_of_square(use.stop_angle),
+        square=not holds_short_of_square(held) and not _hardware_short_of_square(plan),
     )
 
 
-def _wanted(study: Study) -> float:
-    """Return how far the bare leaf has to open, degrees: as is wanted, or as far as a door stop lets it."""
-    return min(study.filled.wanted_angle, study.opening.use.stop_angle or 180.0)
+def _hardware_short_of_square(plan: Scene) -> bool:
+    """Say whether hardware, as drawn, keeps a leaf from 90 degrees that would come to it bare."""
+    solution = solve_scene(plan)
+    return solution.greatest_angle < math.pi / 2 <= solution.greatest_angle_bare
 
 
 def _barrels(candidate: Candidate) -> tuple[tuple[float, float], ...]:
@@ -157,9 +168,17 @@ def _or_none(number: float) -> float | None:
 # --- Everything off at once ---
 
 
-def _everything_off(varied: Varied, limits: Floats, draws: int, seed: int) -> tuple[Reach, int]:
+def _crowded(varied: Varied, limits: Floats) -> bool:
+    """Say whether something touches the closed leaf whatever is off, so that each must be solved singly."""
+    probe = np.random.default_rng(SEED).uniform(-1.0, 1.0, (len(limits), _PROBES)) * limits[:, None]
+    return answers(varied, probe).singly == _PROBES
+
+
+def _everything_off(
+    varied: Varied, limits: Floats, draws: int, seed: int, crowded: bool
+) -> tuple[Reach, int]:
     """Return the worst answers found anywhere, and how many of the draws worked."""
-    corners = answers(varied, _grid(limits))
+    corners = answers(varied, _grid(limits, middle=not crowded))
     chance = np.random.default_rng(seed)
     drawn = answers(varied, chance.uniform(-1.0, 1.0, (len(limits), draws)) * limits[:, None])
     fails = {check for both in (corners, drawn) for check, holds in both.holds.items() if not holds.all()}
@@ -178,9 +197,11 @@ def _least_clear(*found: Answers) -> float | None:
     return _or_none(float(np.min(np.concatenate([one.clear_width for one in found]))))
 
 
-def _grid(limits: Floats) -> Floats:
-    """Return every way to combine the least, the middle and the most of each thing that may be off."""
-    levels = [(-limit, 0.0, limit) if limit > 0 else (0.0,) for limit in limits]
+def _grid(limits: Floats, middle: bool) -> Floats:
+    """Return every way to combine the least, the middle if asked for, and the most of all that may be off."""
+    levels = [
+        ((-limit, 0.0, limit) if middle else (-limit, limit)) if limit > 0 else (0.0,) for limit in limits
+    ]
     return np.array(list(itertools.product(*levels))).T
 
 

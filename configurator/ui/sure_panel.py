@@ -153,7 +153,9 @@ class SurePanel(QWidget):
         share = wall_share(self._study.filled)
         sure = self.found()
         most = "● matters most. " if sure is not None and sure.matters_most else ""
-        self.note.setText(f"{most}{_HALF if share < 1 else _ALL} {_EVENLY.format(LIVE_DRAWS)}")
+        self.note.setText(
+            f"{most}{_HALF if share < 1 else _ALL} {_EVENLY.format(LIVE_DRAWS if sure is None else sure.draws)}"
+        )
         tinted(self.note, "quiet", self.session.dark)
 
     # --- How it is put together ---

@@ -1,5 +1,6 @@
 """Worked by hand for a door opened flat: it clears by 2 o - i + p less what stands on the wall."""
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -11,7 +12,7 @@ from configurator.rules.leaf_hinge import leaf_hinges
 from configurator.rules.specification import must_of
 from configurator.rules.width import does_all
 from configurator.study import study
-from configurator.study.how_sure import how_sure, sure_data, wall_share
+from configurator.study.how_sure import FEW_DRAWS, how_sure, sure_data, wall_share
 from configurator.study.turning_points import EXACT as EXACTLY
 from tests.openings import RAIL, plain_opening
 
@@ -23,7 +24,7 @@ EXACT = {
     "hinge_backset": 0,
     "hinge_width": 0,
 }
-DEMO = Path(__file__).resolve().parents[2] / "demo_openings" / "kestrel_point.json"
+DEMOS = Path(__file__).resolve().parents[2] / "demo_openings"
 FLAT_4 = 0.875 + 0.5
 """Inches: 2 o - i + p with a 4 in hinge on the plain opening."""
 
@@ -180,13 +181,16 @@ def test_the_turning_point_is_where_the_study_turns(short):
 
 
 def demo_leaves():
-    job = load(DEMO)
     more = (
         plain_opening(mark="pair", leaves="pair", size={"width": 72, "height": 84}),
         plain_opening(mark="dutch", leaves="dutch"),
     )
-    for opening in (*job.openings, *more):
-        answer = study(opening, job.job)
+    jobs = [load(path) for path in sorted(DEMOS.glob("*.json"))]
+    for facts, opening in [
+        *((job.job, one) for job in jobs for one in job.openings),
+        *((None, one) for one in more),
+    ]:
+        answer = study(opening, facts)
         for candidate in answer.candidates:
             name = f"{opening.mark} {candidate.leaf} {candidate.hinge_width:g}"
             yield pytest.param(answer, candidate, id=name)
@@ -200,7 +204,8 @@ def test_as_drawn_it_agrees_with_the_study_and_no_draw_is_worse_than_the_worst_c
         for hinge in leaf_hinges(answer.filled)
         if hinge.leaf.name == candidate.leaf
     ]
-    assert found.works is does_all(candidate, must)
+    # A door stop asks no more of the leaf than it lets it do.
+    assert found.works is does_all(candidate, replace(must, wanted=found.wanted_angle))
     assert found.as_drawn.greatest_angle == pytest.approx(candidate.greatest_angle_bare, abs=1e-9)
     corners = how_sure(answer, candidate.leaf, candidate.hinge_width, 1, fineness=1e-3)
     assert found.worst.greatest_angle == pytest.approx(corners.worst.greatest_angle, abs=1e-9)
@@ -268,6 +273,15 @@ def test_a_door_stop_short_of_the_wanted_angle_is_all_that_is_asked():
     assert found.works
 
 
+def test_a_bumper_on_the_wall_is_all_that_is_asked_for_too():
+    bumper = {"kind": "wall bumper", "projection": 8, "from_frame": 28, "height": 38}
+    found = sure(rail=1.75, door_stop=bumper)
+    rests = study(plain_opening(door_stop=bumper, obstructions=[RAIL])).candidates[0].rests_at
+    assert found.wanted_angle == pytest.approx(rests)
+    assert 90 < found.wanted_angle < 171
+    assert found.works
+
+
 def test_a_stop_short_of_square_leaves_no_clear_width():
     assert sure(use={"stop_angle": 80}).as_drawn.clear_width_at_90 is None
 
@@ -294,3 +308,21 @@ def test_the_results_name_everything():
     assert len(data["effects"]) == 7
     assert data["finding"]["code"] == "how sure"
     assert data["sentence"].startswith("Works as drawn with 1/16 in to spare, but with ")
+
+
+def test_an_astragal_that_laps_the_leaf_leaves_few_draws_and_says_how_many():
+    astragal = {
+        "kind": "astragal",
+        "leaf": "inactive",
+        "face": "push",
+        "projection": 0.5,
+        "from_latch_edge": 0,
+        "width": 2,
+        "height": 42,
+        "vertical": 80,
+    }
+    pair = plain_opening(leaves="pair", size={"width": 72, "height": 84}, hardware=[astragal])
+    lapped = how_sure(study(pair), "active", 4, 5000, fineness=1e-2)
+    assert lapped.works
+    assert lapped.draws == FEW_DRAWS
+    assert how_sure(study(pair), "inactive", 4, 5000, fineness=1e-2).draws == 5000
