@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Literal
 from configurator.rules.finding import Finding, Fix, Source, finding
 from configurator.rules.usual import FilledOpening
 from configurator.rules.wording import degrees, hardware, inches, obstruction, roughly
+from configurator.tables import limit
 from configurator.units import TOLERANCE
 
 if TYPE_CHECKING:  # it holds places of stops itself
@@ -14,6 +15,7 @@ if TYPE_CHECKING:  # it holds places of stops itself
 
 SQUARE = 90.0
 _PLAN = Source("worked out from the plan", "derived")
+_PRACTICE = Source("common practice, no source", "common practice")
 _USUAL = Source("worked out from the plan, for a tip that stands off so far; from memory", "from memory")
 #: What no door stop can keep a door from: its own frame, and the other leaf.
 _OWN = ("frame", "latch jamb", "stop", "other leaf")
@@ -188,6 +190,26 @@ def stop_findings(answer: "PlanAnswer", hinge: str) -> Iterator[Finding]:
         yield finding(code, "warning", message, _PLAN, (), **_numbers(place))
     if place.holds:
         yield from _rests(answer, place, hinge)
+    yield from _where_people_walk(place)
+
+
+def _where_people_walk(place: StopPlace) -> Iterator[Finding]:
+    """Caution where a stop stands out so far that people may walk into it, or trip over it."""
+    most = limit("protruding_most")
+    if place.projection <= most.value + TOLERANCE:
+        return
+    stands = f"The {place.kind} stands {inches(place.projection, most.value)} off the wall"
+    numbers = {"projection": place.projection, "height": place.height}
+    if place.kind == "floor stop":
+        message = f"{stands}: it may be tripped over. Check that nobody walks there; local codes decide."
+        yield finding("stop underfoot", "note", message, _PRACTICE, (), **numbers)
+    elif limit("protruding_low").value < place.height <= limit("protruding_high").value:
+        message = (
+            f"{stands}; where people walk nothing may stand out more than {inches(most.value)} from 27 to 80 "
+            "in above the floor. Take a shorter one, set it lower, or check that nobody walks there; local "
+            "codes decide."
+        )
+        yield finding("stop where people walk", "warning", message, most.cited, (), **numbers)
 
 
 def _rests(answer: "PlanAnswer", place: StopPlace, hinge: str) -> Iterator[Finding]:

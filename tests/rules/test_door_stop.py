@@ -87,3 +87,21 @@ def test_with_a_stop_on_the_wall_it_is_not_said_to_lie_open_flat():
     assert "open flat" in codes(specified(opening()))
     stop = {"kind": "floor stop", "projection": 3}
     assert "open flat" not in codes(specified(opening(door_stop=stop)))
+
+
+@pytest.mark.parametrize(
+    ("kind", "projection", "height", "code"),
+    [
+        ("wall bumper", 4, 38, None),
+        ("wall bumper", 4.01, 27, None),
+        ("wall bumper", 4.01, 27.01, "stop where people walk"),
+        ("wall bumper", 4.01, 80, "stop where people walk"),
+        ("wall bumper", 4.01, 80.01, None),
+        ("floor stop", 4, 1, None),
+        ("floor stop", 4.01, 1, "stop underfoot"),
+    ],
+)
+def test_a_stop_far_off_the_wall_stands_where_people_walk(kind, projection, height, code):
+    stop = {"kind": kind, "projection": projection, "height": height}
+    said = {one.code for one in study(opening(door_stop=stop)).candidates[0].findings}
+    assert said & {"stop where people walk", "stop underfoot"} == ({code} if code else set())

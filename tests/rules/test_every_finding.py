@@ -99,6 +99,8 @@ MORE = {
     ),
     "where the door rests": opening(door_stop=FLOOR),
     "two door stops": opening(door_stop=FLOOR, use={"stop_angle": 90}),
+    "stop underfoot": opening(door_stop={**FLOOR, "projection": 12, "from_frame": 20}),
+    "stop where people walk": opening(door_stop={"kind": "wall bumper", "projection": 5}),
     "stop misses the leaf": opening(door_stop={**FLOOR, "height": 0}),
     "stop never met": opening(door_stop={**FLOOR, "from_frame": 40}),
     "stop near the edge": opening(door_stop={**FLOOR, "from_frame": 33}),
