@@ -4,7 +4,7 @@ import math
 from bisect import bisect_left
 
 from configurator.drawing.chart import Axis, Chart, Curve, Mark, Rule, nice_step, ticks_between
-from configurator.drawing.width_words import break_words, headline, reading
+from configurator.drawing.width_words import break_words, clear_width_name, headline, reading
 from configurator.study.inverse import CLEAR_WIDTH, BreakPoint, LeafWidths
 from configurator.units import MM_PER_INCH, Display, format_exact, format_length
 
@@ -16,8 +16,11 @@ _PARTS = 4
 _SAME = 1e-6
 
 
-def width_chart(leaf: LeafWidths, display: Display) -> Chart:
-    """Return the chart; stock widths and the widths compared are ticked and marked with a dot."""
+def width_chart(leaf: LeafWidths, display: Display, plain: bool = False) -> Chart:
+    """Return the chart; stock widths and the widths compared are ticked and marked with a dot.
+
+    `plain` letters it in plain words instead of the trade's.
+    """
     curve = leaf.curve
     widths = tuple(one.width for one in leaf.tried)
     bare = tuple(zip(curve.widths, curve.bare, strict=True))
@@ -30,20 +33,20 @@ def width_chart(leaf: LeafWidths, display: Display) -> Chart:
     return Chart(
         across=across,
         left=_angle_axis(leaf),
-        curves=_curves(leaf, bare),
-        right=_clear_axis(leaf, display),
+        curves=_curves(leaf, bare, plain),
+        right=_clear_axis(leaf, display, plain),
         rules=(*(Rule("A-CHRT-GRID", width, upright=True) for width in widths), _wanted(leaf, display)),
-        marks=tuple(_mark(leaf, one, display) for one in leaf.breaks),
+        marks=tuple(_mark(leaf, one, display, plain) for one in leaf.breaks),
         dots=tuple((width, _angle_at(leaf, width)) for width in widths),
-        said=said(leaf, display),
+        said=said(leaf, display, plain),
     )
 
 
-def said(leaf: LeafWidths, display: Display) -> str:
+def said(leaf: LeafWidths, display: Display, plain: bool = False) -> str:
     """Return all that the chart shows as sentences, for who cannot see it."""
-    breaks = "; ".join(break_words(one, display)[0] for one in leaf.breaks)
+    breaks = "; ".join(break_words(one, display, plain)[0] for one in leaf.breaks)
     mounted = (one.candidate for one in leaf.tried)
-    each = "; ".join(reading(one, display) for one in mounted if one is not None)
+    each = "; ".join(reading(one, leaf.must, display, plain) for one in mounted if one is not None)
     return " ".join(part for part in (headline(leaf, display), f"{breaks}." if breaks else "", each) if part)
 
 
@@ -55,7 +58,7 @@ def _wanted(leaf: LeafWidths, display: Display) -> Rule:
     return Rule("A-CHRT-WANT", leaf.must.wanted, f"must open to {display.angle(leaf.must.wanted)}")
 
 
-def _curves(leaf: LeafWidths, bare: tuple[tuple[float, float], ...]) -> tuple[Curve, ...]:
+def _curves(leaf: LeafWidths, bare: tuple[tuple[float, float], ...], plain: bool) -> tuple[Curve, ...]:
     curve = leaf.curve
     apart = any(a - b > _SAME for a, b in zip(curve.bare, curve.with_hardware, strict=True))
     together = "leaf, with and without hardware" if leaf.hung.hardware else "leaf"
@@ -65,7 +68,7 @@ def _curves(leaf: LeafWidths, bare: tuple[tuple[float, float], ...]) -> tuple[Cu
         found.append(Curve("A-CHRT-HDWR", fitted, "with its hardware", above=False))
     clear = tuple((w, c) for w, c in zip(curve.widths, curve.clear_widths, strict=True) if c is not None)
     if len(clear) > 1:
-        found.append(Curve("A-CHRT-CLER", clear, "clear width at 90 (right)", right=True))
+        found.append(Curve("A-CHRT-CLER", clear, f"{_clear_at_90(plain)} (right)", right=True))
     return tuple(found)
 
 
@@ -79,11 +82,15 @@ def _angle_axis(leaf: LeafWidths) -> Axis:
     return Axis("opens to, degrees", low, high, ticks)
 
 
-def _clear_axis(leaf: LeafWidths, display: Display) -> Axis | None:
+def _clear_axis(leaf: LeafWidths, display: Display, plain: bool) -> Axis | None:
     shown = [clear for clear in leaf.curve.clear_widths if clear is not None]
     if len(shown) < 2:
         return None
-    return length_axis("clear width at 90", min(shown), max(shown), display)
+    return length_axis(_clear_at_90(plain), min(shown), max(shown), display)
+
+
+def _clear_at_90(plain: bool) -> str:
+    return clear_width_name(plain) if plain else f"{clear_width_name(plain)} at 90"
 
 
 def length_axis(title: str, least: float, most: float, display: Display) -> Axis:
@@ -98,8 +105,8 @@ def length_axis(title: str, least: float, most: float, display: Display) -> Axis
     return Axis(f"{title}, {'mm' if display.metric else 'in'}", low * unit, high * unit, ticked)
 
 
-def _mark(leaf: LeafWidths, one: BreakPoint, display: Display) -> Mark:
-    wordings = break_words(one, display)
+def _mark(leaf: LeafWidths, one: BreakPoint, display: Display, plain: bool) -> Mark:
+    wordings = break_words(one, display, plain)
     if one.what == CLEAR_WIDTH:
         return Mark((one.width, one.value), wordings, right=True)
     return Mark((one.width, _angle_at(leaf, one.width)), wordings)

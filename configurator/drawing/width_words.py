@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from configurator.drawing.comparison import stopped_words
+from configurator.drawing.comparison import LEAST_CLEAR_WIDTH, stopped_words
 from configurator.drawing.rounding import at_most, width_from, width_to
 from configurator.rules.answers import barrel_free, binds, keeps_clear_width, reaches, refused
 from configurator.rules.width import Must
@@ -21,6 +21,7 @@ from configurator.study.records import Candidate
 from configurator.units import Display, format_exact
 
 HEADS = ("Open width", "Fits", "Opens to, bare", "With hardware", "Clear at 90")
+PLAIN_HEADS = ("Hinge width", "Does it", "Door alone opens to", "With its hardware", "Walk-through width")
 WHY = "Why not"
 
 
@@ -41,10 +42,22 @@ class WidthTable:
     lines: tuple[WidthLine, ...]
 
 
-def width_table(leaf: LeafWidths, display: Display) -> WidthTable:
-    """Return the table: a line a width, and a column for each thing whose projection decides."""
+def clear_width_name(plain: bool) -> str:
+    """Return what the clear width at 90 degrees is called: in the trade's words or in plain ones."""
+    return "walk-through width" if plain else "clear width"
+
+
+def width_table(leaf: LeafWidths, display: Display, plain: bool = False) -> WidthTable:
+    """Return the table: a line a width, and a column for each thing whose projection decides.
+
+    `plain` heads it in plain words instead of the trade's.
+    """
     deciding = _deciding(leaf)
-    heads = (*HEADS, *(f"{_thing(leaf, place)} may stand out" for place in deciding), WHY)
+    heads = (
+        *(PLAIN_HEADS if plain else HEADS),
+        *(f"{_thing(leaf, place)} may stand out" for place in deciding),
+        WHY,
+    )
     return WidthTable(heads, tuple(_line(leaf, one, deciding, display) for one in leaf.tried))
 
 
@@ -87,7 +100,11 @@ def _line(leaf: LeafWidths, one: WidthTried, deciding: tuple[int, ...], display:
 
 def _clear(found: Candidate, must: Must, display: Display) -> str:
     clear = found.clear_width_at_90
-    return "not reached" if clear is None else display.length(clear, must.clear_width, "min")
+    return (
+        "not reached"
+        if clear is None
+        else display.length(clear, must.clear_width or LEAST_CLEAR_WIDTH, "min")
+    )
 
 
 def _projection(most: float | None, display: Display) -> str:
@@ -166,13 +183,15 @@ def _next_in_stock(leaf: LeafWidths, display: Display) -> str:
         return f"next in stock {format_exact(chosen.width)}{usual}"
     assert leaf.least is not None
     wider = [one for one in leaf.tried if one.stock and one.width >= leaf.least - 1e-8]
-    if not wider or wider[0].candidate is None:
+    if not wider:
         return "none so wide is in stock"
+    if wider[0].candidate is None:
+        return f"next in stock {format_exact(wider[0].width)} cannot be mounted so"
     why = ", ".join(why_not(wider[0].candidate, leaf.must, display))
     return f"next in stock {format_exact(wider[0].width)} does not do: {why}"
 
 
-def break_words(one: BreakPoint, display: Display) -> tuple[str, str]:
+def break_words(one: BreakPoint, display: Display, plain: bool = False) -> tuple[str, str]:
     """Return what happens at a break point: in full, and as short as it can be said."""
     if one.what == OPENS:
         said = f"{display.angle(one.value)} from {width_from(one.width)}"
@@ -182,13 +201,16 @@ def break_words(one: BreakPoint, display: Display) -> tuple[str, str]:
     if one.what == BARREL_FREE:
         return f"barrel free from {width_from(one.width)} in", f"barrel free {width_from(one.width)}"
     least = display.length(one.value)
-    return f"{least} clear width up to {width_to(one.width)} in", f"{least} up to {width_to(one.width)}"
+    name = clear_width_name(plain)
+    return f"{least} {name} up to {width_to(one.width)} in", f"{least} up to {width_to(one.width)}"
 
 
-def reading(found: Candidate, display: Display) -> str:
+def reading(found: Candidate, must: Must, display: Display, plain: bool = False) -> str:
     """Say what one hinge open width does: what a pointer on the curve tells."""
-    said = f"{width_from(found.hinge_width)} in: opens to {display.angle(found.greatest_angle_bare)} bare"
+    bare = display.angle(found.greatest_angle_bare, must.wanted, "min")
+    said = f"{width_from(found.hinge_width)} in: opens to {bare} bare"
     if found.greatest_angle < found.greatest_angle_bare:
-        said += f", {display.angle(found.greatest_angle)} with hardware"
-    clear = found.clear_width_at_90
-    return said if clear is None else f"{said}; clear width {display.length(clear)}"
+        said += f", {display.angle(found.greatest_angle, must.wanted, 'min')} with hardware"
+    if found.clear_width_at_90 is None:
+        return said
+    return f"{said}; {clear_width_name(plain)} {_clear(found, must, display)}"

@@ -248,3 +248,11 @@ def test_the_swing_chart_marks_the_greatest_and_the_rest():
 
 def test_the_type_of_a_chart_can_be_read():
     assert SIZE >= 7
+
+
+def test_plain_words_in_the_chart():
+    (leaf,) = widths_of(study(plain_opening()))
+    chart = width_chart(leaf, INCHES, plain=True)
+    assert chart.right.title == "walk-through width, in"
+    assert chart.curves[-1].label == "walk-through width (right)"
+    assert "clear width" not in chart.said

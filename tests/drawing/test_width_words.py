@@ -114,6 +114,28 @@ def test_break_points_in_words(display, length):
 def test_what_the_pointer_reads():
     one_study = study(plain_opening(obstructions=[RAIL], hardware=[LEVER]))
     (leaf,) = widths_of(one_study)
-    assert reading(at_width(one_study, leaf, 4.5), INCHES) == (
+    assert reading(at_width(one_study, leaf, 4.5), leaf.must, INCHES) == (
         "4-1/2 in: opens to 180° bare, 175.6° with hardware; clear width 32-13/16 in"
     )
+
+
+def test_plain_words_for_a_client():
+    leaf = leaf_of(use={"accessible": True})
+    heads = width_table(leaf, INCHES, plain=True).heads
+    assert heads[:5] == (
+        "Hinge width",
+        "Does it",
+        "Door alone opens to",
+        "With its hardware",
+        "Walk-through width",
+    )
+    said = [break_words(one, INCHES, plain=True)[0] for one in leaf.breaks]
+    assert "32 in walk-through width up to 6-1/8 in" in said
+
+
+def test_what_the_pointer_reads_never_rounds_across_a_limit():
+    one_study = study(plain_opening(use={"wanted_angle": 170}, obstructions=[RAIL]))
+    (leaf,) = widths_of(one_study)
+    just_under = leaf.least_for_angle - 0.002
+    assert reading(at_width(one_study, leaf, just_under), leaf.must, INCHES).count("169.9° bare") == 1
+    assert reading(at_width(one_study, leaf, 6.13), leaf.must, INCHES).endswith("clear width 31-31/32 in")

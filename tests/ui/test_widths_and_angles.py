@@ -100,6 +100,12 @@ def test_other_units_are_shown_at_once(page, session):
     assert page.chart.sheet.chart.right.title == "clear width at 90, mm"
 
 
+def test_plain_words_are_shown_at_once(page, session):
+    session.use_plain_words(True)
+    assert cell(page, 1, "Walk-through width") == "32-13/16 in"
+    assert page.chart.sheet.chart.right.title == "walk-through width, in"
+
+
 def test_an_edit_is_followed_and_nothing_else_is_worked_out_again(page, session):
     before = page.shown_leaf()
     session.swing(30)
