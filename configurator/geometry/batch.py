@@ -73,6 +73,10 @@ class Many:
         }
         return replace(self, columns=columns, thing_columns=things)
 
+    def in_turns(self) -> "list[Many]":
+        """The openings in their order, as many at a time as are handled together."""
+        return [self.between(first, first + _TOGETHER) for first in range(0, self.count, _TOGETHER)]
+
     def records(self, take: Any) -> tuple[Hanging, tuple[Obstruction, ...]]:
         """The hanging and the obstructions with what take makes of each column in its place."""
         hanging = replace(self.hanging, **{name: take(column) for name, column in self.columns.items()})
@@ -119,9 +123,7 @@ def solve_many(many: Many) -> ManySolution:
 
     Inches and radians. Raises ValueError for columns of different lengths and as `locate_pin` does.
     """
-    count = many.count
-    starts = range(0, count, _TOGETHER)
-    tables = [_solve_together(many.between(first, min(first + _TOGETHER, count))) for first in starts]
+    tables = [_solve_together(some) for some in many.in_turns()]
     names = tuple(dict.fromkeys(name for _, reach in tables for name in reach.names))
     columns = [lengths | _columns(reach, names) for lengths, reach in tables]
     joined = {name: np.concatenate([table[name] for table in columns]) for name in columns[0]}
@@ -176,6 +178,11 @@ def latch_edges_of(many: Many) -> Floats:
 
     As `edges.latch_edge_least`, to 1e-12. Raises ValueError as `solve_many` does.
     """
+    return np.concatenate([_latch_edges_together(some) for some in many.in_turns()])
+
+
+def _latch_edges_together(many: Many) -> Floats:
+    """The latch edges of as many openings as are handled together."""
     h, _ = many.records(lambda column: column)
     least, doubtful = latch_edges(h, locate_pin(h), many.other, many.count)
     for row in np.flatnonzero(doubtful):

@@ -37,7 +37,9 @@ def least_passages(turning: Iterable[Part], standing: Iterable[Part], limit: Flo
     least = np.full(len(limit), np.inf)
     for still in standing:
         for one in turning:
-            if may_meet(one.shape, still.shape):
+            # No passage can be nearer than the rings that the two parts lie in.
+            ring = np.maximum(still.near - one.far, one.near - still.far)
+            if may_meet(one.shape, still.shape) and (np.maximum(ring, 0.0) < least).any():
                 least = np.minimum(least, nearest_passages(one, still, limit))
     return least
 

@@ -1,5 +1,7 @@
 """What one solve costs, beside a bisection with a general polygon library measured in the same run.
 
+Times are the processor's, on one core, so that what else the machine does counts little.
+
 python tests/bench/bench_geometry.py
 """
 
@@ -18,8 +20,16 @@ import shapely
 from openings import BEVEL, BOX, LEAF, RAIL, case_a
 from random_openings import Problem
 
-from configurator.geometry.batch import Many, solve_many
-from configurator.geometry.inverse import angle_bare, greatest_projection, least_hinge_width
+from configurator.geometry.batch import Many, latch_edges_of, solve_many
+from configurator.geometry.batch_answers import (
+    barrels_free_by,
+    clear_widths_of,
+    encroachments_of,
+    hinge_edges_of,
+    least_gaps_of,
+)
+from configurator.geometry.inverse import angle_bare, greatest_projection, widths_that_work
+from configurator.geometry.least_gaps import least_gaps
 from configurator.geometry.pin import locate_pin
 from configurator.geometry.solve import scene, solve
 from configurator.geometry.swing import polar_contact
@@ -31,10 +41,10 @@ def timed(function, times):
     """The median of several runs, microseconds a call."""
     runs = []
     for _ in range(7):
-        begin = time.perf_counter()
+        begin = time.process_time()
         for _ in range(times):
             function()
-        runs.append((time.perf_counter() - begin) / times * 1e6)
+        runs.append((time.process_time() - begin) / times * 1e6)
     return statistics.median(runs)
 
 
@@ -66,7 +76,7 @@ def bisected(bare, standing, pin):
 
 
 def many_at_once(count, hardware=()):
-    """So many openings of one arrangement with wall, gap, backset and width varied: seconds to solve them."""
+    """So many openings of one arrangement with wall, gap, backset and width varied."""
     chance = np.random.default_rng(1)
     columns = {
         "p": chance.uniform(-0.5, 0.6, count),
@@ -74,12 +84,29 @@ def many_at_once(count, hardware=()):
         "g_h": chance.uniform(0.09, 0.15, count),
         "b": chance.uniform(0.2, 0.3, count),
     }
-    many = Many(
+    return Many(
         hanging=case_a(4, beta=BEVEL), leaf=LEAF, hardware=hardware, obstructions=(RAIL,), columns=columns
     )
-    begin = time.perf_counter()
+
+
+def seconds(function):
+    begin = time.process_time()
+    function()
+    return time.process_time() - begin
+
+
+def every_answer(many):
+    """All that a single study says, for each of many openings."""
+    solved = solve_many(many)
+    latch_edges_of(many)
+    for answer in (hinge_edges_of, barrels_free_by, clear_widths_of, encroachments_of, least_gaps_of):
+        answer(many, solved)
+
+
+def draws(many):
+    """What a draw of chances asks: how far it opens, its clear width, its barrel and its latch edge."""
     solve_many(many)
-    return time.perf_counter() - begin
+    latch_edges_of(many)
 
 
 def main():
@@ -96,13 +123,18 @@ def main():
     print(f"bare contact angle, parts laid out       {alone:10.0f} us")
     print(f"the same by bisection, polygon library   {general:10.0f} us   {general / one:.0f} times as long")
     print(f"the two angles                           {exact:.7f} and {judged:.7f} degrees")
-    bare_many, all_many = many_at_once(100_000), many_at_once(100_000, (BOX,))
+    bare, fitted = many_at_once(100_000), many_at_once(100_000, (BOX,))
+    bare_many, all_many = seconds(lambda: solve_many(bare)), seconds(lambda: solve_many(fitted))
     ratio = general / (bare_many * 10)
     print(f"100,000 openings at once, bare           {bare_many:10.2f} s    {ratio:.0f} times as fast each")
     print(f"100,000 openings at once, with hardware  {all_many:10.2f} s")
-    width = timed(lambda: least_hinge_width(h, LEAF, math.pi, (RAIL,)), 10)
+    print(f"100,000 draws with their latch edges     {seconds(lambda: draws(bare)):10.2f} s")
+    print(f"100,000 openings, every answer           {seconds(lambda: every_answer(fitted)):10.2f} s")
+    solution = solve(h, LEAF, (BOX,), (RAIL,))
+    print(f"least gaps with the walls, one opening   {timed(lambda: least_gaps(solution), 100):10.0f} us")
+    width = timed(lambda: widths_that_work(h, LEAF, math.pi, (RAIL,)), 10)
     trim = timed(lambda: greatest_projection(h, LEAF, math.pi, (RAIL,), 0), 10)
-    print(f"least hinge width by root finding        {width:10.0f} us")
+    print(f"every span of hinge widths that works    {width:10.0f} us")
     print(f"greatest projection by root finding      {trim:10.0f} us")
 
 
