@@ -24,6 +24,7 @@ def run_window(path: Path | None) -> int:
 
     Raises ProjectFileError when the file is refused.
     """
+    gc.disable()  # until the picture stands: see `begin`, which goes on with it
     session = Session()
     if path is not None:
         session.open(path)
@@ -33,6 +34,8 @@ def run_window(path: Path | None) -> int:
     if path is not None:
         preferences.note_recent(path)
     window = open_window(session, preferences)
+    # The records of a large job would be looked through again and again, and hold up the window each time.
+    window.picture_shown.connect(gc.freeze)
     sys.excepthook = lambda *error: report(window, *error)
     window.show()
     return int(application.exec())
