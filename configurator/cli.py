@@ -200,8 +200,6 @@ def _kinds(options: argparse.Namespace) -> tuple[str, int]:
 
 
 def _window(options: argparse.Namespace) -> tuple[str, int]:
-    if options.file is not None:
-        load(options.file)  # refuse a bad file in words before any window opens
     from configurator.ui.environment import missing_library_sentence, why_no_window
 
     if (reason := why_no_window()) is not None:
@@ -217,13 +215,13 @@ def _window(options: argparse.Namespace) -> tuple[str, int]:
 
 def _without_window(path: Path | None, reason: str) -> tuple[str, int]:
     """Do the main job without a screen: print the comparison, write the first picture, say where and why."""
+    job = load(path) if path is not None else None  # of a bad file nothing else is said
     _complain(reason)
-    if path is None:
+    if path is None or job is None:
         _complain("name a project file and its comparison is printed here instead")
         return "", DONE
     from configurator.export.table_text import studies_as_text
 
-    job = load(path)
     if not job.openings:
         _complain(f"{path.name} has no openings, so there is nothing to compare or to draw")
         return "", DONE
