@@ -59,6 +59,7 @@ class StopPlace:
             "height": self.height,
             "rests_at": self.rests_at,
             "meets": self.meets,
+            "fault": self.fault or None,
         }
 
 

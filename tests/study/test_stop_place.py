@@ -189,7 +189,8 @@ def test_of_two_leaves_each_has_its_own():
 def test_the_results_carry_it():
     data = on_4(door_stop=FLOOR).as_data()
     assert data["rests_at"] == data["door_stop"]["rests_at"]
-    assert data["door_stop"]["kind"] == "floor stop"
+    assert (data["door_stop"]["kind"], data["door_stop"]["fault"]) == ("floor stop", None)
+    assert on_4(door_stop={**FLOOR, "from_frame": 40}).as_data()["door_stop"]["fault"] == "never met"
     assert on_4().as_data()["door_stop"] is None
 
 
