@@ -17,6 +17,8 @@ _STEPS = 24
 _FAR, _SAME, _WORTH = 12.0, 0.5, 3.0
 """A label that many points nearer to its own curve is not taken for another's; what each point is worth."""
 _WRONG_SIDE = 12.0
+_REACHES = ((5.0, 12.0), (22.0, 34.0), (50.0, 70.0))
+"""Points that a mark's label may lie off it: a shorter wording near by is better than a full one far off."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,7 +74,8 @@ def labels(chart: Chart, plot: Box, room: Room, lines: Sequence[LineOnSheet]) ->
 
     for mark in chart.marks:
         at = chart.place(plot, *mark.at, mark.right)
-        any(letter(_about(at, text), text) for text in mark.wordings)
+        tries = ((text, reach) for reach in _REACHES for text in mark.wordings)
+        any(letter(_about(at, text, reach), text) for text, reach in tries)
     for line in reversed(lines):
         if line.curve.label:
             letter(_along(line, lines, plot), line.curve.label)
@@ -89,10 +92,10 @@ def _crossed(box: Box, lines: Sequence[LineOnSheet], levels: Sequence[float]) ->
     return any(span is not None and span[0] < box.top + 1 and span[1] > box.bottom - 1 for span in spans)
 
 
-def _about(at: Point, text: str) -> Iterator[Point]:
+def _about(at: Point, text: str, reach: Sequence[float]) -> Iterator[Point]:
     """Yield places about a point, near ones first: right and left of it, below and above."""
     width, x, y = text_width(text, SIZE), at[0], at[1]
-    for far in (5.0, 12.0, 22.0, 34.0, 50.0, 70.0):
+    for far in reach:
         for base in (y - far - ASCENT * SIZE, y + far):
             yield from ((left, base) for left in (x + 4.0, x - width / 2, x - width - 4.0))
 

@@ -1,0 +1,45 @@
+"""A quiet table as wide as its words; what room is left over goes to the last column."""
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QHeaderView, QTableWidgetItem
+
+from configurator.ui.quiet_table import QuietTable
+
+
+class FittedTable(QuietTable):
+    """Filled whole: heads, and rows of texts each with what its tooltip says."""
+
+    def __init__(self, name: str) -> None:
+        super().__init__(0, name)
+        header = self.horizontalHeader()
+        header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+        header.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
+
+    def fill(self, heads: Sequence[str], rows: Sequence[tuple[Sequence[str], str]]) -> None:
+        """Show other rows."""
+        self.setColumnCount(len(heads))
+        self.setHorizontalHeaderLabels(list(heads))
+        self.setRowCount(len(rows))
+        for place, (texts, tip) in enumerate(rows):
+            for column, text in enumerate(texts):
+                item = QTableWidgetItem(text)
+                item.setFlags(Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable)
+                item.setToolTip(tip)
+                self.setItem(place, column, item)
+        self._share_width()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Give what room is left over to the last column."""
+        super().resizeEvent(event)
+        self._share_width()
+
+    def _share_width(self) -> None:
+        """Stretch the last column only while that cuts nothing off it."""
+        last = self.columnCount() - 1
+        header = self.horizontalHeader()
+        taken = sum(self.columnWidth(column) for column in range(last))
+        wanted = max(self.sizeHintForColumn(last), header.sectionSizeHint(last)) if last >= 0 else 0
+        header.setStretchLastSection(taken + wanted <= self.viewport().width())
