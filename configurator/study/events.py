@@ -144,17 +144,14 @@ def _gap(solution: Solution, reach: float) -> Iterator[Event]:
 
 
 def gap_on_the_way(solution: Solution, reach: float) -> LeastGap | None:
-    """Return the nearest passage of the leaf to what stands about the door, from closed to reach, radians.
+    """Return the nearest passage of the leaf to walls and what stands about, from closed to reach, radians.
 
     The barrels are left out: they turn about themselves, and are nowhere nearer than when closed. None where
-    nothing stands there, or where the leaf only moves away from it: closed it lies in its frame.
+    the leaf comes near nothing, or only moves away from it: closed it lies in its frame.
     """
     scene = solution.scene
-    if not scene.obstructions:
-        return None
-    gap = solution.gap
-    if gap is None or gap.part != "leaf" or gap.angle > reach or solution.rest_angle_bare < reach:
-        gap = polar_least_gap((scene.leaf,), scene.obstructions, solution.pin.at, reach)
+    about = [part for part in scene.standing if part.shape.index is not None or part.shape.kind == "wall"]
+    gap = polar_least_gap((scene.leaf,), about, solution.pin.at, reach)
     return gap if gap is not None and gap.angle > 0.0 else None
 
 

@@ -34,7 +34,10 @@ def test_how_near_is_told_in_the_units_chosen_and_with_which_hinge():
     assert "3.0°: latch edge closest, 1/16 in (4 in hinge)" in lines
     metric = [moment_words(moment, study, Display(metric=True)) for moment in moments(study)]
     assert any("latch edge closest, 1.4 mm" in line for line in metric)
-    assert lines[-1] == "180°: fully open; wanted angle"
+    assert lines[-1] == (
+        "180°: fully open; wanted angle; least gap to the wall, 1-3/8 in (4 in hinge); "
+        "least gap to the wall, 1-7/8 in (4-1/2 in hinge)"
+    )
 
 
 def test_a_pair_s_leaves_are_told_apart():
@@ -42,5 +45,7 @@ def test_a_pair_s_leaves_are_told_apart():
         leaves="pair", size={"width": 72, "height": 84}, obstructions=[RAIL | {"side": "latch"}], compare=[4]
     )
     lines = [moment_words(moment, study, Display()) for moment in moments(study)]
-    assert "180°: fully open; wanted angle (4 in hinge, active leaf)" in lines
+    assert (
+        "180°: fully open; wanted angle; least gap to the wall, 1-3/8 in (4 in hinge, active leaf)" in lines
+    )
     assert "171.8°: first contact: leaf on the chair rail (4 in hinge, inactive leaf)" in lines

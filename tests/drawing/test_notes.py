@@ -32,6 +32,16 @@ def test_at_the_least_gap_of_the_swing_it_is_the_one_dimensioned():
     assert told.b == told.line_b  # the arrow touches what is measured
 
 
+def test_a_wall_that_stands_proud_of_the_frame_counts():
+    """A frame set back in a thick wall: the lever stops a leaf on 4 in 1/16 short of the wall's corner."""
+    study = demo("122A")
+    sheet = plan_sheet(study, Display(), *SIZE)
+    told = clearances(sheet, 180)
+    assert [one.text for one in told] == ["1/16 in to the wall", "17/32 in to the wall"]
+    corner = (-study.candidates[0].solution.hanging.F, -study.candidates[0].solution.hanging.p)
+    assert told[0].a == pytest.approx(corner)
+
+
 def test_what_is_swept_has_its_least_gap_told_before_the_leaf_is_there():
     """Case B: 1/8 between the rail and what the leaf sweeps, also with the leaf at 150 and at 165."""
     sheet = plan_sheet(case_a(obstructions=[RAIL], compare=[4.5]), Display(), *SIZE, swept=True)

@@ -37,11 +37,14 @@ def test_the_plain_opening_by_hand():
         "square open, where the clear width counts",
         "wanted angle",
         "latch edge closest",
+        "least gap to the wall",
     ]
     closest = found["latch edge closest"]
     by_hand = math.atan2(0.5 + 1.75, 35.875 - 0.0625) - math.atan2(0.375, 36 - 0.0625)
     assert closest.angle == pytest.approx(math.degrees(by_hand), abs=1e-9)
     assert closest.distance == pytest.approx(0.056345, abs=1e-6)
+    wall = found["least gap to the wall"]  # open flat the face stands 7/8 off the frame, 1-3/8 off the wall
+    assert (wall.angle, wall.distance) == (180.0, pytest.approx(1.375))
 
 
 def test_a_rail_stops_one_width_and_is_passed_by_the_other():
@@ -68,12 +71,12 @@ def test_with_hardware_the_least_gap_is_the_one_that_can_be_reached():
 
 def test_what_stands_on_the_latch_side_is_passed_nearest_on_the_way():
     """The stop-side latch corner passes a column in line with the pin, nearer than anywhere else."""
-    column = {"kind": "column", "side": "latch", "start": 0, "diameter": 6, "offset": 12}
+    column = {"kind": "column", "side": "latch", "start": -3, "diameter": 6, "offset": 9}
     found = events_of(obstructions=[column])
     gap = found["least gap to the column"]
     solution = study(plain_opening(obstructions=[column])).candidates[0].solution
     x_p, y_p = solution.pin.at
-    centre = (36 + solution.hanging.F + 3, -0.5 + 12 + 3)
+    centre = (36 + solution.hanging.F - 3 + 3, -0.5 + 9 + 3)
     rho = math.hypot(35.875 - x_p, 0.5 + 1.75)  # the stop-side corner of the latch edge
     away = math.dist(centre, (x_p, y_p))
     assert gap.distance == pytest.approx(away - rho - 3)
@@ -82,10 +85,9 @@ def test_what_stands_on_the_latch_side_is_passed_nearest_on_the_way():
 
 
 def test_what_the_leaf_only_moves_away_from_is_no_event():
-    """A base beside a frame 2 wide is 2-1/8 off the closed leaf, through the frame; 6 in clears 2-7/8."""
-    base = {"kind": "base", "projection": 0.5, "start": 0}
-    assert "least gap to the base" not in events_of(obstructions=[base], compare=[6])
-    assert events_of(obstructions=[base], compare=[4])["least gap to the base"].angle == 180
+    """The wall beside a frame 2 wide is 2-1/8 off the closed leaf, through the frame; 6 in clears 3-3/8."""
+    assert not [name for name in events_of(compare=[6]) if name.startswith("least gap")]
+    assert events_of(compare=[4.5])["least gap to the wall"].distance == pytest.approx(1.875)
 
 
 def test_a_door_stop_that_holds_ends_what_happens():
