@@ -17,7 +17,7 @@ from configurator.rules.how_sure import (
 from configurator.rules.sure_words import off_words
 from configurator.units import MM_PER_INCH, Display
 
-_SLACK = 1e-4
+_SLACK = 1e-3
 """Part of a step: what is found is found no finer than this on the screen."""
 _FAULTS: Mapping[str, str] = {
     MOUNTING: "leaf runs out",

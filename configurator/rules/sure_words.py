@@ -10,7 +10,8 @@ from configurator.rules.wording import degrees, inches
 UNLIKELY = 0.9
 """A hinge that works less often than this is warned of; the program's own choice, no source."""
 _LEAST_SAID = 1 / 64
-_SLACK = 1e-6
+_SLACK = 1e-3
+"""Part of a 64th: what is found to a millionth of an inch is not said a 64th short for it."""
 _OFF: Mapping[str, tuple[str, str]] = {
     "frame_setting": ("a frame set {} back", "a frame set {} farther out"),
     "wall_thickness": ("a wall {} thinner", "a wall {} thicker"),

@@ -230,7 +230,7 @@ def _matters_most(drawn: Reach, effects: tuple[Effect, ...]) -> str | None:
     if drawn.fails or not any(shares.values()):
         shares = {effect.name: _spread(effect) for effect in effects}
     # Two that count alike are named in their order, not by the last bits of either.
-    name = max(shares, key=lambda one: round(shares[one], 6))
+    name = max(shares, key=lambda one: round(shares[one], 3))
     return name if shares[name] > 0.0 else None
 
 

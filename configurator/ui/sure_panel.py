@@ -21,7 +21,7 @@ LIVE_DRAWS = 20_000
 """Draws while editing: a fifth of what the command line takes, and said so beside every chance."""
 SETTLE = 250
 """Milliseconds without an edit before anything is worked out."""
-FINE = 1e-5
+FINE = 1e-6
 """Inches: how finely what may be off is found while editing; a 64th is shown at most."""
 _FIELD_WIDTH, _CELL_WIDTH = 44 * GRID, 25 * GRID
 _HALF = "The frame stands centred in its wall: half of a thicker wall is taken to come to the pull side."
@@ -153,9 +153,8 @@ class SurePanel(QWidget):
         share = wall_share(self._study.filled)
         sure = self.found()
         most = "● matters most. " if sure is not None and sure.matters_most else ""
-        self.note.setText(
-            f"{most}{_HALF if share < 1 else _ALL} {_EVENLY.format(LIVE_DRAWS if sure is None else sure.draws)}"
-        )
+        draws = LIVE_DRAWS if sure is None else sure.draws
+        self.note.setText(f"{most}{_HALF if share < 1 else _ALL} {_EVENLY.format(draws)}")
         tinted(self.note, "quiet", self.session.dark)
 
     # --- How it is put together ---

@@ -44,6 +44,7 @@ def test_every_width_has_its_sentence_and_the_recommended_one_its_rows(panel):
     assert panel.width_shown.currentText() == "4-1/2 in hinge"
     assert cells(panel, "wall_thickness")[1:] == ["180°", "180°", "any", "+1/4 in"]
     assert panel.heads[-1].text() == "Works up to"
+    assert cells(panel, "frame_setting")[0].endswith("●"), "of several that count alike the first"
 
 
 def test_another_width_is_shown_when_chosen(panel):
