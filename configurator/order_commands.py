@@ -142,8 +142,11 @@ def _priced(order: "TakeOff", path: Path | None) -> "Priced | None":
     try:
         return price_order(order.lines, load_prices(path))
     except PriceListError as error:
-        faults = tuple(Fault(f"{path.name} {fault.field}".strip(), fault.message) for fault in error.faults)
-        raise ProjectFileError(faults) from None
+        faults = (
+            Fault(f"{path.name} {fault.field}" if fault.field else "", fault.message)
+            for fault in error.faults
+        )
+        raise ProjectFileError(tuple(faults)) from None
 
 
 def _as_data(order: "TakeOff", priced: "Priced | None") -> dict[str, Any]:

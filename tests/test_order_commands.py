@@ -97,7 +97,7 @@ def test_one_schedule_by_itself(tmp_path, capsys):
         (["schedule", DEMO, "--out", "x"], "--out: must end in .csv, .xlsx, .pdf; x was given"),
         (["order", DEMO, "--spare", "lots"], "--spare: a spare allowance is written as 5%"),
         (["order", DEMO, "--screw-pack", "0"], "--screw-pack: a pack holds at least 1 screw"),
-        (["order", DEMO, "--prices", "none.csv"], "none.csv: none.csv could not be read"),
+        (["order", DEMO, "--prices", "none.csv"], "none.csv could not be read: no such file"),
         (["order", "none.json"], "none.json is not there"),
     ],
 )

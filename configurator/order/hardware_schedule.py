@@ -3,6 +3,7 @@
 Only the hinges are chosen here; everything else is what was described of the opening, for whoever chooses it.
 """
 
+from collections import Counter
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cache
@@ -75,13 +76,14 @@ def hardware_headings(tallies: Iterable[Tally]) -> tuple[Heading, ...]:
 
 def hardware_groups(headings: Iterable[Heading]) -> tuple[GroupLine, ...]:
     """Return every item of the job with its quantity over all openings, group by group."""
-    found: dict[HardwareItem, tuple[int, tuple[str, ...]]] = {}
+    counts: Counter[HardwareItem] = Counter()
+    marks: dict[HardwareItem, list[str]] = {}
     for heading in headings:
         for item, count in heading.items:
-            quantity, marks = found.get(item, (0, ()))
-            found[item] = (quantity + count * heading.openings, (*marks, *heading.marks))
-    order = sorted(found, key=lambda item: item.place)
-    return tuple(GroupLine(item, *found[item]) for item in order)
+            counts[item] += count * heading.openings
+            marks.setdefault(item, []).extend(heading.marks)
+    order = sorted(marks, key=lambda item: item.place)
+    return tuple(GroupLine(item, counts[item], tuple(marks[item])) for item in order)
 
 
 def schedule_document(tallies: Iterable[Tally], facts: JobFacts | None = None) -> Document:

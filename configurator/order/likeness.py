@@ -50,7 +50,9 @@ def _note(name: str, key: str, group: Sequence[OrderLine]) -> Said:
     verb = "differ only in" if len(group) == 2 else "differ among them only in"
     message = f"Lines {numbers} {verb} {name}: {each}. Check that this is wanted, or make them one line."
     marks = tuple(mark for line in group for mark in line.by_mark)
-    return Said(finding("lines nearly alike", "note", message, practice("uniform"), lines=len(group)), marks)
+    return Said(
+        finding("lines nearly alike", "note", message, practice("lines_alike"), lines=len(group)), marks
+    )
 
 
 def _value(line: OrderLine, key: str) -> str:

@@ -54,6 +54,7 @@ class Reconciliation:
             "openings_not_counted": self.not_counted,
             "agrees": self.agrees,
             "differing": list(self.differing),
+            "message": self.words(),
         }
 
 

@@ -14,7 +14,7 @@ from configurator.order.spare import NO_SPARE, Spare, parse_spare
 from configurator.order.take_off import TakeOff
 from configurator.rules.wording import counted
 
-NOT_ABOUT_THE_DOOR = {"status", "notes", "location"}
+NOT_ABOUT_THE_DOOR = {"status", "notes", "questions", "location"}
 """Keys of an opening that may change without the opening being another."""
 Kind = Literal["new", "gone", "other hinges", "changed, same hinges"]
 Taken = tuple[tuple[Goods, int], ...]

@@ -88,7 +88,7 @@ def of_hands(tallies: Iterable[Tally]) -> tuple[Said, ...]:
         f"{counted(len(without), 'opening takes', 'openings take')} handed hinges and no hand is given. "
         "Give the hand before ordering."
     )
-    return (Said(finding("hand of the hinge", "error", message, practice("mounting")), without),)
+    return (Said(finding("hand of the hinge", "error", message, practice("handed_hinge")), without),)
 
 
 def of_wires(tallies: Iterable[Tally]) -> tuple[Said, ...]:
@@ -112,7 +112,7 @@ def of_sums(sums: Reconciliation) -> tuple[Said, ...]:
     if sums.agrees:
         return ()
     message = f"{sums.words()} Do not order before this is settled."
-    return (Said(finding("lines differ", "error", message, practice("hinge_pairs")), sums.differing),)
+    return (Said(finding("lines differ", "error", message, practice("order_sums")), sums.differing),)
 
 
 def in_order(said: Iterable[Said]) -> tuple[Said, ...]:
@@ -125,4 +125,4 @@ def _not_studied(one: NotOrdered) -> Finding:
         "This opening could not be worked out, and nothing is ordered for it. Give or change what stands in "
         f"its way: {one.words}"
     )
-    return finding("not studied", "error", message, practice("plan_geometry"))
+    return finding("not studied", "error", message, practice("not_studied"))

@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import dataclass
+from decimal import Decimal
 from fractions import Fraction
 from math import ceil
 
@@ -30,17 +31,22 @@ class Spare:
         """Return the hinges to add to a line of that many."""
         return ceil(hinges * self.percent / 100) + self.each if hinges else 0
 
+    @property
+    def _percent(self) -> str:
+        plain = Decimal(self.percent.numerator) / Decimal(self.percent.denominator)
+        return f"{plain.normalize():f}%"
+
     def written(self) -> str:
         """Return the rule as `parse_spare` reads it; empty where there is none, or a rule of both kinds."""
         if self.percent and not self.each:
-            return f"{float(self.percent):g}%"
+            return self._percent
         return str(self.each) if self.each and not self.percent else ""
 
     def words(self) -> str:
         """Say the rule, as `5% of each line, rounded up`; empty where there is none."""
         said = []
         if self.percent:
-            said.append(f"{float(self.percent):g}% of each line, rounded up")
+            said.append(f"{self._percent} of each line, rounded up")
         if self.each:
             said.append(f"{counted(self.each, 'hinge', 'hinges')} a line")
         return " and ".join(said)

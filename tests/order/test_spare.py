@@ -23,6 +23,7 @@ def test_a_number_is_added_to_every_line_that_has_hinges():
     [
         ("5%", Spare(percent=Fraction(5)), "5% of each line, rounded up"),
         (" 2.5 % ", Spare(percent=Fraction(5, 2)), "2.5% of each line, rounded up"),
+        ("12.345678%", Spare(percent=Fraction("12.345678")), "12.345678% of each line, rounded up"),
         ("2", Spare(each=2), "2 hinges a line"),
         ("1", Spare(each=1), "1 hinge a line"),
         ("100%", Spare(percent=Fraction(100)), "100% of each line, rounded up"),
@@ -32,6 +33,7 @@ def test_a_number_is_added_to_every_line_that_has_hinges():
 def test_it_is_read_as_written(text, spare, words):
     assert parse_spare(text) == spare
     assert spare.words() == words
+    assert parse_spare(spare.written() or "0") == spare
 
 
 @pytest.mark.parametrize("text", ["", "five", "-1", "-5%", "2.5", "100.1%", "10001", "5%%", "1e3", "nan%"])

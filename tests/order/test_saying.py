@@ -1,0 +1,69 @@
+"""Everything that is said of an order: plain, with its source, and with what to do."""
+
+import re
+from dataclasses import replace
+
+import pytest
+
+from configurator.order.reconcile import reconcile
+from configurator.order.saying import named, of_sums
+from configurator.order.tally import tally_job
+from configurator.rules.finding import MARKS
+from tests.order.cases import data, job_of, ordered
+
+HANDED = {"mounting": "swing clear"}
+LOW = {"size": {"width": 36, "height": 5}, "door": {"undercut": 12}}
+WIRED = {"leaves": "pair", "size": {"width": 72, "height": 84}, "hinge": {"electric": 2}}
+
+
+def everything():
+    order = ordered(
+        data("1", hand=None, hinge=HANDED),
+        data("2", **LOW),
+        data("3", **WIRED),
+        data("4", hinge={"tip": "ball"}),
+    )
+    job = job_of(data("1"))
+    line = replace(ordered(data("1")).lines[0], needed=2)
+    return (*order.findings, *of_sums(reconcile([line], tally_job(job), ())))
+
+
+SAID = everything()
+
+
+def test_all_that_an_order_can_say_is_among_them():
+    own = {"hand of the hinge", "not studied", "electric hinge leaf", "lines nearly alike", "lines differ"}
+    assert own <= {said.finding.code for said in SAID}
+
+
+@pytest.mark.parametrize("said", SAID, ids=lambda said: said.finding.code)
+def test_a_buyer_understands_it(said):
+    words = said.finding.message
+    assert words[0].isupper() or words[0].isdigit()
+    assert words.endswith((".", "?"))
+    assert not re.search(r"_|None|nan|[{}\[\]]", words)
+    assert said.finding.source
+    assert said.finding.mark_of_source in MARKS
+    assert set(said.as_data()) >= {
+        "code",
+        "severity",
+        "message",
+        "numbers",
+        "source",
+        "mark_of_source",
+        "marks",
+    }
+    assert re.search(r"\b(give|check|say|order|take|change|ask|make)\b", words, re.IGNORECASE)
+
+
+def test_its_marks_stand_before_a_sentence_that_does_not_name_them():
+    by_code = {said.finding.code: said for said in SAID}
+    assert by_code["hand of the hinge"].words.startswith("1: 1 opening takes handed hinges")
+    assert by_code["lines nearly alike"].words == by_code["lines nearly alike"].finding.message
+
+
+@pytest.mark.parametrize(
+    ("count", "words"), [(0, ""), (6, "M0, M1, M2, M3, M4, M5"), (7, "M0, M1, M2, M3, M4, M5 and 1 more")]
+)
+def test_a_few_marks_are_named_and_the_rest_counted(count, words):
+    assert named([f"M{n}" for n in range(count)]) == words
