@@ -64,6 +64,8 @@ def main() -> None:
         timed(app, canvas, lambda n: canvas.show_study(studies[n % 16], 170 - n % 7, Display(), False)),
     )
     print("swinging:          ", timed(app, canvas, lambda n: canvas.set_angle(90 + n % 80)))
+    canvas.show_study(studies[0], 90, Display(), False, swept=True)
+    print("the same, swept:   ", timed(app, canvas, lambda n: canvas.set_angle(90 + n % 80)))
 
 
 main()
