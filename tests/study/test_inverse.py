@@ -154,3 +154,12 @@ def test_the_curve_is_bounded_by_what_is_made():
     assert leaf.curve.widths[-1] == 8.5
     assert all(a < b for a, b in zip(leaf.curve.widths, leaf.curve.widths[1:], strict=False))
     assert all(math.isfinite(angle) for angle in leaf.curve.bare)
+
+
+def test_a_barrel_beside_a_casing_is_free_only_past_it():
+    # The casing's corner stands 0.1 behind the rabbet face and 2 off the frame: the barrel's disc about it.
+    casing = {"kind": "casing", "start": -1.9, "length": 3, "projection": 2}
+    leaf = widths(obstructions=[casing])
+    y_p = 2 + math.sqrt(0.29**2 - (1 / 16 + 0.1) ** 2)
+    assert leaf.barrel_free_from == pytest.approx(2 * (1.5 + 0.125 + y_p), abs=1e-6)
+    assert not row(leaf, 7).candidate.barrel_free_by >= 0
