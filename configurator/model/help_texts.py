@@ -13,6 +13,7 @@ HELP: Mapping[str, str] = MappingProxyType(
         "quantity": "openings in every way alike",
         "status": "how far what is said here has been settled",
         "notes": "for people; the program does not read them",
+        "questions": "to be settled by the architect; the schedule lists those of the whole job",
         "hung_on": "only butt hinges are worked out here",
         "hand": "seen from outside, where you unlock: L, R is the hinges' side; R after it opens to you",
         "leaves": "one door, two side by side, or an upper and a lower half",

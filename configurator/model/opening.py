@@ -239,6 +239,7 @@ class Opening(Record):
     quantity: Whole = field("quantity", "how many alike", 1, ge=1, le=100_000)
     status: Status = field("status", default="assumed")
     notes: Text | None = field("notes")
+    questions: Text | None = field("questions to the architect", "what is still to be asked")
     hung_on: HungOn = field("hung on", default="butt hinges")
     hand: Hand | None = field("hand")
     leaves: Leaves = field("leaves", default="single")

@@ -8,6 +8,7 @@ from pydantic import ValidationError
 from configurator.model import Job, JobFacts, Opening
 from configurator.model.faults import Fault, faults_of
 from configurator.model.fields import Record
+from configurator.model.marks import next_mark
 from configurator.ui import paths
 
 _R = TypeVar("_R", bound=Record)
@@ -72,16 +73,15 @@ def with_facts(job: Job, facts: JobFacts) -> Job:
 def replaced(job: Job, mark: str, opening: Opening) -> Job:
     """Return the job with the opening of that mark replaced. Raises RefusedError."""
     openings = tuple(opening if other.mark == mark else other for other in job.openings)
+    if opening.mark == mark:
+        # Nothing else is asked of the openings together, and asking ten thousand of them anew takes 30 ms.
+        return job.model_copy(update={"openings": openings})
     return with_openings(job, openings)
 
 
 def fresh_mark(job: Job, wish: str = "101") -> str:
-    """Return a mark that no opening of the job has: the wish itself, or the next number after it."""
-    taken = {opening.mark for opening in job.openings}
-    mark = wish
-    while mark in taken:
-        mark = str(int(mark) + 1) if mark.isdecimal() else f"{mark} copy"
-    return mark
+    """Return a mark that no opening of the job has: the wish itself, or the next after it."""
+    return next_mark(wish, {opening.mark for opening in job.openings})
 
 
 def name_of(changes: Mapping[str, Any], mark: str) -> str:

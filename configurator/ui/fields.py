@@ -374,7 +374,7 @@ class _NotesEdit(QPlainTextEdit):
 
 def field_for(session: Session, path: str) -> "LineField | ChoiceField | NotesField":
     """Return the field that suits the value at a path."""
-    if path.endswith("notes"):
+    if path.endswith("notes") or path == "questions":
         return NotesField(session, path)
     if paths.words_of(path) or paths.holds(path, bool):
         return ChoiceField(session, path)

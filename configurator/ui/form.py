@@ -25,7 +25,7 @@ NOTHING: Assumptions = MappingProxyType({})
 SECTIONS: Mapping[str, tuple[str, ...]] = {
     "Opening": (
         "mark", "location", "size", "hand", "leaves", "active_width", "split_height", "quantity", "status",
-        "hung_on", "notes",
+        "hung_on", "notes", "questions",
     ),
     "Door": (
         "door.construction", "door.thickness", "door.latch_bevel", "door.hinge_backset", "door.hinge_gap",

@@ -12,6 +12,7 @@ from configurator.model import Job, JobFacts, Opening
 from configurator.model.faults import Fault
 from configurator.ui import edits, paths
 from configurator.ui.edits import RefusedError
+from configurator.ui.settled import settled_changes
 from configurator.units import Display
 
 if TYPE_CHECKING:  # the study is loaded on use: the window is painted before the first one
@@ -39,11 +40,13 @@ class Session(QObject):
             "swing", "display", "theme", "save", "file": who may save it).
         refused: a value was not taken; the arguments are its path and the sentence for beside its field.
         missed: a value was not taken for want of another one; the argument is the path of that one.
+        noted: what was done should be known of, though nothing is wrong; the argument is the sentence.
     """
 
     changed = Signal(str)
     refused = Signal(str, str)
     missed = Signal(str)
+    noted = Signal(str)
 
     def __init__(
         self, job: Job | None = None, path: Path | None = None, studier: Studier | None = None
@@ -53,6 +56,8 @@ class Session(QObject):
         self._history = History(job or new_job())
         self._studies: dict[str, tuple[Opening, Study | None, str]] = {}
         self._mark = ""
+        self._place = 0
+        self._settled_told: frozenset[str] = frozenset()
         self.path = path
         self.file: HeldFile | None = None
         self.angle = FULLY_OPEN
@@ -85,7 +90,12 @@ class Session(QObject):
     @property
     def opening(self) -> Opening | None:
         """The opening on show."""
-        return next((opening for opening in self.job.openings if opening.mark == self._mark), None)
+        openings = self.job.openings
+        if not (self._place < len(openings) and openings[self._place].mark == self._mark):
+            # Every field of the form asks for it: looking through thousands each time would be felt.
+            marks = (place for place, opening in enumerate(openings) if opening.mark == self._mark)
+            self._place = next(marks, len(openings))
+        return openings[self._place] if self._place < len(openings) else None
 
     @property
     def study(self) -> "Study | None":
@@ -158,14 +168,27 @@ class Session(QObject):
         """Add an opening, typical or like another one, under a fresh mark, and show it."""
         mark = edits.fresh_mark(self.job, like.mark if like else "101")
         opening = edits.edited(like, {"mark": mark}) if like else edits.typical_opening(mark)
-        self._push_openings((*self.job.openings, opening), f"add {mark}", mark)
+        self.take_openings((*self.job.openings, opening), f"add {mark}", mark)
 
     def remove_opening(self) -> None:
         """Take the opening on show out of the job."""
         marks = [opening.mark for opening in self.job.openings]
         rest = tuple(opening for opening in self.job.openings if opening.mark != self._mark)
         place = min(marks.index(self._mark), len(rest) - 1)
-        self._push_openings(rest, f"remove {self._mark}", rest[place].mark if rest else "")
+        self.take_openings(rest, f"remove {self._mark}", rest[place].mark if rest else "")
+
+    def take_openings(
+        self, openings: tuple[Opening, ...], name: str, mark: str, field: str | None = None
+    ) -> None:
+        """Take other openings for the job as one step of that name, and show the one of that mark.
+
+        Steps in a row with the same `field` count as one. Raises RefusedError, and then nothing has changed.
+        """
+        before = self.job.openings
+        self._history.push(edits.with_openings(self.job, openings), name, field)
+        self._mark = mark
+        self._note_settled(before)
+        self._join("edit")
 
     # --- Files and time ---
 
@@ -285,6 +308,7 @@ class Session(QObject):
     def _begin(self, job: Job, path: Path | None) -> None:
         self._history = History(job)
         self._studies.clear()
+        self._settled_told = frozenset()
         self._mark = ""
         self.path = path
         self._join("open")
@@ -335,6 +359,7 @@ class Session(QObject):
         field = f"{opening.mark} {next(iter(changes))}" if len(changes) == 1 else None
         self._history.push(job, edits.name_of(changes, before.mark), field)
         self._forget_refusals(changes)
+        self._note_settled((before,))
         self.changed.emit("edit")
 
     def _push_facts(self, changes: Mapping[str, Any]) -> None:
@@ -345,10 +370,11 @@ class Session(QObject):
         self._studies.clear()  # the job's standard hinge counts in every study
         self.changed.emit("edit")
 
-    def _push_openings(self, openings: tuple[Opening, ...], name: str, mark: str) -> None:
-        self._history.push(edits.with_openings(self.job, openings), name)
-        self._mark = mark
-        self._join("edit")
+    def _note_settled(self, before: tuple[Opening, ...]) -> None:
+        """Say once of each opening that it was approved or ordered when it was changed."""
+        self._settled_told, sentence = settled_changes(before, self.job, self._settled_told)
+        if sentence:
+            self.noted.emit(sentence)
 
     def _forget_refusals(self, changes: Mapping[str, Any]) -> None:
         self.refusals = {p: r for p, r in self.refusals.items() if not _touched(p, changes)}

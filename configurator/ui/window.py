@@ -1,6 +1,6 @@
 """The window: one row of commands, the openings of the job, and beside them the work on one of them."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QTimer, Signal
@@ -27,6 +27,7 @@ from configurator.units import Display
 if TYPE_CHECKING:
     from configurator.ui.help import HelpWindow
     from configurator.ui.message_line import Choice, MessageLine
+    from configurator.ui.pages import Pages
     from configurator.ui.work import WorkArea
 
 PROGRAM = "Opening Configurator"
@@ -64,6 +65,8 @@ class Window(QMainWindow):
         self.openings = OpeningsList(session)
         self.work: WorkArea | None = None
         self.files = Files(session, preferences, self, self.say, self.ask)
+        self.pages: Pages | None = None
+        self._work_waits = False
         self.help: HelpWindow | None = None
         self.units = QComboBox()
         self.line: MessageLine | None = None
@@ -72,6 +75,7 @@ class Window(QMainWindow):
         session.changed.connect(self.show_state)
         session.refused.connect(self._show_refusal)
         session.missed.connect(self._ask_for)
+        session.noted.connect(self.say)
         self.show_state("open")
 
     # --- What it shows ---
@@ -102,9 +106,20 @@ class Window(QMainWindow):
             self._use_theme()
         if by != "swing":
             self._show_title()
+        if self.pages is not None:
+            self.pages.show_state(by)
+        if self.pages is not None and self.pages.work_is_folded:
+            self._work_waits = True  # what nobody sees need not be drawn; it catches up when it is shown
+            return
+        if by != "swing":
             self.openings.show_state()
         if self.work is not None:
             self.work.show_state(by)
+
+    def turn_to(self, page: str) -> None:
+        """Show a page about the whole job in place of the work on one opening; an empty name ends that."""
+        if page or self.pages is not None:
+            self._all_pages().turn_to(page)
 
     def say(self, sentence: str) -> None:
         """Show a sentence in the line under the commands; an empty one takes the line away."""
@@ -123,6 +138,38 @@ class Window(QMainWindow):
             self.line = MessageLine()
             self._column.insertWidget(0, self.line)
         return self.line
+
+    def _all_pages(self) -> "Pages":
+        from configurator.ui.pages import Pages
+
+        if self.pages is None:
+            self.pages = Pages(self.session, self.columns)
+            self._column.replaceWidget(self.columns, self.pages)
+            self._column.setStretchFactor(self.pages, 1)
+            self.pages.addWidget(self.columns)
+            self.pages.turned.connect(self._show_turned)
+            self.pages.said.connect(self.say)
+        return self.pages
+
+    def _show_turned(self) -> None:
+        """Show which page is on show, and bring the work in line if it has come back."""
+        from configurator.ui.pages import PAGES
+
+        assert self.pages is not None
+        for name in PAGES:
+            self.commands.actions_by_name[name].setChecked(name == self.pages.on_show)
+        if not self.pages.work_is_folded:
+            self._catch_up()
+
+    def _catch_up(self) -> None:
+        if self._work_waits:
+            self._work_waits = False
+            self.openings.show_state()
+            if self.work is not None:
+                self.work.show_state("open")
+
+    def _turner(self, name: str) -> Callable[[bool], None]:
+        return lambda wanted: self.turn_to(name if wanted else "")
 
     def _show_refusal(self, path: str) -> None:
         if self.work is not None:
@@ -161,7 +208,17 @@ class Window(QMainWindow):
     def _commands(self) -> list[list[Command]]:
         files, session = self.files, self.session
         return [
-            [Command("list", "Openings", "Show or fold away the openings", "F9", self._fold, toggles=True)],
+            [
+                Command("list", "Openings", "Show or fold away the openings", "F9", self._fold, toggles=True),
+                Command(
+                    "schedule",
+                    "Schedule",
+                    "All openings of the job as a table, or the work on one of them",
+                    "F6",
+                    self._turner("schedule"),
+                    toggles=True,
+                ),
+            ],
             [
                 Command("new", "New", "Begin a new job", "Ctrl+N", files.new),
                 Command("open", "Open…", "Open a project file", "Ctrl+O", files.open),
@@ -255,6 +312,7 @@ class Window(QMainWindow):
         self.openings.setVisible(shown)
 
     def _export(self) -> None:
+        self._catch_up()
         if self.work is None or self.work.picture.canvas is None or self.session.study is None:
             self.say("There is no picture to export yet.")
         else:

@@ -24,6 +24,7 @@ def _opening(mark: str) -> st.SearchStrategy[dict[str, Any]]:
         optional={
             "location": texts,
             "notes": st.none() | texts,
+            "questions": st.none() | texts,
             "quantity": st.integers(1, 99),
             "door": st.fixed_dictionaries({}, optional={"thickness": st.none() | st.floats(0.5, 3)}),
             "compare": st.lists(st.integers(64, 500).map(lambda n: n / 64), max_size=4, unique=True),

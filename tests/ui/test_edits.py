@@ -55,7 +55,7 @@ def test_replacing_one_opening_keeps_the_others_as_they_are():
 
 @pytest.mark.parametrize(
     ("taken", "wish", "mark"),
-    [([], "101", "101"), (["101", "102"], "101", "103"), (["112A"], "112A", "112A copy")],
+    [([], "101", "101"), (["101", "102"], "101", "103"), (["112A"], "112A", "112B")],
 )
 def test_a_fresh_mark_is_the_next_that_is_free(taken, wish, mark):
     job = edits.with_openings(Job(), tuple(edits.typical_opening(each) for each in taken))

@@ -185,7 +185,7 @@ def test_opening_another_and_adding_copying_removing(qtbot, window):
     assert window.work.form.field("mark").editor.text() == "101A"
     count = window.openings.list.count()
     qtbot.mouseClick(window.openings.copy, Qt.MouseButton.LeftButton)
-    assert window.session.mark == "101A copy"
+    assert window.session.mark == "101B"
     qtbot.mouseClick(window.openings.remove, Qt.MouseButton.LeftButton)
     assert window.openings.list.count() == count
     qtbot.mouseClick(window.openings.add, Qt.MouseButton.LeftButton)
