@@ -13,7 +13,7 @@ from configurator.project_file.reading import parse, read_bytes
 from configurator.project_file.refusals import ProjectFileError, reason, refusal
 from configurator.project_file.writing import KnownTexts, dump, save_bytes
 
-News = Literal["", "changed", "gone", "lock lost", "lock free"]
+News = Literal["", "changed", "gone", "lock lost", "lock free", "lock stale"]
 Signature = tuple[int, int, int]
 
 
@@ -120,7 +120,14 @@ class HeldFile:
         if now is None:
             return "lock free"
         self.holder = now
-        return self._news_on_disk()
+        return self._news_on_disk() or ("lock stale" if self._turned_stale() else "")
+
+    def _turned_stale(self) -> bool:
+        """Say whether the program that has the file ended, and then in `why_not` too."""
+        if self.holder is None or not self.holder.stale():
+            return False
+        self.why_not = str(LockedError(self.path, self.holder))
+        return True
 
     def _news_on_disk(self) -> News:
         seen = self._seen

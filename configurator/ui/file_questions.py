@@ -56,7 +56,7 @@ class FileQuestions:
         elif news == "lock free":
             free = f"{self._name()} is free again; here it is still read-only."
             self.ask(LOCK, free, [("Take it for editing", self._take_over)])
-        elif news == "lock lost":
+        elif news in ("lock lost", "lock stale"):
             self.files.session.changed.emit("file")
             self.about_lock()
 

@@ -19,6 +19,10 @@ why. Empty a field to go back to its usual value. Esc brings back what held befo
 F8 turns it to the next thing that happens (lock edge closest, square open, first contact), Shift+F8 back; F7
 shows what it sweeps. F9 folds the openings away. Ctrl+Z takes back, Ctrl+S saves, Ctrl+Shift+E exports the
 picture.</p>
+<h3>Your file</h3>
+<p>While you work on a file it is locked: a second program opens it read-only and is told who has it. What
+another program changed on disk is never written over unless you say so. Unsaved work is kept every few
+seconds, and offered at the next start should the program end without being closed.</p>
 <h3>Millimetres</h3>
 <p>Lengths in the picture, the table and the form follow the choice of units; findings stay in inches.</p>
 <h3>Words</h3>

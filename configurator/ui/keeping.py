@@ -49,8 +49,8 @@ class Keeping(QObject):
         """Look at the file on disk, and tell what is new about it and what went wrong in keeping."""
         news = self.session.file.news() if self.session.file else ""
         if news != self._told:
-            self._told = news
             self._tell_news(news)
+            self._told = news
         if self._trouble:
             self._tell_trouble(f"Unsaved work is not kept against a crash just now: {self._trouble}.")
             self._trouble = ""

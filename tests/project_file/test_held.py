@@ -169,6 +169,16 @@ def test_news_for_the_one_who_reads_only(path):
         mine.save(job("c"))
 
 
+def test_the_one_who_reads_only_is_told_when_the_other_was_killed(path):
+    theirs, _ = open_held(path)
+    mine, _ = open_held(path)
+    assert mine.news() == ""
+    left_by(path, dead_owner())
+    assert mine.news() == "lock stale"
+    assert mine.why_not.startswith("plan.json is still marked as open by ann on ")
+    theirs.release()
+
+
 def test_a_stale_lock_is_taken_over_only_when_asked_and_the_other_notices(path):
     left_by(path, dead_owner())
     mine, _ = open_held(path)

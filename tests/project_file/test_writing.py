@@ -55,6 +55,10 @@ def test_any_number_is_written_as_plain_json_writes_it(length):
     assert parse(dump(job)) == job
 
 
+def test_the_openings_come_last_as_they_are_written():
+    assert list(Job.model_fields)[-1] == "openings"
+
+
 @settings(max_examples=150, deadline=None)
 @given(jobs)
 def test_a_file_we_wrote_comes_back_byte_for_byte(job):

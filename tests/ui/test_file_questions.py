@@ -130,6 +130,20 @@ def test_a_stale_lock_is_taken_over_on_the_users_word(window, path):
     assert load(path).openings[0].location == "mine"
 
 
+def test_when_the_other_was_killed_its_lock_is_offered(window, path):
+    theirs, _ = open_held(path)
+    window.files.read(path)
+    left_by(path, dead_owner())
+    window.files._keeping.look()
+    window.line.questions["lock"].put_away.emit()
+    window.files._keeping.look()
+    assert window.line.questions == {}  # told once
+    window.files.questions.about_lock()
+    answer(window, "lock", "Take it over")
+    assert save_enabled(window)
+    theirs.release()
+
+
 def test_a_lock_that_was_lost_is_said_and_nothing_is_saved(opened, path):
     opened.session.edit("location", "mine")
     left_by(path, dead_owner())
