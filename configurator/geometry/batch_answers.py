@@ -14,7 +14,9 @@ from configurator.geometry.batch import Many, ManySolution, clear_limits
 from configurator.geometry.batch_edges import hinge_edges, out_at, out_most
 from configurator.geometry.batch_parts import Floats, Part, part, standing_parts, turning_parts, wall_parts
 from configurator.geometry.batch_passages import barrel_distances, least_passages
+from configurator.geometry.batch_reach import Places
 from configurator.geometry.clear_width import HARDWARE_BAND
+from configurator.geometry.least_gaps import is_measured_to
 from configurator.geometry.pin import TOLERANCE, Hanging, Pin, locate_pin
 from configurator.geometry.shapes import barrel_shapes, may_meet
 
@@ -32,7 +34,17 @@ class _LaidOut:
 
     @property
     def about(self) -> list[Part]:
-        """What stands besides frame, walls and the other leaf itself."""
+        """What stands besides frame, walls and the other leaf with what it carries."""
+        return [one for one in self._listed if one.shape.kind != "other leaf"]
+
+    @property
+    def on_other_leaf(self) -> list[Part]:
+        """What the closed other leaf carries."""
+        return [one for one in self._listed if one.shape.kind == "other leaf"]
+
+    @property
+    def _listed(self) -> list[Part]:
+        """What has a place in a list of its own."""
         return [one for one in self.standing if one.shape.index is not None]
 
 
@@ -156,10 +168,18 @@ def least_gaps_of(many: Many, solved: ManySolution, stop_angle: float | None = N
     """The least gaps of many openings already solved, in, each up to where its door rests."""
     laid = _laid_out(many)
     walls = wall_parts(laid.h, laid.pin, many.other, many.count)
+    others = [*laid.on_other_leaf, *walls]
     rest_bare, rest = (_held(one, stop_angle) for one in (solved.greatest_angle_bare, solved.greatest_angle))
     bare = [laid.leaf, *laid.barrels]
-    everything = [*bare, *laid.hardware]
     about = least_passages(bare, laid.about, rest_bare)
-    alone = np.minimum(about, least_passages(bare, walls, rest_bare))
-    both = np.minimum(least_passages(everything, laid.about, rest), least_passages(everything, walls, rest))
+    alone = np.minimum(about, least_passages(bare, others, rest_bare))
+    both = least_passages([*bare, *laid.hardware], [*laid.about, *others], rest)
+    alone[_stopped_there(solved, solved.touches_bare, solved.greatest_angle_bare, rest_bare)] = 0.0
+    both[_stopped_there(solved, solved.touches, solved.greatest_angle, rest)] = 0.0
     return ManyGaps(*(np.where(np.isinf(gap), np.nan, gap) for gap in (about, alone, both)))
+
+
+def _stopped_there(solved: ManySolution, touches: Places, greatest: Floats, rest: Floats) -> Any:
+    """Where doors come to rest against something that gaps are measured to."""
+    measured = np.array([*(is_measured_to(kind, index) for kind, index, _ in solved.names), False])
+    return measured[touches] & (greatest <= rest)

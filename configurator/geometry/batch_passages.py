@@ -40,8 +40,16 @@ def least_passages(turning: Iterable[Part], standing: Iterable[Part], limit: Flo
             # No passage can be nearer than the rings that the two parts lie in.
             ring = np.maximum(still.near - one.far, one.near - still.far)
             if may_meet(one.shape, still.shape) and (np.maximum(ring, 0.0) < least).any():
-                least = np.minimum(least, nearest_passages(one, still, limit))
+                distance = nearest_passages(one, still, limit)
+                least = np.minimum(least, np.where(_rests(one, still), np.inf, distance))
     return least
+
+
+def _rests(moving: Part, standing: Part) -> Any:
+    """Where a closed part lies against the other leaf: a rest and no passage, as in `gaps`."""
+    if standing.shape.kind != "other leaf":
+        return False
+    return nearest_passages(moving, standing, np.zeros(len(moving.far))) <= TOLERANCE
 
 
 def _directions(part: Part) -> Corners:

@@ -98,9 +98,9 @@ def least_distance(moving: PolarShape, standing: PolarShape, limit: float) -> fl
 def polar_least_gap(
     moving: Sequence[PolarShape], standing: Sequence[PolarShape], pin: Point, limit: float
 ) -> LeastGap | None:
-    """`least_gap` for parts already seen from the pin."""
+    """`least_gap` for parts already seen from the pin; what rests on the other leaf closed is left out."""
     pairs = [(_ring_gap(part, still), part, still) for still in standing for part in moving]
-    near = [pair for pair in pairs if may_meet(pair[1].shape, pair[2].shape)]
+    near = [pair for pair in pairs if may_meet(pair[1].shape, pair[2].shape) and not _rests(*pair[1:])]
     best: tuple[float, float, PolarShape, PolarShape] | None = None
     for ring, part, still in sorted(near, key=lambda pair: pair[0]):
         if best is not None and ring >= best[0]:
@@ -109,6 +109,11 @@ def polar_least_gap(
         if best is None or distance < best[0] - TOLERANCE:
             best = (distance, angle, part, still)
     return None if best is None else _described(best, pin)
+
+
+def _rests(moving: PolarShape, standing: PolarShape) -> bool:
+    """Whether a closed part lies against the other leaf, as under an astragal: a rest and no passage."""
+    return standing.shape.kind == "other leaf" and separation(moving, standing, 0.0) <= TOLERANCE
 
 
 def _ring_gap(moving: PolarShape, standing: PolarShape) -> float:

@@ -32,12 +32,13 @@ class LeastGaps:
 def least_gaps(solution: Solution) -> LeastGaps:
     """The least gap over the swing that a solution describes, with its angle and where it occurs.
 
-    0 at the contact where the leaf comes to rest against something. With hardware the swing may end sooner,
+    0 at the contact where the leaf comes to rest against something; what only lies against the other leaf's
+    hardware while closed, as before an astragal, is no passage. With hardware the swing may end sooner,
     so that gap may be the greater.
     """
     plan = solution.scene
     stopped, rest = solution.bare, solution.rest_angle_bare
-    bare = _at_contact(stopped, rest) or _nearer(solution.gap, _to_walls(plan, plan.bare, rest))
+    bare = _at_contact(stopped, rest) or _nearer(solution.gap, _to_the_rest(plan, plan.bare, rest))
     if not plan.hardware:
         return LeastGaps(bare, bare)
     stopped, rest = solution.with_hardware, solution.rest_angle
@@ -46,7 +47,7 @@ def least_gaps(solution: Solution) -> LeastGaps:
 
 def _at_contact(contact: Contact | None, rest: float) -> LeastGap | None:
     """The gap of 0 where the door rests against something that gaps are measured to; None if it does not."""
-    if contact is None or contact.angle > rest or not _counts(contact.kind, contact.index):
+    if contact is None or contact.angle > rest or not is_measured_to(contact.kind, contact.index):
         return None
     point = contact.point
     return LeastGap(0.0, contact.angle, point, point, contact.part, contact.kind, contact.index)
@@ -56,21 +57,21 @@ def _with_hardware(plan: Scene, rest: float) -> LeastGap | None:
     """The nearest passage of leaf, barrels and hardware up to where the door rests."""
     everything = (*plan.bare, *plan.hardware)
     about = polar_least_gap(everything, plan.obstructions, plan.pin.at, rest)
-    return _nearer(about, _to_walls(plan, everything, rest))
+    return _nearer(about, _to_the_rest(plan, everything, rest))
 
 
-def _to_walls(plan: Scene, moving: tuple[PolarShape, ...], rest: float) -> LeastGap | None:
-    """The nearest passage of some of the moving side to the wall faces.
+def _to_the_rest(plan: Scene, moving: tuple[PolarShape, ...], rest: float) -> LeastGap | None:
+    """The nearest passage of some of the moving side to wall faces and what the other leaf carries.
 
-    Laid out anew, for a scene leaves out a wall that the leaf cannot come to.
+    The walls are laid out anew, for a scene leaves out a wall that the leaf cannot come to.
     """
     opening = plan.hanging.O if plan.other is None else plan.other.opening
     faces = [seen_from(plan.pin.at, wall) for wall in walls(plan.hanging, opening)]
-    return polar_least_gap(moving, faces, plan.pin.at, rest)
+    return polar_least_gap(moving, (*plan.on_other_leaf, *faces), plan.pin.at, rest)
 
 
-def _counts(kind: str, index: int | None) -> bool:
-    """Whether what was met is among what the gap is measured to."""
+def is_measured_to(kind: str, index: int | None) -> bool:
+    """Whether what a contact names is among what the gaps are measured to."""
     return kind not in _OWN_ANSWERS and (kind != "other leaf" or index is not None)
 
 

@@ -55,8 +55,17 @@ class Scene:
 
     @property
     def obstructions(self) -> tuple[PolarShape, ...]:
-        """What stands about the door besides frame, walls and the other leaf: also what that leaf carries."""
-        return tuple(part for part in self.standing if part.shape.index is not None)
+        """What stands about the door besides frame, walls and the other leaf with what it carries."""
+        return tuple(
+            part for part in self.standing if part.shape.index is not None and part.shape.kind != "other leaf"
+        )
+
+    @property
+    def on_other_leaf(self) -> tuple[PolarShape, ...]:
+        """What the closed other leaf carries."""
+        return tuple(
+            part for part in self.standing if part.shape.index is not None and part.shape.kind == "other leaf"
+        )
 
     @property
     def limit(self) -> float:

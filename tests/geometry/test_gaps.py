@@ -98,7 +98,8 @@ def test_against_sampled_swings(seed):
 
 def _sampled(problem, reach):
     bare, _ = judge.moving_parts(problem)
-    about = [part for part in judge.standing_parts(problem) if part.name[1] is not None]
+    standing = judge.standing_parts(problem)
+    about = [part for part in standing if part.name[1] is not None and part.name[0] != "other leaf"]
     pin = locate_pin(problem.hanging).at
     return min(
         judge.apart(part, still.core, still, pin, reach * step / 1500)

@@ -90,6 +90,20 @@ def test_what_the_other_leaf_carries_is_passed():
     assert gap.distance == pytest.approx(math.hypot(35.9375, 0.25) - math.hypot(35.8125, 2.25), abs=1e-12)
 
 
+def test_a_strip_the_closed_leaf_lies_before_is_no_passage():
+    strip = Hardware(
+        kind="astragal", face="push", projection=0.25, from_latch_edge=0, width=2, height=42, vertical=80
+    )
+    solved = solve(case_a(), LEAF, other=OtherLeaf(opening=72, w=35.75, hardware=(strip,)))
+    assert solved.bare is None
+    assert solved.gap is None
+    assert least_gaps(solved).bare.kind == "wall"
+    held = solve(
+        case_a(), LEAF, other=OtherLeaf(opening=72, w=35.75, hardware=(replace(strip, face="pull"),))
+    )
+    assert (held.greatest_angle, least_gaps(held).bare.distance) == (0.0, 0.0)
+
+
 def test_the_other_leaf_itself_is_the_latch_edges_matter():
     gap = least_gaps(solve(case_a(), LEAF, other=OtherLeaf(opening=72, w=35.75))).bare
     assert gap.kind == "wall"
@@ -134,5 +148,6 @@ def _sampled(problem, reach):
         for still in judge.standing_parts(problem)
         if still.name[1] is not None or still.name[0] == "wall"
         if min(part.top, still.top) > max(part.bottom, still.bottom)
+        if still.name[0] != "other leaf" or judge.apart(part, still.core, still, pin, 0.0) > 1e-9
         for step in (range(601) if part.name != ("barrel",) else (0,))
     )
