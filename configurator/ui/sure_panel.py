@@ -17,8 +17,8 @@ from configurator.units import format_exact
 
 EMPTY = "Choose an opening, or add one with + at the left: how sure its hinge widths are is shown here."
 WORKING = "…"
-LIVE_DRAWS = 20_000
-"""Draws while editing: a fifth of what the command line takes, and said so beside every chance."""
+LIVE_DRAWS = 10_000
+"""Draws while editing: a tenth of what the command line takes, and said so beside every chance."""
 SETTLE = 250
 """Milliseconds without an edit before anything is worked out."""
 FINE = 1e-6
