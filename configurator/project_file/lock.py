@@ -14,9 +14,8 @@ import time
 from contextlib import suppress
 from dataclasses import asdict, dataclass
 from pathlib import Path
-from uuid import uuid4
 
-from configurator.project_file.owner import Owner, owner_from, this_program
+from configurator.project_file.owner import Owner, fresh_token, owner_from, this_program
 from configurator.project_file.refusals import ProjectFileError, refusal
 from configurator.project_file.writing import part_prefix, sweep
 
@@ -62,7 +61,7 @@ class Lock:
         self._place = lock_place(path)
         self._data = {
             "opening_project_lock": 1,
-            "token": uuid4().hex,
+            "token": fresh_token(),
             "since": time.time(),
             "owner": asdict(this_program()),
         }

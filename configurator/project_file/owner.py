@@ -2,7 +2,6 @@
 
 import getpass
 import os
-import platform
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
@@ -62,6 +61,15 @@ def owner_from(data: object) -> Owner | None:
         return None
 
 
+def fresh_token() -> str:
+    """Return a word that nobody else has."""
+    return os.urandom(16).hex()
+
+
+def _host() -> str:
+    return os.uname().nodename if hasattr(os, "uname") else os.environ.get("COMPUTERNAME", "")
+
+
 @cache
 def _fixed() -> tuple[str, str, str, str]:
     try:
@@ -69,7 +77,7 @@ def _fixed() -> tuple[str, str, str, str]:
     except (KeyError, OSError):
         user = ""
     machine = _line(Path("/etc/machine-id"))
-    return user, platform.node(), machine, _line(Path("/proc/sys/kernel/random/boot_id"))
+    return user, _host(), machine, _line(Path("/proc/sys/kernel/random/boot_id"))
 
 
 def this_program() -> Owner:

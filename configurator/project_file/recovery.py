@@ -14,11 +14,10 @@ from contextlib import suppress
 from dataclasses import asdict, dataclass, replace
 from pathlib import Path
 from typing import Any
-from uuid import uuid4
 
 from configurator.model import Job
 from configurator.project_file.lock import clock
-from configurator.project_file.owner import Owner, owner_from, this_program
+from configurator.project_file.owner import Owner, fresh_token, owner_from, this_program
 from configurator.project_file.reading import parse
 from configurator.project_file.refusals import reason, refusal
 from configurator.project_file.writing import KnownTexts, dump, sweep, write_whole
@@ -45,7 +44,7 @@ class RecoveryFile:
     """The unsaved work of one window."""
 
     def __init__(self) -> None:
-        self.place = recovery_folder() / f"{uuid4().hex}{SUFFIX}"
+        self.place = recovery_folder() / f"{fresh_token()}{SUFFIX}"
         self._known = KnownTexts()
 
     def write(self, job: Job, path: Path | None, based_on: str, set_aside: bool = False) -> None:
@@ -111,7 +110,7 @@ class LeftBehind:
 
         It keeps a name under which it is found again, should this window end before it has its own copy.
         """
-        mine = self.place.with_name(f"{uuid4().hex}{SUFFIX}")
+        mine = self.place.with_name(f"{fresh_token()}{SUFFIX}")
         try:
             self.place.rename(mine)
         except OSError:

@@ -26,6 +26,12 @@ class FileQuestions:
     files: "Files"
     ask: Ask
 
+    def settle(self) -> None:
+        """Take away what was asked about a state of the file that is no more, and say how it is now."""
+        self.ask(CHANGE, "", ())
+        self.ask(SAVING, "", ())
+        self.about_lock()
+
     # --- Who has the file ---
 
     def about_lock(self) -> None:
@@ -141,7 +147,7 @@ class FileQuestions:
         except ProjectFileError as error:
             self.files.say(f"It was not recovered: {error.faults[0]}. It stays in {mine.place}")
             return
-        self.about_lock()
+        self.settle()
         if self.files.keep_now():
             mine.discard()
 

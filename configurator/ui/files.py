@@ -82,7 +82,7 @@ class Files:
         """Begin a new job, asking first about unsaved work."""
         if self.may_leave():
             self.session.start_new()
-            self.questions.about_lock()
+            self.questions.settle()
 
     def open(self) -> None:
         """Ask for a project file and open it."""
@@ -120,8 +120,7 @@ class Files:
             return False
         self.preferences.note_recent(path)
         self.say("")
-        self.questions.about_news("")
-        self.questions.about_lock()
+        self.questions.settle()
         return True
 
     def save(self) -> bool:
@@ -147,8 +146,7 @@ class Files:
             return False
         self.preferences.note_recent(path)
         self.say("")
-        self.questions.about_news("")
-        self.questions.about_lock()
+        self.questions.settle()
         return True
 
     def export(self, save_picture: Callable[[Path], None]) -> None:

@@ -1,6 +1,7 @@
 """Looks after the file while the window is open: keeps unsaved work against a crash, and notices others."""
 
 from collections.abc import Callable
+from pathlib import Path
 from threading import Thread
 
 from PySide6.QtCore import QObject, QTimer
@@ -58,7 +59,7 @@ class Keeping(QObject):
     def keep_now(self) -> bool:
         """Keep the work as it stands and wait until it is on the disk; say whether it is."""
         self._wait()
-        self._write(self.session.job)
+        self._write(*self._work())
         return not self._trouble
 
     def close(self) -> None:
@@ -82,13 +83,16 @@ class Keeping(QObject):
         if self._thread is not None and self._thread.is_alive():
             self._soon.start()
             return
-        self._thread = Thread(target=self._write, args=(self.session.job,), name="keeping")
+        self._thread = Thread(target=self._write, args=self._work(), name="keeping")
         self._thread.start()
 
-    def _write(self, job: Job) -> None:
+    def _work(self) -> tuple[Job, Path | None, str]:
         file = self.session.file
+        return self.session.job, self.session.path, file.digest if file else ""
+
+    def _write(self, job: Job, path: Path | None, based_on: str) -> None:
         try:
-            self.recovery.write(job, self.session.path, file.digest if file else "")
+            self.recovery.write(job, path, based_on)
         except OSError as error:
             self._trouble = (error.strerror or str(error)).lower()
         else:

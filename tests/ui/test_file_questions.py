@@ -164,6 +164,14 @@ def test_saving_as_a_file_left_behind_asks_first(opened, tmp_path):
     assert opened.session.path == other
 
 
+def test_a_question_about_a_save_goes_with_the_next_save(opened, tmp_path):
+    left_by(tmp_path / "other.json", dead_owner())
+    assert not opened.files.write(tmp_path / "other.json")
+    assert "saving" in opened.line.questions
+    assert opened.files.write(tmp_path / "third.json")
+    assert opened.line.questions == {}
+
+
 def test_closing_lets_the_file_go(opened, path):
     assert opened.close()
     assert holder_of(path) is None
