@@ -2,7 +2,6 @@
 
 import csv
 import io
-from collections.abc import Sequence
 from decimal import Decimal
 
 from configurator.cells import shield, unshield
@@ -46,8 +45,3 @@ def _cell(cell: Cell) -> str | int | float | Decimal:
     if isinstance(cell, float) and cell.is_integer():
         return int(cell)
     return shield(cell) if isinstance(cell, str) else cell
-
-
-def row_of_texts(row: Sequence[Cell]) -> list[str]:
-    """Return a row as the texts that reading it back gives."""
-    return [unshield(str(_cell(cell))) for cell in row]

@@ -4,6 +4,7 @@ import io
 import re
 import zipfile
 from decimal import Decimal
+from math import ceil
 from typing import Any
 
 from openpyxl import Workbook, load_workbook
@@ -19,6 +20,8 @@ HEADER = Font(bold=True)
 HEADER_FILL = PatternFill("solid", fgColor="E6E6E6")
 TOP = Alignment(vertical="top", wrap_text=True)
 LETTER = "1"
+PAGE_WIDE = 180
+"""Characters of columns that can still be read when they are as wide as the page."""
 FORMATS = {"inches": "0.####", "degrees": "0.0##", "money": "#,##0.00##", "count": "0"}
 LONGEST_CELL = 32_767
 """Characters that a cell can hold."""
@@ -35,7 +38,7 @@ def xlsx_bytes(document: Document) -> bytes:
     """
     _refuse_long(document)
     book = Workbook(write_only=True)
-    for table in document.data:
+    for table in document.workbook:
         _sheet(book, table, document)
     written = io.BytesIO()
     book.save(written)
@@ -71,19 +74,24 @@ def _sheet(book: Workbook, table: Table, document: Document) -> None:
 
 def _refuse_long(document: Document) -> None:
     """Refuse what a cell cannot hold; the library would cut it off in silence."""
-    texts = (cell for table in document.data for row in table.rows for cell in row if isinstance(cell, str))
+    texts = (
+        cell for table in document.workbook for row in table.rows for cell in row if isinstance(cell, str)
+    )
     longest = max(map(len, texts), default=0)
     if longest > LONGEST_CELL:
         raise ValueError(f"a text of {longest:,} characters is longer than a spreadsheet's cell can hold")
 
 
 def _set_up_printing(sheet: Any, table: Table, document: Document) -> None:
-    """Landscape letter, as wide as the page, the header on every page, page x of y under it."""
+    """Landscape letter, few enough pages across to be read, the header on each, page x of y under it."""
     sheet.page_setup.orientation = "landscape"
     sheet.page_setup.paperSize = LETTER
-    sheet.page_setup.fitToWidth, sheet.page_setup.fitToHeight = 1, 0
+    across = ceil(sum(column.width for column in table.columns) / PAGE_WIDE)
+    sheet.page_setup.fitToWidth, sheet.page_setup.fitToHeight = across, 0
     sheet.sheet_properties.pageSetUpPr.fitToPage = True
     sheet.print_title_rows = "1:1"
+    if across > 1:
+        sheet.print_title_cols = "A:A"
     sheet.oddHeader.left.text = _header_text(headed(document))
     sheet.oddHeader.right.text = _header_text(f"{document.title}: {table.title}")
     sheet.oddFooter.right.text = "Page &P of &N"

@@ -43,7 +43,8 @@ class Table:
 class Document:
     """What is handed on: the title, whose job it is, the tables, and the notes under them.
 
-    `data` are the tables as a spreadsheet has them, a column for every fact; `sheets` are those for paper.
+    `data` are tables with a column for every fact, the first of them the whole of it; `sheets` are those for
+    paper. `book` is what a workbook has where that is not the data alone.
     """
 
     title: str
@@ -51,6 +52,12 @@ class Document:
     data: tuple[Table, ...]
     sheets: tuple[Table, ...]
     notes: tuple[str, ...]
+    book: tuple[Table, ...] = ()
+
+    @property
+    def workbook(self) -> tuple[Table, ...]:
+        """The tables of a workbook, the one to be read first in front."""
+        return self.book or self.data
 
 
 def heading_of(facts: JobFacts) -> tuple[tuple[str, str], ...]:

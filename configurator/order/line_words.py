@@ -5,16 +5,9 @@ from collections.abc import Mapping
 from configurator.order.document import listed
 from configurator.order.goods import Goods
 from configurator.order.lines import OrderLine
-from configurator.rules.count import pairs
 from configurator.units import format_decimal
 
 BEARINGS = {"ball": "antifriction bearing", "plain": "plain bearing"}
-
-
-def quantity_words(line: OrderLine) -> str:
-    """Return the quantity in both ways of counting, and how much of it is spare."""
-    spare = f", {line.spare} of them spare" if line.spare else ""
-    return f"{line.quantity} each ({pairs(line.quantity)}){spare}"
 
 
 def hinge_words(goods: Goods) -> str:

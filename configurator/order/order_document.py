@@ -18,7 +18,6 @@ from configurator.order.line_words import (
     hinge_words,
     marks_words,
     metal_words,
-    quantity_words,
     screw_words,
 )
 from configurator.order.lines import UNIT, OrderLine
@@ -42,11 +41,16 @@ def order_document(order: TakeOff, priced: Priced | None = None) -> Document:
     """Return the order laid out; with prices where there are any."""
     more = tuple(table for table in (_screws(order), _left_out(order), _findings(order)) if table.rows)
     notes = (order.reconciliation.words(), *((priced.words(),) if priced is not None else ()))
-    marks = _marks(order)
-    data = (order_table(order, priced), marks, *more)
+    marks, lines, paper = _marks(order), order_table(order, priced), _paper(order, priced)
     long = any(len(line.by_mark) > MOST_ON_PAPER for line in order.lines)
-    paper = (_paper(order, priced), *((marks,) if long else ()), *more)
-    return Document("Hinge order", heading_of(order.facts), data, paper, notes)
+    return Document(
+        "Hinge order",
+        heading_of(order.facts),
+        data=(lines, marks, *more),
+        sheets=(paper, *((marks,) if long else ()), *more),
+        notes=notes,
+        book=(paper, lines, marks, *more),
+    )
 
 
 def order_table(order: TakeOff, priced: Priced | None = None) -> Table:
@@ -57,7 +61,7 @@ def order_table(order: TakeOff, priced: Priced | None = None) -> Table:
     columns = (*_COLUMNS, *(_MONEY if priced is not None else ()))
     lines = [_line_cells(line) + _money(line, priced) for line in order.lines]
     left_out = [_left_out_cells(one, columns) for one in order.not_ordered]
-    return Table("Order", columns, (*lines, *left_out))
+    return Table("Lines", columns, (*lines, *left_out))
 
 
 def _left_out_cells(one: NotOrdered, columns: Sequence[Column]) -> tuple[Cell, ...]:
@@ -110,28 +114,40 @@ def _money(line: OrderLine, priced: Priced | None) -> tuple[Cell, ...]:
     return (None, None, None) if one is None else (one.price, one.unit, one.amount)
 
 
+_PAPER = (
+    Column("line", "Line", "count", 4),
+    Column("quantity", "Quantity, each", "count", 6),
+    Column("pairs", "Pairs", "text", 9),
+    Column("spare", "Spare among them", "count", 6),
+    Column("size", "Size, height x width", "text", 13),
+    Column("type", "A156.1 type", "text", 7),
+    Column("hinge", "Hinge", "text", 26),
+    Column("finish", "Metal, finish", "text", 13),
+    Column("pin_tip_corner", "Pin, tip, corner", "text", 20),
+    Column("screws", "Screws", "text", 11),
+    Column("marks", "Marks, hinges for each", "text", 24),
+)
+
+
 def _paper(order: TakeOff, priced: Priced | None) -> Table:
-    columns: tuple[Column, ...] = (
-        Column("line", "Line", "count", 4),
-        Column("quantity", "Quantity", "text", 15),
-        Column("size", "Size, height x width", "text", 13),
-        Column("type", "A156.1 type", "text", 7),
-        Column("hinge", "Hinge", "text", 26),
-        Column("finish", "Metal, finish", "text", 13),
-        Column("detail", "Pin, tip, corner", "text", 20),
-        Column("screws", "Screws", "text", 11),
-        Column("marks", "Marks, hinges each", "text", 24),
-    )
-    if priced is not None:
-        columns += (Column("price", "Price", "money", 8), Column("amount", "Amount", "money", 10))
-    return Table("Order", columns, tuple(_paper_cells(line, priced) for line in order.lines))
+    """Return the lines in as many columns as a page is wide; no column for spare where there is none."""
+    money = _MONEY if priced is not None else ()
+    rows = [(*_paper_cells(line), *_money(line, priced)) for line in order.lines]
+    columns = (*_PAPER, *money)
+    if order.reconciliation.spare:
+        return Table("Order", columns, tuple(rows))
+    place = [column.key for column in columns].index("spare")
+    shorter = tuple((*row[:place], *row[place + 1 :]) for row in rows)
+    return Table("Order", (*columns[:place], *columns[place + 1 :]), shorter)
 
 
-def _paper_cells(line: OrderLine, priced: Priced | None) -> tuple[Cell, ...]:
+def _paper_cells(line: OrderLine) -> tuple[Cell, ...]:
     goods = line.goods
-    cells: Sequence[Cell] = (
+    return (
         line.number,
-        quantity_words(line),
+        line.quantity,
+        pairs(line.quantity),
+        line.spare,
         goods.size,
         goods.type or "none known",
         hinge_words(goods),
@@ -140,14 +156,6 @@ def _paper_cells(line: OrderLine, priced: Priced | None) -> tuple[Cell, ...]:
         screw_words(line.screws),
         marks_words(line, MOST_ON_PAPER),
     )
-    return (*cells, *_paper_money(line, priced))
-
-
-def _paper_money(line: OrderLine, priced: Priced | None) -> tuple[Cell, ...]:
-    price, unit, amount = _money(line, priced) or (None, None, None)
-    if priced is None:
-        return ()
-    return (f"{price} {unit}", amount) if amount is not None else ("no price", None)
 
 
 def _screws(order: TakeOff) -> Table:

@@ -129,6 +129,13 @@ def test_a_workbook_is_set_up_to_be_printed():
     assert sheet.auto_filter.ref == "A1:E2"
 
 
+def test_a_sheet_of_many_columns_goes_over_several_pages_with_the_first_column_on_each():
+    wide = Table("Lines", tuple(Column(f"c{n}", "C", "text", 20) for n in range(10)), (("x",) * 10,))
+    sheet = sheet_of(Document("Order", (), (wide,), (wide,), ()))
+    assert sheet.page_setup.fitToWidth == 2
+    assert sheet.print_title_cols == "$A:$A"
+
+
 def test_a_text_too_long_for_a_cell_is_refused_and_not_cut_short():
     assert len(read_xlsx(xlsx_bytes(marks("x" * 32_767)))[1][0]) == 32_767
     with pytest.raises(ValueError, match="32,768 characters"):

@@ -36,9 +36,9 @@ def test_paper_says_it_in_words():
     order = ordered(data("1", hinge={"mounting": "swing clear"}), spare=Spare(each=1))
     paper = order_document(order).sheets[0]
     (row,) = paper.rows
-    assert row[1:3] == ("4 each (2 pair), 1 of them spare", "4-1/2 x 4")
-    assert row[4] == "swing clear, standard weight, antifriction bearing, leaf 0.134, 5 knuckles, hand LH"
-    assert row[5:9] == (
+    assert row[:6] == (1, 4, "2 pair", 1, "4-1/2 x 4", "none known")
+    assert row[6] == "swing clear, standard weight, antifriction bearing, leaf 0.134, 5 knuckles, hand LH"
+    assert row[7:] == (
         "steel, 652 (US26D)",
         "removable pin, flat button tip, square corner",
         "32 machine",
@@ -51,8 +51,27 @@ def test_prices_stand_beside_the_lines_they_are_for():
     priced = price_order(order.lines, parse_prices(b"width,price,unit\n4,3.10,pair\n"))
     document = order_document(order, priced)
     assert [str(cell) for cell in column(document.data[0], "amount")] == ["4.65", "None"]
-    assert column(document.sheets[0], "price") == ["3.10 pair", "no price"]
+    assert [str(cell) for cell in column(document.sheets[0], "price")] == ["3.10", "None"]
+    assert column(document.sheets[0], "price_unit") == ["pair", None]
     assert document.notes[1] == "Total 4.65 without 1 line that has no price: 2."
+
+
+def test_a_column_for_spare_is_there_only_where_some_is():
+    paper = order_document(ordered(data("1"))).sheets[0]
+    assert "spare" not in [one.key for one in paper.columns]
+    assert all(len(row) == len(paper.columns) for row in paper.rows)
+
+
+def test_a_workbook_begins_with_what_is_read_and_has_every_fact_behind_it():
+    document = order_document(ordered(data("1"), data("2", hung_on="pivots")))
+    assert [table.title for table in document.workbook] == [
+        "Order",
+        "Lines",
+        "Marks",
+        "Screws",
+        "Not ordered",
+    ]
+    assert document.workbook[1] == document.data[0]
 
 
 def test_a_line_of_many_marks_has_each_of_them_in_a_row():
