@@ -11,7 +11,8 @@ alone, `backset_refusal`, and `TOLERANCE`, the one tolerance: overlap no deeper 
 `shapes`: `Shape`, and `Leaf`, `Hardware`, `Obstruction`, `OtherLeaf` of a pair and `OtherHalf` of a Dutch
 door with what they carry, out of which the parts are built.
 `swing`: `first_contact`, `Contact`. `polar`: the parts seen from the pin. `meeting_point`: where they touch.
-`gaps`: `least_gap` over a swing; `least_gaps`: of a whole solution, bare and with hardware. `edges`: latch and hinge edge, and the bevel that is needed.
+`gaps`: `least_gap` over a swing; `least_gaps`: of a whole solution, bare and with hardware. `edges`: latch
+and hinge edge, and the bevel that is needed.
 `clear_width`, `encroachment`: at any angle, and the greatest.
 `inverse`: `widths_that_work`, `least_hinge_width`, `greatest_hinge_width`, `greatest_projection`,
 `greatest_angles`; `break_widths`: the widths at which anything can change.

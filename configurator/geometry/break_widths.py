@@ -23,6 +23,7 @@ from configurator.geometry.shapes import (
     barrel_shapes,
     leaf_shape,
     may_meet,
+    obstruction_shapes,
     standing_shapes,
 )
 
@@ -146,6 +147,41 @@ def _circle_on_circle(one: Point, other: Point, r: float) -> list[float]:
     )
 
 
+def break_projections(
+    hanging: Hanging, leaf: Leaf, wanted: float, thing: Obstruction, other: OtherLeaf | None = None
+) -> list[float]:
+    """Every projection of a round thing at which it can begin or cease to stop a bare leaf, sorted.
+
+    Inches and radians. As it stands out more it moves straight out, so that it does not stop the leaf ever
+    sooner: beyond the leaf's reach it stops nothing. Raises ValueError for a thing that is not round.
+    """
+    if thing.diameter is None:
+        raise ValueError(f"A {thing.kind} that is not round only grows with its projection.")
+    pin, r = locate_pin(hanging), thing.diameter / 2
+    (shape,) = obstruction_shapes(hanging, thing, None, None if other is None else other.opening)
+    across = shape.points[0][0] - pin.x_p
+    heights = _moved_out_into(hanging, pin, leaf, wanted, across, r)
+    return sorted(pin.y_p + height + hanging.p - thing.offset + r for height in heights)
+
+
+def _moved_out_into(
+    hanging: Hanging, pin: Pin, leaf: Leaf, wanted: float, across: float, r: float
+) -> Iterator[float]:
+    """Heights past the pin at which a round so far across touches the leaf closed, open or in passing."""
+    points = tuple((x - pin.x_p, y - pin.y_p) for x, y in leaf_shape(hanging, leaf).points)
+    reaches = [math.hypot(*corner) + d for corner in points for d in (-r, r)]
+    reaches += [edge.q + r for edge in _edges(points)] + [hanging.d_b / 2 + r]
+    for reach in reaches:
+        yield from _roots(1.0, 0.0, across * across - reach * reach)
+    for theta in (0.0, wanted):
+        cosine, sine = cosine_and_sine(theta)
+        turned = tuple((x * cosine - y * sine, x * sine + y * cosine) for x, y in points)
+        for edge in _edges(turned):
+            yield from _on_line((across, 0.0), (0.0, 1.0), edge, r)
+        for corner in turned:
+            yield from _so_far_from((across, 0.0), (0.0, 1.0), corner, r)
+
+
 def _raised_into(radius: float, still: Shape) -> Iterator[float]:
     """Heights of the pin at which a barrel just touches a standing part."""
     r = radius + still.radius
@@ -162,5 +198,7 @@ def _roots(a: float, b: float, c: float) -> list[float]:
     inside = b * b - 4 * a * c
     if inside < 0.0:
         return []
+    if b == 0.0:
+        return [-math.sqrt(inside) / (2 * a), math.sqrt(inside) / (2 * a)]
     far = -(b + math.copysign(math.sqrt(inside), b)) / 2
     return [0.0] if far == 0.0 else [far / a, c / far]

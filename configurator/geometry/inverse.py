@@ -13,7 +13,7 @@ from typing import Final
 import numpy as np
 
 from configurator.geometry.batch import Many, solve_many
-from configurator.geometry.break_widths import break_widths
+from configurator.geometry.break_widths import break_projections, break_widths
 from configurator.geometry.pin import TOLERANCE, Hanging
 from configurator.geometry.shapes import Leaf, Obstruction, OtherLeaf
 from configurator.geometry.solve import scene
@@ -178,7 +178,9 @@ def greatest_projection(
 
     Inches and radians, counted as that obstruction's own projection is; the others stay as they are. None
     where the leaf does not get there even with that obstruction flat, `most` where it may stand out so far
-    or farther. Derived, on the exact contact angle. Raises IndexError for an index not in the list.
+    or farther. Every lesser projection does too, also of something round, which past the leaf's reach would
+    be out of its way again. Derived, on the exact contact angle. Raises IndexError for an index not in the
+    list.
     """
     thing = obstructions[index]
 
@@ -191,7 +193,20 @@ def greatest_projection(
     least = TOLERANCE / 4
     if not works(least):
         return None
+    if thing.diameter is not None:
+        breaks = break_projections(hanging, leaf, wanted, thing, other)
+        return _first_end(works, [least, *(one for one in breaks if least < one < most), most])
     return most if works(most) else _last_that_works(works, least, most)
+
+
+def _first_end(works: Callable[[float], bool], ends: list[float]) -> float:
+    """How far from the first of some values on all work, where one between two of them speaks for all."""
+    groups = _told_apart(ends)
+    middles = [(low + high) / 2 for (_, low), (high, _) in pairwise(groups)]
+    for place, middle in enumerate(middles):
+        if not works(middle):
+            return groups[0][0] if place == 0 else _edge(works, middles[place - 1], middle, groups[place][0])
+    return ends[-1]
 
 
 def greatest_angles(

@@ -142,6 +142,35 @@ def test_angles_by_width():
     assert [math.degrees(angle) for _, angle in found] == pytest.approx([100.545, 100.944, 102.136], abs=5e-4)
 
 
+def test_a_column_that_moves_out_by_hand():
+    # 4 in across, its centre 20 in beyond the pin: open flat the face, y_p - o = 1/8 behind the frame's face
+    # closed, stands at y_p + o = 7/8; the column's front comes to it 7/8 + 1/2 off the wall.
+    column = Obstruction(kind="column", diameter=4, start=20 - 2 - 2 - 0.0625)
+    assert greatest_projection(case_a(4), LEAF, FLAT, (column,), 0) == pytest.approx(1.375, abs=1e-9)
+    # Past the leaf's reach it is out of the way again, which is no leave to stand out so far.
+    assert reaches(case_a(4), LEAF, FLAT, (replace(column, projection=46),))
+    assert greatest_projection(case_a(4), LEAF, 1.0, (column,), 0) == 48.0
+
+
+@pytest.mark.parametrize("seed", range(3))
+def test_a_column_may_stand_out_just_so_far(seed):
+    chance = random.Random(f"columns {seed}")
+    bounded = 0
+    for _ in range(15):
+        h = case_a(chance.choice([4, 4.5, 6]), beta=BEVEL)
+        wanted = chance.uniform(1.4, math.pi)
+        column = Obstruction(kind="column", diameter=chance.uniform(1, 8), start=chance.uniform(0, 30))
+        most = greatest_projection(h, LEAF, wanted, (column,), 0)
+        if most is None:
+            continue
+        inside = [chance.uniform(0, most) for _ in range(20)]
+        assert all(reaches(h, LEAF, wanted, (replace(column, projection=one),)) for one in (most, *inside))
+        if most < 48.0:
+            bounded += 1
+            assert not reaches(h, LEAF, wanted, (replace(column, projection=most + 1e-6),))
+    assert bounded > 3
+
+
 rails = st.builds(
     Obstruction,
     kind=st.just("chair rail"),
