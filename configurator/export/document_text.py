@@ -11,8 +11,11 @@ from configurator.units import format_decimal
 
 _RIGHT = ("count", "inches", "degrees", "money")
 _GAP = 2
-LONGEST_WORD = 14
-"""Characters; a longer word is broken where there is no room."""
+_INDENT = " " * 8
+WIDE = 20
+"""Characters; a wider column holds sentences and lists."""
+LONGEST_WORD = 24
+"""Characters; a longer word is broken."""
 
 
 def document_text(document: Document) -> str:
@@ -26,29 +29,50 @@ def document_text(document: Document) -> str:
 
 
 def _table_lines(table: Table) -> list[str]:
+    """Return a table's lines; of one too wide for the terminal the wide columns stand under each row."""
     if not table.rows:
         return ["nothing"]
-    rows = [[_words(cell) for cell in row] for row in table.rows]
-    widths = _widths(table.columns, rows)
-    titles = [column.title for column in table.columns]
-    return [line for row in (titles, *rows) for line in _row_lines(row, widths, table.columns)]
+    rows = [
+        [column.title for column in table.columns],
+        *([_words(cell) for cell in row] for row in table.rows),
+    ]
+    widths = _widths(rows, table.columns)
+    if sum(widths) + _GAP * (len(widths) - 1) <= WIDTH:
+        return [line for row in rows for line in _row_lines(row, widths, table.columns)]
+    return _in_two_parts(rows, table.columns, widths)
 
 
-def _widths(columns: Sequence[Column], rows: Sequence[Sequence[str]]) -> list[int]:
-    """Return widths that fit the terminal: the longest word of each first, then a share of what is wanted."""
-    texts = [(column.title, *(row[place] for row in rows)) for place, column in enumerate(columns)]
-    needed = [max(map(len, cells)) for cells in texts]
-    least = [min(max(map(_longest_word, cells)), LONGEST_WORD) for cells in texts]
-    room = WIDTH - _GAP * (len(columns) - 1)
-    if sum(needed) <= room:
-        return needed
-    wanted = [need - width for need, width in zip(needed, least, strict=True)]
-    left = max(room - sum(least), 0)
-    return [width + min(want, left * want // sum(wanted)) for width, want in zip(least, wanted, strict=True)]
+def _in_two_parts(
+    rows: Sequence[Sequence[str]], columns: Sequence[Column], widths: Sequence[int]
+) -> list[str]:
+    narrow = [place for place, column in enumerate(columns) if column.width < WIDE]
+    wide = [place for place in range(len(columns)) if place not in narrow]
+    beside = [widths[place] for place in narrow], [columns[place] for place in narrow]
+    titles = rows[0]
+    lines = _row_lines([titles[place] for place in narrow], *beside)
+    for row in rows[1:]:
+        lines += _row_lines([row[place] for place in narrow], *beside)
+        lines += _under([(titles[place], row[place]) for place in wide])
+    return lines
+
+
+def _under(said: Sequence[tuple[str, str]]) -> list[str]:
+    text = "; ".join(f"{title.lower()}: {words}" for title, words in said if words)
+    return textwrap.wrap(
+        text, WIDTH, initial_indent=_INDENT, subsequent_indent=_INDENT, break_on_hyphens=False
+    )
+
+
+def _widths(rows: Sequence[Sequence[str]], columns: Sequence[Column]) -> list[int]:
+    """Return what each column needs, no more than its usual width or its longest word."""
+    return [
+        min(max(map(len, cells)), max(column.width, *map(_longest_word, cells)))
+        for cells, column in zip(zip(*rows, strict=True), columns, strict=True)
+    ]
 
 
 def _longest_word(text: str) -> int:
-    return max((len(word) for word in text.split()), default=1)
+    return min(max((len(word) for word in text.split()), default=1), LONGEST_WORD)
 
 
 def _row_lines(row: Sequence[str], widths: Sequence[int], columns: Sequence[Column]) -> list[str]:

@@ -3,7 +3,7 @@
 import io
 import re
 import zipfile
-from decimal import Decimal
+from collections.abc import Sequence
 from math import ceil
 from typing import Any
 
@@ -16,13 +16,24 @@ from openpyxl.utils.exceptions import InvalidFileException
 from configurator.cells import shield
 from configurator.order.document import Cell, Column, Document, Table, headed
 
-HEADER = Font(bold=True)
+HEADER = Font(name="Calibri", size=11, bold=True)
 HEADER_FILL = PatternFill("solid", fgColor="E6E6E6")
-TOP = Alignment(vertical="top", wrap_text=True)
+TEXT = Alignment(horizontal="left", vertical="top", wrap_text=True, indent=1)
+NUMBER = Alignment(horizontal="right", vertical="top")
+LINE = 15.0
+"""Points a line of text takes."""
+HIGHEST_ROW = 409.0
+"""Points: no spreadsheet has a row higher than that; what does not go in is still in the cell."""
 LETTER = "1"
 PAGE_WIDE = 180
 """Characters of columns that can still be read when they are as wide as the page."""
-FORMATS = {"inches": "0.####", "degrees": "0.0##", "money": "#,##0.00##", "count": "0"}
+FORMATS = {
+    "inches": "0.####",
+    "degrees": "0.0##",
+    "money": "#,##0.00##",
+    "count": "0",
+    "flag": '"yes";"yes";"no"',
+}
 LONGEST_CELL = 32_767
 """Characters that a cell can hold."""
 _MOMENT = (1980, 1, 1, 0, 0, 0)
@@ -63,13 +74,28 @@ def _sheet(book: Workbook, table: Table, document: Document) -> None:
     sheet = book.create_sheet(table.title)
     sheet.freeze_panes = "A2"
     for number, column in enumerate(table.columns, 1):
-        sheet.column_dimensions[get_column_letter(number)].width = column.width + 2
+        sheet.column_dimensions[get_column_letter(number)].width = _width(column)
     _set_up_printing(sheet, table, document)
     sheet.append([_header_cell(sheet, column) for column in table.columns])
-    for row in table.rows:
+    for number, row in enumerate(table.rows, 2):
+        sheet.row_dimensions[number].height = min(LINE * _lines(row, table.columns), HIGHEST_ROW)
         sheet.append([_cell(sheet, cell, column) for cell, column in zip(row, table.columns, strict=True)])
     last = get_column_letter(len(table.columns))
     sheet.auto_filter.ref = f"A1:{last}{len(table.rows) + 1}"
+
+
+def _width(column: Column) -> int:
+    return max(column.width, len(column.key)) + 3
+
+
+def _lines(row: Sequence[Cell], columns: Sequence[Column]) -> int:
+    """Return how many lines the fullest cell of a row takes: not every program works that out for itself."""
+    return max(
+        sum(-(-len(line) // (_width(column) - 3)) or 1 for line in cell.split("\n"))
+        if isinstance(cell, str)
+        else 1
+        for cell, column in zip(row, columns, strict=True)
+    )
 
 
 def _refuse_long(document: Document) -> None:
@@ -104,7 +130,7 @@ def _header_text(text: str) -> str:
 
 def _header_cell(sheet: Any, column: Column) -> Any:
     cell = WriteOnlyCell(sheet, column.key)
-    cell.font, cell.fill, cell.alignment = HEADER, HEADER_FILL, TOP
+    cell.font, cell.fill, cell.alignment = HEADER, HEADER_FILL, TEXT
     return cell
 
 
@@ -112,13 +138,13 @@ def _cell(sheet: Any, value: Cell, column: Column) -> Any:
     if value is None:
         return None
     cell = WriteOnlyCell(sheet)
-    cell.alignment = TOP
     if isinstance(value, str):
+        cell.alignment = TEXT
         _set_text(cell, value)
         return cell
     cell.value = value
-    if isinstance(value, (int, float, Decimal)) and not isinstance(value, bool):
-        cell.number_format = FORMATS.get(column.kind, "General")
+    cell.alignment = NUMBER
+    cell.number_format = FORMATS.get(column.kind, "General")
     return cell
 
 

@@ -117,15 +117,15 @@ def _money(line: OrderLine, priced: Priced | None) -> tuple[Cell, ...]:
 _PAPER = (
     Column("line", "Line", "count", 4),
     Column("quantity", "Quantity, each", "count", 6),
-    Column("pairs", "Pairs", "text", 9),
+    Column("pairs", "Pairs", "text", 10),
     Column("spare", "Spare among them", "count", 6),
     Column("size", "Size, height x width", "text", 13),
     Column("type", "A156.1 type", "text", 7),
     Column("hinge", "Hinge", "text", 26),
     Column("finish", "Metal, finish", "text", 13),
-    Column("pin_tip_corner", "Pin, tip, corner", "text", 20),
+    Column("pin_tip_corner", "Pin and ends", "text", 20),
     Column("screws", "Screws", "text", 11),
-    Column("marks", "Marks, hinges for each", "text", 24),
+    Column("marks", "Marks x hinges", "text", 24),
 )
 
 
@@ -192,7 +192,7 @@ def _left_out(order: TakeOff) -> Table:
         Column("quantity", "Openings", "count", 8),
         Column("leaf", "Leaf", "text", 8),
         Column("why", "Why", "text", 16),
-        Column("message", "What is to be done", "text", 70),
+        Column("message", "What is to be done", "text", 60),
     )
     rows = tuple((one.mark, one.quantity, one.leaf or None, one.why, one.words) for one in order.not_ordered)
     return Table("Not ordered", columns, rows)
@@ -202,8 +202,8 @@ def _findings(order: TakeOff) -> Table:
     columns = (
         Column("severity", "Severity", "text", 8),
         Column("code", "Finding", "text", 18),
-        Column("message", "To heed before ordering", "text", 80),
-        Column("marks", "Marks", "text", 24),
+        Column("message", "To heed before ordering", "text", 60),
+        Column("marks", "Marks", "text", 18),
     )
     rows = tuple(
         (one.finding.severity, one.finding.code, one.finding.message, listed(one.marks, MOST_ON_PAPER))

@@ -193,9 +193,23 @@ def test_a_document_is_written_by_its_ending(tmp_path):
         write_document(document(), tmp_path / "a.doc")
 
 
+def test_wide_columns_of_a_table_too_wide_for_a_terminal_stand_under_their_row():
+    columns = (Column("mark", "Mark"), Column("why", "Why", "text", 60), Column("how", "How", "text", 60))
+    wide = Table("Order", columns, (("112A", "because " * 9, None), ("113A", None, "so " * 20)))
+    lines = document_text(Document("Order", (), (wide,), (wide,), ())).splitlines()
+    assert lines[5:7] == ["Mark", "112A"]
+    assert lines[7].startswith("        why: because")
+    assert lines[8:10] == ["113A", "        how: " + ("so " * 20).strip()]
+
+
+def test_a_row_of_a_workbook_is_as_high_as_its_text_and_never_higher_than_can_be():
+    sheet = sheet_of(marks("x", "y" * 45, "z" * 30_000))
+    assert [sheet.row_dimensions[row].height for row in (2, 3, 4)] == [15, 75, 409]
+
+
 def test_text_for_a_terminal_keeps_every_cell_whole():
     text = document_text(document(("a mark that goes on and on " * 8, 3, 4.5, Decimal("1234.50"), True)))
     assert max(map(len, text.splitlines())) <= 110
     assert "1,234.50" in text
-    assert text.count("mark that") == 8
+    assert text.split().count("mark") == 8
     assert text.endswith("They agree.\n")
