@@ -145,6 +145,7 @@ def _other_leaf(chance, hanging):
     )  # fmt: skip
 
 
+SURFACE = ["half mortise", "half surface", "full surface", "swing clear"]
 STYLES = ["walls", "walls", "things", "things", "return", "column", "knob", "bind", "bind"]
 STYLES += ["pair", "pair", "pair", "dutch", "dutch", "mounting"]
 
@@ -154,7 +155,7 @@ def _given(chance, style):
     if style == "bind":
         return {"W": chance.choice([6.0, 7.0, 8.0, 9.0]), "beta": 0, "g_l": 0.0625}
     if style == "mounting":
-        return {"mounting": chance.choice(["half mortise", "half surface", "full surface", "swing clear"])}
+        return {"mounting": chance.choice(SURFACE)}
     if style == "walls" and chance.random() < 0.9:
         return {"p": -_sixteenth(chance, 4, 120)}  # deep in a reveal
     if style == "pair":
@@ -166,7 +167,10 @@ def random_problem(chance):
     """One opening of any arrangement, mounting and surroundings, in sixteenths and odd values mixed."""
     style = chance.choice(STYLES)
     barrels = tuple((low, low + 4.5) for low in (10.0, 36.0, 46.0, 72.0))
-    hanging = random_hanging(chance, **_given(chance, style))
+    given = _given(chance, style)
+    if chance.random() < 0.12:
+        given |= {"mounting": chance.choice(SURFACE)}
+    hanging = random_hanging(chance, **given)
     leaf = _dutch_leaf(chance, hanging, barrels) if style == "dutch" else Leaf(barrels=barrels)
     other = _other_leaf(chance, hanging) if style == "pair" else None
     things = {"things": 2, "pair": 1, "dutch": 2, "mounting": 1, "knob": 1}.get(style, 0)
