@@ -41,7 +41,7 @@ class OrderedLine(Record):
     hand: Hand | None = field("hand of the hinge")
     fire: Flag = field("for a labelled fire door", default=False)
     screws: dict[ScrewKind, Text] = field("screws of one hinge", default=...)
-    spare: Whole = field("spare hinges", "spare hinges over those the openings take", 0, ge=0, le=10_000_000)
+    spare: Whole = field("spare hinges", "spare hinges over those the openings take", 0, ge=0)
     marks: dict[Text, Whole] = field("hinges by mark", default=...)
 
 
