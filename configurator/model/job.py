@@ -23,6 +23,7 @@ class JobFacts(Record):
     client: Text | None = field("client")
     prepared_by: Text | None = field("prepared by")
     date: Text | None = field("date")
+    revision: Text | None = field("revision", "revision of the drawings that go out")
     notes: Text | None = field("job notes")
     standard_hinge: Hinge | None = field("the job's standard hinge")
 

@@ -53,7 +53,9 @@ SECTIONS: Mapping[str, tuple[str, ...]] = {
         "use.locked", "use.lock_both_sides", "use.lock_finish_bhma", "use.fire_rated",
         "use.traffic", "use.exposure", "use.coastal", "use.humid", "use.corridor_width", "use.required_width",
     ),
-    "Job": ("job.name", "job.number", "job.client", "job.prepared_by", "job.date", "job.notes"),
+    "Job": (
+        "job.name", "job.number", "job.client", "job.prepared_by", "job.date", "job.revision", "job.notes",
+    ),
 }  # fmt: skip
 """Title of a section to the plain fields it holds; lists are added to theirs."""
 OPEN_AT_START = ("Opening",)

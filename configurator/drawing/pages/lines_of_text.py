@@ -1,0 +1,40 @@
+"""Running text on a page: broken into lines of a width, and cut where a line may be no longer."""
+
+from collections.abc import Iterator
+
+from configurator.drawing.lettering import text_width
+
+
+def broken(text: str, size: float, width: float, bold: bool = False) -> tuple[str, ...]:
+    """Return the text in lines no wider than `width` points; a word wider than that is broken itself."""
+    lines: list[str] = []
+    line = ""
+    for word in _words(text, size, width, bold):
+        longer = f"{line} {word}" if line else word
+        if text_width(longer, size, bold) <= width:
+            line = longer
+            continue
+        lines.append(line)
+        line = word
+    return (*lines, line) if line else tuple(lines)
+
+
+def cut_to(text: str, size: float, width: float, bold: bool = False) -> str:
+    """Return the text if it is no wider than `width` points, else its beginning with an ellipsis."""
+    if text_width(text, size, bold) <= width:
+        return text
+    kept = text
+    while kept and text_width(kept.rstrip() + "…", size, bold) > width:
+        kept = kept[:-1]
+    return kept.rstrip() + "…"
+
+
+def _words(text: str, size: float, width: float, bold: bool) -> Iterator[str]:
+    for word in text.split():
+        piece = ""
+        for letter in word:
+            if piece and text_width(piece + letter, size, bold) > width:
+                yield piece
+                piece = ""
+            piece += letter
+        yield piece
