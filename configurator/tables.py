@@ -200,7 +200,7 @@ class ScrewRow(Row):
 class LocationRow(Row):
     """Where a hinge is set: inches from a datum to an end of the hinge."""
 
-    place: Literal["top", "bottom", "above split", "below split"]
+    place: Literal["top", "bottom", "western top", "western bottom", "above split", "below split"]
     distance: float
     datum: str
 

@@ -2,6 +2,7 @@
 
 from configurator.model.door_stop import DoorStop
 from configurator.model.hinge import ExistingHinge, Hinge
+from configurator.model.hinge_locations import HingeLocations
 from configurator.model.job import FORMAT, VERSION, Job, JobFacts
 from configurator.model.opening import (
     Door,
@@ -26,6 +27,7 @@ __all__ = [
     "Frame",
     "Hardware",
     "Hinge",
+    "HingeLocations",
     "Job",
     "JobFacts",
     "Obstruction",

@@ -113,6 +113,8 @@ HELP: Mapping[str, str] = MappingProxyType(
         "hinge.corner": "of the leaf, as the mortise is cut",
         "hinge.screws": "for one opening, by kind",
         "hinge.electric": "left out: none",
+        "hinge_locations.rule": "inches: head rabbet to top hinge, floor to bottom hinge; left out: 5 and 10",
+        "hinge_locations.tops": "each hinge's top, as an existing frame was measured; left out: by rule",
         "prepared_height": "of a door or frame already made; left out: not known",
         "existing_hinge": "of a door whose hinges are replaced",
         "existing_hinge.height": "length of its leaf up the door",

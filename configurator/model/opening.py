@@ -9,6 +9,7 @@ from pydantic_core import PydanticCustomError
 from configurator.model.door_stop import DoorStop
 from configurator.model.fields import Degrees, Flag, Length, Pounds, Record, Text, Whole, field
 from configurator.model.hinge import ExistingHinge, Hinge
+from configurator.model.hinge_locations import HingeLocations
 from configurator.model.tolerances import Tolerances
 from configurator.model.words import (
     FRAMES_WITHOUT_USUAL_PLACE,
@@ -263,6 +264,9 @@ class Opening(Record):
         le=24,
     )
     existing_hinge: ExistingHinge | None = field("existing hinge", "what hangs there now")
+    hinge_locations: HingeLocations = field(
+        "hinge locations", "where along the height hinges sit", HingeLocations()
+    )
     door_stop: DoorStop | None = field("door stop", "what the open door comes to rest against")
     tolerances: Tolerances = field("tolerances", "how far what is built may be off", Tolerances())
 

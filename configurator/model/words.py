@@ -28,6 +28,7 @@ Construction = Literal[
 ObstructionKind = Literal["chair rail", "base", "casing", "wainscot", "return wall", "column", "other"]
 HardwareKind = Literal["lever", "knob", "pull", "panic device", "closer", "shelf", "astragal", "other"]
 DoorStopKind = Literal["wall bumper", "floor stop"]
+LocationRule = Literal["5 and 10", "7 and 11"]
 Side = Literal["hinge", "latch"]
 Face = Literal["pull", "push"]
 Outline = Literal["box", "round"]
@@ -65,6 +66,7 @@ VOCABULARY: dict[str, tuple[str, ...]] = {
     "hardware.face": get_args(Face),
     "hardware.outline": get_args(Outline),
     "door_stop.kind": get_args(DoorStopKind),
+    "hinge_locations.rule": get_args(LocationRule),
     "use.exposure": get_args(Exposure),
     "use.traffic": get_args(Traffic),
     "hinge.mounting": get_args(Mounting),

@@ -30,7 +30,7 @@ from configurator.rules.lock_finish import lock_finish_findings
 from configurator.rules.metal import metal_findings
 from configurator.rules.pin import lock_findings, lock_of, pin_findings
 from configurator.rules.place import place_of
-from configurator.rules.places import hinge_places
+from configurator.rules.places import places_of
 from configurator.rules.replacement import Cut, existing_findings
 from configurator.rules.slips import (
     pairs_for_hinges,
@@ -187,7 +187,7 @@ def _fire(filled: FilledOpening, hinge: LeafHinge, parts: Parts) -> tuple[Findin
 
 def _weight(filled: FilledOpening, hinge: LeafHinge) -> Iterator[Finding]:
     pounds, leaf, count = hinge.door_weight, hinge.leaf, hinge.count.value
-    places = hinge_places(leaf, count, hinge.height.value, filled.opening_height)
+    places = places_of(filled, leaf, count, hinge.height.value)
     apart = places[-1][0] - places[0][0]
     if pounds is None or apart <= TOLERANCE:
         return

@@ -6,7 +6,8 @@ from configurator.rules.asked import NOTHING_ASKED
 from configurator.rules.finding import Finding, Fix, Source, finding
 from configurator.rules.leaf_hinge import LeafHinge
 from configurator.rules.leaves import Leaf
-from configurator.rules.places import hinge_places
+from configurator.rules.places import places_of
+from configurator.rules.typed_places import typed_place_findings
 from configurator.rules.usual import FilledOpening
 from configurator.rules.wording import counted, inches, plain
 from configurator.units import TOLERANCE
@@ -31,7 +32,10 @@ def _along(filled: FilledOpening, hinge: LeafHinge) -> Iterator[Finding]:
     if count * height > leaf.height + TOLERANCE:
         yield _too_many(leaf, count, height)
         return
-    places = hinge_places(leaf, count, height, filled.opening_height)
+    if filled.opening.hinge_locations.tops:
+        yield from typed_place_findings(filled, hinge)
+        return
+    places = places_of(filled, leaf, count, height)
     apart = places[1][0] - places[0][0] if len(places) > 1 else 0.0
     if count > 1 and apart < height - TOLERANCE:
         yield _overlap(leaf, count, height, apart)

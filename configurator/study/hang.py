@@ -11,7 +11,7 @@ from configurator.rules.lapping import FIRST_LEAF, opens_second
 from configurator.rules.leaf_hinge import LeafHinge
 from configurator.rules.leaves import Leaf as LeafSize
 from configurator.rules.leaves import leaves_of
-from configurator.rules.places import hinge_places
+from configurator.rules.places import places_of
 from configurator.rules.usual import FilledOpening
 
 
@@ -41,7 +41,7 @@ def hung_leaves(
 def _hung(filled: FilledOpening, hinge: LeafHinge, standard: Hinge) -> HungLeaf:
     given = filled.opening.hinge or Hinge()
     size = hinge.leaf
-    barrels = hinge_places(size, hinge.count.value, hinge.height.value, filled.opening_height)
+    barrels = places_of(filled, size, hinge.count.value, hinge.height.value)
     flipped = size.name == "inactive"
     return HungLeaf(
         hinge=hinge,
