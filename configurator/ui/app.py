@@ -17,6 +17,8 @@ from configurator.ui.session import Session
 from configurator.ui.window import PROGRAM, Window
 
 NAME = "opening-configurator"
+AFTER_THE_PICTURE_MS = 200
+"""What looks after the file is loaded only when the picture is on the screen too."""
 
 
 def run_window(path: Path | None) -> int:
@@ -79,7 +81,7 @@ def begin(window: Window) -> None:
         window.begin()
     finally:
         gc.enable()
-    QTimer.singleShot(0, window, window.files.begin)
+    QTimer.singleShot(AFTER_THE_PICTURE_MS, window, window.files.begin)
 
 
 def _load_quickly() -> None:

@@ -25,7 +25,7 @@ opened = app.open_window
 
 def watched(*given):
     window = opened(*given)
-    window.picture_shown.connect(lambda: QTimer.singleShot(50, lambda: tell(window)))
+    window.picture_shown.connect(lambda: QTimer.singleShot(400, lambda: tell(window)))
     return window
 
 def tell(window):
