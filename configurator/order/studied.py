@@ -28,17 +28,15 @@ class Cancelled(Exception):  # noqa: N818 - not an error: somebody asked for it
 
 def study_job(job: Job, progress: Progress | None = None) -> tuple[Studied, ...]:
     """Study every opening of a job, in its order. Raises Cancelled when `progress` says not to go on."""
-    return tuple(studied_one_by_one(job.openings, job.job, progress))
+    return tuple(study_or_fault(opening, job.job) for opening in watched(job.openings, progress))
 
 
-def studied_one_by_one(
-    openings: Sequence[Opening], facts: JobFacts, progress: Progress | None = None
-) -> Iterator[Studied]:
-    """Yield each opening's study as it is done, so that a caller need not hold them all."""
+def watched(openings: Sequence[Opening], progress: Progress | None = None) -> Iterator[Opening]:
+    """Yield openings one by one, telling `progress` before each. Raises Cancelled when it says to stop."""
     for done, opening in enumerate(openings):
         if progress is not None and not progress(done, len(openings)):
             raise Cancelled
-        yield study_or_fault(opening, facts)
+        yield opening
 
 
 def study_or_fault(opening: Opening, facts: JobFacts | None = None) -> Studied:

@@ -5,13 +5,13 @@ figures and the findings, and everything that is counted, scheduled and ordered 
 """
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from configurator.model import Hinge, Job, JobFacts, Opening
 from configurator.order.hinges_of import Piece, hinges_of
 from configurator.order.not_ordered import NotOrdered, left_out
-from configurator.order.studied import NotStudied, Progress, Studied, studied_one_by_one
+from configurator.order.studied import NotStudied, Progress, Studied, study_or_fault, watched
 from configurator.rules.finding import Finding
 from configurator.rules.specification import LeafSpecification
 from configurator.rules.uniform import Chosen
@@ -21,6 +21,8 @@ from configurator.study.job import hung_on, known_widths, width_does_all
 
 Kept = dict[Any, Finding]
 """Findings already said, by what makes two of them the same."""
+NO_ANSWER_DEPENDS_ON = {"mark", "location", "notes", "questions"}
+"""Keys of an opening: of many openings that differ in nothing else, one is studied."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,9 +66,19 @@ class Tally:
 
 
 def tally_job(job: Job, progress: Progress | None = None) -> tuple[Tally, ...]:
-    """Study every opening of a job and keep its tally. Raises Cancelled when `progress` says not to go on."""
+    """Study every kind of opening of a job and keep a tally of each mark.
+
+    Raises Cancelled when `progress` says not to go on.
+    """
     kept: Kept = {}
-    return tuple(tally(one, job.job, kept) for one in studied_one_by_one(job.openings, job.job, progress))
+    known: dict[str, Tally] = {}
+    tallies = []
+    for opening in watched(job.openings, progress):
+        said = opening.model_dump_json(exclude=NO_ANSWER_DEPENDS_ON, exclude_defaults=True)
+        if said not in known:
+            known[said] = tally(study_or_fault(opening, job.job), job.job, kept)
+        tallies.append(_of_another(known[said], opening))
+    return tuple(tallies)
 
 
 def tally(studied: Studied, facts: JobFacts | None = None, kept: Kept | None = None) -> Tally:
@@ -103,6 +115,12 @@ def chosen(tallies: Iterable[Tally], facts: JobFacts | None = None) -> tuple[Cho
         for leaf in one.leaves
         if leaf.complete and leaf.width is not None
     )
+
+
+def _of_another(one: Tally, opening: Opening) -> Tally:
+    """Return a tally for an opening of which the same was said but its name and place."""
+    left = tuple(replace(each, mark=opening.mark) for each in one.left_out)
+    return one if opening is one.opening else replace(one, opening=opening, left_out=left)
 
 
 def _same(one: Finding) -> Any:

@@ -52,6 +52,14 @@ def job_of(count: int) -> Job:
     return demo.model_copy(update={"openings": openings})
 
 
+def alike_job(count: int) -> Job:
+    """A job of that many openings of the demo's kinds: no two with the same name, many the same otherwise."""
+    demo = load(DEMO)
+    kinds = len(demo.openings)
+    openings = (demo.openings[n % kinds].model_copy(update={"mark": str(n)}) for n in range(count))
+    return demo.model_copy(update={"openings": tuple(openings)})
+
+
 def order_of(job: Job, tallies: tuple[Tally, ...]) -> None:
     """Take the job off twice, so that the second is free of what is loaded once."""
     take_off(tallies[:20], job.job)
@@ -80,6 +88,8 @@ def main() -> None:
         "study one again, as after an edit", lambda: study_or_fault(job.openings[0], job.job), "bar: 0.05 s"
     )
     order_of(job, tallies)
+    alike = alike_job(count)
+    timed(f"study {count} openings of {len(load(DEMO).openings)} kinds", lambda: tally_job(alike))
     print(f"{megabytes():.0f} MB of memory at most   bar: under 500 MB")
 
 

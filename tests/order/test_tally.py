@@ -2,6 +2,7 @@
 
 import pytest
 
+from configurator.order import tally as tally_module
 from configurator.order.studied import study_job
 from configurator.order.tally import tally, tally_job
 from tests.openings import RAIL
@@ -40,6 +41,28 @@ def test_one_that_could_not_be_studied_has_its_fault_and_nothing_else():
     found = one(**LOW)
     assert "has no height" in found.fault
     assert (found.hinges, found.pieces, found.leaves) == (0, (), ())
+
+
+def test_openings_that_differ_in_name_and_place_only_are_studied_once(monkeypatch):
+    studied = []
+    real = tally_module.study_or_fault
+    monkeypatch.setattr(
+        tally_module, "study_or_fault", lambda one, facts: studied.append(one.mark) or real(one, facts)
+    )
+    job = job_of(
+        data("1"),
+        data("2", location="hall", notes="like 1"),
+        data("3", quantity=2),
+        data("4", **LOW),
+        data("5", **LOW),
+    )
+    tallies = tally_job(job)
+    assert studied == ["1", "3", "4"]
+    assert [one.mark for one in tallies] == ["1", "2", "3", "4", "5"]
+    assert tallies[1].opening is job.openings[1]
+    assert [left.mark for one in tallies for left in one.left_out] == ["4", "5"]
+    for one in tallies:
+        assert one == tally(study_job(job_of(one.opening))[0])
 
 
 def test_a_sentence_said_of_many_openings_is_held_once():
