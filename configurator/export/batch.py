@@ -20,6 +20,7 @@ from configurator.drawing.clip import clip_polygon, clip_polyline
 from configurator.drawing.dimension_strokes import strokes_of
 from configurator.drawing.hatch import hatch
 from configurator.drawing.lettering import text_width
+from configurator.drawing.on_sheet import SYMBOLS, SheetArc, arc_on_sheet, region_outline
 from configurator.drawing.primitives import (
     Arc,
     Dimension,
@@ -38,7 +39,6 @@ from configurator.export.glyphs import text_outline
 
 Colour = tuple[float, float, float, float]
 CLEAR: Colour = (0.0, 0.0, 0.0, 0.0)
-_RING, _SMALL_RING, _DOT = 5.5, 2.6, 1.3
 
 
 @dataclass(frozen=True, slots=True)
@@ -165,33 +165,24 @@ def _segments_path(segments: NDArray[Any]) -> Path:
 
 
 def _arc(batch: Batch, item: Arc, view: View) -> None:
-    arc = _arc_on_sheet(item, view)
-    centre, radius, *_ = arc
-    if not view.window.shrunk(radius).has(centre):
+    arc = arc_on_sheet(item, view)
+    if not view.window.shrunk(arc.radius).has(arc.centre):
         _cut_arc(batch, item, view, arc)
         return
-    path = _arc_path(*arc)
+    path = _arc_path(arc)
     if item.fill is not None:
         batch.add(path, ground_pen(item.fill, batch.dark))
     batch.add(path, line_pen(item.layer, batch.dark))
 
 
-def _arc_on_sheet(item: Arc, view: View) -> tuple[Point, float, float, float]:
-    """Return an arc's centre and radius in points, and where it starts and ends as it is seen."""
-    first, last = item.start, item.end
-    if view.mirrored:
-        first, last = math.pi - item.end, math.pi - item.start
-    return view.to_sheet(item.centre), item.radius * view.scale, first, last
+def _arc_path(arc: SheetArc) -> Path:
+    unit = Path.arc(math.degrees(arc.start), math.degrees(arc.end))
+    return Path(np.asarray(unit.vertices, float) * arc.radius + arc.centre, unit.codes)
 
 
-def _arc_path(centre: Point, radius: float, first: float, last: float) -> Path:
-    unit = Path.arc(math.degrees(first), math.degrees(last))
-    return Path(np.asarray(unit.vertices, float) * radius + centre, unit.codes)
-
-
-def _cut_arc(batch: Batch, item: Arc, view: View, arc: tuple[Point, float, float, float]) -> None:
+def _cut_arc(batch: Batch, item: Arc, view: View, arc: SheetArc) -> None:
     """Draw an arc that runs out of the window as short chords: there is no cutting a curve by path alone."""
-    chain = _chords(*arc)
+    chain = arc.chords()
     if item.fill is not None:
         shown = clip_polygon(chain, view.window)
         if shown:
@@ -199,44 +190,14 @@ def _cut_arc(batch: Batch, item: Arc, view: View, arc: tuple[Point, float, float
     _clipped_line(batch, chain, item.layer, view)
 
 
-def _chords(centre: Point, radius: float, first: float, last: float) -> list[Point]:
-    """Return an arc on the sheet as chords that no eye tells from it."""
-    steps = max(8, int(abs(last - first) * math.sqrt(radius) * 4))
-    turns = [first + (last - first) * step / steps for step in range(steps + 1)]
-    return [(centre[0] + radius * math.cos(turn), centre[1] + radius * math.sin(turn)) for turn in turns]
-
-
 def _region(batch: Batch, item: Region, view: View) -> None:
     """Fill the region, then draw its bounds each as what it is."""
     if item.fill is not None:
-        shown = clip_polygon(_around(item, view), view.window)
+        shown = clip_polygon(region_outline(item, view), view.window)
         if shown:
             batch.add(_closed(shown), ground_pen(item.fill, batch.dark))
     for bound in item.bounds:
         _DRAWN[type(bound)](batch, bound, view)
-
-
-def _around(item: Region, view: View) -> list[Point]:
-    """Return a region's outline on the sheet, every bound run through from where the one before it ends."""
-    pieces = [
-        [view.to_sheet(point) for point in bound.points]
-        if isinstance(bound, Polyline)
-        else _chords(*_arc_on_sheet(bound, view))
-        for bound in item.bounds
-    ]
-    around = pieces[0]
-    if len(pieces) > 1 and _nearer(around[0], around[-1], pieces[1]):
-        around.reverse()
-    for piece in pieces[1:]:
-        backward = math.dist(around[-1], piece[-1]) < math.dist(around[-1], piece[0])
-        around += piece[::-1] if backward else piece
-    return around
-
-
-def _nearer(one: Point, other: Point, piece: Sequence[Point]) -> bool:
-    """Whether the first of two points is the nearer to an end of a piece."""
-    ends = (piece[0], piece[-1])
-    return min(math.dist(one, end) for end in ends) < min(math.dist(other, end) for end in ends)
 
 
 def _dimension(batch: Batch, item: Dimension, view: View) -> None:
@@ -273,15 +234,14 @@ def _symbol(batch: Batch, item: Symbol, view: View) -> None:
     at = view.to_sheet(item.at)
     if not view.window.has(at):
         return
-    pen = line_pen(item.layer, batch.dark)
-    if item.kind == "contact":
-        batch.add(_arc_path(at, _RING, 0.0, 2 * math.pi), Pen(CLEAR, pen.edge, 2 * pen.width))
-        for x, y in ((2.4, 2.4), (2.4, -2.4)):
-            batch.line(((at[0] - x, at[1] - y), (at[0] + x, at[1] + y)), pen)
-    elif item.kind == "graze":
-        batch.add(_arc_path(at, _SMALL_RING, 0.0, 2 * math.pi), Pen(CLEAR, pen.edge, pen.width))
+    pen, shape = line_pen(item.layer, batch.dark), SYMBOLS[item.kind]
+    ring = _arc_path(SheetArc(at, shape.radius, 0.0, 2 * math.pi))
+    if shape.filled:
+        batch.add(ring, ink_pen(item.layer, batch.dark))
     else:
-        batch.add(_arc_path(at, _DOT, 0.0, 2 * math.pi), ink_pen(item.layer, batch.dark))
+        batch.add(ring, Pen(CLEAR, pen.edge, shape.heavier * pen.width))
+    for stroke in shape.strokes:
+        batch.line([(at[0] + x, at[1] + y) for x, y in stroke], pen)
 
 
 _DRAWN: dict[type[Primitive], Any] = {

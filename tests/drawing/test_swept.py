@@ -9,11 +9,11 @@ from shapely.geometry import Point as Dot
 from shapely.geometry import Polygon as Area
 
 from configurator.drawing.hanging_of import hungs_of
+from configurator.drawing.on_sheet import region_outline
 from configurator.drawing.primitives import Arc, Polyline, Region
 from configurator.drawing.sheet import plan_sheet
 from configurator.drawing.swept import swept_outline, swept_regions
 from configurator.drawing.view import Box, View
-from configurator.export.batch import _around
 from configurator.geometry.shapes import Shape, leaf_corners, rectangle
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo, random_study
@@ -22,7 +22,8 @@ THOUSANDTHS = View(1000.0, (0.0, 0.0), False, Box(-1e9, -1e9, 1e9, 1e9))
 
 
 def area_of(bounds):
-    around = [(round(x, 3), round(y, 3)) for x, y in _around(Region("A-DOOR-SWPT", bounds), THOUSANDTHS)]
+    region = Region("A-DOOR-SWPT", bounds)
+    around = [(round(x, 3), round(y, 3)) for x, y in region_outline(region, THOUSANDTHS)]
     area = Area([point for before, point in pairwise([around[-1], *around]) if before != point])
     assert area.is_valid  # it runs around once and never crosses itself
     return area
