@@ -20,8 +20,10 @@ COLUMNS = (
     Column("size", "size, width x height", "text", 16),
     Column("width", "width", "inches", 8),
     Column("height", "height", "inches", 8),
+    Column("thickness", "thickness", "inches", 8),
     Column("door", "door", "text", 20),
     Column("frame", "frame", "text", 20),
+    Column("fire", "fire rated", "flag", 6),
     Column("hinge", "hinges", "text", 20),
     Column("angle", "opens to", "text", 14),
     Column("stopped_by", "stopped by", "text", 12),
@@ -40,6 +42,8 @@ NOT_WORKED_OUT = "not worked out"
 class ScheduleRow:
     """One mark of the schedule; sizes are inches, `angles` degrees, one for each leaf.
 
+    What the opening is stands as it was given, None where nobody said.
+
     `hinge` and `angle` are said leaf by leaf where there are two; of openings hung otherwise they say so.
     """
 
@@ -52,8 +56,10 @@ class ScheduleRow:
     size: str
     width: float
     height: float
+    thickness: float | None
     door: str | None
     frame: str
+    fire: bool | None
     hinge: str
     angle: str
     stopped_by: str
@@ -84,8 +90,10 @@ def schedule_row(one: Tally) -> ScheduleRow:
         size=f"{feet(opening.size.width)} x {feet(opening.size.height)}",
         width=opening.size.width,
         height=opening.size.height,
+        thickness=opening.door.thickness,
         door=opening.door.construction,
         frame=opening.frame.kind,
+        fire=opening.use.fire_rated,
         hinge=_hinge(one),
         angle=_by_leaf(one, _angle),
         stopped_by=_by_leaf(one, lambda leaf: leaf.stopped_by or ""),

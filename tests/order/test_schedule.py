@@ -18,6 +18,13 @@ def test_a_row_says_what_the_opening_is():
     assert (found.mark, found.location, found.quantity, found.status) == ("1", "Crew mess", 2, "assumed")
     assert (found.hand, found.leaves, found.size) == ("LH", "single", "3'-0\" x 7'-0\"")
     assert (found.width, found.height, found.notes) == (36, 84, "ask about the rail")
+    assert (found.thickness, found.door, found.frame, found.fire) == (
+        1.75,
+        None,
+        "knocked-down drywall",
+        None,
+    )
+    assert row(use={"fire_rated": True}).fire is True
 
 
 def test_a_row_says_how_it_hangs_and_opens():
