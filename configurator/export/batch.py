@@ -20,7 +20,16 @@ from configurator.drawing.clip import clip_polygon, clip_polyline
 from configurator.drawing.dimension_strokes import strokes_of
 from configurator.drawing.hatch import hatch
 from configurator.drawing.lettering import text_width
-from configurator.drawing.on_sheet import SYMBOLS, SheetArc, arc_on_sheet, region_outline
+from configurator.drawing.on_sheet import (
+    CROSS,
+    DOT,
+    RING,
+    SMALL_RING,
+    ArcOnSheet,
+    arc_on_sheet,
+    around,
+    chords,
+)
 from configurator.drawing.primitives import (
     Arc,
     Dimension,
@@ -166,23 +175,24 @@ def _segments_path(segments: NDArray[Any]) -> Path:
 
 def _arc(batch: Batch, item: Arc, view: View) -> None:
     arc = arc_on_sheet(item, view)
-    if not view.window.shrunk(arc.radius).has(arc.centre):
+    centre, radius, *_ = arc
+    if not view.window.shrunk(radius).has(centre):
         _cut_arc(batch, item, view, arc)
         return
-    path = _arc_path(arc)
+    path = _arc_path(*arc)
     if item.fill is not None:
         batch.add(path, ground_pen(item.fill, batch.dark))
     batch.add(path, line_pen(item.layer, batch.dark))
 
 
-def _arc_path(arc: SheetArc) -> Path:
-    unit = Path.arc(math.degrees(arc.start), math.degrees(arc.end))
-    return Path(np.asarray(unit.vertices, float) * arc.radius + arc.centre, unit.codes)
+def _arc_path(centre: Point, radius: float, first: float, last: float) -> Path:
+    unit = Path.arc(math.degrees(first), math.degrees(last))
+    return Path(np.asarray(unit.vertices, float) * radius + centre, unit.codes)
 
 
-def _cut_arc(batch: Batch, item: Arc, view: View, arc: SheetArc) -> None:
+def _cut_arc(batch: Batch, item: Arc, view: View, arc: ArcOnSheet) -> None:
     """Draw an arc that runs out of the window as short chords: there is no cutting a curve by path alone."""
-    chain = arc.chords()
+    chain = chords(*arc)
     if item.fill is not None:
         shown = clip_polygon(chain, view.window)
         if shown:
@@ -193,7 +203,7 @@ def _cut_arc(batch: Batch, item: Arc, view: View, arc: SheetArc) -> None:
 def _region(batch: Batch, item: Region, view: View) -> None:
     """Fill the region, then draw its bounds each as what it is."""
     if item.fill is not None:
-        shown = clip_polygon(region_outline(item, view), view.window)
+        shown = clip_polygon(around(item, view), view.window)
         if shown:
             batch.add(_closed(shown), ground_pen(item.fill, batch.dark))
     for bound in item.bounds:
@@ -234,14 +244,15 @@ def _symbol(batch: Batch, item: Symbol, view: View) -> None:
     at = view.to_sheet(item.at)
     if not view.window.has(at):
         return
-    pen, shape = line_pen(item.layer, batch.dark), SYMBOLS[item.kind]
-    ring = _arc_path(SheetArc(at, shape.radius, 0.0, 2 * math.pi))
-    if shape.filled:
-        batch.add(ring, ink_pen(item.layer, batch.dark))
+    pen = line_pen(item.layer, batch.dark)
+    if item.kind == "contact":
+        batch.add(_arc_path(at, RING, 0.0, 2 * math.pi), Pen(CLEAR, pen.edge, 2 * pen.width))
+        for x, y in CROSS:
+            batch.line(((at[0] - x, at[1] - y), (at[0] + x, at[1] + y)), pen)
+    elif item.kind == "graze":
+        batch.add(_arc_path(at, SMALL_RING, 0.0, 2 * math.pi), Pen(CLEAR, pen.edge, pen.width))
     else:
-        batch.add(ring, Pen(CLEAR, pen.edge, shape.heavier * pen.width))
-    for stroke in shape.strokes:
-        batch.line([(at[0] + x, at[1] + y) for x, y in stroke], pen)
+        batch.add(_arc_path(at, DOT, 0.0, 2 * math.pi), ink_pen(item.layer, batch.dark))
 
 
 _DRAWN: dict[type[Primitive], Any] = {

@@ -9,7 +9,7 @@ from shapely.geometry import Point as Dot
 from shapely.geometry import Polygon as Area
 
 from configurator.drawing.hanging_of import hungs_of
-from configurator.drawing.on_sheet import region_outline
+from configurator.drawing.on_sheet import around
 from configurator.drawing.primitives import Arc, Polyline, Region
 from configurator.drawing.sheet import plan_sheet
 from configurator.drawing.swept import swept_outline, swept_regions
@@ -23,8 +23,8 @@ THOUSANDTHS = View(1000.0, (0.0, 0.0), False, Box(-1e9, -1e9, 1e9, 1e9))
 
 def area_of(bounds):
     region = Region("A-DOOR-SWPT", bounds)
-    around = [(round(x, 3), round(y, 3)) for x, y in region_outline(region, THOUSANDTHS)]
-    area = Area([point for before, point in pairwise([around[-1], *around]) if before != point])
+    outline = [(round(x, 3), round(y, 3)) for x, y in around(region, THOUSANDTHS)]
+    area = Area([point for before, point in pairwise([outline[-1], *outline]) if before != point])
     assert area.is_valid  # it runs around once and never crosses itself
     return area
 
