@@ -106,6 +106,7 @@ def _replace(target: Path, data: bytes, before: Callable[[], None]) -> None:
             file.write(data)
             file.flush()
             os.fsync(file.fileno())
+        _keep_owner(name, target)
         Path(name).chmod(_mode_of(target))
         before()
         Path(name).replace(target)
@@ -114,6 +115,16 @@ def _replace(target: Path, data: bytes, before: Callable[[], None]) -> None:
             Path(name).unlink()
         raise
     _sync_folder(target.parent)
+
+
+def _keep_owner(name: str, target: Path) -> None:
+    """Give the new file the old one's group and owner as far as the user may: a group may share the files."""
+    if not hasattr(os, "chown"):
+        return
+    with suppress(OSError):
+        old = target.stat()
+        os.chown(name, -1, old.st_gid)
+        os.chown(name, old.st_uid, -1)
 
 
 def _mode_of(target: Path) -> int:

@@ -140,3 +140,14 @@ def test_the_file_is_on_the_disk_before_it_takes_its_name_and_the_folder_after(t
     save(Job(), tmp_path / "job.json")
     assert done[0].endswith(".part")
     assert done[1:] == ["replace", tmp_path.name]
+
+
+@pytest.mark.skipif(os.geteuid() != 0, reason="only root gives files away")
+def test_the_file_stays_its_owner_s_and_group_s(tmp_path):
+    path = tmp_path / "job.json"
+    save(Job(), path)
+    os.chown(path, 1234, 4321)
+    path.chmod(0o664)
+    save(job_with(plain_data()), path)
+    found = path.stat()
+    assert (found.st_uid, found.st_gid, found.st_mode & 0o777) == (1234, 4321, 0o664)
