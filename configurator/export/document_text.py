@@ -21,7 +21,7 @@ LONGEST_WORD = 24
 def document_text(document: Document) -> str:
     """Return the heading, every sheet as a table, and the notes."""
     heading = f"{document.title}: {headed(document)}"
-    lines = [heading, "=" * len(heading)]
+    lines = [*textwrap.wrap(heading, WIDTH), "=" * min(len(heading), WIDTH)]
     for table in document.sheets:
         lines += ["", table.title, "-" * len(table.title), *_table_lines(table)]
     lines += ["", *(line for note in document.notes for line in textwrap.wrap(note, WIDTH))]

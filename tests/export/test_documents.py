@@ -207,6 +207,11 @@ def test_a_row_of_a_workbook_is_as_high_as_its_text_and_never_higher_than_can_be
     assert [sheet.row_dimensions[row].height for row in (2, 3, 4)] == [15, 75, 409]
 
 
+def test_a_long_job_name_goes_on_several_lines_in_a_terminal():
+    text = document_text(document(heading=(("Job", "a long name " * 40),)))
+    assert max(map(len, text.splitlines())) <= 110
+
+
 def test_text_for_a_terminal_keeps_every_cell_whole():
     text = document_text(document(("a mark that goes on and on " * 8, 3, 4.5, Decimal("1234.50"), True)))
     assert max(map(len, text.splitlines())) <= 110
