@@ -1,73 +1,73 @@
 """Curves and marks as they lie on the sheet, points: what every way of writing a picture has in common."""
 
 import math
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
-from types import MappingProxyType
+from collections.abc import Sequence
+from itertools import pairwise
 
 from configurator.drawing.primitives import Arc, Point, Polyline, Region
-from configurator.drawing.view import View
+from configurator.drawing.view import Box, View
+
+RING, SMALL_RING, DOT = 5.5, 2.6, 1.3
+"""Radii of the marks of a contact, a graze and a leader's end, points."""
+CROSS = ((2.4, 2.4), (2.4, -2.4))
+"""Half of each stroke of the cross within a contact's ring, points."""
+_WHOLE = 2 * math.pi
+_SAME = 1e-9
+
+ArcOnSheet = tuple[Point, float, float, float]
+"""Centre and radius in points, and where it starts and ends counter-clockwise, radians."""
 
 
-@dataclass(frozen=True, slots=True)
-class SheetArc:
-    """An arc as it is seen: points on the sheet, counter-clockwise from `start` to `end`, radians."""
-
-    centre: Point
-    radius: float
-    start: float
-    end: float
-
-    def at(self, angle: float) -> Point:
-        """Return the point at an angle."""
-        x, y = self.centre
-        return (x + self.radius * math.cos(angle), y + self.radius * math.sin(angle))
-
-    def chords(self) -> list[Point]:
-        """Return the arc as chords that no eye tells from it."""
-        span = self.end - self.start
-        steps = max(8, int(abs(span) * math.sqrt(self.radius) * 4))
-        return [self.at(self.start + span * step / steps) for step in range(steps + 1)]
-
-
-@dataclass(frozen=True, slots=True)
-class SymbolShape:
-    """A mark drawn at a fixed size: a ring or a filled dot, with strokes through it; points about its place.
-
-    `heavier` is how many times the layer's width the ring's line is wide.
-    """
-
-    radius: float
-    filled: bool = False
-    heavier: float = 1.0
-    strokes: tuple[tuple[Point, Point], ...] = ()
-
-
-_CROSS = (((-2.4, -2.4), (2.4, 2.4)), ((-2.4, 2.4), (2.4, -2.4)))
-SYMBOLS: Mapping[str, SymbolShape] = MappingProxyType(
-    {
-        "contact": SymbolShape(5.5, heavier=2.0, strokes=_CROSS),
-        "graze": SymbolShape(2.6),
-        "dot": SymbolShape(1.3, filled=True),
-        "pin axis": SymbolShape(1.3, filled=True),
-    }
-)
-
-
-def arc_on_sheet(item: Arc, view: View) -> SheetArc:
+def arc_on_sheet(item: Arc, view: View) -> ArcOnSheet:
     """Return an arc as it is seen: mirrored where its view mirrors."""
     first, last = item.start, item.end
     if view.mirrored:
         first, last = math.pi - item.end, math.pi - item.start
-    return SheetArc(view.to_sheet(item.centre), item.radius * view.scale, first, last)
+    return view.to_sheet(item.centre), item.radius * view.scale, first, last
 
 
-def region_outline(item: Region, view: View) -> list[Point]:
+def chords(centre: Point, radius: float, first: float, last: float) -> list[Point]:
+    """Return an arc on the sheet as chords that no eye tells from it."""
+    steps = max(8, int(abs(last - first) * math.sqrt(radius) * 4))
+    turns = [first + (last - first) * step / steps for step in range(steps + 1)]
+    return [(centre[0] + radius * math.cos(turn), centre[1] + radius * math.sin(turn)) for turn in turns]
+
+
+def clip_arc(arc: ArcOnSheet, box: Box) -> list[tuple[float, float]]:
+    """Return the pieces of an arc that lie in the box, each as where it starts and ends, radians."""
+    centre, radius, first, last = arc
+    cuts = sorted({first, last, *_crossings(centre, radius, first, last, box)})
+    pieces: list[tuple[float, float]] = []
+    for start, end in pairwise(cuts):
+        middle = (start + end) / 2
+        at = (centre[0] + radius * math.cos(middle), centre[1] + radius * math.sin(middle))
+        if end - start <= _SAME or not box.has(at):
+            continue
+        if pieces and pieces[-1][1] == start:
+            start = pieces.pop()[0]
+        pieces.append((start, end))
+    return pieces
+
+
+def _crossings(centre: Point, radius: float, first: float, last: float, box: Box) -> list[float]:
+    """Return where the circle crosses the lines of the box's edges, as angles within the arc."""
+    found: list[float] = []
+    for share in ((box.left - centre[0]) / radius, (box.right - centre[0]) / radius):
+        if abs(share) <= 1.0:
+            found += [math.acos(share), -math.acos(share)]
+    for share in ((box.bottom - centre[1]) / radius, (box.top - centre[1]) / radius):
+        if abs(share) <= 1.0:
+            found += [math.asin(share), math.pi - math.asin(share)]
+    turned = [angle + _WHOLE * math.ceil((first - angle) / _WHOLE) for angle in found]
+    return [angle for angle in turned if first < angle < last]
+
+
+def around(item: Region, view: View) -> list[Point]:
     """Return a region's outline on the sheet, every bound run through from where the one before it ends."""
     pieces = [
         [view.to_sheet(point) for point in bound.points]
         if isinstance(bound, Polyline)
-        else arc_on_sheet(bound, view).chords()
+        else chords(*arc_on_sheet(bound, view))
         for bound in item.bounds
     ]
     outline = pieces[0]
