@@ -8,6 +8,7 @@ from pydantic import ValidationError
 from configurator.model import Job, JobFacts, Opening
 from configurator.model.faults import Fault, faults_of
 from configurator.model.fields import Record
+from configurator.model.job import MOST_OPENINGS
 from configurator.model.marks import next_mark
 from configurator.ui import paths
 
@@ -41,6 +42,11 @@ def typical_opening(mark: str) -> Opening:
     return Opening.model_validate({"mark": mark, **TYPICAL})
 
 
+def another(like: Opening, mark: str) -> Opening:
+    """Return one more opening like that one; nobody has verified, approved or ordered it yet."""
+    return edited(like, {"mark": mark, "status": None})
+
+
 def edited(opening: Opening, changes: Mapping[str, Any]) -> Opening:
     """Return the opening with the values at some paths changed; None leaves a value to the program.
 
@@ -62,6 +68,10 @@ def edited_facts(facts: JobFacts, changes: Mapping[str, Any]) -> JobFacts:
 
 def with_openings(job: Job, openings: tuple[Opening, ...]) -> Job:
     """Return the job with other openings. Raises RefusedError, as for a mark that stands twice."""
+    marks = {opening.mark for opening in openings}
+    if len(marks) == len(openings) <= MOST_OPENINGS:
+        # Each record was asked when it was made; asking ten thousand of them anew takes 30 ms.
+        return job.model_copy(update={"openings": openings})
     return validated(Job, {**_parts(job), "openings": openings})
 
 
@@ -73,9 +83,6 @@ def with_facts(job: Job, facts: JobFacts) -> Job:
 def replaced(job: Job, mark: str, opening: Opening) -> Job:
     """Return the job with the opening of that mark replaced. Raises RefusedError."""
     openings = tuple(opening if other.mark == mark else other for other in job.openings)
-    if opening.mark == mark:
-        # Nothing else is asked of the openings together, and asking ten thousand of them anew takes 30 ms.
-        return job.model_copy(update={"openings": openings})
     return with_openings(job, openings)
 
 

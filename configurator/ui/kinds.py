@@ -5,8 +5,17 @@ from dataclasses import dataclass
 from typing import Any
 
 from configurator.model.fields import unit_of
+from configurator.model.opening import Size
 from configurator.ui import paths
-from configurator.units import MM_PER_INCH, Display, LengthError, format_decimal, format_exact, parse_length
+from configurator.units import (
+    MM_PER_INCH,
+    Display,
+    LengthError,
+    format_decimal,
+    format_exact,
+    parse_length,
+    parse_opening_size,
+)
 
 
 class NotReadError(ValueError):
@@ -24,6 +33,8 @@ class Kind:
 
 def kind_at(path: str) -> Kind:
     """Return the kind of value that a field takes, known from its place in the model."""
+    if path == "size":
+        return SIZE
     info = paths.field_at(path)
     unit = unit_of(info)
     if path == "door.latch_bevel":
@@ -100,9 +111,28 @@ def _read_text(text: str, _: Display) -> str:
     return text.strip()
 
 
+def _read_size(text: str, display: Display) -> dict[str, float]:
+    """Read width, then height."""
+    try:
+        width, height = parse_opening_size(text, metric=display.metric)
+    except LengthError as error:
+        raise NotReadError(str(error)) from None
+    return {"width": width, "height": height}
+
+
+def _write_size(size: Size, display: Display) -> str:
+    """Write width x height, in feet and inches where that is exact."""
+    whole = all(float(side * 64).is_integer() for side in (size.width, size.height))
+    if display.metric or not whole:
+        width, height = (exact_length(side, display) for side in (size.width, size.height))
+        return f"{width.removesuffix(' mm')} x {height}"
+    return Display(64).opening(size.width, size.height)
+
+
 LENGTH = Kind("length", _read_length, exact_length)
 DEGREES = Kind("degrees", _read_degrees, lambda value, _: f"{format_decimal(value, 4)}°")
 POUNDS = Kind("pounds", _read_pounds, lambda value, _: f"{format_decimal(value, 2)} lb")
 WHOLE = Kind("whole number", _read_whole, lambda value, _: str(value))
 BEVEL = Kind("bevel", _read_bevel, _write_bevel)
+SIZE = Kind("opening size", _read_size, _write_size)
 TEXT = Kind("text", _read_text, lambda value, _: str(value))

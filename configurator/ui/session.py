@@ -167,7 +167,7 @@ class Session(QObject):
     def add_opening(self, like: Opening | None = None) -> None:
         """Add an opening, typical or like another one, under a fresh mark, and show it."""
         mark = edits.fresh_mark(self.job, like.mark if like else "101")
-        opening = edits.edited(like, {"mark": mark}) if like else edits.typical_opening(mark)
+        opening = edits.another(like, mark) if like else edits.typical_opening(mark)
         self.take_openings((*self.job.openings, opening), f"add {mark}", mark)
 
     def remove_opening(self) -> None:

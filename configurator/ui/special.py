@@ -6,19 +6,18 @@ from typing import Any
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout
 
 from configurator.ui.fields import Assumptions, ChoiceField, LineField, QuietCombo
-from configurator.ui.kinds import LENGTH, NotReadError
+from configurator.ui.kinds import SIZE, NotReadError
 from configurator.ui.look import sized
 from configurator.ui.presets import USUAL_STOPS
 from configurator.ui.session import Session
 from configurator.ui.slips import size_question
-from configurator.units import LengthError, parse_opening_size
 
 
 class OpeningSizeField(LineField):
     """Opening width x height on one line: `3070`, `3-0 x 7-0` or `36 x 84`; asks if it looks turned round."""
 
     def __init__(self, session: Session) -> None:
-        super().__init__(session, "size", LENGTH)
+        super().__init__(session, "size", SIZE)
         self.swap = QPushButton("Swap")
         sized(self.swap, -1)
         self.swap.clicked.connect(self._swap)
@@ -34,23 +33,6 @@ class OpeningSizeField(LineField):
         answers.addWidget(self.swap)
         answers.addWidget(self.keep)
         column.addLayout(answers)
-
-    def write(self, value: Any) -> str:
-        """Write width x height, in feet and inches where that is exact."""
-        display = self.session.display
-        whole = all(float(side * 64).is_integer() for side in (value.width, value.height))
-        if display.metric or not whole:
-            width, height = (LENGTH.write(side, display) for side in (value.width, value.height))
-            return f"{width.removesuffix(' mm')} x {height}"
-        return type(display)(64).opening(value.width, value.height)
-
-    def read(self, text: str) -> dict[str, float]:
-        """Read width, then height. Raises NotReadError."""
-        try:
-            width, height = parse_opening_size(text, metric=self.session.display.metric)
-        except LengthError as error:
-            raise NotReadError(str(error)) from None
-        return {"width": width, "height": height}
 
     def show_state(self, assumed: Assumptions) -> None:
         """Show the size, and ask about one that is wider than high."""

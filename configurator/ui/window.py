@@ -158,6 +158,8 @@ class Window(QMainWindow):
         assert self.pages is not None
         for name in PAGES:
             self.commands.actions_by_name[name].setChecked(name == self.pages.on_show)
+        # A page has the openings itself; the list beside the work would only take its room.
+        self.openings.setVisible(not self.pages.on_show and self.commands.actions_by_name["list"].isChecked())
         if not self.pages.work_is_folded:
             self._catch_up()
 

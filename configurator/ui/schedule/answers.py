@@ -1,0 +1,100 @@
+"""What is worked out for the schedule, kept by opening: a few words each, not whole studies. No Qt."""
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+
+from configurator.model import JobFacts, Opening
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """The hinges and how far the door opens, in words; findings counted by severity, and named.
+
+    `least_angle` is that of the leaf that opens least, degrees; None where there is none. `fault` says why
+    the opening could not be studied.
+    """
+
+    hinge: str
+    angle: str
+    least_angle: float | None
+    errors: int
+    warnings: int
+    notes: int
+    findings: str
+    fault: str = ""
+
+    @property
+    def counted(self) -> str:
+        """Findings in words by severity: `1 error, 2 notes`."""
+        counts = ((self.errors, "error"), (self.warnings, "warning"), (self.notes, "note"))
+        said = [f"{number} {word}{'' if number == 1 else 's'}" for number, word in counts if number]
+        return ", ".join(said) or "none"
+
+
+Studier = Callable[[Opening, JobFacts], Answer]
+
+
+class Answers:
+    """Answers by opening; like openings share one, and one is forgotten when what it rests on changes."""
+
+    def __init__(self, studier: Studier | None = None) -> None:
+        self._studier = studier or answer_of
+        self._facts = JobFacts()
+        self._by_record: dict[int, tuple[Opening, Answer]] = {}
+        self._by_key: dict[str, Answer] = {}
+
+    def use_facts(self, facts: JobFacts) -> None:
+        """Answer for another job's facts; what the standard hinge of the job was counts in every answer."""
+        if facts.standard_hinge != self._facts.standard_hinge:
+            self._by_record.clear()
+            self._by_key.clear()
+        self._facts = facts
+
+    def known(self, opening: Opening) -> Answer | None:
+        """Return the answer for this very record if it was worked out."""
+        found = self._by_record.get(id(opening))
+        return found[1] if found is not None else None
+
+    def work_out(self, opening: Opening) -> Answer:
+        """Return the answer, worked out now unless it or a like opening's is known."""
+        found = self._by_record.get(id(opening))
+        if found is not None:
+            return found[1]
+        from configurator.order.like_openings import study_key  # the order desk is loaded on use
+
+        key = study_key(opening)
+        answer = self._by_key.get(key)
+        if answer is None:
+            answer = self._by_key[key] = self._studier(opening, self._facts)
+        # The record is kept beside its answer, so that no other one can come to have its identity.
+        self._by_record[id(opening)] = (opening, answer)
+        return answer
+
+    def forget_others(self, openings: Iterable[Opening]) -> None:
+        """Forget what belongs to records that are no longer there, once these are the most."""
+        there = {id(opening) for opening in openings}
+        if len(self._by_record) > 2 * len(there) + 100:
+            self._by_record = {place: kept for place, kept in self._by_record.items() if place in there}
+            answers = {id(answer) for _, answer in self._by_record.values()}
+            self._by_key = {key: answer for key, answer in self._by_key.items() if id(answer) in answers}
+
+
+def answer_of(opening: Opening, facts: JobFacts) -> Answer:
+    """Study an opening and keep what the schedule shows of it, in the words of the printed one."""
+    from configurator.order.schedule import schedule_row
+    from configurator.order.studied import study_or_fault
+    from configurator.order.tally import tally
+
+    tallied = tally(study_or_fault(opening, facts), facts)
+    row = schedule_row(tallied)
+    angles = [angle for angle in row.angles if angle is not None]
+    return Answer(
+        hinge=row.hinge,
+        angle=row.angle,
+        least_angle=min(angles, default=None),
+        errors=row.errors,
+        warnings=row.warnings,
+        notes=row.notes_of_program,
+        findings=row.findings,
+        fault=tallied.fault or "",
+    )

@@ -1,0 +1,123 @@
+"""Which openings the schedule shows, in which order, and which of them in one row. No Qt."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from configurator.model import Opening
+from configurator.ui.schedule.answers import Answer, Answers
+from configurator.ui.schedule.columns import COLUMNS, Worked
+from configurator.units import Display
+
+Rows = list[tuple[int, ...]]
+"""For each row the places in the job of the openings that it shows."""
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """What is asked of the table: words to find, a status, findings ("any" or "error"), an order, groups.
+
+    `column` None is the order of the job.
+    """
+
+    words: str = ""
+    status: str = ""
+    findings: str = ""
+    column: int | None = None
+    descending: bool = False
+    grouped: bool = False
+
+    @property
+    def needs_answers(self) -> bool:
+        """Whether every opening's answer must be known before this can be shown."""
+        worked = self.column is not None and isinstance(COLUMNS[self.column], Worked)
+        return worked or bool(self.findings)
+
+
+class Arranger:
+    """Finds, orders and groups openings; what it must know of each is kept as long as its record lives."""
+
+    def __init__(self, answers: Answers) -> None:
+        self.answers = answers
+        self.display = Display()
+        self._texts: dict[int, tuple[Opening, str]] = {}
+        self._keys: dict[int, tuple[Opening, str]] = {}
+
+    def show_in(self, display: Display) -> None:
+        """Find lengths as they are shown now."""
+        if display != self.display:
+            self.display = display
+            self._texts.clear()
+
+    def arranged(self, openings: Sequence[Opening], wanted: Wanted) -> Rows:
+        """Return the rows to show."""
+        places = self._found(openings, wanted)
+        rows: Rows = [(place,) for place in places]
+        if wanted.grouped:
+            rows = self._in_groups(openings, places)
+        if wanted.column is not None:
+            rows.sort(key=self._order(openings, wanted.column), reverse=wanted.descending)
+        self._forget_others(openings)
+        return rows
+
+    def _found(self, openings: Sequence[Opening], wanted: Wanted) -> list[int]:
+        places = list(range(len(openings)))
+        if wanted.status:
+            places = [place for place in places if openings[place].status == wanted.status]
+        if wanted.findings:
+            places = [place for place in places if self._has_findings(openings[place], wanted.findings)]
+        for word in wanted.words.casefold().split():
+            places = [place for place in places if self._holds(openings[place], word)]
+        return places
+
+    def _has_findings(self, opening: Opening, which: str) -> bool:
+        answer = self.answers.known(opening)
+        if answer is None:
+            return False
+        return bool(answer.errors or (which == "any" and (answer.warnings or answer.notes)))
+
+    def _holds(self, opening: Opening, word: str) -> bool:
+        kept = self._texts.get(id(opening))
+        if kept is None:
+            kept = self._texts[id(opening)] = (opening, said_in_text(opening, self.display))
+        if word in kept[1]:
+            return True
+        answer = self.answers.known(opening)
+        return answer is not None and word in _worked_in_text(answer)
+
+    def _in_groups(self, openings: Sequence[Opening], places: Sequence[int]) -> Rows:
+        groups: dict[str, list[int]] = {}
+        for place in places:
+            groups.setdefault(self._like(openings[place]), []).append(place)
+        return [tuple(group) for group in groups.values()]
+
+    def _like(self, opening: Opening) -> str:
+        kept = self._keys.get(id(opening))
+        if kept is None:
+            from configurator.order.like_openings import like_key  # the order desk is loaded on use
+
+            kept = self._keys[id(opening)] = (opening, like_key(opening))
+        return kept[1]
+
+    def _order(self, openings: Sequence[Opening], place: int) -> Any:
+        column = COLUMNS[place]
+        if isinstance(column, Worked):
+            return lambda row: column.order(self.answers.work_out(openings[row[0]]))
+        return lambda row: column.order([openings[each] for each in row])
+
+    def _forget_others(self, openings: Sequence[Opening]) -> None:
+        for kept in (self._texts, self._keys):
+            if len(kept) > 2 * len(openings) + 100:
+                there = {id(opening) for opening in openings}
+                for place in [place for place in kept if place not in there]:
+                    del kept[place]
+
+
+def said_in_text(opening: Opening, display: Display) -> str:
+    """Return what the columns that are not worked out say of an opening, as one text to look through."""
+    said = [column.text((opening,), display) for column in COLUMNS if not isinstance(column, Worked)]
+    return "\n".join([*said, opening.notes or ""]).casefold()
+
+
+def _worked_in_text(answer: Answer) -> str:
+    return f"{answer.hinge}\n{answer.angle}\n{answer.counted}\n{answer.findings}".casefold()

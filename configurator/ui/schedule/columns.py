@@ -1,0 +1,151 @@
+"""The columns of the schedule: what each says of an opening, or of several like ones together. No Qt."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from configurator.model import Opening
+from configurator.model.marks import mark_order
+from configurator.model.words import VOCABULARY
+from configurator.ui import paths
+from configurator.ui.kinds import SIZE, kind_at
+from configurator.ui.schedule.answers import Answer
+from configurator.units import Display
+
+SHAPES = {"assumed": "○", "field verified": "◔", "approved": "◑", "ordered": "●"}
+"""A mark before each status, fuller the more it is settled."""
+UNKNOWN = "…"
+"""What stands where an answer is not worked out yet."""
+
+Members = Sequence[Opening]
+"""The openings of one row: one, or like ones together."""
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """One column; `path` is that of its value in an opening, empty where it is worked out.
+
+    `text` is what is read, `order` what rows are sorted by.
+    """
+
+    key: str
+    title: str
+    path: str
+    text: Callable[[Members, Display], str]
+    order: Callable[[Members], Any]
+    editable: bool = True
+    tip: str = ""
+
+    @property
+    def words(self) -> tuple[str, ...]:
+        """The words its value is one of; empty where it is no choice."""
+        return paths.words_of(self.path) if self.path and self.path != "size" else ()
+
+    def exact(self, opening: Opening, display: Display) -> str:
+        """Write its value without rounding, as it is typed and copied; empty where there is none."""
+        value = paths.value_at(opening, self.path)
+        return "" if value is None else kind_at(self.path).write(value, display)
+
+
+@dataclass(frozen=True, slots=True)
+class Worked:
+    """A column that is worked out: its words and its order come from an opening's answer."""
+
+    key: str
+    title: str
+    text: Callable[[Answer], str]
+    order: Callable[[Answer], Any]
+    tip: str = ""
+
+
+def status_text(status: str) -> str:
+    """Write a status with its mark before it: `● ordered`."""
+    return f"{SHAPES[status]} {status}"
+
+
+def _same_or(path: str, many: str) -> Callable[[Members, Display], str]:
+    """Say what all have alike, or how many different ones there are."""
+
+    def text(members: Members, _: Display) -> str:
+        said = {paths.value_at(opening, path) for opening in members}
+        return (said.pop() or "") if len(said) == 1 else f"{len(members)} {many}"
+
+    return text
+
+
+def _one_line(text: Callable[[Members, Display], str]) -> Callable[[Members, Display], str]:
+    return lambda members, display: " ".join(text(members, display).split())
+
+
+def _place_of(path: str) -> Callable[[Members], int]:
+    words = {word: place for place, word in enumerate(VOCABULARY[path])}
+    return lambda members: words.get(paths.value_at(members[0], path), len(words))
+
+
+COLUMNS: tuple[Column | Worked, ...] = (
+    Column(
+        "mark",
+        "Mark",
+        "mark",
+        lambda members, _: ", ".join(opening.mark for opening in members),
+        lambda members: mark_order(members[0].mark),
+    ),
+    Column(
+        "location",
+        "Location",
+        "location",
+        _one_line(_same_or("location", "places")),
+        lambda members: (members[0].location or "").casefold(),
+    ),
+    Column(
+        "quantity",
+        "Quantity",
+        "quantity",
+        lambda members, _: str(sum(opening.quantity for opening in members)),
+        lambda members: sum(opening.quantity for opening in members),
+        tip="openings of this mark",
+    ),
+    Column("hand", "Hand", "hand", lambda members, _: members[0].hand or "", _place_of("hand")),
+    Column(
+        "size",
+        "Opening size",
+        "size",
+        lambda members, display: SIZE.write(members[0].size, display),
+        lambda members: (members[0].size.width, members[0].size.height),
+        tip="width x height",
+    ),
+    Column("leaves", "Leaves", "leaves", lambda members, _: members[0].leaves, _place_of("leaves")),
+    Column("frame", "Frame", "frame.kind", lambda members, _: members[0].frame.kind, _place_of("frame.kind")),
+    Worked("hinge", "Hinges", lambda answer: answer.hinge, lambda answer: answer.hinge, "of one opening"),
+    Worked(
+        "angle",
+        "Opens to",
+        lambda answer: answer.angle,
+        lambda answer: (answer.least_angle is None, answer.least_angle or 0.0),
+        "on the hinges chosen, until the leaf or its hardware meets something",
+    ),
+    Column(
+        "status",
+        "Status",
+        "status",
+        lambda members, _: status_text(members[0].status),
+        _place_of("status"),
+    ),
+    Worked(
+        "findings",
+        "Findings",
+        lambda answer: answer.counted,
+        lambda answer: (-answer.errors, -answer.warnings, -answer.notes),
+        "what the program has to say, the worst first",
+    ),
+    Column(
+        "questions",
+        "Questions",
+        "questions",
+        _one_line(_same_or("questions", "different")),
+        lambda members: (not members[0].questions, (members[0].questions or "").casefold()),
+        tip="to the architect",
+    ),
+)
+PLACES = {column.key: place for place, column in enumerate(COLUMNS)}
+"""Key of a column to its place."""

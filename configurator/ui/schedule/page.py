@@ -1,0 +1,272 @@
+"""The schedule as a page of the window: what to show above the table, and below it what to do with rows."""
+
+from collections.abc import Iterator, Sequence
+
+from PySide6.QtCore import QModelIndex, Qt, Signal
+from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+
+from configurator.ui.look import GRID, sized
+from configurator.ui.schedule.actions import ScheduleActions
+from configurator.ui.schedule.answers import Answers
+from configurator.ui.schedule.arranging import Wanted
+from configurator.ui.schedule.change_row import ChangeRow
+from configurator.ui.schedule.chunks import Chunks
+from configurator.ui.schedule.find_row import FindRow
+from configurator.ui.schedule.model import ScheduleModel
+from configurator.ui.schedule.panels import ProgressPanel, TextPanel
+from configurator.ui.schedule.table import ScheduleTable
+from configurator.ui.session import Session
+
+NO_OPENINGS = (
+    "This job has no openings yet. Add one, or copy rows of a spreadsheet, with their heads or in the order "
+    "of these columns, and paste them here."
+)
+FOUND_NONE = "No opening is like that. Empty the line above, or ask for any status and findings."
+
+
+class SchedulePage(QWidget):
+    """The table and all that belongs to it.
+
+    Signals:
+        left: the opening on show is to be worked on.
+        work_wanted: whether the work on the opening is to stand under the schedule.
+    """
+
+    left = Signal()
+    work_wanted = Signal(bool)
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.answers = Answers()
+        self.schedule = ScheduleModel(session, self.answers)
+        self.table = ScheduleTable(self.schedule)
+        self.finder, self.change = FindRow(), ChangeRow()
+        self.panel, self.progress = TextPanel(), ProgressPanel()
+        self.words, self.searched = QLabel(), QLabel()
+        self.work_out = QPushButton("Work out all")
+        self.behind, self.before = Chunks(self), Chunks(self)
+        self.buttons: dict[str, QPushButton] = {}
+        self.actions_of = ScheduleActions(self)
+        self._put_together()
+        self._connect()
+        self.setFocusProxy(self.table)
+
+    # --- What it shows ---
+
+    def show_state(self, by: str) -> None:
+        """Bring the schedule in line with the session; `by` says what happened there."""
+        if by in ("swing", "save", "file"):
+            return
+        self.answers.use_facts(self.session.job.job)
+        self.answers.forget_others(self.session.job.openings)
+        if by in ("theme", "display"):
+            self._show_otherwise()
+        elif by == "open" or self.schedule.show_job():
+            self.arrange()
+        self._show_current()
+        self.show_counts()
+        self._ask_for_answers()
+
+    def arrange(self) -> None:
+        """Show what is wanted; what must be worked out for it first is, and it can be stopped."""
+        head = self.table.horizontalHeader()
+        section = head.sortIndicatorSection()
+        column = section if 0 <= section < self.schedule.columnCount() else None
+        wanted = self.finder.wanted(column, head.sortIndicatorOrder() == Qt.SortOrder.DescendingOrder)
+        unknown = self.unknown() if wanted.needs_answers else []
+        if unknown:
+            self.work("Working out openings", self._working_out(unknown), len(unknown), self.arrange)
+        else:
+            self._show_arranged(wanted)
+
+    def unknown(self) -> list[int]:
+        """Return the places in the job of openings that are not worked out yet."""
+        known = self.answers.known
+        return [place for place, each in enumerate(self.session.job.openings) if known(each) is None]
+
+    def work(self, what: str, steps: Iterator[object], total: int, then: object) -> None:
+        """Do something long in front of the user, who may stop it."""
+        assert callable(then)
+        self.progress.begin(what, total)
+        self.before.start(steps, then)
+
+    def say(self, heading: str, lines: Sequence[str] = (), wrong: bool = False) -> None:
+        """Say under the table what was done, or line by line why it was not."""
+        colour = "error" if wrong else "quiet"
+        self.panel.show_text(heading, "\n".join(lines), "what was refused", colour, self.session.dark)
+
+    def choose_marks(self, marks: Sequence[str]) -> None:
+        """Choose the rows of those marks, the first of them as the current one."""
+        wanted = set(marks)
+        places = (n for n, opening in enumerate(self.schedule.openings) if opening.mark in wanted)
+        rows = sorted({row for place in places if (row := self.schedule.row_of(place)) is not None})
+        self.table.choose(rows, rows[0] if rows else None)
+
+    def chosen_places(self) -> list[int]:
+        """Return the places in the job of the openings in all chosen rows, in the order of the job."""
+        return sorted(place for row in self.table.chosen_rows() for place in self.schedule.shown[row])
+
+    def show_counts(self) -> None:
+        """Say how many openings are on show and chosen, and what could not be searched."""
+        shown, every = sum(map(len, self.schedule.shown)), len(self.schedule.openings)
+        chosen = len(self.chosen_places())
+        words = f"{every:,} openings" if shown == every else f"{shown:,} of {every:,} openings"
+        if self.schedule.wanted.grouped:
+            words += f" in {len(self.schedule.shown):,} rows"
+        self.finder.count.setText(words + (f", {chosen:,} chosen" if chosen > 1 else ""))
+        self.change.show_chosen(chosen)
+        for name in ("duplicate", "remove", "copy"):
+            self.buttons[name].setEnabled(chosen > 0)
+        self.buttons["paste"].setEnabled(not self.schedule.wanted.grouped)
+        self.words.setText(FOUND_NONE if every else NO_OPENINGS)
+        self.words.setVisible(not shown)
+        self._say_what_was_searched()
+
+    def _say_what_was_searched(self) -> None:
+        unknown = len(self.unknown()) if self.schedule.wanted.words.strip() else 0
+        self.searched.setText(
+            f"Hinges, angles and findings of {unknown:,} openings are not worked out yet, nor looked through."
+        )
+        self.searched.setVisible(unknown > 0)
+        self.work_out.setVisible(unknown > 0)
+
+    def _show_arranged(self, wanted: Wanted) -> None:
+        marks = [self.schedule.openings[place].mark for place in self.chosen_places()]
+        scrolled = self.table.verticalScrollBar().value()
+        self.schedule.arrange(wanted)
+        self.choose_marks(marks)
+        self.table.verticalScrollBar().setValue(scrolled)
+        self._show_current()
+        self.show_counts()
+        self._ask_for_answers()
+
+    def _show_otherwise(self) -> None:
+        """Show lengths in other units, or everything in other colours."""
+        self.schedule.tell_all()
+        self.table.viewport().update()
+
+    def _show_current(self) -> None:
+        """Make the row of the opening on show the current one."""
+        row = self.table.currentIndex().row()
+        mark = self.session.mark
+        if row >= 0 and any(opening.mark == mark for opening in self.schedule.members(row)):
+            return
+        self.choose_marks([mark])
+
+    def _go_to(self, current: QModelIndex, _: QModelIndex) -> None:
+        if current.isValid():
+            members = self.schedule.members(current.row())
+            if all(opening.mark != self.session.mark for opening in members):
+                self.session.select(members[0].mark)
+
+    # --- What is worked out ---
+
+    def _ask_for_answers(self) -> None:
+        """Work out what is in view, behind everything else."""
+        rows = [row for row in self.table.rows_in_view() if self.schedule.answer(row) is None]
+        if rows:
+            self.behind.start(self._answering(rows), first=0.0)
+
+    def _answering(self, rows: Sequence[int]) -> Iterator[None]:
+        for row in rows:
+            if row < self.schedule.rowCount():
+                self.answers.work_out(self.schedule.members(row)[0])
+                self.schedule.tell_answered([row])
+            yield
+
+    def _working_out(self, places: Sequence[int]) -> Iterator[None]:
+        openings = self.session.job.openings
+        for place in places:
+            self.answers.work_out(openings[place])
+            yield
+
+    def _work_out_all(self) -> None:
+        unknown = self.unknown()
+        self.work("Working out openings", self._working_out(unknown), len(unknown), self.arrange)
+
+    def _stopped(self, whole: bool) -> None:
+        self.progress.hide()
+        if not whole:
+            self._show_wanted()
+
+    def _show_wanted(self) -> None:
+        """Show in head and line above what the table shows, after something else was stopped."""
+        wanted = self.schedule.wanted
+        self.finder.blockSignals(True)
+        self.finder.show_wanted(wanted)
+        self.finder.blockSignals(False)
+        head = self.table.horizontalHeader()
+        head.blockSignals(True)
+        order = Qt.SortOrder.DescendingOrder if wanted.descending else Qt.SortOrder.AscendingOrder
+        head.setSortIndicator(-1 if wanted.column is None else wanted.column, order)
+        head.blockSignals(False)
+
+    # --- How it is put together ---
+
+    def _put_together(self) -> None:
+        for label in (self.words, self.searched):
+            label.setWordWrap(True)
+            label.setMargin(GRID)
+            label.hide()
+        sized(self.searched, -1)
+        self.work_out.hide()
+        note = QHBoxLayout()
+        note.setContentsMargins(2 * GRID, 0, 2 * GRID, 0)
+        note.addWidget(self.searched, 1)
+        note.addWidget(self.work_out)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.finder)
+        column.addLayout(note)
+        column.addWidget(self.words)
+        column.addWidget(self.table, 1)
+        column.addWidget(self.progress)
+        column.addWidget(self.panel)
+        column.addLayout(self._bottom())
+
+    def _bottom(self) -> QHBoxLayout:
+        line = QHBoxLayout()
+        line.setContentsMargins(2 * GRID, GRID, 2 * GRID, GRID)
+        line.setSpacing(GRID)
+        line.addWidget(self.change)
+        line.addStretch(1)
+        for name, title, tip, run in self.actions_of.offered():
+            button = self.buttons[name] = QPushButton(title)
+            button.setToolTip(tip)
+            button.clicked.connect(lambda _=False, run=run: run())
+            line.addWidget(button)
+        below = self.buttons["work"] = QPushButton("Picture below")
+        below.setToolTip("Show the form and the picture of the current opening under the schedule")
+        below.setCheckable(True)
+        below.toggled.connect(self.work_wanted)
+        line.addWidget(below)
+        return line
+
+    def _connect(self) -> None:
+        table, act = self.table, self.actions_of
+        self.finder.changed.connect(self.arrange)
+        self.finder.words.finished.connect(table.setFocus)
+        table.horizontalHeader().sortIndicatorChanged.connect(lambda *_: self.arrange())
+        table.opened.connect(self.left)
+        table.moved.connect(self._ask_for_answers)
+        table.selectionModel().currentRowChanged.connect(self._go_to)
+        table.selectionModel().selectionChanged.connect(lambda *_: self.show_counts())
+        for asked, run in ((table.copy_asked, act.copy), (table.paste_asked, act.paste)):
+            asked.connect(run)
+        table.remove_asked.connect(act.remove)
+        self.change.asked.connect(act.set_on_chosen)
+        self.schedule.refused.connect(lambda line: self.say("Not taken.", [line], wrong=True))
+        self.before.progressed.connect(self.progress.advance)
+        self.before.stopped.connect(self._stopped)
+        self.progress.cancelled.connect(self.before.cancel)
+        self.work_out.clicked.connect(self._work_out_all)
+        seek = QShortcut(QKeySequence(QKeySequence.StandardKey.Find), self)
+        seek.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
+        seek.activated.connect(self._seek)
+
+    def _seek(self) -> None:
+        self.finder.words.setFocus()
+        self.finder.words.selectAll()

@@ -1,0 +1,179 @@
+"""The table of the schedule: rows are chosen whole, cells are edited in place, and keys do the rest."""
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import QAbstractItemModel, QItemSelection, QItemSelectionModel, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QKeySequence, QResizeEvent
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QComboBox,
+    QHeaderView,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QTableView,
+    QWidget,
+)
+
+from configurator.ui.look import GRID, sized, tabular
+from configurator.ui.schedule.columns import COLUMNS, PLACES, Column
+from configurator.ui.schedule.model import Index, ScheduleModel
+
+WIDTHS = {
+    "mark": 19, "location": 40, "quantity": 16, "hand": 12, "size": 29, "leaves": 14, "frame": 36,
+    "hinge": 34, "angle": 17, "status": 27, "findings": 40, "questions": 30,
+}  # fmt: skip
+"""Width of each column on the grid of the window."""
+
+
+class WordsDelegate(QStyledItemDelegate):
+    """Edits a cell that is one of a few words by choosing, and the others by typing."""
+
+    def createEditor(self, parent: QWidget, option: QStyleOptionViewItem, index: Index) -> QWidget:
+        """Return a list of the words there are, or a line to type in."""
+        column = COLUMNS[index.column()]
+        if not isinstance(column, Column) or not column.words:
+            editor = super().createEditor(parent, option, index)
+            editor.setAccessibleName(column.title)
+            return editor
+        choice = QComboBox(parent)
+        choice.setAccessibleName(column.title)
+        choice.addItems(list(column.words))
+        choice.activated.connect(lambda: self._choose(choice))
+        return choice
+
+    def setEditorData(self, editor: QWidget, index: Index) -> None:
+        """Start from the word that holds."""
+        if isinstance(editor, QComboBox):
+            editor.setCurrentText(str(index.data(Qt.ItemDataRole.EditRole)))
+        else:
+            super().setEditorData(editor, index)
+
+    def setModelData(self, editor: QWidget, model: QAbstractItemModel, index: Index) -> None:
+        """Hand the chosen word on."""
+        if isinstance(editor, QComboBox):
+            model.setData(model.index(index.row(), index.column()), editor.currentText())
+        else:
+            super().setModelData(editor, model, index)
+
+    def _choose(self, choice: QComboBox) -> None:
+        self.commitData.emit(choice)
+        self.closeEditor.emit(choice)
+
+
+class ScheduleTable(QTableView):
+    """Shows the schedule.
+
+    Signals:
+        opened: the opening of the current row is to be worked on.
+        copy_asked, paste_asked, remove_asked: keys that ask for it.
+        moved: other rows than before are in view.
+    """
+
+    opened = Signal()
+    copy_asked = Signal()
+    paste_asked = Signal()
+    remove_asked = Signal()
+    moved = Signal()
+
+    def __init__(self, schedule: ScheduleModel) -> None:
+        super().__init__()
+        self.schedule = schedule
+        self.setModel(schedule)
+        self.setItemDelegate(WordsDelegate(self))
+        self.setAccessibleName("schedule of openings")
+        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        self.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
+        self.setEditTriggers(
+            QAbstractItemView.EditTrigger.EditKeyPressed | QAbstractItemView.EditTrigger.AnyKeyPressed
+        )
+        self._look()
+        self.doubleClicked.connect(lambda _: self.opened.emit())
+        self.verticalScrollBar().valueChanged.connect(lambda _: self.moved.emit())
+
+    def _look(self) -> None:
+        self.setTabKeyNavigation(False)
+        self.setFrameShape(QTableView.Shape.NoFrame)
+        self.setShowGrid(False)
+        self.setAlternatingRowColors(True)
+        self.setWordWrap(False)
+        self.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        sized(self, -1)
+        self.setFont(tabular(self.font()))
+        side, heads = self.verticalHeader(), self.horizontalHeader()
+        side.hide()
+        side.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
+        side.setMinimumSectionSize(6 * GRID)
+        side.setDefaultSectionSize(6 * GRID)
+        heads.setFont(self.font())
+        heads.setHighlightSections(False)
+        heads.setSortIndicatorClearable(True)
+        heads.setSortIndicator(-1, Qt.SortOrder.AscendingOrder)
+        heads.setSortIndicatorShown(True)
+        heads.setSectionsClickable(True)
+        heads.setSectionsMovable(True)
+        heads.setStretchLastSection(True)
+        for key, place in PLACES.items():
+            self.setColumnWidth(place, WIDTHS[key] * GRID)
+
+    # --- Which rows ---
+
+    def rows_in_view(self) -> range:
+        """Return the rows that are in view."""
+        first = self.rowAt(0)
+        if first < 0:
+            return range(0)
+        last = self.rowAt(self.viewport().height() - 1)
+        return range(first, (last if last >= 0 else self.schedule.rowCount() - 1) + 1)
+
+    def chosen_rows(self) -> list[int]:
+        """Return the selected rows, from the top."""
+        chosen = self.selectionModel().selection()
+        parts = [chosen.at(place) for place in range(chosen.count())]
+        return sorted({row for part in parts for row in range(part.top(), part.bottom() + 1)})
+
+    def choose(self, rows: Sequence[int], current: int | None) -> None:
+        """Select those rows and make one of them the current one."""
+        chosen = QItemSelection()
+        last = len(COLUMNS) - 1
+        for first, end in _stretches(rows):
+            chosen.select(self.schedule.index(first, 0), self.schedule.index(end, last))
+        picker = self.selectionModel()
+        if current is not None:
+            column = max(self.currentIndex().column(), 0)
+            picker.setCurrentIndex(
+                self.schedule.index(current, column), QItemSelectionModel.SelectionFlag.NoUpdate
+            )
+        picker.select(chosen, QItemSelectionModel.SelectionFlag.ClearAndSelect)
+
+    # --- Qt's own ---
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Open on Enter, copy, paste and remove; other keys move, choose and begin to edit."""
+        if self.state() == QAbstractItemView.State.EditingState:
+            super().keyPressEvent(event)
+        elif event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            self.opened.emit()
+        elif event.matches(QKeySequence.StandardKey.Copy):
+            self.copy_asked.emit()
+        elif event.matches(QKeySequence.StandardKey.Paste):
+            self.paste_asked.emit()
+        elif event.matches(QKeySequence.StandardKey.Delete):
+            self.remove_asked.emit()
+        else:
+            super().keyPressEvent(event)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Tell that other rows are in view."""
+        super().resizeEvent(event)
+        self.moved.emit()
+
+
+def _stretches(rows: Sequence[int]) -> list[tuple[int, int]]:
+    """Return first and last of each stretch of rows next to each other; rows come in order."""
+    found: list[tuple[int, int]] = []
+    for row in rows:
+        if found and row == found[-1][1] + 1:
+            found[-1] = (found[-1][0], row)
+        else:
+            found.append((row, row))
+    return found
