@@ -6,9 +6,16 @@ import pytest
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 
-@pytest.fixture(autouse=True)
-def own_state_folder(tmp_path_factory, monkeypatch):
-    """A folder of the test's own for unsaved work: a test must not touch, nor find, the user's."""
-    folder = tmp_path_factory.mktemp("state")
+@pytest.fixture(scope="session", autouse=True)
+def not_the_users_state_folder(tmp_path_factory):
+    """No test touches what the user's own programs remember, and none finds it."""
+    os.environ["XDG_STATE_HOME"] = str(tmp_path_factory.mktemp("state"))
+
+
+@pytest.fixture
+def own_state_folder(tmp_path, monkeypatch):
+    """A folder of the test's own for unsaved work."""
+    folder = tmp_path.with_name(f"{tmp_path.name}-state")
+    folder.mkdir()
     monkeypatch.setenv("XDG_STATE_HOME", str(folder))
     return folder

@@ -11,6 +11,11 @@ from configurator.ui.session import Session
 DEMO = Path(__file__).resolve().parents[2] / "demo_openings" / "kestrel_point.json"
 
 
+@pytest.fixture(autouse=True)
+def _nothing_left_behind(own_state_folder):
+    """Every window begins without unsaved work of another."""
+
+
 @pytest.fixture
 def preferences(tmp_path):
     """Settings of the test's own: a test must not touch the user's."""
