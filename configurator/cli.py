@@ -17,6 +17,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from configurator.exit_status import DONE, FOUND_ERRORS, NOT_WRITTEN, REFUSED
+from configurator.import_command import add_import_command
 from configurator.model import Job, Opening
 from configurator.model.faults import Fault
 from configurator.model.words import VOCABULARY
@@ -28,7 +29,7 @@ if TYPE_CHECKING:
     from configurator.rules.how_sure import HowSure
     from configurator.study import Study
 
-COMMANDS = ("compare", "draw", "order", "schedule", "kinds")
+COMMANDS = ("compare", "draw", "order", "schedule", "import", "kinds")
 PICTURE_FORMATS = (".png", ".svg", ".pdf")
 
 
@@ -86,6 +87,7 @@ def _parser() -> argparse.ArgumentParser:
     draw.set_defaults(run=_draw)
 
     add_order_commands(commands)
+    add_import_command(commands)
 
     kinds = commands.add_parser("kinds", help="list every word a project file may use")
     kinds.add_argument("--json", action="store_true", help="print them as data")

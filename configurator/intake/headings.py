@@ -1,0 +1,80 @@
+"""Headings of schedules to the fields they stand for, by the table of what they are commonly called."""
+
+import csv
+import re
+from collections.abc import Mapping, Sequence
+from functools import cache
+
+from configurator.intake.fields import FIELDS, SEVERAL, Unit
+from configurator.resource_files import resource_path
+
+_UNITS: tuple[tuple[str, Unit], ...] = (
+    (r"\b(?:ft\.?\s*[-&]?\s*in\.?|feet(?:\s+and\s+inches)?|ft\.?)(?=\W|$)", "ft-in"),
+    (r"\b(?:mm|millimet(?:er|re)s?)\b", "mm"),
+    (r"(?:\(\s*in(?:ches|\.)?\s*\)|\[\s*in(?:ches|\.)?\s*\]|\binches\b|,\s*in\.?$)", "in"),
+)
+_LONGEST_HEADING = 80
+
+
+def fields_named(heading: str) -> tuple[str, ...]:
+    """Return the fields a heading may stand for, the likeliest first; none where it is not known."""
+    return _table().get(_plain(heading), ())
+
+
+def unit_named(heading: str) -> Unit | None:
+    """Return the unit a heading names, as in “Width (mm)”."""
+    return next((unit for pattern, unit in _UNITS if re.search(pattern, heading, re.IGNORECASE)), None)
+
+
+def height_first(heading: str) -> bool:
+    """Say whether the heading of a size names the height before the width, as H x W does."""
+    return re.search(r"\bh(?:eight|t)?\.?\s*(?:x|×|by)\s*w", heading, re.IGNORECASE) is not None
+
+
+def matched(headings: Sequence[tuple[str, str]]) -> tuple[str | None, ...]:
+    """Return the field of every column, None where it says none; each field once, the best match first.
+
+    A heading has what stands over it and itself; both together count more than itself alone. “Door” is the
+    mark where no other column is.
+    """
+    found: dict[int, str] = {}
+    for parts in (2, 1):
+        for place, heading in enumerate(headings):
+            taken = set(found.values()) - SEVERAL
+            free = [field for field in fields_named(_joined(heading[-parts:])) if field not in taken]
+            if place not in found and free:
+                found[place] = free[0]
+    if "mark" not in found.values():
+        found |= _mark_after_all(headings)
+    return tuple(found.get(place) for place in range(len(headings)))
+
+
+def _mark_after_all(headings: Sequence[tuple[str, str]]) -> dict[int, str]:
+    for place, heading in enumerate(headings):
+        if "mark" in fields_named(heading[1]):
+            return {place: "mark"}
+    return {}
+
+
+def _joined(parts: Sequence[str]) -> str:
+    return " ".join(filter(None, parts))
+
+
+def _plain(heading: str) -> str:
+    """Return a heading as words only: no unit, no marks, # for a number."""
+    text = heading[:_LONGEST_HEADING].casefold().replace("#", " no ").replace("×", " x ").replace("_", " ")
+    for pattern, _ in _UNITS:
+        text = re.sub(pattern, " ", text)
+    return " ".join(re.findall(r"[^\W_]+", text.replace("'", "")))
+
+
+@cache
+def _table() -> Mapping[str, tuple[str, ...]]:
+    found: dict[str, tuple[str, ...]] = {}
+    with resource_path("intake", "headings.csv").open(encoding="utf-8", newline="") as file:
+        for row in csv.DictReader(file):
+            if row["field"] not in FIELDS:
+                raise ValueError(f"headings.csv: there is no field {row['field']}")
+            heading = _plain(row["heading"])
+            found[heading] = (*found.get(heading, ()), row["field"])
+    return found
