@@ -8,6 +8,7 @@ from matplotlib.collections import PathCollection
 from matplotlib.figure import Figure
 from matplotlib.transforms import Affine2D
 
+from configurator.drawing.pages.page import Page
 from configurator.drawing.sheet import Group, Sheet, moving_groups, moving_note_groups
 from configurator.drawing.style import inks
 from configurator.export.batch import Batch, batch_of
@@ -48,6 +49,14 @@ def sheet_figure(sheet: Sheet, angle: float, dark: bool, dpi: float = 72.0) -> F
     """Return a figure that shows a sheet with its leaves at `angle` degrees."""
     figure = make_figure(sheet.width, sheet.height, dpi)
     SheetArtists(figure).show(sheet, angle, dark)
+    return figure
+
+
+def page_figure(page: Page, dpi: float = 72.0) -> Figure:
+    """Return a figure that shows a whole page on white, as it is printed."""
+    figure = make_figure(*page.paper.points, dpi)
+    figure.set_facecolor("white")
+    fill(_collection(figure), page.groups, dark=False)
     return figure
 
 

@@ -3,28 +3,25 @@
 import io
 from collections.abc import Sequence
 from decimal import Decimal
-from pathlib import Path
 from typing import Any
 from xml.sax.saxutils import escape
 
-import matplotlib
 from reportlab.lib import colors
 from reportlab.lib.enums import TA_RIGHT
 from reportlab.lib.pagesizes import landscape, letter
 from reportlab.lib.styles import ParagraphStyle
 from reportlab.lib.units import inch
 from reportlab.pdfbase import pdfmetrics
-from reportlab.pdfbase.ttfonts import TTFont
 from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import LongTable, Paragraph, SimpleDocTemplate, Spacer, TableStyle
 
+from configurator.export.pdf_fonts import BOLD, FONT, load_fonts
 from configurator.order.document import Cell, Column, Document, Table, headed
 from configurator.units import format_decimal
 
 PAGE = landscape(letter)
 MARGIN = 0.5 * inch
 ROOM = PAGE[0] - 2 * MARGIN
-FONT, BOLD = "DejaVuSans", "DejaVuSans-Bold"
 SIZE, LEADING = 6.5, 8.0
 PADDING = 2.5
 _RIGHT = ("count", "inches", "degrees", "money")
@@ -48,7 +45,7 @@ _LINES = TableStyle(
 
 def pdf_bytes(document: Document) -> bytes:
     """Return a document's sheets as the bytes of a PDF; every table repeats its header on every page."""
-    _load_fonts()
+    load_fonts()
     written = io.BytesIO()
     pages = SimpleDocTemplate(
         written,
@@ -67,14 +64,6 @@ def pdf_bytes(document: Document) -> bytes:
     story += [Spacer(1, 8), *(_paragraph(note, _PLAIN) for note in document.notes)]
     pages.build(story, canvasmaker=_numbered(headed(document)))
     return written.getvalue()
-
-
-def _load_fonts() -> None:
-    """Load letters for every alphabet with letters like ours; the usual ones of a PDF lack most of them."""
-    folder = Path(matplotlib.get_data_path()) / "fonts" / "ttf"
-    for name in (FONT, BOLD):
-        if name not in pdfmetrics.getRegisteredFontNames():
-            pdfmetrics.registerFont(TTFont(name, folder / f"{name}.ttf"))
 
 
 def _laid_out(table: Table) -> Any:

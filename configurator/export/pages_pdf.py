@@ -1,0 +1,147 @@
+"""Pages as one PDF: vectors, fonts embedded, every page at its own exact size, a bookmark for each.
+
+The same pages give the same bytes: no date and no random name goes into the file.
+"""
+
+import io
+import math
+from collections.abc import Iterable, Sequence
+
+from reportlab.pdfgen.canvas import Canvas
+from reportlab.pdfgen.pathobject import PDFPathObject
+
+from configurator.drawing.on_sheet import ArcOnSheet
+from configurator.drawing.pages.page import Page
+from configurator.drawing.primitives import Dimension, Point
+from configurator.drawing.sheet import Group
+from configurator.drawing.style import layers
+from configurator.export.painting import Chain, ink, paint
+from configurator.export.pdf_fonts import BOLD, FONT, load_fonts
+
+CREATOR = "Opening Configurator"
+_QUARTER = math.pi / 2
+
+
+def pdf_bytes(pages: Iterable[Page]) -> bytes:
+    """Return the pages as a PDF, in their order, taken one at a time. Raises ValueError for no page."""
+    load_fonts()
+    written = io.BytesIO()
+    canvas = Canvas(written, pageCompression=1, invariant=1)
+    number = 0
+    for number, page in enumerate(pages, 1):
+        _write(canvas, page, f"page{number}")
+        if number == 1:
+            _name(canvas, page.title)
+    if not number:
+        raise ValueError("there is no sheet to write")
+    canvas.save()
+    return written.getvalue()
+
+
+def _name(canvas: Canvas, title: str) -> None:
+    canvas.setTitle(title)
+    canvas.setAuthor("")
+    canvas.setSubject("")
+    canvas.setCreator(CREATOR)
+
+
+def _write(canvas: Canvas, page: Page, key: str) -> None:
+    canvas.setPageSize(page.paper.points)
+    canvas.bookmarkPage(key)
+    canvas.addOutlineEntry(page.title, key, level=0)
+    paint(page, _OnCanvas(canvas))
+    canvas.showPage()
+
+
+class _OnCanvas:
+    """Paints one page; what the pen already is is not said again."""
+
+    def __init__(self, canvas: Canvas) -> None:
+        self._canvas = canvas
+        self._pen: tuple[str, float] | None = None
+        self._colour = ""
+        canvas.setLineJoin(0)
+        canvas.setLineCap(0)
+
+    def fill(self, outline: Chain, colour: str) -> None:
+        self._fill_with(colour)
+        self._canvas.drawPath(self._path([outline], closed=True), stroke=0, fill=1)
+
+    def chains(self, chains: Sequence[Chain], layer: str) -> None:
+        self._draw_with(layer, 1.0)
+        self._canvas.drawPath(self._path(chains, closed=False), stroke=1, fill=0)
+
+    def arc(self, arc: ArcOnSheet, layer: str, heavier: float = 1.0) -> None:
+        self._draw_with(layer, heavier)
+        self._curve(arc, stroke=1, fill=0)
+
+    def disc(self, arc: ArcOnSheet, colour: str) -> None:
+        self._fill_with(colour)
+        self._curve(arc, stroke=0, fill=1)
+
+    def letter(self, at: Point, text: str, size: float, layer: str, bold: bool, angle: float) -> None:
+        self._fill_with(ink(layer))
+        self._canvas.setFont(BOLD if bold else FONT, size)
+        if angle == 0.0:
+            self._canvas.drawString(*at, text)
+            return
+        self._canvas.saveState()
+        self._canvas.translate(*at)
+        self._canvas.rotate(math.degrees(angle))
+        self._canvas.drawString(0.0, 0.0, text)
+        self._canvas.restoreState()
+
+    def begin(self, group: Group | Dimension) -> None:
+        """A PDF has no groups."""
+
+    def end(self) -> None:
+        """Nor their ends."""
+
+    def _path(self, chains: Sequence[Chain], closed: bool) -> PDFPathObject:
+        path = self._canvas.beginPath()
+        for chain in chains:
+            path.moveTo(*chain[0])
+            for point in chain[1:]:
+                path.lineTo(*point)
+            if closed or (len(chain) > 2 and tuple(chain[0]) == tuple(chain[-1])):
+                path.close()
+        return path
+
+    def _curve(self, arc: ArcOnSheet, stroke: int, fill: int) -> None:
+        """An arc as curves of up to a quarter turn each, off the true round by less than 3 in 10,000."""
+        (x, y), radius, first, last = arc
+        path = self._canvas.beginPath()
+        pieces = max(1, math.ceil((last - first) / _QUARTER - 1e-9))
+        step = (last - first) / pieces
+        pull = radius * 4 / 3 * math.tan(step / 4)
+        path.moveTo(x + radius * math.cos(first), y + radius * math.sin(first))
+        for number in range(pieces):
+            a, b = first + number * step, first + (number + 1) * step
+            path.curveTo(
+                x + radius * math.cos(a) - pull * math.sin(a),
+                y + radius * math.sin(a) + pull * math.cos(a),
+                x + radius * math.cos(b) + pull * math.sin(b),
+                y + radius * math.sin(b) - pull * math.cos(b),
+                x + radius * math.cos(b),
+                y + radius * math.sin(b),
+            )
+        self._canvas.drawPath(path, stroke=stroke, fill=fill)
+
+    def _fill_with(self, colour: str) -> None:
+        if colour != self._colour:
+            self._canvas.setFillColorRGB(*_rgb(colour))
+            self._colour = colour
+
+    def _draw_with(self, layer: str, heavier: float) -> None:
+        if (layer, heavier) == self._pen:
+            return
+        style = layers()[layer]
+        self._canvas.setStrokeColorRGB(*_rgb(style.ink.light))
+        self._canvas.setLineWidth(style.width * heavier)
+        self._canvas.setDash(list(style.dash), 0)
+        self._pen = (layer, heavier)
+
+
+def _rgb(colour: str) -> tuple[float, float, float]:
+    red, green, blue = (int(colour[at : at + 2], 16) / 255 for at in (1, 3, 5))
+    return red, green, blue

@@ -1,0 +1,17 @@
+"""The letters of a PDF: DejaVu Sans, which comes with matplotlib; it has every alphabet like ours."""
+
+from pathlib import Path
+
+import matplotlib as mpl
+from reportlab.pdfbase import pdfmetrics
+from reportlab.pdfbase.ttfonts import TTFont
+
+FONT, BOLD = "DejaVuSans", "DejaVuSans-Bold"
+
+
+def load_fonts() -> None:
+    """Make both faces known to the PDF library, once; what is used of them is embedded in each file."""
+    folder = Path(mpl.get_data_path()) / "fonts" / "ttf"
+    for name in (FONT, BOLD):
+        if name not in pdfmetrics.getRegisteredFontNames():
+            pdfmetrics.registerFont(TTFont(name, folder / f"{name}.ttf"))
