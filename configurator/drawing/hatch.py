@@ -17,8 +17,12 @@ Segments = NDArray[Any]
 """An array of n x 2 x 2: n segments of two points."""
 
 NONE: Segments = np.empty((0, 2, 2))
-_DOT = 0.55
+DOT = 0.55
 """Length of a stipple dot, points."""
+DOT_ROWS, DOT_SHIFT = 0.62, 0.381966
+"""Rows of dots, and how far each is set off from the one before; of the spacing."""
+GRAIN_EVERY, GRAIN_SHIFT = 9.0, 0.618034
+"""Strokes of grain along a row, of the spacing; how far each row is set off, of that."""
 _MOST_LINES = 1500
 """No outline gets more rows than this; the spacing grows instead."""
 
@@ -72,12 +76,12 @@ def _lines(level: NDArray[Any], spacing: float) -> Segments:
 
 def _dots(level: NDArray[Any], spacing: float) -> Segments:
     """Scatter dots on a staggered grid, set off row by row so that no rows or columns stand out."""
-    y, start, end = _rows(level, spacing * 0.62, shift=spacing * 0.31)
+    y, start, end = _rows(level, spacing * DOT_ROWS, shift=spacing * 0.31)
     if not len(y):
         return NONE
-    number = np.round(y / (spacing * 0.62)).astype(int)
-    shift = spacing * np.mod(number * 0.381966 + 0.13, 1.0)
-    return _marks(y, start + 0.4, end - 0.4, spacing, shift, np.full(len(y), _DOT))
+    number = np.round(y / (spacing * DOT_ROWS)).astype(int)
+    shift = spacing * np.mod(number * DOT_SHIFT + 0.13, 1.0)
+    return _marks(y, start + 0.4, end - 0.4, spacing, shift, np.full(len(y), DOT))
 
 
 def _grain(level: NDArray[Any], spacing: float) -> Segments:
@@ -86,8 +90,8 @@ def _grain(level: NDArray[Any], spacing: float) -> Segments:
     if not len(y):
         return NONE
     number = np.round(y / spacing).astype(int)
-    every = spacing * 9.0
-    shift = every * np.mod(number * 0.618034, 1.0)
+    every = spacing * GRAIN_EVERY
+    shift = every * np.mod(number * GRAIN_SHIFT, 1.0)
     return _marks(y, start, end, every, shift, every * (0.55 + 0.35 * np.mod(number * 0.754878, 1.0)))
 
 
