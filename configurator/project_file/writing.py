@@ -14,7 +14,7 @@ from typing import Any
 from configurator.model import Job, Opening
 from configurator.project_file.refusals import LARGEST_FILE, reason, refusal
 
-_WITH_EXPONENT = re.compile(r"\de[-+]?\d+,?\n")
+_WITH_EXPONENT = re.compile(r"e[-+]?\d+,?\n")
 LEFT_OVER = 600.0
 """Seconds after which a half-written copy of a file belongs to no save that still runs."""
 _INDENT = "\n    "
