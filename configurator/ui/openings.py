@@ -39,9 +39,11 @@ class OpeningsList(QWidget):
         """Show the marks, and which opening is on show."""
         wanted = [(opening.mark, opening.location) for opening in self.session.job.openings]
         self.list.blockSignals(True)
-        if wanted != self._shown:
-            self._shown = wanted
+        if len(wanted) != len(self._shown):
             self._fill(wanted)
+        elif wanted != self._shown:
+            self._write_what_differs(wanted)
+        self._shown = wanted
         marks = [mark for mark, _ in wanted]
         self.list.setCurrentRow(marks.index(self.session.mark) if self.session.mark in marks else -1)
         self.list.blockSignals(False)
@@ -52,14 +54,25 @@ class OpeningsList(QWidget):
     def _fill(self, wanted: list[tuple[str, str | None]]) -> None:
         self.list.clear()
         for mark, location in wanted:
-            item = QListWidgetItem(mark)
+            item = QListWidgetItem()
             item.setSizeHint(QSize(0, 6 * GRID))
-            item.setToolTip(f"{mark}: {location}" if location else mark)
+            _write(item, mark, location)
             self.list.addItem(item)
+
+    def _write_what_differs(self, wanted: list[tuple[str, str | None]]) -> None:
+        """Write anew only where something else is wanted: thousands of items are slow to make."""
+        for row, (was, now) in enumerate(zip(self._shown, wanted, strict=True)):
+            if was != now:
+                _write(self.list.item(row), *now)
 
     def _pick(self, row: int) -> None:
         if 0 <= row < len(self._shown):
             self.session.select(self._shown[row][0])
+
+
+def _write(item: QListWidgetItem, mark: str, location: str | None) -> None:
+    item.setText(mark)
+    item.setToolTip(f"{mark}: {location}" if location else mark)
 
 
 def _button(text: str, tip: str, name: str) -> QToolButton:

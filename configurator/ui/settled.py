@@ -16,8 +16,9 @@ def settled_changes(before: Iterable[Opening], job: Job, told: frozenset[str]) -
     `before` are openings as they were, those that stayed the same may be among them. A mark in `told` was
     spoken of earlier, and is again only after its status was changed.
     """
-    kept = {id(opening) for opening in job.openings}
-    gone = [opening for opening in before if id(opening) not in kept]
+    settled = [opening for opening in before if opening.status in SETTLED or opening.mark in told]
+    kept = {id(opening) for opening in job.openings} if settled else set()
+    gone = [opening for opening in settled if id(opening) not in kept]
     if not gone:
         return told, ""
     now = {opening.mark: opening for opening in job.openings}

@@ -1,6 +1,6 @@
 """What is worked out for the schedule, kept by opening: a few words each, not whole studies. No Qt."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from configurator.model import JobFacts, Opening
@@ -70,10 +70,10 @@ class Answers:
         self._by_record[id(opening)] = (opening, answer)
         return answer
 
-    def forget_others(self, openings: Iterable[Opening]) -> None:
+    def forget_others(self, openings: Sequence[Opening]) -> None:
         """Forget what belongs to records that are no longer there, once these are the most."""
-        there = {id(opening) for opening in openings}
-        if len(self._by_record) > 2 * len(there) + 100:
+        if len(self._by_record) > 2 * len(openings) + 100:
+            there = {id(opening) for opening in openings}
             self._by_record = {place: kept for place, kept in self._by_record.items() if place in there}
             answers = {id(answer) for _, answer in self._by_record.values()}
             self._by_key = {key: answer for key, answer in self._by_key.items() if id(answer) in answers}

@@ -1,6 +1,6 @@
 """Which openings the schedule shows, in which order, and which of them in one row. No Qt."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -60,6 +60,14 @@ class Arranger:
         self._forget_others(openings)
         return rows
 
+    def prepare(self, openings: Sequence[Opening]) -> Iterator[None]:
+        """Note what is looked through and grouped by, one opening at each step."""
+        for opening in openings:
+            if id(opening) not in self._texts or id(opening) not in self._keys:
+                self._text(opening)
+                self._like(opening)
+                yield
+
     def _found(self, openings: Sequence[Opening], wanted: Wanted) -> list[int]:
         places = list(range(len(openings)))
         if wanted.status:
@@ -77,13 +85,16 @@ class Arranger:
         return bool(answer.errors or (which == "any" and (answer.warnings or answer.notes)))
 
     def _holds(self, opening: Opening, word: str) -> bool:
-        kept = self._texts.get(id(opening))
-        if kept is None:
-            kept = self._texts[id(opening)] = (opening, said_in_text(opening, self.display))
-        if word in kept[1]:
+        if word in self._text(opening):
             return True
         answer = self.answers.known(opening)
         return answer is not None and word in _worked_in_text(answer)
+
+    def _text(self, opening: Opening) -> str:
+        kept = self._texts.get(id(opening))
+        if kept is None:
+            kept = self._texts[id(opening)] = (opening, said_in_text(opening, self.display))
+        return kept[1]
 
     def _in_groups(self, openings: Sequence[Opening], places: Sequence[int]) -> Rows:
         groups: dict[str, list[int]] = {}

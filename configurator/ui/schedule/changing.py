@@ -85,6 +85,8 @@ class Trial:
         return ""
 
     def _refuse_double_marks(self) -> None:
+        if all(change.place is not None and "mark" not in change.values for change in self.changes):
+            return
         marks = Counter(opening.mark for opening in self._openings)
         for opening in self.changed:
             if marks[opening.mark] > 1:

@@ -1,6 +1,6 @@
 """The schedule as Qt's table model: rows are openings, or groups of like ones; the session holds them."""
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from itertools import pairwise
 from typing import Any
 
@@ -19,6 +19,8 @@ from configurator.ui.session import Session
 
 Index = QModelIndex | QPersistentModelIndex
 _NOWHERE = QModelIndex()
+_READ = Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable | Qt.ItemFlag.ItemNeverHasChildren
+_FLAGS = [_READ | Qt.ItemFlag.ItemIsEditable if isinstance(column, Column) else _READ for column in COLUMNS]
 
 
 class ScheduleModel(QAbstractTableModel):
@@ -73,6 +75,10 @@ class ScheduleModel(QAbstractTableModel):
         """Have what is worked out read anew in some rows."""
         self._tell(rows)
 
+    def prepare(self) -> Iterator[None]:
+        """Get ready step by step to find and to group openings, so that the first time is as quick."""
+        return self._arranger.prepare(self._openings)
+
     @property
     def openings(self) -> tuple[Opening, ...]:
         """All openings of the job, on show or not."""
@@ -124,10 +130,10 @@ class ScheduleModel(QAbstractTableModel):
 
     def flags(self, index: Index) -> Qt.ItemFlag:
         """Say whether a cell can be edited in place: not what is worked out, and not several at once."""
-        flags = super().flags(index)
-        if self._is_there(index) and isinstance(COLUMNS[index.column()], Column) and not self.wanted.grouped:
-            return flags | Qt.ItemFlag.ItemIsEditable
-        return flags
+        # Asked of every cell when all rows are selected, so it has to be quick.
+        if not index.isValid():
+            return Qt.ItemFlag.NoItemFlags
+        return _READ if self.wanted.grouped else _FLAGS[index.column()]
 
     def setData(self, index: Index, value: Any, role: int = Qt.ItemDataRole.EditRole) -> bool:
         """Take a typed value as one step of the session, or refuse it with a line that says why."""

@@ -1,6 +1,7 @@
 """The schedule as a page of the window: what to show above the table, and below it what to do with rows."""
 
 from collections.abc import Iterator, Sequence
+from itertools import chain
 
 from PySide6.QtCore import QModelIndex, Qt, Signal
 from PySide6.QtGui import QKeySequence, QShortcut
@@ -46,6 +47,7 @@ class SchedulePage(QWidget):
         self.panel, self.progress = TextPanel(), ProgressPanel()
         self.words, self.searched = QLabel(), QLabel()
         self.work_out = QPushButton("Work out all")
+        self._arranging = False
         self.behind, self.before = Chunks(self), Chunks(self)
         self.buttons: dict[str, QPushButton] = {}
         self.actions_of = ScheduleActions(self)
@@ -58,6 +60,9 @@ class SchedulePage(QWidget):
     def show_state(self, by: str) -> None:
         """Bring the schedule in line with the session; `by` says what happened there."""
         if by in ("swing", "save", "file"):
+            return
+        if by == "select":
+            self._show_current()
             return
         self.answers.use_facts(self.session.job.job)
         self.answers.forget_others(self.session.job.openings)
@@ -110,6 +115,8 @@ class SchedulePage(QWidget):
 
     def show_counts(self) -> None:
         """Say how many openings are on show and chosen, and what could not be searched."""
+        if self._arranging:
+            return
         shown, every = sum(map(len, self.schedule.shown)), len(self.schedule.openings)
         chosen = len(self.chosen_places())
         words = f"{every:,} openings" if shown == every else f"{shown:,} of {every:,} openings"
@@ -135,10 +142,12 @@ class SchedulePage(QWidget):
     def _show_arranged(self, wanted: Wanted) -> None:
         marks = [self.schedule.openings[place].mark for place in self.chosen_places()]
         scrolled = self.table.verticalScrollBar().value()
+        self._arranging = True
         self.schedule.arrange(wanted)
         self.choose_marks(marks)
         self.table.verticalScrollBar().setValue(scrolled)
         self._show_current()
+        self._arranging = False
         self.show_counts()
         self._ask_for_answers()
 
@@ -166,8 +175,7 @@ class SchedulePage(QWidget):
     def _ask_for_answers(self) -> None:
         """Work out what is in view, behind everything else."""
         rows = [row for row in self.table.rows_in_view() if self.schedule.answer(row) is None]
-        if rows:
-            self.behind.start(self._answering(rows), first=0.0)
+        self.behind.start(chain(self._answering(rows), self.schedule.prepare()), first=0.0)
 
     def _answering(self, rows: Sequence[int]) -> Iterator[None]:
         for row in rows:

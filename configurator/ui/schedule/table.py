@@ -104,6 +104,8 @@ class ScheduleTable(QTableView):
         side.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
         side.setMinimumSectionSize(6 * GRID)
         side.setDefaultSectionSize(6 * GRID)
+        # To paint its heads Qt would ask whether whole columns are selected, cell by cell.
+        heads.setSelectionModel(QItemSelectionModel(self.schedule, heads))
         heads.setFont(self.font())
         heads.setHighlightSections(False)
         heads.setSortIndicatorClearable(True)
