@@ -9,7 +9,8 @@ Question = Literal["", "size order", "pair width"]
 """What the user is asked once for all rows: whether sizes are height first, or whose width a pair's is."""
 _ERRORS = re.compile(r"#(?:REF!|N/A|VALUE!|NAME\?|DIV/0!|NUM!|NULL!|SPILL!|CALC!)")
 _DATE = re.compile(
-    r"\d{4}-\d{2}-\d{2}|\d{1,2}[-/](?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*", re.I
+    r"\d{4}-\d{2}-\d{2}|\d{1,2}[-/](?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*(?:[-/]\d{2,4})?",
+    re.I,
 )
 
 

@@ -109,7 +109,7 @@ class _Row:
         if field.name in self.by_field:  # only of notes there may be several columns
             value = f"{self.by_field[field.name][0]}; {value}"
         self.by_field[field.name] = (value, column)
-        if field.path and field.name != "mark":
+        if field.path:
             self.put(field.path, value, column)
 
     def put(self, path: str, value: Any, column: Column) -> None:

@@ -61,8 +61,8 @@ def read_size(cell: str, unit: Unit) -> Size:
     """Read a size as it stands, first figure for the width. Raises CellError."""
     refuse_date(cell)
     text, leaves, each = _without_prefix(cell.strip())
-    parts = [part for part in _BETWEEN.split(text) if part]
-    if parts and _SHORTHAND.fullmatch(parts[0]) and len(parts) <= 2:
+    parts = _BETWEEN.split(text)
+    if _SHORTHAND.fullmatch(parts[0]) and len(parts) <= 2:
         width, height = _shorthand(parts[0])
         return Size(width, height, leaves, _thickness(parts[1:], unit), each=each)
     if len(parts) not in (2, 3):

@@ -55,12 +55,17 @@ def _header(sheet: Sheet) -> tuple[int, int, tuple[tuple[str, str], ...]]:
         score = len(set(matched(headings)) - {None})
         if score > best[0]:
             best = (score, place, depth, headings)
-    if best[0] < _LEAST_COLUMNS:
-        raise IntakeError(
-            f"{sheet.name} has no header that can be told: a line with headings such as Mark, Width, Height "
-            "and Hand"
-        )
-    return best[1:]
+    return best[1:] if best[0] >= _LEAST_COLUMNS else _first_wide_row(sheet)
+
+
+def _first_wide_row(sheet: Sheet) -> tuple[int, int, tuple[tuple[str, str], ...]]:
+    """Take the first row of several cells for the header, for the user to say what its columns are."""
+    for place, row in enumerate(sheet.rows):
+        if sum(bool(cell.strip()) for cell in row.cells) >= _LEAST_COLUMNS:
+            return place, 1, tuple(("", cell.strip()) for cell in row.cells)
+    raise IntakeError(
+        f"{sheet.name} has no header that can be told: headings such as Mark, Width, Height, Hand"
+    )
 
 
 def _candidates(rows: Sequence[SheetRow]) -> Iterator[tuple[int, tuple[tuple[str, str], ...]]]:

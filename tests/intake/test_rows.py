@@ -1,0 +1,192 @@
+import pytest
+
+from configurator.intake.words import says_nothing
+from configurator.model.words import VOCABULARY
+from tests.intake.reading import read, reasons, values
+
+
+@pytest.mark.parametrize(
+    ("cell", "hand"),
+    [
+        ("LH", "LH"),
+        ("l.h.", "LH"),
+        ("left hand reverse", "LHR"),
+        ("RHRB", "RHR"),
+        ("rhra", "RHR"),
+        ("Right", "RH"),
+    ],
+)
+def test_hands(cell, hand):
+    assert values("Hand", cell) == {"hand": hand}
+
+
+@pytest.mark.parametrize(
+    ("cell", "made_of"),
+    [
+        ("HM", "hollow metal, 18 gage"), ("16 ga. HM", "hollow metal, 16 gage"),
+        ("hollow metal 14 gauge", "hollow metal, 14 gage"), ("WD", "wood, solid core"),
+        ("Hollow Metal, 20 gage", "hollow metal, 20 gage"), ("SC", "wood, solid core"),
+        ("H.C.", "wood, hollow core"), ("ALUM", "aluminum and glass"), ("S&R", "wood, stile and rail"),
+    ],
+)  # fmt: skip
+def test_what_a_door_is_made_of(cell, made_of):
+    assert values("Material", cell) == {"door.construction": made_of}
+
+
+@pytest.mark.parametrize(
+    ("cell", "kind"),
+    [("KD", "knocked-down drywall"), ("HM-KD", "knocked-down drywall"), ("Welded", "welded steel, wrapped"),
+     ("WD", "wood with casing"), ("Alum.", "aluminum storefront")],
+)  # fmt: skip
+def test_frames(cell, kind):
+    assert values("Frame", cell) == {"frame.kind": kind}
+
+
+@pytest.mark.parametrize("field", ["hand", "leaves", "status", "frame.kind", "door.construction", "hung_on"])
+def test_every_word_of_the_project_file_is_itself(field):
+    heading = {"frame.kind": "Frame", "door.construction": "Material", "hung_on": "Hung on"}.get(field, field)
+    for word in VOCABULARY[field]:
+        assert values(heading, word.upper()) == {field: word}
+
+
+@pytest.mark.parametrize(
+    ("cell", "rated"),
+    [("20", True), ("45 MIN", True), ("90 min.", True), ("1-1/2 HR", True), ("3/4 hr", True), ("B", True),
+     ("A label", True), ("yes", True), ("NR", False), ("None", False), ("0", False), ("No", False)],
+)  # fmt: skip
+def test_ratings(cell, rated):
+    assert values("Rating", cell) == {"use.fire_rated": rated}
+
+
+@pytest.mark.parametrize("cell", ["-", "–", "n/a", "N.A.", " ", "--"])
+def test_a_dash_says_nothing(cell):
+    assert says_nothing(cell)
+    assert values("Rating", cell) == {}
+
+
+@pytest.mark.parametrize(("cell", "count"), [("1", 1), ("12 EA", 12), ("3.0", 3), ("1,200", 1200)])
+def test_quantities(cell, count):
+    (row,) = read(["Mark", "Qty"], ["1", cell])
+    assert row.values["quantity"] == count
+
+
+@pytest.mark.parametrize("cell", ["0", "-1", "one", "1.5", "1 pr", "9999999999", "=1+1"])
+def test_no_quantities(cell):
+    (row,) = read(["Mark", "Qty"], ["1", cell])
+    assert "not a number of openings" in row.faults[0].reason
+
+
+@pytest.mark.parametrize(
+    ("heading", "cell", "said"),
+    [
+        ("Hand", "LH/RH", "“LH/RH” is not known here; it may be LH; RH; LHR; RHR"),
+        ("Rating", "2 storeys", "no fire rating"),
+        ("Closer", "maybe", "neither yes nor no"),
+        ("Width", "wide", "is not a length"),
+        ("Frame", "#REF!", "could not work this cell out"),
+        ("Width", "#NOT WORKED OUT", "never worked out"),
+        ("Width", "2026-03-06", "is a date"),
+        ("Must open to", "flat", "not an angle"),
+    ],
+)
+def test_a_cell_that_is_not_understood_says_why(heading, cell, said):
+    (reason,) = reasons(heading, cell)
+    assert said in reason
+
+
+def test_a_fault_names_line_and_column():
+    (row,) = read(["Mark", "Door\nHand", "Qty"], ["1", "LX", "1"])
+    (fault,) = row.faults
+    assert (fault.line, fault.place) == (2, 1)
+    assert str(fault).startswith("line 2, Door Hand: “LX”")
+
+
+def test_readings_that_are_more_than_spelling_are_told_with_why():
+    (row,) = read(["Mark", "Material", "Hand"], ["1", "HM", "LH"])
+    assert row.told == ("“HM” is taken as hollow metal, 18 gage: no gage is given and 18 is usual",)
+
+
+def test_a_type_that_says_no_material_is_left_out_and_told():
+    (row,) = read(["Mark", "Door Type", "Frame Type"], ["1", "F2", "HM welded"])
+    assert row.values.get("door.construction") is None
+    assert row.values["frame.kind"] == "welded steel, wrapped"
+    assert "left out" in row.told[0]
+
+
+def test_the_material_outranks_the_type():
+    for header in (["Mark", "Material", "Door Type"], ["Mark", "Door Type", "Material"]):
+        cells = {"Mark": "1", "Material": "WD", "Door Type": "HM"}
+        (row,) = read(header, [cells[heading] for heading in header])
+        assert row.values["door.construction"] == "wood, solid core"
+
+
+def test_hand_and_swing_go_together():
+    def hand(*cells):
+        (row,) = read(["Mark", "Hand", "Swing"], ["1", *cells])
+        return row.values.get("hand"), [fault.reason for fault in row.faults]
+
+    assert hand("LH", "out") == ("LHR", [])
+    assert hand("LH", "in") == ("LH", [])
+    assert hand("LHR", "out") == ("LHR", [])
+    assert hand("", "RHR") == ("RHR", [])
+    assert hand("", "out") == (None, [])
+    assert "opens outward" in hand("LHR", "in")[1][0]
+    assert "LH under Hand" in hand("LH", "RH")[1][0]
+
+
+def test_rooms_make_a_location():
+    (row,) = read(["Mark", "From", "To"], ["1", "Hall", "Stair"])
+    assert row.values["location"] == "Hall to Stair"
+    (row,) = read(["Mark", "From", "To", "Location"], ["1", "Hall", "Stair", "Lobby"])
+    assert row.values["location"] == "Lobby"
+
+
+def test_notes_of_several_columns_are_put_together():
+    (row,) = read(["Mark", "Remarks", "Comments"], ["1", "a", "b"])
+    assert row.values["notes"] == "a; b"
+
+
+def test_width_and_height_of_their_own():
+    (row,) = read(["Mark", "Width", "Height"], ["1", "3'-0\"", "7'-0\""])
+    assert (row.values["size.width"], row.values["size.height"]) == (36, 84)
+
+
+def test_columns_the_wrong_way_round_are_asked_about_too():
+    (row,) = read(["Mark", "Width", "Height"], ["1", "84", "36"])
+    assert row.faults[0].question == "size order"
+    (row,) = read(["Mark", "Width", "Height"], ["1", "84", "36"], order="height")
+    assert (row.values["size.width"], row.values["size.height"]) == (36, 84)
+
+
+def test_a_size_and_its_own_columns_must_agree():
+    header = ["Mark", "Size", "Width", "Height"]
+    (row,) = read(header, ["1", "3070", "36.03", "84"])
+    assert row.values["size.width"] == 36.03  # within 1/16 the figure is the finer one
+    (row,) = read(header, ["1", "7'-0\" x 3'-0\"", "36", "84"])
+    assert not row.faults
+    assert row.values["size.width"] == 36
+    (row,) = read(header, ["1", "3070", "32", "84"])
+    assert "“Width” says 2'-8\"" in row.faults[0].reason
+    (row,) = read(header, ["1", "(2) 3070", "72", "84"])
+    assert row.values["size.width"] == 72
+    (row,) = read(header, ["1", "(2) 3070", "36", "84"])
+    assert row.values["size.width"] == 72
+
+
+def test_leaves_by_the_size_and_by_their_column():
+    (row,) = read(["Mark", "Size", "Leaves"], ["1", "PR 6070", ""])
+    assert row.values["leaves"] == "pair"
+    (row,) = read(["Mark", "Size", "Leaves"], ["1", "PR 6070", "single"])
+    assert "the size says pair, and Leaves single" in row.faults[0].reason
+    (row,) = read(["Mark", "Size", "Leaves"], ["1", "3070", "pair"])
+    assert row.faults[0].question == "pair width"
+
+
+def test_a_row_without_a_mark_is_refused():
+    (row,) = read(["Mark", "Size", "Hand"], ["", "3070", "LH"])
+    assert str(row.faults[0]) == "line 2: it has no mark"
+
+
+def test_one_bad_cell_does_not_hide_another():
+    (row,) = read(["Mark", "Size", "Hand", "Qty"], ["1", "big", "LX", "none"])
+    assert len(row.faults) == 3

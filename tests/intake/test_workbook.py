@@ -1,0 +1,162 @@
+import io
+import zipfile
+from datetime import datetime
+
+import pytest
+from openpyxl import Workbook, load_workbook
+
+from configurator.intake.sheet import IntakeError, sheet_steps
+from configurator.intake.steps import run
+from configurator.intake.workbook import LARGEST_UNPACKED, NOT_WORKED_OUT, workbook_steps
+
+
+def book(*rows, title="Doors", **cells):
+    made = Workbook()
+    made.active.title = title
+    for row in rows:
+        made.active.append(row)
+    for place, value in cells.items():
+        made.active[place] = value
+    return made
+
+
+def data_of(made):
+    written = io.BytesIO()
+    made.save(written)
+    return written.getvalue()
+
+
+def rows(made, wanted=None):
+    data = made if isinstance(made, bytes) else data_of(made)
+    return [(row.line, row.cells) for row in run(workbook_steps(data, "doors.xlsx", wanted)).rows]
+
+
+def refusal(data, wanted=None):
+    with pytest.raises(IntakeError) as error:
+        rows(data, wanted)
+    return str(error.value)
+
+
+def test_cells_arrive_as_the_texts_they_show():
+    made = book(
+        ["Mark", "Qty", "Width"], ["101A", 2, 36.5], [102, 3.0, None], [None, None, None], ["x", True, ""]
+    )
+    assert rows(made) == [
+        (1, ("Mark", "Qty", "Width")),
+        (2, ("101A", "2", "36.5")),
+        (3, ("102", "3")),
+        (5, ("x", "yes")),
+    ]
+
+
+def test_text_that_looks_like_a_formula_is_text():
+    made = book(["Mark", "Room"])
+    for place, text in (("A2", "=1+1"), ("A3", "@x"), ("A4", "+cmd")):
+        made.active[place].value = text
+        made.active[place].data_type = "s"
+        made.active[place.replace("A", "B")] = "room"
+    assert [cells[0] for _, cells in rows(made)] == ["Mark", "=1+1", "@x", "+cmd"]
+
+
+def test_a_formula_nobody_worked_out_is_not_taken_for_blank():
+    made = book(["Mark", "Width"], ["1", "=30+6"])
+    assert rows(made)[1] == (2, ("1", NOT_WORKED_OUT))
+
+
+def test_a_formula_that_was_worked_out_gives_its_value():
+    data = data_of(book(["Mark", "Width"], ["1", "=30+6"]))
+    worked_out = replaced(
+        data,
+        "xl/worksheets/sheet1.xml",
+        lambda xml: xml.replace(b"<v></v>", b"<v>36</v>").replace(b"<v />", b"<v>36</v>"),
+    )
+    assert rows(worked_out)[1] == (2, ("1", "36"))
+
+
+def replaced(data, name, change):
+    written = io.BytesIO()
+    with zipfile.ZipFile(io.BytesIO(data)) as old, zipfile.ZipFile(written, "w", zipfile.ZIP_DEFLATED) as new:
+        for part in old.namelist():
+            content = old.read(part)
+            new.writestr(part, change(content) if part == name else content)
+    return written.getvalue()
+
+
+def test_a_size_that_became_a_date_shows_as_one():
+    assert rows(book(["Mark", "Size"], ["1", datetime(2026, 3, 6)]))[1] == (2, ("1", "2026-03-06"))
+
+
+def test_the_first_sheet_is_read_or_the_one_named():
+    made = book(["Mark", "Size"], ["1", "3070"])
+    made.create_sheet("Old").append(["Other", "sheet"])
+    assert rows(made)[1] == (2, ("1", "3070"))
+    assert rows(made, "old") == [(1, ("Other", "sheet"))]
+    assert "it has Doors, Old" in refusal(data_of(made), "New")
+    assert run(workbook_steps(data_of(made), "a.xlsx", None)).sheets == ("Doors", "Old")
+
+
+def test_what_a_sheet_says_of_its_extent_is_not_believed():
+    data = data_of(book(["Mark", "Size"], ["1", "3070"]))
+    lying = replaced(
+        data, "xl/worksheets/sheet1.xml", lambda xml: xml.replace(b'ref="A1:B2"', b'ref="A1:XFD1048576"')
+    )
+    assert lying != data
+    assert rows(lying) == rows(data)
+
+
+def test_rows_beyond_the_last_are_refused():
+    data = data_of(book(["Mark", "Size"], ["1", "3070"]))
+    far = replaced(data, "xl/worksheets/sheet1.xml", lambda xml: xml.replace(b'r="2"', b'r="99999999"'))
+    assert "more rows than a workbook can have" in refusal(far)
+
+
+def test_too_many_columns_are_refused():
+    assert "16,384 columns" in refusal(data_of(book(["Mark", "Size"], XFD2="x")))
+
+
+def test_what_unpacks_to_too_much_is_not_opened():
+    packed = io.BytesIO()
+    with zipfile.ZipFile(packed, "w", zipfile.ZIP_DEFLATED, compresslevel=1) as parts:
+        block = bytes(2**20)
+        with parts.open("xl/worksheets/sheet1.xml", "w", force_zip64=True) as part:
+            for _ in range(LARGEST_UNPACKED // 2**20 + 1):
+                part.write(block)
+    assert len(packed.getvalue()) < 4 * 2**20
+    assert "unpacks to more" in refusal(packed.getvalue())
+
+
+@pytest.mark.parametrize("cut", [30, 300, 3000])
+def test_a_damaged_workbook_is_refused_in_a_sentence(cut):
+    said = refusal(data_of(book(["Mark"]))[:-cut])
+    assert said.startswith("doors.xlsx is not a workbook that can be read")
+
+
+def test_a_zip_that_is_no_workbook_is_refused():
+    packed = io.BytesIO()
+    with zipfile.ZipFile(packed, "w") as parts:
+        parts.writestr("readme.txt", "no workbook")
+    assert "not a workbook" in refusal(packed.getvalue())
+
+
+def test_a_sheet_that_is_not_xml_is_refused():
+    data = data_of(book(["Mark", "Size"], ["1", "3070"]))
+    assert "not a workbook" in refusal(
+        replaced(data, "xl/worksheets/sheet1.xml", lambda xml: xml[: len(xml) // 2])
+    )
+
+
+def test_the_kind_of_file_is_told_by_what_is_in_it(tmp_path):
+    named_csv = tmp_path / "doors.csv"
+    named_csv.write_bytes(data_of(book(["Mark", "Size"], ["1", "3070"])))
+    assert run(sheet_steps(named_csv)).rows[1].cells == ("1", "3070")
+    named_xlsx = tmp_path / "doors.xlsx"
+    named_xlsx.write_text("Mark,Size\n1,3070\n")
+    assert run(sheet_steps(named_xlsx)).rows[1].cells == ("1", "3070")
+    old = tmp_path / "doors.xls"
+    old.write_bytes(b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1" + bytes(600))
+    with pytest.raises(IntakeError, match="old kind or one with a password"):
+        run(sheet_steps(old))
+
+
+def test_the_test_workbooks_are_ones_others_read():
+    assert load_workbook(io.BytesIO(data_of(book(["Mark"])))).active["A1"].value == "Mark"
