@@ -71,7 +71,7 @@ def test_a_newer_version_shows_what_is_new_changed_and_gone():
     assert found.gone == ("3",)
     assert [each.mark for each in openings_with(before, found)] == ["1", "2", "3", "4"]
     assert [each.mark for each in openings_with(before, found, remove_gone=True)] == ["1", "2", "4"]
-    assert openings_with(before, found)[1].size.height == 80
+    assert openings_with(before, found)[1].size.height == 96
 
 
 def test_a_mark_twice_is_named_on_both_lines_and_neither_is_taken():
