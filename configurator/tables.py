@@ -196,11 +196,14 @@ class ScrewRow(Row):
     wood: str
 
 
+Place = Literal["top", "bottom", "western top", "western bottom", "above split", "below split"]
+
+
 @dataclass(frozen=True, slots=True)
 class LocationRow(Row):
     """Where a hinge is set: inches from a datum to an end of the hinge."""
 
-    place: Literal["top", "bottom", "western top", "western bottom", "above split", "below split"]
+    place: Place
     distance: float
     datum: str
 

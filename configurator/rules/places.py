@@ -1,14 +1,19 @@
 """Where along its height a leaf's hinges sit: by a rule, or where an existing door or frame has them."""
 
+from collections.abc import Mapping
+
 from configurator.rules.leaves import Leaf
 from configurator.rules.usual import FilledOpening
-from configurator.tables import LocationRow, table
+from configurator.tables import LocationRow, Place, table
 from configurator.units import TOLERANCE
 
 Places = tuple[tuple[float, float], ...]
 """The bottom and top of each hinge above the finished floor, lowest first; inches."""
 USUAL_RULE = "5 and 10"
-_ROWS = {USUAL_RULE: ("top", "bottom"), "7 and 11": ("western top", "western bottom")}
+_ROWS: Mapping[str, tuple[Place, Place]] = {
+    USUAL_RULE: ("top", "bottom"),
+    "7 and 11": ("western top", "western bottom"),
+}
 
 
 def places_of(filled: FilledOpening, leaf: Leaf, count: int, hinge_height: float) -> Places:
@@ -57,10 +62,17 @@ def hinge_places(
     return tuple((bottom, bottom + hinge_height) for bottom in bottoms)
 
 
+def rows_of_rule(rule: str) -> tuple[LocationRow, LocationRow]:
+    """Return the table's rows for a rule: of the top hinge, and of the bottom one."""
+    rows = {row.place: row for row in table(LocationRow)}
+    top, bottom = _ROWS[rule]
+    return rows[top], rows[bottom]
+
+
 def _ends(leaf: Leaf, hinge_height: float, head: float, rule: str, half: float) -> tuple[float, float]:
     """Return the bottoms of the lowest and of the highest hinge."""
     distance = {row.place: row.distance for row in table(LocationRow)}
-    top, bottom = (distance[place] for place in _ROWS[rule])
+    top, bottom = (row.distance for row in rows_of_rule(rule))
     low = leaf.bottom - half + distance["above split"] if leaf.name == "upper" else bottom
     high = leaf.top + half - distance["below split"] if leaf.name == "lower" else head - top
     return low, high - hinge_height

@@ -1,0 +1,200 @@
+"""Details with strings of dimensions about them, set side by side on a page at one scale.
+
+A block is one detail: what it shows, and the strings on its sides and over it. Its texts take the same room
+at any scale, so that the room they leave says which scale fits.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from configurator.drawing.lettering import ASCENT, DESCENT, text_width
+from configurator.drawing.pages.dimension_string import (
+    FAR_ROW,
+    Span,
+    heights_of,
+    level_string,
+    settle,
+    upright_string,
+    width_of,
+)
+from configurator.drawing.pages.page import Detail, Scale
+from configurator.drawing.primitives import Anchor, Point, Primitive, Text
+from configurator.drawing.view import Box, View
+from configurator.units import Display
+
+FIRST = 9.0
+"""From what is measured to the first string, points."""
+_BETWEEN = 6.0
+_ROW = 13.0
+_APART = 16.0
+"""Between two blocks, points."""
+_LABEL, _HEADING, _CAPTION = 6.5, 5.5, 8.0
+UNDER = 26.0
+"""Room under a block for its name, points."""
+
+
+@dataclass(frozen=True, slots=True)
+class String:
+    """One upright string; `running` counts all from its first point along one line.
+
+    `heading` stands under it and says what it goes to. Only with `leaders` may texts stand off their places.
+    """
+
+    spans: tuple[Span, ...]
+    running: bool = False
+    heading: str = ""
+    leaders: bool = True
+
+    def width(self, display: Display) -> float:
+        """Return the room from its line to the next string's, points."""
+        return width_of(self.spans, display, self.leaders) + _BETWEEN
+
+
+@dataclass(frozen=True, slots=True)
+class Side:
+    """What stands on one side of a block, outward: labels at heights in inches, then strings."""
+
+    strings: tuple[String, ...] = ()
+    labels: tuple[tuple[float, str], ...] = ()
+
+    def width(self, display: Display) -> float:
+        """Return the room it takes, points."""
+        return FIRST + self.label_width + sum(one.width(display) for one in self.strings)
+
+    @property
+    def label_width(self) -> float:
+        """Return the room of the labels, points."""
+        if not self.labels:
+            return 0.0
+        return max(text_width(words, _LABEL) for _, words in self.labels) + 4.0
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """One detail, inches: its extent, its parts, the strings at its low and high side, and rows over it.
+
+    `mirrored` shows the low side to the right. `datum` is what its bottom is called.
+    """
+
+    name: str
+    extent: Box
+    parts: tuple[Primitive, ...]
+    low: Side = field(default_factory=Side)
+    high: Side = field(default_factory=Side)
+    rows: tuple[tuple[Span, ...], ...] = ()
+    mirrored: bool = False
+    datum: str = ""
+
+    def across(self, display: Display) -> float:
+        """Return the room of its strings to both sides, points."""
+        return self.low.width(display) + self.high.width(display)
+
+    @property
+    def over(self) -> float:
+        """Return the room of the rows over it, points."""
+        return FIRST + len(self.rows) * _ROW + FAR_ROW if self.rows else 0.0
+
+
+def points_that_fit(blocks: Sequence[Block], box: Box, display: Display) -> float:
+    """Return the most points an inch of the real thing may take for all blocks side by side in a box."""
+    taken = sum(one.across(display) for one in blocks) + _APART * (len(blocks) - 1)
+    across = (box.width - taken) / sum(one.extent.width for one in blocks)
+    high = max(one.extent.top for one in blocks) - min(one.extent.bottom for one in blocks)
+    upward = (box.height - max(one.over for one in blocks) - UNDER) / high
+    return max(min(across, upward), 0.0)
+
+
+def set_side_by_side(blocks: Sequence[Block], box: Box, scale: Scale, display: Display) -> tuple[Detail, ...]:
+    """Return the blocks as details in a box, spread over its width, their inches level with one another."""
+    total = sum(one.across(display) + one.extent.width * scale.points for one in blocks)
+    air = (box.width - total) / (len(blocks) + 1)
+    low = min(one.extent.bottom for one in blocks)
+    high = max(one.extent.top for one in blocks)
+    spare = box.height - (high - low) * scale.points - max(one.over for one in blocks) - UNDER
+    base = box.bottom + UNDER + spare / 2 - low * scale.points
+    left = box.left
+    found: list[Detail] = []
+    for one in blocks:
+        left += air
+        found.append(_detail(one, left, base, box, scale, display))
+        left += one.across(display) + one.extent.width * scale.points
+    return tuple(found)
+
+
+def _detail(block: Block, left: float, base: float, box: Box, scale: Scale, display: Display) -> Detail:
+    points, extent = scale.points, block.extent
+    first, start = (block.high, extent.right) if block.mirrored else (block.low, -extent.left)
+    origin = (left + first.width(display) + start * points, base)
+    long = block.across(display) + extent.width * points
+    view = View(points, origin, block.mirrored, Box(left, box.bottom, left + long, box.top))
+    parts = [*block.parts, *_rows(block, view, display), *_names(block, view)]
+    for side, edge, way in ((block.low, extent.left, -1.0), (block.high, extent.right, 1.0)):
+        parts += _side(side, (edge, extent.bottom), way * view.hand, view, display)
+    return Detail(block.name, scale, view, tuple(parts))
+
+
+def _side(side: Side, foot: Point, out: float, view: View, display: Display) -> list[Primitive]:
+    """Return labels and strings outward from the foot of the block's edge, inches."""
+    levels = [heights_of(one.spans, view) for one in side.strings]
+    beyond = [tuple(level for later in levels[n:] for level in later) for n in range(len(levels) + 1)]
+    edge, floor = view.to_sheet(foot)
+    x = edge + out * FIRST
+    found: list[Primitive] = _labels(side, x - out * 3.0, out, view, beyond[0])
+    x += out * side.label_width
+    for number, one in enumerate(side.strings):
+        placed = upright_string(
+            one.spans, x, out, view, display, beyond[number + 1], one.running, one.leaders
+        )
+        found += placed.primitives
+        if one.heading:
+            found.append(_under((x, floor - 9.0), one.heading, _HEADING, view))
+        x += out * one.width(display)
+    return found
+
+
+def _labels(side: Side, x: float, out: float, view: View, lines: Sequence[float]) -> list[Primitive]:
+    half = (ASCENT + DESCENT) / 2 * _LABEL
+    labels = sorted(side.labels)
+    wanted = [view.to_sheet((0.0, height))[1] for height, _ in labels]
+    anchor: Anchor = "start" if out > 0 else "end"
+    return [
+        Text(
+            "A-ANNO-TEXT",
+            view.to_plan((x, y - (ASCENT - DESCENT) / 2 * _LABEL)),
+            words,
+            _LABEL,
+            anchor,
+        )
+        for (_, words), y in zip(labels, settle(wanted, [half] * len(labels), lines), strict=True)
+    ]
+
+
+def _rows(block: Block, view: View, display: Display) -> list[Primitive]:
+    """Return the rows of widths over the block, the first with room for texts on leaders."""
+    top = view.to_sheet((0.0, block.extent.top))[1] + FIRST
+    xs = [_across_of(row, view) for row in block.rows]
+    found: list[Primitive] = []
+    for number, row in enumerate(block.rows):
+        y = top + number * _ROW + (FAR_ROW if number else 0.0)
+        beyond = [x for later in xs[number + 1 :] for x in later]
+        found += level_string(row, y, view, display, beyond).primitives
+    return found
+
+
+def _across_of(row: Sequence[Span], view: View) -> list[float]:
+    return [view.to_sheet(point)[0] for span in row for point in (span.a, span.b)]
+
+
+def _names(block: Block, view: View) -> list[Primitive]:
+    """Return what stands under the block: what its bottom is, and its own name."""
+    middle = (block.extent.left + block.extent.right) / 2
+    x, y = view.to_sheet((middle, block.extent.bottom))
+    found: list[Primitive] = [_under((x, y - UNDER + 4.0), block.name, _CAPTION, view, bold=True)]
+    if block.datum:
+        found.append(_under((x, y - 9.0), block.datum, _LABEL, view))
+    return found
+
+
+def _under(at: Point, words: str, size: float, view: View, bold: bool = False) -> Text:
+    layer = "A-ANNO-TTLB" if bold else "A-ANNO-TEXT"
+    return Text(layer, view.to_plan(at), words, size, "middle", bold=bold)

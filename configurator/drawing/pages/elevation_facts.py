@@ -1,0 +1,108 @@
+"""What an elevation shows, in inches: leaves, frame, the place of every hinge, what the leaves carry.
+
+Axes: across from the rabbet face of the hinge jamb of the first leaf toward its latch, up from the finished
+floor.
+"""
+
+from dataclasses import dataclass
+
+from configurator.model import Hardware
+from configurator.order.hinges_of import wired_leaf
+from configurator.rules.asked import NOTHING_ASKED
+from configurator.rules.lapping import FIRST_LEAF
+from configurator.rules.leaves import Leaf, leaves_of
+from configurator.rules.places import Places, places_of
+from configurator.rules.specification import LeafSpecification
+from configurator.rules.usual import FilledOpening
+from configurator.study.records import Candidate, Study
+
+
+@dataclass(frozen=True, slots=True)
+class HingesSet:
+    """The hinges of one leaf as they are set: places above the floor, the lowest first; inches.
+
+    `electric` is which from the top carries wires; `pin` is how far the pin stands across from the rabbet.
+    `let_in` is how far the hinge leaf runs over the door's edge from the pull face; 0 on the door's face.
+    """
+
+    places: Places
+    height: float
+    width: float | None
+    mounting: str
+    leaf_thickness: float
+    barrel: float
+    pin: float
+    let_in: float
+    electric: int | None
+
+    def number(self, place: int) -> int:
+        """Return a hinge's number from the top, its place counted from the lowest, 0."""
+        return len(self.places) - place
+
+
+@dataclass(frozen=True, slots=True)
+class LeafShown:
+    """One leaf: where it and the rabbet it hangs on lie across; its hinges (None: not chosen here)."""
+
+    leaf: Leaf
+    jamb: float
+    hinge_edge: float
+    latch_edge: float
+    hinges: HingesSet | None
+    carried: tuple[Hardware, ...]
+
+    @property
+    def way(self) -> float:
+        """1 where the latch lies farther across than the hinges, -1 for a pair's inactive leaf."""
+        return 1.0 if self.latch_edge > self.hinge_edge else -1.0
+
+
+def leaves_shown(study: Study) -> tuple[LeafShown, ...]:
+    """Return the leaves of an opening as an elevation shows them, the one that opens first first."""
+    return tuple(_shown(study, leaf) for leaf in leaves_of(study.filled))
+
+
+def _shown(study: Study, leaf: Leaf) -> LeafShown:
+    filled = study.filled
+    jamb, way = (filled.opening_width, -1.0) if leaf.name == "inactive" else (0.0, 1.0)
+    edge = jamb + way * filled.hinge_gap
+    carried = _carried(filled, leaf.name)
+    return LeafShown(leaf, jamb, edge, edge + way * leaf.width, _hinges(study, leaf), carried)
+
+
+def _hinges(study: Study, leaf: Leaf) -> HingesSet | None:
+    spec = next((one for one in study.specification.leaves if one.leaf == leaf.name), None)
+    if spec is None:
+        return None
+    parts = {key: part.value for key, part in spec.parts.items()}
+    best = _studied(study, spec)
+    pin = None if best is None else best.solution.pin
+    backset = study.filled.door_backset if pin is None else pin.b
+    return HingesSet(
+        places=places_of(study.filled, leaf, parts["count"], parts["height"]),
+        height=parts["height"],
+        width=parts["width"],
+        mounting=parts["mounting"],
+        leaf_thickness=parts["leaf_thickness"],
+        barrel=0.0 if best is None else best.barrel_diameter,
+        pin=study.filled.hinge_gap / 2 if pin is None else pin.x_p,
+        let_in=0.0 if backset is None else max(study.filled.thickness - backset, 0.0),
+        electric=_electric(study, leaf.name),
+    )
+
+
+def _electric(study: Study, name: str) -> int | None:
+    return (study.opening.hinge or NOTHING_ASKED).electric if wired_leaf(study) == name else None
+
+
+def _studied(study: Study, spec: LeafSpecification) -> Candidate | None:
+    """Return the leaf on its recommended width, else on any that was studied; None where none was."""
+    own = [one for one in study.candidates if one.leaf == spec.leaf]
+    width = spec.parts["width"].value
+    return next((one for one in own if one.hinge_width == width), own[0] if own else None)
+
+
+def _carried(filled: FilledOpening, name: str) -> tuple[Hardware, ...]:
+    """Return what one leaf carries; hardware that names no leaf is on the first one."""
+    first = FIRST_LEAF[filled.opening.leaves]
+    return tuple(thing for thing in filled.opening.hardware if (thing.leaf or first) == name)

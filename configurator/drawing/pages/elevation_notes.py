@@ -1,0 +1,62 @@
+"""What the elevation sheet says of its hinge locations: the datum, the rule, and what it does not know."""
+
+from collections.abc import Iterator, Sequence
+
+from configurator.drawing.hinge_parts import cited
+from configurator.drawing.pages.elevation_facts import LeafShown
+from configurator.drawing.pages.notes_column import Note
+from configurator.drawing.pages.study_notes import study_notes
+from configurator.rules.places import USUAL_RULE, rows_of_rule
+from configurator.study.records import Study
+from configurator.units import Display
+
+_DATUM = (
+    "Heights are counted from the finished floor, the head is the frame's head rabbet. Agree on the datum "
+    "before anything is made: where the floor's finish is laid later, heights from the slab differ by it."
+)
+_MAKERS = (
+    "Those who make doors and frames do not all set hinges alike: confirm with both before ordering; what is "
+    "already made rules."
+)
+
+
+def elevation_notes(
+    study: Study, leaves: Sequence[LeafShown], display: Display, without_edges: bool
+) -> tuple[Note, ...]:
+    """Return the notes of an elevation sheet; `without_edges` says that the doors' edges had no room."""
+    said = study_notes(study, display)
+    locations = list(_locations(study, leaves, display))
+    if without_edges and any(shown.hinges for shown in leaves):
+        locations.append("The doors' edges have no room on this paper; the table has their figures.")
+    return (*said[:2], Note("Hinge locations", tuple(locations)), *said[2:])
+
+
+def _locations(study: Study, leaves: Sequence[LeafShown], display: Display) -> Iterator[str]:
+    if not any(shown.hinges for shown in leaves):
+        yield "No hinges are chosen here for this opening, so none are located."
+        return
+    yield _DATUM
+    yield _by_what(study, display)
+    yield _MAKERS
+    if any(shown.hinges and shown.hinges.electric for shown in leaves):
+        yield "Electric: that hinge carries wires; its mortises need room for them."
+    yield "The dashed lines meet at the edge that is hung. * assumed, not given."
+
+
+def _by_what(study: Study, display: Display) -> str:
+    given = study.opening.hinge_locations
+    if given.tops:
+        return "Places as typed, measured from the head rabbet down to the top of each hinge."
+    rule = given.rule or USUAL_RULE
+    top, bottom = rows_of_rule(rule)
+    taken = "" if given.rule else " (* usual; none was given)"
+    split = (
+        " Beside the split line of a Dutch door 5 in above and below it (common practice, no source)."
+        if study.opening.leaves == "dutch"
+        else ""
+    )
+    return (
+        f"By the {rule} rule{taken}: the top hinge's top {display.length(top.distance)} below the head "
+        f"rabbet, the bottom hinge's bottom {display.length(bottom.distance)} above the floor, the rest "
+        f"equally spaced [{cited(top.source, top.mark)}].{split}"
+    )

@@ -1,0 +1,77 @@
+"""What stands on a page, in points of the paper: for the tests of the sheets."""
+
+import math
+from itertools import combinations
+
+import pytest
+
+from configurator.drawing.lettering import ASCENT, DESCENT, text_width
+from configurator.drawing.pages.frame import border_box
+from configurator.drawing.pages.page import Detail, Page
+from configurator.drawing.primitives import Dimension, Text
+from configurator.drawing.view import Box
+
+
+def dimensions(page: Page) -> list[tuple[Detail, Dimension]]:
+    """Return every dimension with the detail it stands in."""
+    return [
+        (detail, one) for detail in page.details for one in detail.primitives if isinstance(one, Dimension)
+    ]
+
+
+def named(page: Page, name: str) -> list[float]:
+    """Return the values of the dimensions with a name."""
+    return [one.value for _, one in dimensions(page) if one.name == name]
+
+
+def texts(page: Page) -> list[tuple[str, Box]]:
+    """Return every text with what it covers; of an upright one too."""
+    found = []
+    for group in page.groups:
+        for one in group.primitives:
+            if isinstance(one, Dimension):
+                at, share, bold, angle = one.text_at, 0.5, False, one.text_angle
+            elif isinstance(one, Text):
+                share = {"start": 0.0, "middle": 0.5, "end": 1.0}[one.anchor]
+                at, bold, angle = one.at, one.bold, one.angle
+            else:
+                continue
+            found.append(
+                (one.text, _covered(group.view.to_sheet(at), one.text, one.size, share, bold, angle))
+            )
+    return found
+
+
+def _covered(at, text, size, share, bold, angle) -> Box:
+    wide = text_width(text, size, bold)
+    c, s = round(math.cos(angle)), round(math.sin(angle))
+    corners = [
+        (at[0] + c * x - s * y, at[1] + s * x + c * y)
+        for x in (-share * wide, (1 - share) * wide)
+        for y in (-DESCENT * size, ASCENT * size)
+    ]
+    xs, ys = zip(*corners, strict=True)
+    return Box(min(xs), min(ys), max(xs), max(ys))
+
+
+def overlapping(page: Page) -> list[tuple[str, str]]:
+    """Return the pairs of texts that lie over one another."""
+    return [
+        (a, b) for (a, one), (b, other) in combinations(texts(page), 2) if one.shrunk(0.05).overlaps(other)
+    ]
+
+
+def outside(page: Page) -> list[str]:
+    """Return the texts that leave the border."""
+    border = border_box(page.paper)
+    return [text for text, box in texts(page) if not border.holds(box)]
+
+
+def assert_true_to_scale(page: Page) -> None:
+    """Check every dimension: what lies between its ends on the paper, over the scale, is its value."""
+    for detail, one in dimensions(page):
+        a, b = detail.view.to_sheet(one.line_a), detail.view.to_sheet(one.line_b)
+        assert math.dist(a, b) / detail.scale.points == pytest.approx(one.value, abs=1e-6)
+        level = math.isclose(one.line_a[1], one.line_b[1], abs_tol=1e-9)
+        axis = 0 if level else 1
+        assert abs(one.a[axis] - one.b[axis]) == pytest.approx(one.value, abs=1e-6)
