@@ -1,6 +1,7 @@
 """The small picture of the whole opening: swing, hand, and the clear width at 90 degrees."""
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from configurator.drawing.door_stop import dimension_at, door_stop_parts
@@ -22,6 +23,7 @@ _ROW = 1.5 * SIZE
 AIR = 4.0
 """Words and walls keep so far off the border, points."""
 _POCHE = "poche"
+_NEARLY = 1e-9
 _MEASURED_BETWEEN = "clear width with the door open 90°, measured from the face of the open leaf to the {}"
 
 
@@ -49,17 +51,28 @@ def told_in_inset(hung: Hung, window: Box, main: View, clear_at_90: float | None
     return Told(fitted(choices, SIZE, window.width - 2 * AIR), latch_side)
 
 
-def inset_view(hung: Hung, window: Box, told: Told) -> View:
-    """Return the view that shows the whole opening in a window of the sheet, or its latch side alone."""
+def inset_view(hung: Hung, window: Box, told: Told, scales: Sequence[float] = ()) -> View:
+    """Return the view that shows the whole opening in a window of the sheet, or its latch side alone.
+
+    Given scales, points an inch, it has the largest of them that fits, else the smallest.
+    """
     left, bottom, right, top = _latch_side(hung, told) if told.latch_side else _extent(hung)
     head = window.top - _head(told)
     room = Box(window.left + AIR, window.bottom + 3.0 * SIZE, window.right - AIR, head)
     scale = min(room.width / (right - left), room.height / (top - bottom))
+    if scales:
+        scale = max((one for one in scales if one <= scale + _NEARLY), default=min(scales))
     middle = ((left + right) / 2, (bottom + top) / 2)
     hand = -1.0 if hung.mirrored else 1.0
     centre = ((room.left + room.right) / 2, (room.bottom + room.top) / 2)
     origin = (centre[0] - hand * scale * middle[0], centre[1] - scale * middle[1])
     return View(scale, origin, hung.mirrored, window)
+
+
+def small_height(hung: Hung, told: Told, scale: float) -> float:
+    """Return how high a window is that just holds the small picture at a scale, points."""
+    _, bottom, _, top = _latch_side(hung, told) if told.latch_side else _extent(hung)
+    return scale * (top - bottom) + _head(told) + 3.0 * SIZE
 
 
 def _head(told: Told) -> float:

@@ -1,5 +1,6 @@
 """The latch side, enlarged in the small picture's place while the latch edge passes closest."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from configurator.drawing.hung import Hung
@@ -15,11 +16,11 @@ _TOLD = "least gap between the lock edge of the leaf and the {}, over the whole 
 
 
 def latch_side(
-    hung: Hung, angle: float, window: Box, display: Display
+    hung: Hung, angle: float, window: Box, display: Display, scales: Sequence[float] = ()
 ) -> tuple[View, tuple[Primitive, ...]] | None:
     """Return the latch side with its least gap dimensioned, and the view it is drawn through.
 
-    None at any other angle than that of the closest passage, radians.
+    None at any other angle than that of the closest passage, radians. Scales as for `inset_view`.
     """
     passage = hung.latch
     if passage is None or abs(angle - passage.angle) > _SAME_ANGLE or passage.angle > hung.reach:
@@ -28,7 +29,7 @@ def latch_side(
     choices = (f"{number}, the least at the latch edge", f"{number} at the latch edge", number)
     words = fitted(choices, SIZE, window.width - 2 * AIR)
     told = Told(words, latch_side=True, about=passage.point_standing)
-    view = inset_view(hung, window, told)
+    view = inset_view(hung, window, told, scales)
     bare = replace(hung, hardware=())  # a lever beside the edge would only hide it
     still = inset_still(bare, view, display, None, "", told)
     moving = inset_moving(bare, passage.angle, view, told)

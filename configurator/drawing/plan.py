@@ -44,6 +44,8 @@ _PIN_AT, _PIN_AT_STANDING = 0.43, 0.6
 The first for a leaf that opens flat, the second for one that stands out: its dimensions go over the wall."""
 _LEFT_LEAST, _LEFT_MOST = 4.5, 13.0
 _RIGHT_LEAST = 4.5
+_CLOSE = 1.5
+"""Inches kept beyond the frame and past the pin in the closest view there may be."""
 _DIMENSION_ROOM = 66.0
 """Points kept above the barrel for the rows of dimensions."""
 _LEAF_ROOM = 10.0
@@ -60,6 +62,18 @@ class Drawing:
 
 
 @dataclass(frozen=True, slots=True)
+class SmallPlace:
+    """Where on the sheet a panel's small picture goes, and the scales it may have, points an inch.
+
+    `whole` are those of the whole opening, `close` those of its latch side alone.
+    """
+
+    box: Box
+    whole: tuple[float, ...]
+    close: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Panel:
     """One candidate's pictures, all but what turns with its leaf, and the room left for what moves."""
 
@@ -71,8 +85,25 @@ class Panel:
     room: Room
     title: str
     size: float
+    small_scales: tuple[float, ...] = ()
+    """Scales its latch side may have where it is enlarged, points an inch; empty where any will do."""
     swept: bool = False
     """Whether it shows what leaf and hardware sweep, and with it the least gap over the whole swing."""
+
+
+def closest_scale(hung: Hung, width: float, height: float) -> float:
+    """Return the greatest scale, points an inch, at which such a window still holds hinge and frame.
+
+    What the leaf meets farther along the wall may then lie outside, as may the names of what stands there.
+    """
+    h, pin = hung.h, hung.pin
+    share = _pin_at(hung)
+    across = min(width * share / (h.F + _CLOSE), width * (1 - share) / _CLOSE)
+    leaf = 2 * pin.o - h.i + h.T
+    barrel = pin.y_p + h.d_b / 2
+    down = max(h.D, h.R) + 0.5
+    upward = min((height - _LEAF_ROOM) / (down + leaf), (height - _DIMENSION_ROOM) / (down + barrel))
+    return min(across, upward)
 
 
 def view_scale(hung: Hung, width: float, height: float) -> float:
@@ -126,28 +157,36 @@ def panel(
     clear_at_90: float | None,
     plain: bool,
     swept: bool = False,
+    small: SmallPlace | None = None,
+    size: float = TEXT_SIZE,
 ) -> Panel:
     """Return one candidate's panel: its still parts and notes placed, and room kept for what moves.
 
-    With `swept` it shows what leaf and hardware sweep, under everything else.
+    With `swept` it shows what leaf and hardware sweep, under everything else. Without a place of its own the
+    small picture lies in a corner of the window, where there is room for it.
     """
     view = main_view(hung, window, scale, spare)
-    size = TEXT_SIZE
     room = Room(window.shrunk(2.0))
     inset = None
-    place = _inset_place(hung, view)
+    place = _inset_place(hung, view) if small is None else small.box
     told = told_in_inset(hung, place, view, clear_at_90)
-    if _holds_inset(window, place):
+    if small is not None or _holds_inset(window, place):
         room.take(place)
-        small = inset_view(hung, place, told)
-        inset = Drawing(small, tuple(inset_still(hung, small, display, clear_at_90, hand, told, swept)))
+        seen = inset_view(hung, place, told, _scales(small, told))
+        inset = Drawing(seen, tuple(inset_still(hung, seen, display, clear_at_90, hand, told, swept)))
     dimensions = Dimensions(hung, view, lettered(hung, display, size, plain), room)
     usual = dimensions.usual()
     keep_off = [*text_boxes(usual, view), *line_boxes(usual, view), *_drawn_boxes(hung, view)]
     labels = thing_labels(hung, view, room, keep_off, size - 0.5)
     labels += set_out(hung, view, display, size, room)
     main = Drawing(view, tuple(_still(hung, view, swept)), tuple(labels))
-    return Panel(hung, main, dimensions, inset, told, room, title, size, swept)
+    return Panel(hung, main, dimensions, inset, told, room, title, size, small.close if small else (), swept)
+
+
+def _scales(small: SmallPlace | None, told: Told) -> tuple[float, ...]:
+    if small is None:
+        return ()
+    return small.close if told.latch_side else small.whole
 
 
 def _drawn_boxes(hung: Hung, view: View) -> list[Box]:
@@ -225,5 +264,5 @@ def small_picture(one: Panel, angle: float, display: Display) -> tuple[View, tup
     if one.inset is None:
         return None
     shown, view = one.hung.shown_at(angle), one.inset.view
-    closest = latch_side(one.hung, shown, view.window, display)
+    closest = latch_side(one.hung, shown, view.window, display, one.small_scales)
     return (view, moving_inset(one, angle)) if closest is None else closest

@@ -196,22 +196,28 @@ def _titles(panels: Sequence[Panel], windows: Sequence[Box]) -> list[Primitive]:
 
 
 def _subtitle(one: Panel, window: Box, turn: float, display: Display) -> list[Primitive]:
-    """Say where the leaf is, and what stopped it there."""
-    hung = one.hung
-    at = (window.left + 1.0, window.top + 5.5)
+    layer, words = standing_words(one.hung, turn, display, _SUBTITLE, window.width)
+    return [Text(layer, (window.left + 1.0, window.top + 5.5), words, _SUBTITLE)]
+
+
+def standing_words(hung: Hung, turn: float, display: Display, size: float, width: float) -> tuple[str, str]:
+    """Say where the leaf is at an angle, radians, and what stopped it there, in so many points of width.
+
+    Returns the layer to letter it on, and the words.
+    """
     stopped = bool(hung.stopped_by) and turn >= hung.reach - 1e-9
     if not stopped:
         words = f"open {display.angle(degrees(turn))}"
         if turn < hung.reach - 1e-9:
             words += f", goes to {display.angle(degrees(hung.reach))}"
-        return [Text("A-ANNO-TTLB", at, fitted((words,), _SUBTITLE, window.width), _SUBTITLE)]
+        return "A-ANNO-TTLB", fitted((words,), size, width)
     words = f"stops at {display.angle(degrees(hung.reach))}: {hung.stopped_by}"
     if hung.door_stop is not None and hung.door_stop.holds:
         rests = (words.replace("stops at", "rests at"), f"rests at {display.angle(degrees(hung.reach))}")
-        return [Text("A-ANNO-TTLB", at, fitted(rests, _SUBTITLE, window.width), _SUBTITLE)]
+        return "A-ANNO-TTLB", fitted(rests, size, width)
     bare = hung.reach_bare
     more = f"{words}; the leaf alone goes to {display.angle(degrees(bare))}"
     shorter = (words, words.partition(":")[0])
     choices = (more, *shorter) if bare > hung.reach + 1e-9 else shorter
     layer = "A-ANNO-REDL" if bare <= hung.reach + 1e-9 else "A-ANNO-TTLB"
-    return [Text(layer, at, fitted(choices, _SUBTITLE, window.width), _SUBTITLE)]
+    return layer, fitted(choices, size, width)

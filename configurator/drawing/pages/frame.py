@@ -1,5 +1,6 @@
 """The frame every sheet has about its details: border, title block, notes column and scale bars."""
 
+import math
 from collections.abc import Sequence
 
 from configurator.drawing.pages.notes_column import Note, notes_column
@@ -18,8 +19,8 @@ from configurator.units import Display
 MARGIN = 28.0
 """From the paper's edge to the border, points: what desk printers leave white is less."""
 PAD = 8.0
-_COLUMN_SHARE, _COLUMN_LEAST, _COLUMN_MOST = 0.25, 168.0, 300.0
-_BAR_AIR = 8.0
+_COLUMN_SHARE, _COLUMN_LEAST, _COLUMN_MOST = 0.265, 168.0, 320.0
+_BAR_AIR, _BAR_GUTTER = 8.0, 14.0
 
 
 def border_box(paper: Paper) -> Box:
@@ -54,7 +55,7 @@ def page_frame(
     left = border.right - _column_width(border)
     column = Box(left, block.top, border.right, border.top)
     different = tuple(dict.fromkeys(scales))
-    bars = len(different) * (BAR_HEIGHT + _BAR_AIR)
+    bars = math.ceil(len(different) / 2) * (BAR_HEIGHT + _BAR_AIR)
     room = column.shrunk(PAD)
     text = Box(room.left, room.bottom + bars, room.right, room.top)
     furniture = (
@@ -68,11 +69,17 @@ def page_frame(
 
 
 def _bars(scales: Sequence[Scale], display: Display, room: Box) -> list[Primitive]:
-    """A bar for each scale at the foot of the column, the first at the top."""
+    """A bar for each scale at the foot of the column, two in a row, the first at the top left."""
+    rows = math.ceil(len(scales) / 2)
+    wide = room.width if len(scales) == 1 else (room.width - _BAR_GUTTER) / 2
     found: list[Primitive] = []
-    for row, scale in enumerate(reversed(scales)):
-        at = (room.left, room.bottom + row * (BAR_HEIGHT + _BAR_AIR))
-        found += scale_bar(scale, display, at, room.width)
+    for place, scale in enumerate(scales):
+        row, column = divmod(place, 2)
+        at = (
+            room.left + column * (wide + _BAR_GUTTER),
+            room.bottom + (rows - 1 - row) * (BAR_HEIGHT + _BAR_AIR),
+        )
+        found += scale_bar(scale, display, at, wide)
     return found
 
 

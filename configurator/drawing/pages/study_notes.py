@@ -36,7 +36,10 @@ def study_notes(study: Study, display: Display) -> tuple[Note, ...]:
 
 def assumed_note(study: Study, display: Display) -> Note:
     """Return what nobody gave and was taken as usual, each with its value and how well it is known."""
-    told = [_told(path, one, display) for path, one in study.filled.assumed.items()]
+    assumed = study.filled.assumed
+    not_so = [_title(path) for path, one in assumed.items() if one.value is False]
+    told = [_told(path, one, display) for path, one in assumed.items() if one.value is not False]
+    told += [f"nothing was said of, so taken as no: {', '.join(not_so)}"] if not_so else []
     return Note("Assumed, not given", ("; ".join(told) + ".",) if told else ())
 
 
@@ -46,7 +49,7 @@ def _told(path: str, one: Assumed, display: Display) -> str:
 
 def _value(path: str, value: float | str | bool | None, display: Display) -> str:
     if isinstance(value, bool) or value is None:
-        return "yes" if value else "no"
+        return "yes" if value else "not said"
     if isinstance(value, str):
         return value
     if path in _DEGREES:

@@ -1,0 +1,179 @@
+"""The plan sheet: every width side by side at one true scale, the whole opening under or beside each."""
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from configurator.drawing.hanging_of import hungs_of, turns_clockwise
+from configurator.drawing.hung import Hung
+from configurator.drawing.lettering import fitted, text_width
+from configurator.drawing.pages.frame import drawing_box, page_frame
+from configurator.drawing.pages.lines_of_text import cut_to
+from configurator.drawing.pages.measured_table import SIZE as TABLE_SIZE
+from configurator.drawing.pages.measured_table import measured_table
+from configurator.drawing.pages.notes_column import Note
+from configurator.drawing.pages.page import Detail, Page, Paper, Scale
+from configurator.drawing.pages.papers import scales
+from configurator.drawing.pages.plan_cells import Cell
+from configurator.drawing.pages.plan_layout import Layout, plan_layout
+from configurator.drawing.pages.study_notes import study_notes
+from configurator.drawing.plan import (
+    Panel,
+    SmallPlace,
+    moving_notes,
+    moving_parts,
+    panel,
+    small_picture,
+    spare_height,
+)
+from configurator.drawing.primitives import Polygon, Polyline, Primitive, Text
+from configurator.drawing.sheet import RECOMMENDED, hand_words, heading, standing_words
+from configurator.drawing.turning import rectangle
+from configurator.drawing.view import Box
+from configurator.model import JobFacts
+from configurator.study.records import Study
+from configurator.units import Display
+
+SMALL = "whole opening"
+"""What the names of the small plans begin with."""
+_TITLE, _SUBTITLE, _CAPTION = 10.0, 7.5, 6.5
+_BOLDER = 1.15
+_LARGE, _LARGER = 640.0, 8.0
+"""Room wider than this has its table lettered larger, points."""
+_NARROW = 200.0
+"""A plan narrower than this is lettered smaller, points."""
+_OVER_TABLE = 8.0
+"""How much wider bold lettering runs."""
+
+
+def plan_page(
+    study: Study,
+    job: JobFacts,
+    paper: Paper,
+    scale: Scale | None,
+    display: Display,
+    number: tuple[int, int] = (1, 1),
+) -> Page:
+    """Return the plan sheet of an opening, its leaves as far open as is wanted and as they go.
+
+    A scale of None is fitted: the largest listed one at which every plan shows its hinge with what it meets.
+    Raises ValueError where the scale asked for does not fit the paper, or there is no width to draw.
+    """
+    if not study.candidates:
+        raise ValueError("there is no hinge width to draw")
+    hungs = hungs_of(study, display)
+    whole = drawing_box(paper)
+    table = measured_table(study, display, TABLE_SIZE if whole.width < _LARGE else _LARGER)
+    room = Box(whole.left, whole.bottom + table.height() + _OVER_TABLE, whole.right, whole.top)
+    layout = plan_layout(hungs, room, scale, paper, display.metric)
+    turn = math.radians(study.filled.wanted_angle)
+    panels = _panels(study, hungs, layout, display)
+    details = tuple(
+        detail
+        for one, cell in zip(panels, layout.cells, strict=True)
+        for detail in _details(one, turn, layout.scale, display)
+    )
+    used = sorted((detail.scale for detail in details), key=lambda one: -one.ratio)
+    notes = plan_notes(study, display)
+    furniture, _ = page_frame(paper, study, job, display, "Plan at the hinge", used, notes, number)
+    heads = [
+        part
+        for one, cell in zip(panels, layout.cells, strict=True)
+        for part in _heading(one, cell, turn, layout.scale, display)
+    ]
+    captions = [part for detail in details if detail.name.startswith(SMALL) for part in _caption(detail)]
+    measured = table.drawn(Box(whole.left, whole.bottom, whole.right, room.bottom - _OVER_TABLE))
+    return Page(f"{study.opening.mark} plan", paper, details, (*furniture, *heads, *captions, *measured))
+
+
+def plan_notes(study: Study, display: Display) -> tuple[Note, ...]:
+    """Return what stands beside the plans: what is said on every sheet, and how they are read."""
+    read = Note("How to read the plan", (_how_to_read(study, display),))
+    return (*study_notes(study, display), read)
+
+
+def _how_to_read(study: Study, display: Display) -> str:
+    filled = study.filled
+    right = all(turns_clockwise(filled, candidate.leaf) for candidate in study.candidates)
+    hinges = ", hinges right" if right else ""
+    return (
+        f"Seen from above, pull side up{hinges}. Drawn as far open as {display.angle(filled.wanted_angle)} "
+        "or as it goes. Frame, leaf and wall are cut as commonly made; only what is dimensioned is measured."
+    )
+
+
+def _panels(study: Study, hungs: Sequence[Hung], layout: Layout, display: Display) -> tuple[Panel, ...]:
+    points = layout.scale.points
+    both = list(zip(hungs, layout.cells, strict=True))
+    spare = min(spare_height(hung, cell.plan, points) for hung, cell in both)
+    listed = tuple(one.points for one in scales(display.metric))
+    whole = tuple(one.points for one in layout.small)
+    hand = hand_words(study)
+    return tuple(
+        panel(
+            hung, cell.plan, points, spare, display, heading(study, candidate, display), hand,
+            candidate.clear_width_at_90, False,
+            small=SmallPlace(cell.small, whole, listed), size=_size_in(cell.plan),
+        )
+        for candidate, (hung, cell) in zip(study.candidates, both, strict=True)
+    )  # fmt: skip
+
+
+def _size_in(window: Box) -> float:
+    """Return the type size of a plan's dimensions and names, points."""
+    return 7.5 if window.width >= _NARROW else 6.5
+
+
+def _details(one: Panel, turn: float, scale: Scale, display: Display) -> Iterator[Detail]:
+    """Yield the plan at the hinge, and that of the whole opening at the scale it was given."""
+    main = one.main
+    moving, notes = moving_parts(one, turn), moving_notes(one, turn, display)
+    yield Detail(one.title, scale, main.view, (*main.still, *moving, *main.notes, *notes))
+    small = small_picture(one, turn, display)
+    if one.inset is None or small is None:
+        return
+    view, moves = small
+    still = one.inset.still if view == one.inset.view else ()
+    named = min(scales(display.metric), key=lambda listed: abs(listed.points - view.scale))
+    what = SMALL if view == one.inset.view and not one.told.latch_side else f"{SMALL}, latch side"
+    yield Detail(f"{what}, {one.title}", named, view, tuple(map(_on_white, (*still, *moves))))
+
+
+def _on_white(item: Primitive) -> Primitive:
+    """The ground of a picture is the paper itself on a sheet to hand on."""
+    return replace(item, fill="white") if isinstance(item, Polygon) and item.fill == "paper" else item
+
+
+def _heading(one: Panel, cell: Cell, turn: float, scale: Scale, display: Display) -> list[Primitive]:
+    """The size of the hinge; under it where the leaf stands and why, and at the right the scale."""
+    box = cell.plan
+    scale_wide = text_width(scale.name, _CAPTION)
+    across, room = cell.right - box.left, box.width - scale_wide - 6.0
+    choices = (one.title, one.title.replace(RECOMMENDED, ""))
+    title = cut_to(fitted(choices, _TITLE * _BOLDER, across), _TITLE, across, bold=True)
+    layer, words = standing_words(one.hung, turn, display, _SUBTITLE, room)
+    return [
+        Text("A-ANNO-TTLB", (box.left, box.top + 14.5), title, _TITLE, bold=True),
+        Text("A-ANNO-NOTE", (box.right, box.top + 4.0), scale.name, _CAPTION, "end"),
+        Text(layer, (box.left, box.top + 4.0), cut_to(words, _SUBTITLE, room), _SUBTITLE),
+        _border(box),
+    ]
+
+
+def _caption(detail: Detail) -> list[Primitive]:
+    """What the small plan is, and its scale, over its border."""
+    box = detail.view.window
+    wide = text_width(detail.scale.name, _CAPTION)
+    latch = detail.name.startswith(f"{SMALL}, latch side")
+    choices = ("the latch side", "latch", "") if latch else ("the whole opening", "opening", "")
+    words = fitted(choices, _CAPTION, box.width - wide - 8.0)
+    base = box.top + 3.0
+    found: list[Primitive] = [
+        Text("A-ANNO-NOTE", (box.right, base), detail.scale.name, _CAPTION, "end"),
+        _border(box),
+    ]
+    return [*found, Text("A-ANNO-NOTE", (box.left, base), words, _CAPTION)] if words else found
+
+
+def _border(box: Box) -> Polyline:
+    return Polyline("A-ANNO-NPLT", rectangle(box.left, box.right, box.bottom, box.top), closed=True)
