@@ -18,6 +18,7 @@ from configurator.ui.schedule.model import ScheduleModel
 from configurator.ui.schedule.panels import ProgressPanel, TextPanel
 from configurator.ui.schedule.table import ScheduleTable
 from configurator.ui.session import Session
+from configurator.ui.tab_order import put_in_order
 
 NO_OPENINGS = (
     "This job has no openings yet. Add one, or copy rows of a spreadsheet, with their heads or in the order "
@@ -234,6 +235,7 @@ class SchedulePage(QWidget):
         column.addWidget(self.progress)
         column.addWidget(self.panel)
         column.addLayout(self._bottom())
+        put_in_order(self)
 
     def _bottom(self) -> QHBoxLayout:
         line = QHBoxLayout()

@@ -94,9 +94,8 @@ class _Reader:
     def _row(self, name: str, place: int, cells: Sequence[str]) -> None:
         refused = len(self.pasted.refusals)
         if sum(1 for cell in cells[len(self.columns) :] if cell.strip()):
-            self._refuse(
-                f"{name}: {len(cells)} cells, and there are {len(self.columns)} columns to take them"
-            )
+            there = "1 column" if len(self.columns) == 1 else f"{len(self.columns)} columns"
+            self._refuse(f"{name}: {len(cells)} cells, and only {there} to take them")
         by_key = {column.key: cell for column, cell in zip(self.columns, cells, strict=False) if column}
         where = self._where(name, place, by_key)
         if len(self.pasted.refusals) > refused:
