@@ -137,6 +137,8 @@ def _layout(drawing: Drawing, page: Page) -> Paperspace:
         layout = drawing.paperspace(name)
     size = (page.paper.width / MM_PER_INCH, page.paper.height / MM_PER_INCH)
     layout.page_setup(size=size, units="inch", scale=(1, 1), name=page.paper.name, device="")
+    for viewport in layout.viewports():  # the one for the paper itself
+        viewport.dxf.layer = NOT_PLOTTED
     return layout
 
 

@@ -1,0 +1,121 @@
+"""What is said in a DXF against what is measured in it, on openings at random."""
+
+import io
+import re
+from functools import cache
+
+import ezdxf
+import pytest
+from ezdxf.document import Drawing
+from ezdxf.entities import Viewport
+
+from configurator.drawing.pages.page import Page
+from configurator.drawing.primitives import Dimension
+from configurator.drawing.style import layers
+from configurator.drawing.view import Box
+from configurator.export.pages import pages_as_bytes
+from tests.export.measuring import MM_PER_POINT, Lettered, Sheet, half_of_printed, length_said, scale_bar
+from tests.export.random_sheets import KINDS, SEEDS, display_of, pages_of
+
+LAYER = re.compile(r"A-[A-Z]{4}(-[A-Z]{4}){0,2}")
+SERIES = {18, 25, 35, 50, 70}
+
+
+def openings_of(kind: str) -> list[int]:
+    """Every opening is measured once; the plan, which every job has, on all of them."""
+    return [seed for seed in SEEDS if kind == "plan" or seed % len(KINDS) == KINDS.index(kind)]
+
+
+@cache
+def drawings(kind: str) -> list[tuple[int, Page, Drawing]]:
+    found = []
+    for seed in openings_of(kind):
+        page = pages_of(kind)[seed]
+        text = pages_as_bytes([page], ".dxf").decode("utf-8")
+        found.append((seed, page, ezdxf.read(io.StringIO(text))))
+    return found
+
+
+pytestmark = pytest.mark.parametrize("kind", KINDS)
+
+
+def test_every_drawing_passes_the_audit_with_no_error_and_no_fix(kind):
+    for seed, _, drawing in drawings(kind):
+        found = drawing.audit()
+        assert (found.errors, found.fixes) == ([], []), seed
+
+
+def test_every_dimension_is_a_dimension_as_long_as_it_says(kind):
+    for seed, page, drawing in drawings(kind):
+        drawn = [item for one in page.details for item in one.primitives if isinstance(item, Dimension)]
+        dimensions = drawing.modelspace().query("DIMENSION")
+        assert len(dimensions) == len(drawn)
+        for one in dimensions:
+            said = length_said(one.dxf.text)
+            near = half_of_printed(display_of(seed)) + 1e-6
+            assert said == pytest.approx(abs(one.get_measurement()), abs=near), (seed, one.dxf.text)
+
+
+def test_layers_follow_the_pattern_and_line_weights_the_series(kind):
+    for _, _, drawing in drawings(kind):
+        ours = [layer for layer in drawing.layers if layer.dxf.name not in ("0", "Defpoints", "A-DETL-GRND")]
+        assert [layer.dxf.name for layer in ours if not LAYER.fullmatch(layer.dxf.name)] == []
+        assert {layer.dxf.lineweight for layer in ours} <= SERIES
+        assert {layer.dxf.name for layer in ours} <= set(layers())
+
+
+def test_every_entity_takes_line_weight_and_line_type_from_a_layer_that_is_there(kind):
+    for seed, _, drawing in drawings(kind):
+        names = {layer.dxf.name for layer in drawing.layers}
+        for layout in drawing.layouts:
+            for one in layout:
+                assert one.dxf.layer in names, (seed, str(one))
+                assert not one.dxf.hasattr("lineweight") or one.dxf.lineweight == -1, (seed, str(one))
+
+
+def test_a_layout_shows_each_detail_at_its_scale_on_its_paper(kind):
+    for seed, page, drawing in drawings(kind):
+        layout = drawing.paperspace()
+        size = (layout.dxf.paper_width, layout.dxf.paper_height)
+        assert size == pytest.approx((page.paper.width, page.paper.height), abs=0.1)
+        ratios = [one.dxf.height / one.dxf.view_height for one in viewports(drawing)]
+        assert ratios == pytest.approx([detail.scale.ratio for detail in page.details]), seed
+
+
+def test_a_viewport_shows_its_detail_and_no_other(kind):
+    for seed, _, drawing in drawings(kind):
+        shown = [model_box(one) for one in viewports(drawing)]
+        for number, (left, bottom, right, top) in enumerate(shown):
+            for other in shown[:number]:
+                apart = other[0] >= right or other[2] <= left or other[1] >= top or other[3] <= bottom
+                assert apart, seed
+
+
+def viewports(drawing: Drawing) -> list[Viewport]:
+    return [one for one in drawing.paperspace().viewports() if one.dxf.id > 1]
+
+
+def model_box(one: Viewport) -> tuple[float, float, float, float]:
+    high, wide = one.dxf.view_height, one.dxf.view_height * one.dxf.width / one.dxf.height
+    x, y, *_ = one.dxf.view_center_point
+    return (x - wide / 2, y - high / 2, x + wide / 2, y + high / 2)
+
+
+def test_every_scale_bar_is_as_long_as_it_says(kind):
+    for seed, page, drawing in drawings(kind):
+        for scale in dict.fromkeys(detail.scale for detail in page.details):
+            long, said = scale_bar(on_paper(drawing), scale.name)
+            assert long * MM_PER_POINT == pytest.approx(said * scale.ratio * 25.4, abs=0.1), (seed, scale)
+
+
+def on_paper(drawing: Drawing) -> Sheet:
+    """Return the texts of a layout, each as the point it is set from, and the parts of its scale bars."""
+    layout = drawing.paperspace()
+    sheet = Sheet(layout.dxf.paper_width, layout.dxf.paper_height)
+    for one in layout.query("TEXT"):
+        x, y = 72 * one.get_placement()[1].x, 72 * one.get_placement()[1].y
+        sheet.texts.append(Lettered(one.dxf.text, Box(x, y, x, y)))
+    for one in layout.query('LWPOLYLINE[layer=="A-ANNO-SBAR"]'):
+        xs, ys = zip(*((72 * x, 72 * y) for x, y, *_ in one.get_points()), strict=True)
+        sheet.rectangles.append(Box(min(xs), min(ys), max(xs), max(ys)))
+    return sheet
