@@ -10,6 +10,7 @@ from configurator.units import Display
 
 SHEETS = {
     "plan": ("plan_page", "plan_page"),
+    "elevation": ("elevation_page", "elevation_page"),
 }
 """The word for a kind of sheet to its module in this folder and the function that lays it out."""
 
