@@ -146,7 +146,7 @@ def _ground(view: View) -> Polygon:
     corners = ((window.left, window.bottom), (window.right, window.top))
     (x_0, y_0), (x_1, y_1) = (view.to_plan(corner) for corner in corners)
     outline = rectangle(min(x_0, x_1), max(x_0, x_1), y_0, y_1)
-    return Polygon("A-ANNO-NPLT", outline, "paper", outlined=False)
+    return Polygon("A-ANNO-BRDR-PICT", outline, "paper", outlined=False)
 
 
 def _walls(hung: Hung, view: View) -> list[Polygon]:
@@ -264,7 +264,7 @@ def _heading(view: View, hand: str, told: Told) -> list[Primitive]:
     window = view.window
     low, high = window.top - _head(told) + 2.0, window.top  # the swing's arc touches the head
     corners = rectangle(window.left, window.right, low, high)
-    strip = Polygon("A-ANNO-NPLT", tuple(map(view.to_plan, corners)), "paper", outlined=False)
+    strip = Polygon("A-ANNO-BRDR-PICT", tuple(map(view.to_plan, corners)), "paper", outlined=False)
     what = "latch side, enlarged" if told.latch_side else ""
     choices = (" · ".join(filter(None, (what, hand))), what or hand, hand.partition(",")[0])
     words = fitted(choices, SIZE, window.width - 2 * AIR)
