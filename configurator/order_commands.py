@@ -5,6 +5,7 @@ What they need is imported when one of them runs, so that the other commands sta
 
 import argparse
 import json
+from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -13,12 +14,14 @@ from configurator.exit_status import DONE, FOUND_ERRORS
 from configurator.model import Job, Revision
 from configurator.model.faults import Fault
 from configurator.project_file import ProjectFileError, load
+from configurator.units import Display
 
 if TYPE_CHECKING:
     from configurator.order.document import Document
     from configurator.order.prices import Priced
     from configurator.order.spare import Spare
     from configurator.order.take_off import TakeOff
+    from configurator.order.tally import Tally
 
 TABLES = ("doors", "openings", "groups")
 """The schedules by the word that asks for one: doors, hardware by opening, hardware by group."""
@@ -38,6 +41,9 @@ def add_order_commands(commands: Any) -> None:
     order.add_argument(
         "--since", type=int, metavar="N", help="only what changed since revision N of the order"
     )
+    order.add_argument(
+        "--submittal", action="store_true", help="with cover, schedule and cautions, for whoever approves it"
+    )
     order.add_argument("--strict", action="store_true", help="exit with 1 when a finding is an error")
     order.set_defaults(run=order_command)
 
@@ -47,6 +53,8 @@ def add_order_commands(commands: Any) -> None:
     schedule.add_argument(
         "--only", choices=TABLES, help="one schedule: doors, hardware by opening, hardware by group"
     )
+    schedule.add_argument("--field", action="store_true", help="a sheet to fill in on site instead, as a PDF")
+    schedule.add_argument("--metric", action="store_true", help="millimetres on the field sheet")
     schedule.set_defaults(run=schedule_command)
 
 
@@ -55,20 +63,22 @@ def order_command(options: argparse.Namespace) -> tuple[str, int]:
     job = load(options.file)
     _refuse_ending(options.out)
     revision = _revision(job, options)
-    order = _taken_off(job, options, revision)
+    tallies, order = _taken_off(job, options, revision)
     if revision is not None:
         return _changes(job, revision, order, options)
     priced = _priced(order, options.prices)
     status = FOUND_ERRORS if options.strict and order.has_errors else DONE
-    from configurator.order.order_document import order_document
-
-    said = _written(order_document(order, priced), options)
+    said = _written(_document(tallies, order, priced, options.submittal), options)
     return _data(_as_data(order, priced)) if options.json else said, status
 
 
 def schedule_command(options: argparse.Namespace) -> tuple[str, int]:
     """Return the schedules as text, or where they were written, and the exit status."""
     job = load(options.file)
+    if options.field:
+        return _field_sheet(job, options), DONE
+    if options.metric:
+        raise _refused("--metric", "goes with --field")
     _refuse_ending(options.out)
     from configurator.order.hardware_schedule import schedule_document
     from configurator.order.tally import tally_job
@@ -80,12 +90,39 @@ def schedule_command(options: argparse.Namespace) -> tuple[str, int]:
     return _written(document, options), DONE
 
 
+def _field_sheet(job: Job, options: argparse.Namespace) -> str:
+    """Write the sheet to fill in on site and say where."""
+    from configurator.export.field_sheet_pdf import write_field_sheet
+
+    if options.only is not None:
+        raise _refused("--field", "is a sheet of its own; leave out --only")
+    path: Path | None = options.out
+    if path is None or path.suffix.lower() != ".pdf":
+        given = "no file" if path is None else path.name
+        raise _refused("--out", f"a field sheet is printed: it must end in .pdf; {given} was given")
+    write_field_sheet(job, path, Display(16, metric=options.metric))
+    return f"{path}: field sheet\n"
+
+
+def _document(
+    tallies: "Sequence[Tally]", order: "TakeOff", priced: "Priced | None", submittal: bool
+) -> "Document":
+    if submittal:
+        from configurator.order.submittal import submittal_document
+
+        return submittal_document(tallies, order, priced)
+    from configurator.order.order_document import order_document
+
+    return order_document(order, priced)
+
+
 def _revision(job: Job, options: argparse.Namespace) -> Revision | None:
     """Return the revision that was asked for; prices are of a whole order, so they do not go with it."""
     if options.since is None:
         return None
-    if options.prices is not None:
-        raise _refused("--since", "gives what changed, without prices; leave out --prices")
+    for name in ("prices", "submittal"):
+        if getattr(options, name):
+            raise _refused("--since", f"gives what changed, and nothing else; leave out --{name}")
     for revision in job.revisions:
         if revision.number == options.since:
             return revision
@@ -121,7 +158,9 @@ def _spare(options: argparse.Namespace, revision: Revision | None) -> "Spare | N
         raise _refused("--spare", str(error)) from None
 
 
-def _taken_off(job: Job, options: argparse.Namespace, revision: Revision | None) -> "TakeOff":
+def _taken_off(
+    job: Job, options: argparse.Namespace, revision: Revision | None
+) -> "tuple[Sequence[Tally], TakeOff]":
     from configurator.order.take_off import take_off
     from configurator.order.tally import tally_job
     from configurator.order.uniform import uniform
@@ -130,7 +169,7 @@ def _taken_off(job: Job, options: argparse.Namespace, revision: Revision | None)
     if options.screw_pack is not None and options.screw_pack < 1:
         raise _refused("--screw-pack", f"a pack holds at least 1 screw; {options.screw_pack} was given")
     tallies = tally_job(job)
-    return take_off(tallies, job.job, spare, options.screw_pack, uniform(tallies, job.job))
+    return tallies, take_off(tallies, job.job, spare, options.screw_pack, uniform(tallies, job.job))
 
 
 def _priced(order: "TakeOff", path: Path | None) -> "Priced | None":

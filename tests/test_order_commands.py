@@ -192,3 +192,42 @@ def test_the_other_commands_load_none_of_it():
     )
     done = subprocess.run([sys.executable, "-c", script], capture_output=True, timeout=60, check=False)
     assert done.returncode == 0, done.stderr.decode()
+
+
+def test_the_submittal_has_cover_schedule_order_and_cautions(capsys, tmp_path):
+    text = printed(capsys, "order", DEMO, "--submittal")
+    places = [text.index(f"\n{title}\n") for title in ("Job", "Hardware by opening", "Order", "Cautions")]
+    assert places == sorted(places)
+    assert "a licensed professional decide" in " ".join(text.split())
+    path = tmp_path / "submittal.csv"
+    printed(capsys, "order", DEMO, "--submittal", "--out", path)
+    rows = list(csv.DictReader(path.read_text("utf-8").splitlines()))
+    assert {"job", "heading", "hardware", "order", "caution"} == {row["part"] for row in rows}
+    assert sum(int(row["quantity"]) for row in rows if row["part"] == "order") == 45
+
+
+def test_a_field_sheet_is_a_pdf_with_a_page_for_every_few_openings(capsys, tmp_path):
+    path = tmp_path / "field.pdf"
+    said = printed(capsys, "schedule", DEMO, "--field", "--out", path)
+    assert said == f"{path}: field sheet\n"
+    inches = path.read_bytes()
+    assert inches.startswith(b"%PDF")
+    printed(capsys, "schedule", DEMO, "--field", "--metric", "--out", path)
+    assert path.read_bytes() != inches
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (("schedule", DEMO, "--field"), "--out: a field sheet is printed"),
+        (("schedule", DEMO, "--field", "--out", "x.csv"), "must end in .pdf; x.csv was given"),
+        (("schedule", DEMO, "--field", "--only", "doors", "--out", "x.pdf"), "--field: is a sheet"),
+        (("schedule", DEMO, "--metric"), "--metric: goes with --field"),
+        (("order", DEMO, "--submittal", "--since", "1"), "leave out --submittal"),
+    ],
+)
+def test_what_does_not_go_together_is_refused(capsys, words, said):
+    assert main([str(word) for word in words]) == 2
+    captured = capsys.readouterr()
+    assert captured.out == ""
+    assert said in captured.err

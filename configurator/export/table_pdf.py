@@ -16,7 +16,9 @@ from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import LongTable, Paragraph, SimpleDocTemplate, Spacer, TableStyle
 
 from configurator.export.pdf_fonts import BOLD, FONT, load_fonts
+from configurator.export.steps import Steps
 from configurator.order.document import Cell, Column, Document, Table, headed
+from configurator.order.studied import Progress
 from configurator.units import format_decimal
 
 PAGE = landscape(letter)
@@ -43,9 +45,14 @@ _LINES = TableStyle(
 )
 
 
-def pdf_bytes(document: Document) -> bytes:
-    """Return a document's sheets as the bytes of a PDF; every table repeats its header on every page."""
+def pdf_bytes(document: Document, progress: Progress | None = None) -> bytes:
+    """Return a document's sheets as the bytes of a PDF; every table repeats its header on every page.
+
+    Every row is two steps: its cells are made, and later put on a page. Raises Cancelled when `progress`
+    says not to go on.
+    """
     load_fonts()
+    steps = Steps(2 * sum(len(table.rows) for table in document.sheets), progress)
     written = io.BytesIO()
     pages = SimpleDocTemplate(
         written,
@@ -60,28 +67,40 @@ def pdf_bytes(document: Document) -> bytes:
     )
     story: list[Any] = [_paragraph(document.title, _TITLE), _paragraph(headed(document), _SUBTITLE)]
     for table in document.sheets:
-        story += [Spacer(1, 6), _paragraph(table.title, _SUBTITLE), _laid_out(table)]
+        story += [Spacer(1, 6), _paragraph(table.title, _SUBTITLE), _laid_out(table, steps)]
     story += [Spacer(1, 8), *(_paragraph(note, _PLAIN) for note in document.notes)]
     pages.build(story, canvasmaker=_numbered(headed(document)))
     return written.getvalue()
 
 
-def _laid_out(table: Table) -> Any:
+def _laid_out(table: Table, steps: Steps) -> Any:
     if not table.rows:
         return _paragraph("nothing", _PLAIN)
     columns = table.columns
     widths = _widths(columns)
-    cells = [
-        [
-            _shown(cell, width, numeric)
-            for cell, width, numeric in zip(row, widths, map(_numeric, columns), strict=True)
-        ]
-        for row in table.rows
-    ]
+    cells = []
+    for row in table.rows:
+        numeric = map(_numeric, columns)
+        cells.append([_shown(*each) for each in zip(row, widths, numeric, strict=True)])
+        steps.take()
     head = [_paragraph(column.title, _NUMBER_HEAD if _numeric(column) else _HEAD) for column in columns]
     right = [("ALIGN", (n, 0), (n, -1), "RIGHT") for n, column in enumerate(columns) if _numeric(column)]
     style = TableStyle(right, parent=_LINES)
-    return LongTable([head, *cells], colWidths=widths, repeatRows=1, splitInRow=1, style=style, hAlign="LEFT")
+    kind = _counted(steps)
+    return kind([head, *cells], colWidths=widths, repeatRows=1, splitInRow=1, style=style, hAlign="LEFT")
+
+
+def _counted(steps: Steps) -> type[LongTable]:
+    """Return a table that counts its rows when they are drawn; the parts it is split into do so too."""
+
+    class Counted(LongTable):
+        """One page of rows under the header."""
+
+        def draw(self) -> None:
+            super().draw()
+            steps.take(self._nrows - 1)  # type: ignore[attr-defined]
+
+    return Counted
 
 
 def _widths(columns: Sequence[Column]) -> list[float]:

@@ -14,7 +14,9 @@ from openpyxl.utils import get_column_letter
 from openpyxl.utils.exceptions import InvalidFileException
 
 from configurator.cells import shield
+from configurator.export.steps import Steps
 from configurator.order.document import Cell, Column, Document, Table, headed
+from configurator.order.studied import Cancelled, Progress
 
 HEADER = Font(name="Calibri", size=11, bold=True)
 HEADER_FILL = PatternFill("solid", fgColor="E6E6E6")
@@ -41,16 +43,21 @@ _MODIFIED = re.compile(rb"(<dcterms:(created|modified)[^>]*>)[^<]*(</dcterms:)")
 _NOT_IN_XML = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\ud800-\udfff\ufffe\uffff]")
 
 
-def xlsx_bytes(document: Document) -> bytes:
+def xlsx_bytes(document: Document, progress: Progress | None = None) -> bytes:
     """Return a document's tables as the bytes of a workbook, a sheet for each; the same bytes every time.
 
     Numbers, money and yes or no are typed cells; text is always text, so that none of it runs as a formula.
-    Raises ValueError where a text is longer than a cell can hold.
+    Raises ValueError where a text is longer than a cell can hold, Cancelled when `progress` says to stop.
     """
     _refuse_long(document)
     book = Workbook(write_only=True)
-    for table in document.workbook:
-        _sheet(book, table, document)
+    steps = Steps(sum(len(table.rows) for table in document.workbook), progress)
+    try:
+        for table in document.workbook:
+            _sheet(book, table, document, steps)
+    except Cancelled:
+        _throw_away(book)
+        raise
     written = io.BytesIO()
     book.save(written)
     return _always_the_same(written.getvalue())
@@ -70,7 +77,16 @@ def read_xlsx(data: bytes) -> list[list[str]]:
         raise ValueError(f"the file is not an XLSX workbook: {error}") from None
 
 
-def _sheet(book: Workbook, table: Table, document: Document) -> None:
+def _throw_away(book: Workbook) -> None:
+    """Close the sheets of a workbook that is not to be: each has begun a temporary file."""
+    for sheet in book.worksheets:
+        sheet.close()
+        writer = getattr(sheet, "_writer", None)
+        if writer is not None:
+            writer.cleanup()
+
+
+def _sheet(book: Workbook, table: Table, document: Document, steps: Steps) -> None:
     sheet = book.create_sheet(table.title)
     sheet.freeze_panes = "A2"
     for number, column in enumerate(table.columns, 1):
@@ -80,6 +96,7 @@ def _sheet(book: Workbook, table: Table, document: Document) -> None:
     for number, row in enumerate(table.rows, 2):
         sheet.row_dimensions[number].height = min(LINE * _lines(row, table.columns), HIGHEST_ROW)
         sheet.append([_cell(sheet, cell, column) for cell, column in zip(row, table.columns, strict=True)])
+        steps.take()
     last = get_column_letter(len(table.columns))
     sheet.auto_filter.ref = f"A1:{last}{len(table.rows) + 1}"
 

@@ -89,4 +89,13 @@ def listed(words: Sequence[str], most: int) -> str:
 
 def headed(document: Document) -> str:
     """Return the heading on one line, as `Kestrel Point Ferry Terminal, 26-118`."""
-    return ", ".join(value for _, value in document.heading) or "no job name given"
+    return _on_one_line(document.heading)
+
+
+def headed_facts(facts: JobFacts) -> str:
+    """Return whose job it is on one line, as it stands over every document of it."""
+    return _on_one_line(heading_of(facts))
+
+
+def _on_one_line(heading: tuple[tuple[str, str], ...]) -> str:
+    return ", ".join(value for _, value in heading) or "no job name given"

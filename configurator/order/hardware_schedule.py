@@ -91,7 +91,7 @@ def schedule_document(tallies: Iterable[Tally], facts: JobFacts | None = None) -
     kept = tuple(tallies)
     headings = hardware_headings(kept)
     hardware, on_paper = (
-        (_by_opening(headings, most), _by_group(headings, most)) for most in (MOST_IN_CELL, MOST_ON_PAPER)
+        (hardware_table(headings, most), _by_group(headings, most)) for most in (MOST_IN_CELL, MOST_ON_PAPER)
     )
     notes = (
         "Hardware stands in the order hang, secure, operate, close, stop. Only the hinges are chosen here; "
@@ -191,7 +191,8 @@ _SAME: tuple[Cell, ...] = (None,) * 4
 """On paper a heading stands once, over its items; in a spreadsheet every row has it, to be sorted."""
 
 
-def _by_opening(headings: Iterable[Heading], most: int) -> Table:
+def hardware_table(headings: Iterable[Heading], most: int) -> Table:
+    """Return the hardware schedule by opening; `most` marks are named in a cell."""
     columns = (
         Column("heading", "heading", "count", 8),
         Column("marks", "marks", "text", 18),

@@ -10,6 +10,7 @@ from typing import Any
 
 from configurator.model import Hinge, Job, JobFacts, Opening
 from configurator.order.hinges_of import Piece, hinges_of
+from configurator.order.like_openings import study_key
 from configurator.order.not_ordered import NotOrdered, left_out
 from configurator.order.studied import NotStudied, Progress, Studied, study_or_fault, watched
 from configurator.rules.finding import Finding
@@ -21,8 +22,6 @@ from configurator.study.job import hung_on, known_widths, width_does_all
 
 Kept = dict[Any, Finding]
 """Findings already said, by what makes two of them the same."""
-NO_ANSWER_DEPENDS_ON = {"mark", "location", "notes", "questions"}
-"""Keys of an opening: of many openings that differ in nothing else, one is studied."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,10 +73,10 @@ def tally_job(job: Job, progress: Progress | None = None) -> tuple[Tally, ...]:
     known: dict[str, Tally] = {}
     tallies = []
     for opening in watched(job.openings, progress):
-        said = opening.model_dump_json(exclude=NO_ANSWER_DEPENDS_ON, exclude_defaults=True)
-        if said not in known:
-            known[said] = tally(study_or_fault(opening, job.job), job.job, kept)
-        tallies.append(_of_another(known[said], opening))
+        key = study_key(opening)
+        if key not in known:
+            known[key] = tally(study_or_fault(opening, job.job), job.job, kept)
+        tallies.append(of_another(known[key], opening))
     return tuple(tallies)
 
 
@@ -117,7 +116,7 @@ def chosen(tallies: Iterable[Tally], facts: JobFacts | None = None) -> tuple[Cho
     )
 
 
-def _of_another(one: Tally, opening: Opening) -> Tally:
+def of_another(one: Tally, opening: Opening) -> Tally:
     """Return a tally for an opening of which the same was said but its name and place."""
     left = tuple(replace(each, mark=opening.mark) for each in one.left_out)
     return one if opening is one.opening else replace(one, opening=opening, left_out=left)

@@ -1,21 +1,48 @@
 """Making a job uniform: offered where one hinge width would do for all of a height, with what it costs."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import replace
+from itertools import count
 
 from configurator.model import JobFacts
 from configurator.order.saying import Said
+from configurator.order.studied import Cancelled, Progress
 from configurator.order.tally import Tally, chosen
-from configurator.rules.uniform import uniform_findings
+from configurator.rules.uniform import Chosen, uniform_findings
 
 
-def uniform(tallies: Sequence[Tally], facts: JobFacts | None = None) -> tuple[Said, ...]:
+def uniform(
+    tallies: Sequence[Tally], facts: JobFacts | None = None, progress: Progress | None = None
+) -> tuple[Said, ...]:
     """Return, for each hinge height in several widths, whether one would do, and which openings go wider.
 
     A width that no study has tried is asked of the geometry, opening by opening: of ten thousand openings
-    that may take seconds, so it is asked only when somebody wants to know.
+    that may take seconds, so it is asked only when somebody wants to know. `progress` is told of every
+    question, of how many at least; raises Cancelled when it says not to go on.
     """
-    found = uniform_findings(chosen(tallies, facts))
+    asked = chosen(tallies, facts)
+    found = uniform_findings(asked if progress is None else _watched(asked, progress))
     return tuple(Said(one, tuple(_going_wider(tallies, one.numbers))) for one in found)
+
+
+def offered_width(said: Said) -> float | None:
+    """Return the width that would do for all, inches; None where the finding offers none."""
+    return said.finding.numbers.get("width")
+
+
+def _watched(asked: Sequence[Chosen], progress: Progress) -> list[Chosen]:
+    number = count()
+
+    def watching(ask: Callable[[float], bool]) -> Callable[[float], bool]:
+        def answer(width: float) -> bool:
+            done = next(number)
+            if not progress(done, max(len(asked), done)):
+                raise Cancelled
+            return ask(width)
+
+        return answer
+
+    return [replace(one, does_all=watching(one.does_all)) for one in asked]
 
 
 def _going_wider(tallies: Sequence[Tally], numbers: Mapping[str, float]) -> Iterator[str]:

@@ -1,0 +1,185 @@
+"""A field sheet as PDF: blanks to measure on site, each beside the value so far; to be printed."""
+
+import io
+from collections.abc import Iterable, Sequence
+from pathlib import Path
+
+from reportlab.lib.pagesizes import letter
+from reportlab.lib.units import inch
+from reportlab.lib.utils import simpleSplit
+from reportlab.pdfbase import pdfmetrics
+from reportlab.pdfgen.canvas import Canvas
+
+from configurator.export.pdf_fonts import BOLD, FONT, load_fonts
+from configurator.export.steps import Steps
+from configurator.model import Job
+from configurator.order.document import headed_facts
+from configurator.order.field_sheet import FieldBlock, Measure, block_count, field_blocks
+from configurator.order.studied import Progress
+from configurator.project_file import write_whole
+from configurator.units import Display
+
+PAGE = letter
+MARGIN = 0.5 * inch
+WIDE = PAGE[0] - 2 * MARGIN
+TOP, BOTTOM = PAGE[1] - 1.03 * inch, 0.7 * inch
+SIZE, LEADING = 7.0, 8.0
+ROW = 19.0
+"""Points: room enough to write by hand on a site."""
+HEAD = 25.0
+BETWEEN = 12.0
+GUTTER = 14.0
+COLUMN = (WIDE - GUTTER) / 2
+NAME, VALUE = 0.43 * COLUMN, 0.23 * COLUMN
+TICK = 6.0
+EXPLAINED = (
+    "Write what is measured on the line; lengths in {unit}. Beside it stands the value so far: in brackets "
+    "where nobody gave it and the usual value is taken, a question mark where none is known."
+)
+
+
+def write_field_sheet(
+    job: Job, path: Path, display: Display | None = None, progress: Progress | None = None
+) -> None:
+    """Write the field sheet of a job, whole or not at all; `progress` is told of every opening.
+
+    Raises OSError when the file cannot be written, Cancelled when `progress` says not to go on.
+    """
+    write_whole(path, field_sheet_bytes(job, display, progress))
+
+
+def field_sheet_bytes(job: Job, display: Display | None = None, progress: Progress | None = None) -> bytes:
+    """Return the field sheet of a job as the bytes of a PDF, always the same. Raises Cancelled."""
+    load_fonts()
+    shown = display or Display(16)
+    steps = Steps(2 * block_count(job.openings), progress)
+    written = io.BytesIO()
+    canvas = Canvas(written, pagesize=PAGE, invariant=1)
+    canvas.setTitle("Field sheet")
+    pages = _pages(field_blocks(job.openings, shown), steps)
+    for number, blocks in enumerate(pages, 1):
+        _page(canvas, headed_facts(job.job), shown, (number, len(pages)))
+        _blocks(canvas, blocks, steps)
+        canvas.showPage()
+    canvas.save()
+    return written.getvalue()
+
+
+def _pages(blocks: Iterable[FieldBlock], steps: Steps) -> list[list[FieldBlock]]:
+    """Share blocks out over pages, none cut in two; a job without openings has one page."""
+    pages: list[list[FieldBlock]] = [[]]
+    room = TOP - BOTTOM
+    for block in blocks:
+        steps.take(not block.continued)
+        high = _height(block)
+        if high > room and pages[-1]:
+            pages.append([])
+            room = TOP - BOTTOM
+        pages[-1].append(block)
+        room -= high + BETWEEN
+    return pages
+
+
+def _height(block: FieldBlock) -> float:
+    return HEAD + ROW * _rows(block)
+
+
+def _rows(block: FieldBlock) -> int:
+    return -(-len(block.measures) // 2)
+
+
+def _page(canvas: Canvas, job: str, shown: Display, place: tuple[int, int]) -> None:
+    """Draw what every page has: title, job, how it is filled in, who measured, and which page it is."""
+    top = PAGE[1] - MARGIN
+    canvas.setFont(BOLD, 12)
+    canvas.drawString(MARGIN, top - 6, "Field sheet")
+    canvas.setFont(BOLD, 8)
+    canvas.drawRightString(PAGE[0] - MARGIN, top - 6, _cut(job, BOLD, 8, 0.75 * WIDE))
+    canvas.setFont(FONT, SIZE)
+    unit = "millimetres" if shown.metric else "inches"
+    for number, line in enumerate(simpleSplit(EXPLAINED.format(unit=unit), FONT, SIZE, WIDE)):
+        canvas.drawString(MARGIN, top - 20 - LEADING * number, line)
+    foot = 0.4 * inch
+    canvas.drawRightString(PAGE[0] - MARGIN, foot, f"page {place[0]} of {place[1]}")
+    canvas.setLineWidth(0.4)
+    for start, wide, words in ((MARGIN, 150, "Measured by"), (MARGIN + 225, 80, "Date")):
+        canvas.drawString(start, foot, words)
+        canvas.line(start + 52, foot - 1, start + 52 + wide, foot - 1)
+
+
+def _blocks(canvas: Canvas, blocks: Sequence[FieldBlock], steps: Steps) -> None:
+    top = TOP
+    if not blocks:
+        canvas.drawString(MARGIN, top - LEADING, "This job has no openings.")
+    for block in blocks:
+        _block(canvas, block, top)
+        steps.take(not block.continued)
+        top -= _height(block) + BETWEEN
+
+
+def _block(canvas: Canvas, block: FieldBlock, top: float) -> None:
+    mark = f"{block.mark}  {block.which}".strip()
+    canvas.setLineWidth(0.9)
+    canvas.line(MARGIN, top, MARGIN + WIDE, top)
+    canvas.setFont(BOLD, 10)
+    mark = _cut(mark, BOLD, 10, 0.4 * WIDE)
+    canvas.drawString(MARGIN, top - 13, mark)
+    canvas.setFont(FONT, SIZE)
+    start = MARGIN + pdfmetrics.stringWidth(mark, BOLD, 10) + 10
+    _lines(canvas, block.words, start, top - 12, MARGIN + WIDE - start)
+    rows = _rows(block)
+    for place, measure in enumerate(block.measures):
+        left = MARGIN + (COLUMN + GUTTER) * (place // rows)
+        _measure(canvas, measure, left, top - HEAD - ROW * (place % rows))
+
+
+def _measure(canvas: Canvas, measure: Measure, left: float, top: float) -> None:
+    """Draw one measure: name, value so far, and a line to write on or boxes to tick."""
+    canvas.setFont(FONT, SIZE)
+    _lines(canvas, measure.name, left, top - 8, NAME - 4)
+    _lines(canvas, _so_far(measure), left + NAME, top - 8, VALUE - 4)
+    start, end = left + NAME + VALUE, left + COLUMN
+    canvas.setLineWidth(0.4)
+    if measure.ticks:
+        _ticks(canvas, measure.ticks, start, end, top - 11)
+    else:
+        canvas.line(start, top - 14, end, top - 14)
+
+
+def _so_far(measure: Measure) -> str:
+    if measure.how == "not known":
+        return "?"
+    return f"({measure.value})" if measure.how == "assumed" else measure.value
+
+
+def _ticks(canvas: Canvas, words: Sequence[str], start: float, end: float, base: float) -> None:
+    """Draw a box before each word, closer together where they are long."""
+    size = 6.0
+    wide = [pdfmetrics.stringWidth(word, FONT, size) + TICK + 2 for word in words]
+    gap = max((end - start - sum(wide)) / max(len(words) - 1, 1), 1.0)
+    canvas.setFont(FONT, size)
+    left = start
+    for word, width in zip(words, wide, strict=True):
+        canvas.rect(left, base - 1, TICK, TICK)
+        canvas.drawString(left + TICK + 2, base, word)
+        left += width + min(gap, 12.0)
+
+
+def _lines(canvas: Canvas, text: str, left: float, top: float, wide: float) -> None:
+    """Write a text on at most two lines; what does not go there ends in an ellipsis."""
+    lines = simpleSplit(text, FONT, SIZE, wide)
+    if len(lines) > 2:
+        rest = " ".join(lines[1:])
+        lines = [lines[0], rest]
+    for number, line in enumerate(lines):
+        canvas.drawString(left, top - LEADING * number, _cut(line, FONT, SIZE, wide))
+
+
+def _cut(text: str, font: str, size: float, wide: float) -> str:
+    """Return the text, cut off with an ellipsis where it is longer than there is room."""
+    if pdfmetrics.stringWidth(text, font, size) <= wide:
+        return text
+    shorter = text[: int(len(text) * wide / pdfmetrics.stringWidth(text, font, size)) + 1]
+    while shorter and pdfmetrics.stringWidth(f"{shorter}…", font, size) > wide:
+        shorter = shorter[:-1]
+    return f"{shorter.rstrip()}…"

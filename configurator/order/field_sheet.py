@@ -1,0 +1,190 @@
+"""What to measure on site, opening by opening, each beside the value the program has for it so far."""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from typing import Literal, get_args
+
+from configurator.model import Obstruction, Opening
+from configurator.model.hinge import ExistingHinge
+from configurator.model.hinge_locations import HingeLocations
+from configurator.model.words import Corner, Hand
+from configurator.rules.usual import FilledOpening, NotGivenError, fill
+from configurator.rules.wording import counted, obstruction, plain, size
+from configurator.units import Display
+
+How = Literal["given", "assumed", "not known"]
+NOT_KNOWN = "not known"
+MOST_MEASURES = 34
+"""Measures in one block: so many go on a page; an opening with more has a second block."""
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """One thing to measure: its name, the value so far in words, and whether somebody gave that value.
+
+    With `ticks` it is a choice to be ticked, not a length.
+    """
+
+    name: str
+    value: str
+    how: How
+    ticks: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class FieldBlock:
+    """The blanks of one opening; `which` tells it from others of the same mark, as `2 of 3`."""
+
+    mark: str
+    which: str
+    words: str
+    measures: tuple[Measure, ...]
+    continued: bool = False
+
+
+def field_blocks(openings: Iterable[Opening], display: Display | None = None) -> Iterator[FieldBlock]:
+    """Yield a block for every single opening: of a mark with a quantity each one is measured."""
+    shown = display or Display(16)
+    for opening in openings:
+        words = _words(opening, shown)
+        parts = _in_parts(tuple(_measures(opening, shown)))
+        for number in range(1, opening.quantity + 1):
+            which = f"{number} of {opening.quantity}" if opening.quantity > 1 else ""
+            for place, part in enumerate(parts):
+                more = place > 0
+                yield FieldBlock(opening.mark, which, "continued" if more else words, part, more)
+
+
+def block_count(openings: Iterable[Opening]) -> int:
+    """Return how many openings there are to measure."""
+    return sum(opening.quantity for opening in openings)
+
+
+def _in_parts(measures: tuple[Measure, ...]) -> list[tuple[Measure, ...]]:
+    return [measures[start : start + MOST_MEASURES] for start in range(0, len(measures), MOST_MEASURES)]
+
+
+def _words(opening: Opening, shown: Display) -> str:
+    said = (
+        opening.location or "",
+        shown.opening(opening.size.width, opening.size.height),
+        "" if opening.leaves == "single" else opening.leaves,
+        f"{opening.door.construction or 'door not described'} in {opening.frame.kind} frame",
+        f"status {opening.status}",
+    )
+    return ", ".join(word for word in said if word)
+
+
+def _measures(opening: Opening, shown: Display) -> Iterator[Measure]:
+    yield Measure(
+        "Hand, seen from the key side", opening.hand or NOT_KNOWN, _how(opening.hand), get_args(Hand)
+    )
+    yield from _frame_and_wall(opening, shown)
+    for one in opening.obstructions:
+        yield from _standing(one, shown)
+    yield Measure(
+        "Anything else it could meet: what, how far off, how high",
+        "nothing else said" if opening.obstructions else "nothing said",
+        "given" if opening.obstructions else "not known",
+    )
+    yield from _existing(opening, shown)
+
+
+_LENGTHS = (
+    ("Opening width, rabbet to rabbet", "size.width", "opening_width"),
+    ("Opening height, finished floor to head rabbet", "size.height", "opening_height"),
+    ("Wall thickness, all layers", "wall.thickness", "wall_thickness"),
+    ("Jamb depth: frame through the wall", "frame.jamb_depth", "jamb_depth"),
+    ("Frame face width", "frame.face", "frame_face"),
+    ("Frame stands out from wall, pull side", "wall.frame_proud", "frame_proud"),
+    ("Rabbet depth: frame face back to the stop", "frame.rabbet", "rabbet"),
+    ("Frame stop height", "frame.stop_height", "stop_height"),
+    ("Door thickness", "door.thickness", "thickness"),
+    ("Gap under the door, finished floor", "door.undercut", "undercut"),
+)
+"""What it is called on site, where the user gives it, and its name among the filled-in values."""
+
+
+def _frame_and_wall(opening: Opening, shown: Display) -> Iterator[Measure]:
+    filled = _filled(opening)
+    for name, path, key in _LENGTHS:
+        given = _given(opening, path)
+        taken = given if given is not None or filled is None else getattr(filled, key)
+        yield _length(name, taken, "given" if given is not None else "assumed", shown)
+
+
+def _given(opening: Opening, path: str) -> float | None:
+    group, key = path.split(".")
+    if path == "wall.thickness" and opening.wall.thickness is None and opening.wall.layers:
+        return sum(layer.thickness for layer in opening.wall.layers)
+    value: float | None = getattr(getattr(opening, group), key)
+    return value
+
+
+def _filled(opening: Opening) -> FilledOpening | None:
+    """Return the opening with its usual values; None where one that has no usual value is missing."""
+    try:
+        return fill(opening)
+    except NotGivenError:
+        return None
+
+
+def _standing(one: Obstruction, shown: Display) -> Iterator[Measure]:
+    kind = obstruction(one.kind)
+    where = f"{kind[:1].upper()}{kind[1:]}, {one.side} side"
+    if one.diameter is not None:
+        yield _length(f"{where}: diameter", one.diameter, "given", shown)
+    if one.projection is not None:
+        yield _length(f"{where}: stands off by", one.projection, "given", shown)
+    yield _length(f"{where}: begins this far from the frame", one.start or 0.0, _how(one.start), shown)
+    if one.offset:
+        yield _length(f"{where}: held off the wall by", one.offset, "given", shown)
+    name = f"{where}: bottom and top above floor"
+    if one.bottom is None and one.top is None:
+        yield Measure(name, "full height", "assumed")
+    else:
+        yield Measure(name, _heights(one, shown), "given")
+
+
+def _heights(one: Obstruction, shown: Display) -> str:
+    low = shown.length(one.bottom) if one.bottom else "floor"
+    return f"{low} to {shown.length(one.top)}" if one.top is not None else f"{low} up"
+
+
+def _existing(opening: Opening, shown: Display) -> Iterator[Measure]:
+    old = opening.existing_hinge or ExistingHinge()
+    thickness = None if old.leaf_thickness is None else shown.length(old.leaf_thickness)
+    yield _said("Existing hinge preparation, height x width", _preparation(opening, old))
+    yield _said("Existing hinge leaf thickness", thickness)
+    yield _said("Existing hinge corners, radius in inches", old.corner, _CORNERS)
+    tops = (opening.hinge_locations or HingeLocations()).tops
+    number = f"{counted(old.count, 'hinge', 'hinges')} a leaf" if old.count else None
+    below = "Top of each hinge below the head rabbet"
+    yield _said(below, ", ".join(map(shown.length, tops)) if tops else number)
+
+
+_CORNERS = tuple(corner.removesuffix(" radius") for corner in get_args(Corner))
+
+
+def _preparation(opening: Opening, old: ExistingHinge) -> str | None:
+    """Return the size that door or frame is prepared for, as far as it is known."""
+    if old.height and old.width:
+        return size(old.height, old.width)
+    if old.width:
+        return f"{plain(old.width)} wide"
+    height = old.height or opening.prepared_height
+    return f"{plain(height)} high" if height else None
+
+
+def _said(name: str, value: str | None, ticks: tuple[str, ...] = ()) -> Measure:
+    return Measure(name, value or NOT_KNOWN, _how(value), ticks)
+
+
+def _length(name: str, value: float | None, how: How, shown: Display) -> Measure:
+    if value is None:
+        return Measure(name, NOT_KNOWN, "not known")
+    return Measure(name, shown.length(value), how)
+
+
+def _how(value: object) -> How:
+    return "not known" if value is None else "given"

@@ -1,0 +1,58 @@
+"""Long documents: how far they are is told, and stopping one leaves nothing behind."""
+
+import tempfile
+
+import pytest
+
+from configurator.export.document import write_document
+from configurator.export.steps import Steps
+from configurator.export.table_pdf import pdf_bytes
+from configurator.export.table_xlsx import xlsx_bytes
+from configurator.order.document import Column, Document, Table
+from configurator.order.studied import Cancelled
+
+
+def document(rows):
+    table = Table(
+        "Marks", (Column("mark", "Mark"), Column("hinges", "Hinges", "count")), (("112A", 3),) * rows
+    )
+    return Document("Order", (), (table,), (table,), ())
+
+
+def test_steps_go_up_to_their_total_and_no_further():
+    told = []
+    steps = Steps(3, lambda done, total: told.append((done, total)) or True)
+    for rows in (1, 1, 2):
+        steps.take(rows)
+    assert told == [(1, 3), (2, 3), (3, 3)]
+
+
+@pytest.mark.parametrize(("make", "each"), [(xlsx_bytes, 1), (pdf_bytes, 2)], ids=["xlsx", "pdf"])
+def test_every_row_is_told_of_to_the_last(make, each):
+    told = []
+    made = make(document(120), lambda done, total: told.append((done, total)) or True)
+    assert told == sorted(told)
+    assert told[-1] == (120 * each, 120 * each)
+    assert len(told) > 2
+    assert made == make(document(120))
+
+
+@pytest.mark.parametrize("ending", [".xlsx", ".pdf"])
+def test_a_stopped_document_leaves_nothing_behind(ending, tmp_path, monkeypatch):
+    scratch = tmp_path / "scratch"
+    scratch.mkdir()
+    monkeypatch.setattr(tempfile, "tempdir", str(scratch))
+    path = tmp_path / f"order{ending}"
+    path.write_bytes(b"the order before")
+    with pytest.raises(Cancelled):
+        write_document(document(100), path, lambda done, _: done < 50)
+    assert path.read_bytes() == b"the order before"
+    assert list(scratch.iterdir()) == []
+    assert list(tmp_path.glob(".*")) == []
+
+
+def test_a_pdf_is_stopped_while_its_pages_are_laid_out():
+    told = []
+    with pytest.raises(Cancelled):
+        pdf_bytes(document(200), lambda done, _: told.append(done) or done <= 210)
+    assert told[-1] > 210
