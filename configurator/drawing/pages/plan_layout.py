@@ -1,15 +1,16 @@
 """How a plan sheet is shared so that its plans are as large as a listed scale allows."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from configurator.drawing.hung import Hung
 from configurator.drawing.inset import Told, inset_view, small_height
-from configurator.drawing.pages.page import Paper, Scale
+from configurator.drawing.pages.page import POINTS_PER_INCH, Paper, Scale
 from configurator.drawing.pages.papers import largest_scale, scales
 from configurator.drawing.pages.plan_cells import Cell, arrangements
 from configurator.drawing.plan import closest_scale, view_scale
 from configurator.drawing.view import Box
+from configurator.study.records import Study
 
 _READABLE = 1.5
 """A whole opening drawn smaller than this is hard to read, points an inch."""
@@ -29,17 +30,45 @@ class Layout:
     """What every whole opening may be drawn at, the largest first."""
 
 
-def plan_layout(hungs: Sequence[Hung], room: Box, asked: Scale | None, paper: Paper, metric: bool) -> Layout:
+_LEAST_PLAN = POINTS_PER_INCH / 10
+"""A plan drawn smaller than this says little of a hinge, points an inch."""
+
+
+def fewer_and_fewer(study: Study) -> Iterator[tuple[int, ...]]:
+    """Yield which candidates to draw, by their places: all, then fewer of each leaf's, at last one of each.
+
+    The recommended width of a leaf stays to the end, and beside it the first of the others.
+    """
+    chosen = {one.leaf: one.parts["width"].value for one in study.specification.leaves}
+    leaves: dict[str, list[int]] = {}
+    for place, one in enumerate(study.candidates):
+        leaves.setdefault(one.leaf, []).append(place)
+    ranked = [
+        sorted(places, key=lambda place: study.candidates[place].hinge_width != chosen.get(leaf))
+        for leaf, places in leaves.items()
+    ]
+    for count in range(max(map(len, ranked)), 0, -1):
+        yield tuple(sorted(place for places in ranked for place in places[:count]))
+
+
+def plan_layout(hungs: Sequence[Hung], room: Box, metric: bool, crowded: bool = False) -> Layout | None:
     """Return the way to share the room that has the largest plans, and among those the largest small ones.
 
-    A scale that is asked for may leave out what is met far along the wall. Raises ValueError where it does
-    not fit even so, naming the largest that does.
+    None where so many would be too small to read, unless that is allowed by `crowded`.
+    """
+    cells = max(arrangements(len(hungs), room), key=lambda cells: _worth(hungs, cells, metric))
+    fits, small = _plans_fit(hungs, cells), _small_fit(hungs, cells)
+    if not crowded and (fits < _LEAST_PLAN or small < scales(metric)[-1].points):
+        return None
+    return _layout(hungs, cells, largest_scale(fits, metric) or scales(metric)[-1], metric)
+
+
+def layout_at(hungs: Sequence[Hung], room: Box, asked: Scale, paper: Paper, metric: bool) -> Layout:
+    """Return the best way to share the room at a scale, which may leave out what is met far along the wall.
+
+    Raises ValueError where it does not fit even so, naming the largest that does.
     """
     ways = list(arrangements(len(hungs), room))
-    if asked is None:
-        cells = max(ways, key=lambda cells: _worth(hungs, cells, metric))
-        scale = largest_scale(_plans_fit(hungs, cells), metric) or scales(metric)[-1]
-        return _layout(hungs, cells, scale, metric)
     holding = [cells for cells in ways if asked.points <= _closest(hungs, cells) + 1e-9]
     if not holding:
         raise ValueError(_too_large(asked, max(_closest(hungs, cells) for cells in ways), paper, metric))

@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Iterator, Sequence
+from contextlib import nullcontext, suppress
 from dataclasses import replace
 
 from configurator.drawing.hanging_of import hungs_of, turns_clockwise
@@ -15,7 +16,7 @@ from configurator.drawing.pages.notes_column import Note
 from configurator.drawing.pages.page import Detail, Page, Paper, Scale
 from configurator.drawing.pages.papers import scales
 from configurator.drawing.pages.plan_cells import Cell
-from configurator.drawing.pages.plan_layout import Layout, plan_layout
+from configurator.drawing.pages.plan_layout import Layout, fewer_and_fewer, layout_at, plan_layout
 from configurator.drawing.pages.study_notes import study_notes
 from configurator.drawing.plan import (
     Panel,
@@ -61,20 +62,19 @@ def plan_page(
     """
     if not study.candidates:
         raise ValueError("there is no hinge width to draw")
-    hungs = hungs_of(study, display)
     whole = drawing_box(paper)
     table = measured_table(study, display, TABLE_SIZE if whole.width < _LARGE else _LARGER)
     room = Box(whole.left, whole.bottom + table.height() + _OVER_TABLE, whole.right, whole.top)
-    layout = plan_layout(hungs, room, scale, paper, display.metric)
+    drawn, hungs, layout = _as_many_as_fit(study, room, scale, paper, display)
     turn = math.radians(study.filled.wanted_angle)
-    panels = _panels(study, hungs, layout, display)
+    panels = _panels(drawn, hungs, layout, display)
     details = tuple(
         detail
         for one, cell in zip(panels, layout.cells, strict=True)
         for detail in _details(one, turn, layout.scale, display)
     )
     used = sorted((detail.scale for detail in details), key=lambda one: -one.ratio)
-    notes = plan_notes(study, display)
+    notes = plan_notes(study, len(drawn.candidates), display)
     furniture, _ = page_frame(paper, study, job, display, "Plan at the hinge", used, notes, number)
     heads = [
         part
@@ -86,9 +86,33 @@ def plan_page(
     return Page(f"{study.opening.mark} plan", paper, details, (*furniture, *heads, *captions, *measured))
 
 
-def plan_notes(study: Study, display: Display) -> tuple[Note, ...]:
+def _as_many_as_fit(
+    study: Study, room: Box, scale: Scale | None, paper: Paper, display: Display
+) -> tuple[Study, tuple[Hung, ...], Layout]:
+    """Return the study with as many of its candidates as can be drawn, their leaves, and the layout."""
+    hungs = hungs_of(study, display)
+    sets = list(fewer_and_fewer(study))
+    for places in sets:
+        some = tuple(hungs[place] for place in places)
+        last = places == sets[-1]
+        layout: Layout | None = None
+        if scale is None:
+            layout = plan_layout(some, room, display.metric, crowded=last)
+        else:
+            with nullcontext() if last else suppress(ValueError):
+                layout = layout_at(some, room, scale, paper, display.metric)
+        if layout is not None:
+            drawn = replace(study, candidates=tuple(study.candidates[place] for place in places))
+            return drawn, some, layout
+    raise AssertionError("the last set is laid out or refused")
+
+
+def plan_notes(study: Study, drawn: int, display: Display) -> tuple[Note, ...]:
     """Return what stands beside the plans: what is said on every sheet, and how they are read."""
-    read = Note("How to read the plan", (_how_to_read(study, display),))
+    words = _how_to_read(study, display)
+    if drawn < len(study.candidates):
+        words += f" {drawn} of {len(study.candidates)} are drawn at this scale; the table has them all."
+    read = Note("How to read the plan", (words,))
     return (*study_notes(study, display), read)
 
 
@@ -176,4 +200,4 @@ def _caption(detail: Detail) -> list[Primitive]:
 
 
 def _border(box: Box) -> Polyline:
-    return Polyline("A-ANNO-NPLT", rectangle(box.left, box.right, box.bottom, box.top), closed=True)
+    return Polyline("A-ANNO-BRDR-PICT", rectangle(box.left, box.right, box.bottom, box.top), closed=True)
