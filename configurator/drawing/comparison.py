@@ -112,7 +112,7 @@ _CLEAR = (
         "from the wall face to the farthest corner of the door, over the swing", "farther", "less far",
     ),
     _Fact(
-        "encroachment_at_rest", "stands out into the room, at rest", "encroachment at rest",
+        "leaf_out_at_rest", "stands out into the room, at rest", "encroachment at rest",
         "from the wall face to the farthest corner of the door, where it rests", "farther", "less far",
     ),
 )  # fmt: skip

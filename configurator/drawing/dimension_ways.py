@@ -3,7 +3,7 @@
 import math
 
 from configurator.drawing.dimension_strokes import line_boxes
-from configurator.drawing.dimensions import Lettered, is_clear, leaf_on_sheet, pin_dimensions, text_boxes
+from configurator.drawing.dimensions import Lettered, is_clear, moving_on_sheet, pin_dimensions, text_boxes
 from configurator.drawing.hung import Hung
 from configurator.drawing.placing import Room
 from configurator.drawing.primitives import Dimension, Point
@@ -43,25 +43,27 @@ class Dimensions:
         return self._placed[number]
 
     def at(self, angle: float) -> tuple[Dimension, ...]:
-        """Return them in the first way whose texts and lines the leaf at an angle, radians, does not meet.
+        """Return them in the first way whose texts and lines nothing that turns meets at an angle, radians.
 
         Where no way will do, extension lines may run under the leaf; else they are placed for that very
         angle, and with no room even so there are none.
         """
         shown = self._hung.shown_at(angle)
-        leaf = leaf_on_sheet(self._hung, self._view, shown)
+        moving = moving_on_sheet(self._hung, self._view, shown)
         for extensions in (True, False):
             for placed in map(self.way, range(len(self._ways))):
-                if placed and self._is_clear_of(placed, leaf, extensions):
+                if placed and self._is_clear_of(placed, moving, extensions):
                     return placed
         flat = opens_flat(self._hung)
         return self._place(flat, shown) or self._place(not flat, shown)
 
-    def _is_clear_of(self, placed: tuple[Dimension, ...], leaf: tuple[Point, ...], extensions: bool) -> bool:
-        """Whether no text, and no line that counts, lies over the leaf."""
+    def _is_clear_of(
+        self, placed: tuple[Dimension, ...], moving: list[tuple[Point, ...]], extensions: bool
+    ) -> bool:
+        """Whether no text, and no line that counts, lies over the leaf or what it carries."""
         lines = line_boxes(placed, self._view, extensions)
         texts = [box.shrunk(-1.0) for box in text_boxes(placed, self._view)]
-        return all(is_clear(box, [leaf], 0.0) for box in (*texts, *lines))
+        return all(is_clear(box, moving, 0.0) for box in (*texts, *lines))
 
     def _place(self, toward_opening: bool, clear_of: float) -> tuple[Dimension, ...]:
         return pin_dimensions(self._hung, self._view, self._what, self._room, toward_opening, clear_of)

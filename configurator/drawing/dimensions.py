@@ -24,9 +24,9 @@ from configurator.drawing.hung import Hung
 from configurator.drawing.lettering import text_width
 from configurator.drawing.placing import Room, text_box
 from configurator.drawing.primitives import Dimension, Point
-from configurator.drawing.turning import turned
+from configurator.drawing.turning import rectangle, turned
 from configurator.drawing.view import Box, View, box_around
-from configurator.geometry.shapes import leaf_corners
+from configurator.geometry.shapes import Shape, leaf_corners
 from configurator.units import Display
 
 COLUMN = 9.0
@@ -111,18 +111,18 @@ def lettered(hung: Hung, display: Display, size: float, plain: bool) -> Lettered
 def pin_dimensions(
     hung: Hung, view: View, what: Lettered, room: Room, toward_opening: bool, clear_of: float
 ) -> tuple[Dimension, ...]:
-    """Return the placed dimensions about the pin, clear of what stands and of the leaf at `clear_of` radians.
+    """Return the placed dimensions about the pin, clear of what stands and what turns at `clear_of` radians.
 
     `toward_opening` stacks them over the opening, else over the wall. Where the words do not fit beside the
     numbers they are shortened, and at last left to hovering; with no room at all there are none.
     """
-    leaf = leaf_on_sheet(hung, view, clear_of)
-    drawn = [*_things_on_sheet(hung, view), leaf]
+    moving = moving_on_sheet(hung, view, clear_of)
+    drawn = [*_things_on_sheet(hung, view), *moving]
     for stack in _stacks(hung, what.wordings, view, toward_opening):
         if not all(room.is_free(box) and is_clear(box, drawn) for box in stack.boxes()):
             continue
         placed = tuple(_dimension(what, stack, column, view) for column in range(len(what.measured)))
-        if all(is_clear(box, [leaf], 0.0) for box in line_boxes(placed, view, extensions=False)):
+        if all(is_clear(box, moving, 0.0) for box in line_boxes(placed, view, extensions=False)):
             return placed
     return ()
 
@@ -138,6 +138,21 @@ def is_clear(box: Box, drawn: Iterable[Sequence[Point]], off: float = _OFF_LEAF)
 def leaf_on_sheet(hung: Hung, view: View, angle: float) -> tuple[Point, ...]:
     """Return the outline of the leaf at an angle, radians, on the sheet."""
     return tuple(view.to_sheet(point) for point in turned(leaf_corners(hung.h), hung.pin.at, angle))
+
+
+def moving_on_sheet(hung: Hung, view: View, angle: float) -> list[tuple[Point, ...]]:
+    """Return the outlines of the leaf and of all that it carries at an angle, radians, on the sheet."""
+    carried = (turned(_square(shape), hung.pin.at, angle) for shape in hung.hardware)
+    things = [tuple(map(view.to_sheet, outline)) for outline in carried]
+    return [leaf_on_sheet(hung, view, angle), *things]
+
+
+def _square(shape: Shape) -> tuple[Point, ...]:
+    """Return the corners of a box, or of the square about a round thing."""
+    if not shape.radius:
+        return shape.points
+    (x, y), r = shape.points[0], shape.radius
+    return rectangle(x - r, x + r, y - r, y + r)
 
 
 def text_boxes(dimensions: Iterable[Dimension], view: View) -> list[Box]:

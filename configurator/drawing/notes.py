@@ -5,7 +5,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from configurator.drawing.clip import clip_segment
-from configurator.drawing.dimensions import is_clear, leaf_on_sheet
+from configurator.drawing.dimensions import is_clear, moving_on_sheet
 from configurator.drawing.hanging_of import degrees
 from configurator.drawing.hung import Hung, Standing
 from configurator.drawing.lettering import ASCENT, DESCENT, text_width
@@ -13,7 +13,8 @@ from configurator.drawing.placing import Room
 from configurator.drawing.primitives import Dimension, Point, Polyline, Primitive, Symbol, Text
 from configurator.drawing.touching import touching_marks
 from configurator.drawing.turning import turned
-from configurator.drawing.view import Box, View
+from configurator.drawing.view import Box, View, box_around
+from configurator.drawing.wall_layers import stud_boxes
 from configurator.geometry.meeting_point import nearest_on_outline
 from configurator.geometry.shapes import Shape, leaf_corners
 from configurator.units import Display
@@ -24,6 +25,9 @@ _WORTH_SAYING = 3.0
 _LAST_OF_THE_SWING = math.radians(30)
 """Room left is told only so near the end of the swing: before that it is on the way to nothing."""
 _NEARLY = 1e-9
+_DOWN = (0.0, -1.0)
+_UNDER_A_LAYER = 12.0
+"""How far below a layer of the wall the line of words in its hollow stands, points."""
 _SHORT_LEG = 14.0
 """How long a leader is that no leaf stands in the way of, points."""
 
@@ -152,24 +156,39 @@ def _least(hung: Hung) -> Nearest | None:
 
 
 def contact_note(hung: Hung, view: View, display: Display, room: Room, size: float) -> list[Primitive]:
-    """Return the ring about a contact, and its words on a leader that leaves the leaf square to its face."""
+    """Return the ring about a contact, and its words on a leader.
+
+    It leaves the leaf square to its face, or goes into the wall where hardware leaves no room for that.
+    """
     assert hung.contact is not None
     at = view.to_sheet(hung.contact)
     if not view.window.has(at):
         return []
     words = f"{hung.stopped_by} at {display.angle(degrees(hung.reach))}"
     marks: list[Primitive] = [*touching_marks(hung), Symbol("A-ANNO-REDL", hung.contact, "contact", words)]
-    direction = (-view.hand * math.sin(hung.reach), math.cos(hung.reach))
-    away = (-direction[0], -direction[1])
-    leaf = leaf_on_sheet(hung, view, hung.reach)
-    placed = _at_end_of_leader(at, away, _leg(hung, view), words, size, room, leaf)
-    if placed is None:
-        return marks
+    square = (view.hand * math.sin(hung.reach), -math.cos(hung.reach))
+    moving = moving_on_sheet(hung, view, hung.reach)
+    for away, leg, free in ((square, _leg(hung, view), room), (_DOWN, *_into_the_wall(hung, view, room))):
+        placed = _at_end_of_leader(at, away, leg, words, size, free, moving)
+        if placed is not None:
+            return [*marks, *_contact_words(at, away, placed, words, view, size)]
+    return marks
+
+
+def _into_the_wall(hung: Hung, view: View, room: Room) -> tuple[float, Room]:
+    """Return how long a leader is that comes out of the wall's first layer, and what is free in there."""
+    first = hung.layers[0][1] if len(hung.layers) > 1 else hung.wall_depth
+    studs = [box_around([view.to_sheet(point) for point in box]) for box in stud_boxes(hung)]
+    return first * view.scale + _UNDER_A_LAYER, Room(room.window, [*room.taken, *studs])
+
+
+def _contact_words(
+    at: Point, away: Point, placed: tuple[Point, Point, Point], words: str, view: View, size: float
+) -> list[Primitive]:
     elbow, end, middle = placed
     start = (at[0] + 6.0 * away[0], at[1] + 6.0 * away[1])
     leader = tuple(view.to_plan(point) for point in (start, elbow, end))
     return [
-        *marks,
         Polyline("A-ANNO-REDL", leader),
         Text("A-ANNO-REDL", view.to_plan(middle), words, size, "middle"),
     ]
@@ -200,10 +219,10 @@ def _clearance(
         return []
     length = math.dist(a, b)
     away = ((b[0] - a[0]) / length, (b[1] - a[1]) / length)
-    leaf = leaf_on_sheet(hung, view, angle)
+    moving = moving_on_sheet(hung, view, angle)
     number = display.length(nearest.distance, limit=0.0)
     for text in words:
-        placed = _at_end_of_leader(b, away, leg, text, size, room, leaf)
+        placed = _at_end_of_leader(b, away, leg, text, size, room, moving)
         if placed is not None:
             return [_clearance_dimension(nearest, text, number, placed, view, size)]
     return []
@@ -242,7 +261,13 @@ def _clearance_dimension(
 
 
 def _at_end_of_leader(
-    start: Point, away: Point, leg: float, text: str, size: float, room: Room, leaf: tuple[Point, ...]
+    start: Point,
+    away: Point,
+    leg: float,
+    text: str,
+    size: float,
+    room: Room,
+    moving: list[tuple[Point, ...]],
 ) -> tuple[Point, Point, Point] | None:
     """Return a leader's elbow, its shoulder's end and the text's middle, all on the sheet.
 
@@ -256,6 +281,6 @@ def _at_end_of_leader(
             base = elbow[1] + 2.0
             box = Box(left, base - DESCENT * size, left + width, base + ASCENT * size)
             crossed = any(clip_segment(start, elbow, other) for other in room.taken)
-            if not crossed and is_clear(box, [leaf], 1.0) and room.first_free([box]):
+            if not crossed and is_clear(box, moving, 1.0) and room.first_free([box]):
                 return elbow, (elbow[0] + side * (width + 4.0), elbow[1]), (left + width / 2, base)
     return None

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from configurator.drawing.foot import FOOT, FOOT_OF_FILE, foot
 from configurator.drawing.hanging_of import degrees, hungs_of
 from configurator.drawing.hung import Hung
-from configurator.drawing.lettering import fitted
+from configurator.drawing.lettering import fitted, text_width
 from configurator.drawing.plan import (
     Panel,
     moving_notes,
@@ -29,8 +29,6 @@ GUTTER = 8.0
 HEADING = 32.0
 _TITLE, _SUBTITLE = 11.0, 8.5
 RECOMMENDED = ", recommended"
-_BOLDER = 1.15
-"""How much wider bold lettering runs."""
 _SHAPE = 1.05
 """Width of a panel to its height that shows most of the hinge."""
 
@@ -170,12 +168,12 @@ def hand_words(study: Study) -> str:
 
 
 def _ground(window: Box) -> Polygon:
-    return Polygon("A-ANNO-NPLT", _corners(window), "paper", outlined=False)
+    return Polygon("A-ANNO-BRDR-PICT", _corners(window), "paper", outlined=False)
 
 
 def _border(window: Box) -> Polyline:
     """The border goes over everything that is cut off at it."""
-    return Polyline("A-ANNO-NPLT", _corners(window), closed=True)
+    return Polyline("A-ANNO-BRDR-PICT", _corners(window), closed=True)
 
 
 def _corners(window: Box) -> tuple[Point, ...]:
@@ -183,16 +181,24 @@ def _corners(window: Box) -> tuple[Point, ...]:
 
 
 def _titles(panels: Sequence[Panel], windows: Sequence[Box]) -> list[Primitive]:
+    """Return the headings, all in the fullest wording that every panel has room for."""
+    forms = [_wordings(one.title) for one in panels]
+    form = max((_first_fitting(*one) for one in zip(forms, windows, strict=True)), default=0)
     return [
-        Text(
-            "A-ANNO-TTLB",
-            (window.left + 1.0, window.top + 18.0),
-            fitted((one.title, one.title.removesuffix(RECOMMENDED)), _TITLE * _BOLDER, window.width),
-            _TITLE,
-            bold=True,
-        )
-        for one, window in zip(panels, windows, strict=True)
+        Text("A-ANNO-TTLB", (window.left + 1.0, window.top + 18.0), *forms[number][form], bold=True)
+        for number, window in enumerate(windows)
     ]
+
+
+def _wordings(title: str) -> tuple[tuple[str, float], ...]:
+    """Return the ways to letter a heading, the fullest first, each with its size in points."""
+    short = title.replace(" hinge", "").replace(" leaf", "")
+    return (title, _TITLE), (short, _TITLE), (short, _SUBTITLE), (short.replace(RECOMMENDED, ""), _SUBTITLE)
+
+
+def _first_fitting(forms: Sequence[tuple[str, float]], window: Box) -> int:
+    fitting = (n for n, (words, size) in enumerate(forms) if text_width(words, size, True) <= window.width)
+    return next(fitting, len(forms) - 1)
 
 
 def _subtitle(one: Panel, window: Box, turn: float, display: Display) -> list[Primitive]:

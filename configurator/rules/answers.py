@@ -49,7 +49,7 @@ class WidthAnswer(Protocol):
     @property
     def encroachment_greatest(self) -> float: ...  # noqa: D102
     @property
-    def encroachment_at_rest(self) -> float: ...  # noqa: D102
+    def leaf_out_at_rest(self) -> float: ...  # noqa: D102
     @property
     def findings(self) -> tuple[Finding, ...]: ...  # noqa: D102
 
@@ -68,6 +68,13 @@ def binds(answer: WidthAnswer) -> bool:
     """
     met = answer.stopped_by_bare
     return met is not None and met.index is None and met.kind in ("latch jamb", "other leaf")
+
+
+def held_shut(answer: WidthAnswer) -> bool:
+    """Say whether what the other leaf carries keeps this one from opening at all."""
+    met = answer.stopped_by_bare
+    closed = answer.greatest_angle_bare <= TOLERANCE
+    return closed and met is not None and met.kind == "other leaf" and met.index is not None
 
 
 def reaches(answer: WidthAnswer, wanted: float) -> bool:

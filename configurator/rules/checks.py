@@ -45,6 +45,8 @@ from configurator.tables import limit, practice, words_of
 from configurator.units import TOLERANCE
 
 Parts = Mapping[str, Reason]
+NEARLY_FLAT = 175.0
+"""Degrees from which an open door counts as flat against the wall: a lever or a bumper holds it so."""
 
 
 def leaf_checks(
@@ -270,7 +272,7 @@ def _electric(filled: FilledOpening) -> Iterator[Finding]:
 
 def _measured_from(filled: FilledOpening, parts: Parts) -> Iterator[Finding]:
     """Ask of every rail, base or the like whether it was measured from the frame, where that decides."""
-    if filled.wanted_angle < 180 - TOLERANCE:
+    if filled.wanted_angle < 180 - TOLERANCE or parts["mounting"].value != "full mortise":
         return
     hinge = parts["height"].value, parts["width"].value
     for place, thing in enumerate(filled.opening.obstructions):
@@ -291,14 +293,14 @@ def _corridor(filled: FilledOpening, parts: Parts, answer: Answer) -> tuple[Find
     if use.corridor_width is None or use.required_width is None:
         return ()
     found = answer(leaves_of(filled)[0].name, parts["width"].value)
-    reaches_flat = found.greatest_angle_bare >= 180 - TOLERANCE
+    reaches_flat = found.greatest_angle_bare >= 180 - TOLERANCE and found.greatest_angle >= NEARLY_FLAT
     flat = found.clear_past_frame_at_180 + filled.frame_proud + filled.thickness if reaches_flat else None
     return corridor_findings(
         Corridor(
             use.corridor_width,
             use.required_width,
             found.encroachment_greatest,
-            found.encroachment_at_rest,
+            found.leaf_out_at_rest,
             flat,
         )
     )

@@ -117,7 +117,9 @@ def where_a_stop_goes(answer: "PlanAnswer", hinge: str) -> Iterator[Finding]:
     """Yield what hardware or leaf meets before 180 degrees, and where a stop goes that it never does."""
     place, meets_first = answer.stop_wanted, hardware_first(answer)
     fix = () if place is None else place_fix(place, answer.leaf == "single")
-    if meets_first:
+    if meets_first and answer.angle <= TOLERANCE:
+        yield _never_opens(answer, hinge)
+    elif meets_first:
         part, thing = answer.stopped or ("", "")
         message = (
             f"{hinge} the {hardware(part)} meets the {obstruction(thing)} at "
@@ -133,6 +135,17 @@ def where_a_stop_goes(answer: "PlanAnswer", hinge: str) -> Iterator[Finding]:
             f"{place_words(place)}: the door then rests at {degrees(place.rests_at or 0.0)}."
         )
         yield finding("where a stop goes", "note", message, _PLAN, fix, angle=answer.angle, **_numbers(place))
+
+
+def _never_opens(answer: "PlanAnswer", hinge: str) -> Finding:
+    """Say of hardware that is in the way of something before the door has moved at all."""
+    part, thing = answer.stopped or ("", "")
+    message = (
+        f"{hinge} the {hardware(part)} meets the {obstruction(thing)} with the door closed: the door cannot "
+        f"open. Move it farther from the {obstruction(thing)}, or take one that stands out less; a wider "
+        "hinge is not the answer."
+    )
+    return finding("hardware meets first", "error", message, _PLAN, angle=0.0, wanted=answer.wanted_angle)
 
 
 def hardware_first(answer: "PlanAnswer") -> bool:

@@ -59,12 +59,19 @@ class PlanAnswer:
     stop_wanted: StopPlace | None = None
     held_by_other: bool = False
     """Whether what the other leaf carries holds the leaf shut, which is said of the opening."""
+    barrel_in_trim: bool = False
+    """Whether the barrel is nearer to what stands about the door than to door and frame."""
 
     @property
     def binds(self) -> bool:
         """Whether the lock edge binds on the jamb, or on the other leaf of a pair."""
         edge = self.stopped_bare is not None and self.stopped_bare[1] in ("latch jamb", "other leaf")
         return edge and not self.held_by_other
+
+    @property
+    def width_moves_pin(self) -> bool:
+        """Whether a wider hinge stands its pin farther out; on a face the barrel alone decides."""
+        return self.mounting == "full mortise"
 
 
 def plan_findings(answer: PlanAnswer) -> tuple[Finding, ...]:
@@ -92,8 +99,8 @@ def _barrel(answer: PlanAnswer) -> Iterator[Finding]:
         yield finding(
             "barrel overlaps",
             "error",
-            f"{_hinge(answer)} the barrel overlaps the door or the frame by {inches(-free, 0.0)}: "
-            f"the hinge is too narrow. Take a wider one.",
+            f"{_hinge(answer)} the barrel overlaps {_beside_barrel(answer)} by {inches(-free, 0.0)}: "
+            f"{_more_room(answer)}.",
             _PLAN,
             overlap=-free,
             barrel=answer.barrel,
@@ -109,6 +116,16 @@ def _barrel(answer: PlanAnswer) -> Iterator[Finding]:
             free=free,
             barrel=answer.barrel,
         )
+
+
+def _beside_barrel(answer: PlanAnswer) -> str:
+    return "what stands beside it" if answer.barrel_in_trim else "the door or the frame"
+
+
+def _more_room(answer: PlanAnswer) -> str:
+    if answer.width_moves_pin:
+        return "the hinge is too narrow. Take a wider one"
+    return "it does not fit so, and no other width moves it. Take another mounting"
 
 
 def _hardly(free: float, close: float) -> str:
@@ -131,7 +148,7 @@ def _swing(answer: PlanAnswer) -> Iterator[Finding]:
             "binds at the lock side",
             "error",
             f"{_hinge(answer)} the lock edge binds at {degrees(answer.angle_bare)}: the door cannot open. "
-            "Bevel the lock edge, widen the gap, or try a narrower hinge.",
+            f"Bevel the lock edge, widen the gap, or {_other_hinge(answer, 'try a narrower hinge')}.",
             _PLAN,
             angle=answer.angle_bare,
         )
@@ -142,7 +159,8 @@ def _swing(answer: PlanAnswer) -> Iterator[Finding]:
             "warning",
             f"{_hinge(answer)} the {part} meets the {thing} at "
             f"{degrees(answer.angle_bare, answer.wanted_angle)}, short of the "
-            f"{degrees(answer.wanted_angle)} wanted. Take a wider hinge{_cut_back(thing)}, or "
+            f"{degrees(answer.wanted_angle)} wanted. "
+            f"{_other_hinge(answer, 'take a wider hinge').capitalize()}{_cut_back(thing)}, or "
             f"{stop_there(answer.stop_wanted)}.",
             _PLAN,
             angle=answer.angle_bare,
@@ -170,6 +188,11 @@ def _lock_edge(answer: PlanAnswer) -> Iterator[Finding]:
 
 def _small(gap: float, limit: float) -> str:
     return f"only {inches(gap, limit)}" if gap >= 1 / 64 else "less than 1/64 in"
+
+
+def _other_hinge(answer: PlanAnswer, width: str) -> str:
+    """Say what other hinge to try: another width only where width moves the pin."""
+    return width if answer.width_moves_pin else "take another mounting"
 
 
 def _cut_back(thing: str) -> str:

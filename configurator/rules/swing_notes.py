@@ -53,12 +53,18 @@ def _loss(chosen: WidthAnswer, other: WidthAnswer) -> str:
     return f" and loses {inches(lost)} of clear width" if lost > TOLERANCE else ""
 
 
+def _lies_flat(chosen: WidthAnswer) -> bool:
+    """Whether the bare leaf opens flat, and nothing on it stops it sooner than at the wall itself."""
+    met = chosen.stopped_by
+    return reaches(chosen, 180.0) and (met is None or met.kind == "wall")
+
+
 def _flat(filled: FilledOpening, must: Must, chosen: WidthAnswer) -> Iterator[Finding]:
     """Say what base or trim an open door still clears where nothing was said to stand on the wall."""
     on_wall = any(thing.side == "hinge" for thing in filled.opening.obstructions)
     given = filled.opening
     stopped = given.door_stop is not None or (given.use.stop_angle or 180.0) < 180.0 - TOLERANCE
-    if on_wall or stopped or not reaches(chosen, 180.0) or not keeps_clear_width(chosen, must.clear_width):
+    if on_wall or stopped or not _lies_flat(chosen) or not keeps_clear_width(chosen, must.clear_width):
         return
     off = chosen.clear_past_frame_at_180 + filled.frame_proud
     row = limit("standard_proud")

@@ -64,5 +64,6 @@ def _offer(start: str, group: list[Chosen], width: float) -> Finding:
 
 
 def _named(marks: list[str]) -> str:
-    more = len(marks) - MOST_NAMED
-    return ", ".join(marks[:MOST_NAMED]) + (f" and {more} more" if more > 0 else "")
+    once = list(dict.fromkeys(marks))  # two leaves of one opening have one mark
+    more = len(once) - MOST_NAMED
+    return ", ".join(once[:MOST_NAMED]) + (f" and {more} more" if more > 0 else "")

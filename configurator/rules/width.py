@@ -7,6 +7,7 @@ from configurator.rules.answers import (
     WidthAnswer,
     barrel_free,
     binds,
+    held_shut,
     keeps_clear_width,
     reaches,
     refused,
@@ -14,7 +15,7 @@ from configurator.rules.answers import (
 )
 from configurator.rules.finding import Alternative, Finding, Reason, finding, reason
 from configurator.rules.stock import next_narrower, next_wider, stock_of, widths_by_stock
-from configurator.rules.wording import degrees, inches, obstruction, plain, size
+from configurator.rules.wording import degrees, hardware, inches, obstruction, plain, size
 from configurator.tables import limit, practice, words_of
 from configurator.units import TOLERANCE
 
@@ -95,13 +96,25 @@ def does(answer: WidthAnswer, must: Must) -> str:
     said = [_opens(answer, must)]
     if not barrel_free(answer):
         said.append(f"its barrel overlaps by {inches(-answer.barrel_free_by, 0.0)}")
+    if (part := hardware_before_square(answer, must)) is not None:
+        said.append(f"but its {hardware(part)} ends the swing at {degrees(answer.greatest_angle, 90.0)}")
     if answer.clear_width_at_90 is not None:
         said.append(f"clear width {inches(answer.clear_width_at_90, must.clear_width, 'min')}")
     return ", ".join(said)
 
 
+def hardware_before_square(answer: WidthAnswer, must: Must) -> str | None:
+    """Return the kind of hardware that alone keeps the door from square, where it has to come there."""
+    met = answer.stopped_by
+    if must.clear_width is None or met is None or answer.greatest_angle >= 90.0 - TOLERANCE:
+        return None
+    return met.part if answer.greatest_angle_bare >= 90.0 - TOLERANCE else None
+
+
 def _opens(answer: WidthAnswer, must: Must) -> str:
     stopped = answer.stopped_by_bare
+    if held_shut(answer):
+        return "is held shut by what the other leaf carries"
     opens = degrees(answer.greatest_angle_bare, must.wanted, "min")
     if stopped is None:
         return f"opens to {opens}"
@@ -137,7 +150,8 @@ def _stock(height: float, answer: WidthAnswer) -> str | None:
 def _trade(chosen: WidthAnswer, must: Must, others: tuple[Alternative, ...]) -> Finding:
     said = "; ".join(f"{size(must.height, other.value)} {other.effect}" for other in others)
     beside = f"{said}. " if said else ""
-    name = size(must.height, chosen.hinge_width)
+    leaf = "" if must.leaf == "single" else f" ({must.leaf} leaf)"
+    name = f"{size(must.height, chosen.hinge_width)}{leaf}"
     message = f"No stock width does everything. {name} {does(chosen, must)}. {beside}{_mend(chosen, must)}"
     return finding(
         "no width does everything",
@@ -155,6 +169,10 @@ def _mend(chosen: WidthAnswer, must: Must) -> str:
         return "Take another mounting."
     if chosen.clear_width_at_90 is not None and not keeps_clear_width(chosen, must.clear_width):
         return "Take a wider opening."
+    if held_shut(chosen):
+        return "No hinge changes that: check which leaf is to open first."
+    if (part := hardware_before_square(chosen, must)) is not None:
+        return f"Move the {hardware(part)}, or take one that stands out less."
     stopped = chosen.stopped_by_bare
     at = degrees(chosen.greatest_angle_bare, must.wanted, "min")
     if stopped is None or binds(chosen):

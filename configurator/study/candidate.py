@@ -103,4 +103,5 @@ def _answer(filled: FilledOpening, hung: HungLeaf, solution: Solution, stop: Sto
         door_stop=stop,
         stop_wanted=stop_wanted(filled, hung, solution),
         held_by_other=bare is not None and bare.kind == "other leaf" and bare.index is not None,
+        barrel_in_trim=solution.barrel_free_by < solution.barrel_freedom,
     )

@@ -3,6 +3,7 @@
 from dataclasses import dataclass, fields, replace
 from typing import Any
 
+from configurator.geometry.encroachment import encroachment
 from configurator.geometry.solve import Solution
 from configurator.model import Opening
 from configurator.rules.door_stop import StopPlace
@@ -64,6 +65,15 @@ class Candidate:
     findings: tuple[Finding, ...]
     solution: Solution
     """The geometry behind the answers, for drawing; not part of the results."""
+
+    @property
+    def leaf_out_at_rest(self) -> float:
+        """How far the leaf, without its hardware, stands out from the wall face where it does rest, inches.
+
+        `encroachment_at_rest` is that of a door that carries nothing, which may open farther.
+        """
+        found = self.solution
+        return encroachment((found.scene.leaf,), found.hanging, found.pin, found.rest_angle)
 
     def as_data(self) -> dict[str, Any]:
         """Return the candidate as the results contract names it."""

@@ -35,7 +35,7 @@ class Given:
     clear_width_at_90: float | None = 33.0
     barrel_free_by: float = 0.1
     encroachment_greatest: float = 37.0
-    encroachment_at_rest: float = 3.0
+    leaf_out_at_rest: float = 3.0
     rests_at: float = 180.0
     findings: tuple = field(default=())
 
