@@ -8,7 +8,7 @@ from configurator.model import Obstruction, Opening
 from configurator.model.hinge import ExistingHinge
 from configurator.model.hinge_locations import HingeLocations
 from configurator.model.words import Corner, Hand
-from configurator.rules.usual import FilledOpening, NotGivenError, fill
+from configurator.rules.usual import fill
 from configurator.rules.wording import counted, obstruction, plain, size
 from configurator.units import Display
 
@@ -106,11 +106,11 @@ _LENGTHS = (
 
 
 def _frame_and_wall(opening: Opening, shown: Display) -> Iterator[Measure]:
-    filled = _filled(opening)
+    filled = fill(opening)
     for name, path, key in _LENGTHS:
         given = _given(opening, path)
-        taken = given if given is not None or filled is None else getattr(filled, key)
-        yield _length(name, taken, "given" if given is not None else "assumed", shown)
+        taken = getattr(filled, key) if given is None else given
+        yield _length(name, taken, "assumed" if given is None else "given", shown)
 
 
 def _given(opening: Opening, path: str) -> float | None:
@@ -121,14 +121,6 @@ def _given(opening: Opening, path: str) -> float | None:
     return value
 
 
-def _filled(opening: Opening) -> FilledOpening | None:
-    """Return the opening with its usual values; None where one that has no usual value is missing."""
-    try:
-        return fill(opening)
-    except NotGivenError:
-        return None
-
-
 def _standing(one: Obstruction, shown: Display) -> Iterator[Measure]:
     kind = obstruction(one.kind)
     where = f"{kind[:1].upper()}{kind[1:]}, {one.side} side"
@@ -136,7 +128,8 @@ def _standing(one: Obstruction, shown: Display) -> Iterator[Measure]:
         yield _length(f"{where}: diameter", one.diameter, "given", shown)
     if one.projection is not None:
         yield _length(f"{where}: stands off by", one.projection, "given", shown)
-    yield _length(f"{where}: begins this far from the frame", one.start or 0.0, _how(one.start), shown)
+    begins: How = "assumed" if one.start is None else "given"
+    yield _length(f"{where}: begins this far from the frame", one.start or 0.0, begins, shown)
     if one.offset:
         yield _length(f"{where}: held off the wall by", one.offset, "given", shown)
     name = f"{where}: bottom and top above floor"
@@ -180,9 +173,7 @@ def _said(name: str, value: str | None, ticks: tuple[str, ...] = ()) -> Measure:
     return Measure(name, value or NOT_KNOWN, _how(value), ticks)
 
 
-def _length(name: str, value: float | None, how: How, shown: Display) -> Measure:
-    if value is None:
-        return Measure(name, NOT_KNOWN, "not known")
+def _length(name: str, value: float, how: How, shown: Display) -> Measure:
     return Measure(name, shown.length(value), how)
 
 

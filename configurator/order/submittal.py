@@ -28,7 +28,8 @@ from configurator.rules.wording import counted
 NOT_KNOWN_HERE = (
     "Hinges are chosen by published and common practice, as each reason says. Not known here: the listings "
     "of doors, frames and hardware, what a manufacturer allows, and local codes. Where fire, ways out or "
-    "access are concerned, the listing, the authority and a licensed professional decide; confirm before ordering."
+    "access are concerned, the listing, the authority and a licensed professional decide; confirm before "
+    "ordering."
 )
 ALSO_CAUTIONS = frozenset({"clear width kept", "ask about preparation", "measured from where"})
 """Codes of notes that whoever approves the openings should read too."""

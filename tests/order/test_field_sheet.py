@@ -40,9 +40,9 @@ def test_layers_of_a_wall_give_its_thickness():
     assert measured(wall={"layers": layers})["Wall thickness, all layers"] == ("4-5/8 in", "given")
 
 
-def test_what_has_no_usual_value_is_not_known():
-    known = measured(frame={"kind": "welded steel, butted"}, wall={"thickness": 5.75, "frame_proud": None})
-    assert known["Frame stands out from wall, pull side"] == ("not known", "not known")
+def test_a_frame_behind_the_wall_face_is_said_so():
+    known = measured(frame={"kind": "welded steel, butted"}, wall={"thickness": 5.75, "frame_proud": -0.5})
+    assert known["Frame stands out from wall, pull side"] == ("-1/2 in", "given")
     assert known["Wall thickness, all layers"] == ("5-3/4 in", "given")
 
 
