@@ -37,7 +37,7 @@ def ran(capsys, *words):
 def test_a_good_schedule_is_taken(capsys, job, tmp_path):
     status, out, err = ran(capsys, "import", schedule(tmp_path, GOOD), "--into", job)
     assert (status, err) == (0, "")
-    assert "changed: 101A: opening width 36 in -> 42 in" in out
+    assert "changed: 101A: opening width 36 in → 42 in" in out
     after = {opening.mark: opening for opening in load(job).openings}
     assert after["101A"].size.width == 42
     assert after["101A"].hardware  # what the schedule does not say stays

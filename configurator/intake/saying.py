@@ -34,9 +34,9 @@ def value_words(path: str, value: Any, display: Display) -> str:
 
 
 def change_words(change: Change, display: Display) -> str:
-    """Write one change: `opening width 36 in -> 42 in`."""
+    """Write one change: `opening width 36 in → 42 in`."""
     old, new = (value_words(change.path, value, display) for value in (change.old, change.new))
-    return f"{change.title} {old} -> {new}"
+    return f"{change.title} {old} → {new}"
 
 
 def opening_words(row: ReadOpening, display: Display) -> str:

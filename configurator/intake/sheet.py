@@ -1,5 +1,6 @@
 """A file of rows, as texts: which kind it is, and what is refused before anything is read into it."""
 
+import re
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -10,6 +11,7 @@ LARGEST_FILE = 64 * 1024 * 1024
 MOST_ROWS = 100_500
 """As many openings as a job may have, and room for titles and headers between them."""
 MOST_COLUMNS = 256
+_PROJECT = re.compile(rb'\s*\{\s*"format"\s*:\s*"opening-project"')
 _ZIP, _OLD_WORKBOOK = b"PK\x03\x04", b"\xd0\xcf\x11\xe0"
 
 
@@ -38,6 +40,8 @@ class Sheet:
 def sheet_steps(path: Path, sheet: str | None = None) -> Steps[Sheet]:
     """Read a CSV file, or one sheet of a workbook: the one named, else the first. Raises IntakeError."""
     data = _bytes_of(path)
+    if _PROJECT.match(data):
+        raise IntakeError(f"{path.name} is an opening project, not a schedule; open it instead")
     if data.startswith(_OLD_WORKBOOK):
         raise IntakeError(
             f"{path.name} is a workbook of the old kind or one with a password; save it as .xlsx or .csv"

@@ -5,7 +5,7 @@ from typing import TypeVar
 
 _T = TypeVar("_T")
 Steps = Generator[int, None, _T]
-EVERY = 200
+EVERY = 50
 """Rows from one step to the next."""
 
 

@@ -11,7 +11,10 @@ from PySide6.QtWidgets import QSplitter, QWidget
 from configurator.ui.session import Session
 
 PAGES: Mapping[str, tuple[str, str]] = MappingProxyType(
-    {"schedule": ("configurator.ui.schedule.page", "SchedulePage")}
+    {
+        "schedule": ("configurator.ui.schedule.page", "SchedulePage"),
+        "import": ("configurator.ui.intake.page", "ImportPage"),
+    }
 )
 """Name of a page, which is that of its command too, to the module and class that make it.
 

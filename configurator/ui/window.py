@@ -226,6 +226,14 @@ class Window(QMainWindow):
                 Command("open", "Open…", "Open a project file", "Ctrl+O", files.open),
                 Command("save", "Save", "Save the job", "Ctrl+S", files.save),
                 Command("save_as", "Save as…", "Save under another name", "Ctrl+Shift+S", files.save_as),
+                Command(
+                    "import",
+                    "Import…",
+                    "Take a door schedule into the job",
+                    "Ctrl+I",
+                    self._turner("import"),
+                    toggles=True,
+                ),
             ],
             [
                 Command("undo", "Undo", "Take back the last change", "Ctrl+Z", session.undo),

@@ -156,7 +156,7 @@ def test_the_report_says_everything():
     for part in (
         "doors.csv: 3 rows under the header on line 1; 2 good (1 new, 1 changed), 1 with a fault",
         "new: 2\n",
-        "changed: 1: opening width 36 in -> 42 in (it is marked ordered)",
+        "changed: 1: opening width 36 in → 42 in (it is marked ordered)",
         "not in the schedule, kept: 9",
         "assumed: Width: numbers",
         "assumed: “HM” is taken as knocked-down drywall: ",

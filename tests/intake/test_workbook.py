@@ -152,6 +152,10 @@ def test_the_kind_of_file_is_told_by_what_is_in_it(tmp_path):
     named_xlsx = tmp_path / "doors.xlsx"
     named_xlsx.write_text("Mark,Size\n1,3070\n")
     assert run(sheet_steps(named_xlsx)).rows[1].cells == ("1", "3070")
+    project = tmp_path / "job.csv"
+    project.write_text('{\n  "format": "opening-project",\n  "version": 1}')
+    with pytest.raises(IntakeError, match="open it instead"):
+        run(sheet_steps(project))
     old = tmp_path / "doors.xls"
     old.write_bytes(b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1" + bytes(600))
     with pytest.raises(IntakeError, match="old kind or one with a password"):

@@ -1,0 +1,116 @@
+"""The rows of a schedule as the file has them, each with what becomes of it, faults at their cells."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt
+from PySide6.QtGui import QColor
+
+from configurator.intake.columns import Reading
+from configurator.intake.comparing import Compared
+from configurator.intake.saying import opening_words
+from configurator.intake.table import ScheduleTable
+from configurator.ui.look import colour
+from configurator.units import Display
+
+Index = QModelIndex | QPersistentModelIndex
+_NOWHERE = QModelIndex()
+FAULT = "▲"
+OUTCOME = 0
+"""The column that says what becomes of a row; those of the file follow."""
+
+
+class Preview(QAbstractTableModel):
+    """Shows a schedule; nothing in it can be edited, for the file is not ours."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.table: ScheduleTable | None = None
+        self._read: frozenset[int] = frozenset()
+        self._outcomes: Mapping[int, str] = {}
+        self._faults: dict[tuple[int, int | None], str] = {}
+        self._dark = False
+
+    def show_schedule(
+        self,
+        table: ScheduleTable | None,
+        reading: Reading | None,
+        compared: Compared | None,
+        display: Display,
+        dark: bool,
+    ) -> None:
+        """Show other rows, or the same ones read otherwise."""
+        self.beginResetModel()
+        self.table, self._dark = table, dark
+        columns = reading.columns if reading is not None else ()
+        self._read = frozenset(column.place for column in columns if column.field is not None)
+        self._faults, self._outcomes = {}, {}
+        if compared is not None:
+            for fault in compared.faults():
+                self._faults.setdefault((fault.line, fault.place), fault.reason)
+            self._outcomes = {row.line: opening_words(row, display) for row in compared.good}
+            for row in compared.bad:
+                first, more = row.faults[0], len(row.faults) - 1
+                said = f"{first.heading}: {first.reason}" if first.heading else first.reason
+                self._outcomes[row.line] = f"{FAULT} {said}" + (f" (and {more} more)" if more else "")
+        self.endResetModel()
+
+    def row_of(self, line: int) -> int:
+        """Return the row that shows a line of the file. Raises ValueError where none does."""
+        assert self.table is not None
+        return [row.line for row in self.table.rows].index(line)
+
+    def rowCount(self, parent: Index = _NOWHERE) -> int:
+        """Return how many rows there are."""
+        return 0 if parent.isValid() or self.table is None else len(self.table.rows)
+
+    def columnCount(self, parent: Index = _NOWHERE) -> int:
+        """Return how many columns there are."""
+        return 0 if parent.isValid() or self.table is None else len(self.table.headings) + 1
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
+        """Return a cell as it stands in the file, or what becomes of the row."""
+        if self.table is None or not index.isValid():
+            return None
+        row = self.table.rows[index.row()]
+        place = index.column() - 1
+        wrong = self._wrong(row.line, place)
+        if role == Qt.ItemDataRole.DisplayRole:
+            return self._text(index.row(), place)
+        if role == Qt.ItemDataRole.ToolTipRole:
+            return wrong or self._text(index.row(), place).removeprefix(f"{FAULT} ")
+        if role == Qt.ItemDataRole.AccessibleDescriptionRole:
+            return wrong
+        if role == Qt.ItemDataRole.ForegroundRole:
+            if wrong:
+                return QColor(colour("error", self._dark))
+            if place >= 0 and place not in self._read:
+                return QColor(colour("quiet", self._dark))
+        return None
+
+    def headerData(
+        self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
+    ) -> Any:
+        """Return a column's heading, or the line of a row in the file."""
+        if role != Qt.ItemDataRole.DisplayRole or self.table is None:
+            return None
+        if orientation == Qt.Orientation.Vertical:
+            return self.table.rows[section].line
+        return (
+            "What becomes of it" if section == OUTCOME else " ".join(self.table.titles()[section - 1].split())
+        )
+
+    def _wrong(self, line: int, place: int) -> str:
+        """Say what is wrong with a cell; of the first column with the row."""
+        if place < 0:
+            said = self._outcomes.get(line, "")
+            return said.removeprefix(f"{FAULT} ") if said.startswith(FAULT) else ""
+        return self._faults.get((line, place), "")
+
+    def _text(self, row: int, place: int) -> str:
+        assert self.table is not None
+        line = self.table.rows[row]
+        if place < 0:
+            return self._outcomes.get(line.line, "")
+        text = " ".join(line.cells[place].split()) if place < len(line.cells) else ""
+        return f"{FAULT} {text or 'blank'}" if (line.line, place) in self._faults else text

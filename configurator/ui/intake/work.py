@@ -1,0 +1,143 @@
+"""What the import page is about: a file that is read, how it is read, and how it stands against the job."""
+
+from dataclasses import replace
+from pathlib import Path
+
+from PySide6.QtCore import QObject, Signal
+
+from configurator.intake.columns import Reading, reading_of, units_told
+from configurator.intake.comparing import Compared, compared_steps, openings_with
+from configurator.intake.fields import Unit
+from configurator.intake.rows import RowRead, rows_steps
+from configurator.intake.sheet import IntakeError, sheet_steps
+from configurator.intake.sizes import PairWidth, SizeOrder
+from configurator.intake.steps import Steps
+from configurator.intake.table import ScheduleTable, schedule_table
+from configurator.model import Job, Opening
+from configurator.ui.schedule.chunks import Chunks
+from configurator.ui.session import Session
+
+
+class ImportWork(QObject):
+    """Reads, reads again when told how, and compares; long files in pieces.
+
+    Signals:
+        changed: there is something else to show.
+        progressed: so many rows are done of what `doing` says.
+    """
+
+    changed = Signal()
+    progressed = Signal(int)
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.path: Path | None = None
+        self.table: ScheduleTable | None = None
+        self.reading: Reading | None = None
+        self.compared: Compared | None = None
+        self.doing = ""
+        self.refusal = ""
+        self._rows: tuple[RowRead, ...] = ()
+        self._compared_with: Job | None = None
+        self._rows_done = 0
+        self._chunks = Chunks(self)
+        self._chunks.progressed.connect(lambda _: self.progressed.emit(self._rows_done))
+
+    @property
+    def running(self) -> bool:
+        """Whether something is still being read."""
+        return self._chunks.running
+
+    def read(self, path: Path, sheet: str | None = None) -> None:
+        """Read a file from the start, with the choices that its headings suggest."""
+        self.clear()
+        self.path = path
+        self._start(f"Reading {path.name}", self._reading(path, sheet))
+
+    def read_as(self, reading: Reading) -> None:
+        """Read the same rows another way."""
+        self.reading, self.compared = reading, None
+        self._start("Reading it again", self._rows_read())
+
+    def use_field(self, place: int, field: str | None) -> None:
+        """Take another field from a column."""
+        assert self.reading is not None
+        self.read_as(self.reading.with_field(place, field))
+
+    def use_unit(self, place: int, unit: Unit) -> None:
+        """Take a column's bare numbers in another unit."""
+        assert self.reading is not None
+        self.read_as(self.reading.with_unit(place, unit))
+
+    def use_order(self, order: SizeOrder) -> None:
+        """Answer whether sizes are written height first."""
+        assert self.reading is not None
+        self.read_as(replace(self.reading, order=order))
+
+    def use_pair(self, pair: PairWidth) -> None:
+        """Answer whether the width of a narrow pair is that of the opening or of each leaf."""
+        assert self.reading is not None
+        self.read_as(replace(self.reading, pair=pair))
+
+    def follow_job(self) -> None:
+        """Compare again where the job is another one by now."""
+        if self.compared is not None and self._compared_with is not self.session.job:
+            self._start("Comparing", self._set_against_job())
+
+    def taken(self, remove_gone: bool) -> tuple[Opening, ...]:
+        """Return the openings the job has once the good rows are taken."""
+        assert self.compared is not None
+        return openings_with(self.session.job, self.compared, remove_gone)
+
+    def told(self) -> tuple[str, ...]:
+        """Return everything that was assumed, in sentences."""
+        if self.table is None or self.reading is None or self.compared is None:
+            return ()
+        return (*self.table.told, *units_told(self.table, self.reading), *self.compared.told)
+
+    def stop(self) -> None:
+        """Stop what is being read; of a file half read nothing stays."""
+        self.clear()
+        self.changed.emit()
+
+    def clear(self) -> None:
+        """Forget the file."""
+        self._chunks.cancel()
+        self.path, self.table, self.reading, self.compared = None, None, None, None
+        self.doing, self.refusal, self._rows = "", "", ()
+
+    def _start(self, doing: str, steps: Steps[None]) -> None:
+        self.doing = doing
+        self._chunks.start(self._watched(steps), self._end)
+        if self.running:
+            self.changed.emit()
+
+    def _end(self) -> None:
+        self.doing = ""
+        self.changed.emit()
+
+    def _watched(self, steps: Steps[None]) -> Steps[None]:
+        try:
+            for self._rows_done in steps:
+                yield self._rows_done
+        except IntakeError as error:
+            self.clear()
+            self.refusal = f"{str(error)[:1].upper()}{str(error)[1:]}."
+
+    def _reading(self, path: Path, sheet: str | None) -> Steps[None]:
+        self.table = schedule_table((yield from sheet_steps(path, sheet)))
+        self.reading = reading_of(self.table)
+        yield from self._rows_read()
+
+    def _rows_read(self) -> Steps[None]:
+        assert self.table is not None
+        assert self.reading is not None
+        self._rows = yield from rows_steps(self.table, self.reading)
+        yield from self._set_against_job()
+
+    def _set_against_job(self) -> Steps[None]:
+        assert self.reading is not None
+        job = self.session.job
+        self.compared = yield from compared_steps(self._rows, self.reading, job)
+        self._compared_with = job

@@ -1,0 +1,319 @@
+import csv
+from pathlib import Path
+
+import pytest
+from openpyxl import Workbook
+from PySide6.QtCore import QEvent, Qt
+from PySide6.QtGui import QFocusEvent
+from PySide6.QtWidgets import QApplication, QFileDialog
+
+from configurator.ui.intake.page import ImportPage
+from configurator.ui.intake.preview import OUTCOME
+
+DOORS = Path(__file__).resolve().parents[3] / "demo_openings" / "door_schedule.csv"
+GOOD = [["Mark", "Size", "Hand"], ["101A", "3670", "LH"], ["900", "3070", "RH"]]
+
+
+@pytest.fixture
+def page(qtbot, session):
+    page = ImportPage(session)
+    qtbot.addWidget(page)
+    page.resize(1200, 700)
+    page.show()
+    return page
+
+
+@pytest.fixture
+def file(tmp_path):
+    def write(*rows):
+        path = tmp_path / "doors.csv"
+        with path.open("w", newline="", encoding="utf-8") as opened:
+            csv.writer(opened).writerows(rows)
+        return path
+
+    return write
+
+
+def read(qtbot, page, path):
+    page.read(path)
+    qtbot.waitUntil(lambda: not page.work.running, timeout=5000)
+
+
+def text(page, row, column):
+    return page.preview.index(row, column).data()
+
+
+def outcomes(page):
+    return [text(page, row, OUTCOME) for row in range(page.preview.rowCount())]
+
+
+def marks(session):
+    return [opening.mark for opening in session.job.openings]
+
+
+def choose(combo, data):
+    combo.setCurrentIndex(combo.findData(data))
+    combo.activated.emit(combo.currentIndex())
+
+
+def tab_counts(page):
+    return [page.lists.tabText(place) for place in range(page.lists.count())]
+
+
+def test_an_empty_page_says_what_to_do(page):
+    assert "Take an architect's door schedule" in page.invitation.text()
+    assert page.choose.text() == "Choose a schedule…"
+    assert page.split.isHidden()
+    assert page.take_all.isHidden()
+    assert page.take_good.isHidden()
+
+
+def test_the_demo_schedule_shows_every_row_with_what_becomes_of_it(qtbot, page):
+    read(qtbot, page, DOORS)
+    assert page.words.text().startswith("door_schedule.csv: 14 rows under the header on line 3; 9 good")
+    assert outcomes(page)[0] == "as it is in the job"
+    assert outcomes(page)[1].endswith("opening width 36 in → 42 in")
+    assert outcomes(page)[5] == "new, 3'-0\" x 7'-0\""
+    assert outcomes(page)[7].startswith("▲ Size: 7'-0\" wide and 3'-0\" high?")
+    assert text(page, 7, 4) == "▲ 7'-0\" x 3'-0\""
+    assert "height first" in page.preview.index(7, 4).data(Qt.ItemDataRole.ToolTipRole)
+    assert "height first" in page.preview.index(7, 4).data(Qt.ItemDataRole.AccessibleDescriptionRole)
+    assert page.preview.headerData(7, Qt.Orientation.Vertical) == 12
+    assert tab_counts(page) == [
+        "Faults 5",
+        "Changes 7",
+        "Assumed 18",
+        "Not in the schedule 9",
+        "Passed over 1",
+    ]
+
+
+def test_only_the_good_ones_can_be_taken_while_one_is_bad(qtbot, page, session):
+    read(qtbot, page, DOORS)
+    assert (page.take_good.text(), page.take_all.text()) == ("Take 9 good openings", "Take all 14")
+    assert page.take_good.isEnabled()
+    assert not page.take_all.isEnabled()
+    before = session.job
+    with qtbot.waitSignal(page.left), qtbot.waitSignal(page.said) as said:
+        page.take_good.click()
+    assert said.args[0] == "Taken from door_schedule.csv: 4 new, 2 changed. Undo takes it back."
+    assert marks(session)[-4:] == ["301A", "301B", "303A", "304A"]
+    assert session.history.undo_name == "import door_schedule.csv"
+    assert page.work.table is None
+    session.undo()
+    assert session.job == before
+
+
+def test_all_are_taken_in_one_step_where_all_are_good(qtbot, page, session, file):
+    read(qtbot, page, file(*GOOD))
+    assert page.take_good.isHidden()
+    assert page.take_all.text() == "Take all 2"
+    page.take_all.click()
+    by_mark = {opening.mark: opening for opening in session.job.openings}
+    assert by_mark["101A"].size.width == 42
+    assert by_mark["101A"].hardware  # what the schedule does not say stays
+    assert by_mark["112A"]
+    assert session.mark == "900"
+    session.undo()
+    assert "900" not in marks(session)
+
+
+def test_openings_that_the_schedule_lacks_go_only_when_asked(qtbot, page, session, file):
+    read(qtbot, page, file(*GOOD))
+    assert page.remove.text() == "Also remove 13 openings that the schedule does not have"
+    assert not page.remove.isChecked()
+    page.remove.click()
+    page.take_all.click()
+    assert marks(session) == ["101A", "900"]
+
+
+def test_with_nothing_new_there_is_nothing_to_take(qtbot, page, session, file):
+    read(qtbot, page, file(["Mark", "Size"], ["101A", "3070"]))
+    assert not page.take_all.isEnabled()
+    assert page.words.text().endswith("Nothing to take: the job already says what the schedule says.")
+    page.remove.click()
+    assert page.take_all.isEnabled()  # then the others go
+
+
+def test_cancel_leaves_the_job_as_it_is(qtbot, page, session):
+    before = session.job
+    read(qtbot, page, DOORS)
+    with qtbot.waitSignal(page.left):
+        page.cancel.click()
+    assert session.job is before
+    assert not session.history.unsaved
+    assert page.split.isHidden()
+
+
+def test_a_column_is_corrected_over_it(qtbot, page, file):
+    read(qtbot, page, file(["Mark", "Br", "Height"], ["900", "915", "2134"]))
+    assert "needs its width and its height" in outcomes(page)[0]
+    combo = page.header.fields[1]
+    assert combo.currentText() == "(not read)"
+    assert page.header.units[1].isHidden()
+    assert page.header.units[2].currentData() == "mm"
+    choose(combo, "width")
+    assert not page.header.units[1].isHidden()
+    assert outcomes(page)[0].startswith("▲ Br: 76'-3\" wide and 7'-0 1/64\" high?")
+    choose(page.header.units[1], "mm")
+    assert outcomes(page)[0].startswith("new, 3'-0")
+    assert page.take_all.isEnabled()
+
+
+def test_the_mark_has_to_be_chosen_where_no_heading_says_it(qtbot, page, file):
+    read(qtbot, page, file(["Ref", "Width", "Height"], ["900", "36", "84"]))
+    assert page.words.text() == "No column is said to hold the marks: choose it over its column."
+    assert page.take_all.isHidden()
+    choose(page.header.fields[0], "mark")
+    assert page.take_all.isEnabled()
+
+
+def test_height_first_is_asked_about_and_answered_once(qtbot, page, session, file):
+    read(qtbot, page, file(["Mark", "Size"], ["900", "84 x 36"], ["901", "80 x 32"]))
+    assert not page.order.isHidden()
+    assert page.order.words.text() == "2 openings would be wider than high. The first figure of every size is"
+    choose(page.order.answers, "height")
+    assert not page.order.isHidden()  # the answer can be taken back
+    assert outcomes(page) == ["new, 3'-0\" x 7'-0\"", "new, 2'-8\" x 6'-8\""]
+    choose(page.order.answers, "ask")
+    assert not page.take_all.isEnabled()
+
+
+def test_whose_width_a_pair_s_is_is_asked_about(qtbot, page, file):
+    read(qtbot, page, file(["Mark", "Size"], ["900", "PR 3070"]))
+    assert not page.pair.isHidden()
+    choose(page.pair.answers, "leaf")
+    assert outcomes(page) == ["new, 6'-0\" x 7'-0\""]
+
+
+@pytest.mark.parametrize(
+    ("content", "said"),
+    [
+        (b"", "Doors.csv is empty."),
+        (b"\x00\x01", "Doors.csv is not text"),
+        (b"Mark,Size\n", "no door under it"),
+    ],
+)
+def test_a_file_that_is_no_schedule_is_refused_on_the_page(qtbot, page, tmp_path, content, said):
+    path = tmp_path / "Doors.csv"
+    path.write_bytes(content)
+    read(qtbot, page, path)
+    assert said in page.refusal.text()
+    assert page.split.isHidden()
+    assert not page.invitation.isHidden()
+    read(qtbot, page, DOORS)
+    assert page.refusal.isHidden()
+
+
+def test_a_fault_that_is_chosen_is_shown_in_the_rows(qtbot, page):
+    read(qtbot, page, DOORS)
+    page.lists.faults.setCurrentCell(1, 0)
+    assert page.view.currentIndex().row() == page.preview.row_of(15)
+    assert page.view.currentIndex().column() == 3
+
+
+def test_the_keyboard_brings_a_chooser_into_view(qtbot, page):
+    read(qtbot, page, DOORS)
+    page.resize(500, 600)
+    QApplication.processEvents()
+    before = page.view.horizontalScrollBar().value()
+    last = page.header.fields[-1]
+    QApplication.sendEvent(last, QFocusEvent(QEvent.Type.FocusIn, Qt.FocusReason.TabFocusReason))
+    assert page.view.horizontalScrollBar().value() > before
+    assert last.geometry().right() <= page.header.viewport().width() + 4
+
+
+def test_every_chooser_has_a_name_and_follows_its_column(qtbot, page):
+    read(qtbot, page, DOORS)
+    assert page.header.fields[3].accessibleName() == "what is taken from Size"
+    assert page.header.units[3].accessibleName() == "unit of bare numbers in Size"
+    page.view.setColumnWidth(1, 300)
+    assert page.header.fields[0].width() == 296
+    assert page.header.fields[1].x() == page.header.sectionViewportPosition(2) + 2
+
+
+def test_it_follows_the_job(qtbot, page, session, file):
+    read(qtbot, page, file(*GOOD))
+    assert outcomes(page)[0] == "opening width 36 in → 42 in"
+    session.select("101A")
+    session.edit("size.width", 42)
+    page.show_state("edit")
+    assert outcomes(page)[0] == "as it is in the job"
+    session.undo()
+    page.show_state("undo")
+    assert outcomes(page)[0] == "opening width 36 in → 42 in"
+
+
+def test_what_was_settled_is_said_by_the_window(qtbot, page, session, file):
+    session.select("101A")
+    session.edit("status", "ordered")
+    said = []
+    session.noted.connect(said.append)
+    read(qtbot, page, file(*GOOD))
+    assert "it is marked ordered" in outcomes(page)[0]
+    page.take_all.click()
+    assert len(said) == 1
+    assert "101A is marked ordered" in said[0]
+
+
+def test_a_long_file_is_read_in_pieces_and_can_be_stopped(qtbot, page, session, file):
+    rows = [["Mark", "Size", "Hand"], *([f"N{n}", "3070", "LH"] for n in range(3000))]
+    page.read(file(*rows))
+    assert page.work.running
+    assert not page.stop.isHidden()
+    assert not page.choose.isEnabled()
+    page.stop.click()
+    assert not page.work.running
+    assert page.stop.isHidden()
+    assert page.work.table is None
+    read(qtbot, page, file(*rows))
+    assert page.take_all.text() == "Take all 3,000"
+
+
+def test_a_list_of_thousands_says_how_many_more(qtbot, page, file):
+    read(qtbot, page, file(["Mark", "Size"], *([f"N{n}", "x"] for n in range(500))))
+    assert page.lists.tabText(0) == "Faults 500"
+    assert page.lists.faults.rowCount() == 401
+    assert page.lists.faults.item(400, 2).text() == "and 100 more"
+
+
+def test_the_sheet_of_a_workbook_is_chosen(qtbot, page, tmp_path):
+    book = Workbook()
+    book.active.append(["Mark", "Size"])
+    book.active.append(["900", "3070"])
+    other = book.create_sheet("Second floor")
+    for row in (["Mark", "Size"], ["901", "3070"], ["902", "3070"]):
+        other.append(row)
+    path = tmp_path / "doors.xlsx"
+    book.save(path)
+    read(qtbot, page, path)
+    assert not page.sheets.isHidden()
+    assert page.take_all.text() == "Take all 1"
+    page.sheets.setCurrentText("Second floor")
+    page.sheets.activated.emit(1)
+    qtbot.waitUntil(lambda: not page.work.running)
+    assert page.take_all.text() == "Take all 2"
+
+
+def test_the_button_asks_for_the_file(qtbot, page, monkeypatch):
+    monkeypatch.setattr(QFileDialog, "getOpenFileName", lambda *_: (str(DOORS), ""))
+    page.choose.click()
+    qtbot.waitUntil(lambda: not page.work.running)
+    assert page.work.path == DOORS
+    monkeypatch.setattr(QFileDialog, "getOpenFileName", lambda *_: ("", ""))
+    page.choose.click()
+    assert page.work.path == DOORS
+
+
+def test_the_window_turns_to_it_and_back(qtbot, window):
+    window.commands.actions_by_name["import"].trigger()
+    page = window.pages.made["import"]
+    qtbot.waitUntil(page.isVisible)
+    assert window.columns.isHidden()
+    read(qtbot, page, DOORS)
+    page.take_good.click()
+    assert not window.columns.isHidden()
+    assert not window.commands.actions_by_name["import"].isChecked()
+    assert window.line.text().startswith("Taken from door_schedule.csv")
+    assert window.session.mark == "301A"
+    window.session.undo()
