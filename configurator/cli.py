@@ -16,10 +16,11 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from configurator.chosen import chosen, refused, studied
+from configurator.draw_command import add_draw_command, write_picture
 from configurator.exit_status import DONE, FOUND_ERRORS, NOT_WRITTEN, REFUSED
 from configurator.import_command import add_import_command
-from configurator.model import Job, Opening
-from configurator.model.faults import Fault
+from configurator.model import Job
 from configurator.model.words import VOCABULARY
 from configurator.order_commands import add_order_commands
 from configurator.project_file import ProjectFileError, load
@@ -30,7 +31,6 @@ if TYPE_CHECKING:
     from configurator.study import Study
 
 COMMANDS = ("compare", "draw", "order", "schedule", "import", "kinds")
-PICTURE_FORMATS = (".png", ".svg", ".pdf")
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -77,15 +77,7 @@ def _parser() -> argparse.ArgumentParser:
     compare.add_argument("--sure", action="store_true", help="add how sure each is, tolerances considered")
     compare.set_defaults(run=_compare)
 
-    draw = commands.add_parser("draw", help="write the plan of one opening as a PNG, SVG or PDF")
-    draw.add_argument("file", type=Path, metavar="FILE")
-    draw.add_argument("--mark", required=True, help="which opening")
-    draw.add_argument("--out", required=True, type=Path, metavar="X.png|svg|pdf")
-    draw.add_argument("--angle", type=float, help="degrees the door is open (its wanted angle if left out)")
-    draw.add_argument("--metric", action="store_true", help="show millimetres")
-    draw.add_argument("--swept", action="store_true", help="show what the leaf and its hardware sweep")
-    draw.set_defaults(run=_draw)
-
+    add_draw_command(commands)
     add_order_commands(commands)
     add_import_command(commands)
 
@@ -97,8 +89,8 @@ def _parser() -> argparse.ArgumentParser:
 
 def _compare(options: argparse.Namespace) -> tuple[str, int]:
     job = load(options.file)
-    openings = _chosen(job, options.mark)
-    studies = [_studied(job, opening) for opening in openings]
+    openings = chosen(job, options.mark)
+    studies = [studied(job, opening) for opening in openings]
     errors = any(finding.severity == "error" for each in studies for finding in each.all_findings())
     status = FOUND_ERRORS if options.strict and errors else DONE
     whole = _job_findings(job, studies) if options.mark is None else ()
@@ -127,7 +119,7 @@ def _how_sure(job: Job, study: "Study") -> "tuple[HowSure, ...]":
         return all_how_sure(study)
     except ValueError as error:
         field = f"openings[{job.openings.index(study.opening)}].tolerances"
-        raise _refused(field, f"{error} (opening {study.opening.mark})") from None
+        raise refused(field, f"{error} (opening {study.opening.mark})") from None
 
 
 def _with_sure(data: dict[str, Any], sure: "Sequence[HowSure]") -> dict[str, Any]:
@@ -168,33 +160,6 @@ def _job_findings(job: Job, studies: "list[Study]") -> "tuple[Finding, ...]":
     return job_findings(studies, job.job)
 
 
-def _draw(options: argparse.Namespace) -> tuple[str, int]:
-    job = load(options.file)
-    (opening,) = _chosen(job, options.mark)
-    if options.out.suffix.lower() not in PICTURE_FORMATS:
-        raise _refused("--out", f"must end in {', '.join(PICTURE_FORMATS)}; {options.out.name} was given")
-    if options.angle is not None and not 0 <= options.angle <= 180:
-        raise _refused("--angle", f"must be at least 0 and at most 180 degrees; {options.angle:g} was given")
-    _write_picture(job, opening, options.out, options.angle, options.metric, options.swept)
-    return f"{options.out}: plan of {opening.mark}\n", DONE
-
-
-def _write_picture(
-    job: Job,
-    opening: Opening,
-    path: Path,
-    angle: float | None,
-    metric: bool = False,
-    swept: bool = False,
-) -> None:
-    from configurator.export.picture import write_plan
-    from configurator.units import Display
-
-    answer = _studied(job, opening)
-    turn = answer.filled.wanted_angle if angle is None else angle
-    write_plan(answer, path, turn, Display(metric=metric), job=job.job, swept=swept)
-
-
 def _kinds(options: argparse.Namespace) -> tuple[str, int]:
     if options.json:
         return json.dumps(VOCABULARY) + "\n", DONE
@@ -227,23 +192,11 @@ def _without_window(path: Path | None, reason: str) -> tuple[str, int]:
     if not job.openings:
         _complain(f"{path.name} has no openings, so there is nothing to compare or to draw")
         return "", DONE
-    text = studies_as_text([_studied(job, opening) for opening in job.openings])
+    text = studies_as_text([studied(job, opening) for opening in job.openings])
     first = job.openings[0]
     picture = _writable_folder() / f"{path.stem}-{_file_name(first.mark)}.png"
-    _write_picture(job, first, picture, None)
+    write_picture(job, first, picture, None)
     return f"{text}\nPicture of {first.mark}: {picture} (written because there is no window)\n", DONE
-
-
-def _studied(job: Job, opening: Opening) -> "Study":
-    """Study one opening; what the plan refuses (a hinge that cannot be mounted so) is refused as input."""
-    from configurator.study import study
-
-    try:
-        return study(opening, job.job)
-    except ValueError as error:
-        place = job.openings.index(opening)
-        field = ".".join(filter(None, (f"openings[{place}]", getattr(error, "field", None))))
-        raise _refused(field, f"{error} (opening {opening.mark})") from None
 
 
 def _writable_folder() -> Path:
@@ -253,20 +206,6 @@ def _writable_folder() -> Path:
 
 def _file_name(mark: str) -> str:
     return "".join(c if c.isalnum() or c in "-_" else "_" for c in mark)[:60]
-
-
-def _chosen(job: Job, mark: str | None) -> tuple[Opening, ...]:
-    if mark is None:
-        return job.openings
-    chosen = tuple(opening for opening in job.openings if opening.mark == mark)
-    if not chosen:
-        known = ", ".join(opening.mark for opening in job.openings[:20]) or "none"
-        raise _refused("--mark", f"there is no opening {mark!r} in this job; it has {known}")
-    return chosen
-
-
-def _refused(field: str, message: str) -> ProjectFileError:
-    return ProjectFileError((Fault(field, message),))
 
 
 def _print(text: str, status: int) -> int:

@@ -1,0 +1,137 @@
+"""The command that draws: sheets at a true scale, or the picture of the window.
+
+What it needs is imported when it runs, so that the other commands start no slower.
+"""
+
+import argparse
+from collections.abc import Iterator, Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from configurator.chosen import chosen, refused, studied
+from configurator.exit_status import DONE
+from configurator.model import Job, Opening
+from configurator.project_file import load
+from configurator.units import Display
+
+if TYPE_CHECKING:
+    from configurator.drawing.pages.page import Page, Paper, Scale
+
+PICTURE_FORMATS = (".png", ".svg", ".pdf")
+USUAL_SHEET = "plan"
+
+
+def add_draw_command(commands: Any) -> None:
+    """Add `draw` to the command line's commands."""
+    draw = commands.add_parser("draw", help="write sheets to scale as PDF, SVG, DXF or PNG, or a picture")
+    draw.add_argument("file", type=Path, metavar="FILE")
+    which = draw.add_mutually_exclusive_group(required=True)
+    which.add_argument("--mark", help="which opening")
+    which.add_argument("--all", action="store_true", help="every opening, as one PDF with bookmarks")
+    draw.add_argument("--out", required=True, type=Path, metavar="X.pdf|svg|dxf|png")
+    draw.add_argument("--sheet", help="what the sheet shows: plan (the usual one), elevation, prep, ...")
+    draw.add_argument("--scale", metavar="full|6|3|1-1/2|3/4|1:5", help="fitted if left out")
+    draw.add_argument("--paper", help="Letter (A4 in millimetres) if left out; Tabloid, Arch C, A4, A3")
+    draw.add_argument("--metric", action="store_true", help="show millimetres")
+    draw.add_argument("--angle", type=float, help="a picture with the door so many degrees open")
+    draw.add_argument("--swept", action="store_true", help="a picture of what leaf and hardware sweep")
+    draw.set_defaults(run=draw_command)
+
+
+def draw_command(options: argparse.Namespace) -> tuple[str, int]:
+    """Write what was asked for; return where it was written, and the exit status.
+
+    A PNG without any of the options of a sheet is the picture, and so is everything with an angle or what is
+    swept: those are shown by no sheet.
+    """
+    job = load(options.file)
+    openings = chosen(job, options.mark)
+    of_sheet = options.all or any((options.sheet, options.scale, options.paper))
+    of_picture = options.swept or options.angle is not None
+    if of_sheet and of_picture:
+        name = "--swept" if options.swept else "--angle"
+        raise refused(name, "is for the picture of one opening, not for a sheet")
+    if of_picture or (not of_sheet and options.out.suffix.lower() == ".png"):
+        return _picture(job, openings[0], options)
+    return _sheets(job, openings, options)
+
+
+def _picture(job: Job, opening: Opening, options: argparse.Namespace) -> tuple[str, int]:
+    if options.out.suffix.lower() not in PICTURE_FORMATS:
+        raise refused("--out", f"must end in {', '.join(PICTURE_FORMATS)}; {options.out.name} was given")
+    if options.angle is not None and not 0 <= options.angle <= 180:
+        raise refused("--angle", f"must be at least 0 and at most 180 degrees; {options.angle:g} was given")
+    write_picture(job, opening, options.out, options.angle, options.metric, options.swept)
+    return f"{options.out}: plan of {opening.mark}\n", DONE
+
+
+def write_picture(
+    job: Job,
+    opening: Opening,
+    path: Path,
+    angle: float | None,
+    metric: bool = False,
+    swept: bool = False,
+) -> None:
+    """Write the picture of one opening, its leaves at an angle in degrees; None is as far as is wanted."""
+    from configurator.export.picture import write_plan
+
+    answer = studied(job, opening)
+    turn = answer.filled.wanted_angle if angle is None else angle
+    write_plan(answer, path, turn, Display(metric=metric), job=job.job, swept=swept)
+
+
+def _sheets(job: Job, openings: Sequence[Opening], options: argparse.Namespace) -> tuple[str, int]:
+    from configurator.export.pages import OF_MANY_PAGES, PAGE_FORMATS, write_pages
+
+    ending = options.out.suffix.lower()
+    if ending not in PAGE_FORMATS:
+        raise refused("--out", f"must end in {', '.join(PAGE_FORMATS)}; {options.out.name} was given")
+    if options.all and ending not in OF_MANY_PAGES:
+        raise refused("--out", f"must end in {', '.join(OF_MANY_PAGES)} for all openings")
+    if not openings:
+        raise refused("openings", "there is no opening to draw")
+    write_pages(_pages(job, openings, options), options.out)
+    kind = options.sheet or USUAL_SHEET
+    what = f"{len(openings)} sheets ({kind})" if options.all else f"{kind} of {openings[0].mark}"
+    return f"{options.out}: {what}\n", DONE
+
+
+def _pages(job: Job, openings: Sequence[Opening], options: argparse.Namespace) -> "Iterator[Page]":
+    """Return the sheets, each laid out when it is written; what holds for all of them is refused at once."""
+    from configurator.drawing.pages.sheets import SHEETS, sheet_maker
+
+    kind, display = options.sheet or USUAL_SHEET, Display(metric=options.metric)
+    if kind not in SHEETS:
+        raise refused("--sheet", f"is one of {', '.join(SHEETS)}; {kind!r} was given")
+    paper, scale = _paper(options, display), _scale(options)
+    make = sheet_maker(kind)
+
+    def pages() -> "Iterator[Page]":
+        for number, opening in enumerate(openings, 1):
+            try:
+                yield make(studied(job, opening), job.job, paper, scale, display, (number, len(openings)))
+            except ValueError as error:
+                raise refused(
+                    "--scale" if scale else "--sheet", f"{error} (opening {opening.mark})"
+                ) from None
+
+    return pages()
+
+
+def _paper(options: argparse.Namespace, display: Display) -> "Paper":
+    from configurator.drawing.pages.papers import paper_named, usual_paper
+
+    try:
+        return paper_named(options.paper) if options.paper else usual_paper(display)
+    except ValueError as error:
+        raise refused("--paper", str(error)) from None
+
+
+def _scale(options: argparse.Namespace) -> "Scale | None":
+    from configurator.drawing.pages.papers import scale_named
+
+    try:
+        return scale_named(options.scale) if options.scale else None
+    except ValueError as error:
+        raise refused("--scale", str(error)) from None
