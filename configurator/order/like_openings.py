@@ -6,14 +6,18 @@ from configurator.model import Opening
 
 ONLY_SAID = frozenset({"mark", "location", "notes", "questions"})
 """What is said of an opening that no answer depends on."""
+SETTLED = ("approved", "ordered")
 
 
 def study_key(opening: Opening) -> str:
     """Return what an opening's answers come from: two with the same key have the same answers.
 
-    A value that is given and one that is left out differ, though the usual value may be the same.
+    A value that is given and one that is left out differ, though the usual value may be the same. What a
+    width chosen by hand is told depends on whether it was ordered; no other answer asks for the status.
     """
-    return opening.model_dump_json(exclude=set(ONLY_SAID), exclude_defaults=True)
+    said = opening.model_dump_json(exclude={*ONLY_SAID, "status"}, exclude_defaults=True)
+    by_hand = opening.hinge is not None and opening.hinge.width is not None
+    return f"{said} settled" if by_hand and opening.status in SETTLED else said
 
 
 def like_key(opening: Opening) -> str:

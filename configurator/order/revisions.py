@@ -106,6 +106,19 @@ def freeze(job: Job, order: TakeOff, date: str | None = None, note: str | None =
     return Revision.model_validate({key: value for key, value in given.items() if value is not None})
 
 
+def marked_ordered(job: Job, order: TakeOff) -> Job:
+    """Return the job with the status of every opening that a line of the order serves set to ordered."""
+    served = {mark for line in order.lines for mark in line.by_mark}
+    openings = (
+        # A status is one of four words; checking ten thousand openings again would take seconds.
+        one.model_copy(update={"status": "ordered"})
+        if one.mark in served and one.status != "ordered"
+        else one
+        for one in job.openings
+    )
+    return job.model_copy(update={"openings": tuple(openings)})
+
+
 def with_revision(job: Job, revision: Revision) -> Job:
     """Return the job with one more revision. Raises RevisionError where its number is not the next."""
     if any(one.number >= revision.number for one in job.revisions):

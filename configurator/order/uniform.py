@@ -1,10 +1,10 @@
 """Making a job uniform: offered where one hinge width would do for all of a height, with what it costs."""
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from itertools import count
 
-from configurator.model import JobFacts
+from configurator.model import JobFacts, Opening
 from configurator.order.saying import Said
 from configurator.order.studied import Cancelled, Progress
 from configurator.order.tally import Tally, chosen
@@ -28,6 +28,22 @@ def uniform(
 def offered_width(said: Said) -> float | None:
     """Return the width that would do for all, inches; None where the finding offers none."""
     return said.finding.numbers.get("width")
+
+
+def made_uniform(openings: Iterable[Opening], said: Said) -> tuple[Opening, ...]:
+    """Return a job's openings with the offered width, by hand, on every one that the finding names.
+
+    Raises ValueError where no width is offered, or an opening cannot have it.
+    """
+    width, marks = offered_width(said), set(said.marks)
+    if width is None:
+        raise ValueError("no one width does for all of them")
+    return tuple(_with_width(one, width) if one.mark in marks else one for one in openings)
+
+
+def _with_width(opening: Opening, width: float) -> Opening:
+    data = opening.model_dump(exclude_unset=True)
+    return Opening.model_validate({**data, "hinge": {**(data.get("hinge") or {}), "width": width}})
 
 
 def _watched(asked: Sequence[Chosen], progress: Progress) -> list[Chosen]:

@@ -190,6 +190,11 @@ class Session(QObject):
         self._note_settled(before)
         self._join("edit")
 
+    def take_job(self, job: Job, name: str) -> None:
+        """Take the job with something else of it changed, all of it valid, as one step of that name."""
+        self._history.push(job, name)
+        self._join("edit")
+
     # --- Files and time ---
 
     @property

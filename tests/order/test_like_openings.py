@@ -59,6 +59,12 @@ def test_the_same_study_key_means_the_same_answers():
         assert getattr(rows[0], name) == getattr(rows[1], name)
 
 
-def test_quantity_and_status_count_in_answers_and_so_in_the_study_key():
+def test_the_quantity_counts_in_answers_and_so_in_the_study_key():
     assert study_key(opening(quantity=2)) != study_key(opening())
-    assert study_key(opening(status="ordered")) != study_key(opening())
+
+
+def test_the_status_counts_only_where_a_width_was_ordered_by_hand():
+    by_hand = {"hinge": {"width": 4}}
+    assert study_key(opening(status="ordered")) == study_key(opening())
+    assert study_key(opening(status="ordered", **by_hand)) != study_key(opening(**by_hand))
+    assert study_key(opening(status="field verified", **by_hand)) == study_key(opening(**by_hand))

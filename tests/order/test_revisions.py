@@ -9,6 +9,7 @@ from configurator.order.revisions import (
     RevisionError,
     changes_since,
     freeze,
+    marked_ordered,
     print_of,
     spare_of,
     with_revision,
@@ -184,3 +185,14 @@ def test_what_was_ordered_and_the_changes_make_what_is_wanted(before, after):
     assert {one.mark for one in found.openings} == {
         mark for mark in {*before, *after} if before.get(mark) != after.get(mark)
     }
+
+
+def test_the_openings_of_an_order_are_marked_ordered_and_nothing_else_of_them_changes():
+    job = job_of(data("1"), data("2", hung_on="pivots"), data("3", status="ordered"))
+    order = order_of(job)
+    ordered = marked_ordered(job, order)
+    assert [one.status for one in ordered.openings] == ["ordered", "assumed", "ordered"]
+    assert ordered.openings[1] is job.openings[1]
+    assert parse(dump(ordered)) == ordered
+    later = with_revision(ordered, freeze(ordered, order))
+    assert changes_since(later.revisions[-1], later, order_of(later)).openings == ()

@@ -1,8 +1,14 @@
 """Tallies kept while a job is worked on."""
 
-from configurator.model import Hinge, JobFacts
+from typing import get_args
+
+import pytest
+
+from configurator.model import Hinge, JobFacts, Opening
+from configurator.model.words import Status
 from configurator.order import tally_book
-from configurator.order.tally import tally_job
+from configurator.order.studied import study_or_fault
+from configurator.order.tally import tally, tally_job
 from configurator.order.tally_book import TallyBook
 from tests.order.cases import data, job_of
 
@@ -66,3 +72,18 @@ def test_what_is_gone_is_forgotten_once_it_is_the_most():
     book.forget_others(job.openings[:1])
     assert book.known(job.openings[0]) is not None
     assert book.known(job.openings[50]) is None
+
+
+@pytest.mark.parametrize("width", [None, 4, 4.5])
+@pytest.mark.parametrize("status", get_args(Status))
+def test_a_status_changes_no_answer_that_the_book_keeps(width, status):
+    """With a rail that a 4 in hinge fails, what a width by hand is told depends on the status."""
+    rail = {"kind": "chair rail", "projection": 1.75, "start": 0.5, "bottom": 32, "top": 42}
+    more = {} if width is None else {"hinge": {"width": width}}
+    openings = [
+        Opening.model_validate(data("1", obstructions=[rail], use={"wanted_angle": 180}, status=one, **more))
+        for one in ("assumed", status)
+    ]
+    book = TallyBook()
+    book.of(openings[0])
+    assert book.of(openings[1]) == tally(study_or_fault(openings[1]))
