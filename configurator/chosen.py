@@ -11,7 +11,7 @@ if TYPE_CHECKING:
 
 
 def chosen(job: Job, mark: str | None) -> tuple[Opening, ...]:
-    """Return the opening with a mark, or all of them for None. Raises ProjectFileError where there is none."""
+    """Return the opening with a mark, or all of them for None. Raises ProjectFileError if none has it."""
     if mark is None:
         return job.openings
     found = tuple(opening for opening in job.openings if opening.mark == mark)
