@@ -14,9 +14,9 @@ from configurator.drawing.view import Box, View, box_around
 ARROW = 5.0
 """Length of an arrowhead, points."""
 _HALF_WIDTH = 0.16 * ARROW
-_GAP = 1.5
+GAP = 1.5
 """Extension lines start this far off what is measured, points."""
-_BEYOND = 2.0
+BEYOND = 2.0
 """They run on this far past the dimension line, points."""
 _TAIL = 6.0
 
@@ -54,12 +54,12 @@ def line_boxes(dimensions: Iterable[Dimension], view: View, extensions: bool = T
 
 def _extension(point: Point, end: Point) -> tuple[Point, Point] | None:
     length = math.dist(point, end)
-    if length <= _GAP:
+    if length <= GAP:
         return None
     x, y = _unit(point, end)
     return (
-        (point[0] + _GAP * x, point[1] + _GAP * y),
-        (end[0] + _BEYOND * x, end[1] + _BEYOND * y),
+        (point[0] + GAP * x, point[1] + GAP * y),
+        (end[0] + BEYOND * x, end[1] + BEYOND * y),
     )
 
 

@@ -249,7 +249,7 @@ def _dimension(place: Place, item: Dimension) -> None:
     attributes: dict[str, Any] = {
         "layer": item.layer,
         "dimtype": _ROTATED + _OWN_BLOCK + _TEXT_PLACED,
-        "dimstyle": dimension_style(place.drawing, place.scale),
+        "dimstyle": dimension_style(place.drawing, place.scale, item.text_angle != 0.0),
         "geometry": _dimension_block(place, item, text_at),
         "defpoint": line_b,
         "defpoint2": a,

@@ -2,12 +2,14 @@
 
 from collections.abc import Iterable
 from functools import cache
+from typing import Any
 
 import ezdxf
 from ezdxf.document import Drawing
 from ezdxf.enums import InsertUnits
 from ezdxf.layouts import BlockLayout
 
+from configurator.drawing.dimension_strokes import ARROW, BEYOND, GAP
 from configurator.drawing.on_sheet import CROSS, DOT, RING, SMALL_RING
 from configurator.drawing.pages.page import POINTS_PER_INCH, Scale
 from configurator.drawing.style import POINTS_PER_MM, Layer, inks, layers, materials
@@ -25,6 +27,7 @@ _GRAY, _LIGHT_GRAY = 8, 9
 _DARK, _LIGHT = 0.65, 0.86
 _FRACTIONAL, _NOT_STACKED = 5, 2
 _THIRTY_SECONDS = 5
+_NO_STYLE = "Standard"
 
 
 def new_drawing() -> Drawing:
@@ -34,6 +37,7 @@ def new_drawing() -> Drawing:
     drawing.header["$MEASUREMENT"] = 0
     drawing.header["$LTSCALE"], drawing.header["$PSLTSCALE"] = 1.0, 1
     drawing.header["$LWDISPLAY"] = 1
+    drawing.header["$DIMSTYLE"] = _NO_STYLE
     drawing.styles.add(REGULAR, font="DejaVuSans.ttf")
     drawing.styles.add(BOLD, font="DejaVuSans-Bold.ttf")
     _add_marks(drawing)
@@ -53,33 +57,40 @@ def add_layers(drawing: Drawing, names: Iterable[str]) -> None:
     drawing.layers.get(NOT_PLOTTED).dxf.plot = 0
 
 
-def dimension_style(drawing: Drawing, scale: Scale) -> str:
+def dimension_style(drawing: Drawing, scale: Scale, along: bool) -> str:
     """Return the name of the dimension style for a scale, made where it is not there yet.
 
-    A program that draws the dimension anew then letters it as large as it was.
+    A program that draws a dimension anew then letters it as large as it was, level or `along` its line.
+    The first style made is the drawing's own.
     """
-    name = f"DIMS-{1 / scale.ratio:g}"
+    name = f"DIMS-{1 / scale.ratio:g}" + ("-ALONG" if along else "")
     if name not in drawing.dimstyles:
         style = drawing.dimstyles.add(name)
-        style.update_dxf_attribs(
-            {
-                "dimscale": 1 / scale.ratio,
-                "dimtxt": 8.0 * CAPITALS / POINTS_PER_INCH,
-                "dimasz": 5.0 / POINTS_PER_INCH,
-                "dimexo": 1.5 / POINTS_PER_INCH,
-                "dimexe": 2.0 / POINTS_PER_INCH,
-                "dimgap": 2.0 / POINTS_PER_INCH,
-                "dimtad": 1,
-                "dimtih": 0,
-                "dimtoh": 0,
-                "dimtmove": 2,
-                "dimlunit": _FRACTIONAL,
-                "dimfrac": _NOT_STACKED,
-                "dimdec": _THIRTY_SECONDS,
-                "dimtxsty": REGULAR,
-            }
-        )
+        style.update_dxf_attribs(_dimension_variables(scale, along))
+        if drawing.header["$DIMSTYLE"] == _NO_STYLE:
+            drawing.header["$DIMSTYLE"] = name
+            for variable, value in _dimension_variables(scale, along).items():
+                drawing.header[f"${variable.upper()}"] = value
     return name
+
+
+def _dimension_variables(scale: Scale, along: bool) -> dict[str, Any]:
+    return {
+        "dimscale": 1 / scale.ratio,
+        "dimtxt": 8.0 * CAPITALS / POINTS_PER_INCH,
+        "dimasz": ARROW / POINTS_PER_INCH,
+        "dimexo": GAP / POINTS_PER_INCH,
+        "dimexe": BEYOND / POINTS_PER_INCH,
+        "dimgap": 2.0 / POINTS_PER_INCH,
+        "dimtad": 1,
+        "dimtih": int(not along),
+        "dimtoh": int(not along),
+        "dimtmove": 2,
+        "dimlunit": _FRACTIONAL,
+        "dimfrac": _NOT_STACKED,
+        "dimdec": _THIRTY_SECONDS,
+        "dimtxsty": REGULAR,
+    }
 
 
 @cache

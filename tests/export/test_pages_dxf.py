@@ -278,3 +278,12 @@ def test_the_same_pages_are_the_same_bytes_and_the_library_is_left_as_it_was():
 
 def test_units_are_inches():
     assert read_back(a_page()).header["$INSUNITS"] == 1
+
+
+@pytest.mark.parametrize(("angle", "level"), [(0.0, 1), (math.pi / 2, 0)])
+def test_a_dimension_style_keeps_lettering_level_or_along_its_line(angle, level):
+    drawing = read_back(a_page(a_dimension(text_angle=angle)))
+    (one,) = drawing.modelspace().query("DIMENSION")
+    assert (one.get_dim_style().dxf.dimtih, one.get_dim_style().dxf.dimtoh) == (level, level)
+    assert drawing.header["$DIMSTYLE"] == one.dxf.dimstyle
+    assert (drawing.header["$DIMTIH"], drawing.header["$DIMSCALE"]) == (level, 2.0)
