@@ -98,14 +98,14 @@ class _OnCanvas:
         """Nor their ends."""
 
     def _path(self, chains: Sequence[Chain], closed: bool) -> PDFPathObject:
-        path = self._canvas.beginPath()
+        """Return chains as one path; a chain that ends where it starts is joined there as well."""
+        code: list[str] = []
         for chain in chains:
-            path.moveTo(*chain[0])
-            for point in chain[1:]:
-                path.lineTo(*point)
+            code += [f"{x:.4f} {y:.4f} l" for x, y in chain]
+            code[-len(chain)] = code[-len(chain)][:-1] + "m"
             if closed or (len(chain) > 2 and tuple(chain[0]) == tuple(chain[-1])):
-                path.close()
-        return path
+                code.append("h")
+        return PDFPathObject(code)
 
     def _curve(self, arc: ArcOnSheet, stroke: int, fill: int) -> None:
         """An arc as curves of up to a quarter turn each, off the true round by less than 3 in 10,000."""

@@ -7,16 +7,17 @@ from configurator.drawing.lettering import text_width
 
 def broken(text: str, size: float, width: float, bold: bool = False) -> tuple[str, ...]:
     """Return the text in lines no wider than `width` points; a word wider than that is broken itself."""
-    lines: list[str] = []
-    line = ""
+    lines: list[list[str]] = []
+    space, used = text_width(" ", size, bold), width
     for word in _words(text, size, width, bold):
-        longer = f"{line} {word}" if line else word
-        if text_width(longer, size, bold) <= width:
-            line = longer
-            continue
-        lines.append(line)
-        line = word
-    return (*lines, line) if line else tuple(lines)
+        wide = text_width(word, size, bold)
+        if used + space + wide <= width:
+            lines[-1].append(word)
+            used += space + wide
+        else:
+            lines.append([word])
+            used = wide
+    return tuple(" ".join(words) for words in lines)
 
 
 def cut_to(text: str, size: float, width: float, bold: bool = False) -> str:
@@ -31,6 +32,9 @@ def cut_to(text: str, size: float, width: float, bold: bool = False) -> str:
 
 def _words(text: str, size: float, width: float, bold: bool) -> Iterator[str]:
     for word in text.split():
+        if text_width(word, size, bold) <= width:
+            yield word
+            continue
         piece = ""
         for letter in word:
             if piece and text_width(piece + letter, size, bold) > width:
