@@ -92,7 +92,7 @@ def _read(options: argparse.Namespace) -> "tuple[ScheduleTable, Reading]":
 def _taken(
     options: argparse.Namespace, table: "ScheduleTable", reading: "Reading", file: "HeldFile | None", job: Job
 ) -> tuple[str, int]:
-    from configurator.intake.columns import units_told
+    from configurator.intake.columns import columns_told
     from configurator.intake.comparing import compared_steps
     from configurator.intake.rows import rows_steps
     from configurator.intake.saying import report
@@ -101,7 +101,7 @@ def _taken(
     compared = run(compared_steps(run(rows_steps(table, reading)), reading, job))
     if compared.bad and not (options.take_good or options.dry_run):
         raise ProjectFileError(_refusals(compared))
-    said = report(table, compared, units_told(table, reading), options.remove_missing)
+    said = report(table, compared, columns_told(table, reading), options.remove_missing)
     return f"{said}{_written(options, file, job, compared)}\n", DONE
 
 

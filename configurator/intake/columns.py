@@ -10,8 +10,11 @@ from configurator.intake.headings import height_first, matched, unit_named
 from configurator.intake.sheet import IntakeError
 from configurator.intake.sizes import PairWidth, SizeOrder
 from configurator.intake.table import ScheduleTable
+from configurator.intake.words import says_nothing, word
 
 _ROWS_LOOKED_AT = 300
+_LONGEST = 80
+_NEVER_PASSED_OVER = frozenset({"leaves", "door", "frame"})
 _BARE = re.compile(r"(?:\d+\.?\d*|\.\d+)")
 _OPENING = (10.0, 200.0)
 """Openings: numbers up to the first are feet, from the second on millimetres."""
@@ -66,9 +69,10 @@ class Reading:
 
 def reading_of(table: ScheduleTable) -> Reading:
     """Return how a schedule is read by its headings, and by its numbers where they do not name a unit."""
-    fields = matched(table.headings)
     columns = []
-    for place, (title, field) in enumerate(zip(table.titles(), fields, strict=True)):
+    for place, (title, field) in enumerate(zip(table.titles(), matched(table.headings), strict=True)):
+        if field is not None and _says_otherwise(table, place, field):
+            field = None  # as where “Status” has NEW and EXISTING under it
         columns.append(Column(place, title, field, _unit(table, place, title, field)))
     sizes = [column for column in columns if column.field == "size"]
     height = any(height_first(column.heading) for column in sizes)
@@ -85,6 +89,17 @@ def units_told(table: ScheduleTable, reading: Reading) -> tuple[str, ...]:
         and unit_named(column.heading) is None
         and any(_bare_numbers(table, column.place, column.field))
     )
+
+
+def columns_told(table: ScheduleTable, reading: Reading) -> tuple[str, ...]:
+    """Say of each column what its heading or its numbers were taken for, where that is not plain."""
+    fields = matched(table.headings)
+    left_out = tuple(
+        f"{column.heading}: not read, for none of its words is known as {FIELDS[field].title}"
+        for column, field in zip(reading.columns, fields, strict=True)
+        if field is not None and column.field is None and _says_otherwise(table, column.place, field)
+    )
+    return left_out + units_told(table, reading)
 
 
 def column_called(reading: Reading, heading: str) -> Column:
@@ -111,6 +126,16 @@ def chosen(reading: Reading, choice: str) -> Reading:
     column = column_called(reading, heading)
     reading = reading.with_field(column.place, name or None)
     return reading.with_unit(column.place, unit) if colon else reading  # type: ignore[arg-type]
+
+
+def _says_otherwise(table: ScheduleTable, place: int, field: str) -> bool:
+    """Say whether not one cell of a column that an opening can do without is understood as its field."""
+    if field in _NEVER_PASSED_OVER or FIELDS[field].kind not in ("word", "flag"):
+        return False
+    name = "flag" if FIELDS[field].kind == "flag" else field
+    rows = (row.cells[place] for row in table.rows[:_ROWS_LOOKED_AT] if place < len(row.cells))
+    cells = [cell for cell in rows if cell.strip() and not says_nothing(cell)]
+    return bool(cells) and all(word(name, cell[:_LONGEST]) is None for cell in cells)
 
 
 def _unit(table: ScheduleTable, place: int, title: str, field: str | None) -> Unit:

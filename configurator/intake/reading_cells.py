@@ -5,9 +5,9 @@ from collections.abc import Callable, Mapping
 from types import MappingProxyType
 from typing import Any
 
-from configurator.intake.fields import Kind, Unit
+from configurator.intake.fields import OPENING_SIZES, Kind, Unit
 from configurator.intake.refused import CellError, quoted
-from configurator.intake.sizes import read_length, read_size
+from configurator.intake.sizes import read_length, read_opening_length, read_size
 from configurator.intake.words import accepted, word
 
 Reader = Callable[[str, str, Unit], tuple[Any, tuple[str, ...]]]
@@ -41,6 +41,8 @@ def _size(_: str, cell: str, unit: Unit) -> tuple[Any, tuple[str, ...]]:
 
 
 def _length(field: str, cell: str, unit: Unit) -> tuple[Any, tuple[str, ...]]:
+    if field in OPENING_SIZES:
+        return read_opening_length(cell, unit), ()
     return read_length(cell, unit, negative=field == "frame_proud"), ()
 
 

@@ -7,6 +7,8 @@ from configurator.intake.workbook_signs import NOT_WORKED_OUT
 
 Question = Literal["", "size order", "pair width"]
 """What the user is asked once for all rows: whether sizes are height first, or whose width a pair's is."""
+LONGEST_CELL = 120
+"""Characters of a cell that is not free text."""
 _ERRORS = re.compile(r"#(?:REF!|N/A|VALUE!|NAME\?|DIV/0!|NUM!|NULL!|SPILL!|CALC!)")
 _DATE = re.compile(
     r"\d{4}-\d{2}-\d{2}|\d{1,2}[-/](?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*(?:[-/]\d{2,4})?",
@@ -36,6 +38,12 @@ def refuse_what_no_one_wrote(cell: str) -> None:
         )
     if _ERRORS.fullmatch(cell.strip()):
         raise CellError(f"the spreadsheet could not work this cell out: {cell.strip()}")
+
+
+def refuse_long(cell: str) -> None:
+    """Raise CellError for what is no word and no length, before anything searches through it."""
+    if len(cell) > LONGEST_CELL:
+        raise CellError(f"{quoted(cell[:80])} goes on for {len(cell):,} characters")
 
 
 def refuse_date(cell: str) -> None:

@@ -9,7 +9,7 @@ from typing import Any
 from configurator.intake.columns import Column, Reading
 from configurator.intake.fields import FIELDS
 from configurator.intake.reading_cells import READERS
-from configurator.intake.refused import CellError, Question, quoted, refuse_what_no_one_wrote
+from configurator.intake.refused import CellError, Question, quoted, refuse_long, refuse_what_no_one_wrote
 from configurator.intake.sheet import SheetRow
 from configurator.intake.sizes import Size, settled
 from configurator.intake.steps import EVERY, Steps
@@ -100,8 +100,10 @@ class _Row:
         """Read one cell that is not blank. Raises CellError."""
         field = FIELDS[column.field or ""]
         refuse_what_no_one_wrote(cell)
-        if field.kind != "text" and says_nothing(cell):
-            return
+        if field.kind != "text":
+            refuse_long(cell)
+            if says_nothing(cell):
+                return
         value, told = READERS[field.kind](field.name, cell, column.unit)
         self.told.extend(told)
         if value is None:

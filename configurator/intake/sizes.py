@@ -25,7 +25,9 @@ THICKEST = 6.0
 _NUMBER = re.compile(r"(?:\d+\.?\d*|\.\d+)")
 _SHORTHAND = re.compile(r"\d{4,6}")
 _EACH = re.compile(r"(?:\(\s*2\s*\)|2\s*@|2\s*/\s*(?=\d{4}\b))\s*")
-_PAIR = re.compile(r"(?:pr|pair|dbl|double)\b\.?(?:\s+of\b)?\s*", re.IGNORECASE)
+_PAIR = re.compile(r"\(?(?:pr|pair|dbl|double)\b\.?\)?(?:\s+of\b)?\s*", re.IGNORECASE)
+_PAIR_BEHIND = re.compile(r"[\s(]+(?:pr|pair)\b\.?\)?$", re.IGNORECASE)
+_SLASHED = re.compile(r"(\d{1,2})/(\d{1,2})")
 _SINGLE = re.compile(r"(?:sgl|single)\b\.?\s*", re.IGNORECASE)
 _BETWEEN = re.compile(r"\s*(?:[x×X]|\bby\b)\s*")
 
@@ -57,6 +59,12 @@ def read_length(cell: str, unit: Unit, negative: bool = False) -> float:
         raise CellError(str(error)) from None
 
 
+def read_opening_length(cell: str, unit: Unit) -> float:
+    """Read the width or the height of an opening, where 2/8 is feet and inches: no door is that small."""
+    slashed = _SLASHED.fullmatch(cell.strip())
+    return read_length(f"{slashed[1]}-{slashed[2]}" if slashed else cell, unit)
+
+
 def read_size(cell: str, unit: Unit) -> Size:
     """Read a size as it stands, first figure for the width. Raises CellError."""
     refuse_date(cell)
@@ -68,7 +76,7 @@ def read_size(cell: str, unit: Unit) -> Size:
     if len(parts) not in (2, 3):
         raise CellError(f"{quoted(cell)} is not an opening size: width and then height, as 3'-0\" x 7'-0\"")
     named = [_named(part) for part in parts[:2]]
-    first, second = (read_length(text, unit) for text in _share_unit([text for _, text in named]))
+    first, second = (read_opening_length(text, unit) for text in _share_unit([text for _, text in named]))
     size = Size(first, second, leaves, _thickness(parts[2:], unit), each=each)
     return _ordered(size, [letter for letter, _ in named], cell)
 
@@ -126,6 +134,8 @@ def _without_prefix(text: str) -> tuple[str, str, bool]:
     for pattern, leaves, each in ((_EACH, "pair", True), (_PAIR, "pair", False), (_SINGLE, "single", False)):
         if match := pattern.match(text):
             return text[match.end() :], leaves, each
+    if behind := _PAIR_BEHIND.search(text):
+        return text[: behind.start()], "pair", False
     return text, "", False
 
 

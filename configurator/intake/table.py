@@ -8,6 +8,7 @@ from itertools import pairwise
 from configurator.intake.headings import matched
 from configurator.intake.sheet import IntakeError, Sheet, SheetRow
 
+LONGEST_TITLE = 120
 _ROWS_TRIED = 60
 _LEAST_COLUMNS = 2
 _TOTAL = re.compile(r"(?:sub|grand )?\s*totals?\b.*", re.IGNORECASE)
@@ -30,7 +31,7 @@ class ScheduleTable:
 
     def titles(self) -> tuple[str, ...]:
         """Return the headings as a person reads them."""
-        return tuple(" ".join(filter(None, both)) for both in self.headings)
+        return tuple(" ".join(filter(None, both))[:LONGEST_TITLE] for both in self.headings)
 
 
 def schedule_table(sheet: Sheet) -> ScheduleTable:

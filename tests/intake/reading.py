@@ -14,7 +14,10 @@ from configurator.model import Job
 
 def sheet(*rows: list[str]) -> Sheet:
     """Rows as they would come from a file, the first on line 1."""
-    return Sheet("doors.csv", tuple(SheetRow(line, tuple(row)) for line, row in enumerate(rows, 1)))
+    return Sheet(
+        "doors.csv",
+        tuple(SheetRow(line, tuple(row)) for line, row in enumerate(rows, 1) if any(map(str.strip, row))),
+    )
 
 
 def table(*rows: list[str]) -> ScheduleTable:

@@ -1,8 +1,12 @@
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
+from configurator.intake.sheet import IntakeError
+from configurator.intake.table import schedule_table
 from configurator.intake.words import says_nothing
 from configurator.model.words import VOCABULARY
-from tests.intake.reading import read, reasons, values
+from tests.intake.reading import compared, read, reasons, sheet, values
 
 
 @pytest.mark.parametrize(
@@ -81,7 +85,6 @@ def test_no_quantities(cell):
     [
         ("Hand", "LH/RH", "“LH/RH” is not known here; it may be LH; RH; LHR; RHR"),
         ("Rating", "2 storeys", "no fire rating"),
-        ("Closer", "maybe", "neither yes nor no"),
         ("Width", "wide", "is not a length"),
         ("Frame", "#REF!", "could not work this cell out"),
         ("Width", "#NOT WORKED OUT", "never worked out"),
@@ -92,6 +95,65 @@ def test_no_quantities(cell):
 def test_a_cell_that_is_not_understood_says_why(heading, cell, said):
     (reason,) = reasons(heading, cell)
     assert said in reason
+
+
+def test_yes_and_no():
+    rows = read(["Mark", "Closer"], ["1", "yes"], ["2", "N"], ["3", "X"], ["4", "maybe"])
+    assert [row.values.get("use.closer") for row in rows] == [True, False, True, None]
+    assert "neither yes nor no" in rows[3].faults[0].reason
+
+
+def test_an_endless_cell_is_refused_at_once():
+    for heading in ("Size", "Width", "Hand", "Rating", "Material"):
+        for cell in (" " * 30_000 + "x", "1" * 30_000, "w " * 15_000):
+            (reason,) = reasons(heading, cell)
+            assert "goes on for" in reason
+
+
+CELLS = st.one_of(
+    st.text(max_size=30),
+    st.text("0123456789-/ '\".xXwWhHPRpr()@mcin½¾″×", max_size=14),
+    st.sampled_from(
+        ["=1+1", "#REF!", "3070", "PR 6070", "LHR", "90 min", "1e9", "-1", "inf", "nan", "9" * 60, "3'-0\""]
+    ),
+)
+HEADINGS = [
+    "Mark",
+    "Size",
+    "Width",
+    "Height",
+    "Thk",
+    "Hand",
+    "Swing",
+    "Leaves",
+    "Material",
+    "Rating",
+    "Qty",
+    "Undercut",
+]
+
+
+@settings(max_examples=150)
+@given(st.dictionaries(st.sampled_from(HEADINGS), CELLS, min_size=2))
+def test_whatever_stands_in_the_cells_is_taken_or_refused(cells):
+    """Nothing but a value, within what an opening may have, or a fault with a sentence."""
+    header = list(dict.fromkeys(["Mark", *cells]))
+    rows = [header, [cells.get(heading, "1") for heading in header]]
+    try:
+        found = compared(schedule_table(sheet(*rows)))
+    except IntakeError:
+        return
+    for row in found.bad:
+        assert row.faults
+        assert all(fault.reason and "\n" not in fault.reason for fault in row.faults)
+    for good in found.good:
+        assert good.opening.size.width >= 12
+
+
+@pytest.mark.parametrize("heading", HEADINGS[1:])
+def test_a_word_of_nothing_is_refused_everywhere(heading):
+    (reason,) = reasons(heading, "qqq")
+    assert "qqq" in reason
 
 
 def test_a_fault_names_line_and_column():

@@ -3,7 +3,15 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from configurator.intake.refused import CellError
-from configurator.intake.sizes import LOW_PAIR, NARROW_PAIR, Size, read_length, read_size, settled
+from configurator.intake.sizes import (
+    LOW_PAIR,
+    NARROW_PAIR,
+    Size,
+    read_length,
+    read_opening_length,
+    read_size,
+    settled,
+)
 from configurator.units import format_length
 
 MM = 25.4
@@ -40,6 +48,12 @@ def test_a_length_is_in_its_own_unit_or_the_column_s(cell, unit, inches):
     assert read_length(cell, unit) == pytest.approx(inches)
 
 
+def test_feet_and_inches_may_stand_with_a_slash():
+    assert read_size("2/8 x 6/8", "in") == Size(32, 80)
+    assert read_opening_length("3/0", "mm") == 36
+    assert read_length("3/4", "in") == 0.75  # of anything else it is a fraction
+
+
 def test_a_third_figure_is_the_thickness():
     assert read_size('3\'-0" x 7\'-0" x 1-3/4"', "in").thickness == 1.75
     assert read_size("3070 x 1-3/4", "in") == Size(36, 84, thickness=1.75)
@@ -52,13 +66,13 @@ def test_a_prefix_says_how_many_leaves():
     assert read_size("(2) 3070", "in") == Size(36, 84, "pair", each=True)
     assert read_size("2/3070", "in") == Size(36, 84, "pair", each=True)
     assert read_size("2 @ 3'-0\" x 7'-0\"", "in") == Size(36, 84, "pair", each=True)
-    assert read_size("Pair of 3-0 x 7-0", "in") == Size(36, 84, "pair")
+    for cell in ("Pair of 3-0 x 7-0", "(PR) 3070", "3070 PR", "3'-0\" x 7'-0\" (pair)"):
+        assert read_size(cell, "in") == Size(36, 84, "pair")
 
 
 @pytest.mark.parametrize(
     "cell", ["", "x", "3'-0\"", "3070 x 2 x 3 x 4", "see plan", "3'-0\" x", "2026-03-06", "6-Mar", "30x70x",
-             "12345",
-             "W 36 x W 84", "9" * 500, "1/0 x 84", "36 x -84"],
+             "12345", "W 36 x W 84", "9" * 500, "1/0/2 x 84", "36 x -84"],
 )  # fmt: skip
 def test_what_is_no_size_is_refused_in_words(cell):
     with pytest.raises(CellError) as error:

@@ -1,6 +1,6 @@
 import pytest
 
-from configurator.intake.columns import chosen, reading_of, units_told
+from configurator.intake.columns import chosen, columns_told, reading_of, units_told
 from configurator.intake.fields import FIELDS
 from configurator.intake.headings import fields_named, height_first, unit_named
 from configurator.intake.sheet import IntakeError
@@ -121,6 +121,24 @@ def test_a_heading_with_a_unit_is_still_known():
 )
 def test_a_heading_may_say_that_the_height_comes_first(heading, first):
     assert height_first(heading) == first
+
+
+def test_a_column_whose_words_are_others_is_not_read_and_that_is_told():
+    found = table(["Mark", "Size", "Status"], ["1", "3070", "NEW"], ["2", "3070", "EXIST."])
+    assert reading_of(found).columns[2].field is None
+    assert columns_told(found, reading_of(found)) == (
+        "Status: not read, for none of its words is known as status",
+    )
+    chosen_all_the_same = reading_of(found).with_field(2, "status")
+    assert columns_told(found, chosen_all_the_same) == ()
+    mixed = table(["Mark", "Size", "Status"], ["1", "3070", "NEW"], ["2", "3070", "approved"])
+    assert reading_of(mixed).columns[2].field == "status"
+    blank = table(["Mark", "Size", "Status"], ["1", "3070", "-"], ["2", "3070", ""])
+    assert reading_of(blank).columns[2].field == "status"
+
+
+def test_references_to_details_are_no_sizes():
+    assert fields(["Mark", "Size", "Head", "Jamb", "Sill"], ["1"]) == ["mark", "size", None, None, None]
 
 
 @pytest.mark.parametrize(

@@ -3,6 +3,8 @@ import zipfile
 from datetime import datetime
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from openpyxl import Workbook, load_workbook
 
 from configurator.intake.sheet import IntakeError, sheet_steps
@@ -24,6 +26,9 @@ def data_of(made):
     written = io.BytesIO()
     made.save(written)
     return written.getvalue()
+
+
+SOUND = data_of(book(["Mark", "Size"], ["1", "3070"], ["2", 36.5]))
 
 
 def rows(made, wanted=None):
@@ -143,6 +148,48 @@ def test_a_sheet_that_is_not_xml_is_refused():
     assert "not a workbook" in refusal(
         replaced(data, "xl/worksheets/sheet1.xml", lambda xml: xml[: len(xml) // 2])
     )
+
+
+@pytest.fixture(scope="module")
+def folder(tmp_path_factory):
+    return tmp_path_factory.mktemp("schedules")
+
+
+def refused_or_read(act):
+    """Return the sentence of a refusal, nothing where it was read; anything else is a mistake."""
+    try:
+        act()
+    except IntakeError as error:
+        return str(error)
+    return ""
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.integers(0, 10_000), st.binary(min_size=1, max_size=40))
+def test_bytes_changed_anywhere_give_rows_or_a_sentence(place, noise):
+    data = bytearray(SOUND)
+    place %= len(data)
+    data[place : place + len(noise)] = noise
+    said = refused_or_read(lambda: rows(bytes(data)))
+    assert not said or said.startswith("doors.xlsx")
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.integers(0, 10_000), st.binary(min_size=1, max_size=12))
+def test_a_sheet_changed_anywhere_gives_rows_or_a_sentence(place, noise):
+    def change(xml):
+        return xml[: place % len(xml)] + noise + xml[place % len(xml) + len(noise) :]
+
+    said = refused_or_read(lambda: rows(replaced(SOUND, "xl/worksheets/sheet1.xml", change)))
+    assert not said or said.startswith(("doors.xlsx", "line"))
+
+
+@settings(max_examples=80)
+@given(st.binary(max_size=300))
+def test_any_bytes_are_a_schedule_or_not_one(folder, data):
+    path = folder / "any.csv"
+    path.write_bytes(data)
+    assert "\n" not in refused_or_read(lambda: run(sheet_steps(path)))
 
 
 def test_the_kind_of_file_is_told_by_what_is_in_it(tmp_path):

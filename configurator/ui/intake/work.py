@@ -5,7 +5,7 @@ from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal
 
-from configurator.intake.columns import Reading, reading_of, units_told
+from configurator.intake.columns import Reading, columns_told, reading_of
 from configurator.intake.comparing import Compared, compared_steps, openings_with
 from configurator.intake.fields import Unit
 from configurator.intake.rows import RowRead, rows_steps
@@ -94,7 +94,7 @@ class ImportWork(QObject):
         """Return everything that was assumed, in sentences."""
         if self.table is None or self.reading is None or self.compared is None:
             return ()
-        return (*self.table.told, *units_told(self.table, self.reading), *self.compared.told)
+        return (*self.table.told, *columns_told(self.table, self.reading), *self.compared.told)
 
     def stop(self) -> None:
         """Stop what is being read; of a file half read nothing stays."""
