@@ -13,11 +13,19 @@ from configurator.drawing.pages.page import Page
 from configurator.drawing.primitives import Dimension
 from configurator.drawing.style import layers
 from configurator.drawing.view import Box
+from configurator.export.dxf_entities import NAMES
 from configurator.export.pages import pages_as_bytes
 from tests.export.measuring import MM_PER_POINT, Lettered, Sheet, half_of_printed, length_said, scale_bar
-from tests.export.random_sheets import KINDS, SEEDS, display_of, pages_of
+from tests.export.random_sheets import KINDS, SEEDS, display_of, pages_of, random_study
 
 LAYER = re.compile(r"A-[A-Z]{4}(-[A-Z]{4}){0,2}")
+STUDIED = {
+    "pin axis off door face": "pin_off_door_face",
+    "pin axis off frame face": "pin_off_frame_face",
+    "barrel past frame face": "barrel_past_frame",
+    "barrel past wall face": "barrel_past_wall",
+    "clear width at 90": "clear_width_at_90",
+}
 SERIES = {18, 25, 35, 50, 70}
 
 
@@ -54,6 +62,18 @@ def test_every_dimension_is_a_dimension_as_long_as_it_says(kind):
             said = length_said(one.dxf.text)
             near = half_of_printed(display_of(seed)) + 1e-6
             assert said == pytest.approx(abs(one.get_measurement()), abs=near), (seed, one.dxf.text)
+
+
+def test_dimensions_measure_what_the_study_found(kind):
+    """The drawing against the numbers it was made from, by the name that each dimension carries."""
+    for seed, _, drawing in drawings(kind):
+        for one in drawing.modelspace().query("DIMENSION"):
+            name = one.get_xdata(NAMES)[0].value
+            found = [
+                getattr(each, STUDIED[name]) for each in random_study(seed).candidates if name in STUDIED
+            ]
+            near = [value for value in found if value == pytest.approx(abs(one.get_measurement()), abs=1e-6)]
+            assert near or name not in STUDIED, (seed, name)
 
 
 def test_layers_follow_the_pattern_and_line_weights_the_series(kind):
