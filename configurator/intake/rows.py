@@ -102,6 +102,7 @@ class _Row:
         refuse_what_no_one_wrote(cell)
         if field.kind != "text":
             refuse_long(cell)
+            cell = " ".join(cell.split())  # a size may be broken over two lines of its cell
             if says_nothing(cell):
                 return
         value, told = READERS[field.kind](field.name, cell, column.unit)

@@ -235,6 +235,10 @@ def test_a_size_and_its_own_columns_must_agree():
     assert row.values["size.width"] == 72
 
 
+def test_a_size_may_be_broken_over_lines():
+    assert values("Size", "3'-0\"\nx 7'-0\"") == {"size.width": 36, "size.height": 84}
+
+
 def test_leaves_by_the_size_and_by_their_column():
     (row,) = read(["Mark", "Size", "Leaves"], ["1", "PR 6070", ""])
     assert row.values["leaves"] == "pair"

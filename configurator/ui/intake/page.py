@@ -78,7 +78,9 @@ class ImportPage(QWidget):
 
     def read(self, path: Path) -> None:
         """Read a schedule and show it."""
-        self.remove.setChecked(False)
+        # The opening that every new job begins with is nobody's: a schedule takes its place.
+        untouched = self.session.path is None and self.session.history.undo_name is None
+        self.remove.setChecked(untouched)
         self.work.read(path)
         self._show()
 

@@ -127,6 +127,18 @@ def test_openings_that_the_schedule_lacks_go_only_when_asked(qtbot, page, sessio
     assert marks(session) == ["101A", "900"]
 
 
+def test_the_opening_a_new_job_begins_with_makes_room(qtbot, page, session, file):
+    session.start_new()
+    read(qtbot, page, file(*GOOD))
+    assert page.remove.isChecked()
+    page.take_all.click()
+    assert marks(session) == ["101A", "900"]
+    session.start_new()
+    session.edit("hand", "LH")
+    read(qtbot, page, file(*GOOD))
+    assert not page.remove.isChecked()
+
+
 def test_with_nothing_new_there_is_nothing_to_take(qtbot, page, session, file):
     read(qtbot, page, file(["Mark", "Size"], ["101A", "3070"]))
     assert not page.take_all.isEnabled()
