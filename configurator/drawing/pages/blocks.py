@@ -5,7 +5,7 @@ at any scale, so that the room they leave says which scale fits.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from configurator.drawing.lettering import ASCENT, DESCENT, text_width
 from configurator.drawing.pages.dimension_string import (
@@ -14,6 +14,7 @@ from configurator.drawing.pages.dimension_string import (
     heights_of,
     level_string,
     settle,
+    texts_width,
     upright_string,
     width_of,
 )
@@ -29,8 +30,8 @@ _ROW = 13.0
 _APART = 16.0
 """Between two blocks, points."""
 _LABEL, _HEADING, _CAPTION = 6.5, 5.5, 8.0
-UNDER = 26.0
-"""Room under a block for its name, points."""
+_UNDER, _UNDER_DATUM = 15.0, 26.0
+"""Room under a block for its name, and for its name under a line of other words, points."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,33 +86,75 @@ class Block:
     mirrored: bool = False
     datum: str = ""
 
+    def without_words(self) -> "Block":
+        """Return the block with numbers alone at its upright strings."""
+        return replace(self, low=_without_words(self.low), high=_without_words(self.high))
+
     def across(self, display: Display) -> float:
         """Return the room of its strings to both sides, points."""
-        return self.low.width(display) + self.high.width(display)
+        return sum(self.sides(display))
+
+    def sides(self, display: Display) -> tuple[float, float]:
+        """Return the room at the low and at the high side: for its strings, and for texts of its rows."""
+        crowded = max((texts_width(row, display) for row in self.rows), default=0.0) / 2
+        return max(self.low.width(display), crowded), max(self.high.width(display), crowded)
 
     @property
     def over(self) -> float:
         """Return the room of the rows over it, points."""
         return FIRST + len(self.rows) * _ROW + FAR_ROW if self.rows else 0.0
 
+    @property
+    def under(self) -> float:
+        """Return the room of what stands under it."""
+        strings = (*self.low.strings, *self.high.strings)
+        return _UNDER_DATUM if self.datum or any(one.heading for one in strings) else _UNDER
 
-def points_that_fit(blocks: Sequence[Block], box: Box, display: Display) -> float:
-    """Return the most points an inch of the real thing may take for all blocks side by side in a box."""
-    taken = sum(one.across(display) for one in blocks) + _APART * (len(blocks) - 1)
-    across = (box.width - taken) / sum(one.extent.width for one in blocks)
+
+def _without_words(side: Side) -> Side:
+    strings = (
+        replace(one, spans=tuple(replace(span, words="") for span in one.spans)) for one in side.strings
+    )
+    return replace(side, strings=tuple(strings))
+
+
+@dataclass(frozen=True, slots=True)
+class Room:
+    """What blocks side by side take: points whatever the scale, and inches of the real thing, each way."""
+
+    across: float
+    upward: float
+    wide: float
+    high: float
+
+    def points_in(self, width: float, height: float) -> float:
+        """Return the most points an inch may take in so much room, 0 where not even the strings fit."""
+        return max(min((width - self.across) / self.wide, (height - self.upward) / self.high), 0.0)
+
+    def height_at(self, scale: Scale) -> float:
+        """Return how high the blocks stand, points."""
+        return self.upward + self.high * scale.points
+
+    def width_at(self, scale: Scale) -> float:
+        """Return how far the blocks reach across, points."""
+        return self.across + self.wide * scale.points
+
+
+def room_of(blocks: Sequence[Block], display: Display) -> Room:
+    """Return what blocks side by side take."""
+    across = sum(one.across(display) for one in blocks) + _APART * (len(blocks) - 1)
+    upward = max(one.over for one in blocks) + max(one.under for one in blocks)
+    wide = sum(one.extent.width for one in blocks)
     high = max(one.extent.top for one in blocks) - min(one.extent.bottom for one in blocks)
-    upward = (box.height - max(one.over for one in blocks) - UNDER) / high
-    return max(min(across, upward), 0.0)
+    return Room(across, upward, wide, high)
 
 
 def set_side_by_side(blocks: Sequence[Block], box: Box, scale: Scale, display: Display) -> tuple[Detail, ...]:
     """Return the blocks as details in a box, spread over its width, their inches level with one another."""
-    total = sum(one.across(display) + one.extent.width * scale.points for one in blocks)
-    air = (box.width - total) / (len(blocks) + 1)
-    low = min(one.extent.bottom for one in blocks)
-    high = max(one.extent.top for one in blocks)
-    spare = box.height - (high - low) * scale.points - max(one.over for one in blocks) - UNDER
-    base = box.bottom + UNDER + spare / 2 - low * scale.points
+    room = room_of(blocks, display)
+    air = (box.width - room.width_at(scale) + _APART * (len(blocks) - 1)) / (len(blocks) + 1)
+    low, under = min(one.extent.bottom for one in blocks), max(one.under for one in blocks)
+    base = box.bottom + under + (box.height - room.height_at(scale)) / 2 - low * scale.points
     left = box.left
     found: list[Detail] = []
     for one in blocks:
@@ -123,8 +166,9 @@ def set_side_by_side(blocks: Sequence[Block], box: Box, scale: Scale, display: D
 
 def _detail(block: Block, left: float, base: float, box: Box, scale: Scale, display: Display) -> Detail:
     points, extent = scale.points, block.extent
-    first, start = (block.high, extent.right) if block.mirrored else (block.low, -extent.left)
-    origin = (left + first.width(display) + start * points, base)
+    low, high = block.sides(display)
+    first, start = (high, extent.right) if block.mirrored else (low, -extent.left)
+    origin = (left + first + start * points, base)
     long = block.across(display) + extent.width * points
     view = View(points, origin, block.mirrored, Box(left, box.bottom, left + long, box.top))
     parts = [*block.parts, *_rows(block, view, display), *_names(block, view)]
@@ -189,7 +233,7 @@ def _names(block: Block, view: View) -> list[Primitive]:
     """Return what stands under the block: what its bottom is, and its own name."""
     middle = (block.extent.left + block.extent.right) / 2
     x, y = view.to_sheet((middle, block.extent.bottom))
-    found: list[Primitive] = [_under((x, y - UNDER + 4.0), block.name, _CAPTION, view, bold=True)]
+    found: list[Primitive] = [_under((x, y - block.under + 4.0), block.name, _CAPTION, view, bold=True)]
     if block.datum:
         found.append(_under((x, y - 9.0), block.datum, _LABEL, view))
     return found

@@ -66,8 +66,21 @@ def settle(
     """Return where along a line texts stand: each as near as can be to where it is wanted, none overlapping.
 
     `halves` is half of what each text takes along the line; `lines` are places nothing may lie over. The
-    wanted places ascend; so do the answers.
+    wanted places ascend; so do the answers. Texts that crowd make way to both sides where no line forbids it.
     """
+    upward = _settled(wanted, halves, lines)
+    backward = _settled([-want for want in reversed(wanted)], halves[::-1], [-line for line in lines])
+    between = tuple((a - b) / 2 for a, b in zip(upward, reversed(backward), strict=True))
+    kept_off = (
+        abs(at - line) >= half + AIR - _NEARLY
+        for at, half in zip(between, halves, strict=True)
+        for line in lines
+    )
+    return between if all(kept_off) else upward
+
+
+def _settled(wanted: Sequence[float], halves: Sequence[float], lines: Sequence[float]) -> tuple[float, ...]:
+    """Settle texts one after the other, each past the one before it."""
     free_from = -math.inf
     found: list[float] = []
     for want, half in zip(wanted, halves, strict=True):
@@ -142,6 +155,12 @@ def width_of(spans: Sequence[Span], display: Display, leaders: bool = True) -> f
     return (LEAD if leaders else OFF_LINE) + max((text_width(text, SIZE) for text in texts), default=0.0)
 
 
+def texts_width(spans: Sequence[Span], display: Display) -> float:
+    """Return how long the texts of a level string are one after the other, points."""
+    texts = [span.lettered(abs(span.b[0] - span.a[0]), display) for span in spans]
+    return sum(text_width(text, SIZE) + 3 * AIR for text in texts)
+
+
 def heights_of(spans: Sequence[Span], view: View) -> tuple[float, ...]:
     """Return the heights on the page, points, at which an upright string's extension lines run out to it."""
     return tuple(sorted({view.to_sheet(point)[1] for span in spans for point in (span.a, span.b)}))
@@ -180,7 +199,7 @@ def _row(
     spans: Sequence[Span], texts: Sequence[str], chosen: Sequence[int], lines: Sequence[float], view: View
 ) -> dict[int, float]:
     wanted = [_middle(spans[number], view) for number in chosen]
-    halves = [text_width(texts[number], SIZE) / 2 for number in chosen]
+    halves = [text_width(texts[number], SIZE) / 2 + AIR for number in chosen]
     return dict(zip(chosen, settle(wanted, halves, lines), strict=True))
 
 

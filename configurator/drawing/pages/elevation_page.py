@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
 from configurator.drawing.hanging_of import turns_clockwise
-from configurator.drawing.pages.blocks import Block, Side, String, points_that_fit, set_side_by_side
+from configurator.drawing.pages.blocks import Block, Side, String, room_of, set_side_by_side
 from configurator.drawing.pages.elevation_facts import LeafShown, leaves_shown
 from configurator.drawing.pages.elevation_notes import elevation_notes
 from configurator.drawing.pages.elevation_parts import edge_parts, elevation_parts
@@ -47,7 +47,9 @@ def elevation_page(
     under = table.height() + _OVER_TABLE if table.rows else 0.0
     box = Box(whole.left, whole.bottom + under, whole.right, whole.top)
     blocks = _best(_layouts(study.filled, leaves), box, scale, display)
-    chosen = fitted_or_asked(points_that_fit(blocks, box, display), scale, paper, display.metric)
+    chosen = fitted_or_asked(
+        room_of(blocks, display).points_in(box.width, box.height), scale, paper, display.metric
+    )
     furniture, _ = page_frame(
         paper,
         study,
@@ -77,7 +79,7 @@ def _best(
 ) -> tuple[Block, ...]:
     """Return the fullest layout that has room at the scale asked for, or at one that is well read."""
     wanted = _WELL_READ if asked is None else asked.points
-    tried = [(points_that_fit(blocks, box, display), blocks) for blocks in layouts]
+    tried = [(room_of(blocks, display).points_in(box.width, box.height), blocks) for blocks in layouts]
     fits = (blocks for points, blocks in tried if points >= wanted)
     return next(fits, max(tried, key=lambda one: one[0])[1])
 

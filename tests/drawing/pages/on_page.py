@@ -2,6 +2,7 @@
 
 import math
 from itertools import combinations
+from pathlib import Path
 
 import pytest
 
@@ -10,6 +11,9 @@ from configurator.drawing.pages.frame import border_box
 from configurator.drawing.pages.page import Detail, Page
 from configurator.drawing.primitives import Dimension, Text
 from configurator.drawing.view import Box
+from configurator.project_file import load
+
+DEMOS = Path(__file__).parents[3] / "demo_openings"
 
 
 def dimensions(page: Page) -> list[tuple[Detail, Dimension]]:
@@ -75,3 +79,12 @@ def assert_true_to_scale(page: Page) -> None:
         level = math.isclose(one.line_a[1], one.line_b[1], abs_tol=1e-9)
         axis = 0 if level else 1
         assert abs(one.a[axis] - one.b[axis]) == pytest.approx(one.value, abs=1e-6)
+
+
+def demo_openings() -> list:
+    """Return every demo opening with its job's facts, as parameters of a test."""
+    found = []
+    for name in ("kestrel_point.json", "pairs_and_dutch.json"):
+        job = load(DEMOS / name)
+        found += [pytest.param(one, job.job, id=one.mark) for one in job.openings]
+    return found

@@ -1,7 +1,5 @@
 """The elevation sheet: hinge centres against worked figures, and every number against the paper."""
 
-from pathlib import Path
-
 import pytest
 
 from configurator.drawing.pages.elevation_page import elevation_page
@@ -9,11 +7,11 @@ from configurator.drawing.pages.frame import drawing_box
 from configurator.drawing.pages.papers import paper_named, scale_named
 from configurator.drawing.primitives import Polygon, Text
 from configurator.model import JobFacts
-from configurator.project_file import load
 from configurator.study.run import study
 from configurator.units import Display
 from tests.drawing.pages.on_page import (
     assert_true_to_scale,
+    demo_openings,
     dimensions,
     named,
     outside,
@@ -23,7 +21,6 @@ from tests.drawing.pages.on_page import (
 from tests.openings import LEVER
 from tests.rules.hung import opening
 
-DEMOS = Path(__file__).parents[3] / "demo_openings"
 TABLOID, LETTER = paper_named("Tabloid"), paper_named("Letter")
 INCHES = Display()
 
@@ -154,14 +151,6 @@ def test_a_scale_asked_for_leaves_out_what_has_no_room():
     assert len(page.details) == 1
     assert page.details[0].scale == scale_named("1/2")
     assert "The doors' edges have no room on this paper" in said(page)
-
-
-def demo_openings():
-    found = []
-    for name in ("kestrel_point.json", "pairs_and_dutch.json"):
-        job = load(DEMOS / name)
-        found += [pytest.param(one, job.job, id=one.mark) for one in job.openings]
-    return found
 
 
 @pytest.mark.parametrize(("one", "facts"), demo_openings())

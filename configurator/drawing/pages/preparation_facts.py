@@ -1,0 +1,106 @@
+"""What door and frame are cut for: each leaf on its recommended hinge, as it is drawn and as it is listed."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from configurator.drawing.hanging_of import turns_clockwise
+from configurator.drawing.hung import Hung
+from configurator.geometry.pin import Hanging, locate_pin
+from configurator.model import JobFacts
+from configurator.rules.fastening import fastening_of, screw_row
+from configurator.rules.leaf_hinge import leaf_hinges
+from configurator.rules.specification import LeafSpecification
+from configurator.study.hang import HungLeaf, hanging, hung_leaves
+from configurator.study.records import Study
+
+RADII = {"square": 0.0, "1/4 radius": 0.25, "5/8 radius": 0.625}
+"""Corner of a hinge leaf to its radius, inches."""
+
+
+@dataclass(frozen=True, slots=True)
+class Preparation:
+    """One leaf's preparation: the parts of its hinge by name, and the leaf hung on it, closed."""
+
+    leaf: str
+    parts: Mapping[str, Any]
+    hung: Hung
+    other_leaf: bool
+    """Whether its latch edge meets another leaf instead of a jamb."""
+    screws: tuple[str, str]
+    """A hinge leaf's screws into the door, and into the frame."""
+
+    @property
+    def height(self) -> float:
+        """Hinge height, and so that of its mortises, inches."""
+        return float(self.parts["height"])
+
+    @property
+    def radius(self) -> float:
+        """Radius of the mortise's corners, inches."""
+        return RADII[self.parts["corner"]]
+
+    @property
+    def on_door(self) -> float | None:
+        """How far the door's mortise runs in from its pull face, inches; None where none is cut."""
+        backset = self.hung.pin.b
+        return None if backset is None else self.hung.h.T - backset
+
+    @property
+    def on_frame(self) -> float | None:
+        """How far the frame's mortise runs in from its face, inches; None where none is cut."""
+        backset = self.hung.pin.b_f
+        return None if backset is None else self.hung.h.R - backset
+
+    @property
+    def door_depth(self) -> float:
+        """Depth of the door's mortise, inches; flush where none was given."""
+        return self.hung.h.t - self.hung.h.proud_d
+
+    @property
+    def frame_depth(self) -> float:
+        """Depth of the frame's mortise, inches; flush where none was given."""
+        return self.hung.h.t - self.hung.h.proud_f
+
+
+def preparations(study: Study, job: JobFacts) -> tuple[Preparation, ...]:
+    """Return every leaf's preparation; none of a leaf for which no hinge is chosen here."""
+    hinges = leaf_hinges(study.filled, job.standard_hinge)
+    by_name = {one.hinge.leaf.name: one for one in hung_leaves(study.filled, hinges, job.standard_hinge)}
+    return tuple(
+        _preparation(study, spec, by_name[spec.leaf])
+        for spec in study.specification.leaves
+        if spec.parts["width"].value is not None
+    )
+
+
+def _preparation(study: Study, spec: LeafSpecification, leaf: HungLeaf) -> Preparation:
+    parts = {key: part.value for key, part in spec.parts.items()}
+    opening = study.opening
+    held, row = fastening_of(opening.door.construction, opening.frame.kind), screw_row(parts["height"])
+    sizes = {"machine": row.machine, "wood": row.wood}
+    kinds = (held.door_screws, held.frame_screws)
+    into_door, into_frame = (f"{row.per_leaf} {sizes[kind].partition(' (')[0]}" for kind in kinds)
+    return Preparation(
+        leaf=spec.leaf,
+        parts=parts,
+        hung=_closed(study, hanging(study.filled, leaf, parts["width"]), spec.leaf),
+        other_leaf=opening.leaves == "pair",
+        screws=(into_door, into_frame),
+    )
+
+
+def _closed(study: Study, h: Hanging, leaf: str) -> Hung:
+    filled = study.filled
+    return Hung(
+        h=h,
+        pin=locate_pin(h),
+        opening=filled.opening_width,
+        frame_kind=filled.opening.frame.kind,
+        construction=filled.opening.door.construction or "",
+        return_depth=filled.return_depth,
+        stop_width=filled.stop_width,
+        metal_thickness=filled.metal_thickness,
+        layers=filled.layers or (("wall", filled.wall_thickness),),
+        mirrored=turns_clockwise(filled, leaf),
+    )
