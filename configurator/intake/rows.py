@@ -11,7 +11,7 @@ from configurator.intake.fields import FIELDS
 from configurator.intake.reading_cells import READERS
 from configurator.intake.refused import CellError, Question, quoted, refuse_long, refuse_what_no_one_wrote
 from configurator.intake.sheet import SheetRow
-from configurator.intake.sizes import Size, settled
+from configurator.intake.sizes import Size, settled, without_leaves
 from configurator.intake.steps import EVERY, Steps
 from configurator.intake.table import ScheduleTable
 from configurator.intake.words import says_nothing
@@ -86,6 +86,7 @@ class _Row:
         self.faults: list[CellFault] = []
         self.told: list[str] = []
         self.refused: set[str] = set()
+        self.leaves_of_width, self.width_of_each = "", False
 
     def attempt(self, column: Column, act: Callable[[], None]) -> None:
         """Do something with a cell; what refuses it becomes a fault of that cell."""
@@ -105,6 +106,8 @@ class _Row:
             cell = " ".join(cell.split())  # a size may be broken over two lines of its cell
             if says_nothing(cell):
                 return
+        if field.name == "width":
+            cell, self.leaves_of_width, self.width_of_each = without_leaves(cell)
         value, told = READERS[field.kind](field.name, cell, column.unit)
         self.told.extend(told)
         if value is None:
@@ -192,13 +195,14 @@ class _Row:
         written: Size | None = self.said("size")
         size = self._size_beside(written) or written
         if size is None:
+            self._refuse_half_a_pair()
             return
         if written is not None:
             self._agree(written)
         # Beside a column of sizes, the order of figures within one says nothing of width and height.
         in_columns = written is None and any(each.field == "size" for each in reading.columns)
         order = "width" if in_columns and reading.order == "height" else reading.order
-        size, told = settled(size, self._leaves(written), order, reading.pair)
+        size, told = settled(size, self._leaves(size), order, reading.pair)
         self.told.extend(told)
         self.put("size.width", size.width, self._column("width", column))
         self.put("size.height", size.height, self._column("height", column))
@@ -213,9 +217,15 @@ class _Row:
         if width is None or height is None:
             return None
         if written is None:
-            return Size(width, height)
+            return Size(width, height, self.leaves_of_width, each=self.width_of_each)
         each = written.each and abs(width - written.width) <= SIZES_AGREE
         return replace(written, width=width, height=height, named=True, each=each)
+
+    def _refuse_half_a_pair(self) -> None:
+        if self.leaves_of_width:
+            raise CellError(
+                f"the width of a {self.leaves_of_width} is read with its height beside it, not alone"
+            )
 
     def _take_rest(self, size: Size, column: Column) -> None:
         """Take what a size says beside itself: how many leaves, and how thick the door is."""
@@ -229,9 +239,9 @@ class _Row:
     def _column(self, name: str, otherwise: Column) -> Column:
         return self.by_field[name][1] if name in self.by_field else otherwise
 
-    def _leaves(self, size: Size | None) -> str:
+    def _leaves(self, size: Size) -> str:
         said = self.said("leaves")
-        if said and size is not None and size.leaves and said != size.leaves:
+        if said and size.leaves and said != size.leaves:
             raise CellError(f"the size says {size.leaves}, and {self.by_field['leaves'][1].heading} {said}")
         return said or ""
 

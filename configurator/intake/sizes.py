@@ -68,7 +68,7 @@ def read_opening_length(cell: str, unit: Unit) -> float:
 def read_size(cell: str, unit: Unit) -> Size:
     """Read a size as it stands, first figure for the width. Raises CellError."""
     refuse_date(cell)
-    text, leaves, each = _without_prefix(cell.strip())
+    text, leaves, each = without_leaves(cell.strip())
     parts = _BETWEEN.split(text)
     if _SHORTHAND.fullmatch(parts[0]) and len(parts) <= 2:
         width, height = _shorthand(parts[0])
@@ -129,8 +129,11 @@ def _refuse_tiny(size: Size) -> None:
         )
 
 
-def _without_prefix(text: str) -> tuple[str, str, bool]:
-    """Take off what says how many leaves there are; also whether the width is plainly that of each."""
+def without_leaves(text: str) -> tuple[str, str, bool]:
+    """Take off what says how many leaves there are, and return it behind the rest, empty where nothing does.
+
+    The third is whether the width is plainly that of each leaf, as in (2) 3'-0".
+    """
     for pattern, leaves, each in ((_EACH, "pair", True), (_PAIR, "pair", False), (_SINGLE, "single", False)):
         if match := pattern.match(text):
             return text[match.end() :], leaves, each

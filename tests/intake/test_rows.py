@@ -213,6 +213,18 @@ def test_width_and_height_of_their_own():
     assert (row.values["size.width"], row.values["size.height"]) == (36, 84)
 
 
+def test_a_width_may_say_how_many_leaves_there_are():
+    header = ["Mark", "Width", "Height"]
+    (row,) = read(header, ["1", "(2) 3'-0\"", "7'-0\""])
+    assert (row.values["size.width"], row.values["leaves"]) == (72, "pair")
+    (row,) = read(header, ["1", "PR 6'-0\"", "7'-0\""])
+    assert (row.values["size.width"], row.values["leaves"]) == (72, "pair")
+    (row,) = read(header, ["1", "PR 3'-0\"", "7'-0\""])
+    assert row.faults[0].question == "pair width"
+    (row,) = read(header, ["1", "(2) 3'-0\"", ""])
+    assert "with its height beside it" in row.faults[0].reason
+
+
 def test_columns_the_wrong_way_round_are_asked_about_too():
     (row,) = read(["Mark", "Width", "Height"], ["1", "84", "36"])
     assert row.faults[0].question == "size order"

@@ -5,7 +5,6 @@ from pathlib import Path
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QDragEnterEvent, QDropEvent, QPalette
 from PySide6.QtWidgets import (
-    QCheckBox,
     QComboBox,
     QFileDialog,
     QHBoxLayout,
@@ -13,7 +12,6 @@ from PySide6.QtWidgets import (
     QProgressBar,
     QPushButton,
     QSplitter,
-    QTableView,
     QVBoxLayout,
     QWidget,
 )
@@ -21,11 +19,12 @@ from PySide6.QtWidgets import (
 from configurator.intake.saying import NOTHING, SETTLED, counted, summary
 from configurator.ui.edits import RefusedError
 from configurator.ui.intake.asking import ORDERS, PAIRS, Asked
-from configurator.ui.intake.choosers import ChooserHeader
 from configurator.ui.intake.lists import ImportLists
-from configurator.ui.intake.preview import OUTCOME, Preview
+from configurator.ui.intake.preview import Preview
+from configurator.ui.intake.taking import TakeRow
+from configurator.ui.intake.view import PreviewTable
 from configurator.ui.intake.work import ImportWork
-from configurator.ui.look import GRID, sized, tabular, tinted
+from configurator.ui.look import GRID, tinted
 from configurator.ui.session import Session
 
 INVITATION = (
@@ -33,9 +32,6 @@ INVITATION = (
     "matched by their headings and can be corrected; nothing is taken until you say so."
 )
 FILES = "Door schedules (*.csv *.xlsx *.tsv *.txt);;All files (*)"
-_NARROWEST, _WIDEST = 34 * GRID, 60 * GRID
-_OUTCOME_WIDTH = 84 * GRID
-_ROWS_MEASURED = 40
 
 
 class ImportPage(QWidget):
@@ -58,11 +54,8 @@ class ImportPage(QWidget):
         self.progress, self.doing, self.stop = QProgressBar(), QLabel(), QPushButton("Stop")
         self.order = Asked("size order", "which figure of a size comes first", ORDERS)
         self.pair = Asked("pair width", "what the width of a narrow pair is of", PAIRS)
-        self.preview, self.view, self.lists = Preview(), QTableView(), ImportLists()
-        self.header = ChooserHeader(self.view)
-        self.remove = QCheckBox()
-        self.take_good, self.take_all = QPushButton(), QPushButton()
-        self.cancel = QPushButton("Cancel")
+        self.preview, self.lists, self.take = Preview(), ImportLists(), TakeRow()
+        self.view = PreviewTable(self.preview)
         self.setAcceptDrops(True)
         self._put_together()
         self._connect()
@@ -80,7 +73,7 @@ class ImportPage(QWidget):
         """Read a schedule and show it."""
         # The opening that every new job begins with is nobody's: a schedule takes its place.
         untouched = self.session.path is None and self.session.history.undo_name is None
-        self.remove.setChecked(untouched)
+        self.take.remove.setChecked(untouched)
         self.work.read(path)
         self._show()
 
@@ -130,17 +123,20 @@ class ImportPage(QWidget):
         work, session = self.work, self.session
         top = self.view.verticalScrollBar().value()
         self.preview.show_schedule(work.table, work.reading, work.compared, session.display, session.dark)
-        self.header.show_reading(work.reading)
+        self.view.header.show_reading(work.reading)
         if work.table is None or work.reading is None:
             self.words.setText("")
             return
-        self._share_width()
+        self.view.share_width()
         self.view.verticalScrollBar().setValue(top)
         lacking = work.reading.lacks()
         if lacking:
-            self.words.setText(f"{lacking[:1].upper()}{lacking[1:]}: choose it over its column.")
+            self.words.setText(_sentence(f"{lacking}: choose it over its column"))
         elif work.compared is not None:
-            self.words.setText(f"{summary(work.table, work.compared)}.")
+            nothing = (
+                "" if any(row.kind != "same" for row in work.compared.good) else f" {_sentence(NOTHING)}"
+            )
+            self.words.setText(f"{summary(work.table, work.compared)}.{'' if work.compared.bad else nothing}")
         self.words.setPalette(QPalette())
         if lacking:
             tinted(self.words, "error", session.dark)
@@ -148,38 +144,10 @@ class ImportPage(QWidget):
             status_of = {opening.mark: opening.status for opening in session.job.openings}
             self.lists.show_found(work.table, work.compared, work.told(), status_of, session.display)
 
-    def _share_width(self) -> None:
-        """Give each column the room of its first texts, within what its choosers need and a screen has."""
-        metrics = self.view.fontMetrics()
-        rows = range(min(self.preview.rowCount(), _ROWS_MEASURED))
-        self.view.setColumnWidth(OUTCOME, _OUTCOME_WIDTH)
-        for column in range(1, self.preview.columnCount()):
-            texts = [str(self.preview.headerData(column, Qt.Orientation.Horizontal) or "")]
-            texts += [str(self.preview.index(row, column).data() or "") for row in rows]
-            wanted = max(metrics.horizontalAdvance(text) for text in texts) + 4 * GRID
-            self.view.setColumnWidth(column, min(max(wanted, _NARROWEST), _WIDEST))
-
     def _show_buttons(self) -> None:
-        compared, reading = self.work.compared, self.work.reading
-        ready = compared is not None and reading is not None and not reading.lacks() and not self.work.running
-        good, bad = (len(compared.good), len(compared.bad)) if compared is not None else (0, 0)
-        gone = len(compared.gone) if compared is not None else 0
-        self.take_good.setText(f"Take {counted(good, 'good opening')}")
-        self.take_all.setText(f"Take all {good + bad:,}")
-        self.take_good.setVisible(ready and bad > 0)
-        self.take_all.setVisible(ready)
-        self.remove.setText(f"Also remove {counted(gone, 'opening')} that the schedule does not have")
-        self.remove.setVisible(ready and gone > 0)
-        new = compared is not None and any(row.kind != "same" for row in compared.good)
-        anything = new or (gone > 0 and self.remove.isChecked())
-        self.take_good.setEnabled(anything)
-        self.take_all.setEnabled(anything and not bad)
-        nothing = f"{NOTHING[:1].upper()}{NOTHING[1:]}."
-        self.take_all.setToolTip(
-            f"{counted(bad, 'row')} cannot be taken" if bad else "" if anything else nothing
-        )
-        if ready and not anything and not bad:
-            self.words.setText(f"{self.words.text()} {nothing}")
+        work = self.work
+        chosen = work.reading is not None and not work.reading.lacks()
+        self.take.show_compared(work.compared if chosen and not work.running else None)
 
     def _show_progress(self, rows: int) -> None:
         self.doing.setText(f"{self.work.doing}: {counted(rows, 'row')}")
@@ -204,7 +172,7 @@ class ImportPage(QWidget):
             return
         changed = (*compared.of_kind("new"), *compared.of_kind("changed"))
         try:
-            openings = self.work.taken(self.remove.isChecked())
+            openings = self.work.taken(self.take.removes)
             mark = changed[0].opening.mark if changed else self.session.mark
             self.session.take_openings(openings, f"import {path.name}", mark)
         except RefusedError as error:
@@ -220,7 +188,7 @@ class ImportPage(QWidget):
         assert compared is not None
         assert self.work.path is not None
         new, changed = len(compared.of_kind("new")), len(compared.of_kind("changed"))
-        removed = f", {len(compared.gone):,} removed" if self.remove.isChecked() and compared.gone else ""
+        removed = f", {len(compared.gone):,} removed" if self.take.removes and compared.gone else ""
         name = self.work.path.name
         return f"Taken from {name}: {new:,} new, {changed:,} changed{removed}. Undo takes it back."
 
@@ -229,16 +197,6 @@ class ImportPage(QWidget):
         self._show()
         self.left.emit()
 
-    def _look_at(self, line: int, place: int | None) -> None:
-        row = self.preview.row_of(line)
-        index = self.preview.index(row, OUTCOME if place is None else place + 1)
-        self.view.setCurrentIndex(index)
-        self.view.scrollTo(index, QTableView.ScrollHint.PositionAtCenter)
-
-    def _reach(self, section: int) -> None:
-        top = self.view.rowAt(0)
-        self.view.scrollTo(self.preview.index(max(top, 0), section))
-
     # --- How it is put together ---
 
     def _put_together(self) -> None:
@@ -246,7 +204,6 @@ class ImportPage(QWidget):
         self.progress.setTextVisible(False)
         self.progress.setAccessibleName("progress")
         self.sheets.setAccessibleName("sheet of the workbook")
-        self._set_up_view()
         self.split = QSplitter(Qt.Orientation.Vertical)
         self.split.setChildrenCollapsible(False)
         self.split.addWidget(self.view)
@@ -263,30 +220,7 @@ class ImportPage(QWidget):
             column.addWidget(widget)
         column.addWidget(self.split, 1)
         column.addStretch(0)
-        column.addLayout(self._buttons())
-
-    def _set_up_view(self) -> None:
-        self.view.setModel(self.preview)
-        self.view.setHorizontalHeader(self.header)
-        self.view.setAccessibleName("rows of the schedule")
-        self.view.setWordWrap(False)
-        self.view.setTabKeyNavigation(False)
-        self.view.setHorizontalScrollMode(QTableView.ScrollMode.ScrollPerPixel)
-        sized(self.view, -1)
-        self.view.setFont(tabular(self.view.font()))
-        self.header.setFont(self.view.font())
-        self.view.verticalHeader().setFont(self.view.font())
-        self.view.verticalHeader().setDefaultSectionSize(6 * GRID)
-        self.view.verticalHeader().setToolTip("line of the file")
-
-    def _buttons(self) -> QHBoxLayout:
-        line = QHBoxLayout()
-        line.setSpacing(2 * GRID)
-        line.addWidget(self.remove)
-        line.addStretch(1)
-        for button in (self.take_good, self.take_all, self.cancel):
-            line.addWidget(button)
-        return line
+        column.addWidget(self.take)
 
     def _connect(self) -> None:
         self.choose.clicked.connect(self._ask_for_file)
@@ -294,16 +228,13 @@ class ImportPage(QWidget):
         self.stop.clicked.connect(self.work.stop)
         self.work.changed.connect(self._show)
         self.work.progressed.connect(self._show_progress)
-        self.header.field_chosen.connect(lambda place, field: self.work.use_field(place, field or None))
-        self.header.unit_chosen.connect(self.work.use_unit)
-        self.header.reached.connect(self._reach)
+        self.view.header.field_chosen.connect(lambda place, field: self.work.use_field(place, field or None))
+        self.view.header.unit_chosen.connect(self.work.use_unit)
         self.order.answered.connect(self.work.use_order)
         self.pair.answered.connect(self.work.use_pair)
-        self.lists.fault_chosen.connect(self._look_at)
-        self.remove.toggled.connect(lambda _: self._show_buttons())
-        self.take_good.clicked.connect(self._take)
-        self.take_all.clicked.connect(self._take)
-        self.cancel.clicked.connect(self._leave)
+        self.lists.fault_chosen.connect(self.view.look_at)
+        self.take.taken.connect(self._take)
+        self.take.cancelled.connect(self._leave)
 
     # --- Qt's own ---
 
@@ -315,6 +246,10 @@ class ImportPage(QWidget):
     def dropEvent(self, event: QDropEvent) -> None:
         """Read the file that was dropped."""
         self.read(Path(event.mimeData().urls()[0].toLocalFile()))
+
+
+def _sentence(words: str) -> str:
+    return f"{words[:1].upper()}{words[1:]}."
 
 
 def _wrapped(text: str = "") -> QLabel:

@@ -64,8 +64,8 @@ def test_an_empty_page_says_what_to_do(page):
     assert "Take an architect's door schedule" in page.invitation.text()
     assert page.choose.text() == "Choose a schedule…"
     assert page.split.isHidden()
-    assert page.take_all.isHidden()
-    assert page.take_good.isHidden()
+    assert page.take.every.isHidden()
+    assert page.take.good.isHidden()
 
 
 def test_the_demo_schedule_shows_every_row_with_what_becomes_of_it(qtbot, page):
@@ -90,12 +90,12 @@ def test_the_demo_schedule_shows_every_row_with_what_becomes_of_it(qtbot, page):
 
 def test_only_the_good_ones_can_be_taken_while_one_is_bad(qtbot, page, session):
     read(qtbot, page, DOORS)
-    assert (page.take_good.text(), page.take_all.text()) == ("Take 9 good openings", "Take all 14")
-    assert page.take_good.isEnabled()
-    assert not page.take_all.isEnabled()
+    assert (page.take.good.text(), page.take.every.text()) == ("Take 9 good openings", "Take all 14")
+    assert page.take.good.isEnabled()
+    assert not page.take.every.isEnabled()
     before = session.job
     with qtbot.waitSignal(page.left), qtbot.waitSignal(page.said) as said:
-        page.take_good.click()
+        page.take.good.click()
     assert said.args[0] == "Taken from door_schedule.csv: 4 new, 2 changed. Undo takes it back."
     assert marks(session)[-4:] == ["301A", "301B", "303A", "304A"]
     assert session.history.undo_name == "import door_schedule.csv"
@@ -106,9 +106,9 @@ def test_only_the_good_ones_can_be_taken_while_one_is_bad(qtbot, page, session):
 
 def test_all_are_taken_in_one_step_where_all_are_good(qtbot, page, session, file):
     read(qtbot, page, file(*GOOD))
-    assert page.take_good.isHidden()
-    assert page.take_all.text() == "Take all 2"
-    page.take_all.click()
+    assert page.take.good.isHidden()
+    assert page.take.every.text() == "Take all 2"
+    page.take.every.click()
     by_mark = {opening.mark: opening for opening in session.job.openings}
     assert by_mark["101A"].size.width == 42
     assert by_mark["101A"].hardware  # what the schedule does not say stays
@@ -120,38 +120,38 @@ def test_all_are_taken_in_one_step_where_all_are_good(qtbot, page, session, file
 
 def test_openings_that_the_schedule_lacks_go_only_when_asked(qtbot, page, session, file):
     read(qtbot, page, file(*GOOD))
-    assert page.remove.text() == "Also remove 13 openings that the schedule does not have"
-    assert not page.remove.isChecked()
-    page.remove.click()
-    page.take_all.click()
+    assert page.take.remove.text() == "Also remove 13 openings that the schedule does not have"
+    assert not page.take.remove.isChecked()
+    page.take.remove.click()
+    page.take.every.click()
     assert marks(session) == ["101A", "900"]
 
 
 def test_the_opening_a_new_job_begins_with_makes_room(qtbot, page, session, file):
     session.start_new()
     read(qtbot, page, file(*GOOD))
-    assert page.remove.isChecked()
-    page.take_all.click()
+    assert page.take.remove.isChecked()
+    page.take.every.click()
     assert marks(session) == ["101A", "900"]
     session.start_new()
     session.edit("hand", "LH")
     read(qtbot, page, file(*GOOD))
-    assert not page.remove.isChecked()
+    assert not page.take.remove.isChecked()
 
 
 def test_with_nothing_new_there_is_nothing_to_take(qtbot, page, session, file):
     read(qtbot, page, file(["Mark", "Size"], ["101A", "3070"]))
-    assert not page.take_all.isEnabled()
+    assert not page.take.every.isEnabled()
     assert page.words.text().endswith("Nothing to take: the job already says what the schedule says.")
-    page.remove.click()
-    assert page.take_all.isEnabled()  # then the others go
+    page.take.remove.click()
+    assert page.take.every.isEnabled()  # then the others go
 
 
 def test_cancel_leaves_the_job_as_it_is(qtbot, page, session):
     before = session.job
     read(qtbot, page, DOORS)
     with qtbot.waitSignal(page.left):
-        page.cancel.click()
+        page.take.cancel.click()
     assert session.job is before
     assert not session.history.unsaved
     assert page.split.isHidden()
@@ -160,24 +160,24 @@ def test_cancel_leaves_the_job_as_it_is(qtbot, page, session):
 def test_a_column_is_corrected_over_it(qtbot, page, file):
     read(qtbot, page, file(["Mark", "Br", "Height"], ["900", "915", "2134"]))
     assert "needs its width and its height" in outcomes(page)[0]
-    combo = page.header.fields[1]
+    combo = page.view.header.fields[1]
     assert combo.currentText() == "(not read)"
-    assert page.header.units[1].isHidden()
-    assert page.header.units[2].currentData() == "mm"
+    assert page.view.header.units[1].isHidden()
+    assert page.view.header.units[2].currentData() == "mm"
     choose(combo, "width")
-    assert not page.header.units[1].isHidden()
+    assert not page.view.header.units[1].isHidden()
     assert outcomes(page)[0].startswith("▲ Br: 76'-3\" wide and 7'-0 1/64\" high?")
-    choose(page.header.units[1], "mm")
+    choose(page.view.header.units[1], "mm")
     assert outcomes(page)[0].startswith("new, 3'-0")
-    assert page.take_all.isEnabled()
+    assert page.take.every.isEnabled()
 
 
 def test_the_mark_has_to_be_chosen_where_no_heading_says_it(qtbot, page, file):
     read(qtbot, page, file(["Ref", "Width", "Height"], ["900", "36", "84"]))
     assert page.words.text() == "No column is said to hold the marks: choose it over its column."
-    assert page.take_all.isHidden()
-    choose(page.header.fields[0], "mark")
-    assert page.take_all.isEnabled()
+    assert page.take.every.isHidden()
+    choose(page.view.header.fields[0], "mark")
+    assert page.take.every.isEnabled()
 
 
 def test_height_first_is_asked_about_and_answered_once(qtbot, page, session, file):
@@ -188,7 +188,7 @@ def test_height_first_is_asked_about_and_answered_once(qtbot, page, session, fil
     assert not page.order.isHidden()  # the answer can be taken back
     assert outcomes(page) == ["new, 3'-0\" x 7'-0\"", "new, 2'-8\" x 6'-8\""]
     choose(page.order.answers, "ask")
-    assert not page.take_all.isEnabled()
+    assert not page.take.every.isEnabled()
 
 
 def test_whose_width_a_pair_s_is_is_asked_about(qtbot, page, file):
@@ -229,19 +229,19 @@ def test_the_keyboard_brings_a_chooser_into_view(qtbot, page):
     page.resize(500, 600)
     QApplication.processEvents()
     before = page.view.horizontalScrollBar().value()
-    last = page.header.fields[-1]
+    last = page.view.header.fields[-1]
     QApplication.sendEvent(last, QFocusEvent(QEvent.Type.FocusIn, Qt.FocusReason.TabFocusReason))
     assert page.view.horizontalScrollBar().value() > before
-    assert last.geometry().right() <= page.header.viewport().width() + 4
+    assert last.geometry().right() <= page.view.header.viewport().width() + 4
 
 
 def test_every_chooser_has_a_name_and_follows_its_column(qtbot, page):
     read(qtbot, page, DOORS)
-    assert page.header.fields[3].accessibleName() == "what is taken from Size"
-    assert page.header.units[3].accessibleName() == "unit of bare numbers in Size"
+    assert page.view.header.fields[3].accessibleName() == "what is taken from Size"
+    assert page.view.header.units[3].accessibleName() == "unit of bare numbers in Size"
     page.view.setColumnWidth(1, 300)
-    assert page.header.fields[0].width() == 296
-    assert page.header.fields[1].x() == page.header.sectionViewportPosition(2) + 2
+    assert page.view.header.fields[0].width() == 296
+    assert page.view.header.fields[1].x() == page.view.header.sectionViewportPosition(2) + 2
 
 
 def test_it_follows_the_job(qtbot, page, session, file):
@@ -263,7 +263,7 @@ def test_what_was_settled_is_said_by_the_window(qtbot, page, session, file):
     session.noted.connect(said.append)
     read(qtbot, page, file(*GOOD))
     assert "it is marked ordered" in outcomes(page)[0]
-    page.take_all.click()
+    page.take.every.click()
     assert len(said) == 1
     assert "101A is marked ordered" in said[0]
 
@@ -279,7 +279,7 @@ def test_a_long_file_is_read_in_pieces_and_can_be_stopped(qtbot, page, session, 
     assert page.stop.isHidden()
     assert page.work.table is None
     read(qtbot, page, file(*rows))
-    assert page.take_all.text() == "Take all 3,000"
+    assert page.take.every.text() == "Take all 3,000"
 
 
 def test_a_list_of_thousands_says_how_many_more(qtbot, page, file):
@@ -300,11 +300,11 @@ def test_the_sheet_of_a_workbook_is_chosen(qtbot, page, tmp_path):
     book.save(path)
     read(qtbot, page, path)
     assert not page.sheets.isHidden()
-    assert page.take_all.text() == "Take all 1"
+    assert page.take.every.text() == "Take all 1"
     page.sheets.setCurrentText("Second floor")
     page.sheets.activated.emit(1)
     qtbot.waitUntil(lambda: not page.work.running)
-    assert page.take_all.text() == "Take all 2"
+    assert page.take.every.text() == "Take all 2"
 
 
 def test_the_button_asks_for_the_file(qtbot, page, monkeypatch):
@@ -323,7 +323,7 @@ def test_the_window_turns_to_it_and_back(qtbot, window):
     qtbot.waitUntil(page.isVisible)
     assert window.columns.isHidden()
     read(qtbot, page, DOORS)
-    page.take_good.click()
+    page.take.good.click()
     assert not window.columns.isHidden()
     assert not window.commands.actions_by_name["import"].isChecked()
     assert window.line.text().startswith("Taken from door_schedule.csv")

@@ -1,0 +1,66 @@
+"""The buttons that take a schedule, or leave it: each says how much it takes."""
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QPushButton, QWidget
+
+from configurator.intake.comparing import Compared
+from configurator.intake.saying import NOTHING, counted
+from configurator.ui.look import GRID
+
+
+class TakeRow(QWidget):
+    """While one row is bad only the good ones can be taken, and by a button that says so.
+
+    Signals:
+        taken: what is good is to be taken.
+        cancelled: nothing is.
+    """
+
+    taken = Signal()
+    cancelled = Signal()
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.remove = QCheckBox()
+        self.good, self.every, self.cancel = QPushButton(), QPushButton(), QPushButton("Cancel")
+        self._compared: Compared | None = None
+        line = QHBoxLayout(self)
+        line.setContentsMargins(0, 0, 0, 0)
+        line.setSpacing(2 * GRID)
+        line.addWidget(self.remove)
+        line.addStretch(1)
+        for button in (self.good, self.every, self.cancel):
+            line.addWidget(button)
+        self.remove.toggled.connect(lambda _: self.show_compared(self._compared))
+        self.good.clicked.connect(self.taken)
+        self.every.clicked.connect(self.taken)
+        self.cancel.clicked.connect(self.cancelled)
+
+    @property
+    def removes(self) -> bool:
+        """Whether openings that the schedule does not have are to go."""
+        return self.remove.isChecked()
+
+    def show_compared(self, compared: Compared | None) -> None:
+        """Show what can be taken; None while nothing can."""
+        self._compared = compared
+        good, bad = (len(compared.good), len(compared.bad)) if compared is not None else (0, 0)
+        gone = len(compared.gone) if compared is not None else 0
+        anything = self.anything()
+        self.good.setText(f"Take {counted(good, 'good opening')}")
+        self.every.setText(f"Take all {good + bad:,}")
+        self.remove.setText(f"Also remove {counted(gone, 'opening')} that the schedule does not have")
+        self.good.setVisible(bad > 0)
+        self.every.setVisible(compared is not None)
+        self.remove.setVisible(gone > 0)
+        self.good.setEnabled(anything)
+        self.every.setEnabled(anything and not bad)
+        why_not = f"{counted(bad, 'row')} cannot be taken" if bad else "" if anything else NOTHING
+        self.every.setToolTip(why_not)
+
+    def anything(self) -> bool:
+        """Say whether taking it would change the job."""
+        if self._compared is None:
+            return False
+        going = self.removes and bool(self._compared.gone)
+        return going or any(row.kind != "same" for row in self._compared.good)
