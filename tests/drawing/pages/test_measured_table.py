@@ -1,0 +1,47 @@
+from configurator.drawing.pages.measured_table import measured_table
+from configurator.drawing.placing import text_box
+from configurator.drawing.primitives import Text
+from configurator.drawing.view import Box
+from configurator.units import Display
+from tests.drawing.cases import case_a, demo
+
+BOX = Box(36.0, 90.0, 560.0, 220.0)
+
+
+def rows_of(study, display=None):
+    table = measured_table(study, display or Display())
+    return table.headings, {row[0]: row[1:] for row in table.rows}
+
+
+def test_the_plain_case_by_hand():
+    headings, rows = rows_of(case_a())
+    assert headings == ("", "4 in wide hinge", "4-1/2 in wide hinge")
+    assert rows["pin axis off door face"] == ("1/2 in", "3/4 in")
+    assert rows["pin axis off frame face"] == ("3/8 in", "5/8 in")
+    assert rows["greatest angle"] == ("180°", "180°")
+
+
+def test_what_stops_a_leaf_is_said_for_two_widths_and_left_to_the_headings_of_more():
+    assert rows_of(demo("112A"))[1]["greatest angle"][0] == "171.8°, leaf on the chair rail"
+    assert rows_of(demo("171A"))[1]["greatest angle"][0] == "96.7°"
+
+
+def test_every_leaf_has_its_columns_and_a_dot_where_it_has_no_such_fact():
+    study = case_a(leaves="pair", size={"width": 72, "height": 84}, compare=[4.5])
+    headings, rows = rows_of(study)
+    assert headings == ("", "active, 4-1/2 in", "inactive, 4-1/2 in")
+    assert rows["latch edge least"][1] == "·"
+
+
+def test_millimetres_where_they_are_shown():
+    assert rows_of(case_a(), Display(metric=True))[1]["pin axis off door face"] == ("12.7 mm", "19.1 mm")
+
+
+def test_the_table_keeps_to_its_rectangle_and_no_texts_meet():
+    for study in (demo("112A"), demo("171A"), case_a(compare=[4, 4.5, 5, 6, 7, 8])):
+        table = measured_table(study, Display())
+        texts = [part for part in table.drawn(BOX) if isinstance(part, Text)]
+        boxes = [text_box(one.at, one.text, one.size, bold=one.bold) for one in texts]
+        assert not any(a.overlaps(b) for n, a in enumerate(boxes) for b in boxes[n + 1 :])
+        assert max(one.right for one in boxes) <= BOX.right
+        assert BOX.top - min(one.bottom for one in boxes) <= table.height() + 1.0

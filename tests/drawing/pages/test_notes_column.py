@@ -1,0 +1,45 @@
+from configurator.drawing.pages.notes_column import SIZES, Note, notes_column
+from configurator.drawing.placing import text_box
+from configurator.drawing.view import Box
+
+BOX = Box(500.0, 100.0, 700.0, 400.0)
+SENTENCE = "The leaf meets the chair rail short of the angle wanted; take a wider hinge."
+
+
+def lettered(notes, box=BOX):
+    return [
+        (text, text_box(text.at, text.text, text.size, bold=text.bold)) for text in notes_column(notes, box)
+    ]
+
+
+def test_few_notes_are_lettered_large_and_in_order():
+    found = lettered([Note("Cautions", (SENTENCE,), warns=True), Note("Hinges", ("3 each",))])
+    assert {text.size for text, _ in found} == {SIZES[0]}
+    assert (found[0][0].text, found[0][0].layer) == ("Cautions", "A-ANNO-REDL")
+    assert found[-1][0].text == "3 each"
+
+
+def test_a_note_without_a_paragraph_has_no_heading():
+    assert lettered([Note("Errors", ()), Note("Hinges", ("3 each",))])[0][0].text == "Hinges"
+
+
+def test_more_notes_are_lettered_smaller_and_never_leave_the_column():
+    for count in (1, 5, 10, 14, 30):
+        found = lettered([Note("Notes", (SENTENCE,) * count)])
+        assert all(BOX.holds(box) for _, box in found)
+        assert not any(a.overlaps(b) for n, (_, a) in enumerate(found) for _, b in found[n + 1 :])
+    assert {text.size for text, _ in found} == {SIZES[-1]}
+
+
+def test_what_finds_no_room_is_counted_from_the_end():
+    notes = [Note("Cautions", ("Mind the step.",), warns=True), Note("Notes", (SENTENCE,) * 40)]
+    found = [text.text for text, _ in lettered(notes)]
+    assert "Mind the step." in found
+    shown = sum(line.startswith("The leaf meets") for line in found)
+    assert 0 < shown < 40
+    assert f"{40 - shown} more notes have no room" in " ".join(found)
+
+
+def test_a_single_note_left_out_is_one():
+    notes = [Note("Notes", (SENTENCE, SENTENCE + " " + SENTENCE * 12))]
+    assert "1 more note has" in " ".join(text.text for text, _ in lettered(notes, Box(0, 0, 200, 60)))
