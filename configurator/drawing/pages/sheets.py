@@ -11,6 +11,9 @@ from configurator.units import Display
 SHEETS = {
     "plan": ("plan_page", "plan_page"),
     "elevation": ("elevation_page", "elevation_page"),
+    "prep": ("preparation_page", "preparation_page"),
+    "client": ("client_page", "client_page"),
+    "before-after": ("before_after_page", "before_after_page"),
 }
 """The word for a kind of sheet to its module in this folder and the function that lays it out."""
 

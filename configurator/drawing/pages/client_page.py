@@ -1,0 +1,292 @@
+"""The client's page, upright: the picture, three sentences, the table, and what is recommended.
+
+In plain words. What is only assumed and what warns of something stands on it as on every other sheet.
+"""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from itertools import accumulate
+
+from configurator.drawing.dimension_ways import Dimensions
+from configurator.drawing.dimension_words import FRAME, Measured, Wording
+from configurator.drawing.dimensions import PLAIN, Lettered
+from configurator.drawing.hanging_of import hungs_of
+from configurator.drawing.hung import Hung
+from configurator.drawing.lettering import text_width
+from configurator.drawing.pages.client_words import (
+    ClientTable,
+    client_table,
+    others_said,
+    recommendation,
+    three_sentences,
+)
+from configurator.drawing.pages.frame import MARGIN
+from configurator.drawing.pages.lines_of_text import broken, cut_to
+from configurator.drawing.pages.notes_column import Note, notes_column
+from configurator.drawing.pages.page import Detail, Page, Paper, Scale
+from configurator.drawing.pages.papers import fitted_or_asked
+from configurator.drawing.pages.scale_bar import HEIGHT as BAR_HEIGHT
+from configurator.drawing.pages.scale_bar import scale_bar
+from configurator.drawing.pages.study_notes import DEFER, assumed_note
+from configurator.drawing.pages.title_block import Cell, title_block
+from configurator.drawing.pages.two_widths import TwoWidths, two_widths
+from configurator.drawing.plan import (
+    closest_scale,
+    moving_notes,
+    moving_parts,
+    panel,
+    spare_height,
+    view_scale,
+)
+from configurator.drawing.primitives import Point, Polygon, Polyline, Primitive, Text
+from configurator.drawing.sheet import hand_words
+from configurator.drawing.turning import rectangle
+from configurator.drawing.view import Box
+from configurator.model import JobFacts
+from configurator.study.records import Study
+from configurator.units import Display
+
+_EDGE = 12.0
+_BLOCK = 48.0
+_HEAD = 46.0
+_GUTTER = 12.0
+_LETTERS = 7.5
+_TITLE = 17.0
+_SIZES = (11.0, 10.0, 9.5, 9.0, 8.5, 8.0)
+"""Type sizes tried for what is said, points."""
+_LEADING = 1.4
+_GAP = 9.0
+_LEAST_PICTURE, _MOST_PICTURE = 190.0, 330.0
+_OVER_PICTURE = 18.0
+_NOTES = 0.16
+"""Least share of the page's height that is kept for what is to be noted."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Flow:
+    """What is said between the picture and the notes, at one type size, and how high it stands."""
+
+    size: float
+    sentences: tuple[str, ...]
+    table: ClientTable
+    recommended: tuple[str, ...]
+
+    def height(self, width: float) -> float:
+        """Return the height it takes in a width, points."""
+        said = sum(len(broken(one, self.size, width)) for one in self.sentences)
+        advised = 1 + sum(len(broken(one, self.size, width)) for one in self.recommended)
+        rows = len(self.table.rows) + 1
+        return _LEADING * self.size * (said + advised) + 1.5 * (self.size - 1.5) * rows + 4 * _GAP
+
+
+def client_page(
+    study: Study,
+    job: JobFacts,
+    paper: Paper,
+    scale: Scale | None,
+    display: Display,
+    number: tuple[int, int] = (1, 1),
+) -> Page:
+    """Return the page for the client, upright on the paper, of the leaf that the hinge changes most.
+
+    A scale of None is fitted. Raises ValueError where the scale asked for does not fit, or there is no width
+    to draw.
+    """
+    two = two_widths(study)
+    upright = paper if paper.height >= paper.width else paper.turned()
+    border = Box(0.0, 0.0, *upright.points).shrunk(MARGIN)
+    room = Box(border.left + _EDGE, border.bottom + _BLOCK, border.right - _EDGE, border.top - _HEAD)
+    flow, high = _flow(study, two, display, room)
+    pictures = Box(room.left, room.top - high, room.right, room.top - _OVER_PICTURE)
+    details = _details(study, two, pictures, scale, upright, display)
+    under = pictures.bottom - BAR_HEIGHT - 6.0
+    texts, base = _said(flow, Box(room.left, room.bottom, room.right, under - _GAP))
+    notes = notes_column(client_notes(study, display), Box(room.left, room.bottom + 6.0, room.right, base))
+    bar = scale_bar(details[0].scale, display, (room.left, under), room.width / 2)
+    block = Box(border.left, border.bottom, border.right, border.bottom + _BLOCK)
+    furniture = (
+        Polyline("A-ANNO-BRDR", rectangle(border.left, border.right, border.bottom, border.top), closed=True),
+        *_head(study, job, border, display),
+        *_captions(two, details, display),
+        *bar,
+        *texts,
+        *notes,
+        *title_block(_cells(study, job, number), block),
+    )
+    return Page(f"{study.opening.mark} for the client", upright, details, furniture)
+
+
+def client_notes(study: Study, display: Display) -> tuple[Note, ...]:
+    """Return what a client is to note: what warns of something, what was assumed, whose word goes first."""
+    found = study.all_findings()
+    said = tuple(one.message for level in ("error", "warning") for one in found if one.severity == level)
+    assumed = assumed_note(study, display)
+    taken = replace(assumed, heading="Not measured yet, taken as usual")
+    return (Note("Please note", said, warns=True), taken, Note("Before anything is made", (DEFER,)))
+
+
+def _flow(study: Study, two: TwoWidths, display: Display, room: Box) -> tuple[_Flow, float]:
+    """Return what is said at the largest size that leaves picture and notes their room, and the picture's."""
+    sentences = (*three_sentences(study, two, display), *others_said(study, two, display))
+    table, recommended = client_table(study, two, display), recommendation(study, two, display)
+    flows = [_Flow(size, sentences, table, recommended) for size in _SIZES]
+    kept = _NOTES * room.height + BAR_HEIGHT + 6.0
+    left = [(flow, room.height - kept - flow.height(room.width)) for flow in flows]
+    flow, spare = next((one for one in left if one[1] >= _LEAST_PICTURE), left[-1])
+    most = max(_MOST_PICTURE, 0.42 * room.height)
+    return flow, min(max(spare, _LEAST_PICTURE), most)
+
+
+def _details(
+    study: Study, two: TwoWidths, box: Box, asked: Scale | None, paper: Paper, display: Display
+) -> tuple[Detail, ...]:
+    """The plan on each width, side by side at one scale, lettered in plain words."""
+    hungs = hungs_of(two.of(study), display)
+    windows = _windows(box, len(hungs))
+    fits = closest_scale if asked else view_scale
+    points = min(fits(hung, one.width, one.height) for hung, one in zip(hungs, windows, strict=True))
+    scale = fitted_or_asked(points, asked, paper, display.metric)
+    spare = min(spare_height(hung, one, scale.points) for hung, one in zip(hungs, windows, strict=True))
+    turn = math.radians(study.filled.wanted_angle)
+    titles = [f"on a hinge {_wide(one.hinge_width, display)} wide" for one in two.both]
+    return tuple(
+        _detail(study, hung, window, scale, spare, display, title, turn)
+        for hung, window, title in zip(hungs, windows, titles, strict=True)
+    )
+
+
+def _windows(box: Box, count: int) -> list[Box]:
+    across = (box.width - (count - 1) * _GUTTER) / count
+    lefts = [box.left + number * (across + _GUTTER) for number in range(count)]
+    return [Box(left, box.bottom, left + across, box.top) for left in lefts]
+
+
+def _detail(
+    study: Study,
+    hung: Hung,
+    window: Box,
+    scale: Scale,
+    spare: float,
+    display: Display,
+    title: str,
+    turn: float,
+) -> Detail:
+    hand = hand_words(study)
+    one = panel(hung, window, scale.points, spare, display, title, hand, None, True, size=_LETTERS)
+    alone = Dimensions(hung, one.main.view, _hinge_out(hung, display), one.room)
+    main = replace(one, inset=None, dimensions=alone)
+    parts = (*one.main.still, *moving_parts(main, turn), *one.main.notes, *moving_notes(main, turn, display))
+    return Detail(title, scale, one.main.view, tuple(map(_on_white, parts)))
+
+
+def _hinge_out(hung: Hung, display: Display) -> Lettered:
+    """The one dimension about the pin a client is shown: how far the hinge stands out from the frame."""
+    top = (hung.pin.x_p, hung.pin.y_p + hung.h.d_b / 2)
+    number = display.length(abs(top[1]))
+    way = "out from the frame" if top[1] >= 0 else "behind the frame's face"
+    measured = Measured((0.0, 0.0), top, top[1], FRAME, PLAIN)
+    choices = (f"{number}: the hinge stands {way}", f"{number} hinge {way}", number)
+    return Lettered((measured,), tuple(Wording((words,), _LETTERS) for words in choices), ("",))
+
+
+def _on_white(item: Primitive) -> Primitive:
+    """The ground of a picture is the paper itself on a sheet to hand on."""
+    return replace(item, fill="white") if isinstance(item, Polygon) and item.fill == "paper" else item
+
+
+def _captions(two: TwoWidths, details: Sequence[Detail], display: Display) -> list[Primitive]:
+    found: list[Primitive] = []
+    for candidate, detail in zip(two.both, details, strict=True):
+        box = detail.view.window
+        words = f"Hinge {_wide(candidate.hinge_width, display)} wide"
+        words += ", recommended" if candidate.hinge_width == two.recommended else ""
+        found.append(Text("A-ANNO-TTLB", (box.left, box.top + 5.0), words, 10.0, bold=True))
+        outline = rectangle(box.left, box.right, box.bottom, box.top)
+        found.append(Polyline("A-ANNO-NPLT", outline, closed=True))
+    return found
+
+
+def _head(study: Study, job: JobFacts, border: Box, display: Display) -> list[Primitive]:
+    opening, filled = study.opening, study.filled
+    left, room = border.left + _EDGE, border.width - 2 * _EDGE
+    where = f"Door {opening.mark}" + (f", {opening.location}" if opening.location else "")
+    size = display.opening(filled.opening_width, filled.opening_height)
+    hand = f", hand {opening.hand}" if opening.hand else ", hand not given yet"
+    whose = ", ".join(words for words in (job.name, f"opening {size}{hand}") if words)
+    return [
+        Text("A-ANNO-TTLB", (left, border.top - 25.0), cut_to(where, _TITLE, room, True), _TITLE, bold=True),
+        Text("A-ANNO-NOTE", (left, border.top - 38.0), cut_to(whose, 9.0, room), 9.0),
+    ]
+
+
+def _said(flow: _Flow, box: Box) -> tuple[list[Primitive], float]:
+    """Set sentences, table and recommendation from the top of a rectangle down; return where they end."""
+    found, base = _paragraphs(flow.sentences, flow.size, box, box.top)
+    rows, base = _table(flow.table, flow.size - 1.5, box, base - _GAP)
+    base -= _GAP + flow.size
+    heading = Text("A-ANNO-TTLB", (box.left, base), "What we recommend", flow.size, bold=True)
+    advice, base = _paragraphs(flow.recommended, flow.size, box, base - 0.3 * flow.size)
+    return [*found, *rows, heading, *advice], base - _GAP
+
+
+def _paragraphs(
+    paragraphs: Sequence[str], size: float, box: Box, top: float
+) -> tuple[list[Primitive], float]:
+    lines = [line for words in paragraphs for line in broken(words, size, box.width)]
+    places = [(box.left, top - size - row * _LEADING * size) for row in range(len(lines))]
+    found: list[Primitive] = [
+        Text("A-ANNO-TEXT", at, line, size) for at, line in zip(places, lines, strict=True)
+    ]
+    return found, top - _LEADING * size * len(lines)
+
+
+def _table(table: ClientTable, size: float, box: Box, top: float) -> tuple[list[Primitive], float]:
+    """Set the table with its columns as wide as their share of the longest texts."""
+    row = 1.5 * size
+    lefts = _columns(table, size, box)
+    found: list[Primitive] = []
+    for number, words in enumerate((table.headings, *table.rows)):
+        base = top - size - number * row
+        for at, (text, left, right) in enumerate(zip(words, lefts, lefts[1:], strict=False)):
+            found += _written(text, (left, base), size, right - left - 5.0, number == 0, at == 0)
+    under = top - row + 0.1 * size
+    found.append(Polyline("A-ANNO-LEAD", ((box.left, under), (box.right, under))))
+    return found, top - row * (len(table.rows) + 1)
+
+
+def _written(text: str, at: Point, size: float, room: float, bold: bool, named: bool) -> list[Primitive]:
+    layer = "A-ANNO-NOTE" if named else "A-ANNO-TEXT"
+    return [Text(layer, at, cut_to(text, size, room, bold), size, bold=bold)] if text else []
+
+
+def _columns(table: ClientTable, size: float, box: Box) -> list[float]:
+    columns = zip(table.headings, *table.rows, strict=True)
+    wide = [max(text_width(text, size, bold=True) for text in column) + 8.0 for column in columns]
+    share = min(box.width / sum(wide), 1.25)
+    return [box.left, *(box.left + share * x for x in accumulate(wide))]
+
+
+def _cells(study: Study, job: JobFacts, number: tuple[int, int]) -> tuple[tuple[Cell, ...], ...]:
+    opening = study.opening
+    status = "assumed, not yet measured" if opening.status == "assumed" else opening.status
+    return (
+        (
+            Cell("Job", job.name or "", 3.0, True),
+            Cell("Client", job.client or "", 2.6),
+            Cell("Door", opening.mark, 1.2, True),
+            Cell("Dimensions", status, 2.4),
+        ),
+        (
+            Cell("Job number", job.number or "", 1.4),
+            Cell("Prepared by", job.prepared_by or "", 2.4),
+            Cell("Date", job.date or "", 1.4),
+            Cell("Revision", job.revision or "", 1.0),
+            Cell("How many", str(opening.quantity), 1.0),
+            Cell("Sheet", f"{number[0]} of {number[1]}", 1.0),
+        ),
+    )
+
+
+def _wide(width: float, display: Display) -> str:
+    return f"{display.size(0, width).split(' x ')[1]} in"

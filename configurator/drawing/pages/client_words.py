@@ -1,0 +1,212 @@
+"""What the client's page says, without the trade's terms: three sentences, a table, the recommendation."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+
+from configurator.drawing.comparison import LEAST_CLEAR_WIDTH, Comparison, comparisons
+from configurator.drawing.hinge_words import spelled_value
+from configurator.drawing.pages.two_widths import TwoWidths, other_leaves
+from configurator.rules.finish import finishes
+from configurator.rules.specification import LeafSpecification
+from configurator.rules.usual import FilledOpening
+from configurator.rules.wording import counted
+from configurator.study.records import Candidate, Study
+from configurator.units import Display
+
+_SAME = 1e-9
+_ROWS: Mapping[str, str] = MappingProxyType(
+    {
+        "greatest_angle": "the door opens to",
+        "rests_at": "the door comes to rest at",
+        "clear_width_at_90": "way through, door square open",
+        "barrel_past_frame": "the hinge stands out from the frame by",
+        "clear_past_frame_at_180": "room behind the door when it lies open flat",
+        "encroachment_greatest": "the door stands out into the room, at most",
+        "leaf_out_at_rest": "the door stands out into the room, left open",
+    }
+)
+"""The facts a client is shown, in their order, and what they are called."""
+NOT_CHOSEN = "The hinges of this opening are not chosen here."
+
+
+@dataclass(frozen=True, slots=True)
+class ClientTable:
+    """Headings, the first one empty, and rows that begin with what was measured."""
+
+    headings: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+
+
+def three_sentences(study: Study, two: TwoWidths, display: Display) -> tuple[str, str, str]:
+    """Return what the one width does, what the other one does, and what the difference costs.
+
+    With a single width: what it does, how wide the way through is, how far the door stands into the room.
+    """
+    if two.wider is None:
+        only = two.narrower
+        return _opens(only, two, display), _way_through(only, display), _into_room(only, display)
+    last = _cost(two.narrower, two.wider, display)
+    first = _opens(two.narrower, two, display)
+    if _alike(two.narrower, two.wider):
+        return first.replace(_on(two.narrower, display), "On either hinge"), _behind(two, display), last
+    second = f"{_opens(two.wider, two, display)} {_against_wish(study.filled, two, display)}"
+    return first, second.strip(), last
+
+
+def client_table(study: Study, two: TwoWidths, display: Display) -> ClientTable:
+    """Return the facts that matter to a client, each width in a column, and the difference in words."""
+    (found,) = comparisons(two.of(study), display)
+    rows = [_row(found, key, name) for key, name in _ROWS.items() if _has(found, key)]
+    headings = [f"{_wide(one.hinge_width, display)} hinge" for one in two.both]
+    last = ("difference",) if two.wider is not None else ()
+    return ClientTable(("", *headings, *last), tuple(rows))
+
+
+def recommendation(study: Study, two: TwoWidths, display: Display) -> tuple[str, ...]:
+    """Return what is recommended for each leaf and why, one paragraph each."""
+    leaves = study.specification.leaves
+    if not leaves:
+        return (NOT_CHOSEN,)
+    return tuple(
+        _recommended(leaf, study, display, len(leaves) > 1, two.leaf == leaf.leaf) for leaf in leaves
+    )
+
+
+def others_said(study: Study, two: TwoWidths, display: Display) -> tuple[str, ...]:
+    """Return what the leaf that is not pictured does on each width; none where there is one leaf."""
+    return tuple(
+        f"The {leaf} leaf is not pictured: it opens to "
+        + ", ".join(
+            f"{display.angle(one.greatest_angle)} on the {_wide(one.hinge_width, display)} hinge"
+            for one in study.candidates
+            if one.leaf == leaf
+        )
+        + "."
+        for leaf in other_leaves(study, two.leaf)
+    )
+
+
+def part_named(name: str) -> str:
+    """Return what a client calls a moving part: the leaf is the door itself."""
+    return {"leaf": "the door", "barrel": "the hinge"}.get(name, f"the {name}")
+
+
+def thing_named(kind: str) -> str:
+    """Return what a client calls what stands in the way."""
+    return {"latch jamb": "frame on the lock side", "stop": "rim of the frame"}.get(kind, kind)
+
+
+def _on(one: Candidate, display: Display) -> str:
+    return f"On a hinge {_wide(one.hinge_width, display)} wide"
+
+
+def _opens(one: Candidate, two: TwoWidths, display: Display) -> str:
+    door = "the door" if two.leaf == "single" else f"the {two.leaf} leaf"
+    begin = f"{_on(one, display)} {door}"
+    stop = one.door_stop
+    if stop is not None and stop.holds and one.rests_at < one.greatest_angle:
+        return f"{begin} comes to rest at {display.angle(one.rests_at)} against its {stop.kind}."
+    if one.stopped_by is None:
+        return f"{begin} opens all the way, flat to 180°."
+    what = f"{part_named(one.stopped_by.part)} meets the {thing_named(one.stopped_by.kind)}"
+    return f"{begin} opens to {display.angle(one.greatest_angle)}, where {what}."
+
+
+def _alike(narrower: Candidate, wider: Candidate) -> bool:
+    """Whether the door goes just as far on either hinge, and for the same reason."""
+    same = abs(narrower.rests_at - wider.rests_at) <= _SAME
+    return same and narrower.stopped_by == wider.stopped_by
+
+
+def _behind(two: TwoWidths, display: Display) -> str:
+    assert two.wider is not None
+    one, other = (display.length(x.clear_past_frame_at_180) for x in (two.narrower, two.wider))
+    hinge = _wide(two.wider.hinge_width, display)
+    return f"Lying open flat it leaves {one} between frame and door, on the {hinge} hinge {other}."
+
+
+def _against_wish(filled: FilledOpening, two: TwoWidths, display: Display) -> str:
+    """Say what was wished for where one of the widths comes to it and the other does not."""
+    assert two.wider is not None
+    wish = filled.wanted_angle
+    reached = [one.greatest_angle_bare >= wish - _SAME for one in (two.narrower, two.wider)]
+    words = f"{display.angle(wish)} was asked for"
+    if reached[0] == reached[1]:
+        return ""
+    return f"{words}; only the {'wider' if reached[1] else 'narrower'} hinge lets the door itself go so far."
+
+
+def _cost(narrower: Candidate, wider: Candidate, display: Display) -> str:
+    out = display.length(wider.barrel_past_frame - narrower.barrel_past_frame)
+    words = f"The wider hinge itself stands out {out} farther from the frame"
+    one, other = narrower.clear_width_at_90, wider.clear_width_at_90
+    if one is None or other is None:
+        return f"{words}."
+    if abs(one - other) <= _SAME:
+        return f"{words}; the way through stays {display.length(one, limit=LEAST_CLEAR_WIDTH)} wide."
+    change = f"{display.length(abs(other - one))} {'narrower' if other < one else 'wider'}"
+    now = display.length(other, limit=LEAST_CLEAR_WIDTH)
+    return f"{words}, and the way through is {change}: {now} with the door square open."
+
+
+def _way_through(one: Candidate, display: Display) -> str:
+    if one.clear_width_at_90 is None:
+        return "It does not open square, so no width of the way through is given."
+    wide = display.length(one.clear_width_at_90, limit=LEAST_CLEAR_WIDTH)
+    return f"With the door square open the way through is {wide} wide."
+
+
+def _into_room(one: Candidate, display: Display) -> str:
+    at_rest, most = (display.length(x) for x in (one.leaf_out_at_rest, one.encroachment_greatest))
+    return f"Left open it stands {at_rest} out into the room, and {most} at most while it swings."
+
+
+def _has(table: Comparison, key: str) -> bool:
+    row = next((row for row in table.rows if row.key == key), None)
+    return row is not None and any(value != "not reached" for value in row.values)
+
+
+def _row(table: Comparison, key: str, name: str) -> tuple[str, ...]:
+    row = next(row for row in table.rows if row.key == key)
+    values = tuple(value.partition(",")[0] for value in row.values)  # what ends a swing is in the sentences
+    return (name, *values, row.difference) if len(values) > 1 else (name, *values)
+
+
+def _recommended(
+    leaf: LeafSpecification, study: Study, display: Display, several: bool, pictured: bool
+) -> str:
+    parts = {key: reason.value for key, reason in leaf.parts.items()}
+    whose = (
+        f"For the {leaf.leaf} leaf" if several else "For each opening" if study.opening.quantity > 1 else ""
+    )
+    if parts["width"] is None:
+        return f"{whose or 'Here'}: no hinge width to be had does all that this opening asks."
+    count = counted(parts["count"], "hinge", "hinges")
+    size = display.size(parts["height"], parts["width"])
+    metal = spelled_value("base_metal", parts["base_metal"], display)
+    looks = {row.look for row in finishes(bhma=parts["finish_bhma"])} if parts["finish_bhma"] else set()
+    look = f", {looks.pop()}" if len(looks) == 1 else ""
+    begin = f"{whose}: {count}" if whose else count[:1].upper() + count[1:]
+    return f"{begin}, {size} in (height x width opened flat), {metal}{look}.{_why(study, leaf, pictured)}"
+
+
+def _why(study: Study, leaf: LeafSpecification, pictured: bool) -> str:
+    width = leaf.parts["width"].value
+    tried = [one for one in study.candidates if one.leaf == leaf.leaf and one.hinge_width == width]
+    if not tried:
+        return " This width is not among those pictured."
+    if any(finding.severity == "error" for finding in tried[0].findings):
+        return " It is the least bad of those to be had: read what is said under 'Please note'."
+    wish = study.filled.wanted_angle - _SAME
+    if not pictured or tried[0].greatest_angle_bare < wish:
+        return ""
+    narrower = [one for one in study.candidates if one.leaf == leaf.leaf and one.hinge_width < width]
+    if narrower and all(one.greatest_angle_bare < wish for one in narrower):
+        return " Of the widths compared it is the narrowest with which the door itself opens as far as asked."
+    return " With it the door itself opens as far as asked."
+
+
+def _wide(width: float, display: Display) -> str:
+    """Hinges are sold by the inch, whatever lengths are shown in."""
+    return f"{display.size(0, width).split(' x ')[1]} in"

@@ -1,0 +1,70 @@
+"""The two hinge widths that an argument is made with: the one recommended, and the one beside it."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+
+from configurator.study.records import Candidate, Study
+
+
+@dataclass(frozen=True, slots=True)
+class TwoWidths:
+    """One leaf on a narrower and on a wider hinge; `wider` is None where only one width is compared."""
+
+    leaf: str
+    narrower: Candidate
+    wider: Candidate | None
+    recommended: float | None
+    """Recommended hinge open width of this leaf, inches; None where there is none."""
+
+    @property
+    def both(self) -> tuple[Candidate, ...]:
+        """Return what there is of the two, the narrower first."""
+        return (self.narrower,) if self.wider is None else (self.narrower, self.wider)
+
+    def of(self, study: Study) -> Study:
+        """Return the study with nothing but these widths of this leaf."""
+        return replace(study, candidates=self.both)
+
+
+def two_widths(study: Study) -> TwoWidths:
+    """Return the recommended width beside the next narrower one compared, of the leaf that it changes most.
+
+    Beside the next wider one where none is narrower, and the least beside the greatest where the recommended
+    width is not compared. Raises ValueError where there is no width at all.
+    """
+    if not study.candidates:
+        raise ValueError("there is no hinge width to draw")
+    leaves = dict.fromkeys(candidate.leaf for candidate in study.candidates)
+    return max((_of_leaf(study, leaf) for leaf in leaves), key=_gain)
+
+
+def other_leaves(study: Study, shown: str) -> tuple[str, ...]:
+    """Return the leaves that are not shown, in their order."""
+    return tuple(dict.fromkeys(one.leaf for one in study.candidates if one.leaf != shown))
+
+
+def recommended_width(study: Study, leaf: str) -> float | None:
+    """Return the width recommended for a leaf, inches; None where there is none."""
+    chosen = (one.parts["width"].value for one in study.specification.leaves if one.leaf == leaf)
+    return next(chosen, None)
+
+
+def _of_leaf(study: Study, leaf: str) -> TwoWidths:
+    recommended = recommended_width(study, leaf)
+    narrower, wider = _beside(recommended, (one for one in study.candidates if one.leaf == leaf))
+    return TwoWidths(leaf, narrower, wider, recommended)
+
+
+def _beside(recommended: float | None, candidates: Iterable[Candidate]) -> tuple[Candidate, Candidate | None]:
+    ordered = sorted(candidates, key=lambda one: one.hinge_width)
+    if len(ordered) == 1:
+        return ordered[0], None
+    widths = [one.hinge_width for one in ordered]
+    if recommended not in widths:
+        return ordered[0], ordered[-1]
+    at = max(widths.index(recommended), 1)
+    return ordered[at - 1], ordered[at]
+
+
+def _gain(two: TwoWidths) -> float:
+    return 0.0 if two.wider is None else abs(two.wider.rests_at - two.narrower.rests_at)

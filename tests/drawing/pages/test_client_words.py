@@ -1,0 +1,122 @@
+import pytest
+
+from configurator.drawing.comparison import comparisons
+from configurator.drawing.pages.client_words import (
+    NOT_CHOSEN,
+    client_table,
+    others_said,
+    part_named,
+    recommendation,
+    thing_named,
+    three_sentences,
+)
+from configurator.drawing.pages.two_widths import two_widths
+from configurator.units import Display
+from tests.drawing.cases import case_a, demo
+
+INCHES, METRIC = Display(), Display(metric=True)
+PAIR = {"leaves": "pair", "size": {"width": 72, "height": 84}}
+
+
+def sentences(study, display=INCHES):
+    return three_sentences(study, two_widths(study), display)
+
+
+def advice(study):
+    return recommendation(study, two_widths(study), INCHES)
+
+
+def test_of_a_door_that_the_rail_stops():
+    assert sentences(demo("112A")) == (
+        "On a hinge 4 in wide the door opens to 171.8°, where the door meets the chair rail.",
+        "On a hinge 4-1/2 in wide the door opens to 178.8°, where the lever meets the wall. "
+        "180° was asked for; only the wider hinge lets the door itself go so far.",
+        "The wider hinge itself stands out 1/4 in farther from the frame, and the way through is 1/4 in "
+        "narrower: 32-13/16 in with the door square open.",
+    )
+
+
+def test_of_a_door_that_goes_as_far_on_either_hinge():
+    first, second, _ = sentences(case_a())
+    assert first == "On either hinge the door opens all the way, flat to 180°."
+    assert (
+        second == "Lying open flat it leaves 7/8 in between frame and door, on the 4-1/2 in hinge 1-3/8 in."
+    )
+
+
+def test_of_one_width():
+    first, second, third = sentences(case_a(compare=[4]))
+    assert first == "On a hinge 4 in wide the door opens all the way, flat to 180°."
+    assert second == "With the door square open the way through is 33-1/16 in wide."
+    assert third.startswith("Left open it stands 3-1/8 in out into the room, and 36-3/4 in at most")
+
+
+def test_of_a_door_with_a_door_stop():
+    stop = {"kind": "floor stop", "projection": 8, "height": 1}
+    first, *_ = sentences(case_a(door_stop=stop, compare=[4]))
+    assert "comes to rest at " in first
+    assert first.endswith("against its floor stop.")
+
+
+def test_lengths_follow_the_display_and_hinges_stay_in_inches():
+    *_, last = sentences(demo("112A"), METRIC)
+    assert "6.4 mm farther" in last
+    assert sentences(demo("112A"), METRIC)[0].startswith("On a hinge 4 in wide")
+
+
+def test_a_clear_width_is_not_rounded_over_its_limit():
+    """A 34-15/16 in opening is clear 33-1/16 less 1-1/16 in, and a hair less is not said to be 32 in."""
+    for width, whole in ((34.9375, True), (34.9275, False)):
+        words = sentences(case_a(size={"width": width, "height": 84}, compare=[4]))[1]
+        assert ("is 32 in wide" in words) == whole
+
+
+def test_the_table_has_its_facts_in_a_clients_words():
+    table = client_table(demo("112A"), two_widths(demo("112A")), INCHES)
+    assert table.headings == ("", "4 in hinge", "4-1/2 in hinge", "difference")
+    assert table.rows[0] == ("the door opens to", "171.8°", "178.8°", "7.1° farther")
+    assert [row[0] for row in table.rows][-1] == "the door stands out into the room, left open"
+    assert all(len(row) == 4 for row in table.rows)
+
+
+def test_every_row_of_the_table_is_one_of_the_comparison():
+    keys = {row.key for row in comparisons(demo("112A"), INCHES)[0].rows}
+    table = client_table(demo("112A"), two_widths(demo("112A")), INCHES)
+    assert len(table.rows) == 6  # all but the angle at rest, which is the greatest one here
+    assert {"greatest_angle", "leaf_out_at_rest", "clear_width_at_90"} <= keys
+
+
+@pytest.mark.parametrize(
+    ("mark", "why"),
+    [
+        ("112A", "Of the widths compared it is the narrowest with which the door itself opens as far as asked."),
+        ("101A", "With it the door itself opens as far as asked."),
+        ("126C", "This width is not among those pictured."),
+    ],
+)  # fmt: skip
+def test_why_a_width_is_recommended(mark, why):
+    assert advice(demo(mark))[0].endswith(why)
+
+
+def test_two_leaves_are_each_advised_and_the_other_one_is_spoken_of():
+    pair = case_a(**PAIR)
+    found = advice(pair)
+    assert found[0].startswith("For the active leaf: 3 hinges, 4-1/2 x 4 in")
+    assert found[1].startswith("For the inactive leaf: 3 hinges")
+    assert others_said(pair, two_widths(pair), INCHES) == (
+        "The inactive leaf is not pictured: it opens to 180° on the 4 in hinge, 180° on the 4-1/2 in hinge.",
+    )
+
+
+def test_of_pivots_nothing_is_advised():
+    assert advice(case_a(hung_on="pivots")) == (NOT_CHOSEN,)
+
+
+def test_parts_and_things_have_a_clients_names():
+    assert [part_named(name) for name in ("leaf", "barrel", "lever")] == [
+        "the door",
+        "the hinge",
+        "the lever",
+    ]
+    assert thing_named("latch jamb") == "frame on the lock side"
+    assert thing_named("chair rail") == "chair rail"
