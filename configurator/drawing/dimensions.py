@@ -51,11 +51,13 @@ def about_the_pin(hung: Hung) -> tuple[Measured, ...]:
     h, pin = hung.h, hung.pin
     top = (pin.x_p, pin.y_p + h.d_b / 2)
     frame = (0.0, 0.0)
+    # A wall that stands out past the frame is level with the open leaf: its line starts where that ends.
+    wall = -h.F if h.p >= 0.0 else pin.x_p
     barrel = (
         (Measured(frame, top, top[1], BOTH, PLAIN),)
         if abs(h.p) < _FLUSH
         else (
-            Measured((-h.F, -h.p), top, top[1] + h.p, WALL, PLAIN),
+            Measured((wall, -h.p), top, top[1] + h.p, WALL, PLAIN),
             Measured(frame, top, top[1], FRAME, PLAIN),
         )
     )

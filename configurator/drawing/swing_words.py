@@ -25,6 +25,15 @@ def swing_rows(swings: Sequence[OverTheSwing], display: Display) -> tuple[SwingR
     """Return the facts of one leaf, a text for each of its widths."""
     if not swings:
         return ()
+    # An inactive leaf opens behind the open active one: its lock edge has nothing to pass.
+    lock = [] if swings[0].leaf == "inactive" else _lock_rows(swings, display)
+    hinge = tuple(_passage(one.hinge, display) for one in swings)
+    edge = "from the hinge edge to its jamb and the casing, as far as the leaf turns"
+    return (*lock, SwingRow("Hinge edge", hinge, edge), *_standing_rows(swings, display))
+
+
+def _lock_rows(swings: Sequence[OverTheSwing], display: Display) -> list[SwingRow]:
+    """Return how the lock edge passes, as it is and square, and the bevel that would be needed."""
     first = swings[0].latch
     as_beveled = f"Lock edge, {bevel_words(first.bevel, display)}" if first.bevel else "Lock edge, square"
     jamb = "from the lock edge to the jamb, or to the other leaf, over the whole swing"
@@ -35,10 +44,7 @@ def swing_rows(swings: Sequence[OverTheSwing], display: Display) -> tuple[SwingR
     needed = tuple(needed_words(one.latch, display) for one in swings)
     name = f"Bevel that leaves {display.length(first.wanted_gap)} there"
     rows.append(SwingRow(name, needed, "from the hinge's pin and the gaps: the least bevel, rounded up"))
-    hinge = tuple(_passage(one.hinge, display) for one in swings)
-    edge = "from the hinge edge to its jamb and the casing, as far as the leaf turns"
-    rows.append(SwingRow("Hinge edge", hinge, edge))
-    return (*rows, *_standing_rows(swings, display))
+    return rows
 
 
 def _latch(swings: Sequence[OverTheSwing], passages: Sequence[Passage], display: Display) -> tuple[str, ...]:

@@ -132,7 +132,8 @@ def why_not(found: Candidate, must: Must, display: Display) -> Iterator[str]:
     if not barrel_free(found):
         yield f"barrel overlaps by {display.length(-found.barrel_free_by, 0.0)}"
     if not keeps_clear_width(found, must.clear_width) and must.clear_width is not None:
-        yield f"less than {display.length(must.clear_width)} clear"
+        short = found.clear_width_at_90 is not None
+        yield f"less than {display.length(must.clear_width)} clear" if short else "does not come square open"
 
 
 def headline(leaf: LeafWidths, display: Display) -> str:

@@ -112,6 +112,8 @@ class HowSure:
     draws: int
     seed: int
     tolerances: FilledTolerances
+    width_moves_pin: bool = True
+    """Whether a wider hinge stands its pin farther out: not where a leaf of it lies on a face."""
 
     @property
     def works(self) -> bool:

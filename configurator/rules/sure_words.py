@@ -181,5 +181,6 @@ def what_to_do(sure: HowSure) -> str:
     if LOCK_EDGE in failing:
         return "Bevel the lock edge more, or widen its gap."
     if SWING in failing or BARREL in failing:
-        return "Take a wider hinge, or measure what is built before ordering."
+        hinge = "a wider hinge" if sure.width_moves_pin else "another mounting"
+        return f"Take {hinge}, or measure what is built before ordering."
     return "Measure what is built before ordering."

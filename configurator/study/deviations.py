@@ -54,6 +54,11 @@ class Varied:
     clear_width: float | None
     square: bool
 
+    @property
+    def passes_at_latch(self) -> bool:
+        """Whether the latch edge has anything to pass: not behind a leaf that already stands open."""
+        return self.other is None or self.other.closed
+
     def many(self, off: Floats) -> Many:
         """The leaves with each thing off by a row of `off`, in the order of NAMES."""
         h, by = self.hanging, dict(zip(NAMES, off, strict=True))
@@ -123,7 +128,7 @@ def answers(varied: Varied, off: Floats) -> Answers:
     clear = solved.clear_width_at_90 if varied.square else np.full(many.count, np.nan)
     holds = {
         SWING: solved.greatest_angle_bare >= math.radians(varied.wanted) - _ANGLE_TOLERANCE,
-        LOCK_EDGE: latch > 0.0,
+        LOCK_EDGE: latch > 0.0 if varied.passes_at_latch else np.ones(many.count, dtype=np.bool_),
         BARREL: solved.barrel_freedom >= -TOLERANCE,
         CLEAR_WIDTH: _kept(varied, clear),
         MOUNTING: _mounted(many),

@@ -86,6 +86,7 @@ def how_sure(
         draws=draws,
         seed=seed,
         tolerances=tolerances,
+        width_moves_pin=varied.hanging.mounting == "full mortise",
     )
 
 
@@ -255,7 +256,7 @@ def _margins(varied: Varied, drawn: Reach, effects: tuple[Effect, ...]) -> Mappi
     spare = None if clear is None or required is None else clear - required
     margins = {
         SWING: _swing_margin(drawn, effects),
-        LOCK_EDGE: drawn.latch_edge_least,
+        LOCK_EDGE: drawn.latch_edge_least if varied.passes_at_latch else None,
         BARREL: drawn.barrel_freedom,
         CLEAR_WIDTH: spare,
         MOUNTING: None,
@@ -287,4 +288,4 @@ def _margin_of(
     by_name = {effect.name: effect for effect in effects}
     if most is not None and (check := by_name[most].nearer[1].fails_by) is not None:
         return check
-    return SWING if margins[SWING] is not None else LOCK_EDGE
+    return next((one for one in (SWING, LOCK_EDGE) if margins[one] is not None), BARREL)

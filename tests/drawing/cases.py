@@ -23,6 +23,13 @@ def demo(mark: str) -> Study:
     return study(next(one for one in job.openings if one.mark == mark), job.job)
 
 
+@cache
+def demo_pair(mark: str) -> Study:
+    """Return an opening of the demo job of pairs and Dutch doors."""
+    job = load(resource_path("demo_openings", "pairs_and_dutch.json"))
+    return study(next(one for one in job.openings if one.mark == mark), job.job)
+
+
 def case_a(**changes: object) -> Study:
     """The plain case of the geometry: proud 1/2, two widths."""
     data: dict[str, object] = {

@@ -16,7 +16,7 @@ from configurator.drawing.sheet import moving_groups, moving_note_groups, panel_
 from configurator.drawing.view import Box
 from configurator.geometry.shapes import leaf_corners
 from configurator.units import Display
-from tests.drawing.cases import case_a, demo, random_study
+from tests.drawing.cases import case_a, demo, demo_pair, random_study
 
 SIZE = (864.0, 540.0)
 RAIL = {"kind": "chair rail", "projection": 1.75, "start": 0.5, "bottom": 32, "top": 42}
@@ -370,3 +370,13 @@ def test_the_open_leaf_keeps_its_size_and_turns_about_the_pin():
     for corner, closed in zip(leaf.points, leaf_corners(panel.hung.h), strict=True):
         assert math.dist(corner, panel.hung.pin.at) == pytest.approx(math.dist(closed, panel.hung.pin.at))
     assert leaf.points[0][0] == pytest.approx(0.0625 + 0.5 + 1.75)  # the stop-side face at 90 degrees
+
+
+@pytest.mark.parametrize("size", [(640, 360), (400, 300), (900, 420)])
+def test_headings_of_a_pair_keep_to_their_panels_and_are_lettered_alike(size):
+    sheet = sheet_of(demo_pair("302A"), size)
+    titles = [one for one in sheet.notes[-1].primitives if isinstance(one, Text) and one.bold]
+    assert len(titles) == len(sheet.windows) == 4
+    assert len({one.size for one in titles}) == 1
+    for one, window in zip(titles, sheet.windows, strict=True):
+        assert text_width(one.text, one.size, bold=True) <= window.width

@@ -80,3 +80,10 @@ def test_all_of_it_as_sentences():
     said = edges_said(swings(compare=[4, 7]), INCHES)
     assert said.startswith("4 in: lock edge, square 3/64 in at 3.0°; ")
     assert " 7 in: lock edge, square touches at 2.4°; " in said
+
+
+def test_an_inactive_leaf_has_no_lock_edge_to_tell_of():
+    pair = swings(leaves="pair", size={"width": 72, "height": 84}, compare=[4])
+    names = {one.leaf: [row.name for row in swing_rows([one], INCHES)] for one in pair}
+    assert names["active"][0] == "Lock edge, square"
+    assert names["inactive"][0] == "Hinge edge"

@@ -88,6 +88,14 @@ def test_a_clear_width_just_under_what_is_asked_is_not_shown_as_it():
     assert line.cells[-1] == "less than 32 in clear"
 
 
+def test_a_door_that_does_not_come_square_open_is_not_said_to_be_narrow():
+    shut = LEVER | {"from_latch_edge": -3}  # it stands over the face of the latch jamb
+    leaf = leaf_of(use={"accessible": True}, hardware=[shut], compare=[4])
+    (line,) = (one for one in width_table(leaf, INCHES).lines if one.width == 4)
+    assert line.cells[4] == "not reached"
+    assert line.cells[-1] == "does not come square open"
+
+
 def test_two_of_a_kind_are_numbered():
     second = RAIL | {"start": 8, "projection": 1}
     heads = width_table(leaf_of(obstructions=[RAIL, second]), INCHES).heads

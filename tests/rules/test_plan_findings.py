@@ -127,3 +127,28 @@ def test_no_width_of_a_height_goes_on_a_thin_door():
     message = found(specified(thin), "no width does everything").message
     assert "4-1/2 x 4 is too wide to be mounted so" in message
     assert message.endswith("Take another mounting.")
+
+
+SHORT = {"angle_bare": 170.0, "angle": 170.0, "stopped_bare": ("leaf", "chair rail")}
+
+
+@pytest.mark.parametrize(
+    ("changes", "mend"),
+    [
+        (SHORT, ". Take a wider hinge, cut the chair rail back, or"),
+        ({**SHORT, "mounting": "swing clear"}, ". Take another mounting, cut the chair rail back, or"),
+        ({"barrel_free_by": -0.1}, "the hinge is too narrow. Take a wider one."),
+        ({"barrel_free_by": -0.1, "mounting": "half surface"}, "no other width moves it. Take another"),
+        ({"barrel_free_by": -0.1, "barrel_in_trim": True}, "overlaps what stands beside it by"),
+    ],
+)
+def test_a_wider_hinge_is_advised_only_where_width_moves_the_pin(changes, mend):
+    (one,) = plan_findings(PlanAnswer(**{**USUAL, **changes}))
+    assert mend in one.message
+
+
+@pytest.mark.parametrize(("angle", "severity"), [(0.0, "error"), (0.1, "note"), (179.9, "note")])
+def test_hardware_that_is_in_the_way_of_the_closed_door_is_an_error(angle, severity):
+    (one,) = plan_findings(PlanAnswer(**{**USUAL, "angle": angle, "stopped": ("lever", "latch jamb")}))
+    assert (one.code, one.severity) == ("hardware meets first", severity)
+    assert ("with the door closed: the door cannot open" in one.message) == (angle == 0.0)

@@ -457,3 +457,35 @@ def test_of_a_pair_each_leaf_has_its_own_width_and_the_wider_leads():
     data = specified(opening(leaves="pair", size=size, obstructions=[rail | {"side": "latch"}])).as_data()
     assert [data["leaves"][leaf]["width"] for leaf in ("active", "inactive")] == [4, 4.5]
     assert data["width"] == 4.5
+
+
+CLOSER = {
+    "kind": "closer",
+    "projection": 4,
+    "from_latch_edge": 30,
+    "width": 11,
+    "height": 81,
+    "vertical": 2.5,
+}
+
+
+def test_a_corridor_counts_the_leaf_where_it_does_rest():
+    """A closer on the frame at 108.9 degrees: the leaf stands 35 in out there, not flat along the wall."""
+    corridor = {"corridor_width": 60, "required_width": 44}
+    assert "corridor kept" in codes(specified(opening(use=corridor)))
+    said = found(specified(opening(hardware=[CLOSER], use=corridor)), "corridor at rest")
+    assert said.numbers["remain"] < 60 - 34
+    assert "flat" not in said.message
+
+
+def test_a_door_that_its_own_hardware_keeps_from_opening_flat_clears_no_trim():
+    assert "open flat" in codes(specified(opening()))
+    assert "open flat" in codes(specified(opening(hardware=[LEVER])))
+    assert "open flat" not in codes(specified(opening(hardware=[CLOSER])))
+
+
+@pytest.mark.parametrize(("mounting", "asked"), [("full mortise", True), ("half mortise", False)])
+def test_from_where_a_rail_was_measured_matters_where_width_moves_the_pin(mounting, asked):
+    rail = {"kind": "chair rail", "projection": 1.75, "start": 0.5, "bottom": 32, "top": 42}
+    given = opening(wall={"frame_proud": 0.5}, obstructions=[rail], hinge={"mounting": mounting})
+    assert ("measured from where" in codes(specified(given))) == asked

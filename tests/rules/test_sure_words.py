@@ -1,3 +1,5 @@
+from dataclasses import replace
+
 import pytest
 
 from configurator.rules.sure_words import chance_words, off_words, sure_finding, sure_sentence, what_to_do
@@ -108,3 +110,11 @@ def test_the_sources_of_the_tolerances_are_named():
     assert said is not None
     assert "3.02.B" in said.source
     assert "(from memory)" in said.source
+
+
+@pytest.mark.parametrize(
+    ("moves", "advice"), [(True, "Take a wider hinge"), (False, "Take another mounting")]
+)
+def test_a_wider_hinge_is_advised_only_where_width_moves_the_pin(moves, advice):
+    sure = replace(found(tolerances={**EXACT, "frame_setting": 3 / 16}), width_moves_pin=moves)
+    assert what_to_do(sure) == f"{advice}, or measure what is built before ordering."

@@ -12,7 +12,7 @@ def test_the_table_has_a_row_for_any_material_last_for_every_key():
     assert tuple(dict.fromkeys(row.key for row in table(ToleranceRow))) == TOLERANCE_KEYS
     for key in TOLERANCE_KEYS:
         assert [row for row in table(ToleranceRow) if row.key == key][-1].made_of is None
-    assert TOLERANCE_KEYS == tuple(Tolerances.model_fields)
+    assert tuple(Tolerances.model_fields) == TOLERANCE_KEYS
 
 
 def test_nothing_given_is_all_assumed_with_its_source():

@@ -237,3 +237,25 @@ def test_a_pair_too_narrow_is_mended_by_its_active_leaf():
     active = study(wider).candidates[0]
     # Both leaves of the doubled opening are 18 in wider, and so is the way past the active one.
     assert active.clear_width_at_90 == pytest.approx(clear + 18, abs=1e-9)
+
+
+LEVER_SHUT = {
+    "greatest_angle": 0.0,
+    "stopped_by": Met("latch jamb", None, "lever"),
+    "clear_width_at_90": None,
+}
+
+
+def test_hardware_in_the_way_on_every_width_is_not_the_hinges_fault():
+    shut = dict.fromkeys(("w4", "w45", "w5", "w6", "w7", "w8"), LEVER_SHUT)
+    (said,) = choose_width(MUST, answers(**shut)).findings
+    assert "4-1/2 x 4 opens to 180\N{DEGREE SIGN}, but its lever ends the swing at 0" in said.message
+    assert said.message.endswith("Move the lever, or take one that stands out less.")
+
+
+def test_a_leaf_that_the_other_one_holds_shut_is_said_so_and_named():
+    held = {**BINDS, "greatest_angle_bare": 0.0, "stopped_by_bare": Met("other leaf", 0)}
+    shut = dict.fromkeys(("w4", "w45", "w5", "w6", "w7", "w8"), held)
+    (said,) = choose_width(Must("active", 4.5, 180.0, 32.0), answers(**shut)).findings
+    assert "4-1/2 x 4 (active leaf) is held shut by what the other leaf carries." in said.message
+    assert said.message.endswith("check which leaf is to open first.")

@@ -326,3 +326,14 @@ def test_an_astragal_that_laps_the_leaf_leaves_few_draws_and_says_how_many():
     assert lapped.works
     assert lapped.draws == FEW_DRAWS
     assert how_sure(study(pair), "inactive", 4, 5000, fineness=1e-2).draws == 5000
+
+
+def test_an_inactive_leaf_has_nothing_to_pass_at_its_lock_edge():
+    """It opens behind the open active leaf; a tight gap between the two binds only the active one."""
+    pair = plain_opening(leaves="pair", size={"width": 72, "height": 84}, door={"meeting_gap": 1 / 64})
+    leaves = {name: how_sure(study(pair), name, 4, 500, fineness=1e-2) for name in ("active", "inactive")}
+    assert leaves["active"].margins["lock edge"] is not None
+    assert "lock edge" in leaves["active"].worst.fails
+    assert leaves["inactive"].margins["lock edge"] is None
+    assert "lock edge" not in leaves["inactive"].worst.fails
+    assert "lock edge" not in sure_data(leaves["inactive"])["sentence"]
