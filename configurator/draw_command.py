@@ -5,6 +5,7 @@ What it needs is imported when it runs, so that the other commands start no slow
 
 import argparse
 from collections.abc import Iterator, Sequence
+from itertools import chain
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -83,6 +84,7 @@ def write_picture(
 
 def _sheets(job: Job, openings: Sequence[Opening], options: argparse.Namespace) -> tuple[str, int]:
     from configurator.export.pages import OF_MANY_PAGES, PAGE_FORMATS, write_pages
+    from configurator.rules.wording import counted
 
     ending = options.out.suffix.lower()
     if ending not in PAGE_FORMATS:
@@ -91,30 +93,45 @@ def _sheets(job: Job, openings: Sequence[Opening], options: argparse.Namespace) 
         raise refused("--out", f"must end in {', '.join(OF_MANY_PAGES)} for all openings")
     if not openings:
         raise refused("openings", "there is no opening to draw")
-    write_pages(_pages(job, openings, options), options.out)
-    kind = options.sheet or USUAL_SHEET
-    what = f"{len(openings)} sheets ({kind})" if options.all else f"{kind} of {openings[0].mark}"
-    return f"{options.out}: {what}\n", DONE
+    kind, left_out = options.sheet or USUAL_SHEET, list[str]()
+    pages = _pages(job, openings, kind, options, left_out)
+    if not options.all:
+        write_pages(pages, options.out)
+        return f"{options.out}: {kind} of {openings[0].mark}\n", DONE
+    first = next(pages, None)
+    if first is None:
+        raise refused("--sheet", f"no opening has such a sheet; {left_out[0]}")
+    write_pages(chain((first,), pages), options.out)
+    count = counted(len(openings) - len(left_out), "sheet", "sheets")
+    missing = "".join(f"not drawn: {why}\n" for why in left_out)
+    return f"{options.out}: {count} ({kind})\n{missing}", DONE
 
 
-def _pages(job: Job, openings: Sequence[Opening], options: argparse.Namespace) -> "Iterator[Page]":
-    """Return the sheets, each laid out when it is written; what holds for all of them is refused at once."""
+def _pages(
+    job: Job, openings: Sequence[Opening], kind: str, options: argparse.Namespace, left_out: list[str]
+) -> "Iterator[Page]":
+    """Return the sheets, each laid out when it is written; what holds for all of them is refused at once.
+
+    Of all openings, one that such a sheet cannot show is put into `left_out` with the reason.
+    """
     from configurator.drawing.pages.sheets import SHEETS, sheet_maker
 
-    kind, display = options.sheet or USUAL_SHEET, Display(metric=options.metric)
     if kind not in SHEETS:
         raise refused("--sheet", f"is one of {', '.join(SHEETS)}; {kind!r} was given")
-    paper, scale = _paper(options, display), _scale(options)
-    make = sheet_maker(kind)
+    display = Display(metric=options.metric)
+    paper, scale, make = _paper(options, display), _scale(options), sheet_maker(kind)
 
     def pages() -> "Iterator[Page]":
         for number, opening in enumerate(openings, 1):
+            answer = studied(job, opening)
             try:
-                yield make(studied(job, opening), job.job, paper, scale, display, (number, len(openings)))
+                page = make(answer, job.job, paper, scale, display, (number, len(openings)))
             except ValueError as error:
-                raise refused(
-                    "--scale" if scale else "--sheet", f"{error} (opening {opening.mark})"
-                ) from None
+                if scale is not None or not options.all:
+                    raise refused("--scale" if scale else "--sheet", f"{error} ({opening.mark})") from None
+                left_out.append(f"{opening.mark}, {error}")
+                continue
+            yield page
 
     return pages()
 

@@ -1,8 +1,12 @@
 """Drawing from the command line: sheets, pictures, and refusals in words."""
 
+from pathlib import Path
+
 import pytest
 
 from configurator.cli import main
+from configurator.drawing.pages import sheets
+from configurator.project_file import load
 from configurator.resource_files import resource_path
 
 DEMO = str(resource_path("demo_openings", "kestrel_point.json"))
@@ -36,6 +40,32 @@ def test_the_whole_job_is_one_pdf_with_a_bookmark_for_every_opening(tmp_path, ca
     written = path.read_bytes()
     assert "14 sheets (plan)" in capsys.readouterr().out
     assert all(f"({mark} plan)".encode() in written for mark in ("101A", "112A", "201A"))
+
+
+def test_what_a_kind_of_sheet_cannot_show_is_named_and_the_others_are_drawn(tmp_path, capsys, monkeypatch):
+    maker = sheets.sheet_maker
+
+    def some(kind):
+        def make(study, *given):
+            if study.opening.mark in refused:
+                raise ValueError("there is nothing to show")
+            return maker(kind)(study, *given)
+
+        return make
+
+    refused = {"112A", "205A"}
+    monkeypatch.setattr(sheets, "sheet_maker", some)
+    path = tmp_path / "job.pdf"
+    assert draw("--all", "--out", path) == 0
+    said = capsys.readouterr().out
+    assert "12 sheets (plan)" in said
+    assert "not drawn: 112A, there is nothing to show\nnot drawn: 205A, " in said
+    assert draw("--mark", "112A", "--out", tmp_path / "one.pdf") == 2
+    assert "nothing to show (112A)" in capsys.readouterr().err
+    refused |= {opening.mark for opening in load(Path(DEMO)).openings}
+    assert draw("--all", "--out", tmp_path / "none.pdf") == 2
+    assert "no opening has such a sheet; 101A, " in capsys.readouterr().err
+    assert [one.name for one in tmp_path.iterdir()] == ["job.pdf"]
 
 
 def test_scale_paper_and_millimetres_are_what_was_asked_for(tmp_path, capsys):
