@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QTabWidget
+from PySide6.QtWidgets import QHeaderView, QTabWidget
 
 from configurator.intake.comparing import Compared
 from configurator.intake.rows import CellFault
@@ -69,10 +69,14 @@ class ImportLists(QTabWidget):
         if len(rows) > MOST_ROWS:
             words = f"and {len(rows) - MOST_ROWS:,} more"
             shown.append(((*([""] * (len(heads) - 1)), words), words))
-        self.lists[place].blockSignals(True)
-        self.lists[place].fill(heads, shown)
-        self.lists[place].setCurrentCell(-1, -1)
-        self.lists[place].blockSignals(False)
+        each = self.lists[place]
+        each.blockSignals(True)
+        # Measured once at the end, not anew for each of its cells.
+        each.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
+        each.fill(heads, shown)
+        each.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
+        each.setCurrentCell(-1, -1)
+        each.blockSignals(False)
         self.setTabText(place, f"{self._titles[place]} {len(rows):,}" if rows else self._titles[place])
         self.setTabEnabled(place, bool(rows))
 

@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
 )
 
 from configurator.intake.saying import NOTHING, SETTLED, counted, summary
+from configurator.intake.table import ScheduleTable
 from configurator.ui.edits import RefusedError
 from configurator.ui.intake.asking import ORDERS, PAIRS, Asked
 from configurator.ui.intake.lists import ImportLists
@@ -56,6 +57,7 @@ class ImportPage(QWidget):
         self.pair = Asked("pair width", "what the width of a narrow pair is of", PAIRS)
         self.preview, self.lists, self.take = Preview(), ImportLists(), TakeRow()
         self.view = PreviewTable(self.preview)
+        self._wide_for: ScheduleTable | None = None
         self.setAcceptDrops(True)
         self._put_together()
         self._connect()
@@ -124,25 +126,29 @@ class ImportPage(QWidget):
         top = self.view.verticalScrollBar().value()
         self.preview.show_schedule(work.table, work.reading, work.compared, session.display, session.dark)
         self.view.header.show_reading(work.reading)
-        if work.table is None or work.reading is None:
-            self.words.setText("")
-            return
-        self.view.share_width()
+        if work.table is not self._wide_for:
+            self._wide_for = work.table
+            self.view.share_width()
         self.view.verticalScrollBar().setValue(top)
-        lacking = work.reading.lacks()
-        if lacking:
-            self.words.setText(_sentence(f"{lacking}: choose it over its column"))
-        elif work.compared is not None:
-            nothing = (
-                "" if any(row.kind != "same" for row in work.compared.good) else f" {_sentence(NOTHING)}"
-            )
-            self.words.setText(f"{summary(work.table, work.compared)}.{'' if work.compared.bad else nothing}")
-        self.words.setPalette(QPalette())
-        if lacking:
-            tinted(self.words, "error", session.dark)
-        if work.compared is not None:
+        self._show_words()
+        if work.table is not None and work.compared is not None:
             status_of = {opening.mark: opening.status for opening in session.job.openings}
             self.lists.show_found(work.table, work.compared, work.told(), status_of, session.display)
+
+    def _show_words(self) -> None:
+        """Say what was found, or what has to be chosen before anything can be."""
+        table, reading, compared = self.work.table, self.work.reading, self.work.compared
+        lacking = reading.lacks() if reading is not None else ""
+        if lacking:
+            self.words.setText(_sentence(f"{lacking}: choose it over its column"))
+        elif table is None:
+            self.words.setText("")
+        elif compared is not None:
+            same = not compared.bad and all(row.kind == "same" for row in compared.good)
+            self.words.setText(f"{summary(table, compared)}.{' ' + _sentence(NOTHING) if same else ''}")
+        self.words.setPalette(QPalette())
+        if lacking:
+            tinted(self.words, "error", self.session.dark)
 
     def _show_buttons(self) -> None:
         work = self.work
@@ -168,7 +174,7 @@ class ImportPage(QWidget):
 
     def _take(self) -> None:
         compared, path = self.work.compared, self.work.path
-        if compared is None or path is None:
+        if compared is None or path is None or self.work.running:
             return
         changed = (*compared.of_kind("new"), *compared.of_kind("changed"))
         try:
