@@ -14,14 +14,20 @@ from PySide6.QtCore import QElapsedTimer, QSettings
 from PySide6.QtWidgets import QApplication
 
 from configurator.cli import main as command
+from configurator.drawing.pages.papers import papers
+from configurator.drawing.pages.sheets import SHEETS, sheet_maker
+from configurator.export.figure import page_figure
 from configurator.project_file import load
+from configurator.study import study
 from configurator.ui.app import new_application, open_window
 from configurator.ui.preferences import Preferences
 from configurator.ui.session import Session
+from configurator.units import Display
 
 ROOT = Path(__file__).resolve().parents[2]
 DEMO = ROOT / "demo_openings" / "kestrel_point.json"
 SIZE = (1440, 900)
+SHEET_DPI = 130.0
 LONGEST_WAIT = 20_000
 
 
@@ -47,6 +53,14 @@ def picture_of_window(application: QApplication, path: Path, dark: bool = False)
         window.close()
 
 
+def picture_of_sheet(kind: str, path: Path) -> None:
+    """Draw one kind of sheet of opening 112A as it is printed, small enough to look at."""
+    job = load(DEMO)
+    opening = next(one for one in job.openings if one.mark == "112A")
+    page = sheet_maker(kind)(study(opening, job.job), job.job, papers()["Letter"], None, Display())
+    page_figure(page, SHEET_DPI).savefig(path, dpi=SHEET_DPI, facecolor="white", metadata={"Software": None})
+
+
 def main() -> None:
     """Write every picture into `resources/pictures/`, or the folder named."""
     folder = Path(sys.argv[1]) if len(sys.argv) > 1 else ROOT / "resources" / "pictures"
@@ -55,6 +69,8 @@ def main() -> None:
     picture_of_window(application, folder / "window.png")
     picture_of_window(application, folder / "window-dark.png", dark=True)
     command(["draw", str(DEMO), "--mark", "205A", "--out", str(folder / "plan-205A.png")])
+    for kind in SHEETS:
+        picture_of_sheet(kind, folder / f"sheet-{kind}.png")
 
 
 if __name__ == "__main__":
