@@ -97,7 +97,7 @@ def test_scale_paper_and_millimetres_are_what_was_asked_for(tmp_path, capsys):
             "--angle: is for the picture",
         ),
         (["--mark", "112A", "--paper", "A3", "--swept", "--out", "a.pdf"], "--swept: is for the picture"),
-        (["--all", "--out", "a.svg"], "--out: must end in .pdf for all openings"),
+        (["--all", "--out", "a.svg"], "--out: must end in .pdf, .dxf for all openings"),
         (["--mark", "nine", "--out", "a.pdf"], "--mark: there is no opening 'nine'"),
     ],
 )

@@ -24,7 +24,7 @@ _WRITERS: Mapping[str, tuple[str, str]] = MappingProxyType(
 )
 """Ending to the module and its function, imported when first used: each brings a library of its own."""
 PAGE_FORMATS = tuple(_WRITERS)
-OF_MANY_PAGES = (".pdf",)
+OF_MANY_PAGES = (".pdf", ".dxf")
 """The formats that hold more than one page; the others are given just one."""
 
 
@@ -53,5 +53,5 @@ def only_page(pages: Iterable[Page]) -> Page:
     """Return the one page a format of one page is given. Raises ValueError for none or several."""
     found = list(pages)
     if len(found) != 1:
-        raise ValueError(f"this format holds one sheet, not {len(found)}: a PDF holds several")
+        raise ValueError(f"this format holds one sheet, not {len(found)}: a PDF or a DXF holds several")
     return found[0]

@@ -27,9 +27,12 @@ _NOT_IN_NAMES = str.maketrans(dict.fromkeys('<>/\\":;?*|=`,', "-"))
 def dxf_bytes(pages: Iterable[Page]) -> bytes:
     """Return pages as one DXF drawing, the same bytes every time for the same pages.
 
-    The first detail's own origin is that of model space; a layout is as large as its page's paper.
+    The first detail's own origin is that of model space; a layout is as large as its page's paper. Raises
+    ValueError for no page.
     """
     sheets = list(pages)
+    if not sheets:
+        raise ValueError("there is no sheet to write")
     with _without_the_moment():
         drawing = new_drawing()
         drawing.appids.add(NAMES)

@@ -276,6 +276,11 @@ def test_the_same_pages_are_the_same_bytes_and_the_library_is_left_as_it_was():
     assert ezdxf.options.write_fixed_meta_data_for_testing is before
 
 
+def test_a_drawing_of_nothing_is_refused():
+    with pytest.raises(ValueError, match="no sheet"):
+        dxf_bytes([])
+
+
 def test_units_are_inches():
     assert read_back(a_page()).header["$INSUNITS"] == 1
 
