@@ -28,7 +28,7 @@ def add_draw_command(commands: Any) -> None:
     draw.add_argument("file", type=Path, metavar="FILE")
     which = draw.add_mutually_exclusive_group(required=True)
     which.add_argument("--mark", help="which opening")
-    which.add_argument("--all", action="store_true", help="every opening: one PDF with bookmarks, or one DXF with layouts")
+    which.add_argument("--all", action="store_true", help="every opening, as one PDF or one DXF")
     draw.add_argument("--out", required=True, type=Path, metavar="X.pdf|svg|dxf|png")
     draw.add_argument("--sheet", help="what the sheet shows: plan (the usual one), elevation, prep, ...")
     draw.add_argument("--scale", metavar="full|6|3|1-1/2|3/4|1:5", help="fitted if left out")
