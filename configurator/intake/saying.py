@@ -10,7 +10,6 @@ from configurator.units import Display
 _LENGTHS = {field.path for field in FIELDS.values() if field.kind == "length"}
 _ANGLES = {field.path for field in FIELDS.values() if field.kind == "angle"}
 SETTLED = ("approved", "ordered")
-_MOST_MARKS = 12
 NOTHING = "nothing to take: the job already says what the schedule says"
 
 
@@ -48,12 +47,6 @@ def opening_words(row: ReadOpening, display: Display) -> str:
         return f"new, {display.opening(size.width, size.height)}"
     settled = f" (it is marked {row.before.status})" if row.before.status in SETTLED else ""
     return "; ".join(change_words(change, display) for change in row.changes) + settled
-
-
-def marks_words(marks: tuple[str, ...]) -> str:
-    """Name marks in a row, the first of many."""
-    more = len(marks) - _MOST_MARKS
-    return ", ".join(marks[:_MOST_MARKS]) + (f" and {more:,} more" if more > 0 else "")
 
 
 def summary(table: ScheduleTable, compared: Compared) -> str:

@@ -103,6 +103,25 @@ def test_yes_and_no():
     assert "neither yes nor no" in rows[3].faults[0].reason
 
 
+@pytest.mark.parametrize(
+    ("cell", "degrees"), [("90", 90), ("110°", 110), ("180 deg.", 180), ("97.5 degrees", 97.5)]
+)
+def test_angles(cell, degrees):
+    assert values("Must open to", cell) == {"use.wanted_angle": degrees}
+
+
+def test_a_size_may_say_the_thickness_of_the_door():
+    (row,) = read(["Mark", "Size", "Hand"], ["1", '3\'-0" x 7\'-0" x 1-3/8"', "LH"])
+    assert row.values["door.thickness"] == 1.375
+    assert "1.375 in" in row.told[0]
+    (row,) = read(["Mark", "Size", "Thk"], ["1", '3\'-0" x 7\'-0" x 1-3/8"', "1-3/4"])
+    assert row.values["door.thickness"] == 1.75
+
+
+def test_no_minutes_are_no_rating():
+    assert values("Rating", "0 min") == {"use.fire_rated": False}
+
+
 def test_an_endless_cell_is_refused_at_once():
     for heading in ("Size", "Width", "Hand", "Rating", "Material"):
         for cell in (" " * 30_000 + "x", "1" * 30_000, "w " * 15_000):

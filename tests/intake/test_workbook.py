@@ -1,6 +1,7 @@
 import io
 import zipfile
-from datetime import datetime
+from datetime import datetime, time
+from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
@@ -190,6 +191,39 @@ def test_any_bytes_are_a_schedule_or_not_one(folder, data):
     path = folder / "any.csv"
     path.write_bytes(data)
     assert "\n" not in refused_or_read(lambda: run(sheet_steps(path)))
+
+
+def test_times_and_line_ends_in_cells():
+    made = book(
+        ["Mark", "Remarks"], ["1", "two\r\nlines"], ["2", datetime(2026, 3, 6, 14, 30)], ["3", time(7, 30)]
+    )
+    assert [cells[1] for _, cells in rows(made)[1:]] == ["two\nlines", "2026-03-06 14:30:00", "07:30:00"]
+
+
+def test_more_rows_than_a_job_has_room_for_are_refused(monkeypatch):
+    monkeypatch.setattr("configurator.intake.sheet.MOST_ROWS", 3)
+    three = book(["Mark", "Size"], ["1", "3070"], ["2", "3070"])
+    assert len(rows(three)) == 3
+    three.active.append(["3", "3070"])
+    assert "more than 3 rows" in refusal(data_of(three))
+
+
+def test_what_cannot_be_read_at_all_is_said(tmp_path, monkeypatch):
+    with pytest.raises(IntakeError, match="is not a file"):
+        run(sheet_steps(tmp_path))
+    path = tmp_path / "doors.csv"
+    path.write_text("Mark,Size\n1,3070\n")
+    monkeypatch.setattr("configurator.intake.sheet.LARGEST_FILE", 10)
+    with pytest.raises(IntakeError, match="is larger than"):
+        run(sheet_steps(path))
+    monkeypatch.undo()
+
+    def fails(_):
+        raise PermissionError(13, "Permission denied")
+
+    monkeypatch.setattr(Path, "read_bytes", fails)
+    with pytest.raises(IntakeError, match="could not be read: permission denied"):
+        run(sheet_steps(path))
 
 
 def test_the_kind_of_file_is_told_by_what_is_in_it(tmp_path):

@@ -3,8 +3,8 @@ from pathlib import Path
 
 import pytest
 from openpyxl import Workbook
-from PySide6.QtCore import QEvent, Qt
-from PySide6.QtGui import QFocusEvent
+from PySide6.QtCore import QEvent, QMimeData, QPoint, QPointF, Qt, QUrl
+from PySide6.QtGui import QDragEnterEvent, QDropEvent, QFocusEvent, QWheelEvent
 from PySide6.QtWidgets import QApplication, QFileDialog
 
 from configurator.ui.intake.page import ImportPage
@@ -315,6 +315,47 @@ def test_the_button_asks_for_the_file(qtbot, page, monkeypatch):
     monkeypatch.setattr(QFileDialog, "getOpenFileName", lambda *_: ("", ""))
     page.choose.click()
     assert page.work.path == DOORS
+
+
+def test_a_file_may_be_dropped_on_it(qtbot, page):
+    data = QMimeData()
+    data.setUrls([QUrl.fromLocalFile(str(DOORS))])
+    where = (
+        QPointF(5, 5),
+        Qt.DropAction.CopyAction,
+        data,
+        Qt.MouseButton.LeftButton,
+        Qt.KeyboardModifier.NoModifier,
+    )
+    enters = QDragEnterEvent(QPoint(5, 5), *where[1:])
+    enters.ignore()
+    page.dragEnterEvent(enters)
+    assert enters.isAccepted()
+    page.dropEvent(QDropEvent(*where))
+    qtbot.waitUntil(lambda: not page.work.running)
+    assert page.work.path == DOORS
+
+
+def test_a_job_that_has_no_room_is_refused_on_the_page(qtbot, page, session, file, monkeypatch):
+    monkeypatch.setattr("configurator.model.job.MOST_OPENINGS", 14)
+    monkeypatch.setattr("configurator.ui.edits.MOST_OPENINGS", 14)
+    before = session.job
+    read(qtbot, page, file(*GOOD))
+    page.take.every.click()
+    assert "a job may have up to" in page.refusal.text().lower()
+    assert session.job is before
+    assert page.work.table is not None
+
+
+def test_the_wheel_does_not_change_what_a_column_gives(qtbot, page):
+    read(qtbot, page, DOORS)
+    combo = page.view.header.fields[0]
+    turned = QWheelEvent(
+        QPointF(5, 5), QPointF(5, 5), QPoint(0, -120), QPoint(0, -120), Qt.MouseButton.NoButton,
+        Qt.KeyboardModifier.NoModifier, Qt.ScrollPhase.NoScrollPhase, False,
+    )  # fmt: skip
+    QApplication.sendEvent(combo, turned)
+    assert combo.currentData() == "mark"
 
 
 def test_the_window_turns_to_it_and_back(qtbot, window):
