@@ -26,20 +26,23 @@ def pdf_bytes(pages: Iterable[Page]) -> bytes:
     """Return the pages as a PDF, in their order, taken one at a time. Raises ValueError for no page."""
     load_fonts()
     written = io.BytesIO()
-    canvas = Canvas(written, pageCompression=1, invariant=1)
-    number = 0
-    for number, page in enumerate(pages, 1):
-        _write(canvas, page, f"page{number}")
-        if number == 1:
-            _name(canvas, page.title)
-    if not number:
+    canvas = Canvas(written, initialFontName=FONT, pageCompression=1, invariant=1)
+    titles: list[str] = []
+    for page in pages:
+        _write(canvas, page, f"page{len(titles)}")
+        titles.append(page.title)
+    if not titles:
         raise ValueError("there is no sheet to write")
+    _name(canvas, titles)
     canvas.save()
     return written.getvalue()
 
 
-def _name(canvas: Canvas, title: str) -> None:
-    canvas.setTitle(title)
+def _name(canvas: Canvas, titles: Sequence[str]) -> None:
+    more = len(titles) - 1
+    canvas.setTitle(f"{titles[0]} and {more} more" if more else titles[0])
+    if more:
+        canvas.showOutline()
     canvas.setAuthor("")
     canvas.setSubject("")
     canvas.setCreator(CREATOR)

@@ -78,6 +78,8 @@ def test_a_pdf_has_a_page_and_a_bookmark_for_each_sheet_and_carries_its_fonts():
     assert b"112A plan" in written
     assert b"205A plan" in written
     assert written.count(b"/FontFile2") == 2
+    assert b"Helvetica" not in written  # the library's own, which it would not embed
+    assert b"(112A plan and 1 more)" in written
     assert b"/CreationDate (D:2000" in written  # the library's fixed date, never the clock's
 
 
