@@ -163,7 +163,7 @@ def test_nothing_changed_is_said_too(tmp_path, capsys):
     path = with_revision(tmp_path, {"notes": "seen"})
     assert "Nothing has changed since revision 1." in printed(capsys, "order", path, "--since", "1")
     more = printed(capsys, "order", path, "--since", "1", "--spare", "3")
-    assert "Since revision 1 no opening has changed: 1 hinge more to order, 0 no longer wanted." in more
+    assert "Since revision 1, no opening has changed: 1 hinge more to order, 0 no longer wanted." in more
 
 
 def test_a_revision_that_is_not_there_is_refused(tmp_path, capsys):

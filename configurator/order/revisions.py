@@ -86,7 +86,7 @@ class Changes:
             many, f"{many} openings are not as they were"
         )
         return (
-            f"Since revision {self.number} {openings}: {counted(self.order, 'hinge', 'hinges')} more to "
+            f"Since revision {self.number}, {openings}: {counted(self.order, 'hinge', 'hinges')} more to "
             f"order, {self.back} no longer wanted."
         )
 

@@ -13,6 +13,7 @@ from configurator.ui.session import Session
 PAGES: Mapping[str, tuple[str, str]] = MappingProxyType(
     {
         "schedule": ("configurator.ui.schedule.page", "SchedulePage"),
+        "order": ("configurator.ui.order.page", "OrderPage"),
         "import": ("configurator.ui.intake.page", "ImportPage"),
     }
 )

@@ -220,6 +220,14 @@ class Window(QMainWindow):
                     self._turner("schedule"),
                     toggles=True,
                 ),
+                Command(
+                    "order",
+                    "Order",
+                    "The hinges of the whole job as order lines, or the work on one opening",
+                    "Ctrl+Shift+O",
+                    self._turner("order"),
+                    toggles=True,
+                ),
             ],
             [
                 Command("new", "New", "Begin a new job", "Ctrl+N", files.new),

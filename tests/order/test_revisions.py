@@ -70,7 +70,7 @@ def test_tile_on_the_wall_after_the_order_changes_three_hinges():
     (opening,) = found.openings
     assert (opening.mark, opening.kind, opening.differs) == ("1", "other hinges", ("width",))
     assert found.words() == (
-        "Since revision 1 1 opening is not as it was: 3 hinges more to order, 3 no longer wanted."
+        "Since revision 1, 1 opening is not as it was: 3 hinges more to order, 3 no longer wanted."
     )
 
 

@@ -94,7 +94,7 @@ def test_dimensions_keep_to_the_free_side_of_a_leaf_that_stands_square():
 
 def test_a_scale_that_is_asked_for_is_taken_or_refused_by_name():
     assert page_of(demo("112A"), scale=scale_named("1-1/2")).details[0].scale.name == "1-1/2 in = 1'-0\""
-    with pytest.raises(ValueError, match="does not fit on Letter paper; .* does"):
+    with pytest.raises(ValueError, match=r"does not fit on Letter paper; .* does"):
         page_of(demo("112A"), scale=scale_named("full"))
 
 

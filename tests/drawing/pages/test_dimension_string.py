@@ -49,6 +49,12 @@ def test_texts_settle_as_near_as_can_be(wanted, halves, lines, expected):
     assert settle(wanted, halves, lines) == pytest.approx(tuple(expected))
 
 
+def test_no_text_stands_too_low():
+    assert settle([10.0, 12.0], [4.0, 4.0], low=2.25) == (6.25, 15.75)
+    assert settle([10.0, 12.0], [4.0, 4.0], low=2.5) == (10.0, 19.5)
+    assert settle([1.0], [4.0], low=2.0) == (6.0,)
+
+
 @settings(max_examples=60)
 @given(
     st.lists(st.tuples(st.floats(0, 300), st.floats(1, 30)), max_size=9),

@@ -1,0 +1,1 @@
+"""The order of the whole job, as a page of the window."""

@@ -1,0 +1,179 @@
+"""The order as it is worked on: what is counted, with which spare allowance and prices. No Qt."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from configurator.model import Job, Opening, Revision
+from configurator.order.changes_document import changes_document
+from configurator.order.document import Document
+from configurator.order.hardware_schedule import schedule_document
+from configurator.order.order_document import order_document
+from configurator.order.price_list import PriceList, PriceListError, load_prices
+from configurator.order.prices import Priced, price_order
+from configurator.order.revisions import (
+    Changes,
+    changes_since,
+    freeze,
+    marked_ordered,
+    spare_of,
+    with_revision,
+)
+from configurator.order.saying import Said
+from configurator.order.schedule import schedule_table
+from configurator.order.spare import NO_SPARE, Spare, parse_spare
+from configurator.order.studied import Progress
+from configurator.order.submittal import submittal_document
+from configurator.order.take_off import TakeOff, take_off
+from configurator.order.tally import Tally
+from configurator.order.tally_book import TallyBook
+from configurator.order.uniform import made_uniform, offered_width, uniform
+from configurator.rules.count import pairs
+from configurator.rules.wording import counted
+
+
+@dataclass(frozen=True, slots=True)
+class Counted:
+    """A job counted: its tallies, the order made of them, and what it costs where there are prices.
+
+    `price_trouble` says why a price list does not fit the order.
+    """
+
+    job: Job
+    tallies: tuple[Tally, ...]
+    order: TakeOff
+    priced: Priced | None = None
+    price_trouble: str = ""
+
+    def sums(self) -> str:
+        """Say the proof in one line, as `Lines 252 = openings 252`, and what is ordered in all."""
+        sums = self.order.reconciliation
+        less = f" less {sums.left_out:,} that cannot be had" if sums.left_out else ""
+        proof = f"Lines {sums.by_lines:,} {'=' if sums.agrees else '≠'} openings {sums.by_openings:,}{less}."
+        if not sums.agrees:
+            proof += f" They differ at {', '.join(sums.differing) or 'no one mark'}: do not order."
+        spare = f", {sums.spare:,} of them spare" if sums.spare else ""
+        hinges = self.order.hinges
+        return f"{proof} {counted(hinges, 'hinge', 'hinges')} = {pairs(hinges)}{spare}."
+
+    def cost(self) -> str:
+        """Say what it costs, or why that cannot be said; empty without prices."""
+        return self.price_trouble or (self.priced.words() if self.priced is not None else "")
+
+
+@dataclass(frozen=True, slots=True)
+class Offer:
+    """One width for all of a height: the finding, and what the whole order costs now and then."""
+
+    said: Said
+    cost: str = ""
+
+    @property
+    def can_be_taken(self) -> bool:
+        """Whether there is a width to take."""
+        return offered_width(self.said) is not None and bool(self.said.marks)
+
+
+class Desk:
+    """Counts a job, anew after every change, with the allowance and the prices that are set."""
+
+    def __init__(self) -> None:
+        self.book = TallyBook()
+        self.spare: Spare = NO_SPARE
+        self.prices: PriceList | None = None
+        self.price_file = ""
+
+    def unknown(self, job: Job) -> list[Opening]:
+        """Return the openings of a job that are not worked out yet."""
+        self.book.use_facts(job.job)
+        self.book.forget_others(job.openings)
+        return [opening for opening in job.openings if self.book.known(opening) is None]
+
+    def working_out(self, openings: Sequence[Opening]) -> Iterator[None]:
+        """Work openings out one by one."""
+        for opening in openings:
+            self.book.of(opening)
+            yield
+
+    def count(self, job: Job) -> Counted:
+        """Count a job; what is not worked out yet is worked out now."""
+        self.book.use_facts(job.job)
+        tallies = tuple(self.book.of(opening) for opening in job.openings)
+        order = take_off(tallies, job.job, self.spare)
+        return self._priced(Counted(job, tallies, order))
+
+    def set_spare(self, text: str) -> None:
+        """Take another spare allowance; nothing for an empty text. Raises ValueError."""
+        self.spare = parse_spare(text) if text.strip() else NO_SPARE
+
+    def take_prices(self, path: Path) -> None:
+        """Read a price list. Raises PriceListError, and then the list before it stays."""
+        self.prices, self.price_file = load_prices(path), path.name
+
+    def drop_prices(self) -> None:
+        """Do without prices."""
+        self.prices, self.price_file = None, ""
+
+    def offers(self, counted: Counted, progress: Progress) -> tuple[Offer, ...]:
+        """Ask whether one width would do for all, and what that costs. Raises Cancelled."""
+        found = uniform(counted.tallies, counted.job.job, progress)
+        return tuple(Offer(said, self._cost_of(said, counted)) for said in found)
+
+    def changes(self, revision: Revision, counted: Counted) -> Changes:
+        """Return what changed since a revision, with its own spare allowance. Raises RevisionError."""
+        order = take_off(counted.tallies, counted.job.job, spare_of(revision))
+        return changes_since(revision, counted.job, order)
+
+    def _priced(self, counted: Counted) -> Counted:
+        if self.prices is None:
+            return counted
+        job, tallies, order = counted.job, counted.tallies, counted.order
+        try:
+            return Counted(job, tallies, order, price_order(order.lines, self.prices))
+        except PriceListError as error:
+            faults = "; ".join(str(fault) for fault in error.faults)
+            return Counted(job, tallies, order, None, f"{self.price_file} does not fit this order: {faults}")
+
+    def _cost_of(self, said: Said, counted: Counted) -> str:
+        """Say what the order costs now and with one width, where the list prices both."""
+        if counted.priced is None or offered_width(said) is None:
+            return ""
+        book = TallyBook(counted.job.job)
+        made = made_uniform(counted.job.openings, said)
+        tallies = tuple(self.book.known(each) or book.of(each) for each in made)
+        after = self._priced(Counted(counted.job, tallies, take_off(tallies, counted.job.job, self.spare)))
+        if after.priced is None:
+            return after.price_trouble
+        return f"Now: {counted.priced.words()} Then: {after.priced.words()}"
+
+
+def frozen(counted: Counted, date: str, note: str, mark_them: bool) -> tuple[Job, int]:
+    """Return the job with its order kept as a revision, and the number of that. Raises RevisionError.
+
+    `mark_them` sets the status of the openings that it serves to ordered.
+    """
+    revision = freeze(counted.job, counted.order, date, note.strip() or None)
+    job = marked_ordered(counted.job, counted.order) if mark_them else counted.job
+    return with_revision(job, revision), revision.number
+
+
+def document_of(kind: str, counted: Counted, changes: Changes | None = None) -> Document:
+    """Return the document of a kind: order, doors, hardware, submittal, or changes."""
+    facts = counted.job.job
+    if kind == "order":
+        return order_document(counted.order, counted.priced)
+    if kind == "submittal":
+        return submittal_document(counted.tallies, counted.order, counted.priced)
+    if kind == "changes" and changes is not None:
+        return changes_document(changes, facts)
+    if kind in ("doors", "hardware"):
+        return _schedule(kind, counted)
+    raise ValueError(f"there is no document {kind!r}")
+
+
+def _schedule(kind: str, counted: Counted) -> Document:
+    whole = schedule_document(counted.tallies, counted.job.job)
+    if kind == "hardware":
+        return Document("Hardware schedule", whole.heading, whole.data[1:], whole.sheets[1:], whole.notes)
+    data, sheet = schedule_table(counted.tallies), schedule_table(counted.tallies, on_paper=True)
+    return Document("Door schedule", whole.heading, (data,), (sheet,), ())

@@ -1,0 +1,262 @@
+"""The order as a page of the window: what to order, the proof that it is whole, and what goes out of it."""
+
+from collections.abc import Callable
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QFileDialog
+
+from configurator.order.price_list import PriceListError
+from configurator.order.revisions import Changes, RevisionError
+from configurator.order.uniform import made_uniform, offered_width
+from configurator.rules.wording import counted as counted_words
+from configurator.rules.wording import plain
+from configurator.ui.edits import RefusedError
+from configurator.ui.order import rows
+from configurator.ui.order.desk import Counted, Desk, Offer, frozen
+from configurator.ui.order.view import OrderView
+from configurator.ui.order.worker import Work, Worker
+from configurator.ui.order.writing import OrderWriting
+from configurator.ui.schedule.chunks import Chunks
+from configurator.ui.session import Session
+
+NO_CHANGE = ("swing", "select", "save", "file")
+
+
+class OrderPage(OrderView):
+    """The order of the job on show; it counts anew after every change while it is on show itself.
+
+    Signals:
+        left: the opening on show is to be worked on.
+    """
+
+    left = Signal()
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session, self.desk = session, Desk()
+        self.counted: Counted | None = None
+        self.offers: tuple[Offer, ...] | None = None
+        self._changes: tuple[Counted, int, Changes] | None = None
+        self.counting, self.worker = Chunks(self), Worker(self)
+        self.writing = OrderWriting(self)
+        self._connect()
+
+    # --- What it shows ---
+
+    def show_state(self, by: str) -> None:
+        """Bring the order in line with the session; `by` says what happened there."""
+        if by in NO_CHANGE:
+            return
+        if by in ("open", "undo"):
+            self.panel.hide()
+        if by in ("theme", "display"):
+            self._show_all()
+        elif self.counted is None or self.counted.job is not self.session.job:
+            self.recount()
+
+    def recount(self) -> None:
+        """Count the job as it is now; what must be worked out first is, and that can be stopped."""
+        self.counted = self.offers = None
+        unknown = self.desk.unknown(self.session.job)
+        self.progress.begin("Working out openings", len(unknown))
+        self.counting.start(self.desk.working_out(unknown), self._count)
+        if self.counting.running:
+            self._show_all()
+
+    @property
+    def changes(self) -> Changes | None:
+        """What changed since the chosen revision; None without one. Raises RevisionError."""
+        revision = self.revisions.revision(self.session.job)
+        if revision is None or self.counted is None:
+            return None
+        known = self._changes
+        if known is None or known[0] is not self.counted or known[1] != revision.number:
+            known = (self.counted, revision.number, self.desk.changes(revision, self.counted))
+            self._changes = known
+        return known[2]
+
+    def say(self, sentence: str, wrong: bool = False) -> None:
+        """Say under the order what was done, or why not."""
+        self.panel.show_text(sentence, "", "what was done", "error" if wrong else "quiet", self.session.dark)
+
+    def _count(self) -> None:
+        self.counted = self.desk.count(self.session.job)
+        self._show_all()
+
+    def _stopped(self, _: bool) -> None:
+        self.progress.hide()
+        if self.counted is None:
+            self._show_all()
+
+    def _show_all(self) -> None:
+        job, dark = self.session.job, self.session.dark
+        if self.counted is not None:
+            self.show_sums(self.counted, dark)
+        else:
+            missing = len(self.desk.unknown(job))
+            self.show_missing(missing, len(job.openings), not self.counting.running and missing > 0, dark)
+        self.show_order(self.counted, dark)
+        self.uniform.show_offers(self.offers)
+        self.top.show_refusal(self.top.refusal.text(), dark)
+        self.revisions.show_job(job)
+        self.title_tab(self.revisions, "Revisions", len(job.revisions))
+        self.top.entries["changes"].setEnabled(bool(job.revisions) and self.counted is not None)
+        self._show_changes()
+
+    def _show_changes(self) -> None:
+        """Show what changed since the chosen revision, when that is looked at: it takes a moment."""
+        if self.tabs.currentWidget() is not self.revisions:
+            return
+        dark = self.session.dark
+        try:
+            changes = self.changes
+        except RevisionError as error:
+            self.revisions.show_changes(None, f"This revision cannot be read: {error}", dark, wrong=True)
+        else:
+            self.revisions.show_changes(changes, changes.words() if changes else "", dark)
+
+    def open_mark(self, mark: object) -> None:
+        """Show the opening of a mark in the form and the picture, if the job still has it."""
+        if any(opening.mark == mark for opening in self.session.job.openings):
+            self.session.select(str(mark))
+            self.left.emit()
+        else:
+            self.say(f"The job has no opening {mark} any more.")
+
+    # --- What is done ---
+
+    def set_spare(self, text: str) -> None:
+        """Count with another spare allowance; what cannot be one is said beside its field."""
+        try:
+            self.desk.set_spare(text)
+        except ValueError as error:
+            sentence = str(error)
+            self.top.show_refusal(sentence[:1].upper() + sentence[1:], self.session.dark)
+        else:
+            self.top.show_refusal("", self.session.dark)
+            self._count_again()
+
+    def ask_prices(self) -> None:
+        """Ask for a price list and use it."""
+        start = self.session.path.parent if self.session.path else Path.home()
+        name, _ = QFileDialog.getOpenFileName(self, "Choose your price list", str(start), "CSV table (*.csv)")
+        if name:
+            self.use_prices(Path(name))
+
+    def use_prices(self, path: Path) -> None:
+        """Use a price list; every fault of one that cannot be used is named."""
+        try:
+            self.desk.take_prices(path)
+        except PriceListError as error:
+            faults = "\n".join(str(fault) for fault in error.faults)
+            heading = f"{path.name} cannot be used; what was used before stays."
+            self.panel.show_text(heading, faults, "faults of the price list", "error", self.session.dark)
+        else:
+            self.panel.hide()
+            self.top.show_prices(self.desk.price_file)
+            self._count_again()
+
+    def drop_prices(self) -> None:
+        """Show the order without prices."""
+        self.desk.drop_prices()
+        self.top.show_prices("")
+        self._count_again()
+
+    def ask_uniform(self) -> None:
+        """Ask whether one width would do, beside the window."""
+        counted = self.counted
+        if counted is not None:
+            self.work_beside(
+                "Asking every opening",
+                lambda progress: self.desk.offers(counted, progress),
+                lambda offers: self._show_offers(counted, offers),
+                lambda error: self.say(f"That could not be answered: {error}", wrong=True),
+            )
+
+    def take_offer(self, offer: Offer) -> None:
+        """Set the offered width on every opening that it is wider than; one step."""
+        width = offered_width(offer.said)
+        if width is None:
+            return
+        name = f"make {counted_words(len(offer.said.marks), 'mark', 'marks')} {plain(width)} wide"
+        try:
+            openings = made_uniform(self.session.job.openings, offer.said)
+            self.session.take_openings(openings, name, self.session.mark)
+        except (ValueError, RefusedError) as error:
+            self.say(f"Nothing was changed: {error}", wrong=True)
+        else:
+            self.say(f"Done: {name}. Undo takes it back.")
+
+    def freeze(self, note: str, mark_them: bool) -> None:
+        """Keep the order in the job as a revision; one step."""
+        if self.counted is None:
+            return
+        try:
+            job, number = frozen(self.counted, date.today().isoformat(), note, mark_them)
+        except RevisionError as error:
+            self.say(f"The order was not frozen: {error}", wrong=True)
+            return
+        self.revisions.note.clear()
+        self.session.take_job(job, f"freeze the order as revision {number}")
+        self.revisions.list.choose(number)
+        self.say(f"Kept as revision {number}; it goes into the file when the job is saved.")
+
+    def work_beside(
+        self, what: str, work: Work, then: Callable[[Any], object], failed: Callable[[Exception], object]
+    ) -> None:
+        """Do something long in a thread, unless another such work is under way."""
+        if self.worker.running:
+            self.say("One thing after the other: wait for the work under way, or cancel it.", wrong=True)
+            return
+        self.panel.hide()
+        self.begin_progress(what)
+        self.worker.start(work, then, failed)
+
+    def _count_again(self) -> None:
+        if self.counted is not None:
+            self.offers = None
+            self._count()
+
+    def _show_offers(self, counted: Counted, offers: tuple[Offer, ...]) -> None:
+        if self.counted is counted:
+            self.offers = offers
+            self.uniform.show_offers(offers)
+        else:
+            self.say("The order was changed meanwhile; ask again.")
+
+    def _show_left_out(self, mark: str | None) -> None:
+        if mark is not None:
+            self.show_marks("Not ordered", rows.mark_rows([mark]))
+
+    def _connect(self) -> None:
+        top, revisions = self.top, self.revisions
+        top.spare_typed.connect(self.set_spare)
+        top.prices_asked.connect(self.ask_prices)
+        top.prices_dropped.connect(self.drop_prices)
+        top.written.connect(self.writing.ask)
+        self._connect_marks()
+        self.uniform.asked.connect(self.ask_uniform)
+        self.uniform.taken.connect(self.take_offer)
+        revisions.frozen.connect(self.freeze)
+        revisions.chosen.connect(self._show_changes)
+        self.tabs.currentChanged.connect(lambda _: self._show_changes())
+        self.work_out.clicked.connect(self.recount)
+        self.counting.progressed.connect(self.progress.advance)
+        self.counting.stopped.connect(self._stopped)
+        self.progress.cancelled.connect(self.counting.cancel)
+        self.worker.progressed.connect(self.show_progress)
+        self.worker.ended.connect(self.writing_progress.hide)
+        self.writing_progress.cancelled.connect(self.worker.cancel)
+
+    def _connect_marks(self) -> None:
+        """Connect what shows marks, and what shows the opening of one."""
+        self.lines.chosen.connect(lambda number: self.show_marks_of(self.counted, number))
+        self.heed.chosen.connect(self.show_marks_said)
+        self.uniform.marks_asked.connect(self.show_marks_said)
+        self.left_out.chosen.connect(self._show_left_out)
+        self.marks.clicked.connect(lambda _: self.open_mark(self.marks.current()))
+        for opened in (self.marks.opened, self.left_out.opened, self.revisions.openings.opened):
+            opened.connect(self.open_mark)

@@ -1,0 +1,170 @@
+"""What the tables of the order page show: rows of words, and what each row is about. No Qt widgets."""
+
+from collections.abc import Iterable, Mapping, Sequence
+
+from configurator.model import Job, Revision
+from configurator.order.line_words import detail_words, hinge_words, marks_words, metal_words, screw_words
+from configurator.order.lines import OrderLine
+from configurator.order.not_ordered import NotOrdered
+from configurator.order.prices import Priced
+from configurator.order.revisions import Changes, OpeningChange, Taken
+from configurator.order.saying import Said, named
+from configurator.rules.count import pairs
+from configurator.ui.order.rows_table import Head, Row
+
+MOST_SHOWN = 12
+"""Marks in one cell; all of them stand in the list beside."""
+
+_COUNTS = (
+    Head("Line", 10, number=True),
+    Head("Each", 13, number=True),
+    Head("Pairs", 19),
+    Head("Spare", 13, number=True),
+)
+SPARE = 3
+"""The place of the column of spare hinges, which is hidden where there are none."""
+_GOODS = (
+    Head("Size, h x w", 22),
+    Head("A156.1 type", 21),
+    Head("Metal, finish", 33),
+    Head("Marks x hinges", 40),
+    Head("Hinge", 66),
+    Head("Pin, tip, corner", 48),
+    Head("Screws", 28),
+)
+_MONEY = (Head("Price", 15, number=True), Head("Price is for", 18), Head("Amount", 20, number=True))
+MARKS = (Head("Mark", 23), Head("Hinges", 15, number=True))
+HEED = (Head("Severity", 18), Head("Marks", 44), Head("To heed before ordering", 190))
+LEFT_OUT = (
+    Head("Mark", 20), Head("Openings", 17, number=True), Head("Hinges", 14, number=True), Head("Leaf", 16),
+    Head("Why", 34), Head("What is to be done", 140),
+)  # fmt: skip
+REVISIONS = (
+    Head("No.", 9, number=True), Head("Date", 20), Head("Hinges", 14, number=True), Head("Note", 34),
+)  # fmt: skip
+LINE_CHANGES = (
+    Head("Order", 13, number=True), Head("Return", 14, number=True), Head("Was", 11, number=True),
+    Head("Now", 11, number=True), Head("Hinge", 60),
+)  # fmt: skip
+OPENING_CHANGES = (
+    Head("Mark", 18), Head("What happened", 36), Head("Hinges then", 34), Head("Hinges now", 34),
+    Head("They differ in", 34),
+)  # fmt: skip
+
+
+def line_heads(priced: Priced | None) -> tuple[Head, ...]:
+    """Return the heads of the order's lines, with prices where there are any."""
+    return (*_COUNTS, *(_MONEY if priced is not None else ()), *_GOODS)
+
+
+def line_rows(lines: Iterable[OrderLine], priced: Priced | None) -> list[Row]:
+    """Return a row for every order line, about its number."""
+    return [_line_row(line, priced) for line in lines]
+
+
+def _line_row(line: OrderLine, priced: Priced | None) -> Row:
+    goods = line.goods
+    words = (
+        str(line.number),
+        f"{line.quantity:,}",
+        pairs(line.quantity),
+        f"{line.spare:,}" if line.spare else "",
+        *_money(line, priced),
+        goods.size,
+        goods.type or "none known",
+        metal_words(goods),
+        marks_words(line, MOST_SHOWN),
+        hinge_words(goods),
+        detail_words(goods),
+        screw_words(line.screws),
+    )
+    said = (f"Line {line.number}: {line.quantity_words}", f"{goods.size}, {hinge_words(goods)}")
+    return Row(words, line.number, "\n".join((*said, detail_words(goods))))
+
+
+def _money(line: OrderLine, priced: Priced | None) -> tuple[str, ...]:
+    if priced is None:
+        return ()
+    one = priced.by_line.get(line.number)
+    return ("no price", "", "") if one is None else (f"{one.price:,}", one.unit, f"{one.amount:,}")
+
+
+def mark_rows(by_mark: Mapping[str, int] | Sequence[str]) -> list[Row]:
+    """Return a row for every mark, with its hinges where these are known."""
+    if isinstance(by_mark, Mapping):
+        return [Row((mark, f"{count:,}"), mark) for mark, count in by_mark.items()]
+    return [Row((mark, ""), mark) for mark in by_mark]
+
+
+def heed_rows(said: Iterable[Said]) -> list[Row]:
+    """Return a row for every finding, about its marks."""
+    return [
+        Row(
+            (one.finding.severity, named(one.marks), one.finding.message),
+            one,
+            f"{one.finding.message}\n({one.finding.source}; {one.finding.mark_of_source})",
+            one.finding.severity,
+        )
+        for one in said
+    ]
+
+
+def left_out_rows(left: Iterable[NotOrdered]) -> list[Row]:
+    """Return a row for everything that is not ordered, about its mark."""
+    return [
+        Row(
+            (
+                one.mark,
+                f"{one.quantity:,}",
+                "?" if one.hinges is None else f"{one.hinges:,}",
+                one.leaf,
+                one.why,
+                one.words,
+            ),
+            one.mark,
+            one.words,
+        )
+        for one in left
+    ]
+
+
+def revision_rows(job: Job) -> list[Row]:
+    """Return a row for every revision, about its number, the last one first."""
+    return [
+        Row((str(one.number), one.date or "", f"{_hinges(one):,}", one.note or ""), one.number)
+        for one in reversed(job.revisions)
+    ]
+
+
+def _hinges(revision: Revision) -> int:
+    return sum(sum(line.marks.values()) + line.spare for line in revision.lines)
+
+
+def line_change_rows(changes: Changes) -> list[Row]:
+    """Return a row for every line that is not as it was ordered."""
+    return [
+        Row(
+            (
+                f"{one.order:,}" if one.order else "",
+                f"{one.back:,}" if one.back else "",
+                f"{one.was:,}",
+                f"{one.now:,}",
+                f"{one.goods.size}, {metal_words(one.goods)}, {hinge_words(one.goods)}, "
+                f"{detail_words(one.goods)}",
+            )
+        )
+        for one in changes.lines
+    ]
+
+
+def opening_change_rows(changes: Changes) -> list[Row]:
+    """Return a row for every opening that is not as it was ordered, about its mark."""
+    return [_opening_row(one) for one in changes.openings]
+
+
+def _opening_row(one: OpeningChange) -> Row:
+    return Row((one.mark, one.kind, _taken(one.was), _taken(one.now), ", ".join(one.differs)), one.mark)
+
+
+def _taken(taken: Taken) -> str:
+    return ", ".join(f"{count} x {goods.size}" for goods, count in taken) or "none"

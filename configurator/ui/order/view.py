@@ -1,0 +1,172 @@
+"""How the order page looks: the lines with their marks, and below them what else there is to say."""
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSplitter, QTabWidget, QVBoxLayout, QWidget
+
+from configurator.order.saying import Said
+from configurator.rules.wording import counted as counted_words
+from configurator.ui.look import GRID, sized, tinted
+from configurator.ui.order import rows
+from configurator.ui.order.desk import Counted
+from configurator.ui.order.revisions_panel import RevisionsPanel
+from configurator.ui.order.rows_table import Row, RowsTable
+from configurator.ui.order.top_row import TopRow
+from configurator.ui.order.uniform_panel import UniformPanel
+from configurator.ui.order.writing import KINDS
+from configurator.ui.schedule.panels import ProgressPanel, TextPanel
+
+NO_MARKS = "Choose a line to see the openings it serves"
+NO_OPENINGS = "This job has no openings yet, so there is nothing to order."
+
+
+class OrderView(QWidget):
+    """The widgets of the order page, and what they show of a count."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.top = TopRow(KINDS)
+        self.sums, self.cost, self.marks_of = QLabel(), QLabel(), QLabel(NO_MARKS)
+        self.work_out = QPushButton("Work out all")
+        self.lines = RowsTable("order lines", rows.line_heads(None))
+        self.marks = RowsTable("marks of the chosen line", rows.MARKS)
+        self.heed = RowsTable("to heed before ordering", rows.HEED, wrapped=True)
+        self.left_out = RowsTable("not ordered, and why", rows.LEFT_OUT, wrapped=True)
+        self.uniform, self.revisions = UniformPanel(), RevisionsPanel()
+        self.tabs = QTabWidget()
+        self.progress, self.writing_progress, self.panel = ProgressPanel(), ProgressPanel(), TextPanel()
+        self._put_together()
+
+    # --- What it shows ---
+
+    def show_order(self, counted: Counted | None, dark: bool) -> None:
+        """Show an order; nothing of it while there is no count."""
+        priced = counted.priced if counted is not None else None
+        order = counted.order if counted is not None else None
+        lines = rows.line_rows(order.lines, priced) if order is not None else []
+        self.lines.show_rows(lines, rows.line_heads(priced))
+        self.lines.setColumnHidden(rows.SPARE, order is None or not order.reconciliation.spare)
+        self.heed.shown.dark = dark
+        self._show_tab(self.heed, "To heed", rows.heed_rows(order.findings) if order is not None else [])
+        left = rows.left_out_rows(order.not_ordered) if order is not None else []
+        self._show_tab(self.left_out, "Not ordered", left)
+        self.uniform.ask.setEnabled(counted is not None)
+        self.revisions.freeze.setEnabled(bool(lines))
+        self.show_marks_of(counted, self.lines.current())
+
+    def show_sums(self, counted: Counted, dark: bool) -> None:
+        """Show the proof that the order is whole, and what it costs."""
+        self.sums.setText(counted.sums() if counted.tallies else NO_OPENINGS)
+        tinted(self.sums, "note" if counted.order.reconciliation.agrees else "error", dark)
+        self.cost.setText(counted.cost())
+        tinted(self.cost, "error" if counted.price_trouble else "note", dark)
+        self.cost.setVisible(bool(self.cost.text()))
+        self.work_out.hide()
+
+    def show_missing(self, missing: int, openings: int, waiting: bool, dark: bool) -> None:
+        """Say that nothing is counted yet; `waiting` is whether the user must ask for it."""
+        words = f"{missing:,} of {openings:,} openings are not worked out yet; an order counts all of them."
+        self.sums.setText(words)
+        tinted(self.sums, "note", dark)
+        self.cost.hide()
+        self.work_out.setVisible(waiting)
+
+    def show_marks_of(self, counted: Counted | None, number: object) -> None:
+        """Show the marks of an order line."""
+        lines = counted.order.lines if counted is not None else ()
+        line = next((one for one in lines if one.number == number), None)
+        if line is None:
+            self.show_marks(NO_MARKS, [])
+        else:
+            count = counted_words(len(line.by_mark), "mark", "marks")
+            self.show_marks(f"{count} of line {line.number}", rows.mark_rows(line.by_mark))
+
+    def show_marks_said(self, said: Said | None) -> None:
+        """Show the marks that a finding is about."""
+        if said is not None:
+            count = counted_words(len(said.marks), "mark", "marks")
+            self.show_marks(f"{count}: {said.finding.code}", rows.mark_rows(said.marks))
+
+    def show_marks(self, heading: str, shown: list[Row]) -> None:
+        """Show a list of marks under a heading."""
+        self.marks_of.setText(heading)
+        self.marks.show_rows(shown)
+
+    def show_progress(self, done: int, total: int) -> None:
+        """Show how far the work beside the window is, once it is known how much there is."""
+        if total:
+            self.writing_progress.bar.setMaximum(total)
+            self.writing_progress.advance(done)
+
+    def begin_progress(self, what: str) -> None:
+        """Show that work beside the window has begun."""
+        self.writing_progress.begin(what, 0)
+        self.writing_progress.words.setText(f"{what}…")
+
+    def title_tab(self, widget: QWidget, title: str, number: int) -> None:
+        """Title a page below the lines, with how many rows stand there."""
+        self.tabs.setTabText(self.tabs.indexOf(widget), f"{title} ({number:,})" if number else title)
+
+    def _show_tab(self, table: RowsTable, title: str, shown: list[Row]) -> None:
+        table.show_rows(shown)
+        self.title_tab(table, title, len(shown))
+
+    # --- How it is put together ---
+
+    def _put_together(self) -> None:
+        for label in (self.sums, self.cost, self.marks_of):
+            label.setWordWrap(True)
+            label.setTextFormat(Qt.TextFormat.PlainText)
+        for label in (self.sums, self.cost):
+            label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        sized(self.marks_of, -1)
+        self.marks.setToolTip("A click shows that opening")
+        self.work_out.hide()
+        self.cost.hide()
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.top)
+        column.addLayout(self._sums_line())
+        column.addWidget(self._tables(), 1)
+        for widget in (self.progress, self.writing_progress, self.panel):
+            column.addWidget(widget)
+        self.setFocusProxy(self.lines)
+
+    def _sums_line(self) -> QHBoxLayout:
+        words = QVBoxLayout()
+        words.setSpacing(0)
+        words.addWidget(self.sums)
+        words.addWidget(self.cost)
+        line = QHBoxLayout()
+        line.setContentsMargins(2 * GRID, 0, 2 * GRID, GRID)
+        line.addLayout(words, 1)
+        line.addWidget(self.work_out, alignment=Qt.AlignmentFlag.AlignTop)
+        return line
+
+    def _tables(self) -> QSplitter:
+        above = QSplitter(Qt.Orientation.Horizontal)
+        above.addWidget(self.lines)
+        above.addWidget(self._aside())
+        above.setSizes([270 * GRID, 48 * GRID])
+        above.setStretchFactor(0, 1)
+        self.tabs.addTab(self.heed, "To heed")
+        self.tabs.addTab(self.left_out, "Not ordered")
+        self.tabs.addTab(self.uniform, "One width")
+        self.tabs.addTab(self.revisions, "Revisions")
+        self.tabs.setDocumentMode(True)
+        both = QSplitter(Qt.Orientation.Vertical)
+        both.addWidget(above)
+        both.addWidget(self.tabs)
+        both.setSizes([100 * GRID, 66 * GRID])
+        for splitter in (above, both):
+            splitter.setChildrenCollapsible(False)
+        return both
+
+    def _aside(self) -> QWidget:
+        aside = QWidget()
+        column = QVBoxLayout(aside)
+        column.setContentsMargins(GRID, 0, 0, 0)
+        column.setSpacing(GRID)
+        column.addWidget(self.marks_of)
+        column.addWidget(self.marks, 1)
+        return aside

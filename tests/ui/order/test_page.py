@@ -1,0 +1,266 @@
+"""The order in the window."""
+
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import Qt
+
+from configurator.order.changes_document import changes_as_data
+from configurator.project_file import load, parse
+from configurator.project_file.writing import dump
+from configurator.ui.order.page import OrderPage
+from configurator.ui.session import Session
+from tests.order.cases import data, job_of
+
+PRICES = Path(__file__).resolve().parents[3] / "demo_openings" / "kestrel_point_prices.csv"
+
+
+def page_of(qtbot, session):
+    page = OrderPage(session)
+    qtbot.addWidget(page)
+    session.changed.connect(page.show_state)
+    page.show_state("open")
+    qtbot.waitUntil(lambda: page.counted is not None, timeout=5000)
+    return page
+
+
+@pytest.fixture
+def page(qtbot, session):
+    """The order page of the demo job, counted."""
+    return page_of(qtbot, session)
+
+
+def small(qtbot, *openings):
+    return page_of(qtbot, Session(job_of(*openings)))
+
+
+def column(table, title):
+    place = [head.title for head in table.shown.heads].index(title)
+    return [row.words[place] for row in table.shown.rows]
+
+
+def offered(qtbot, page):
+    with qtbot.waitSignal(page.worker.ended, timeout=10_000):
+        page.uniform.ask.click()
+    return page.uniform.buttons
+
+
+def test_the_lines_stand_with_quantity_pairs_and_proof(page):
+    assert page.sums.text() == "Lines 45 = openings 45. 45 hinges = 22-1/2 pair."
+    assert column(page.lines, "Each")[0] == "6"
+    assert column(page.lines, "Pairs")[0] == "3 pair"
+    assert column(page.lines, "Size, h x w")[0] == "3-1/2 x 3-1/2"
+    assert column(page.lines, "Marks x hinges")[0] == "205A x 6"
+    assert page.lines.isColumnHidden(3)
+
+
+def test_a_click_on_a_mark_shows_that_opening(qtbot, page):
+    page.lines.choose(5)
+    assert column(page.marks, "Mark") == ["101A", "171A", "118A", "151A", "201A"]
+    assert page.marks_of.text() == "5 marks of line 5"
+    page.show()
+    with qtbot.waitSignal(page.left):
+        place = page.marks.visualRect(page.marks.shown.index(1, 0)).center()
+        qtbot.mouseClick(page.marks.viewport(), Qt.MouseButton.LeftButton, pos=place)
+    assert page.session.mark == "171A"
+
+
+def test_a_finding_shows_its_marks_all_of_them(page):
+    said = next(row.key for row in page.heed.shown.rows if row.key.finding.code == "lines nearly alike")
+    page.heed.choose(said)
+    assert column(page.marks, "Mark") == list(said.marks)
+
+
+def test_what_is_not_ordered_says_why_and_leads_there(qtbot):
+    page = small(qtbot, data("1"), data("2", hung_on="pivots", quantity=3))
+    assert column(page.left_out, "Why") == ["hung otherwise"]
+    assert column(page.left_out, "Openings") == ["3"]
+    assert page.tabs.tabText(1) == "Not ordered (1)"
+    page.left_out.choose("2")
+    assert column(page.marks, "Mark") == ["2"]
+    with qtbot.waitSignal(page.left):
+        page.left_out.opened.emit("2")
+    assert page.session.mark == "2"
+
+
+def test_an_allowance_is_typed_and_a_wrong_one_refused_beside_its_field(qtbot, page):
+    qtbot.keyClicks(page.top.spare, "5%")
+    assert page.sums.text().endswith("9 of them spare.")
+    assert not page.lines.isColumnHidden(3)
+    qtbot.keyClicks(page.top.spare, "x")
+    assert page.top.refusal.text().startswith("A spare allowance is written as 5%")
+    assert page.sums.text().endswith("9 of them spare."), "what held before holds"
+    page.top.spare.clear()
+    page.top.spare.textEdited.emit("")
+    assert page.top.refusal.text() == ""
+    assert page.lines.isColumnHidden(3)
+
+
+def test_prices_are_shown_by_line_and_taken_away(page, tmp_path):
+    page.use_prices(PRICES)
+    assert "Amount" in [head.title for head in page.lines.shown.heads]
+    assert page.cost.text().startswith("Total invented units ")
+    few = tmp_path / "few.csv"
+    few.write_text("width,price\n4,2\n")
+    page.use_prices(few)
+    assert "no price: 1, 7, 8, 9." in page.cost.text()
+    assert column(page.lines, "Price")[0] == "no price"
+    page.top.cross.click()
+    assert "Amount" not in [head.title for head in page.lines.shown.heads]
+    assert page.cost.isHidden()
+
+
+def test_a_price_list_that_cannot_be_used_names_every_fault(page, tmp_path):
+    page.use_prices(PRICES)
+    wrong = tmp_path / "wrong.csv"
+    wrong.write_text("width,price\n4,two\n5,\n")
+    page.use_prices(wrong)
+    assert page.panel.text.toPlainText().splitlines() == [
+        "line 2, price: a price is a number such as 4.25; 'two' was given",
+        "line 3, price: the price is missing",
+    ]
+    assert page.top.price_name.text() == PRICES.name
+
+
+def test_one_width_is_offered_taken_in_one_step_and_undone(qtbot, page):
+    (take,) = offered(qtbot, page)
+    assert take.text() == "Make 10 marks 5 wide"
+    before = page.session.job
+    take.click()
+    assert page.session.history.undo_name == "make 10 marks 5 wide"
+    qtbot.waitUntil(lambda: page.counted is not None, timeout=5000)
+    assert {line.goods.width for line in page.counted.order.lines if line.goods.type == "A8112"} == {5}
+    assert page.offers is None
+    page.session.undo()
+    assert page.session.job == before
+    qtbot.waitUntil(lambda: page.counted is not None, timeout=5000)
+    assert page.sums.text() == "Lines 45 = openings 45. 45 hinges = 22-1/2 pair."
+
+
+def test_where_all_is_one_width_that_is_said(qtbot):
+    page = small(qtbot, data("1"), data("2"))
+    assert offered(qtbot, page) == []
+    assert page.uniform.words.text().startswith("Every hinge height of this job already")
+
+
+def test_an_answer_about_a_job_that_changed_meanwhile_is_not_shown(qtbot, page):
+    with qtbot.waitSignal(page.worker.ended, timeout=10_000):
+        page.uniform.ask.click()
+        page.session.edit("quantity", 2)
+    assert page.offers is None
+    assert "changed meanwhile" in page.panel.heading.text()
+
+
+def test_an_order_is_frozen_into_the_job_and_undo_takes_it_out(page):
+    page.revisions.note.setText("first order")
+    page.revisions.mark_them.setChecked(True)
+    page.revisions.freeze.click()
+    (revision,) = page.session.job.revisions
+    assert (revision.number, revision.note) == (1, "first order")
+    assert len(revision.date) == 10
+    assert {one.status for one in page.session.job.openings} == {"ordered"}
+    assert page.session.history.undo_name == "freeze the order as revision 1"
+    assert parse(dump(page.session.job)) == page.session.job
+    page.session.undo()
+    assert page.session.job.revisions == ()
+    assert {one.status for one in page.session.job.openings} == {"assumed"}
+
+
+def test_what_changed_since_is_shown_line_by_line_and_opening_by_opening(qtbot):
+    page = small(qtbot, data("1", quantity=2), data("2"))
+    page.tabs.setCurrentWidget(page.revisions)
+    page.revisions.freeze.click()
+    assert page.revisions.words.text() == "Nothing has changed since revision 1."
+    page.session.select("1")
+    page.session.edit("hinge.width", 5)
+    assert column(page.revisions.lines, "Return") == ["6", ""]
+    assert column(page.revisions.lines, "Order") == ["", "6"]
+    assert column(page.revisions.openings, "Mark") == ["1"]
+    assert column(page.revisions.openings, "They differ in") == ["width"]
+    assert "6 hinges more to order, 6 no longer wanted" in page.revisions.words.text()
+    assert changes_as_data(page.changes)["since_revision"] == 1
+
+
+def test_of_several_revisions_the_chosen_one_is_compared_with(qtbot):
+    page = small(qtbot, data("1"))
+    page.tabs.setCurrentWidget(page.revisions)
+    page.revisions.freeze.click()
+    page.session.edit("quantity", 3)
+    page.revisions.freeze.click()
+    assert column(page.revisions.list, "No.") == ["2", "1"]
+    assert page.revisions.words.text() == "Nothing has changed since revision 2."
+    page.revisions.list.choose(1)
+    assert "6 hinges more to order" in page.revisions.words.text()
+
+
+def test_a_mark_that_is_gone_is_said_so(qtbot):
+    page = small(qtbot, data("1"), data("2"))
+    page.tabs.setCurrentWidget(page.revisions)
+    page.revisions.freeze.click()
+    page.session.select("2")
+    page.session.remove_opening()
+    page.revisions.openings.opened.emit("2")
+    assert page.panel.heading.text() == "The job has no opening 2 any more."
+
+
+def test_only_what_changed_is_worked_out_anew(page, monkeypatch):
+    studied = []
+    of = page.desk.book.of
+    known = page.desk.book.known
+    monkeypatch.setattr(
+        page.desk.book, "of", lambda one: (None if known(one) else studied.append(one.mark), of(one))[1]
+    )
+    page.session.edit("quantity", 2)
+    assert studied == ["112A"]
+    assert page.sums.text() == "Lines 48 = openings 48. 48 hinges = 24 pair."
+
+
+def many(number):
+    return [data(str(n), size={"width": 36 + n / 1000, "height": 84}) for n in range(number)]
+
+
+def test_a_long_count_is_stopped_and_taken_up_again(qtbot):
+    session = Session(job_of(*many(300)))
+    page = OrderPage(session)
+    qtbot.addWidget(page)
+    page.show()
+    page.show_state("open")
+    assert page.counting.running
+    assert page.progress.isVisible()
+    page.progress.cancel.click()
+    assert page.counted is None
+    assert page.lines.shown.rows == ()
+    assert "of 300 openings are not worked out yet" in page.sums.text()
+    assert not page.revisions.freeze.isEnabled()
+    left = len(page.desk.unknown(session.job))
+    assert 0 < left < 300
+    page.work_out.click()
+    qtbot.waitUntil(lambda: page.counted is not None, timeout=20_000)
+    assert page.sums.text() == "Lines 900 = openings 900. 900 hinges = 450 pair."
+    assert not page.progress.isVisible()
+
+
+def test_a_job_without_openings_has_nothing_to_order(qtbot):
+    page = small(qtbot)
+    assert page.sums.text() == "This job has no openings yet, so there is nothing to order."
+    assert not page.revisions.freeze.isEnabled()
+
+
+def test_the_command_turns_the_window_to_the_order_and_a_mark_back(qtbot, window):
+    window.commands.actions_by_name["order"].trigger()
+    page = window.pages.made["order"]
+    qtbot.waitUntil(lambda: page.counted is not None, timeout=5000)
+    assert window.pages.work_is_folded
+    assert window.openings.isHidden()
+    page.lines.choose(1)
+    page.open_mark("205A")
+    assert not window.pages.on_show
+    assert window.session.mark == "205A"
+    assert not window.commands.actions_by_name["order"].isChecked()
+
+
+def test_dark_and_other_units_keep_the_order(page):
+    page.session.use_dark(True)
+    assert page.heed.shown.dark
+    assert page.lines.shown.rowCount() == 9
+    assert load(page.session.path) == page.session.job

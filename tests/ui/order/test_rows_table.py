@@ -1,0 +1,76 @@
+"""Tables of words."""
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QGuiApplication
+from PySide6.QtTest import QAbstractItemModelTester
+
+from configurator.ui.order.rows_table import Head, Row, RowsModel, RowsTable
+
+HEADS = (Head("Mark", 20), Head("Hinges", 10, number=True))
+ROWS = (Row(("112A", "3"), "112A", "the rail", "error"), Row(("=1+1", "6"), "=1+1"))
+
+
+@pytest.fixture
+def table(qtbot):
+    table = RowsTable("marks", HEADS)
+    qtbot.addWidget(table)
+    table.show_rows(ROWS)
+    return table
+
+
+def test_the_model_keeps_qts_rules(qapp):
+    model = RowsModel(HEADS)
+    tester = QAbstractItemModelTester(model, QAbstractItemModelTester.FailureReportingMode.Fatal)
+    model.show(ROWS)
+    model.show(ROWS[:1], HEADS[:1])
+    assert (model.rowCount(), model.columnCount()) == (1, 1)
+    tester.deleteLater()
+
+
+def test_cells_and_heads_say_what_they_are(table):
+    model = table.shown
+    assert model.headerData(1, Qt.Orientation.Horizontal) == "Hinges"
+    assert model.headerData(0, Qt.Orientation.Vertical) is None
+    assert model.index(0, 0).data(Qt.ItemDataRole.ToolTipRole) == "the rail"
+    assert model.index(1, 0).data(Qt.ItemDataRole.ToolTipRole) == "=1+1"
+    right = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+    assert model.index(0, 1).data(Qt.ItemDataRole.TextAlignmentRole) == right
+    light = model.index(0, 0).data(Qt.ItemDataRole.ForegroundRole)
+    model.dark = True
+    assert model.index(0, 0).data(Qt.ItemDataRole.ForegroundRole) != light
+    assert model.index(1, 0).data(Qt.ItemDataRole.ForegroundRole) is None
+
+
+def test_what_is_chosen_stays_chosen_while_it_is_there(table):
+    chosen = []
+    table.chosen.connect(chosen.append)
+    table.choose("=1+1")
+    table.show_rows((Row(("99", "1"), "99"), *ROWS))
+    assert table.current() == "=1+1"
+    table.show_rows(ROWS[:1])
+    assert table.current() is None
+    assert chosen[0] == "=1+1"
+
+
+def test_enter_opens_and_copy_takes_the_table_as_text(qtbot, table):
+    opened = []
+    table.opened.connect(opened.append)
+    qtbot.keyClick(table, Qt.Key.Key_Return)
+    assert opened == []
+    table.choose("112A")
+    qtbot.keyClick(table, Qt.Key.Key_Return)
+    assert opened == ["112A"]
+    qtbot.keyClick(table, Qt.Key.Key_C, Qt.KeyboardModifier.ControlModifier)
+    assert QGuiApplication.clipboard().text() == "Mark\tHinges\n112A\t3\n'=1+1\t6\n"
+
+
+def test_sentences_are_broken_into_lines(qtbot):
+    table = RowsTable("findings", (Head("Marks", 10), Head("Finding", 20)), wrapped=True)
+    qtbot.addWidget(table)
+    table.resize(200, 200)
+    table.show()
+    table.show_rows(
+        [Row(("1", "a sentence that is longer than its column is wide " * 3)), Row(("2", "short"))]
+    )
+    assert table.rowHeight(0) > 2 * table.rowHeight(1)

@@ -1,0 +1,126 @@
+"""What is written from the order page."""
+
+import pytest
+from PySide6.QtWidgets import QFileDialog
+
+from configurator.export import document as documents
+from configurator.export.table_csv import read_csv
+from configurator.ui.order.page import OrderPage
+from configurator.ui.order.writing import KINDS
+
+
+@pytest.fixture
+def page(qtbot, session):
+    page = OrderPage(session)
+    qtbot.addWidget(page)
+    session.changed.connect(page.show_state)
+    page.show_state("open")
+    qtbot.waitUntil(lambda: page.counted is not None, timeout=5000)
+    return page
+
+
+def write(qtbot, page, kind, path):
+    with qtbot.waitSignal(page.worker.ended, timeout=20_000):
+        page.writing.write(kind, path)
+    return page.panel.heading.text()
+
+
+@pytest.mark.parametrize("ending", [".csv", ".xlsx", ".pdf"])
+@pytest.mark.parametrize("kind", ["order", "doors", "hardware", "submittal"])
+def test_every_document_is_written_in_every_format(qtbot, page, tmp_path, kind, ending):
+    path = tmp_path / f"{kind}{ending}"
+    assert write(qtbot, page, kind, path) == f"Written: {path}"
+    assert (
+        path.read_bytes()[:2]
+        == {".csv": b'"' + path.read_bytes()[1:2], ".xlsx": b"PK", ".pdf": b"%P"}[ending]
+    )
+
+
+def test_the_order_has_the_allowance_and_what_was_asked(qtbot, page, tmp_path):
+    page.set_spare("1")
+    with qtbot.waitSignal(page.worker.ended, timeout=10_000):
+        page.uniform.ask.click()
+    write(qtbot, page, "order", tmp_path / "order.csv")
+    rows = read_csv((tmp_path / "order.csv").read_bytes())
+    spare = rows[0].index("spare")
+    assert [row[spare] for row in rows[1:]] == ["1"] * 9
+    write(qtbot, page, "order", tmp_path / "order.xlsx")
+    from openpyxl import load_workbook
+
+    found = [row[1].value for row in load_workbook(tmp_path / "order.xlsx")["Findings"].iter_rows()]
+    assert "one width would do" in found
+
+
+def test_a_field_sheet_needs_no_count(qtbot, page, tmp_path):
+    page.counted = None
+    path = tmp_path / "field.pdf"
+    assert write(qtbot, page, "field", path) == f"Written: {path}"
+    page.writing.write("order", tmp_path / "order.pdf")
+    assert page.panel.heading.text().startswith("Nothing was written")
+
+
+def test_the_menu_asks_for_a_file_and_gives_it_its_ending(qtbot, page, tmp_path, monkeypatch):
+    asked = []
+
+    def answer(_, title, start, filters):
+        asked.append((title, start.rpartition("/")[2], filters))
+        return str(tmp_path / "mine"), filters.split(";;")[-1]
+
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", answer)
+    for kind, ending in (("doors", ".csv"), ("field", ".pdf")):
+        with qtbot.waitSignal(page.worker.ended, timeout=20_000):
+            page.top.entries[kind].trigger()
+        assert (tmp_path / f"mine{ending}").exists()
+    assert asked[0][:2] == ("Write the door schedule", "kestrel_point door schedule.xlsx")
+    assert asked[1] == ("Write the field sheet", "kestrel_point field sheet.pdf", "PDF pages (*.pdf)")
+    assert not page.top.entries["changes"].isEnabled()
+    assert list(page.top.entries) == [kind for kind, _ in KINDS]
+
+
+def test_no_file_chosen_writes_nothing(page, monkeypatch):
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: ("", ""))
+    page.top.entries["order"].trigger()
+    assert not page.worker.running
+
+
+def test_changes_are_written_once_an_order_is_frozen(qtbot, page, tmp_path):
+    page.freeze("", mark_them=False)
+    page.session.edit("quantity", 4)
+    assert page.top.entries["changes"].isEnabled()
+    write(qtbot, page, "changes", tmp_path / "changes.csv")
+    rows = read_csv((tmp_path / "changes.csv").read_bytes())
+    assert [row[:4] for row in rows[1:]] == [["9", "0", "6", "15"]]
+
+
+def test_a_file_that_cannot_be_written_says_why(qtbot, page, tmp_path):
+    folder = tmp_path / "no" / "such"
+    said = write(qtbot, page, "order", folder / "order.csv")
+    assert said == "order.csv could not be written: No such file or directory"
+
+
+def test_writing_is_stopped_and_the_file_before_stays(qtbot, page, tmp_path, monkeypatch):
+    path = tmp_path / "order.xlsx"
+    path.write_bytes(b"before")
+    write_document = documents.write_document
+
+    def slowly(document, target, progress):
+        def watched(done, total):
+            while progress(done, total):
+                pass
+            return False
+
+        write_document(document, target, watched)
+
+    monkeypatch.setattr(documents, "write_document", slowly)
+    page.show()
+    page.writing.write("order", path)
+    assert page.writing_progress.isVisible()
+    page.writing.write("doors", tmp_path / "doors.csv")
+    assert page.panel.heading.text().startswith("One thing after the other")
+    with qtbot.waitSignal(page.worker.ended, timeout=5000):
+        page.writing_progress.cancel.click()
+    assert not page.writing_progress.isVisible()
+    assert path.read_bytes() == b"before"
+    assert [one.name for one in tmp_path.iterdir() if "xlsx" in one.name or "doors" in one.name] == [
+        "order.xlsx"
+    ]
