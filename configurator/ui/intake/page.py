@@ -145,7 +145,10 @@ class ImportPage(QWidget):
             self.words.setText("")
         elif compared is not None:
             same = not compared.bad and all(row.kind == "same" for row in compared.good)
-            self.words.setText(f"{summary(table, compared)}.{' ' + _sentence(NOTHING) if same else ''}")
+            file = self.work.path.name if self.work.path is not None else ""
+            of_workbook = f"{file}, " if file != table.name else ""
+            nothing = f" {_sentence(NOTHING)}" if same else ""
+            self.words.setText(f"{of_workbook}{summary(table, compared)}.{nothing}")
         self.words.setPalette(QPalette())
         if lacking:
             tinted(self.words, "error", self.session.dark)

@@ -122,8 +122,10 @@ class ImportWork(QObject):
             for self._rows_done in steps:
                 yield self._rows_done
         except IntakeError as error:
+            name = self.path.name if self.path is not None else ""
             self.clear()
-            self.refusal = f"{str(error)[:1].upper()}{str(error)[1:]}."
+            said = str(error)
+            self.refusal = f"{said if said.startswith(name) else said[:1].upper() + said[1:]}."
 
     def _reading(self, path: Path, sheet: str | None) -> Steps[None]:
         self.table = schedule_table((yield from sheet_steps(path, sheet)))

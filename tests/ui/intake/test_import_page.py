@@ -201,13 +201,13 @@ def test_whose_width_a_pair_s_is_is_asked_about(qtbot, page, file):
 @pytest.mark.parametrize(
     ("content", "said"),
     [
-        (b"", "Doors.csv is empty."),
-        (b"\x00\x01", "Doors.csv is not text"),
+        (b"", "doors.csv is empty."),
+        (b"\x00\x01", "doors.csv is not text"),
         (b"Mark,Size\n", "no door under it"),
     ],
 )
 def test_a_file_that_is_no_schedule_is_refused_on_the_page(qtbot, page, tmp_path, content, said):
-    path = tmp_path / "Doors.csv"
+    path = tmp_path / "doors.csv"
     path.write_bytes(content)
     read(qtbot, page, path)
     assert said in page.refusal.text()
@@ -301,6 +301,7 @@ def test_the_sheet_of_a_workbook_is_chosen(qtbot, page, tmp_path):
     read(qtbot, page, path)
     assert not page.sheets.isHidden()
     assert page.take.every.text() == "Take all 1"
+    assert page.words.text().startswith("doors.xlsx, Sheet: 1 row under")
     page.sheets.setCurrentText("Second floor")
     page.sheets.activated.emit(1)
     qtbot.waitUntil(lambda: not page.work.running)
