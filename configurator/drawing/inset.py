@@ -24,6 +24,8 @@ AIR = 4.0
 """Words and walls keep so far off the border, points."""
 _POCHE = "poche"
 _NEARLY = 1e-9
+_RING, _HIGH = 7.0, 0.75
+"""Points the ring about a contact reaches up; of the height of the swing, from where that needs room."""
 _MEASURED_BETWEEN = "clear width with the door open 90°, measured from the face of the open leaf to the {}"
 
 
@@ -57,7 +59,7 @@ def inset_view(hung: Hung, window: Box, told: Told, scales: Sequence[float] = ()
     Given scales, points an inch, it has the largest of them that fits, else the smallest.
     """
     left, bottom, right, top = _latch_side(hung, told) if told.latch_side else _extent(hung)
-    head = window.top - _head(told)
+    head = window.top - _head(told) - _ring_room(hung, told)
     room = Box(window.left + AIR, window.bottom + 3.0 * SIZE, window.right - AIR, head)
     scale = min(room.width / (right - left), room.height / (top - bottom))
     if scales:
@@ -72,12 +74,19 @@ def inset_view(hung: Hung, window: Box, told: Told, scales: Sequence[float] = ()
 def small_height(hung: Hung, told: Told, scale: float) -> float:
     """Return how high a window is that just holds the small picture at a scale, points."""
     _, bottom, _, top = _latch_side(hung, told) if told.latch_side else _extent(hung)
-    return scale * (top - bottom) + _head(told) + 3.0 * SIZE
+    return scale * (top - bottom) + _head(told) + _ring_room(hung, told) + 3.0 * SIZE
 
 
 def _head(told: Told) -> float:
     """Return the height kept for the lines of words at the top, points."""
     return _ROW * (2 if told.contact else 1)
+
+
+def _ring_room(hung: Hung, told: Told) -> float:
+    """Return what more is kept where the ring about a contact stands as high as the swing, points."""
+    if told.latch_side or not told.contact or hung.contact is None:
+        return 0.0
+    return _RING if hung.contact[1] > _HIGH * _extent(hung)[3] else 0.0
 
 
 def _latch_side(hung: Hung, told: Told) -> tuple[float, float, float, float]:
@@ -137,8 +146,17 @@ def inset_moving(hung: Hung, angle: float, view: View, told: Told) -> list[Primi
         only_here = told.latch_side or bool(told.contact)
         parts.append(Symbol("A-ANNO-REDL", hung.contact, "contact" if only_here else "graze", "contact"))
         if told.contact:
-            parts.append(Text("A-ANNO-REDL", row(view, 2), told.contact, SIZE))
+            parts += _contact_words(view, told.contact)
     return parts
+
+
+def _contact_words(view: View, words: str) -> list[Primitive]:
+    """The words on paper of their own, for the outline of a return wall may run up through them."""
+    left, base = view.to_sheet(row(view, 2))
+    box = text_box((left, base), words, SIZE)
+    corners = rectangle(box.left - 1.0, box.right + 1.0, box.bottom, box.top)
+    strip = Polygon("A-ANNO-BRDR-PICT", tuple(map(view.to_plan, corners)), "paper", outlined=False)
+    return [strip, Text("A-ANNO-REDL", row(view, 2), words, SIZE)]
 
 
 def _ground(view: View) -> Polygon:

@@ -1,6 +1,6 @@
 """Where a frame that does not wrap the wall stands in it: buttons for the usual places."""
 
-from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
+from PySide6.QtWidgets import QGridLayout, QPushButton, QWidget
 
 from configurator.model.words import FRAMES_WITHOUT_USUAL_PLACE, WRAPPED_FRAMES
 from configurator.ui.fields import Assumptions, Field
@@ -15,15 +15,14 @@ class FramePlace(QWidget):
         super().__init__()
         self.session = session
         self.fields: dict[str, Field] = {}
-        self._line = QHBoxLayout(self)
-        self._line.setContentsMargins(0, 0, 0, 0)
-        self._line.setSpacing(GRID)
+        self._grid = QGridLayout(self)  # the three in one row are wider than the form
+        self._grid.setContentsMargins(0, 0, 0, 0)
+        self._grid.setSpacing(GRID)
         self.near = self._button(
             "Flush, pull side", "The frame face level with the wall face on the pull side"
         )
         self.centre = self._button("Centred", "The frame in the middle of the wall")
         self.far = self._button("Flush, far side", "The frame's far face level with the wall's far face")
-        self._line.addStretch()
         self.near.clicked.connect(lambda: self._put(0.0))
         self.centre.clicked.connect(lambda: self._put(None))
         self.far.clicked.connect(self._put_far)
@@ -37,7 +36,7 @@ class FramePlace(QWidget):
     def _button(self, text: str, help_text: str) -> QPushButton:
         button = QPushButton(text)
         button.setToolTip(help_text)
-        self._line.addWidget(button)
+        self._grid.addWidget(button, *divmod(self._grid.count(), 2))
         return button
 
     def _put_far(self) -> None:

@@ -3,6 +3,7 @@ import math
 import pytest
 
 from configurator.drawing.lettering import text_width
+from configurator.drawing.on_sheet import RING
 from configurator.drawing.placing import text_box
 from configurator.drawing.plan import moving_inset
 from configurator.drawing.primitives import Arc, Dimension, Polygon, Polyline, Symbol, Text
@@ -10,7 +11,7 @@ from configurator.drawing.sheet import plan_sheet
 from configurator.study import study
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo
-from tests.openings import plain_opening
+from tests.openings import LEVER, plain_opening
 
 WIDE, SHORT = (864.0, 540.0), (622.0, 292.0)
 
@@ -112,3 +113,19 @@ def test_both_leaves_square_open_are_measured_from_face_to_face(active_width):
     xs, ys = zip(*other.points, strict=True)
     assert (min(xs), max(ys) - min(ys)) == pytest.approx((60 - 2.3125, active_width), abs=1e-9)
     assert one.view.window.has(one.view.to_sheet((max(xs), max(ys))))
+
+
+def test_a_ring_as_high_as_the_swing_keeps_off_the_words_of_its_contact():
+    """A lever meets a return wall with the door nearly square: at the very top of the small picture."""
+    lever = LEVER | {"from_latch_edge": 2}
+    wall = {"kind": "return wall", "start": 2}
+    pair = {"leaves": "pair", "size": {"width": 72, "height": 84}, "hardware": [lever]}
+    sheet = plan_sheet(study(plain_opening(**pair, obstructions=[wall], compare=[4])), Display(), *WIDE)
+    panel = sheet.panels[0]
+    (words,) = moved(panel, Text)
+    (ring,) = moved(panel, Symbol)
+    view = panel.inset.view
+    assert words.text == "lever on the return wall"
+    assert (
+        text_box(view.to_sheet(words.at), words.text, words.size).bottom >= view.to_sheet(ring.at)[1] + RING
+    )

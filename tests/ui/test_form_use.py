@@ -1,5 +1,6 @@
 """What the form asks of the use and of a door already made."""
 
+import pytest
 from PySide6.QtCore import Qt
 
 
@@ -37,3 +38,13 @@ def test_a_margin_is_asked_for_only_on_an_accessible_route(window):
     assert field.isHidden()
     session.edit("use.clear_width_margin", 0.5)
     assert not field.isHidden()
+
+
+@pytest.mark.parametrize("mark", ["205A", "112A", "171A"])
+def test_no_section_is_wider_than_the_form(window, mark):
+    """With no bar to scroll sideways, what is wider would lie hidden."""
+    window.session.select(mark)
+    form = window.work.form
+    for section in form.sections.values():
+        section.open()
+        assert form.widget().minimumSizeHint().width() <= form.viewport().width(), section.heading.text()
