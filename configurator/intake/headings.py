@@ -1,4 +1,7 @@
-"""Headings of schedules to the fields they stand for, by the table of what they are commonly called."""
+"""Headings of schedules to the fields they stand for, by the table of what they are commonly called.
+
+The table is `resources/intake/headings.csv`; common practice, no source.
+"""
 
 import csv
 import re

@@ -1,4 +1,7 @@
-"""The words of a schedule in those of a project file; each reading that is more than spelling says why."""
+"""The words of a schedule in those of a project file; each reading that is more than spelling says why.
+
+What is written for what is common practice, no source; `resources/intake/words.csv` has it line by line.
+"""
 
 import csv
 import re
