@@ -24,8 +24,8 @@ picture.</p>
 another program changed on disk is never written over unless you say so. Unsaved work is kept every few
 seconds, and offered at the next start should the program end without being closed.</p>
 <h3>A door schedule</h3>
-<p>Ctrl+I takes an architect's schedule (CSV, XLSX) into the job. Correct over each column what it gives; look at
-what becomes of each row; nothing is taken until you say so, and one undo takes it back.</p>
+<p>Ctrl+I takes an architect's schedule (CSV, XLSX) into the job. Correct over each column what it gives; look
+at what becomes of each row; nothing is taken until you say so, and one undo takes it back.</p>
 <h3>Millimetres</h3>
 <p>Lengths in the picture, the table and the form follow the choice of units; findings stay in inches.</p>
 <h3>Words</h3>
