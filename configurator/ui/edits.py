@@ -68,8 +68,7 @@ def edited_facts(facts: JobFacts, changes: Mapping[str, Any]) -> JobFacts:
 
 def with_openings(job: Job, openings: tuple[Opening, ...]) -> Job:
     """Return the job with other openings. Raises RefusedError, as for a mark that stands twice."""
-    marks = {opening.mark for opening in openings}
-    if len(marks) == len(openings) <= MOST_OPENINGS:
+    if len({opening.mark for opening in openings}) == len(openings) <= MOST_OPENINGS:
         # Each record was asked when it was made; asking ten thousand of them anew takes 30 ms.
         return job.model_copy(update={"openings": openings})
     return validated(Job, {**_parts(job), "openings": openings})

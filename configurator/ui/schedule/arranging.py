@@ -127,7 +127,7 @@ class Arranger:
 def said_in_text(opening: Opening, display: Display) -> str:
     """Return what the columns that are not worked out say of an opening, as one text to look through."""
     said = [column.text((opening,), display) for column in COLUMNS if not isinstance(column, Worked)]
-    return "\n".join([*said, opening.notes or ""]).casefold()
+    return "\n".join(said).casefold()
 
 
 def _worked_in_text(answer: Answer) -> str:

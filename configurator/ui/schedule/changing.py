@@ -96,7 +96,9 @@ class Trial:
 def refusals_of(name: str, error: RefusedError) -> Iterator[str]:
     """Yield a line for each fault: what it is about, the field, and the sentence."""
     for fault in error.faults:
-        about = f"{name}, {_called(fault.field)}" if fault.field else name
+        field = _called(fault.field)
+        says_it = not field or fault.message.lower().startswith(field.lower())
+        about = name if says_it else f"{name}, {field}"
         yield f"{about}: {fault.message}"
 
 

@@ -2,10 +2,12 @@
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any
 
 from configurator.model import Opening
 from configurator.model.marks import mark_order
+from configurator.model.opening import Size
 from configurator.model.words import VOCABULARY
 from configurator.ui import paths
 from configurator.ui.kinds import SIZE, kind_at
@@ -73,6 +75,12 @@ def _same_or(path: str, many: str) -> Callable[[Members, Display], str]:
     return text
 
 
+@lru_cache(maxsize=20_000)
+def _size_text(width: float, height: float, display: Display) -> str:
+    """Write a size; most openings of a job have one of a few, and rows are written each time they show."""
+    return SIZE.write(Size(width=width, height=height), display)
+
+
 def _one_line(text: Callable[[Members, Display], str]) -> Callable[[Members, Display], str]:
     return lambda members, display: " ".join(text(members, display).split())
 
@@ -110,7 +118,7 @@ COLUMNS: tuple[Column | Worked, ...] = (
         "size",
         "Opening size",
         "size",
-        lambda members, display: SIZE.write(members[0].size, display),
+        lambda members, display: _size_text(members[0].size.width, members[0].size.height, display),
         lambda members: (members[0].size.width, members[0].size.height),
         tip="width x height",
     ),

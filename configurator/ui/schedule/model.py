@@ -20,6 +20,8 @@ from configurator.ui.session import Session
 Index = QModelIndex | QPersistentModelIndex
 _NOWHERE = QModelIndex()
 _READ = Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable | Qt.ItemFlag.ItemNeverHasChildren
+_MIDDLE = Qt.AlignmentFlag.AlignHCenter | Qt.AlignmentFlag.AlignVCenter
+_LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 _FLAGS = [_READ | Qt.ItemFlag.ItemIsEditable if isinstance(column, Column) else _READ for column in COLUMNS]
 
 
@@ -123,10 +125,10 @@ class ScheduleModel(QAbstractTableModel):
 
     def data(self, index: Index, role: int = 0) -> Any:
         """Return what a cell shows, in whichever role is asked for."""
-        if not self._is_there(index):
+        teller = _TELLERS.get(role)  # most roles say nothing: every cell on show is asked for all of them
+        if teller is None or not self._is_there(index):
             return None
-        teller = _TELLERS.get(role)
-        return teller(self, index.row(), COLUMNS[index.column()]) if teller is not None else None
+        return teller(self, index.row(), COLUMNS[index.column()])
 
     def flags(self, index: Index) -> Qt.ItemFlag:
         """Say whether a cell can be edited in place: not what is worked out, and not several at once."""
@@ -171,7 +173,7 @@ class ScheduleModel(QAbstractTableModel):
         return ""
 
     def _is_there(self, index: Index) -> bool:
-        return index.isValid() and index.row() < len(self._rows) and index.column() < len(COLUMNS)
+        return 0 <= index.row() < len(self._rows) and index.column() < len(COLUMNS)
 
     def _tell(self, rows: Iterable[int]) -> None:
         """Tell the views of changed rows, those next to each other at once."""
@@ -221,9 +223,7 @@ class ScheduleModel(QAbstractTableModel):
 
     def alignment(self, _: int, column: Column | Worked) -> Qt.AlignmentFlag:
         """Put counts under the middle of their head, and words to the left."""
-        counts = column.key == "quantity"
-        side = Qt.AlignmentFlag.AlignHCenter if counts else Qt.AlignmentFlag.AlignLeft
-        return side | Qt.AlignmentFlag.AlignVCenter
+        return _MIDDLE if column.key == "quantity" else _LEFT
 
     def spoken(self, row: int, column: Column | Worked) -> str:
         """Return what a screen reader says of a cell."""

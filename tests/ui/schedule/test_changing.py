@@ -41,8 +41,8 @@ def test_what_is_so_already_is_no_change():
 def test_each_refusal_is_named_by_its_mark_and_field():
     trial = tried((0, {"quantity": 0}, "101"), (1, {"hand": "LH"}, "102"), (2, {"hand": "up"}, "103"))
     assert trial.refusals == [
-        "101, quantity: quantity must be at least 1 and at most 100000; 0 was given",
-        "103, hand: hand is one of 'LH', 'RH', 'LHR' or 'RHR'; up was given",
+        "101: quantity must be at least 1 and at most 100000; 0 was given",
+        "103: hand is one of 'LH', 'RH', 'LHR' or 'RHR'; up was given",
     ]
 
 

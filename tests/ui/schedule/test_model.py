@@ -110,12 +110,12 @@ def test_a_size_is_typed_as_the_trade_writes_it_and_a_mark_changes_everywhere(sc
 @pytest.mark.parametrize(
     ("key", "typed", "said"),
     [
-        ("quantity", "0", "112A, quantity: quantity must be at least 1 and at most 100000; 0 was given"),
+        ("quantity", "0", "112A: quantity must be at least 1 and at most 100000; 0 was given"),
         ("quantity", "two", "112A, quantity: “two” is not a whole number."),
         ("size", "wide", "112A, opening size: “wide” is not an opening size"),
         ("mark", "101A", "101A, mark: it stands twice; each opening has its own"),
         ("mark", "", "112A, mark: this key is missing and must be given"),
-        ("frame", "welded steel, butted", "112A, frame proud of wall: frame proud of wall must be given"),
+        ("frame", "welded steel, butted", "112A: frame proud of wall must be given"),
     ],
 )
 def test_a_value_that_cannot_be_is_refused_with_the_reason(schedule, session, key, typed, said):
