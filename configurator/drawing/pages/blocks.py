@@ -10,6 +10,7 @@ from dataclasses import dataclass, field, replace
 from configurator.drawing.lettering import ASCENT, DESCENT, text_width
 from configurator.drawing.pages.dimension_string import (
     FAR_ROW,
+    SIZE,
     Span,
     heights_of,
     level_string,
@@ -30,6 +31,8 @@ _ROW = 13.0
 _APART = 16.0
 """Between two blocks, points."""
 _LABEL, _HEADING, _CAPTION = 6.5, 5.5, 8.0
+_BELOW = 3.0
+"""How far texts of strings may hang below their block, points."""
 _UNDER, _UNDER_DATUM = 15.0, 26.0
 """Room under a block for its name, and for its name under a line of other words, points."""
 
@@ -95,20 +98,28 @@ class Block:
         return sum(self.sides(display))
 
     def sides(self, display: Display) -> tuple[float, float]:
-        """Return the room at the low and at the high side: for its strings, and for texts of its rows."""
+        """Return the room at the low and at the high side: for strings, texts of rows, and its name."""
         crowded = max((texts_width(row, display) for row in self.rows), default=0.0) / 2
-        return max(self.low.width(display), crowded), max(self.high.width(display), crowded)
+        low, high = max(self.low.width(display), crowded), max(self.high.width(display), crowded)
+        return low, max(high, text_width(self.name, _CAPTION, bold=True) - low)
 
     @property
     def over(self) -> float:
-        """Return the room of the rows over it, points."""
-        return FIRST + len(self.rows) * _ROW + FAR_ROW if self.rows else 0.0
+        """Return the room of the rows over it, points; any of them may have texts on leaders."""
+        if not self.rows:
+            return 0.0
+        return row_height(len(self.rows) - 1) + FAR_ROW + ASCENT * SIZE
 
     @property
     def under(self) -> float:
         """Return the room of what stands under it."""
         strings = (*self.low.strings, *self.high.strings)
         return _UNDER_DATUM if self.datum or any(one.heading for one in strings) else _UNDER
+
+
+def row_height(number: int) -> float:
+    """Return how high a row of widths stands over its block, counted from 0, points."""
+    return FIRST + number * _ROW + (FAR_ROW if number else 0.0)
 
 
 def _without_words(side: Side) -> Side:
@@ -187,7 +198,7 @@ def _side(side: Side, foot: Point, out: float, view: View, display: Display) -> 
     x += out * side.label_width
     for number, one in enumerate(side.strings):
         placed = upright_string(
-            one.spans, x, out, view, display, beyond[number + 1], one.running, one.leaders
+            one.spans, x, out, view, display, beyond[number + 1], one.running, one.leaders, floor - _BELOW
         )
         found += placed.primitives
         if one.heading:
@@ -215,11 +226,11 @@ def _labels(side: Side, x: float, out: float, view: View, lines: Sequence[float]
 
 def _rows(block: Block, view: View, display: Display) -> list[Primitive]:
     """Return the rows of widths over the block, the first with room for texts on leaders."""
-    top = view.to_sheet((0.0, block.extent.top))[1] + FIRST
+    top = view.to_sheet((0.0, block.extent.top))[1]
     xs = [_across_of(row, view) for row in block.rows]
     found: list[Primitive] = []
     for number, row in enumerate(block.rows):
-        y = top + number * _ROW + (FAR_ROW if number else 0.0)
+        y = top + row_height(number)
         beyond = [x for later in xs[number + 1 :] for x in later]
         found += level_string(row, y, view, display, beyond).primitives
     return found
@@ -233,7 +244,9 @@ def _names(block: Block, view: View) -> list[Primitive]:
     """Return what stands under the block: what its bottom is, and its own name."""
     middle = (block.extent.left + block.extent.right) / 2
     x, y = view.to_sheet((middle, block.extent.bottom))
-    found: list[Primitive] = [_under((x, y - block.under + 4.0), block.name, _CAPTION, view, bold=True)]
+    half = text_width(block.name, _CAPTION, bold=True) / 2
+    under = min(max(x, view.window.left + half), view.window.right - half)
+    found: list[Primitive] = [_under((under, y - block.under + 4.0), block.name, _CAPTION, view, bold=True)]
     if block.datum:
         found.append(_under((x, y - 9.0), block.datum, _LABEL, view))
     return found

@@ -61,34 +61,31 @@ class Placed:
 
 
 def settle(
-    wanted: Sequence[float], halves: Sequence[float], lines: Sequence[float] = ()
+    wanted: Sequence[float], halves: Sequence[float], lines: Sequence[float] = (), low: float = -math.inf
 ) -> tuple[float, ...]:
     """Return where along a line texts stand: each as near as can be to where it is wanted, none overlapping.
 
-    `halves` is half of what each text takes along the line; `lines` are places nothing may lie over. The
-    wanted places ascend; so do the answers. Texts that crowd make way to both sides where no line forbids it.
+    `halves` is half of what each text takes along the line; `lines` are places nothing may lie over, nor
+    below `low`. The wanted places ascend; so do the answers. Texts that crowd make way to both sides where
+    nothing forbids it.
     """
-    upward = _settled(wanted, halves, lines)
+    upward = _settled(wanted, halves, lines, low)
     backward = _settled([-want for want in reversed(wanted)], halves[::-1], [-line for line in lines])
     between = tuple((a - b) / 2 for a, b in zip(upward, reversed(backward), strict=True))
-    kept_off = (
-        abs(at - line) >= half + AIR - _NEARLY
-        for at, half in zip(between, halves, strict=True)
-        for line in lines
-    )
-    return between if all(kept_off) else upward
+    clear = (_is_free(at, half, low, lines) for at, half in zip(between, halves, strict=True))
+    return between if all(clear) else upward
 
 
-def _settled(wanted: Sequence[float], halves: Sequence[float], lines: Sequence[float]) -> tuple[float, ...]:
-    """Settle texts one after the other, each past the one before it."""
-    free_from = -math.inf
+def _settled(
+    wanted: Sequence[float], halves: Sequence[float], lines: Sequence[float], free_from: float = -math.inf
+) -> tuple[float, ...]:
+    """Settle texts one after the other, each past the one before it and the first past `free_from`."""
     found: list[float] = []
     for want, half in zip(wanted, halves, strict=True):
         beside = [line + way * (half + AIR) for line in lines for way in (-1, 1)]
         choices = [want, *beside, *([free_from + half] if free_from > -math.inf else [])]
-        at = min(
-            (one for one in choices if _is_free(one, half, free_from, lines)), key=lambda y: abs(y - want)
-        )
+        free = (one for one in choices if _is_free(one, half, free_from, lines))
+        at = min(free, key=lambda place: abs(place - want))
         found.append(at)
         free_from = at + half + AIR
     return tuple(found)
@@ -108,16 +105,18 @@ def upright_string(
     lines: Sequence[float] = (),
     running: bool = False,
     leaders: bool = True,
+    low: float = -math.inf,
 ) -> Placed:
     """Return dimensions along an upright line at `x` points, their texts to the right (`out` 1) or left (-1).
 
     `lines` are the heights on the page, points, of lines that run on past this string. Where `running`, all
     count from one origin, their first point, along one and the same line, and each text stands at its end.
-    Without `leaders` a text that had to move stays at its line, for strings whose ends never lie close.
+    Without `leaders` a text that had to move stays at its line, for strings whose ends never lie close. No
+    text stands below `low`, points.
     """
     ordered = sorted(spans, key=lambda span: _wanted(span, view, running))
     wanted = [_wanted(span, view, running) for span in ordered]
-    places = settle(wanted, [_HALF_LINE * SIZE] * len(ordered), lines)
+    places = settle(wanted, [_HALF_LINE * SIZE] * len(ordered), lines, low)
     led = leaders and any(
         _needs_leader(*one, view, running) for one in zip(ordered, wanted, places, strict=True)
     )

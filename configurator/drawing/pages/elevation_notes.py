@@ -21,13 +21,13 @@ _MAKERS = (
 
 
 def elevation_notes(
-    study: Study, leaves: Sequence[LeafShown], display: Display, without_edges: bool
+    study: Study, leaves: Sequence[LeafShown], display: Display, left_out: str
 ) -> tuple[Note, ...]:
-    """Return the notes of an elevation sheet; `without_edges` says that the doors' edges had no room."""
+    """Return the notes of an elevation sheet; `left_out` says what had no room on it."""
     said = study_notes(study, display)
     locations = list(_locations(study, leaves, display))
-    if without_edges and any(shown.hinges for shown in leaves):
-        locations.append("The doors' edges have no room on this paper; the table has their figures.")
+    if left_out:
+        locations.append(left_out)
     return (*said[:2], Note("Hinge locations", tuple(locations)), *said[2:])
 
 

@@ -20,16 +20,22 @@ from configurator.drawing.pages.elevation_strings import (
 from configurator.drawing.pages.frame import drawing_box, page_frame
 from configurator.drawing.pages.hinge_table import hinge_table, unlike
 from configurator.drawing.pages.page import Page, Paper, Scale
-from configurator.drawing.pages.papers import fitted_or_asked
+from configurator.drawing.pages.papers import fitted_or_asked, largest_scale
 from configurator.drawing.view import Box
 from configurator.model import JobFacts
 from configurator.rules.usual import FilledOpening
 from configurator.study.records import Study
-from configurator.units import Display
+from configurator.units import TOLERANCE, Display
 
 _OVER_TABLE = 8.0
+_WITHOUT_EDGES = "The doors' edges have no room on this paper; the table has their figures."
+_WITHOUT_HEIGHTS = (
+    "The doors' edges, and the heights of doors, gaps and hardware, have no room on this paper: take a "
+    "larger one."
+)
 _WELL_READ = 72.0 / 32
 """Points for an inch at 3/8 in to the foot, the least at which the hinges of a door are well told apart."""
+_Layout = tuple[tuple[Block, ...], str]
 
 
 def elevation_page(
@@ -46,7 +52,7 @@ def elevation_page(
     whole = drawing_box(paper)
     under = table.height() + _OVER_TABLE if table.rows else 0.0
     box = Box(whole.left, whole.bottom + under, whole.right, whole.top)
-    blocks = _best(_layouts(study.filled, leaves), box, scale, display)
+    blocks, left_out = _best(_layouts(study.filled, leaves), box, scale, display)
     chosen = fitted_or_asked(
         room_of(blocks, display).points_in(box.width, box.height), scale, paper, display.metric
     )
@@ -57,7 +63,7 @@ def elevation_page(
         display,
         "Elevation and hinge locations",
         [chosen],
-        elevation_notes(study, leaves, display, without_edges=len(blocks) == 1),
+        elevation_notes(study, leaves, display, left_out),
         number,
     )
     rows = table.drawn((whole.left, whole.bottom + table.height()), whole.width) if table.rows else ()
@@ -65,23 +71,34 @@ def elevation_page(
     return Page(f"{study.opening.mark} elevation", paper, details, (*furniture, *rows))
 
 
-def _layouts(filled: FilledOpening, leaves: tuple[LeafShown, ...]) -> Iterator[tuple[Block, ...]]:
-    """Yield what may stand on the sheet, the fullest first; the table has every figure in any case."""
+def _layouts(filled: FilledOpening, leaves: tuple[LeafShown, ...]) -> Iterator[_Layout]:
+    """Yield what may stand on the sheet, the fullest first, and what is then left out."""
     elevation, edges = _elevation(filled, leaves), _edges(filled, leaves)
-    yield (elevation, *edges)
+    yield (elevation, *edges), ""
     if edges:
-        yield (elevation, *(replace(edge, high=Side(edge.high.strings[:1])) for edge in edges))
-        yield (elevation,)
+        fewer = (replace(edge, high=Side(edge.high.strings[:1])) for edge in edges)
+        yield (elevation, *fewer), ""
+        yield (elevation,), _WITHOUT_EDGES
+        yield (elevation.without_words(),), _WITHOUT_EDGES
+    yield (_briefest(elevation),), _WITHOUT_HEIGHTS
 
 
-def _best(
-    layouts: Iterable[tuple[Block, ...]], box: Box, asked: Scale | None, display: Display
-) -> tuple[Block, ...]:
-    """Return the fullest layout that has room at the scale asked for, or at one that is well read."""
+def _briefest(elevation: Block) -> Block:
+    """Return an elevation with the hinges' centres and the opening's height alone beside it."""
+    low, high = elevation.low, elevation.high
+    return replace(elevation, low=replace(low, strings=low.strings[-1:]), high=Side(high.strings[-1:]))
+
+
+def _best(layouts: Iterable[_Layout], box: Box, asked: Scale | None, display: Display) -> _Layout:
+    """Return the fullest layout that has room at the scale asked for, or at one that is well read.
+
+    Where none is well read, the fullest of those at the largest scale that there is room for.
+    """
+    tried = [(room_of(one[0], display).points_in(box.width, box.height), one) for one in layouts]
+    largest = largest_scale(max(points for points, _ in tried), display.metric)
     wanted = _WELL_READ if asked is None else asked.points
-    tried = [(room_of(blocks, display).points_in(box.width, box.height), blocks) for blocks in layouts]
-    fits = (blocks for points, blocks in tried if points >= wanted)
-    return next(fits, max(tried, key=lambda one: one[0])[1])
+    least = wanted if largest is None else min(wanted, largest.points)
+    return next((one for points, one in tried if points >= least - TOLERANCE), tried[-1][1])
 
 
 def _elevation(filled: FilledOpening, leaves: tuple[LeafShown, ...]) -> Block:
@@ -121,16 +138,15 @@ def _labels(shown: LeafShown) -> list[tuple[float, str]]:
 def _edges(filled: FilledOpening, leaves: Sequence[LeafShown]) -> tuple[Block, ...]:
     """Return the hinge edges of the doors: of a Dutch door both in one, of a pair each that differs."""
     if filled.opening.leaves == "dutch":
-        groups = [(tuple(shown for shown in leaves if shown.hinges), "Doors, hinge edge")]
+        groups = [(tuple(shown for shown in leaves if shown.hinges), "Hinge edges")]
     else:
         groups = [((shown,), _name(leaves, names)) for shown, names in unlike(tuple(leaves))]
     return tuple(_edge(filled, group, name) for group, name in groups if group)
 
 
 def _name(leaves: Sequence[LeafShown], names: str) -> str:
-    if len(leaves) == 1:
-        return "Door, hinge edge"
-    return "Doors, hinge edge" if " and " in names else f"{names.capitalize()} leaf, hinge edge"
+    """Name an edge so briefly that the name takes no more room than its strings."""
+    return f"Hinge edge, {names}" if len(leaves) > 1 and " and " not in names else "Hinge edge"
 
 
 def _edge(filled: FilledOpening, leaves: tuple[LeafShown, ...], name: str) -> Block:

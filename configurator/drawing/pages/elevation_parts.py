@@ -56,9 +56,9 @@ def _latch_edge(shown: LeafShown) -> list[Primitive]:
     """Name the latch edge along it, clear of what the leaf carries there."""
     leaf, across = shown.leaf, shown.latch_edge - shown.way * _NAME_OFF_EDGE
     taken = [(one.height - one.vertical / 2, one.height + one.vertical / 2) for one in shown.carried]
-    # The edges of a pair lie side by side: their names stand at different heights.
-    shares = _NAME_PLACES if shown.way > 0 else tuple(1.0 - share for share in _NAME_PLACES)
-    for share in shares:
+    if shown.way < 0:  # a pair's latch edges lie side by side: the active leaf's is named
+        return []
+    for share in _NAME_PLACES:
         middle = leaf.bottom + share * leaf.height
         low, high = middle - _NAME_HALF, middle + _NAME_HALF
         if low > leaf.bottom and high < leaf.top and not any(a < high and low < b for a, b in taken):

@@ -1,8 +1,8 @@
 """Small lengths as a detail says them: a fraction only where one says it exactly."""
 
-from configurator.units import TOLERANCE, Display, format_decimal, format_length
+from configurator.units import TOLERANCE, Display, Precision, format_decimal, format_length
 
-_FINEST = 64
+_FINEST: Precision = 64
 
 
 def fine(inches: float, display: Display) -> str:

@@ -130,11 +130,11 @@ def test_a_pair_whose_leaves_take_other_hinges_shows_both_edges():
     """A leaf of 50 takes hinges 6 high, one of 21 those of 4-1/2."""
     page = page_of(leaves="pair", size={"width": 72, "height": 84}, active_width=50)
     assert [detail.name for detail in page.details][1:] == [
-        "Active leaf, hinge edge",
-        "Inactive leaf, hinge edge",
+        "Hinge edge, active",
+        "Hinge edge, inactive",
     ]
     alike = page_of(leaves="pair", size={"width": 72, "height": 84})
-    assert [detail.name for detail in alike.details][1:] == ["Doors, hinge edge"]
+    assert [detail.name for detail in alike.details][1:] == ["Hinge edge"]
 
 
 def test_a_scale_that_does_not_fit_is_refused_in_words():
@@ -144,7 +144,7 @@ def test_a_scale_that_does_not_fit_is_refused_in_words():
 
 def test_a_scale_asked_for_leaves_out_what_has_no_room():
     pair = {"leaves": "pair", "size": {"width": 72, "height": 84}}
-    some = page_of(LETTER, scale_named("1/2"), **pair)
+    some = page_of(paper_named("A4"), scale_named("1/2"), **pair)
     assert named(some, "bottom of door to bottom of hinge 3") == [9.25]
     assert not centres(some, "bottom of door")
     page = page_of(LETTER, scale_named("1/2"), **pair, hardware=[{**LEVER, "kind": "panic device"}])
