@@ -25,7 +25,7 @@ _NONE = "·"
 
 @dataclass(frozen=True, slots=True)
 class MeasuredTable:
-    """Headings, the first of them empty, and a row of texts for each fact."""
+    """Headings, the first of them over the facts, and a row of texts for each fact."""
 
     headings: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
@@ -34,6 +34,10 @@ class MeasuredTable:
     def height(self) -> float:
         """Return how high it stands, points."""
         return _ROW * self.size * (len(self.rows) + 1) + 3.0
+
+    def fits(self, width: float) -> bool:
+        """Whether so many points hold every column, lettered as small as may be."""
+        return sum(self._widths(_LEAST)) <= width
 
     def drawn(self, box: Box) -> tuple[Primitive, ...]:
         """Return the table from the top of a rectangle down, lettered so that its width holds it."""
@@ -62,14 +66,17 @@ class MeasuredTable:
         ]
 
 
-def measured_table(study: Study, display: Display, size: float = SIZE) -> MeasuredTable:
-    """Return the table: facts down in the trade's words, every leaf's widths across; size in points."""
+def measured_table(study: Study, display: Display, size: float = SIZE, over: str = "") -> MeasuredTable:
+    """Return the table: facts down in the trade's words, every leaf's widths across; size in points.
+
+    `over` stands over the facts.
+    """
     tables = comparisons(study, display)
     headings = [_heading(table, width, table.leaf) for table in tables for width in table.widths]
     keys = list(dict.fromkeys(row.key for table in tables for row in table.rows))
     short = len(headings) > 2
     rows = [_row(key, tables, short) for key in keys]
-    return MeasuredTable(("", *headings), tuple(rows), size)
+    return MeasuredTable((over, *headings), tuple(rows), size)
 
 
 def _heading(table: Comparison, width: str, leaf: str) -> str:

@@ -11,7 +11,7 @@ from configurator.drawing.lettering import fitted, text_width
 from configurator.drawing.pages.frame import drawing_box, page_frame
 from configurator.drawing.pages.lines_of_text import cut_to
 from configurator.drawing.pages.measured_table import SIZE as TABLE_SIZE
-from configurator.drawing.pages.measured_table import measured_table
+from configurator.drawing.pages.measured_table import MeasuredTable, measured_table
 from configurator.drawing.pages.notes_column import Note
 from configurator.drawing.pages.page import Detail, Page, Paper, Scale
 from configurator.drawing.pages.papers import scales
@@ -63,7 +63,7 @@ def plan_page(
     if not study.candidates:
         raise ValueError("there is no hinge width to draw")
     whole = drawing_box(paper)
-    table = measured_table(study, display, TABLE_SIZE if whole.width < _LARGE else _LARGER)
+    table, told = _table(study, whole.width, display)
     room = Box(whole.left, whole.bottom + table.height() + _OVER_TABLE, whole.right, whole.top)
     drawn, hungs, layout = _as_many_as_fit(study, room, scale, paper, display)
     turn = math.radians(study.filled.wanted_angle)
@@ -74,7 +74,7 @@ def plan_page(
         for detail in _details(one, turn, layout.scale, display)
     )
     used = sorted((detail.scale for detail in details), key=lambda one: -one.ratio)
-    notes = plan_notes(study, len(drawn.candidates), display)
+    notes = plan_notes(study, len(drawn.candidates), told, display)
     furniture, _ = page_frame(paper, study, job, display, "Plan at the hinge", used, notes, number)
     heads = [
         part
@@ -102,18 +102,40 @@ def _as_many_as_fit(
             with nullcontext() if last else suppress(ValueError):
                 layout = layout_at(some, room, scale, paper, display.metric)
         if layout is not None:
-            drawn = replace(study, candidates=tuple(study.candidates[place] for place in places))
-            return drawn, some, layout
+            return _only(study, places), some, layout
     raise AssertionError("the last set is laid out or refused")
 
 
-def plan_notes(study: Study, drawn: int, display: Display) -> tuple[Note, ...]:
-    """Return what stands beside the plans: what is said on every sheet, and how they are read."""
+def _table(study: Study, width: float, display: Display) -> tuple[MeasuredTable, int]:
+    """Return the table of as many candidates as the width holds, and how many those are."""
+    size = TABLE_SIZE if width < _LARGE else _LARGER
+    sets = list(fewer_and_fewer(study))
+    for places in sets:
+        whole = len(places) == len(study.candidates)
+        over = "" if whole else f"{len(places)} of {len(study.candidates)} widths"
+        table = measured_table(_only(study, places), display, size, over)
+        if table.fits(width) or places == sets[-1]:
+            return table, len(places)
+    raise AssertionError("the last set has a table")
+
+
+def _only(study: Study, places: Sequence[int]) -> Study:
+    return replace(study, candidates=tuple(study.candidates[place] for place in places))
+
+
+def plan_notes(study: Study, drawn: int, told: int, display: Display) -> tuple[Note, ...]:
+    """Return what stands beside the plans: what is said on every sheet, and how they are read.
+
+    So many of the candidates are drawn, and so many told in the table.
+    """
     words = _how_to_read(study, display)
-    if drawn < len(study.candidates):
-        words += f" {drawn} of {len(study.candidates)} are drawn at this scale; the table has them all."
+    count = len(study.candidates)
+    if drawn < count:
+        table = "them all" if told == count else f"{told} of them; the comparison has all"
+        words += f" {drawn} of {count} are drawn at this scale; the table has {table}."
     read = Note("How to read the plan", (words,))
-    return (*study_notes(study, display), read)
+    said = study_notes(study, display)
+    return (*said[:3], read, *said[3:])
 
 
 def _how_to_read(study: Study, display: Display) -> str:

@@ -37,6 +37,13 @@ def test_millimetres_where_they_are_shown():
     assert rows_of(case_a(), Display(metric=True))[1]["pin axis off door face"] == ("12.7 mm", "19.1 mm")
 
 
+def test_it_fits_a_width_that_holds_all_its_columns_at_the_least_size():
+    table = measured_table(case_a(leaves="pair", size={"width": 72, "height": 84}), Display())
+    widths = [width for width in range(100, 600) if table.fits(width)]
+    assert widths == list(range(widths[0], 600))
+    assert 150 < widths[0] < 400
+
+
 def test_the_table_keeps_to_its_rectangle_and_no_texts_meet():
     for study in (demo("112A"), demo("171A"), case_a(compare=[4, 4.5, 5, 6, 7, 8])):
         table = measured_table(study, Display())

@@ -89,6 +89,15 @@ def test_a_scale_at_which_only_one_width_fits_draws_the_recommended_one_large():
     assert {"4 in wide hinge", "6 in wide hinge"} <= set(texts(found))
 
 
+def test_more_widths_than_a_table_holds_are_counted_and_none_is_lettered_over_another():
+    study = case_a(leaves="dutch", compare=[3, 3.5, 4, 4.5, 5, 6, 7, 8])
+    said = texts(page(study))
+    assert "8 of 16 widths" in said
+    assert "…" not in said
+    assert sum(text.startswith(("upper, ", "lower, ")) for text in said) == 8
+    assert "16 widths" not in " ".join(texts(page(study, papers()["Arch C"])))
+
+
 def test_millimetres_have_metric_scales_and_texts():
     found = page(demo("112A"), papers()["A4"], display=Display(metric=True))
     assert all(":" in detail.scale.name for detail in found.details)
