@@ -14,6 +14,7 @@ PAGES: Mapping[str, tuple[str, str]] = MappingProxyType(
     {
         "schedule": ("configurator.ui.schedule.page", "SchedulePage"),
         "order": ("configurator.ui.order.page", "OrderPage"),
+        "sheets": ("configurator.ui.sheets.page", "SheetsPage"),
         "import": ("configurator.ui.intake.page", "ImportPage"),
     }
 )

@@ -249,6 +249,14 @@ class Window(QMainWindow):
             ],
             [
                 Command(
+                    "sheets",
+                    "Sheets",
+                    "Plan, elevation and details to scale: to see, to write to a file, to print",
+                    "Ctrl+P",
+                    self._turner("sheets"),
+                    toggles=True,
+                ),
+                Command(
                     "export", "Export picture…", "Write the picture to a file", "Ctrl+Shift+E", self._export
                 )
             ],

@@ -1,0 +1,164 @@
+"""What can be done with sheets: written to a file, printed, and seen as the printer takes them."""
+
+from collections.abc import Callable, Iterable, Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject
+from PySide6.QtWidgets import QFileDialog
+
+from configurator.drawing.pages.page import Page
+from configurator.model import Opening
+from configurator.ui.schedule.chunks import Chunks
+from configurator.ui.sheets.laid_out import pages_of
+from configurator.ui.sheets.writing import SheetWriting
+
+if TYPE_CHECKING:
+    from PySide6.QtPrintSupport import QPrinter
+
+    from configurator.ui.sheets.page import SheetsPage
+
+FORMATS = "PDF page (*.pdf);;SVG drawing (*.svg);;DXF drawing (*.dxf);;PNG picture (*.png)"
+ONE_FILE = "One PDF of all sheets (*.pdf)"
+MOST_PREVIEWED = 100
+"""A preview holds no more sheets than this: each is kept in memory as long as it is on show."""
+
+Offered = tuple[str, str, str, Callable[[], None]]
+
+
+class SheetActions(QObject):
+    """What the buttons under the preview do. Nothing here stops the window while it goes on."""
+
+    def __init__(self, page: "SheetsPage") -> None:
+        super().__init__(page)
+        self.page = page
+        self.writing, self.printing = SheetWriting(self), Chunks(self)
+        self._not_drawn: list[str] = []
+        self.busy = False
+        self.writing.progressed.connect(page.progress.advance)
+        self.writing.ended.connect(self._end)
+        self.printing.progressed.connect(page.progress.advance)
+
+    def offered(self) -> tuple[Offered, ...]:
+        """Return the name, title, tip and function of each button."""
+        return (
+            ("export", "Export…", "Write PDF, SVG, DXF or PNG; of all openings one PDF", self.export),
+            ("preview", "Print preview…", "See the sheets as the printer takes them", self.show_preview),
+            ("print", "Print…", "Print the sheets at their true scale", self.print),
+        )
+
+    def export(self) -> None:
+        """Ask for a file and write the sheet to it, or those of all openings to one PDF."""
+        path = self.page.session.path
+        start = (path.parent if path else Path.home()) / f"{self._name()}.pdf"
+        formats = FORMATS if self.page.of_one else ONE_FILE
+        name, chosen = QFileDialog.getSaveFileName(self.page, "Export sheets", str(start), formats)
+        if name:
+            ending = "." + chosen.partition("*.")[2].rstrip(")") if chosen else ".pdf"
+            self.write(Path(name) if Path(name).suffix else Path(name).with_suffix(ending))
+
+    def write(self, path: Path) -> None:
+        """Write the sheet on show to a file, or those of all openings, behind the window."""
+        self._begin("Writing sheets")
+        self.writing.start(self._pages(), path)
+
+    def print(self) -> None:
+        """Ask for a printer and print the sheet, or those of all openings."""
+        from configurator.ui.sheets import printing
+
+        printer = self._printer()
+        if printer is not None and printing.ask_printer(printer, len(self._openings()), self.page):
+            self.print_on(printer)
+
+    def print_on(self, printer: "QPrinter") -> None:
+        """Print on a printer that was chosen, page by page between what the window has to do."""
+        from configurator.ui.sheets import printing
+
+        self._begin("Printing sheets")
+        pages = printing.chosen_pages(printer, self._pages())
+        ended = ["Printed.", "Nothing was printed: none of the sheets can be drawn."]
+        self.printing.start(
+            self._printed(printing.printing(printer, pages), ended), lambda: self._end(ended[0])
+        )
+
+    def show_preview(self) -> None:
+        """Show the platform's own preview of the sheet, or of the sheets of all openings."""
+        self._begin("Laying out sheets")
+        pages: list[Page] = []
+        self.printing.start(self._collected(pages), lambda: self._preview(pages))
+
+    def cancel(self) -> None:
+        """Stop what is being done."""
+        self.writing.cancel()
+        if self.printing.running:
+            self.printing.cancel()
+            self._end("Stopped.")
+
+    def _preview(self, pages: list[Page]) -> None:
+        from configurator.ui.sheets import printing
+
+        self._end("")
+        if pages:
+            printing.show_preview(printing.printer_for(pages[0], self._name()), pages, self.page)
+
+    def _printer(self) -> "QPrinter | None":
+        from configurator.ui.sheets import printing
+
+        page = self.page.preview.page or next(iter(self._pages()), None)
+        return None if page is None else printing.printer_for(page, self._name())
+
+    def _collected(self, pages: list[Page]) -> Iterator[None]:
+        for page in self._pages():
+            if len(pages) == MOST_PREVIEWED:
+                self._not_drawn.append(f"The preview ends after {MOST_PREVIEWED} sheets; printing does not.")
+                return
+            pages.append(page)
+            yield
+
+    def _printed(self, steps: Iterator[int], ended: list[str]) -> Iterator[int]:
+        """Pass the steps on, and note in place of the first sentence how it ended."""
+        done = 0
+        try:
+            for done in steps:
+                yield done
+        except OSError as error:
+            ended[0] = f"Printing ended after {done} sheets: {error}."
+        else:
+            ended[0] = ended[0] if done else ended[1]
+
+    def _begin(self, what: str) -> None:
+        self.page.said.emit("")
+        self.page.panel.hide()
+        self._not_drawn = []
+        self.busy = True
+        self.page.progress.begin(what, len(self._openings()))
+        self.page.show_what_can_be_done()
+
+    def _end(self, sentence: str) -> None:
+        """Say how it ended, and of which openings there is no sheet."""
+        page = self.page
+        self.busy = False
+        page.progress.hide()
+        page.said.emit(sentence)
+        if self._not_drawn:
+            text, dark = "\n".join(self._not_drawn), page.session.dark
+            page.panel.show_text("Not among the sheets:", text, "openings without a sheet", "warning", dark)
+        page.show_what_can_be_done()
+
+    def _openings(self) -> tuple[Opening, ...]:
+        session = self.page.session
+        if not self.page.of_one:
+            return session.job.openings
+        return (session.opening,) if session.opening else ()
+
+    def _pages(self) -> Iterable[Page]:
+        if self.page.of_one and self.page.preview.page is not None:
+            return [self.page.preview.page]
+        job = self.page.session.job.job
+        return pages_of(self._openings(), job, self.page.choice(), self._not_drawn)
+
+    def _name(self) -> str:
+        """Return what a file of the chosen sheets is called, without its ending."""
+        session = self.page.session
+        of = session.mark if self.page.of_one else session.job.job.number or "all openings"
+        return "".join(c if c.isalnum() or c in " -_." else "-" for c in f"{of} {self.page.choice().kind}")

@@ -1,0 +1,98 @@
+"""Which sheet, on which paper, at which scale, and how large it is shown."""
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLabel, QToolButton, QWidget
+
+from configurator.drawing.pages.page import Scale
+from configurator.drawing.pages.papers import papers, scales, usual_paper
+from configurator.ui.look import GRID
+from configurator.ui.sheets.laid_out import KINDS, SheetChoice
+from configurator.units import Display
+
+FITTED = "fitted"
+
+
+class Choosers(QWidget):
+    """One row of choices.
+
+    Signals:
+        changed: another sheet, paper or scale was chosen.
+        zoom_asked: larger (True) or smaller (False).
+        whole_asked: the whole page is to be seen.
+    """
+
+    changed = Signal()
+    zoom_asked = Signal(bool)
+    whole_asked = Signal()
+
+    def __init__(self, display: Display) -> None:
+        super().__init__()
+        self.kind, self.paper, self.scale = QComboBox(), QComboBox(), QComboBox()
+        self.zoom = QLabel()
+        self._metric: bool | None = None
+        for kind, title in KINDS.items():
+            self.kind.addItem(title, kind)
+        for paper in papers():
+            self.paper.addItem(paper, paper)
+        self.paper.setCurrentText(usual_paper(display).name)
+        self._put_together()
+        self.show_units(display)
+        for box in (self.kind, self.paper, self.scale):
+            box.activated.connect(self.changed)
+
+    def choice(self, display: Display) -> SheetChoice:
+        """Return what is chosen, with lengths shown as the display says."""
+        scale: Scale | None = self.scale.currentData()
+        return SheetChoice(self.kind.currentData(), papers()[self.paper.currentData()], scale, display)
+
+    def show_units(self, display: Display) -> None:
+        """Offer the scales of drawings in these units; one that they do not have falls back to fitted."""
+        if display.metric == self._metric:
+            return
+        self._metric = display.metric
+        kept = self.scale.currentText()
+        self.scale.clear()
+        self.scale.addItem(FITTED, None)
+        for scale in scales(display.metric):
+            self.scale.addItem(scale.name, scale)
+        self.scale.setCurrentIndex(max(self.scale.findText(kept), 0))
+
+    def show_zoom(self, zoom: float) -> None:
+        """Say how large the page is shown."""
+        self.zoom.setText(f"{zoom:.0%}")
+
+    def _put_together(self) -> None:
+        line = QHBoxLayout(self)
+        line.setContentsMargins(2 * GRID, GRID, 2 * GRID, GRID)
+        line.setSpacing(GRID)
+        for words, box, tip in (
+            ("Sheet", self.kind, "What the sheet shows"),
+            ("Paper", self.paper, "The size of the paper"),
+            ("Scale", self.scale, "Fitted is the largest usual scale at which everything has its room"),
+        ):
+            label = QLabel(words)
+            label.setBuddy(box)
+            box.setToolTip(tip)
+            box.setAccessibleName(words.lower())
+            line.addWidget(label)
+            line.addWidget(box)
+            line.addSpacing(2 * GRID)
+        line.addStretch(1)
+        for text, name, act in (
+            ("−", "smaller", lambda: self.zoom_asked.emit(False)),
+            ("+", "larger", lambda: self.zoom_asked.emit(True)),
+            ("Whole page", "show the whole page", self.whole_asked.emit),
+        ):
+            line.addWidget(_button(text, name, act))
+        line.addWidget(self.zoom)
+        self.zoom.setMinimumWidth(10 * GRID)
+
+
+def _button(text: str, name: str, act: object) -> QToolButton:
+    button = QToolButton()
+    button.setText(text)
+    button.setAccessibleName(name)
+    button.setToolTip(name.capitalize())
+    button.setAutoRaise(True)
+    button.clicked.connect(lambda: act())  # type: ignore[operator]
+    return button

@@ -1,0 +1,181 @@
+"""The page as it will be printed, as large as the room allows or as large as it was asked for."""
+
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPixmap, QResizeEvent, QWheelEvent
+from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QStackedLayout, QWidget
+
+from configurator.drawing.pages.page import Page
+from configurator.ui.look import GRID
+from configurator.ui.sheets.painter import paint_page
+
+STEP = 1.25
+LEAST, MOST = 0.25, 4.0
+"""Pixels of the screen at 96 an inch for one of paper, at the least and the most."""
+_SCREEN = 96.0 / 72.0
+_MOST_PIXELS = 40_000_000
+"""No picture of a page is larger than this; it would take 160 MB."""
+_AIR = 4 * GRID
+_TINY = 0.05
+
+
+class _Paper(QWidget):
+    """The page on its ground, kept as a picture until it is another page or another size."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.page: Page | None = None
+        self.zoom = 1.0
+        self._picture: QPixmap | None = None
+
+    def show_page(self, page: Page | None, zoom: float) -> None:
+        """Show a page at a zoom, 1 being as large as it is printed."""
+        if page is not self.page or zoom != self.zoom:
+            self._picture = None
+        self.page, self.zoom = page, zoom
+        wide, high = (0.0, 0.0) if page is None else self._size(page)
+        self.setMinimumSize(QSize(round(wide) + 2 * _AIR, round(high) + 2 * _AIR))
+        self.update()
+
+    def _size(self, page: Page) -> tuple[float, float]:
+        wide, high = page.paper.points
+        return wide * self.zoom * _SCREEN, high * self.zoom * _SCREEN
+
+    def paintEvent(self, _: QPaintEvent) -> None:
+        """Lay the picture of the page in the middle, drawn when it is first needed."""
+        if self.page is None:
+            return
+        wide, high = self._size(self.page)
+        ratio = self.devicePixelRatioF()
+        if self._picture is None or self._picture.devicePixelRatio() != ratio:
+            self._picture = picture_of(self.page, self.zoom * _SCREEN, ratio)
+        left, top = max((self.width() - wide) / 2, 0.0), max((self.height() - high) / 2, 0.0)
+        painter = QPainter(self)
+        painter.drawPixmap(QPointF(left, top), self._picture)
+        painter.setPen(QColor("#8c877c"))
+        painter.drawRect(QRectF(left, top, wide, high))
+        painter.end()
+
+
+class _Area(QScrollArea):
+    """Moves over the page.
+
+    Signals:
+        zoom_asked: the wheel was turned with the control key held; the argument says whether to enlarge.
+    """
+
+    zoom_asked = Signal(bool)
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Zoom with the control key; without it the page is moved."""
+        if event.modifiers() & Qt.KeyboardModifier.ControlModifier and event.angleDelta().y():
+            self.zoom_asked.emit(event.angleDelta().y() > 0)
+            event.accept()
+            return
+        super().wheelEvent(event)
+
+
+class SheetPreview(QFrame):
+    """The page with room to move over it, or words where there is none.
+
+    Signals:
+        zoomed: the page is shown larger or smaller than before.
+    """
+
+    zoomed = Signal()
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.page: Page | None = None
+        self.whole = True
+        self._zoom = 1.0
+        self.paper, self.words, self.area = _Paper(), QLabel(), _Area()
+        self.area.setWidgetResizable(True)
+        self.area.setFrameShape(QFrame.Shape.NoFrame)
+        self.area.setWidget(self.paper)
+        self.area.zoom_asked.connect(self.step)
+        self.paper.setAccessibleName("the sheet as it will be printed")
+        self.words.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        self.words.setWordWrap(True)
+        self.words.setMargin(8 * GRID)
+        self._stack = QStackedLayout(self)
+        self._stack.addWidget(self.area)
+        self._stack.addWidget(self.words)
+        self.setMinimumSize(80 * GRID, 60 * GRID)
+
+    @property
+    def zoom(self) -> float:
+        """How large the page is shown, 1 being as large as it is printed."""
+        return self._whole_page() if self.whole else self._zoom
+
+    def show_page(self, page: Page) -> None:
+        """Show a page, the whole of it or as large as it was zoomed last."""
+        self.page = page
+        self.paper.setAccessibleDescription(page.title)
+        self._stack.setCurrentWidget(self.area)
+        self._show()
+
+    def show_words(self, words: str) -> None:
+        """Show why there is no page."""
+        self.page = None
+        self.words.setText(words)
+        self._stack.setCurrentWidget(self.words)
+        self._show()
+
+    def step(self, larger: bool) -> None:
+        """Show the page one step larger or smaller."""
+        before = self.zoom
+        wanted = before * (STEP if larger else 1 / STEP)
+        self.whole = False
+        self._zoom = min(max(wanted, LEAST), self._most())
+        self._show()
+        self._keep_middle(self._zoom / before)
+
+    def show_whole(self) -> None:
+        """Show the whole page, however large the window."""
+        self.whole = True
+        self._show()
+
+    def _keep_middle(self, grown: float) -> None:
+        """Keep in the middle of the room what stood there before the page grew."""
+        self.paper.adjustSize()
+        for bar in (self.area.horizontalScrollBar(), self.area.verticalScrollBar()):
+            half = bar.pageStep() / 2
+            bar.setValue(round((bar.value() + half) * grown - half))
+
+    def _most(self) -> float:
+        """Return the zoom at which the picture of the page takes as much memory as it may."""
+        if self.page is None:
+            return MOST
+        wide, high = self.page.paper.points
+        pixels = wide * high * (_SCREEN * self.devicePixelRatioF()) ** 2
+        return float(min(MOST, (_MOST_PIXELS / pixels) ** 0.5))
+
+    def _whole_page(self) -> float:
+        if self.page is None:
+            return 1.0
+        wide, high = self.page.paper.points
+        room = self.area.maximumViewportSize()
+        fits = min((room.width() - 2 * _AIR) / wide, (room.height() - 2 * _AIR) / high) / _SCREEN
+        return float(min(max(fits, _TINY), self._most()))
+
+    def _show(self) -> None:
+        self.paper.show_page(self.page, self.zoom)
+        self.zoomed.emit()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Keep the whole page in sight."""
+        super().resizeEvent(event)
+        if self.whole:
+            self._show()
+
+
+def picture_of(page: Page, points: float, ratio: float = 1.0) -> QPixmap:
+    """Return a page as a picture, so many pixels for a point on a screen of that ratio."""
+    wide, high = page.paper.points
+    picture = QPixmap(max(round(wide * points * ratio), 1), max(round(high * points * ratio), 1))
+    picture.fill(QColor("white"))
+    painter = QPainter(picture)
+    paint_page(page, painter, points * ratio)
+    painter.end()
+    picture.setDevicePixelRatio(ratio)
+    return picture

@@ -1,0 +1,47 @@
+from configurator.drawing.pages.papers import scale_named
+from configurator.drawing.pages.sheets import SHEETS
+from configurator.model import JobFacts, Opening
+from configurator.ui.sheets.laid_out import KINDS, SheetChoice, pages_of
+
+GOOD = {"hand": "LH", "size": {"width": 36, "height": 84}, "compare": [4, 4.5]}
+
+
+def opening(mark, **more):
+    return Opening.model_validate({"mark": mark, **GOOD, **more})
+
+
+def test_every_kind_of_sheet_has_a_name_in_the_window():
+    assert set(KINDS) == set(SHEETS)
+    assert len(set(KINDS.values())) == len(KINDS)
+
+
+def test_pages_come_in_the_order_of_the_openings_and_count_them(choice):
+    pages = list(pages_of([opening("1"), opening("2")], JobFacts(), choice, []))
+    assert [page.title for page in pages] == ["1 plan", "2 plan"]
+    texts = [getattr(item, "text", "") for item in pages[1].furniture]
+    assert "2 of 2" in texts
+
+
+def test_a_page_is_laid_out_when_it_is_asked_for(choice):
+    asked = []
+
+    def counted():
+        for mark in "123":
+            asked.append(mark)
+            yield opening(mark)
+
+    pages = pages_of(tuple(counted()), JobFacts(), choice, [])
+    assert next(iter(pages)).title == "1 plan"
+
+
+def test_what_cannot_be_studied_or_drawn_is_told_and_the_rest_is_drawn(choice):
+    """Of a leaf without height there is no study; at full size no plan fits on Letter."""
+    low = opening("2", size={"width": 36, "height": 5}, door={"undercut": 12})
+    told: list[str] = []
+    pages = list(pages_of([opening("1"), low, opening("3")], JobFacts(), choice, told))
+    assert [page.title for page in pages] == ["1 plan", "3 plan"]
+    assert len(told) == 1
+    assert told[0].startswith("2: ")
+    large = SheetChoice("plan", choice.paper, scale_named("full"), choice.display)
+    assert list(pages_of([opening("1")], JobFacts(), large, told)) == []
+    assert "does not fit on Letter paper" in told[1]
