@@ -5,6 +5,7 @@ What it needs is imported when it runs, so that the other commands start no slow
 
 import argparse
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from itertools import chain
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -13,10 +14,11 @@ from configurator.chosen import chosen, refused, studied
 from configurator.exit_status import DONE
 from configurator.model import Job, Opening
 from configurator.project_file import load
-from configurator.units import Display
+from configurator.units import TOLERANCE, Display, LengthError, format_exact, parse_length
 
 if TYPE_CHECKING:
     from configurator.drawing.pages.page import Page, Paper, Scale
+    from configurator.study.records import Study
 
 PICTURE_FORMATS = (".png", ".svg", ".pdf")
 USUAL_SHEET = "plan"
@@ -31,6 +33,7 @@ def add_draw_command(commands: Any) -> None:
     which.add_argument("--all", action="store_true", help="every opening, as one PDF or one DXF")
     draw.add_argument("--out", required=True, type=Path, metavar="X.pdf|svg|dxf|png")
     draw.add_argument("--sheet", help="what the sheet shows: plan (the usual one), elevation, prep, ...")
+    draw.add_argument("--width", help="a plan of this hinge open width only, as 4-1/2")
     draw.add_argument("--scale", metavar="full|6|3|1-1/2|3/4|1:5", help="fitted if left out")
     draw.add_argument("--paper", help="Letter (A4 in millimetres) if left out; Tabloid, Arch C, A4, A3")
     draw.add_argument("--metric", action="store_true", help="show millimetres")
@@ -47,7 +50,7 @@ def draw_command(options: argparse.Namespace) -> tuple[str, int]:
     """
     job = load(options.file)
     openings = chosen(job, options.mark)
-    of_sheet = options.all or any((options.sheet, options.scale, options.paper))
+    of_sheet = options.all or any((options.sheet, options.scale, options.paper, options.width))
     of_picture = options.swept or options.angle is not None
     if of_sheet and of_picture:
         name = "--swept" if options.swept else "--angle"
@@ -118,12 +121,14 @@ def _pages(
 
     if kind not in SHEETS:
         raise refused("--sheet", f"is one of {', '.join(SHEETS)}; {kind!r} was given")
+    if options.width is not None and kind != USUAL_SHEET:
+        raise refused("--width", f"is for the {USUAL_SHEET} only")
     display = Display(metric=options.metric)
     paper, scale, make = _paper(options, display), _scale(options), sheet_maker(kind)
 
     def pages() -> "Iterator[Page]":
         for number, opening in enumerate(openings, 1):
-            answer = studied(job, opening)
+            answer = _of_width(studied(job, opening), options.width)
             try:
                 page = make(answer, job.job, paper, scale, display, (number, len(openings)))
             except ValueError as error:
@@ -134,6 +139,21 @@ def _pages(
             yield page
 
     return pages()
+
+
+def _of_width(answer: "Study", width: str | None) -> "Study":
+    """Return the study with the candidates of one hinge open width, of each leaf; all of them for None."""
+    if width is None:
+        return answer
+    try:
+        inches = parse_length(width, negative=False)
+    except LengthError as error:
+        raise refused("--width", str(error)) from None
+    found = tuple(one for one in answer.candidates if abs(one.hinge_width - inches) <= TOLERANCE)
+    if not found:
+        compared = ", ".join(dict.fromkeys(format_exact(one.hinge_width) for one in answer.candidates))
+        raise refused("--width", f"is not compared for {answer.opening.mark}, only {compared}")
+    return replace(answer, candidates=found)
 
 
 def _paper(options: argparse.Namespace, display: Display) -> "Paper":

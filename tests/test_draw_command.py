@@ -68,6 +68,16 @@ def test_what_a_kind_of_sheet_cannot_show_is_named_and_the_others_are_drawn(tmp_
     assert [one.name for one in tmp_path.iterdir()] == ["job.pdf"]
 
 
+def test_one_width_alone_is_drawn_larger(tmp_path, capsys):
+    one, both = tmp_path / "one.svg", tmp_path / "both.svg"
+    assert draw("--mark", "112A", "--paper", "Tabloid", "--width", '4-1/2"', "--out", one) == 0
+    assert draw("--mark", "112A", "--paper", "Tabloid", "--out", both) == 0
+    assert "4-1/2 x 4 hinge<" in both.read_text()
+    assert "4-1/2 x 4 hinge<" not in one.read_text()
+    assert "4-1/2 x 4-1/2 hinge, recommended<" in one.read_text()
+    capsys.readouterr()
+
+
 def test_scale_paper_and_millimetres_are_what_was_asked_for(tmp_path, capsys):
     path = tmp_path / "a.svg"
     assert draw("--mark", "112A", "--scale", "1:10", "--paper", "a3", "--metric", "--out", path) == 0
@@ -85,6 +95,15 @@ def test_scale_paper_and_millimetres_are_what_was_asked_for(tmp_path, capsys):
         (
             ["--mark", "112A", "--scale", "full", "--out", "a.pdf"],
             "--scale: full size does not fit on Letter",
+        ),
+        (
+            ["--mark", "112A", "--width", "7", "--out", "a.pdf"],
+            "--width: is not compared for 112A, only 4, 4-1/2",
+        ),
+        (["--mark", "112A", "--width", "wide", "--out", "a.pdf"], "--width: “wide” is not a length"),
+        (
+            ["--all", "--width", "4", "--sheet", "elevation", "--out", "a.pdf"],
+            "--width: is for the plan only",
         ),
         (["--mark", "112A", "--paper", "B5", "--out", "a.pdf"], "--paper: is one of Letter, Tabloid"),
         (["--mark", "112A", "--sheet", "roof", "--out", "a.pdf"], "--sheet: is one of plan"),
