@@ -33,7 +33,7 @@ _APART = 16.0
 _LABEL, _HEADING, _CAPTION = 6.5, 5.5, 8.0
 _BELOW = 3.0
 """How far texts of strings may hang below their block, points."""
-_UNDER, _UNDER_DATUM = 15.0, 26.0
+_UNDER, _UNDER_DATUM = 19.0, 26.0
 """Room under a block for its name, and for its name under a line of other words, points."""
 
 

@@ -1,15 +1,17 @@
 """What stands on a page, in points of the paper: for the tests of the sheets."""
 
 import math
-from itertools import combinations
+from itertools import combinations, pairwise
 from pathlib import Path
 
 import pytest
 
+from configurator.drawing.clip import clip_segment
+from configurator.drawing.dimension_strokes import strokes_of
 from configurator.drawing.lettering import ASCENT, DESCENT, text_width
 from configurator.drawing.pages.frame import border_box
 from configurator.drawing.pages.page import Detail, Page
-from configurator.drawing.primitives import Dimension, Text
+from configurator.drawing.primitives import Dimension, Polyline, Text
 from configurator.drawing.view import Box
 from configurator.project_file import load
 
@@ -63,6 +65,31 @@ def overlapping(page: Page) -> list[tuple[str, str]]:
     return [
         (a, b) for (a, one), (b, other) in combinations(texts(page), 2) if one.shrunk(0.05).overlaps(other)
     ]
+
+
+def struck_through(page: Page) -> list[tuple[str, str]]:
+    """Return texts of the details that a line of a dimension, a leader or an outline runs through."""
+    found = []
+    for detail in page.details:
+        alone = Page(page.title, page.paper, (detail,), ())
+        for text, box in texts(alone):
+            inner = box.shrunk(0.6)
+            found += [(text, name) for a, b, name in _strokes(detail) if clip_segment(a, b, inner)]
+    return found
+
+
+def _strokes(detail: Detail) -> list:
+    found = []
+    for one in detail.primitives:
+        if isinstance(one, Dimension):
+            found += [
+                (*ends, one.name) for line in strokes_of(one, detail.view).lines for ends in pairwise(line)
+            ]
+        elif isinstance(one, Polyline):
+            points = [detail.view.to_sheet(point) for point in one.points]
+            points += points[:1] if one.closed else []
+            found += [(*ends, one.layer) for ends in pairwise(points)]
+    return found
 
 
 def outside(page: Page) -> list[str]:

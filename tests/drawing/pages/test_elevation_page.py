@@ -16,6 +16,7 @@ from tests.drawing.pages.on_page import (
     named,
     outside,
     overlapping,
+    struck_through,
     texts,
 )
 from tests.openings import LEVER
@@ -161,6 +162,7 @@ def test_every_demo_opening_is_true_to_scale_and_no_texts_overlap(one, facts):
         assert_true_to_scale(page)
         assert overlapping(page) == []
         assert outside(page) == []
+        assert struck_through(page) == []
         room = drawing_box(page.paper).shrunk(-1.0)
         for detail in page.details:
             corners = [detail.view.to_sheet(one.at) for one in detail.primitives if isinstance(one, Text)]

@@ -17,6 +17,7 @@ from tests.drawing.pages.on_page import (
     named,
     outside,
     overlapping,
+    struck_through,
     texts,
 )
 from tests.rules.hung import opening
@@ -182,3 +183,4 @@ def test_every_demo_opening_is_true_to_scale_and_no_texts_overlap(one, facts):
         assert_true_to_scale(page)
         assert overlapping(page) == []
         assert outside(page) == []
+        assert struck_through(page) == []
