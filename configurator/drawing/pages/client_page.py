@@ -5,24 +5,22 @@ In plain words. What is only assumed and what warns of something stands on it as
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
-from itertools import accumulate
+from dataclasses import replace
 
 from configurator.drawing.dimension_ways import Dimensions
 from configurator.drawing.dimension_words import FRAME, Measured, Wording
 from configurator.drawing.dimensions import PLAIN, Lettered
-from configurator.drawing.hanging_of import hungs_of
+from configurator.drawing.hanging_of import degrees, hungs_of
 from configurator.drawing.hung import Hung
-from configurator.drawing.lettering import text_width
+from configurator.drawing.pages.client_flow import GAP, Flow
 from configurator.drawing.pages.client_words import (
-    ClientTable,
     client_table,
     others_said,
     recommendation,
     three_sentences,
 )
 from configurator.drawing.pages.frame import MARGIN
-from configurator.drawing.pages.lines_of_text import broken, cut_to
+from configurator.drawing.pages.lines_of_text import cut_to
 from configurator.drawing.pages.notes_column import Note, notes_column
 from configurator.drawing.pages.page import Detail, Page, Paper, Scale
 from configurator.drawing.pages.papers import fitted_or_asked
@@ -39,7 +37,7 @@ from configurator.drawing.plan import (
     spare_height,
     view_scale,
 )
-from configurator.drawing.primitives import Point, Polygon, Polyline, Primitive, Text
+from configurator.drawing.primitives import Polygon, Polyline, Primitive, Text
 from configurator.drawing.sheet import hand_words
 from configurator.drawing.turning import rectangle
 from configurator.drawing.view import Box
@@ -53,31 +51,14 @@ _HEAD = 46.0
 _GUTTER = 12.0
 _LETTERS = 7.5
 _TITLE = 17.0
-_SIZES = (11.0, 10.0, 9.5, 9.0, 8.5, 8.0)
+_SIZES = (16.0, 14.5, 13.0, 12.0, 11.0, 10.0, 9.5, 9.0, 8.5, 8.0)
 """Type sizes tried for what is said, points."""
-_LEADING = 1.4
-_GAP = 9.0
+_LETTERS_A_LINE = 48.0
+"""No type is so large that its size goes into the width fewer times than this."""
 _LEAST_PICTURE, _MOST_PICTURE = 190.0, 330.0
 _OVER_PICTURE = 18.0
 _NOTES = 0.16
 """Least share of the page's height that is kept for what is to be noted."""
-
-
-@dataclass(frozen=True, slots=True)
-class _Flow:
-    """What is said between the picture and the notes, at one type size, and how high it stands."""
-
-    size: float
-    sentences: tuple[str, ...]
-    table: ClientTable
-    recommended: tuple[str, ...]
-
-    def height(self, width: float) -> float:
-        """Return the height it takes in a width, points."""
-        said = sum(len(broken(one, self.size, width)) for one in self.sentences)
-        advised = 1 + sum(len(broken(one, self.size, width)) for one in self.recommended)
-        rows = len(self.table.rows) + 1
-        return _LEADING * self.size * (said + advised) + 1.5 * (self.size - 1.5) * rows + 4 * _GAP
 
 
 def client_page(
@@ -101,14 +82,14 @@ def client_page(
     pictures = Box(room.left, room.top - high, room.right, room.top - _OVER_PICTURE)
     details = _details(study, two, pictures, scale, upright, display)
     under = pictures.bottom - BAR_HEIGHT - 6.0
-    texts, base = _said(flow, Box(room.left, room.bottom, room.right, under - _GAP))
+    texts, base = flow.drawn(Box(room.left, room.bottom, room.right, under - GAP))
     notes = notes_column(client_notes(study, display), Box(room.left, room.bottom + 6.0, room.right, base))
     bar = scale_bar(details[0].scale, display, (room.left, under), room.width / 2)
     block = Box(border.left, border.bottom, border.right, border.bottom + _BLOCK)
     furniture = (
         Polyline("A-ANNO-BRDR", rectangle(border.left, border.right, border.bottom, border.top), closed=True),
         *_head(study, job, border, display),
-        *_captions(two, details, display),
+        *_captions(two, details, _shown(study, two, display), display),
         *bar,
         *texts,
         *notes,
@@ -126,11 +107,12 @@ def client_notes(study: Study, display: Display) -> tuple[Note, ...]:
     return (Note("Please note", said, warns=True), taken, Note("Before anything is made", (DEFER,)))
 
 
-def _flow(study: Study, two: TwoWidths, display: Display, room: Box) -> tuple[_Flow, float]:
+def _flow(study: Study, two: TwoWidths, display: Display, room: Box) -> tuple[Flow, float]:
     """Return what is said at the largest size that leaves picture and notes their room, and the picture's."""
     sentences = (*three_sentences(study, two, display), *others_said(study, two, display))
     table, recommended = client_table(study, two, display), recommendation(study, two, display)
-    flows = [_Flow(size, sentences, table, recommended) for size in _SIZES]
+    sizes = (size for size in _SIZES if size * _LETTERS_A_LINE <= room.width or size == _SIZES[-1])
+    flows = [Flow(size, sentences, table, recommended) for size in sizes]
     kept = _NOTES * room.height + BAR_HEIGHT + 6.0
     left = [(flow, room.height - kept - flow.height(room.width)) for flow in flows]
     flow, spare = next((one for one in left if one[1] >= _LEAST_PICTURE), left[-1])
@@ -195,13 +177,24 @@ def _on_white(item: Primitive) -> Primitive:
     return replace(item, fill="white") if isinstance(item, Polygon) and item.fill == "paper" else item
 
 
-def _captions(two: TwoWidths, details: Sequence[Detail], display: Display) -> list[Primitive]:
+def _shown(study: Study, two: TwoWidths, display: Display) -> list[str]:
+    """Say how far open each picture has its door."""
+    turn = math.radians(study.filled.wanted_angle)
+    hungs = hungs_of(two.of(study), display)
+    return [f"open {display.angle(degrees(hung.shown_at(turn)))}" for hung in hungs]
+
+
+def _captions(
+    two: TwoWidths, details: Sequence[Detail], shown: Sequence[str], display: Display
+) -> list[Primitive]:
+    """Over each picture the hinge and how far the door stands open, and a border around it."""
     found: list[Primitive] = []
-    for candidate, detail in zip(two.both, details, strict=True):
+    for candidate, detail, angle in zip(two.both, details, shown, strict=True):
         box = detail.view.window
         words = f"Hinge {_wide(candidate.hinge_width, display)} wide"
         words += ", recommended" if candidate.hinge_width == two.recommended else ""
         found.append(Text("A-ANNO-TTLB", (box.left, box.top + 5.0), words, 10.0, bold=True))
+        found.append(Text("A-ANNO-NOTE", (box.right, box.top + 5.0), angle, 8.0, "end"))
         outline = rectangle(box.left, box.right, box.bottom, box.top)
         found.append(Polyline("A-ANNO-NPLT", outline, closed=True))
     return found
@@ -218,53 +211,6 @@ def _head(study: Study, job: JobFacts, border: Box, display: Display) -> list[Pr
         Text("A-ANNO-TTLB", (left, border.top - 25.0), cut_to(where, _TITLE, room, True), _TITLE, bold=True),
         Text("A-ANNO-NOTE", (left, border.top - 38.0), cut_to(whose, 9.0, room), 9.0),
     ]
-
-
-def _said(flow: _Flow, box: Box) -> tuple[list[Primitive], float]:
-    """Set sentences, table and recommendation from the top of a rectangle down; return where they end."""
-    found, base = _paragraphs(flow.sentences, flow.size, box, box.top)
-    rows, base = _table(flow.table, flow.size - 1.5, box, base - _GAP)
-    base -= _GAP + flow.size
-    heading = Text("A-ANNO-TTLB", (box.left, base), "What we recommend", flow.size, bold=True)
-    advice, base = _paragraphs(flow.recommended, flow.size, box, base - 0.3 * flow.size)
-    return [*found, *rows, heading, *advice], base - _GAP
-
-
-def _paragraphs(
-    paragraphs: Sequence[str], size: float, box: Box, top: float
-) -> tuple[list[Primitive], float]:
-    lines = [line for words in paragraphs for line in broken(words, size, box.width)]
-    places = [(box.left, top - size - row * _LEADING * size) for row in range(len(lines))]
-    found: list[Primitive] = [
-        Text("A-ANNO-TEXT", at, line, size) for at, line in zip(places, lines, strict=True)
-    ]
-    return found, top - _LEADING * size * len(lines)
-
-
-def _table(table: ClientTable, size: float, box: Box, top: float) -> tuple[list[Primitive], float]:
-    """Set the table with its columns as wide as their share of the longest texts."""
-    row = 1.5 * size
-    lefts = _columns(table, size, box)
-    found: list[Primitive] = []
-    for number, words in enumerate((table.headings, *table.rows)):
-        base = top - size - number * row
-        for at, (text, left, right) in enumerate(zip(words, lefts, lefts[1:], strict=False)):
-            found += _written(text, (left, base), size, right - left - 5.0, number == 0, at == 0)
-    under = top - row + 0.1 * size
-    found.append(Polyline("A-ANNO-LEAD", ((box.left, under), (box.right, under))))
-    return found, top - row * (len(table.rows) + 1)
-
-
-def _written(text: str, at: Point, size: float, room: float, bold: bool, named: bool) -> list[Primitive]:
-    layer = "A-ANNO-NOTE" if named else "A-ANNO-TEXT"
-    return [Text(layer, at, cut_to(text, size, room, bold), size, bold=bold)] if text else []
-
-
-def _columns(table: ClientTable, size: float, box: Box) -> list[float]:
-    columns = zip(table.headings, *table.rows, strict=True)
-    wide = [max(text_width(text, size, bold=True) for text in column) + 8.0 for column in columns]
-    share = min(box.width / sum(wide), 1.25)
-    return [box.left, *(box.left + share * x for x in accumulate(wide))]
 
 
 def _cells(study: Study, job: JobFacts, number: tuple[int, int]) -> tuple[tuple[Cell, ...], ...]:

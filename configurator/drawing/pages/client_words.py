@@ -15,6 +15,8 @@ from configurator.study.records import Candidate, Study
 from configurator.units import Display
 
 _SAME = 1e-9
+FLAT, _NEARLY_FLAT = 180.0, 170.0
+"""Degrees: open flat, and what a client would still call so when a lever meets the wall."""
 _ROWS: Mapping[str, str] = MappingProxyType(
     {
         "greatest_angle": "the door opens to",
@@ -49,7 +51,7 @@ def three_sentences(study: Study, two: TwoWidths, display: Display) -> tuple[str
     last = _cost(two.narrower, two.wider, display)
     first = _opens(two.narrower, two, display)
     if _alike(two.narrower, two.wider):
-        return first.replace(_on(two.narrower, display), "On either hinge"), _behind(two, display), last
+        return first.replace(_on(two.narrower, display), "On either hinge"), _left_open(two, display), last
     second = f"{_opens(two.wider, two, display)} {_against_wish(study.filled, two, display)}"
     return first, second.strip(), last
 
@@ -57,7 +59,9 @@ def three_sentences(study: Study, two: TwoWidths, display: Display) -> tuple[str
 def client_table(study: Study, two: TwoWidths, display: Display) -> ClientTable:
     """Return the facts that matter to a client, each width in a column, and the difference in words."""
     (found,) = comparisons(two.of(study), display)
-    rows = [_row(found, key, name) for key, name in _ROWS.items() if _has(found, key)]
+    flat = any(_lies_flat(one) for one in two.both)
+    keys = [key for key in _ROWS if _has(found, key) and (flat or key != "clear_past_frame_at_180")]
+    rows = [_row(found, key, _ROWS[key]) for key in keys]
     headings = [f"{_wide(one.hinge_width, display)} hinge" for one in two.both]
     last = ("difference",) if two.wider is not None else ()
     return ClientTable(("", *headings, *last), tuple(rows))
@@ -104,26 +108,42 @@ def _on(one: Candidate, display: Display) -> str:
 def _opens(one: Candidate, two: TwoWidths, display: Display) -> str:
     door = "the door" if two.leaf == "single" else f"the {two.leaf} leaf"
     begin = f"{_on(one, display)} {door}"
-    stop = one.door_stop
-    if stop is not None and stop.holds and one.rests_at < one.greatest_angle:
-        return f"{begin} comes to rest at {display.angle(one.rests_at)} against its {stop.kind}."
+    if _rests_before(one):
+        held = one.door_stop is not None and one.door_stop.holds
+        against = one.door_stop.kind if held and one.door_stop else "door stop"
+        return f"{begin} comes to rest at {display.angle(one.rests_at)} against its {against}."
     if one.stopped_by is None:
         return f"{begin} opens all the way, flat to 180°."
     what = f"{part_named(one.stopped_by.part)} meets the {thing_named(one.stopped_by.kind)}"
     return f"{begin} opens to {display.angle(one.greatest_angle)}, where {what}."
 
 
+def _rests_before(one: Candidate) -> bool:
+    """Whether a door stop holds the door before it comes to anything else."""
+    return one.rests_at < one.greatest_angle - _SAME
+
+
 def _alike(narrower: Candidate, wider: Candidate) -> bool:
     """Whether the door goes just as far on either hinge, and for the same reason."""
-    same = abs(narrower.rests_at - wider.rests_at) <= _SAME
-    return same and narrower.stopped_by == wider.stopped_by
+    if abs(narrower.rests_at - wider.rests_at) > _SAME:
+        return False
+    held = _rests_before(narrower), _rests_before(wider)
+    return all(held) or (not any(held) and narrower.stopped_by == wider.stopped_by)
 
 
-def _behind(two: TwoWidths, display: Display) -> str:
+def _lies_flat(one: Candidate) -> bool:
+    return one.greatest_angle_bare >= FLAT - _SAME and one.rests_at >= _NEARLY_FLAT
+
+
+def _left_open(two: TwoWidths, display: Display) -> str:
+    """Say of a door that goes as far on either hinge how the two differ when it is left open."""
     assert two.wider is not None
-    one, other = (display.length(x.clear_past_frame_at_180) for x in (two.narrower, two.wider))
     hinge = _wide(two.wider.hinge_width, display)
-    return f"Lying open flat it leaves {one} between frame and door, on the {hinge} hinge {other}."
+    if _lies_flat(two.narrower) and _lies_flat(two.wider):
+        one, other = (display.length(x.clear_past_frame_at_180) for x in (two.narrower, two.wider))
+        return f"Lying open flat it leaves {one} between frame and door, on the {hinge} hinge {other}."
+    one, other = (display.length(x.leaf_out_at_rest) for x in (two.narrower, two.wider))
+    return f"Left open it stands {one} out into the room, on the {hinge} hinge {other}."
 
 
 def _against_wish(filled: FilledOpening, two: TwoWidths, display: Display) -> str:

@@ -66,5 +66,7 @@ def _beside(recommended: float | None, candidates: Iterable[Candidate]) -> tuple
     return ordered[at - 1], ordered[at]
 
 
-def _gain(two: TwoWidths) -> float:
-    return 0.0 if two.wider is None else abs(two.wider.rests_at - two.narrower.rests_at)
+def _gain(two: TwoWidths) -> tuple[float, float]:
+    """How much the hinge changes; where it changes nothing, the leaf that opens least is worth showing."""
+    gain = 0.0 if two.wider is None else abs(two.wider.rests_at - two.narrower.rests_at)
+    return gain, -two.narrower.rests_at

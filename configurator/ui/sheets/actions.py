@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from configurator.ui.sheets.page import SheetsPage
 
 FORMATS = "PDF page (*.pdf);;SVG drawing (*.svg);;DXF drawing (*.dxf);;PNG picture (*.png)"
-ONE_FILE = "One PDF of all sheets (*.pdf)"
+ONE_FILE = "PDF of all sheets (*.pdf);;DXF with a layout for each sheet (*.dxf)"
 MOST_PREVIEWED = 100
 """A preview holds no more sheets than this: each is kept in memory as long as it is on show."""
 
@@ -42,13 +42,13 @@ class SheetActions(QObject):
     def offered(self) -> tuple[Offered, ...]:
         """Return the name, title, tip and function of each button."""
         return (
-            ("export", "Export…", "Write PDF, SVG, DXF or PNG; of all openings one PDF", self.export),
+            ("export", "Export…", "Write PDF, SVG, DXF or PNG; of all openings a PDF or DXF", self.export),
             ("preview", "Print preview…", "See the sheets as the printer takes them", self.show_preview),
             ("print", "Print…", "Print the sheets at their true scale", self.print),
         )
 
     def export(self) -> None:
-        """Ask for a file and write the sheet to it, or those of all openings to one PDF."""
+        """Ask for a file and write the sheet to it, or those of all openings to one file."""
         path = self.page.session.path
         start = (path.parent if path else Path.home()) / f"{self._name()}.pdf"
         formats = FORMATS if self.page.of_one else ONE_FILE

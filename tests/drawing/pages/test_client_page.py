@@ -56,6 +56,22 @@ def test_only_the_recommended_width_is_called_so():
     assert titles == ["Hinge 4 in wide", "Hinge 4-1/2 in wide, recommended"]
 
 
+def test_it_says_how_far_open_each_door_is_drawn():
+    assert [text for text, _ in texts(page_of(demo("112A"))) if text.startswith("open ")] == [
+        "open 171.8°",
+        "open 178.8°",
+    ]
+
+
+def test_a_larger_paper_has_larger_type():
+    sizes = [
+        max(item.size for item in page_of(demo("112A"), paper_named(name)).furniture
+            if getattr(item, "text", "").startswith("On a hinge"))
+        for name in ("Letter", "Tabloid")
+    ]  # fmt: skip
+    assert sizes == [11.0, 14.5]
+
+
 def test_a_single_width_has_one_picture():
     page = page_of(case_a(compare=[4]))
     assert len(page.details) == 1

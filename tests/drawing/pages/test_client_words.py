@@ -44,6 +44,15 @@ def test_of_a_door_that_goes_as_far_on_either_hinge():
     )
 
 
+def test_of_a_door_that_its_door_stop_holds_square():
+    """160A is held at 90 degrees, whatever it would meet beyond that: it never lies flat."""
+    first, second, _ = sentences(demo("160A"))
+    assert first == "On either hinge the door comes to rest at 90° against its door stop."
+    assert second.startswith("Left open it stands ")
+    table = client_table(demo("160A"), two_widths(demo("160A")), INCHES)
+    assert "room behind the door when it lies open flat" not in [row[0] for row in table.rows]
+
+
 def test_of_one_width():
     first, second, third = sentences(case_a(compare=[4]))
     assert first == "On a hinge 4 in wide the door opens all the way, flat to 180°."

@@ -34,7 +34,7 @@ def test_the_least_width_recommended_is_set_beside_the_next_wider_one():
     [([4, 4.5, 5, 6], [4, 4.5]), ([6, 5, 4.5], [4.5, 6]), ([3.5, 4, 4.5], [3.5, 4]), ([5], [5])],
 )
 def test_of_several_widths_two_are_shown(compare, shown):
-    """A plain 3-0 door takes a hinge 4 wide; where that is not compared, the two ends are set side by side."""
+    """A plain 3-0 door takes a hinge 4 wide; where that is not compared, the ends are set side by side."""
     found = two_widths(study(opening(compare)))
     assert found.recommended == 4.0
     assert widths(found) == shown
