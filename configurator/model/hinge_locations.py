@@ -9,6 +9,7 @@ from configurator.model.fields import Length, Record, field
 from configurator.model.words import LocationRule
 
 MOST_TYPED = 24
+_FIELD = {"field": "tops"}
 
 
 class HingeLocations(Record):
@@ -23,11 +24,15 @@ class HingeLocations(Record):
     def _go_down(self) -> Self:
         tops = self.tops or ()
         if len(tops) > MOST_TYPED:
-            raise PydanticCustomError("many", "the places of up to 24 hinges can be typed")
+            raise PydanticCustomError("many", "the places of up to 24 hinges can be typed", _FIELD)
         if any(top < 0 or top > 300 for top in tops):
-            raise PydanticCustomError("needs", "tops of hinges are from 0 to 300 in below the head rabbet")
+            raise PydanticCustomError(
+                "needs", "tops of hinges are from 0 to 300 in below the head rabbet", _FIELD
+            )
         if list(tops) != sorted(set(tops)):
             raise PydanticCustomError(
-                "needs", "tops of hinges are given from the top hinge down, each farther below than the last"
+                "needs",
+                "tops of hinges are given from the top hinge down, each farther below than the last",
+                _FIELD,
             )
         return self

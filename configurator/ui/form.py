@@ -44,7 +44,8 @@ SECTIONS: Mapping[str, tuple[str, ...]] = {
         "door_stop.kind", "door_stop.projection", "door_stop.from_frame", "door_stop.height",
     ),
     "Hinge": (
-        "hinge.barrel", "hinge.leaf_thickness", "hinge.leaf_gap", "prepared_height", "existing_hinge.height",
+        "hinge.barrel", "hinge.leaf_thickness", "hinge.leaf_gap", "hinge_locations.rule",
+        "hinge_locations.tops", "prepared_height", "existing_hinge.height",
         "existing_hinge.width", "existing_hinge.leaf_thickness", "existing_hinge.corner",
         "existing_hinge.count", "existing_hinge.mounting",
     ),

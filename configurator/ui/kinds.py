@@ -1,6 +1,6 @@
 """How each kind of value is typed into a field and written back: lengths, angles, counts, pounds, text."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -35,6 +35,8 @@ def kind_at(path: str) -> Kind:
     """Return the kind of value that a field takes, known from its place in the model."""
     if path == "size":
         return SIZE
+    if path == "hinge_locations.tops":
+        return LENGTHS
     info = paths.field_at(path)
     unit = unit_of(info)
     if path == "door.latch_bevel":
@@ -129,7 +131,23 @@ def _write_size(size: Size, display: Display) -> str:
     return Display(64).opening(size.width, size.height)
 
 
+def _read_lengths(text: str, display: Display) -> list[float]:
+    """Read lengths parted by commas; a unit after the last holds for all that have none of their own."""
+    pieces = [piece.strip() for piece in text.replace(";", ",").split(",")]
+    unit = next((unit for unit in ("mm", "cm", "m", "in") if pieces[-1].endswith(unit)), "")
+    bare = (piece.replace(".", "", 1).isdigit() for piece in pieces)
+    whole = [f"{piece} {unit}" if alone else piece for piece, alone in zip(pieces, bare, strict=True)]
+    return [_read_length(piece, display) for piece in whole]
+
+
+def _write_lengths(lengths: Sequence[float], display: Display) -> str:
+    written = [exact_length(length, display) for length in lengths]
+    unit = written[-1].rsplit(" ", 1)[1] if written else ""
+    return ", ".join(one.removesuffix(f" {unit}") for one in written) + (f" {unit}" if unit else "")
+
+
 LENGTH = Kind("length", _read_length, exact_length)
+LENGTHS = Kind("lengths", _read_lengths, _write_lengths)
 DEGREES = Kind("degrees", _read_degrees, lambda value, _: f"{format_decimal(value, 4)}°")
 POUNDS = Kind("pounds", _read_pounds, lambda value, _: f"{format_decimal(value, 2)} lb")
 WHOLE = Kind("whole number", _read_whole, lambda value, _: str(value))

@@ -294,3 +294,20 @@ def test_tab_goes_down_the_form_as_it_is_read(window):
     places = [stops.index(stop) for stop in wanted]
     assert places == sorted(places)
     assert places[-1] < stops.index(window.work.swing.slider)
+
+
+def test_hinge_places_are_typed_as_a_list_and_a_wrong_one_is_refused_beside_it(qtbot, window):
+    window.work.form.sections["Hinge"].open()
+    field = window.work.form.field("hinge_locations.tops")
+    type_into(qtbot, field, "5, 37, 69-1/2")
+    assert window.session.opening.hinge_locations.tops == (5.0, 37.0, 69.5)
+    assert field.editor.text() == "5, 37, 69-1/2 in"
+    type_into(qtbot, field, "37, 5")
+    assert "each farther below" in field.note.text()
+    assert window.session.opening.hinge_locations.tops == (5.0, 37.0, 69.5)
+
+
+def test_the_western_rule_is_chosen_in_the_form(window):
+    window.work.form.sections["Hinge"].open()
+    choose(window.work.form.field("hinge_locations.rule"), "7 and 11")
+    assert window.session.opening.hinge_locations.rule == "7 and 11"

@@ -5,6 +5,7 @@ from hypothesis import strategies as st
 from configurator.ui.kinds import (
     DEGREES,
     LENGTH,
+    LENGTHS,
     POUNDS,
     TEXT,
     WHOLE,
@@ -22,6 +23,7 @@ INCHES, METRIC = Display(), Display(metric=True)
     [
         ("door.thickness", LENGTH),
         ("obstructions.0.projection", LENGTH),
+        ("hinge_locations.tops", LENGTHS),
         ("use.wanted_angle", DEGREES),
         ("door.weight", POUNDS),
         ("quantity", WHOLE),
@@ -62,6 +64,29 @@ def test_a_field_shows_what_was_given_unrounded(inches, display, text):
     assert exact_length(inches, display) == text
 
 
+@pytest.mark.parametrize(
+    ("text", "display", "inches"),
+    [
+        ("5, 37-1/4, 69.5", INCHES, [5, 37.25, 69.5]),
+        ("5; 37 1/4; 69-1/2 in", INCHES, [5, 37.25, 69.5]),
+        ("127, 254", METRIC, [5, 10]),
+        ("127, 254 mm", INCHES, [5, 10]),  # the unit holds for both
+        ("5 in, 254 mm", INCHES, [5, 10]),
+        ("5", INCHES, [5]),
+    ],
+)
+def test_lengths_are_parted_by_commas(text, display, inches):
+    assert LENGTHS.read(text, display) == pytest.approx(inches, abs=1e-12)
+
+
+def test_lengths_are_written_with_one_unit_and_read_back():
+    assert LENGTHS.write((5.0, 37.25, 69.5), INCHES) == "5, 37-1/4, 69-1/2 in"
+    assert LENGTHS.write((5.0, 10.0), METRIC) == "127, 254 mm"
+    for display in (INCHES, METRIC):
+        written = LENGTHS.write((5.0, 37.25, 69.5), display)
+        assert LENGTHS.read(written, display) == pytest.approx([5.0, 37.25, 69.5], abs=1e-6)
+
+
 @settings(max_examples=100, deadline=None)
 @given(st.integers(0, 300 * 64), st.sampled_from([INCHES, METRIC]))
 def test_what_a_field_shows_reads_back_as_what_it_holds(sixty_fourths, display):
@@ -80,7 +105,15 @@ def test_degrees_take_their_unit_or_none(text):
 
 
 @pytest.mark.parametrize(
-    ("kind", "text"), [(LENGTH, "wide"), (DEGREES, "flat"), (POUNDS, "heavy"), (WHOLE, "2.5"), (WHOLE, "two")]
+    ("kind", "text"),
+    [
+        (LENGTH, "wide"),
+        (LENGTHS, "wide"),
+        (DEGREES, "flat"),
+        (POUNDS, "heavy"),
+        (WHOLE, "2.5"),
+        (WHOLE, "two"),
+    ],
 )
 def test_what_cannot_be_read_is_said_with_what_was_typed(kind, text):
     with pytest.raises(NotReadError, match=text):
