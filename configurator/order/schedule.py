@@ -30,6 +30,7 @@ COLUMNS = (
     Column("errors", "errors", "count", 7),
     Column("findings", "findings", "text", 40),
     Column("notes", "notes", "text", 24),
+    Column("questions", "questions to the architect", "text", 24),
 )
 ON_PAPER = (
     "mark", "location", "quantity", "status", "hand", "leaves", "size", "frame", "hinge", "angle",
@@ -69,6 +70,7 @@ class ScheduleRow:
     notes_of_program: int
     findings: str
     notes: str | None
+    questions: str | None
 
 
 def schedule_rows(tallies: Iterable[Tally]) -> tuple[ScheduleRow, ...]:
@@ -103,6 +105,7 @@ def schedule_row(one: Tally) -> ScheduleRow:
         notes_of_program=severities["note"],
         findings=_findings(one),
         notes=opening.notes,
+        questions=opening.questions,
     )
 
 

@@ -17,8 +17,8 @@ why. Empty a field to go back to its usual value. Esc brings back what held befo
 <h3>Keys</h3>
 <p>Alt+Left and Alt+Right turn the door by 1°, Alt+Page Up and Alt+Page Down by 15°.
 F8 turns it to the next thing that happens (lock edge closest, square open, first contact), Shift+F8 back; F7
-shows what it sweeps. F9 folds the openings away, F6 shows all of them as a schedule. Ctrl+Z takes back, Ctrl+S saves, Ctrl+Shift+E exports the
-picture.</p>
+shows what it sweeps. F9 folds the openings away, F6 shows all of them as a schedule. Ctrl+Z takes back,
+Ctrl+S saves, Ctrl+Shift+E exports the picture.</p>
 <h3>Sheets</h3>
 <p>Ctrl+P shows plan, elevation, preparation, before and after and the client's page as they are printed, at a
 true scale, of any opening. Ctrl and the wheel show them larger. They are written to a file or printed, one or
@@ -29,10 +29,10 @@ another program changed on disk is never written over unless you say so. Unsaved
 seconds, and offered at the next start should the program end without being closed.</p>
 <h3>The schedule</h3>
 <p>F6 shows every opening in one table and goes back. Enter goes to the work on a row, F2 or typing edits a
-cell, Ctrl+F finds, a click on a head sorts, once more the other way and then not at all. Choose several rows to
-set a field on all of them, to copy them (Ctrl+C), or to remove them (Delete). Paste (Ctrl+V) takes rows of a
-spreadsheet: with heads and marks they change and add openings; without, they go on from the current cell.
-All of it is taken or nothing.</p>
+cell, Ctrl+F finds, a click on a head sorts, once more the other way and then not at all. Choose several rows
+to set a field on all of them, to copy them (Ctrl+C), or to remove them (Delete). Paste (Ctrl+V) takes rows
+of a spreadsheet: with heads and marks they change and add openings; without, they go on from the current
+cell. All of it is taken or nothing.</p>
 <h3>A door schedule</h3>
 <p>Ctrl+I takes an architect's schedule (CSV, XLSX) into the job. Correct over each column what it gives; look
 at what becomes of each row; nothing is taken until you say so, and one undo takes it back.</p>

@@ -14,10 +14,11 @@ def row(**changes):
 
 
 def test_a_row_says_what_the_opening_is():
-    found = row(location="Crew mess", quantity=2, notes="ask about the rail")
+    found = row(location="Crew mess", quantity=2, notes="ask about the rail", questions="Who paints it?")
     assert (found.mark, found.location, found.quantity, found.status) == ("1", "Crew mess", 2, "assumed")
     assert (found.hand, found.leaves, found.size) == ("LH", "single", "3'-0\" x 7'-0\"")
     assert (found.width, found.height, found.notes) == (36, 84, "ask about the rail")
+    assert found.questions == "Who paints it?"
     assert (found.thickness, found.door, found.frame, found.fire) == (
         1.75,
         None,
