@@ -17,6 +17,8 @@ _STEPS = 24
 _FAR, _SAME, _WORTH = 12.0, 0.5, 3.0
 """A label that many points nearer to its own curve is not taken for another's; what each point is worth."""
 _WRONG_SIDE = 12.0
+_APART = 8.0
+"""Two labels in a row keep so far apart, points: nearer they read as one."""
 _REACHES = ((5.0, 12.0), (22.0, 34.0), (50.0, 70.0))
 """Points that a mark's label may lie off it: a shorter wording near by is better than a full one far off."""
 
@@ -67,7 +69,7 @@ def labels(chart: Chart, plot: Box, room: Room, lines: Sequence[LineOnSheet]) ->
         for at in places:
             box = text_box(at, text, SIZE)
             if inner.is_free(box) and not _crossed(box, lines, levels):
-                inner.take(box)
+                inner.take(Box(box.left - _APART, box.bottom, box.right + _APART, box.top))
                 found.append(Text(TEXT, at, text, SIZE))
                 return True
         return False
