@@ -147,6 +147,7 @@ class Window(QMainWindow):
             self._column.replaceWidget(self.columns, self.pages)
             self._column.setStretchFactor(self.pages, 1)
             self.pages.addWidget(self.columns)
+            self.pages.show()
             self.pages.turned.connect(self._show_turned)
             self.pages.said.connect(self.say)
         return self.pages

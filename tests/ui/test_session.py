@@ -6,6 +6,7 @@ from configurator import project_file
 from configurator.model import Job, Opening
 from configurator.project_file import ProjectFileError
 from configurator.rules.usual import FilledOpening, fill
+from configurator.ui.edits import RefusedError
 from configurator.ui.session import Session
 from configurator.units import Display
 
@@ -289,3 +290,47 @@ def test_how_it_is_shown_is_no_change_of_the_job(session, said):
     session.use_plain_words(True)
     assert not session.history.unsaved
     assert said == ["swing", "display", "theme", "display"]
+
+
+def test_the_opening_on_show_is_found_wherever_it_comes_to_stand(session):
+    for mark in ("205", "101", "112A"):
+        session.select(mark)
+        assert session.opening.mark == mark
+    session.take_openings(session.job.openings[::-1], "turn round", "101")
+    assert session.opening is session.job.openings[2]
+    session.take_openings(session.job.openings[:1], "remove 2 openings", "205")
+    assert session.opening is session.job.openings[0]
+    session.undo()
+    assert session.opening.mark == session.mark == "112A"
+
+
+def test_many_openings_are_taken_as_one_named_step_or_not_at_all(session):
+    job = session.job
+    changed = tuple(each.model_copy(update={"quantity": 2}) for each in job.openings)
+    session.take_openings(changed, "change quantity of 3 openings", "112A")
+    assert [each.quantity for each in session.job.openings] == [2, 2, 2]
+    assert session.history.undo_name == "change quantity of 3 openings"
+    session.undo()
+    assert session.job == job
+    with pytest.raises(RefusedError, match="stands twice"):
+        session.take_openings((*job.openings, job.openings[0]), "add 101", "101")
+    assert session.job == job
+
+
+def test_a_change_to_what_was_ordered_is_noted_once(session):
+    said = []
+    session.noted.connect(said.append)
+    session.edit("quantity", 2)
+    session.edit("status", "ordered")
+    assert said == []
+    session.edit("quantity", 3)
+    session.edit("hand", "LH")
+    session.edit("notes", "seen")
+    assert len(said) == 1
+    assert said[0].startswith("101 is marked ordered;")
+
+
+def test_a_copy_of_what_was_ordered_is_only_assumed(session):
+    session.edit("status", "ordered")
+    session.add_opening(session.opening)
+    assert (session.mark, session.opening.status) == ("102", "assumed")
