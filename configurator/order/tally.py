@@ -106,9 +106,14 @@ def chosen(tallies: Iterable[Tally], facts: JobFacts | None = None) -> tuple[Cho
     A leaf on which no width does everything is left out: it wants another mend first.
     """
     standard = facts.standard_hinge if facts is not None else None
+    asking: dict[int, Callable[[float], bool]] = {}  # like openings share their leaves: each is asked once
     return tuple(
         Chosen(
-            one.mark, leaf.height, leaf.width, leaf.count * one.opening.quantity, _asking(one, leaf, standard)
+            one.mark,
+            leaf.height,
+            leaf.width,
+            leaf.count * one.opening.quantity,
+            asking.setdefault(id(leaf), _asking(one, leaf, standard)),
         )
         for one in tallies
         for leaf in one.leaves
@@ -151,9 +156,11 @@ def _on_width(study: Study, leaf: str, standard: Hinge | None, width: float | No
 
 
 def _asking(one: Tally, leaf: LeafTally, standard: Hinge | None) -> Callable[[float], bool]:
+    known = dict(leaf.does)
+
     def answer(width: float) -> bool:
-        if width in leaf.does:
-            return leaf.does[width]
-        return width_does_all(fill(one.opening), leaf.leaf, standard, width)
+        if width not in known:
+            known[width] = width_does_all(fill(one.opening), leaf.leaf, standard, width)
+        return known[width]
 
     return answer

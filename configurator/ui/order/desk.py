@@ -63,15 +63,14 @@ class Counted:
 
 @dataclass(frozen=True, slots=True)
 class Offer:
-    """One width for all of a height: the finding, and what the whole order costs now and then."""
+    """One width for all of a height: the finding, and what the whole order costs now and then.
+
+    `openings` are those of the job with that width; none where no one width does for all.
+    """
 
     said: Said
+    openings: tuple[Opening, ...] = ()
     cost: str = ""
-
-    @property
-    def can_be_taken(self) -> bool:
-        """Whether there is a width to take."""
-        return offered_width(self.said) is not None and bool(self.said.marks)
 
 
 class Desk:
@@ -117,7 +116,7 @@ class Desk:
     def offers(self, counted: Counted, progress: Progress) -> tuple[Offer, ...]:
         """Ask whether one width would do for all, and what that costs. Raises Cancelled."""
         found = uniform(counted.tallies, counted.job.job, progress)
-        return tuple(Offer(said, self._cost_of(said, counted)) for said in found)
+        return tuple(self._offer(said, counted) for said in found)
 
     def changes(self, revision: Revision, counted: Counted) -> Changes:
         """Return what changed since a revision, with its own spare allowance. Raises RevisionError."""
@@ -134,12 +133,17 @@ class Desk:
             faults = "; ".join(str(fault) for fault in error.faults)
             return Counted(job, tallies, order, None, f"{self.price_file} does not fit this order: {faults}")
 
-    def _cost_of(self, said: Said, counted: Counted) -> str:
-        """Say what the order costs now and with one width, where the list prices both."""
-        if counted.priced is None or offered_width(said) is None:
+    def _offer(self, said: Said, counted: Counted) -> Offer:
+        if offered_width(said) is None:
+            return Offer(said)
+        made = made_uniform(counted.job.openings, said)
+        return Offer(said, made, self._cost_of(made, counted))
+
+    def _cost_of(self, made: Sequence[Opening], counted: Counted) -> str:
+        """Say what the order costs now and with other openings, where the list prices both."""
+        if counted.priced is None:
             return ""
         book = TallyBook(counted.job.job)
-        made = made_uniform(counted.job.openings, said)
         tallies = tuple(self.book.known(each) or book.of(each) for each in made)
         after = self._priced(Counted(counted.job, tallies, take_off(tallies, counted.job.job, self.spare)))
         if after.priced is None:

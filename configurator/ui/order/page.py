@@ -8,14 +8,12 @@ from typing import Any
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFileDialog
 
+from configurator.model import Job
 from configurator.order.price_list import PriceListError
 from configurator.order.revisions import Changes, RevisionError
-from configurator.order.uniform import made_uniform, offered_width
-from configurator.rules.wording import counted as counted_words
-from configurator.rules.wording import plain
-from configurator.ui.edits import RefusedError
 from configurator.ui.order import rows
 from configurator.ui.order.desk import Counted, Desk, Offer, frozen
+from configurator.ui.order.uniform_panel import taken_title
 from configurator.ui.order.view import OrderView
 from configurator.ui.order.worker import Work, Worker
 from configurator.ui.order.writing import OrderWriting
@@ -178,26 +176,25 @@ class OrderPage(OrderView):
 
     def take_offer(self, offer: Offer) -> None:
         """Set the offered width on every opening that it is wider than; one step."""
-        width = offered_width(offer.said)
-        if width is None:
-            return
-        name = f"make {counted_words(len(offer.said.marks), 'mark', 'marks')} {plain(width)} wide"
-        try:
-            openings = made_uniform(self.session.job.openings, offer.said)
-            self.session.take_openings(openings, name, self.session.mark)
-        except (ValueError, RefusedError) as error:
-            self.say(f"Nothing was changed: {error}", wrong=True)
-        else:
-            self.say(f"Done: {name}. Undo takes it back.")
+        title = taken_title(offer)
+        name = f"{title[:1].lower()}{title[1:]}"
+        self.session.take_openings(offer.openings, name, self.session.mark)
+        self.say(f"Done: {name}. Undo takes it back.")
 
     def freeze(self, note: str, mark_them: bool) -> None:
         """Keep the order in the job as a revision; one step."""
-        if self.counted is None:
-            return
-        try:
-            job, number = frozen(self.counted, date.today().isoformat(), note, mark_them)
-        except RevisionError as error:
-            self.say(f"The order was not frozen: {error}", wrong=True)
+        counted, today = self.counted, date.today().isoformat()
+        if counted is not None:
+            self.work_beside(
+                "Freezing the order",
+                lambda _: frozen(counted, today, note, mark_them),
+                lambda made: self._take_frozen(counted, *made),
+                lambda error: self.say(f"The order was not frozen: {error}", wrong=True),
+            )
+
+    def _take_frozen(self, counted: Counted, job: Job, number: int) -> None:
+        if self.counted is not counted:
+            self.say("The order was changed meanwhile; freeze it again.", wrong=True)
             return
         self.revisions.note.clear()
         self.session.take_job(job, f"freeze the order as revision {number}")

@@ -33,6 +33,7 @@ class UniformPanel(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.buttons: list[QPushButton] = []
+        self.rows: list[QWidget] = []
         self.ask = QPushButton("Would one width do?")
         self.ask.clicked.connect(self.asked)
         self.words = QLabel(EXPLAINED)
@@ -58,13 +59,14 @@ class UniformPanel(QWidget):
     def show_offers(self, offers: Sequence[Offer] | None) -> None:
         """Show the answer; None while nobody has asked."""
         self.buttons = []
-        while (item := self._column.takeAt(0)) is not None:
-            row = item.widget()
+        for row in self.rows:
+            self._column.removeWidget(row)
             row.hide()
             row.deleteLater()
+        self.rows = [self._row(offer) for offer in offers or ()]
         self.words.setText(ALL_ONE if offers == () else EXPLAINED)
-        for offer in offers or ():
-            self._column.addWidget(self._row(offer))
+        for row in self.rows:
+            self._column.addWidget(row)
 
     def _row(self, offer: Offer) -> QWidget:
         row = QWidget()
@@ -77,7 +79,7 @@ class UniformPanel(QWidget):
         line.setContentsMargins(0, GRID, 0, GRID)
         line.setSpacing(2 * GRID)
         line.addWidget(words, 1)
-        if offer.can_be_taken:
+        if offer.openings:
             self._add_buttons(line, offer)
         return row
 

@@ -2,6 +2,7 @@
 
 import sys
 from collections.abc import Callable
+from queue import SimpleQueue
 from threading import Thread
 from typing import Any
 
@@ -29,7 +30,7 @@ class Worker(QObject):
 
     def __init__(self, parent: QObject) -> None:
         super().__init__(parent)
-        self._thread: Thread | None = None
+        self._waiting: SimpleQueue[_Run | None] | None = None
         self._run: _Run | None = None
         self._then: Callable[[Any], object] = print
         self._failed: Callable[[Exception], object] = print
@@ -41,22 +42,20 @@ class Worker(QObject):
     @property
     def running(self) -> bool:
         """Whether there is work under way."""
-        return self._thread is not None
+        return self._run is not None
 
     def start(self, work: Work, then: Callable[[Any], object], failed: Callable[[Exception], object]) -> None:
         """Do the work, and then what follows, with its result or with the exception that ended it.
 
         Where it was stopped nothing follows. Raises RuntimeError while other work is under way.
         """
-        if self._thread is not None:
+        if self._run is not None:
             raise RuntimeError("other work is under way")
         self._then, self._failed = then, failed
-        run = self._run = _Run(work)
+        self._run = _Run(work)
         self._turns = sys.getswitchinterval()
         sys.setswitchinterval(QUICK_TURNS)
-        # A program that is closed does not wait for it: a file is put in its place at the very end.
-        self._thread = Thread(target=run, name="order desk", daemon=True)
-        self._thread.start()
+        self._queue().put(self._run)
         self._looking.start()
 
     def cancel(self) -> None:
@@ -64,11 +63,22 @@ class Worker(QObject):
         if self._run is not None:
             self._run.wanted = False
 
+    def _queue(self) -> "SimpleQueue[_Run | None]":
+        """Return what the thread takes its work from, and start the thread with the first.
+
+        One thread does all of it: each would keep the memory it once took to itself.
+        """
+        if self._waiting is None:
+            queue = self._waiting = SimpleQueue()
+            # A program that is closed does not wait for it: a file is put in its place at the very end.
+            Thread(target=_work_off, args=(queue,), name="order desk", daemon=True).start()
+            self.destroyed.connect(lambda: queue.put(None))
+        return self._waiting
+
     def _look(self) -> None:
-        thread, run = self._thread, self._run
-        assert thread is not None
+        run = self._run
         assert run is not None
-        ended = not thread.is_alive()
+        ended = run.ended  # asked before it is told, so that the last word on how far it is is not missed
         self.progressed.emit(*run.done)
         if ended:
             self._end(run)
@@ -76,12 +86,18 @@ class Worker(QObject):
     def _end(self, run: "_Run") -> None:
         self._looking.stop()
         sys.setswitchinterval(self._turns)
-        self._thread = self._run = None
+        self._run = None
         self.ended.emit()
         if run.error is None:
             self._then(run.result)
         elif not isinstance(run.error, Cancelled):
             self._failed(run.error)
+
+
+def _work_off(queue: "SimpleQueue[_Run | None]") -> None:
+    while (run := queue.get()) is not None:
+        run()
+        del run  # its result may be large, and the next work may be long in coming
 
 
 class _Run:
@@ -90,6 +106,7 @@ class _Run:
     def __init__(self, work: Work) -> None:
         self.work = work
         self.wanted = True
+        self.ended = False
         self.done = (0, 0)
         self.result: Any = None
         self.error: Exception | None = None
@@ -99,6 +116,7 @@ class _Run:
             self.result = self.work(self._note)
         except Exception as error:  # whatever it is, the window says it
             self.error = error
+        self.ended = True
 
     def _note(self, done: int, total: int) -> bool:
         self.done = (done, total)

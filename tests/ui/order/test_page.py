@@ -45,6 +45,12 @@ def offered(qtbot, page):
     return page.uniform.buttons
 
 
+def freeze(qtbot, page):
+    with qtbot.waitSignal(page.worker.ended, timeout=5000):
+        page.revisions.freeze.click()
+    qtbot.waitUntil(lambda: page.counted is not None, timeout=5000)
+
+
 def test_the_lines_stand_with_quantity_pairs_and_proof(page):
     assert page.sums.text() == "Lines 45 = openings 45. 45 hinges = 22-1/2 pair."
     assert column(page.lines, "Each")[0] == "6"
@@ -151,10 +157,10 @@ def test_an_answer_about_a_job_that_changed_meanwhile_is_not_shown(qtbot, page):
     assert "changed meanwhile" in page.panel.heading.text()
 
 
-def test_an_order_is_frozen_into_the_job_and_undo_takes_it_out(page):
+def test_an_order_is_frozen_into_the_job_and_undo_takes_it_out(qtbot, page):
     page.revisions.note.setText("first order")
     page.revisions.mark_them.setChecked(True)
-    page.revisions.freeze.click()
+    freeze(qtbot, page)
     (revision,) = page.session.job.revisions
     assert (revision.number, revision.note) == (1, "first order")
     assert len(revision.date) == 10
@@ -166,10 +172,18 @@ def test_an_order_is_frozen_into_the_job_and_undo_takes_it_out(page):
     assert {one.status for one in page.session.job.openings} == {"assumed"}
 
 
+def test_an_order_that_changed_while_it_was_frozen_is_not_kept(qtbot, page):
+    with qtbot.waitSignal(page.worker.ended, timeout=5000):
+        page.revisions.freeze.click()
+        page.session.edit("quantity", 2)
+    assert page.session.job.revisions == ()
+    assert "freeze it again" in page.panel.heading.text()
+
+
 def test_what_changed_since_is_shown_line_by_line_and_opening_by_opening(qtbot):
     page = small(qtbot, data("1", quantity=2), data("2"))
     page.tabs.setCurrentWidget(page.revisions)
-    page.revisions.freeze.click()
+    freeze(qtbot, page)
     assert page.revisions.words.text() == "Nothing has changed since revision 1."
     page.session.select("1")
     page.session.edit("hinge.width", 5)
@@ -184,9 +198,9 @@ def test_what_changed_since_is_shown_line_by_line_and_opening_by_opening(qtbot):
 def test_of_several_revisions_the_chosen_one_is_compared_with(qtbot):
     page = small(qtbot, data("1"))
     page.tabs.setCurrentWidget(page.revisions)
-    page.revisions.freeze.click()
+    freeze(qtbot, page)
     page.session.edit("quantity", 3)
-    page.revisions.freeze.click()
+    freeze(qtbot, page)
     assert column(page.revisions.list, "No.") == ["2", "1"]
     assert page.revisions.words.text() == "Nothing has changed since revision 2."
     page.revisions.list.choose(1)
@@ -196,7 +210,7 @@ def test_of_several_revisions_the_chosen_one_is_compared_with(qtbot):
 def test_a_mark_that_is_gone_is_said_so(qtbot):
     page = small(qtbot, data("1"), data("2"))
     page.tabs.setCurrentWidget(page.revisions)
-    page.revisions.freeze.click()
+    freeze(qtbot, page)
     page.session.select("2")
     page.session.remove_opening()
     page.revisions.openings.opened.emit("2")

@@ -84,7 +84,8 @@ def test_no_file_chosen_writes_nothing(page, monkeypatch):
 
 
 def test_changes_are_written_once_an_order_is_frozen(qtbot, page, tmp_path):
-    page.freeze("", mark_them=False)
+    with qtbot.waitSignal(page.worker.ended, timeout=5000):
+        page.freeze("", mark_them=False)
     page.session.edit("quantity", 4)
     assert page.top.entries["changes"].isEnabled()
     write(qtbot, page, "changes", tmp_path / "changes.csv")
