@@ -6,10 +6,10 @@ from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLabel, QToolButton, QWidg
 from configurator.drawing.pages.page import Scale
 from configurator.drawing.pages.papers import papers, scales, usual_paper
 from configurator.ui.look import GRID
-from configurator.ui.sheets.laid_out import KINDS, SheetChoice
+from configurator.ui.sheets.laid_out import KINDS, ONE_WIDTH_OF, SheetChoice, width_words
 from configurator.units import Display
 
-FITTED = "fitted"
+FITTED, EVERY_WIDTH = "fitted", "every one"
 
 
 class Choosers(QWidget):
@@ -28,6 +28,8 @@ class Choosers(QWidget):
     def __init__(self, display: Display) -> None:
         super().__init__()
         self.kind, self.paper, self.scale = QComboBox(), QComboBox(), QComboBox()
+        self.hinge_width = QComboBox()
+        self._widths: tuple[float, ...] | None = None
         self.zoom = QLabel()
         self._metric: bool | None = None
         for kind, title in KINDS.items():
@@ -37,13 +39,33 @@ class Choosers(QWidget):
         self.paper.setCurrentText(usual_paper(display).name)
         self._put_together()
         self.show_units(display)
-        for box in (self.kind, self.paper, self.scale):
+        self.show_widths(())
+        for box in (self.kind, self.hinge_width, self.paper, self.scale):
             box.activated.connect(self.changed)
 
     def choice(self, display: Display) -> SheetChoice:
         """Return what is chosen, with lengths shown as the display says."""
         scale: Scale | None = self.scale.currentData()
-        return SheetChoice(self.kind.currentData(), papers()[self.paper.currentData()], scale, display)
+        paper = papers()[self.paper.currentData()]
+        return SheetChoice(self.kind.currentData(), paper, scale, display, self.hinge_width.currentData())
+
+    def show_widths(self, widths: tuple[float, ...]) -> None:
+        """Offer the hinge widths compared; one chosen before stays chosen while it is among them."""
+        if widths == self._widths:
+            return
+        self._widths = widths
+        kept = self.hinge_width.currentText()
+        self.hinge_width.clear()
+        self.hinge_width.addItem(EVERY_WIDTH, None)
+        for width in widths:
+            self.hinge_width.addItem(width_words(width), width)
+        self.hinge_width.setCurrentIndex(max(self.hinge_width.findText(kept), 0))
+
+    def allow(self, busy: bool) -> None:
+        """Let the choices be changed unless something is being done with them."""
+        for box in (self.kind, self.paper, self.scale):
+            box.setEnabled(not busy)
+        self.hinge_width.setEnabled(not busy and self.kind.currentData() == ONE_WIDTH_OF)
 
     def show_units(self, display: Display) -> None:
         """Offer the scales of drawings in these units; one that they do not have falls back to fitted."""
@@ -57,9 +79,9 @@ class Choosers(QWidget):
             self.scale.addItem(scale.name, scale)
         self.scale.setCurrentIndex(max(self.scale.findText(kept), 0))
 
-    def show_zoom(self, zoom: float) -> None:
-        """Say how large the page is shown."""
-        self.zoom.setText(f"{zoom:.0%}")
+    def show_zoom(self, zoom: float | None) -> None:
+        """Say how large the page is shown; nothing where there is none."""
+        self.zoom.setText("" if zoom is None else f"{zoom:.0%}")
 
     def _put_together(self) -> None:
         line = QHBoxLayout(self)
@@ -67,6 +89,11 @@ class Choosers(QWidget):
         line.setSpacing(GRID)
         for words, box, tip in (
             ("Sheet", self.kind, "What the sheet shows"),
+            (
+                "Widths",
+                self.hinge_width,
+                "Every width compared side by side, or one of them large; of a plan only",
+            ),
             ("Paper", self.paper, "The size of the paper"),
             ("Scale", self.scale, "Fitted is the largest usual scale at which everything has its room"),
         ):

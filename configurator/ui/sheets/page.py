@@ -12,6 +12,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from configurator.study.records import Study
 from configurator.ui.look import FORM_WIDTH, GRID, LIST_WIDTH, tinted
 from configurator.ui.schedule.panels import ProgressPanel, TextPanel
 from configurator.ui.session import Session
@@ -21,6 +22,7 @@ from configurator.ui.sheets.laid_out import SheetChoice
 from configurator.ui.sheets.preview import SheetPreview
 
 NO_OPENINGS = "This job has no openings yet. Add one with + at the left of the work."
+TRY_ANOTHER = "Take the fitted scale, a smaller one, or a larger paper."
 _IDLE = ("swing", "theme", "save", "file")
 
 
@@ -75,11 +77,12 @@ class SheetsPage(QWidget):
         if study is None:
             self.preview.show_words(self.session.trouble or NO_OPENINGS)
         else:
+            self.choosers.show_widths(_widths_of(study))
             try:
                 self.preview.show_page(self.choice().page(study, self.session.job.job))
             except ValueError as error:
                 refusal = f"{str(error)[:1].upper()}{str(error)[1:]}."
-                self.preview.show_words(refusal)
+                self.preview.show_words(TRY_ANOTHER if self.choice().scale else "")
         self.refusal.setText(refusal)
         self.refusal.setVisible(bool(refusal))
         tinted(self.refusal, "error", self.session.dark)
@@ -102,8 +105,8 @@ class SheetsPage(QWidget):
         there = self.preview.page is not None if self.of_one else bool(self.session.job.openings)
         for button in self.buttons.values():
             button.setEnabled(there and not self.actions_of.busy)
-        for box in (self.which, self.choosers.kind, self.choosers.paper, self.choosers.scale):
-            box.setEnabled(not self.actions_of.busy)
+        self.which.setEnabled(not self.actions_of.busy)
+        self.choosers.allow(self.actions_of.busy)
 
     @property
     def of_one(self) -> bool:
@@ -165,10 +168,16 @@ class SheetsPage(QWidget):
         self.choosers.changed.connect(self.lay_out)
         self.choosers.zoom_asked.connect(self.preview.step)
         self.choosers.whole_asked.connect(self.preview.show_whole)
-        self.preview.zoomed.connect(lambda: self.choosers.show_zoom(self.preview.zoom))
+        self.preview.zoomed.connect(
+            lambda: self.choosers.show_zoom(self.preview.zoom if self.preview.page else None)
+        )
         self.which.activated.connect(lambda _: self.show_what_can_be_done())
         self.progress.cancelled.connect(self.actions_of.cancel)
 
     def _pick(self, row: int) -> None:
         if 0 <= row < len(self.session.job.openings):
             self.session.select(self.session.job.openings[row].mark)
+
+
+def _widths_of(study: Study) -> tuple[float, ...]:
+    return tuple(sorted({one.hinge_width for one in study.candidates}))

@@ -3,6 +3,7 @@ import pytest
 from configurator.drawing.pages.papers import scales
 from configurator.model import Opening
 from configurator.ui.sheets.laid_out import KINDS
+from configurator.ui.sheets.page import TRY_ANOTHER
 from configurator.ui.sheets.printing import printer_for
 from configurator.units import Display
 from tests.export.measuring import bookmarks
@@ -42,10 +43,38 @@ def test_a_scale_too_large_is_refused_in_words_and_nothing_can_be_exported(page)
     choose(page.choosers.scale, scales(False)[0].name)
     assert "does not fit on Letter paper" in page.refusal.text()
     assert page.refusal.isVisible()
+    assert page.preview.words.text() == TRY_ANOTHER
+    assert page.choosers.zoom.text() == ""
     assert not page.buttons["export"].isEnabled()
     choose(page.choosers.scale, "fitted")
     assert not page.refusal.isVisible()
     assert page.buttons["export"].isEnabled()
+
+
+def test_one_width_is_drawn_alone_and_stays_chosen_while_it_is_compared(page, session, qtbot):
+    assert len({item.name for item in page.preview.page.details}) == 4
+    choose(page.choosers.hinge_width, "4-1/2 in hinge")
+    assert all("4-1/2 x 4-1/2" in item.name for item in page.preview.page.details)
+    session.select("101A")
+    qtbot.waitUntil(lambda: page.preview.page.title == "101A plan")
+    assert page.choosers.hinge_width.currentText() == "4-1/2 in hinge"
+    session.select("205A")
+    qtbot.waitUntil(lambda: page.preview.page.title == "205A plan")
+    assert page.choosers.hinge_width.currentText() == "every one"
+
+
+def test_only_a_plan_is_drawn_of_one_width(page):
+    assert page.choosers.hinge_width.isEnabled()
+    choose(page.choosers.kind, KINDS["client"])
+    assert not page.choosers.hinge_width.isEnabled()
+
+
+def test_openings_that_do_not_compare_the_width_are_named(page, qtbot, tmp_path):
+    choose(page.choosers.hinge_width, "4 in hinge")
+    page.which.setCurrentIndex(1)
+    page.actions_of.write(tmp_path / "all.pdf")
+    wait(qtbot, page)
+    assert "205A: 4 in hinge is not among the widths compared" in page.panel.text.toPlainText()
 
 
 def test_it_follows_an_edit_once_however_much_is_changed(page, session, qtbot):
