@@ -64,15 +64,18 @@ def hinge_places(
 
 def rows_of_rule(rule: str) -> tuple[LocationRow, LocationRow]:
     """Return the table's rows for a rule: of the top hinge, and of the bottom one."""
-    rows = {row.place: row for row in table(LocationRow)}
     top, bottom = _ROWS[rule]
-    return rows[top], rows[bottom]
+    return row_of_place(top), row_of_place(bottom)
+
+
+def row_of_place(place: Place) -> LocationRow:
+    """Return the table's row for one place of a hinge."""
+    return next(row for row in table(LocationRow) if row.place == place)
 
 
 def _ends(leaf: Leaf, hinge_height: float, head: float, rule: str, half: float) -> tuple[float, float]:
     """Return the bottoms of the lowest and of the highest hinge."""
-    distance = {row.place: row.distance for row in table(LocationRow)}
     top, bottom = (row.distance for row in rows_of_rule(rule))
-    low = leaf.bottom - half + distance["above split"] if leaf.name == "upper" else bottom
-    high = leaf.top + half - distance["below split"] if leaf.name == "lower" else head - top
+    low = leaf.bottom - half + row_of_place("above split").distance if leaf.name == "upper" else bottom
+    high = leaf.top + half - row_of_place("below split").distance if leaf.name == "lower" else head - top
     return low, high - hinge_height

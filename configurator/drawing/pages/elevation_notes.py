@@ -6,7 +6,7 @@ from configurator.drawing.hinge_parts import cited
 from configurator.drawing.pages.elevation_facts import LeafShown
 from configurator.drawing.pages.notes_column import Note
 from configurator.drawing.pages.study_notes import study_notes
-from configurator.rules.places import USUAL_RULE, rows_of_rule
+from configurator.rules.places import USUAL_RULE, row_of_place, rows_of_rule
 from configurator.study.records import Study
 from configurator.units import Display
 
@@ -50,11 +50,13 @@ def _by_what(study: Study, display: Display) -> str:
     rule = given.rule or USUAL_RULE
     top, bottom = rows_of_rule(rule)
     taken = "" if given.rule else " (* usual; none was given)"
-    split = (
-        " Beside the split line of a Dutch door 5 in above and below it (common practice, no source)."
-        if study.opening.leaves == "dutch"
-        else ""
-    )
+    split = ""
+    if study.opening.leaves == "dutch":
+        beside = row_of_place("above split")
+        split = (
+            f" Beside a Dutch door's split line {display.length(beside.distance)} above and below it "
+            f"[{cited(beside.source, beside.mark)}]."
+        )
     return (
         f"By the {rule} rule{taken}: the top hinge's top {display.length(top.distance)} below the head "
         f"rabbet, the bottom hinge's bottom {display.length(bottom.distance)} above the floor, the rest "

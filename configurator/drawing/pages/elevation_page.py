@@ -11,8 +11,10 @@ from configurator.drawing.pages.elevation_parts import edge_parts, elevation_par
 from configurator.drawing.pages.elevation_strings import (
     Column,
     edge_chain,
+    edge_from_top,
     edge_running,
     frame_chain,
+    frame_from_head,
     frame_running,
     heights,
     widths,
@@ -74,13 +76,19 @@ def elevation_page(
 def _layouts(filled: FilledOpening, leaves: tuple[LeafShown, ...]) -> Iterator[_Layout]:
     """Yield what may stand on the sheet, the fullest first, and what is then left out."""
     elevation, edges = _elevation(filled, leaves), _edges(filled, leaves)
+    without = _WITHOUT_EDGES if edges else ""
     yield (elevation, *edges), ""
-    if edges:
-        fewer = (replace(edge, high=Side(edge.high.strings[:1])) for edge in edges)
-        yield (elevation, *fewer), ""
-        yield (elevation,), _WITHOUT_EDGES
-        yield (elevation.without_words(),), _WITHOUT_EDGES
+    elevation = replace(elevation, low=_fewer(elevation.low, 2))
+    yield (elevation, *(replace(edge, high=_fewer(edge.high, 2)) for edge in edges)), ""
+    yield (elevation, *(replace(edge, high=_fewer(edge.high, 1)) for edge in edges)), ""
+    yield (elevation,), without
+    yield (elevation.without_words(),), without
     yield (_briefest(elevation),), _WITHOUT_HEIGHTS
+
+
+def _fewer(side: Side, count: int) -> Side:
+    """Return a side with so many strings, those nearest to what they measure."""
+    return replace(side, strings=side.strings[:count])
 
 
 def _briefest(elevation: Block) -> Block:
@@ -92,20 +100,30 @@ def _briefest(elevation: Block) -> Block:
 def _best(layouts: Iterable[_Layout], box: Box, asked: Scale | None, display: Display) -> _Layout:
     """Return the fullest layout that has room at the scale asked for, or at one that is well read.
 
-    Where none is well read, the fullest of those at the largest scale that there is room for.
+    Where none is well read, the fullest of those at the largest scale that there is room for. The very
+    fullest is taken only where its further strings cost nothing of the scale.
     """
-    tried = [(room_of(one[0], display).points_in(box.width, box.height), one) for one in layouts]
-    largest = largest_scale(max(points for points, _ in tried), display.metric)
+    tried = [(_scale_in(box, one[0], display), one) for one in layouts]
     wanted = _WELL_READ if asked is None else asked.points
-    least = wanted if largest is None else min(wanted, largest.points)
-    return next((one for points, one in tried if points >= least - TOLERANCE), tried[-1][1])
+    least = min(wanted, max(points for points, _ in tried))
+    chosen = next(place for place, (points, _) in enumerate(tried) if place and points >= least - TOLERANCE)
+    free = min(tried[chosen][0], wanted) if asked is not None else tried[chosen][0]
+    return tried[0 if tried[0][0] >= free - TOLERANCE else chosen][1]
+
+
+def _scale_in(box: Box, blocks: Sequence[Block], display: Display) -> float:
+    """Return the largest listed scale blocks have room at, points for an inch; 0 for none."""
+    points = room_of(blocks, display).points_in(box.width, box.height)
+    scale = largest_scale(points, display.metric)
+    return 0.0 if scale is None else scale.points
 
 
 def _elevation(filled: FilledOpening, leaves: tuple[LeafShown, ...]) -> Block:
     face = filled.frame_face
     hung = tuple(shown for shown in leaves if shown.leaf.name != "inactive" and shown.hinges)
     labels = tuple(label for shown in hung for label in _labels(shown))
-    low = Side(_strings(frame_chain(filled, hung), frame_running(filled, hung)), labels) if hung else Side()
+    columns = frame_chain(filled, hung), frame_running(filled, hung), frame_from_head(filled, hung)
+    low = Side(_strings(*columns), labels) if hung else Side()
     return Block(
         name="Elevation from the pull side, counted on the frame",
         extent=Box(-face, 0.0, filled.opening_width + face, filled.opening_height + face),
@@ -118,8 +136,12 @@ def _elevation(filled: FilledOpening, leaves: tuple[LeafShown, ...]) -> Block:
     )
 
 
-def _strings(chain: Column, running: Column) -> tuple[String, ...]:
-    return String(chain, heading="ends"), String(running, running=True, heading="centres", leaders=False)
+def _strings(chain: Column, centres: Column, tops: Column) -> tuple[String, ...]:
+    return (
+        String(chain, heading="ends"),
+        String(centres, running=True, heading="centres", leaders=False),
+        String(tops, running=True, heading="tops", leaders=False),
+    )
 
 
 def _labels(shown: LeafShown) -> list[tuple[float, str]]:
@@ -154,5 +176,7 @@ def _edge(filled: FilledOpening, leaves: tuple[LeafShown, ...], name: str) -> Bl
         name=name,
         extent=Box(0.0, 0.0, filled.thickness, filled.opening_height),
         parts=edge_parts(filled, leaves),
-        high=Side(_strings(edge_chain(filled, leaves), edge_running(filled, leaves))),
+        high=Side(
+            _strings(edge_chain(filled, leaves), edge_running(filled, leaves), edge_from_top(filled, leaves))
+        ),
     )

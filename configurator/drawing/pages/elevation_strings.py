@@ -50,6 +50,26 @@ def frame_running(filled: FilledOpening, leaves: Sequence[LeafShown]) -> Column:
     )
 
 
+def frame_from_head(filled: FilledOpening, leaves: Sequence[LeafShown]) -> Column:
+    """Return how far every hinge's top lies below the head rabbet, all from one origin."""
+    across, head = -filled.frame_face, filled.opening_height
+    return tuple(
+        Span((across, head), (across, top), f"head rabbet to top of {name}")
+        for shown in leaves
+        for name, (_, top) in _numbered(shown.hinges)
+    )
+
+
+def edge_from_top(filled: FilledOpening, leaves: Sequence[LeafShown]) -> Column:
+    """Return how far every hinge's top lies below the top of its own door."""
+    across = filled.thickness
+    return tuple(
+        Span((across, shown.leaf.top), (across, top), f"top of door to top of {name}")
+        for shown in leaves
+        for name, (_, top) in _numbered(shown.hinges)
+    )
+
+
 def edge_chain(filled: FilledOpening, leaves: Sequence[LeafShown]) -> Column:
     """Return the heights of the hinges on the door's own edge, from its bottom to its top."""
     spans: list[Span] = []

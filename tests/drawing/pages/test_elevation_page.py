@@ -66,6 +66,21 @@ def test_the_door_and_the_frame_differ_by_head_gap_and_undercut():
     assert named(page, "top of hinge 3 to bottom of hinge 2") == [27.75, 27.75]
 
 
+def test_tops_count_from_head_and_from_the_doors_top_where_there_is_room():
+    """Tops of hinges 4-1/2 high with centres at 76-3/4, 44-1/2 and 12-1/4 under a head at 84."""
+    roomy = page_of(paper_named("Arch C"))
+    numbers = (1, 2, 3)
+    assert [named(roomy, f"head rabbet to top of hinge {n}") for n in numbers] == [[5.0], [37.25], [69.5]]
+    assert [named(roomy, f"top of door to top of hinge {n}") for n in numbers] == [
+        [4.875],
+        [37.125],
+        [69.375],
+    ]
+    assert {"5 in", "37-1/4 in", "69-1/2 in", "4-7/8 in", "37-1/8 in", "69-3/8 in"} <= {
+        text for text, _ in texts(page_of(LETTER))
+    }  # the table has them in any case
+
+
 def test_a_dutch_door_counts_from_its_split():
     """Split at 42: centres 5 + 2-1/4 above and below it; each leaf's own count begins at its own bottom."""
     page = page_of(leaves="dutch")
