@@ -117,23 +117,30 @@ def upright_string(
     ordered = sorted(spans, key=lambda span: _wanted(span, view, running))
     wanted = [_wanted(span, view, running) for span in ordered]
     places = settle(wanted, [_HALF_LINE * SIZE] * len(ordered), lines, low)
-    led = leaders and any(
-        _needs_leader(*one, view, running) for one in zip(ordered, wanted, places, strict=True)
-    )
+    stands = tuple(zip(ordered, wanted, places, strict=True))
+    led = leaders and any(_needs_leader(*one, view, running) for one in stands)
     start = x + out * (LEAD if led else OFF_LINE)
     found: list[Primitive] = []
     boxes: list[Box] = []
-    for span, want, place in zip(ordered, wanted, places, strict=True):
-        value = abs(span.b[1] - span.a[1])
-        text = span.lettered(value, display)
-        middle = start + out * text_width(text, SIZE) / 2
-        at = (middle, place - _RISE * SIZE)
-        line = (view.to_plan((x, 0.0))[0], span.a[1]), (view.to_plan((x, 0.0))[0], span.b[1])
-        found.append(_dimension(span, line, text, view.to_plan(at), value))
-        boxes.append(_text_box(at, text))
+    for span, want, place in stands:
+        dimension, box = _beside(span, place, x, start, out, view, display)
+        found.append(dimension)
+        boxes.append(box)
         if led and _needs_leader(span, want, place, view, running):
             found.append(_leader(((x, want), (start - out * AIR, place)), view))
     return Placed(tuple(found), tuple(boxes))
+
+
+def _beside(
+    span: Span, place: float, x: float, start: float, out: float, view: View, display: Display
+) -> tuple[Dimension, Box]:
+    """Return a dimension along an upright line, its text at a height on the page, and what that covers."""
+    value = abs(span.b[1] - span.a[1])
+    text = span.lettered(value, display)
+    at = (start + out * text_width(text, SIZE) / 2, place - _RISE * SIZE)
+    across = view.to_plan((x, 0.0))[0]
+    line = (across, span.a[1]), (across, span.b[1])
+    return _dimension(span, line, text, view.to_plan(at), value), _text_box(at, text)
 
 
 def _wanted(span: Span, view: View, running: bool) -> float:

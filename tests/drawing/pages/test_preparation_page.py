@@ -2,7 +2,6 @@
 
 import pytest
 
-from configurator.drawing.pages.fine_lengths import fine
 from configurator.drawing.pages.papers import paper_named, scale_named
 from configurator.drawing.pages.preparation_edges import mortise
 from configurator.drawing.pages.preparation_page import preparation_page
@@ -164,15 +163,6 @@ def test_scales_asked_for_and_fitted():
     assert fitted.details[0].scale.points >= fitted.details[-1].scale.points
     with pytest.raises(ValueError, match="full size does not fit on Letter paper"):
         page_of(LETTER, scale_named("full"))
-
-
-@pytest.mark.parametrize(
-    ("inches", "text"),
-    [(0.134, "0.134 in"), (0.25, "1/4 in"), (7 / 64, "7/64 in"), (1.5, "1-1/2 in"), (0.0916, "0.092 in")],
-)
-def test_a_small_length_is_a_fraction_only_where_it_is_one(inches, text):
-    assert fine(inches, INCHES) == text
-    assert fine(0.134, Display(metric=True)) == "3.4 mm"
 
 
 @pytest.mark.parametrize(("one", "facts"), demo_openings())
