@@ -58,10 +58,14 @@ class EventStrip(QWidget):
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Draw the ticks in the window's own ink."""
         painter = QPainter(self)
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(
+            self.palette().windowText()
+        )  # not fillRect: its first call makes every preset gradient
         for angle, _ in self._ticks:
             wide = _WIDER if angle == self._now else _WIDE
             tick = QRect(self._place(angle) - wide // 2, 0, wide, _HEIGHT - 2)
-            painter.fillRect(tick, self.palette().windowText())
+            painter.drawRect(tick)
         painter.end()
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
