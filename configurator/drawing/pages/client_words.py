@@ -29,6 +29,8 @@ _ROWS: Mapping[str, str] = MappingProxyType(
     }
 )
 """The facts a client is shown, in their order, and what they are called."""
+_LITTLE = 10.0
+"""Degrees short of what was asked that hardware may end a swing without a word beside the recommendation."""
 NOT_CHOSEN = "The hinges of this opening are not chosen here."
 
 
@@ -208,10 +210,11 @@ def _recommended(
     looks = {row.look for row in finishes(bhma=parts["finish_bhma"])} if parts["finish_bhma"] else set()
     look = f", {looks.pop()}" if len(looks) == 1 else ""
     begin = f"{whose}: {count}" if whose else count[:1].upper() + count[1:]
-    return f"{begin}, {size} in (height x width opened flat), {metal}{look}.{_why(study, leaf, pictured)}"
+    why = _why(study, leaf, pictured, display)
+    return f"{begin}, {size} in (height x width opened flat), {metal}{look}.{why}"
 
 
-def _why(study: Study, leaf: LeafSpecification, pictured: bool) -> str:
+def _why(study: Study, leaf: LeafSpecification, pictured: bool, display: Display) -> str:
     width = leaf.parts["width"].value
     tried = [one for one in study.candidates if one.leaf == leaf.leaf and one.hinge_width == width]
     if not tried:
@@ -221,6 +224,9 @@ def _why(study: Study, leaf: LeafSpecification, pictured: bool) -> str:
     wish = study.filled.wanted_angle - _SAME
     if not pictured or tried[0].greatest_angle_bare < wish:
         return ""
+    if tried[0].stopped_by is not None and tried[0].greatest_angle < wish - _LITTLE:
+        on_it, angle = tried[0].stopped_by.part, display.angle(tried[0].greatest_angle)
+        return f" With it the door alone would open as far as asked; the {on_it} on it ends that at {angle}."
     narrower = [one for one in study.candidates if one.leaf == leaf.leaf and one.hinge_width < width]
     if narrower and all(one.greatest_angle_bare < wish for one in narrower):
         return " Of the widths compared it is the narrowest with which the door itself opens as far as asked."

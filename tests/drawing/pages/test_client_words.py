@@ -107,6 +107,15 @@ def test_why_a_width_is_recommended(mark, why):
     assert advice(demo(mark))[0].endswith(why)
 
 
+def test_hardware_that_ends_the_swing_far_short_is_not_passed_over():
+    """A shelf 14 in deep on the door's own face meets the wall long before the door does."""
+    shelf = {"kind": "shelf", "face": "pull", "projection": 14, "from_latch_edge": 18, "width": 30,
+             "height": 40, "vertical": 1}  # fmt: skip
+    (words,) = advice(case_a(hardware=[shelf]))
+    assert "With it the door alone would open as far as asked; the shelf on it ends that at " in words
+    assert "opens as far as asked." not in words
+
+
 def test_two_leaves_are_each_advised_and_the_other_one_is_spoken_of():
     pair = case_a(**PAIR)
     found = advice(pair)
