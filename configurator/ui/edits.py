@@ -9,7 +9,6 @@ from configurator.model import Job, JobFacts, Opening
 from configurator.model.faults import Fault, faults_of
 from configurator.model.fields import Record
 from configurator.model.job import MOST_OPENINGS
-from configurator.model.marks import next_mark
 from configurator.ui import paths
 
 _R = TypeVar("_R", bound=Record)
@@ -87,6 +86,8 @@ def replaced(job: Job, mark: str, opening: Opening) -> Job:
 
 def fresh_mark(job: Job, wish: str = "101") -> str:
     """Return a mark that no opening of the job has: the wish itself, or the next after it."""
+    from configurator.model.marks import next_mark  # loaded on use: the window is painted without it
+
     return next_mark(wish, {opening.mark for opening in job.openings})
 
 

@@ -12,7 +12,6 @@ from configurator.model import Job, JobFacts, Opening
 from configurator.model.faults import Fault
 from configurator.ui import edits, paths
 from configurator.ui.edits import RefusedError
-from configurator.ui.settled import settled_changes
 from configurator.units import Display
 
 if TYPE_CHECKING:  # the study is loaded on use: the window is painted before the first one
@@ -377,6 +376,8 @@ class Session(QObject):
 
     def _note_settled(self, before: tuple[Opening, ...]) -> None:
         """Say once of each opening that it was approved or ordered when it was changed."""
+        from configurator.ui.settled import settled_changes  # loaded with the first edit
+
         self._settled_told, sentence = settled_changes(before, self.job, self._settled_told)
         if sentence:
             self.noted.emit(sentence)

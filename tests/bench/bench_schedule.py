@@ -106,7 +106,7 @@ def measured(window, page):
     start = time.process_time()
     head.setSortIndicator(8, order)
     waits = []
-    while page.before.running:
+    while page.working.running:
         begun = time.process_time()
         app.QApplication.processEvents()
         waits.append((time.process_time() - begun) * 1000)

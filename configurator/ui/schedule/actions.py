@@ -121,6 +121,9 @@ class ScheduleActions:
         )
 
     def _try(self, changes: Sequence[Change], name: str, pasted: Pasted) -> None:
+        if self.page.trying.running:
+            self._refuse(["Something else is still being tried; wait for it, or cancel it."])
+            return
         trial = Trial(self.session.job.openings, changes, self.page.answers)
         job = self.session.job
 
@@ -132,7 +135,7 @@ class ScheduleActions:
             else:
                 self._take(trial, name, pasted, len(job.openings))
 
-        self.page.work("Trying it on openings", trial.steps(), len(changes), take)
+        self.page.trying.run("Trying it on openings", trial.steps(), len(changes), take)
 
     def _take(self, trial: Trial, name: str, pasted: Pasted, before: int) -> None:
         added = len(trial.openings) - before

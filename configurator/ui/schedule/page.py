@@ -1,6 +1,7 @@
 """The schedule as a page of the window: what to show above the table, and below it what to do with rows."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from itertools import chain
 
 from PySide6.QtCore import QModelIndex, Qt, Signal
@@ -45,11 +46,11 @@ class SchedulePage(QWidget):
         self.schedule = ScheduleModel(session, self.answers)
         self.table = ScheduleTable(self.schedule)
         self.finder, self.change = FindRow(), ChangeRow()
-        self.panel, self.progress = TextPanel(), ProgressPanel()
+        self.panel, self.working, self.trying = TextPanel(), ProgressPanel(), ProgressPanel()
         self.words, self.searched = QLabel(), QLabel()
         self.work_out = QPushButton("Work out all")
         self._arranging = False
-        self.behind, self.before = Chunks(self), Chunks(self)
+        self.behind = Chunks(self)
         self.buttons: dict[str, QPushButton] = {}
         self.actions_of = ScheduleActions(self)
         self._put_together()
@@ -82,21 +83,19 @@ class SchedulePage(QWidget):
         column = section if 0 <= section < self.schedule.columnCount() else None
         wanted = self.finder.wanted(column, head.sortIndicatorOrder() == Qt.SortOrder.DescendingOrder)
         unknown = self.unknown() if wanted.needs_answers else []
-        if unknown:
-            self.work("Working out openings", self._working_out(unknown), len(unknown), self.arrange)
-        else:
+        self.working.stop()
+        if not unknown:
             self._show_arranged(wanted)
+            return
+        if self.schedule.openings is not self.session.job.openings:
+            # The job must never be other than what is on show: rows are removed and changed by their places.
+            self._show_arranged(replace(wanted, findings="", column=None))
+        self._work_out(unknown)
 
     def unknown(self) -> list[int]:
         """Return the places in the job of openings that are not worked out yet."""
         known = self.answers.known
         return [place for place, each in enumerate(self.session.job.openings) if known(each) is None]
-
-    def work(self, what: str, steps: Iterator[object], total: int, then: object) -> None:
-        """Do something long in front of the user, who may stop it."""
-        assert callable(then)
-        self.progress.begin(what, total)
-        self.before.start(steps, then)
 
     def say(self, heading: str, lines: Sequence[str] = (), wrong: bool = False) -> None:
         """Say under the table what was done, or line by line why it was not."""
@@ -191,14 +190,9 @@ class SchedulePage(QWidget):
             self.answers.work_out(openings[place])
             yield
 
-    def _work_out_all(self) -> None:
-        unknown = self.unknown()
-        self.work("Working out openings", self._working_out(unknown), len(unknown), self.arrange)
-
-    def _stopped(self, whole: bool) -> None:
-        self.progress.hide()
-        if not whole:
-            self._show_wanted()
+    def _work_out(self, places: Sequence[int]) -> None:
+        """Work out openings in front of the user, who may stop it, and then show what is wanted."""
+        self.working.run("Working out openings", self._working_out(places), len(places), self.arrange)
 
     def _show_wanted(self) -> None:
         """Show in head and line above what the table shows, after something else was stopped."""
@@ -232,7 +226,8 @@ class SchedulePage(QWidget):
         column.addLayout(note)
         column.addWidget(self.words)
         column.addWidget(self.table, 1)
-        column.addWidget(self.progress)
+        column.addWidget(self.working)
+        column.addWidget(self.trying)
         column.addWidget(self.panel)
         column.addLayout(self._bottom())
         put_in_order(self)
@@ -269,10 +264,9 @@ class SchedulePage(QWidget):
         table.remove_asked.connect(act.remove)
         self.change.asked.connect(act.set_on_chosen)
         self.schedule.refused.connect(lambda line: self.say("Not taken.", [line], wrong=True))
-        self.before.progressed.connect(self.progress.advance)
-        self.before.stopped.connect(self._stopped)
-        self.progress.cancelled.connect(self.before.cancel)
-        self.work_out.clicked.connect(self._work_out_all)
+        self.working.cancelled.connect(self._show_wanted)
+        self.trying.cancelled.connect(lambda: self.say("Stopped. Nothing was changed."))
+        self.work_out.clicked.connect(lambda: self._work_out(self.unknown()))
         seek = QShortcut(QKeySequence(QKeySequence.StandardKey.Find), self)
         seek.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
         seek.activated.connect(self._seek)

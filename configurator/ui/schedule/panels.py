@@ -1,5 +1,7 @@
 """What stands under the table for a while: a text to read and copy, and work that goes on."""
 
+from collections.abc import Callable, Iterator
+
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import (
@@ -14,6 +16,7 @@ from PySide6.QtWidgets import (
 )
 
 from configurator.ui.look import GRID, sized, tinted
+from configurator.ui.schedule.chunks import Chunks
 
 _LINES = 7
 
@@ -66,20 +69,23 @@ class TextPanel(QWidget):
 
 
 class ProgressPanel(QWidget):
-    """Says what is being done and how far it is; hidden while nothing is.
+    """Says what is being done and how far it is, and does it if it is given the steps; else hidden.
 
     Signals:
-        cancelled: the user wants it stopped.
+        cancelled: the user has stopped it.
     """
 
     cancelled = Signal()
 
     def __init__(self) -> None:
         super().__init__()
+        self.chunks = Chunks(self)
         self.words, self.bar, self.cancel = QLabel(), QProgressBar(), QPushButton("Cancel")
         self.bar.setTextVisible(False)
         self.bar.setAccessibleName("progress")
-        self.cancel.clicked.connect(self.cancelled)
+        self.cancel.clicked.connect(self._cancel)
+        self.chunks.progressed.connect(self.advance)
+        self.chunks.stopped.connect(lambda _: self.hide())
         line = QHBoxLayout(self)
         line.setContentsMargins(2 * GRID, GRID, 2 * GRID, GRID)
         line.setSpacing(2 * GRID)
@@ -88,12 +94,31 @@ class ProgressPanel(QWidget):
         line.addWidget(self.cancel)
         self.hide()
 
+    @property
+    def running(self) -> bool:
+        """Whether something is being done."""
+        return self.chunks.running
+
+    def run(self, what: str, steps: Iterator[object], total: int, then: Callable[[], object]) -> None:
+        """Do something in so many steps, in place of what was being done, and then what is to follow."""
+        self.stop()
+        self.begin(what, total)
+        self.chunks.start(steps, then)
+
     def begin(self, what: str, total: int) -> None:
-        """Show that something is being done in so many steps."""
+        """Show that something is being done in so many steps, here or elsewhere."""
         self._what = what
         self.bar.setRange(0, total)
         self.advance(0)
         self.show()
+
+    def stop(self) -> None:
+        """Stop what is being done here; nothing follows."""
+        self.chunks.cancel()
+
+    def _cancel(self) -> None:
+        self.stop()
+        self.cancelled.emit()
 
     def advance(self, done: int) -> None:
         """Show that so many steps are done."""

@@ -23,6 +23,8 @@ WIDTHS = {
     "hinge": 34, "angle": 17, "status": 27, "findings": 40, "questions": 30,
 }  # fmt: skip
 """Width of each column on the grid of the window."""
+GROWS = {"mark": 0.08, "location": 0.3, "size": 0.08, "hinge": 0.14, "angle": 0.12}
+"""Share of what room is left over that a column takes; the last column has the rest."""
 
 
 class WordsDelegate(QStyledItemDelegate):
@@ -78,6 +80,7 @@ class ScheduleTable(QTableView):
     def __init__(self, schedule: ScheduleModel) -> None:
         super().__init__()
         self.schedule = schedule
+        self._sharing = self._set_by_user = False
         self.setModel(schedule)
         self.setItemDelegate(WordsDelegate(self))
         self.setAccessibleName("schedule of openings")
@@ -116,6 +119,21 @@ class ScheduleTable(QTableView):
         heads.setStretchLastSection(True)
         for key, place in PLACES.items():
             self.setColumnWidth(place, WIDTHS[key] * GRID)
+        heads.sectionResized.connect(self._heed_user)
+
+    def _share_room(self) -> None:
+        """Widen the columns that may have more to say, unless the user has set a width."""
+        if self._set_by_user:
+            return
+        spare = max(self.viewport().width() - sum(WIDTHS.values()) * GRID, 0)
+        self._sharing = True
+        for key, share in GROWS.items():
+            self.setColumnWidth(PLACES[key], WIDTHS[key] * GRID + int(share * spare))
+        self._sharing = False
+
+    def _heed_user(self, section: int, _: int, __: int) -> None:
+        if not self._sharing and section != self.horizontalHeader().logicalIndex(len(COLUMNS) - 1):
+            self._set_by_user = True
 
     # --- Which rows ---
 
@@ -167,6 +185,7 @@ class ScheduleTable(QTableView):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Tell that other rows are in view."""
         super().resizeEvent(event)
+        self._share_room()
         self.moved.emit()
 
 

@@ -5,6 +5,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QApplication, QComboBox, QLineEdit
 
+from configurator.ui.schedule.chunks import Chunks
 from configurator.ui.schedule.columns import PLACES, UNKNOWN
 
 
@@ -29,7 +30,7 @@ def find(qtbot, page, text):
 
 def finish(page):
     """Let what was begun come to its end, however busy the machine is."""
-    while page.before.running:
+    while page.working.running or page.trying.running:
         QApplication.processEvents()
 
 
@@ -140,7 +141,7 @@ def test_what_was_not_worked_out_is_said_and_can_be(qtbot, page):
     assert marks(page) == []
     assert "of 14 openings are not worked out yet" in page.searched.text()
     page.work_out.click()
-    qtbot.waitUntil(lambda: not page.before.running)
+    qtbot.waitUntil(lambda: not page.working.running)
     assert marks(page) == ["112A", "112B"]
     assert page.searched.isHidden()
 
@@ -153,7 +154,7 @@ def test_status_and_findings_are_chosen(qtbot, window, page):
     page.finder.status.setCurrentIndex(0)
     page.finder.findings.setCurrentIndex(page.finder.findings.findData("error"))
     page.finder.findings.activated.emit(0)
-    qtbot.waitUntil(lambda: not page.before.running)
+    qtbot.waitUntil(lambda: not page.working.running)
     assert marks(page) == ["126C", "160A"]
 
 
@@ -170,23 +171,22 @@ def test_heads_sort_up_down_and_back_to_the_order_of_the_job(qtbot, page):
 
 def test_sorting_by_what_is_worked_out_works_everything_out_first(qtbot, page):
     page.table.horizontalHeader().setSortIndicator(PLACES["angle"], Qt.SortOrder.AscendingOrder)
-    qtbot.waitUntil(lambda: not page.before.running)
+    qtbot.waitUntil(lambda: not page.working.running)
     assert page.unknown() == []
     assert marks(page)[:3] == ["126C", "171A", "151A"]
-    assert page.progress.isHidden()
+    assert page.working.isHidden()
 
 
 def test_it_can_be_stopped_and_the_table_stays_as_it_was(qtbot, page, monkeypatch):
     page.behind.cancel()
     page.answers.__init__()
-    monkeypatch.setattr("configurator.ui.schedule.chunks.FIRST", 0.0)
-    monkeypatch.setattr(page.before.start.__func__, "__defaults__", (None, 0.0))
+    monkeypatch.setattr(Chunks.start, "__defaults__", (None, 0.0))
     was = marks(page)
     page.table.horizontalHeader().setSortIndicator(PLACES["findings"], Qt.SortOrder.DescendingOrder)
-    assert page.progress.isVisible()
-    assert page.progress.words.text() == "Working out openings: 0 of 14"
-    page.progress.cancel.click()
-    assert page.progress.isHidden()
+    assert page.working.isVisible()
+    assert page.working.words.text() == "Working out openings: 0 of 14"
+    page.working.cancel.click()
+    assert page.working.isHidden()
     assert marks(page) == was
     assert page.table.horizontalHeader().sortIndicatorSection() not in range(len(PLACES))
 
@@ -206,7 +206,46 @@ def test_like_openings_stand_together_with_their_marks_and_total(qtbot, window, 
     ] * 2
 
 
+def test_rows_are_always_those_of_the_job_while_something_is_worked_out(qtbot, window, page, monkeypatch):
+    """Were the old rows still on show, what is removed next would be another opening."""
+    finish(page)
+    page.table.horizontalHeader().setSortIndicator(PLACES["angle"], Qt.SortOrder.AscendingOrder)
+    finish(page)
+    monkeypatch.setattr(Chunks.start, "__defaults__", (None, 0.0))
+    choose(page, "101A")
+    page.buttons["duplicate"].click()
+    assert page.working.running
+    assert page.schedule.openings is window.session.job.openings
+    assert [marks(page)[row] for row in page.table.chosen_rows()] == ["101B"]
+    qtbot.keyClick(page.table, Qt.Key.Key_Delete)
+    assert "101B" not in [each.mark for each in window.session.job.openings]
+    finish(page)
+    assert marks(page)[:3] == ["126C", "171A", "151A"]
+
+
+def test_another_wish_takes_the_place_of_the_one_being_worked_out(qtbot, page, monkeypatch):
+    page.behind.cancel()
+    page.answers.__init__()
+    monkeypatch.setattr(Chunks.start, "__defaults__", (None, 0.0))
+    page.table.horizontalHeader().setSortIndicator(PLACES["angle"], Qt.SortOrder.AscendingOrder)
+    find(qtbot, page, "corridor")
+    finish(page)
+    assert marks(page) == ["140A", "160A", "112A"]
+    page.table.horizontalHeader().setSortIndicator(PLACES["mark"], Qt.SortOrder.DescendingOrder)
+    assert marks(page) == ["160A", "140A", "112A"]
+
+
 # --- Changing ---
+
+
+def test_a_trial_that_is_stopped_changes_nothing(window, page, monkeypatch):
+    monkeypatch.setattr(Chunks.start, "__defaults__", (None, 0.0))
+    choose(page, "101A", "112A")
+    set_on_chosen(page, "quantity", "5", wait=False)
+    page.trying.cancel.click()
+    finish(page)
+    assert page.panel.heading.text() == "Stopped. Nothing was changed."
+    assert not window.isWindowModified()
 
 
 def test_several_are_changed_as_one_named_step(window, page):
@@ -260,11 +299,14 @@ def test_what_cannot_be_read_is_refused_before_anything_is_tried(window, page):
 
 
 def test_a_change_meanwhile_is_not_run_over(qtbot, window, page, monkeypatch):
-    monkeypatch.setattr(page.before.start.__func__, "__defaults__", (None, 0.0))
+    monkeypatch.setattr(Chunks.start, "__defaults__", (None, 0.0))
     choose(page, "101A", "112A")
     set_on_chosen(page, "quantity", "5", wait=False)
+    assert page.trying.isVisible()
+    set_on_chosen(page, "quantity", "6", wait=False)
+    assert "still being tried" in page.panel.text.toPlainText()
     window.session.edit("quantity", 3)
-    qtbot.waitUntil(lambda: not page.before.running)
+    finish(page)
     assert "changed while this was tried" in page.panel.text.toPlainText()
     assert sorted(each.quantity for each in window.session.job.openings)[-2:] == [2, 3]
 
