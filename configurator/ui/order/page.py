@@ -37,6 +37,7 @@ class OrderPage(OrderView):
         self.session, self.desk = session, Desk()
         self.counted: Counted | None = None
         self.offers: tuple[Offer, ...] | None = None
+        self._unknown = 0
         self._changes: tuple[Counted, int, Changes] | None = None
         self.counting, self.worker = Chunks(self), Worker(self)
         self.writing = OrderWriting(self)
@@ -59,7 +60,8 @@ class OrderPage(OrderView):
         """Count the job as it is now; what must be worked out first is, and that can be stopped."""
         self.counted = self.offers = None
         unknown = self.desk.unknown(self.session.job)
-        self.progress.begin("Working out openings", len(unknown))
+        self.progress.begin("Working out openings")
+        self._unknown = len(unknown)
         self.counting.start(self.desk.working_out(unknown), self._count)
         if self.counting.running:
             self._show_all()
@@ -209,7 +211,7 @@ class OrderPage(OrderView):
             self.say("One thing after the other: wait for the work under way, or cancel it.", wrong=True)
             return
         self.panel.hide()
-        self.begin_progress(what)
+        self.beside.begin(what)
         self.worker.start(work, then, failed)
 
     def _count_again(self) -> None:
@@ -241,12 +243,12 @@ class OrderPage(OrderView):
         revisions.chosen.connect(self._show_changes)
         self.tabs.currentChanged.connect(lambda _: self._show_changes())
         self.work_out.clicked.connect(self.recount)
-        self.counting.progressed.connect(self.progress.advance)
+        self.counting.progressed.connect(lambda done: self.progress.advance(done, self._unknown))
         self.counting.stopped.connect(self._stopped)
         self.progress.cancelled.connect(self.counting.cancel)
-        self.worker.progressed.connect(self.show_progress)
-        self.worker.ended.connect(self.writing_progress.hide)
-        self.writing_progress.cancelled.connect(self.worker.cancel)
+        self.worker.progressed.connect(self.beside.advance)
+        self.worker.ended.connect(self.beside.hide)
+        self.beside.cancelled.connect(self.worker.cancel)
 
     def _connect_marks(self) -> None:
         """Connect what shows marks, and what shows the opening of one."""

@@ -8,12 +8,13 @@ from configurator.rules.wording import counted as counted_words
 from configurator.ui.look import GRID, sized, tinted
 from configurator.ui.order import rows
 from configurator.ui.order.desk import Counted
+from configurator.ui.order.progress import ProgressLine
 from configurator.ui.order.revisions_panel import RevisionsPanel
 from configurator.ui.order.rows_table import Row, RowsTable
 from configurator.ui.order.top_row import TopRow
 from configurator.ui.order.uniform_panel import UniformPanel
 from configurator.ui.order.writing import KINDS
-from configurator.ui.schedule.panels import ProgressPanel, TextPanel
+from configurator.ui.schedule.panels import TextPanel
 
 NO_MARKS = "Choose a line to see the openings it serves"
 NO_OPENINGS = "This job has no openings yet, so there is nothing to order."
@@ -33,7 +34,7 @@ class OrderView(QWidget):
         self.left_out = RowsTable("not ordered, and why", rows.LEFT_OUT, wrapped=True)
         self.uniform, self.revisions = UniformPanel(), RevisionsPanel()
         self.tabs = QTabWidget()
-        self.progress, self.writing_progress, self.panel = ProgressPanel(), ProgressPanel(), TextPanel()
+        self.progress, self.beside, self.panel = ProgressLine(), ProgressLine(), TextPanel()
         self._put_together()
 
     # --- What it shows ---
@@ -91,17 +92,6 @@ class OrderView(QWidget):
         self.marks_of.setText(heading)
         self.marks.show_rows(shown)
 
-    def show_progress(self, done: int, total: int) -> None:
-        """Show how far the work beside the window is, once it is known how much there is."""
-        if total:
-            self.writing_progress.bar.setMaximum(total)
-            self.writing_progress.advance(done)
-
-    def begin_progress(self, what: str) -> None:
-        """Show that work beside the window has begun."""
-        self.writing_progress.begin(what, 0)
-        self.writing_progress.words.setText(f"{what}…")
-
     def title_tab(self, widget: QWidget, title: str, number: int) -> None:
         """Title a page below the lines, with how many rows stand there."""
         self.tabs.setTabText(self.tabs.indexOf(widget), f"{title} ({number:,})" if number else title)
@@ -128,7 +118,7 @@ class OrderView(QWidget):
         column.addWidget(self.top)
         column.addLayout(self._sums_line())
         column.addWidget(self._tables(), 1)
-        for widget in (self.progress, self.writing_progress, self.panel):
+        for widget in (self.progress, self.beside, self.panel):
             column.addWidget(widget)
         self.setFocusProxy(self.lines)
 

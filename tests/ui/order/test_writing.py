@@ -115,12 +115,12 @@ def test_writing_is_stopped_and_the_file_before_stays(qtbot, page, tmp_path, mon
     monkeypatch.setattr(documents, "write_document", slowly)
     page.show()
     page.writing.write("order", path)
-    assert page.writing_progress.isVisible()
+    assert page.beside.isVisible()
     page.writing.write("doors", tmp_path / "doors.csv")
     assert page.panel.heading.text().startswith("One thing after the other")
     with qtbot.waitSignal(page.worker.ended, timeout=5000):
-        page.writing_progress.cancel.click()
-    assert not page.writing_progress.isVisible()
+        page.beside.cancel.click()
+    assert not page.beside.isVisible()
     assert path.read_bytes() == b"before"
     assert [one.name for one in tmp_path.iterdir() if "xlsx" in one.name or "doors" in one.name] == [
         "order.xlsx"
