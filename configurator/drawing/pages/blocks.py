@@ -89,9 +89,9 @@ class Block:
     mirrored: bool = False
     datum: str = ""
 
-    def without_words(self) -> "Block":
-        """Return the block with numbers alone at its upright strings."""
-        return replace(self, low=_without_words(self.low), high=_without_words(self.high))
+    def without_words(self, kept: int = 0) -> "Block":
+        """Return the block with numbers alone at its upright strings, but for the nearest of each side."""
+        return replace(self, low=_without_words(self.low, kept), high=_without_words(self.high, kept))
 
     def across(self, display: Display) -> float:
         """Return the room of its strings to both sides, points."""
@@ -122,11 +122,12 @@ def row_height(number: int) -> float:
     return FIRST + number * _ROW + (FAR_ROW if number else 0.0)
 
 
-def _without_words(side: Side) -> Side:
-    strings = (
-        replace(one, spans=tuple(replace(span, words="") for span in one.spans)) for one in side.strings
+def _without_words(side: Side, kept: int) -> Side:
+    bare = (
+        replace(one, spans=tuple(replace(span, words="") for span in one.spans))
+        for one in side.strings[kept:]
     )
-    return replace(side, strings=tuple(strings))
+    return replace(side, strings=(*side.strings[:kept], *bare))
 
 
 @dataclass(frozen=True, slots=True)

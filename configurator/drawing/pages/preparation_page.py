@@ -62,11 +62,19 @@ def _details(
 ) -> tuple[Detail, ...]:
     """Set the rows one over the other; their dimensions have words where those cost nothing of the scale."""
     full = _rows(prep, marks, display)
-    brief = tuple(tuple(block.without_words() for block in row) for row in full)
-    scales_of = _scales([room_of(row, display) for row in brief], box, asked, paper, display)
-    rooms = [room_of(row, display) for row in full]
-    fits = all(room.width_at(one) <= box.width for room, one in zip(rooms, scales_of, strict=True))
-    return _set(full if fits else brief, scales_of, box, display)
+    wordings = (full, _fewer_words(full, 1), _fewer_words(full, 0))
+    chosen = _scales([room_of(row, display) for row in wordings[-1]], box, asked, paper, display)
+    fits = (rows for rows in wordings if _fit_across(rows, chosen, box, display))
+    return _set(next(fits, wordings[-1]), chosen, box, display)
+
+
+def _fewer_words(rows: tuple[Row, ...], kept: int) -> tuple[Row, ...]:
+    return tuple(tuple(block.without_words(kept) for block in row) for row in rows)
+
+
+def _fit_across(rows: tuple[Row, ...], chosen: list[Scale], box: Box, display: Display) -> bool:
+    rooms = (room_of(row, display) for row in rows)
+    return all(room.width_at(scale) <= box.width for room, scale in zip(rooms, chosen, strict=True))
 
 
 def _set(rows: tuple[Row, ...], scales_of: list[Scale], box: Box, display: Display) -> tuple[Detail, ...]:

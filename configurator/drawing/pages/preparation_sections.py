@@ -16,7 +16,7 @@ from configurator.drawing.turning import rectangle
 from configurator.drawing.view import Box, box_around
 from configurator.units import TOLERANCE, Display
 
-_SHOWN_OF_FRAME, _SHOWN_OF_DOOR, _BEHIND_STOP = 0.9, 1.4, 0.35
+_SHOWN_OF_FRAME, _SHOWN_OF_DOOR, _BEHIND_STOP = 0.75, 1.15, 0.35
 """How much of frame, door and frame stop a section shows, inches."""
 _ABOUT = 0.1
 _MORTISED_DOOR = ("full mortise", "half mortise")
@@ -70,7 +70,7 @@ def _frame_strings(prep: Preparation, marks: Marks, display: Display, across: fl
     resting = () if h.b_f is not None else ("door.hinge_backset", "frame.stop_gap")
     names = (
         ("frame hinge backset", marks.of(*resting), "backset"),
-        ("hinge leaf on the frame", "", "hinge leaf"),
+        ("hinge leaf on the frame", "", "leaf"),
         ("frame face to pin", "", "to pin"),
     )
     levels = (-h.R, pin.b_f - h.R, 0.0, pin.y_p)
@@ -88,7 +88,7 @@ def _door_strings(prep: Preparation, marks: Marks, display: Display, across: flo
     else:
         levels = (-h.R, back, back + pin.b, face, pin.y_p)
         backset = ("door hinge backset", marks.of("door.hinge_backset"), "backset")
-        leaf = ("hinge leaf on the door", "", "hinge leaf")
+        leaf = ("hinge leaf on the door", "", "leaf")
         names = (gap, backset, leaf, ("door face to pin", "", "to pin"))
     chain = _upright(across, levels, names, display)
     inset = marks.of("frame.rabbet", "frame.stop_gap", "door.thickness")
@@ -143,7 +143,7 @@ def section_at_latch(prep: Preparation, marks: Marks, display: Display) -> Block
     )  # fmt: skip
     row = tuple(span for span in spans if span.b[0] - span.a[0] > TOLERANCE)
     return Block(
-        name="Section at the meeting edges" if prep.other_leaf else "Section at the latch edge",
+        name="Meeting edges" if prep.other_leaf else "Latch edge",
         extent=box,
         parts=cut_out((*_against(prep), *open_leaf(hung, 0.0)), box),
         rows=(row,) if row else (),

@@ -138,7 +138,7 @@ def test_a_job_standard_hinge_is_what_is_cut_for():
 
 def test_a_pair_closes_on_its_other_leaf():
     page = page_of(leaves="pair", size={"width": 72, "height": 84}, active_width=50, hinge=None)
-    assert page.details[1].name == "Section at the meeting edges"
+    assert page.details[1].name == "Meeting edges"
     assert named(page, "meeting gap") == [0.125]
     assert "the inactive leaf is in the table" in " ".join(said(page).split())
     alike = page_of(leaves="pair", size={"width": 72, "height": 84})
