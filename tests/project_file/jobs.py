@@ -30,6 +30,9 @@ def _opening(mark: str) -> st.SearchStrategy[dict[str, Any]]:
             "compare": st.lists(st.integers(64, 500).map(lambda n: n / 64), max_size=4, unique=True),
             "obstructions": st.lists(lengths.map(lambda out: RAIL | {"projection": out}), max_size=2),
             "hardware": st.lists(lengths.map(lambda out: BOX | {"projection": out}), max_size=2),
+            "hinge_locations": st.sampled_from(
+                [{"rule": "7 and 11"}, {"tops": [5, 37, 69.5]}, {"tops": None}]
+            ),
             "tolerances": st.fixed_dictionaries({"gaps": st.none() | st.floats(0, 0.1)}),
             "status": st.sampled_from(["assumed", "approved"]),
         },

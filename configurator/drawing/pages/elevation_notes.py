@@ -4,10 +4,13 @@ from collections.abc import Iterator, Sequence
 
 from configurator.drawing.hinge_parts import cited
 from configurator.drawing.pages.elevation_facts import LeafShown
+from configurator.drawing.pages.fine_lengths import fine
 from configurator.drawing.pages.notes_column import Note
 from configurator.drawing.pages.study_notes import study_notes
+from configurator.rules.fastening import fastening_of
 from configurator.rules.places import USUAL_RULE, row_of_place, rows_of_rule
 from configurator.study.records import Study
+from configurator.tables import ToleranceRow, table
 from configurator.units import Display
 
 _DATUM = (
@@ -37,10 +40,19 @@ def _locations(study: Study, leaves: Sequence[LeafShown], display: Display) -> I
         return
     yield _DATUM
     yield _by_what(study, display)
+    yield from _how_exact(study, display)
     yield _MAKERS
     if any(shown.hinges and shown.hinges.electric for shown in leaves):
         yield "Electric: that hinge carries wires; its mortises need room for them."
     yield "The dashed lines meet at the edge that is hung. * assumed, not given."
+
+
+def _how_exact(study: Study, display: Display) -> Iterator[str]:
+    """Say how far hinges of a wood door may be off; of steel no figure could be read."""
+    if fastening_of(study.opening.door.construction, study.opening.frame.kind).door_family == "wood":
+        row = next(row for row in table(ToleranceRow) if row.key == "hinge_backset" and row.made_of == "wood")
+        within = fine(row.value, display)
+        yield f"On the wood door each within {within} of its place [{cited(row.source, row.mark)}]."
 
 
 def _by_what(study: Study, display: Display) -> str:

@@ -153,6 +153,13 @@ def test_a_pair_whose_leaves_take_other_hinges_shows_both_edges():
     assert [detail.name for detail in alike.details][1:] == ["Hinge edge"]
 
 
+def test_how_exact_is_said_of_wood_doors_only():
+    """The Architectural Woodwork Standards were read; no figure for steel was."""
+    wood = said(page_of(door={"construction": "wood, solid core"}))
+    assert "within 1/32 in of its place" in wood
+    assert "of its place" not in said(page_of())
+
+
 def test_a_scale_that_does_not_fit_is_refused_in_words():
     with pytest.raises(ValueError, match="does not fit on Letter paper"):
         page_of(LETTER, scale_named("3"))
