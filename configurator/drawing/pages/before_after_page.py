@@ -195,7 +195,7 @@ def _captioned(detail: Detail, words: str) -> list[Primitive]:
     return [
         Text("A-ANNO-NOTE", (box.left, base), words, _CAPTION),
         Text("A-ANNO-NOTE", (box.right, base), detail.scale.name, _CAPTION, "end"),
-        Polyline("A-ANNO-NPLT", rectangle(box.left, box.right, box.bottom, box.top), closed=True),
+        Polyline("A-ANNO-BRDR-PICT", rectangle(box.left, box.right, box.bottom, box.top), closed=True),
     ]
 
 

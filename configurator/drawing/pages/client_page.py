@@ -196,7 +196,7 @@ def _captions(
         found.append(Text("A-ANNO-TTLB", (box.left, box.top + 5.0), words, 10.0, bold=True))
         found.append(Text("A-ANNO-NOTE", (box.right, box.top + 5.0), angle, 8.0, "end"))
         outline = rectangle(box.left, box.right, box.bottom, box.top)
-        found.append(Polyline("A-ANNO-NPLT", outline, closed=True))
+        found.append(Polyline("A-ANNO-BRDR-PICT", outline, closed=True))
     return found
 
 

@@ -5,6 +5,7 @@ Inches, in the axes of the plan; the narrower hinge is dashed, the wider one dra
 
 import math
 from collections.abc import Sequence
+from typing import Literal
 
 from configurator.drawing.door_stop import door_stop_parts
 from configurator.drawing.frame_outlines import hinge_jamb
@@ -22,6 +23,7 @@ NARROWER, WIDER = "narrower", "wider"
 """The fills of what only one of the two takes up."""
 _THINNEST = 1.0
 _LINES = {NARROWER: "A-DOOR-NARW", WIDER: "A-DOOR"}
+_HARDWARE = {NARROWER: "A-DOOR-NARW", WIDER: "A-DOOR-HDWR"}
 _HATCHES = {NARROWER: "A-DOOR-PATT-NARW", WIDER: "A-DOOR-PATT-WIDE"}
 _ONLY = {
     NARROWER: "where the door is on the narrower hinge only",
@@ -57,14 +59,23 @@ def overlaid(narrower: Hung, wider: Hung | None, turn: float) -> tuple[Primitive
 
 
 def leaves_overlaid(narrower: Hung, wider: Hung | None, turn: float) -> tuple[Primitive, ...]:
-    """Return the two leaves alone, as a picture of the whole opening shows them."""
+    """Return the two leaves with their hardware, as a picture of the whole opening shows them."""
     if wider is None:
-        return (_leaf(narrower, turn, WIDER),)
-    pieces = [
+        return _small(narrower, turn, WIDER)
+    return (
         *_leaf_left_over(narrower, wider, turn, NARROWER),
         *_leaf_left_over(wider, narrower, turn, WIDER),
-    ]
-    return (*pieces, _leaf(narrower, turn, NARROWER), _leaf(wider, turn, WIDER))
+        *_small(narrower, turn, NARROWER),
+        *_small(wider, turn, WIDER),
+    )
+
+
+def _small(hung: Hung, turn: float, which: str) -> tuple[Primitive, ...]:
+    return (
+        *_hardware(hung, turn, which),
+        _leaf(hung, turn, which),
+        *_contact(hung, turn, which, "graze"),
+    )
 
 
 def _hatched(one: Hung, other: Hung, turn: float, which: str) -> list[Polygon]:
@@ -93,13 +104,32 @@ def _leaf(hung: Hung, turn: float, which: str) -> Polyline:
 
 
 def _outlines(hung: Hung, turn: float, which: str) -> list[Primitive]:
-    """Return leaf, barrel and pin axis, and a ring where the leaf is stopped."""
+    """Return leaf, hardware, barrel and pin axis, and a ring where the leaf is stopped."""
     at = hung.pin.at
     found: list[Primitive] = [
+        *_hardware(hung, turn, which),
         _leaf(hung, turn, which),
         Arc(_LINES[which], at, hung.h.d_b / 2, 0.0, 2 * math.pi, name=f"barrel of the {which} hinge"),
         Symbol("A-ANNO-AXIS", at, "pin axis", f"pin axis of the {which} hinge"),
     ]
-    if hung.contact is not None and turn >= hung.reach - 1e-9:
-        found.append(Symbol("A-ANNO-REDL", hung.contact, "contact", f"contact on the {which} hinge"))
+    return [*found, *_contact(hung, turn, which, "contact")]
+
+
+def _hardware(hung: Hung, turn: float, which: str) -> list[Primitive]:
+    """Return what projects from the leaf, as lines: what is hatched is the leaf alone."""
+    layer = _HARDWARE[which]
+    found: list[Primitive] = []
+    for shape in hung.hardware:
+        points = turned(shape.points, hung.pin.at, hung.shown_at(turn))
+        name = f"{shape.kind} on the {which} hinge"
+        if shape.radius:
+            found.append(Arc(layer, points[0], shape.radius, 0.0, 2 * math.pi, name=name))
+        else:
+            found.append(Polyline(layer, points, closed=True))
     return found
+
+
+def _contact(hung: Hung, turn: float, which: str, mark: Literal["contact", "graze"]) -> list[Primitive]:
+    if hung.contact is None or turn < hung.reach - 1e-9:
+        return []
+    return [Symbol("A-ANNO-REDL", hung.contact, mark, f"contact on the {which} hinge")]

@@ -34,11 +34,12 @@ def spans_of(hung: Hung, turn: float, words: bool) -> tuple[Span, ...]:
 
 
 def strings_go_over_opening(hungs: Sequence[Hung], turn: float) -> bool:
-    """Whether the strings stand over the opening: no leaf does, or things along the wall stand in the way."""
+    """Whether the strings stand over the opening: no leaf does, or the wall has something in the way."""
     least = min(hung.shown_at(turn) for hung in hungs)
     greatest = max(hung.shown_at(turn) for hung in hungs)
     stands = any(thing.met for hung in hungs for thing in hung.standing)
-    return greatest >= _FLAT or (least >= _SQUARE and stands)
+    touches = any(hung.contact is not None and hung.contact[0] < 0.0 for hung in hungs)
+    return greatest >= _FLAT or (least >= _SQUARE and (stands or touches))
 
 
 def start_of(hung: Hung, turn: float) -> float:

@@ -56,6 +56,16 @@ def test_the_contact_of_the_narrower_hinge_is_ringed_and_said():
     assert "stops at 171.8°: leaf on the chair rail" in said(page)
 
 
+def test_what_stops_the_door_is_drawn_and_ringed_where_the_large_picture_does_not_reach():
+    """The lever meets the wall far from the hinge: only the small picture shows it."""
+    small = page_of(demo("112A")).details[1]
+    rings = {one.name: one.at for one in small.primitives if isinstance(one, Symbol)}
+    assert set(rings) == {"contact on the narrower hinge", "contact on the wider hinge"}
+    assert rings["contact on the wider hinge"][0] < -20
+    lever = [one for one in small.primitives if getattr(one, "layer", "") == "A-DOOR-HDWR"]
+    assert len(lever) == 1
+
+
 def test_both_barrels_are_drawn_where_their_pins_are():
     centres = {
         one.name: one.centre[1] for one in page_of(demo("112A")).details[0].primitives if isinstance(one, Arc)
