@@ -13,7 +13,7 @@ from reportlab.lib.styles import ParagraphStyle
 from reportlab.lib.units import inch
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
-from reportlab.platypus import LongTable, Paragraph, SimpleDocTemplate, Spacer, TableStyle
+from reportlab.platypus import CondPageBreak, LongTable, Paragraph, SimpleDocTemplate, Spacer, TableStyle
 
 from configurator.export.pdf_fonts import BOLD, FONT, load_fonts
 from configurator.export.steps import Steps
@@ -26,6 +26,8 @@ MARGIN = 0.5 * inch
 ROOM = PAGE[0] - 2 * MARGIN
 SIZE, LEADING = 6.5, 8.0
 PADDING = 2.5
+WITH_TITLE = 70
+"""Points of a table that stand on one page with its title: what has no room for them begins the next."""
 _RIGHT = ("count", "inches", "degrees", "money")
 _PLAIN = ParagraphStyle("cell", fontName=FONT, fontSize=SIZE, leading=LEADING, splitLongWords=1)
 _NUMBER = ParagraphStyle("number", parent=_PLAIN, alignment=TA_RIGHT)
@@ -67,7 +69,8 @@ def pdf_bytes(document: Document, progress: Progress | None = None) -> bytes:
     )
     story: list[Any] = [_paragraph(document.title, _TITLE), _paragraph(headed(document), _SUBTITLE)]
     for table in document.sheets:
-        story += [Spacer(1, 6), _paragraph(table.title, _SUBTITLE), _laid_out(table, steps)]
+        title = _paragraph(table.title, _SUBTITLE)
+        story += [Spacer(1, 6), CondPageBreak(WITH_TITLE), title, _laid_out(table, steps)]
     story += [Spacer(1, 8), *(_paragraph(note, _PLAIN) for note in document.notes)]
     pages.build(story, canvasmaker=_numbered(headed(document)))
     return written.getvalue()

@@ -14,12 +14,16 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from configurator.export.document import write_document
+from configurator.export.field_sheet_pdf import write_field_sheet
 from configurator.export.table_csv import read_csv
 from configurator.export.table_xlsx import read_xlsx
 from configurator.model import Job
+from configurator.order.changes_document import changes_document
 from configurator.order.document import Document
 from configurator.order.hardware_schedule import schedule_document
 from configurator.order.order_document import order_document
+from configurator.order.revisions import changes_since, freeze
+from configurator.order.submittal import submittal_document
 from configurator.order.take_off import take_off
 from configurator.order.tally import tally_job
 from configurator.project_file import load
@@ -53,11 +57,16 @@ def dangerous_job() -> Job:
 
 
 def documents() -> Iterator[tuple[str, Document]]:
-    """The order and the schedules of that job."""
+    """Everything that is written of that job; for the changes half of its openings have gone."""
     job = dangerous_job()
     tallies = tally_job(job)
-    yield "order", order_document(take_off(tallies, job.job))
+    order = take_off(tallies, job.job)
+    yield "order", order_document(order)
     yield "schedule", schedule_document(tallies, job.job)
+    yield "submittal", submittal_document(tallies, order)
+    less = job.model_copy(update={"openings": job.openings[::2]})
+    changes = changes_since(freeze(job, order), less, take_off(tally_job(less), less.job))
+    yield "changes", changes_document(changes, job.job)
 
 
 def convert(program: str, path: Path, wanted: str, folder: Path) -> Path:
@@ -71,6 +80,24 @@ def convert(program: str, path: Path, wanted: str, folder: Path) -> Path:
     return made
 
 
+def check_field_sheet(folder: Path) -> bool:
+    """Write the field sheet and let another program read it: every mark, and every page counted."""
+    reader = shutil.which("pdftotext")
+    if reader is None:
+        print("field sheet: pdftotext is not installed (Debian: poppler-utils); not checked")
+        return True
+    job = dangerous_job()
+    write_field_sheet(job, folder / "field.pdf")
+    read = subprocess.run(
+        [reader, "-layout", str(folder / "field.pdf"), "-"], capture_output=True, check=True
+    )
+    pages = read.stdout.decode().removesuffix("\f").split("\f")
+    marked = [opening.mark for opening in job.openings if opening.mark.strip() not in read.stdout.decode()]
+    good = not marked and all(f"page {n} of {len(pages)}" in page for n, page in enumerate(pages, 1))
+    print(f"field sheet, {len(pages)} pages: {'all marks and pages' if good else f'MISSING: {marked}'}")
+    return good
+
+
 def marks_of(rows: list[list[str]]) -> list[str]:
     """The column of marks."""
     return [row[rows[0].index("mark")] for row in rows[1:]]
@@ -78,7 +105,7 @@ def marks_of(rows: list[list[str]]) -> list[str]:
 
 def check(program: str, folder: Path) -> bool:
     """Write, convert and read back; say what came of each."""
-    good = True
+    good = check_field_sheet(folder)
     for name, document in documents():
         for ending in (".xlsx", ".csv"):
             write_document(document, folder / f"{name}{ending}")

@@ -56,3 +56,29 @@ def test_a_pdf_is_stopped_while_its_pages_are_laid_out():
     with pytest.raises(Cancelled):
         pdf_bytes(document(200), lambda done, _: told.append(done) or done <= 210)
     assert told[-1] > 210
+
+
+def test_a_title_never_stands_alone_at_the_foot_of_a_page(monkeypatch):
+    """However many rows the first table has, the second table's title has its header under it."""
+    from reportlab.platypus import Paragraph
+
+    drawn = []
+    draw = Paragraph.drawOn
+    monkeypatch.setattr(
+        Paragraph,
+        "drawOn",
+        lambda self, canvas, x, y, **more: (
+            drawn.append((canvas.getPageNumber(), self.style.name, y)),
+            draw(self, canvas, x, y, **more),
+        ),
+    )
+    for rows in range(25, 50):
+        drawn.clear()
+        first, second = document(rows).sheets[0], document(40).sheets[0]
+        pdf_bytes(Document("Order", (), (first,), (first, second), ()))
+        titles = [(page, y) for page, style, y in drawn if style == "subtitle"]
+        heads = [page for page, style, _ in drawn if style == "head"]
+        assert titles[-1][0] in heads
+        assert [page for page, style, y in drawn if style == "head" and y < titles[-1][1]].count(
+            titles[-1][0]
+        )
