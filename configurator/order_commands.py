@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from configurator.order.spare import Spare
     from configurator.order.take_off import TakeOff
     from configurator.order.tally import Tally
+    from configurator.project_file.held import HeldFile
 
 TABLES = ("doors", "openings", "groups")
 """The schedules by the word that asks for one: doors, hardware by opening, hardware by group."""
@@ -44,6 +45,12 @@ def add_order_commands(commands: Any) -> None:
     order.add_argument(
         "--submittal", action="store_true", help="with cover, schedule and cautions, for whoever approves it"
     )
+    order.add_argument(
+        "--freeze", metavar="NOTE", help="keep the order in the file as its next revision, with a note"
+    )
+    order.add_argument(
+        "--mark-ordered", action="store_true", help="with --freeze, set the status of its openings to ordered"
+    )
     order.add_argument("--strict", action="store_true", help="exit with 1 when a finding is an error")
     order.set_defaults(run=order_command)
 
@@ -59,9 +66,27 @@ def add_order_commands(commands: Any) -> None:
 
 
 def order_command(options: argparse.Namespace) -> tuple[str, int]:
-    """Return the order as text or data and the exit status; written to a file too where one is named."""
-    job = load(options.file)
+    """Return the order as text or data and the exit status; written to a file too where one is named.
+
+    An order that is frozen goes out first, and only then into its own file.
+    """
     _refuse_ending(options.out)
+    if options.freeze is None:
+        if options.mark_ordered:
+            raise _refused("--mark-ordered", "goes with --freeze")
+        return _ordered(load(options.file), options, None)
+    from configurator.project_file.held import open_held
+
+    file, job = open_held(options.file)
+    try:
+        if file.why_not:
+            raise _refused("--freeze", f"the order cannot be kept in the file: {file.why_not}")
+        return _ordered(job, options, file)
+    finally:
+        file.release()
+
+
+def _ordered(job: Job, options: argparse.Namespace, file: "HeldFile | None") -> tuple[str, int]:
     revision = _revision(job, options)
     tallies, order = _taken_off(job, options, revision)
     if revision is not None:
@@ -69,7 +94,25 @@ def order_command(options: argparse.Namespace) -> tuple[str, int]:
     priced = _priced(order, options.prices)
     status = FOUND_ERRORS if options.strict and order.has_errors else DONE
     said = _written(_document(tallies, order, priced, options.submittal), options)
-    return _data(_as_data(order, priced)) if options.json else said, status
+    data = _as_data(order, priced)
+    if file is not None:
+        data["revision"] = _frozen(job, order, options, file)
+        said += f"kept as revision {data['revision']}: {options.file}\n"
+    return _data(data) if options.json else said, status
+
+
+def _frozen(job: Job, order: "TakeOff", options: argparse.Namespace, file: "HeldFile") -> int:
+    """Keep the order in its job's file and return the number of the revision."""
+    from datetime import date
+
+    from configurator.order.revisions import RevisionError, freeze, marked_ordered, with_revision
+
+    try:
+        revision = freeze(job, order, date.today().isoformat(), options.freeze.strip() or None)
+    except RevisionError as error:
+        raise ProjectFileError((error.fault,)) from None
+    file.save(with_revision(marked_ordered(job, order) if options.mark_ordered else job, revision))
+    return revision.number
 
 
 def schedule_command(options: argparse.Namespace) -> tuple[str, int]:
@@ -120,8 +163,8 @@ def _revision(job: Job, options: argparse.Namespace) -> Revision | None:
     """Return the revision that was asked for; prices are of a whole order, so they do not go with it."""
     if options.since is None:
         return None
-    for name in ("prices", "submittal"):
-        if getattr(options, name):
+    for name in ("prices", "submittal", "freeze"):
+        if getattr(options, name) not in (None, False):
             raise _refused("--since", f"gives what changed, and nothing else; leave out --{name}")
     for revision in job.revisions:
         if revision.number == options.since:

@@ -16,6 +16,7 @@ from configurator.order.spare import Spare
 from configurator.order.take_off import take_off
 from configurator.order.tally import tally_job
 from configurator.project_file import load, save
+from configurator.project_file.held import open_held
 from tests.openings import plain_data
 
 ROOT = Path(__file__).resolve().parent.parent
@@ -224,6 +225,7 @@ def test_a_field_sheet_is_a_pdf_with_a_page_for_every_few_openings(capsys, tmp_p
         (("schedule", DEMO, "--field", "--only", "doors", "--out", "x.pdf"), "--field: is a sheet"),
         (("schedule", DEMO, "--metric"), "--metric: goes with --field"),
         (("order", DEMO, "--submittal", "--since", "1"), "leave out --submittal"),
+        (("order", DEMO, "--mark-ordered"), "--mark-ordered: goes with --freeze"),
     ],
 )
 def test_what_does_not_go_together_is_refused(capsys, words, said):
@@ -231,3 +233,31 @@ def test_what_does_not_go_together_is_refused(capsys, words, said):
     captured = capsys.readouterr()
     assert captured.out == ""
     assert said in captured.err
+
+
+def test_an_order_is_frozen_into_its_file_and_compared_with_later(capsys, tmp_path):
+    path = write(
+        tmp_path / "job.json", plain_data(mark="1", quantity=2), plain_data(mark="2", hung_on="pivots")
+    )
+    said = printed(capsys, "order", path, "--freeze", "first order", "--mark-ordered", "--spare", "1")
+    assert said.endswith(f"kept as revision 1: {path}\n")
+    job = load(path)
+    assert [(one.number, one.note, one.spare) for one in job.revisions] == [(1, "first order", "1")]
+    assert [opening.status for opening in job.openings] == ["ordered", "assumed"]
+    assert json.loads(printed(capsys, "order", path, "--freeze", " ", "--json"))["revision"] == 2
+    assert load(path).revisions[1].note is None
+    assert "Nothing has changed since revision 1." in printed(capsys, "order", path, "--since", "1")
+    assert list(tmp_path.iterdir()) == [path], "the lock is gone again"
+
+
+def test_a_file_that_somebody_works_on_takes_no_revision(capsys, tmp_path):
+    path = write(tmp_path / "job.json", plain_data(mark="1"))
+    before = path.read_bytes()
+    file, _ = open_held(path)
+    try:
+        assert main(["order", str(path), "--freeze", "", "--out", str(tmp_path / "order.csv")]) == 2
+    finally:
+        file.release()
+    assert "--freeze: the order cannot be kept in the file" in capsys.readouterr().err
+    assert path.read_bytes() == before
+    assert list(tmp_path.iterdir()) == [path], "nothing went out either"
