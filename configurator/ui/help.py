@@ -38,8 +38,8 @@ cell. All of it is taken or nothing.</p>
 at what becomes of each row; nothing is taken until you say so, and one undo takes it back.</p>
 <h3>An order</h3>
 <p>Ctrl+Shift+O shows the hinges of the whole job as order lines. Freeze an order when it goes out: afterwards
-you see what changed since, and what must be ordered or returned. Under Write is all that goes out of the house,
-and a field sheet to fill in on site.</p>
+you see what changed since, and what must be ordered or returned. Under Write is all that goes out of the
+house, and a field sheet to fill in on site.</p>
 <h3>Millimetres</h3>
 <p>Lengths in the picture, the table and the form follow the choice of units; findings stay in inches.</p>
 <h3>Words</h3>
