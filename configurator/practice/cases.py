@@ -1,0 +1,138 @@
+"""Openings drawn at random for problems about the plan, with everything that counts given; inches."""
+
+from dataclasses import dataclass
+from random import Random
+from typing import Any
+
+from configurator.geometry.pin import Hanging, Pin, locate_pin
+from configurator.model import Opening
+from configurator.practice.words import fraction
+from configurator.rules.leaf_hinge import leaf_hinges
+from configurator.rules.usual import FilledOpening, fill
+from configurator.study.hang import HungLeaf, hanging, hung_leaves
+from configurator.study.records import Candidate
+from configurator.study.run import hang
+
+WIDTHS = (30.0, 32.0, 34.0, 36.0, 38.0, 40.0, 42.0, 44.0, 48.0)
+HINGE_WIDTHS = (4.0, 4.5, 5.0, 6.0)
+_PROUD = (0.0, 0.125, 0.25, 0.375, 0.5, 0.625, 0.75)
+LEVER = {
+    "kind": "lever",
+    "projection": 2.5,
+    "from_latch_edge": 2.75,
+    "width": 4,
+    "height": 38,
+    "vertical": 3.5,
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Case:
+    """A single leaf hung on one hinge open width, inches."""
+
+    opening: Opening
+    filled: FilledOpening
+    leaf: HungLeaf
+    width: float
+
+    @property
+    def h(self) -> Hanging:
+        """The leaf in the symbols of the plan geometry."""
+        return hanging(self.filled, self.leaf, self.width)
+
+    @property
+    def pin(self) -> Pin:
+        """Where the pin stands."""
+        return locate_pin(self.h)
+
+    def hung(self) -> Candidate:
+        """Return every answer of the plan for it."""
+        return hang(self.filled, self.leaf, self.width)
+
+    def on(self, width: float) -> "Case":
+        """Return the same leaf on another hinge open width, inches."""
+        shown = Opening.model_validate({**self.opening.model_dump(exclude_unset=True), "compare": [width]})
+        return Case(shown, self.filled, self.leaf, width)
+
+
+def case(data: dict[str, Any], width: float) -> Case:
+    """Return an opening, as keys of a project file, hung on a hinge open width, inches."""
+    opening = Opening.model_validate({"mark": "practice", "compare": [width], **data})
+    filled = fill(opening)
+    return Case(opening, filled, hung_leaves(filled, leaf_hinges(filled))[0], width)
+
+
+def drawn(random: Random, **more: Any) -> dict[str, Any]:
+    """Return a single leaf in a steel frame with sizes, gaps and backset drawn at random."""
+    thickness = random.choice((1.75, 1.75, 1.75, 1.375))
+    return {
+        "hand": random.choice(("LH", "RH")),
+        "size": {"width": random.choice(WIDTHS), "height": random.choice((80.0, 84.0, 90.0))},
+        "door": {
+            "thickness": thickness,
+            "latch_bevel": 0.0625,
+            "hinge_backset": random.choice((0.25, 0.25, 0.3125, 0.375)),
+            "hinge_gap": 0.125,
+            "latch_gap": 0.125,
+        },
+        "frame": {
+            "kind": "knocked-down drywall",
+            "face": 2,
+            "rabbet": thickness + random.choice((0.1875, 0.25, 0.3125)),
+            "stop_gap": random.choice((0.0625, 0.125)),
+            "stop_height": 0.625,
+        },
+        "wall": {"frame_proud": random.choice(_PROUD)},
+        **more,
+    }
+
+
+def drawn_case(random: Random, **more: Any) -> Case | None:
+    """Return a drawn opening on a drawn hinge width; None where the barrel would not stand free."""
+    found = case(drawn(random, **more), random.choice(HINGE_WIDTHS))
+    return found if min(found.pin.o, found.pin.y_p) >= found.h.d_b / 2 else None
+
+
+def door_words(found: Case) -> str:
+    """Say the door, its backset and its hinge."""
+    h = found.h
+    return (
+        f"A door {fraction(h.T)} in thick hangs on a hinge {fraction(h.W)} in open width. The edge of the "
+        f"hinge leaf is {fraction(h.b)} in from the door's stop-side face."
+    )
+
+
+def frame_words(found: Case) -> str:
+    """Say the rabbet, the gap at the frame stop and how far proud the frame stands."""
+    h = found.h
+    return f"The rabbet is {fraction(h.R)} in deep and the gap at the frame stop is {fraction(h.k)} in."
+
+
+def proud_words(found: Case) -> str:
+    """Say how far the frame face stands ahead of the wall."""
+    proud = found.h.p
+    return f"The frame face stands {fraction(proud)} in proud of the wall." if proud else FLUSH
+
+
+FLUSH = "The frame face is flush with the wall."
+
+
+def off_door_line(found: Case) -> str:
+    """Work out how far the pin stands off the door face."""
+    h, pin = found.h, found.pin
+    return (
+        f"Pin off the door face: o = W/2 − (T − b) = {fraction(h.W / 2)} − ({fraction(h.T)} − "
+        f"{fraction(h.b)}) = {fraction(pin.o)} in."
+    )
+
+
+def inset_line(found: Case) -> str:
+    """Work out how far the door face sits behind the frame face."""
+    h = found.h
+    return f"Inset: i = R − k − T = {fraction(h.R)} − {fraction(h.k)} − {fraction(h.T)} = {fraction(h.i)} in."
+
+
+def off_frame_line(found: Case) -> str:
+    """Work out how far the pin stands off the frame face."""
+    h, pin = found.h, found.pin
+    return f"Pin off the frame face: o − i = {fraction(pin.o)} − {fraction(h.i)} = {fraction(pin.y_p)} in."

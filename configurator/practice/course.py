@@ -1,0 +1,41 @@
+"""All templates, and the order a short course takes them in: from easy to hard, topic by topic."""
+
+from collections.abc import Mapping
+from functools import cache
+from types import MappingProxyType
+
+from configurator.practice.problem import Posed, Template, pose
+from configurator.practice.topics import (
+    angles,
+    clearances,
+    corridors,
+    finishes,
+    hands,
+    hinges,
+    orders,
+    passing,
+    pins,
+    sizes,
+    stops,
+)
+
+_MODULES = (sizes, hands, hinges, finishes, pins, clearances, passing, corridors, stops, angles, orders)
+TEMPLATES: tuple[Template, ...] = tuple(template for module in _MODULES for template in module.TEMPLATES)
+TOPICS: tuple[str, ...] = tuple(dict.fromkeys(template.topic for template in TEMPLATES))
+BY_KEY: Mapping[str, Template] = MappingProxyType({template.key: template for template in TEMPLATES})
+
+
+@cache
+def course() -> tuple[Template, ...]:
+    """Return every template from easy to hard, those of a level in the order of their topics."""
+    return tuple(sorted(TEMPLATES, key=lambda template: template.level))
+
+
+def of_topic(topic: str) -> tuple[Template, ...]:
+    """Return the templates of a topic from easy to hard; those of the whole course for an empty name."""
+    return tuple(template for template in course() if topic in ("", template.topic))
+
+
+def problem_of(seed: int) -> Posed:
+    """Return a problem of any template: a seed picks the template, and then its numbers."""
+    return pose(TEMPLATES[seed % len(TEMPLATES)], seed)

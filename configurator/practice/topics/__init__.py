@@ -1,0 +1,1 @@
+"""The templates of practice, a module for each topic."""

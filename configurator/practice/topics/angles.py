@@ -1,0 +1,223 @@
+"""How far a door opens, and what ends its swing."""
+
+import math
+from random import Random
+
+from configurator.practice.answers import AngleAnswer, ChoiceAnswer
+from configurator.practice.cases import LEVER, Case, drawn, drawn_case
+from configurator.practice.problem import Problem, Template
+from configurator.practice.words import decimal, fraction
+
+TOPIC = "greatest angle"
+_BARE = "The bare door is leaf and barrel, without lever or knob."
+_SAME = 1e-6
+"""Degrees. A solution farther from the study than this is not the whole story, and is not posed."""
+
+
+def face_on_corner(o: float, along: float, out: float) -> float:
+    """Return the angle, degrees, at which the door face comes to a corner; inches.
+
+    The corner stands `along` from the pin, away from the opening, and `out` off the pin, away from the wall.
+    """
+    rho = math.hypot(along, out)
+    return math.degrees(math.atan2(out, -along) + math.asin(o / rho))
+
+
+def point_on_wall(along: float, ahead: float, behind: float) -> float:
+    """Return the angle, degrees, at which a point of the door comes to a wall `behind` the pin; inches.
+
+    On the closed door the point is `along` from the pin and `ahead` of it, on the pull side.
+    """
+    rho = math.hypot(along, ahead)
+    return math.degrees(math.pi + math.asin(behind / rho) - math.atan2(ahead, along))
+
+
+def point_on_return_wall(along: float, ahead: float, beside: float) -> float:
+    """Return the angle, degrees, at which a point comes to a wall square to the opening, `beside` the pin."""
+    rho = math.hypot(along, ahead)
+    return math.degrees(math.acos(-beside / rho) - math.atan2(ahead, along))
+
+
+def _rail(random: Random) -> Problem | None:
+    thing = {
+        "kind": "chair rail",
+        "projection": random.choice((1.5, 1.75, 2.0, 2.25, 2.5)),
+        "start": random.choice((0.5, 1.0, 2.0, 3.0, 4.0)),
+        "bottom": 32,
+        "top": 36,
+    }
+    found = drawn_case(random, obstructions=[thing])
+    if found is None:
+        return None
+    h, pin = found.h, found.pin
+    along = h.F + found.opening.obstructions[0].start + pin.x_p  # type: ignore[operator]
+    out = found.opening.obstructions[0].projection - h.p - pin.y_p  # type: ignore[operator]
+    hung = found.hung()
+    angle = hung.greatest_angle_bare
+    if out <= 0 or abs(face_on_corner(pin.o, along, out) - angle) > _SAME:
+        return None
+    rho, lead = math.hypot(along, out), math.degrees(math.atan2(out, -along))
+    return Problem(
+        question=(
+            f"The pin stands {fraction(pin.o)} in off the door face. Along the wall, the corner of a rail is "
+            f"{fraction(along)} in from the pin, and it stands {fraction(out)} in farther off the wall "
+            "than the "
+            "pin does. At what angle does the face of the bare door come to that corner?"
+        ),
+        answer=AngleAnswer(angle, 0.1),
+        solution=(
+            f"From the pin to the corner: sqrt({decimal(along)}² + {decimal(out)}²) = {rho:.4f} in, in the "
+            f"direction {lead:.3f}°.",
+            f"The face passes the pin at {fraction(pin.o)} in, so it comes there "
+            f"asin({decimal(pin.o)} / {rho:.4f}) = {math.degrees(math.asin(pin.o / rho)):.3f}° later.",
+            f"{lead:.3f}° + {angle - lead:.3f}° = {angle:.1f}°.",
+        ),
+        convention=f"0° is the closed door. {_BARE}",
+        opening=found.opening,
+        angle=180.0,
+    )
+
+
+def _return_wall(random: Random) -> Problem | None:
+    start = random.choice((2.0, 3.0, 4.0, 5.0, 6.0, 8.0))
+    found = drawn_case(random, obstructions=[{"kind": "return wall", "start": start}])
+    if found is None:
+        return None
+    h, pin = found.h, found.pin
+    along, beside = h.O - h.g_l - pin.x_p, h.F + start + pin.x_p
+    angle = found.hung().greatest_angle_bare
+    if abs(point_on_return_wall(along, -pin.o, beside) - angle) > _SAME:
+        return None
+    rho, lag = math.hypot(along, pin.o), math.degrees(math.atan2(pin.o, along))
+    return Problem(
+        question=(
+            f"A return wall stands square to the opening, {fraction(beside)} in beside the pin. The "
+            "pull-side "
+            f"corner of the lock edge is {fraction(along)} in from the pin along the closed door and "
+            f"{fraction(pin.o)} in behind it. At what angle does that corner of the bare door meet the wall?"
+        ),
+        answer=AngleAnswer(angle),
+        solution=(
+            f"From the pin to the corner: sqrt({decimal(along)}² + {decimal(pin.o)}²) = {rho:.4f} in; "
+            "closed "
+            f"it lies at −{lag:.3f}°.",
+            f"It meets the wall where {rho:.4f} × cos(angle − {lag:.3f}°) = −{decimal(beside)}.",
+            f"angle = acos(−{decimal(beside)} / {rho:.4f}) + {lag:.3f}° = {angle:.0f}°.",
+        ),
+        convention=f"0° is the closed door. {_BARE}",
+        opening=found.opening,
+        angle=180.0,
+    )
+
+
+def lever_case(random: Random) -> Case | None:
+    """Draw an opening whose door carries a lever on the pull face."""
+    lever = {
+        **LEVER,
+        "projection": random.choice((2.0, 2.25, 2.5, 2.75)),
+        "from_latch_edge": random.choice((2.75, 3.75)),
+    }
+    return drawn_case(random, hardware=[lever])
+
+
+def lever_corner(found: Case) -> tuple[float, float]:
+    """Return where the lever's corner nearest the hinge is: along the door from the pin, and ahead of it."""
+    h, pin, lever = found.h, found.pin, found.opening.hardware[0]
+    along = h.O - h.g_l - (lever.from_latch_edge + lever.width / 2) - pin.x_p
+    return along, lever.projection - pin.o
+
+
+def _lever(random: Random) -> Problem | None:
+    found = lever_case(random)
+    if found is None:
+        return None
+    along, ahead = lever_corner(found)
+    behind = found.h.p + found.pin.y_p
+    angle = found.hung().greatest_angle
+    if angle == 180.0 or abs(point_on_wall(along, ahead, behind) - angle) > _SAME:
+        return None
+    rho, lead = math.hypot(along, ahead), math.degrees(math.atan2(ahead, along))
+    return Problem(
+        question=(
+            "On the closed door the outer corner of a lever, on the side of the hinge, is "
+            f"{fraction(along)} in from the pin along the "
+            f"door and {fraction(ahead)} in ahead of it. The wall face lies {fraction(behind)} in behind the "
+            "pin. At what angle does the lever meet the wall?"
+        ),
+        answer=AngleAnswer(angle, 0.1),
+        solution=(
+            f"From the pin to the corner: sqrt({decimal(along)}² + {decimal(ahead)}²) = {rho:.4f} in, "
+            "closed "
+            f"at {lead:.3f}°.",
+            f"It is {decimal(behind)} in behind the pin at 180° + asin({decimal(behind)} / {rho:.4f}) = "
+            f"{angle + lead:.3f}°.",
+            f"{angle + lead:.3f}° − {lead:.3f}° = {angle:.1f}°.",
+        ),
+        convention="0° is the closed door; the lever is taken as a box seen from above.",
+        opening=found.opening,
+        angle=180.0,
+    )
+
+
+_LEVER, _LEAF, _NOTHING = "the lever, on the wall", "the leaf, on the rail", "nothing: it folds flat"
+
+
+def _what_stops(random: Random) -> Problem | None:
+    data = drawn(random, hardware=[LEVER] if random.random() < 0.6 else [])
+    if random.random() < 0.7:
+        rail = {"kind": "chair rail", "projection": random.choice((0.75, 1.75, 2.5)), "start": 0.5}
+        data["obstructions"] = [{**rail, "bottom": 30, "top": 34}]
+    found = drawn_case(random, **data)
+    if found is None:
+        return None
+    hung = found.hung()
+    met = hung.stopped_by
+    parts = {("lever", "wall"): _LEVER, ("leaf", "chair rail"): _LEAF}
+    right = _NOTHING if met is None else parts.get((met.part, met.kind))
+    if right is None or 180.0 > hung.greatest_angle > 179.9 or _grazes(found):
+        return None
+    return Problem(
+        question=f"{_what_stands(found)} What ends the swing first?",
+        answer=ChoiceAnswer(right, (_LEVER, _LEAF, _NOTHING)),
+        solution=(
+            f"The bare door reaches {hung.greatest_angle_bare:.1f}°, with its hardware "
+            f"{hung.greatest_angle:.1f}°.",
+            f"So it is {right}.",
+        ),
+        convention="A lever that meets a wall first wants a stop, not a wider hinge.",
+        opening=found.opening,
+        angle=180.0,
+    )
+
+
+def _grazes(found: Case) -> bool:
+    flat = 2 * found.pin.o - found.h.i + found.h.p
+    return any(abs(flat - (thing.projection or 0.0)) < 1 / 16 for thing in found.opening.obstructions)
+
+
+def _what_stands(found: Case) -> str:
+    h, pin = found.h, found.pin
+    flat = 2 * pin.o - h.i + h.p
+    words = [f"Open flat, the face of a door would stand {fraction(flat)} in off the wall."]
+    for thing in found.opening.obstructions:
+        words.append(
+            f"A chair rail 30 to 34 in high stands {fraction(thing.projection or 0.0)} in off the wall."
+        )
+    if found.opening.hardware:
+        lever = found.opening.hardware[0]
+        words.append(
+            "On that face a lever, middle 38 in high and 3-1/2 in tall, stands "
+            f"{fraction(lever.projection)} in "
+            "off the door."
+        )
+    else:
+        words.append("Nothing is on the face of the door.")
+    return " ".join(words)
+
+
+TEMPLATES = (
+    Template("what ends the swing", TOPIC, 3, _what_stops),
+    Template("angle at a return wall", TOPIC, 5, _return_wall),
+    Template("angle at a rail", TOPIC, 5, _rail),
+    Template("angle of a lever on the wall", TOPIC, 5, _lever),
+)

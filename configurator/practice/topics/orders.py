@@ -1,0 +1,277 @@
+"""Quantities of an order, and slips in an order line."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from random import Random
+from typing import Any
+
+from configurator.model import Opening
+from configurator.practice.answers import ChoiceAnswer, CountAnswer
+from configurator.practice.problem import Problem, Template
+from configurator.practice.words import fraction, sentence
+from configurator.rules.count import hinge_count, pairs
+from configurator.rules.finish import finishes, same_look
+from configurator.rules.wording import feet, size
+from configurator.study.run import study
+
+TOPIC = "order quantities"
+SLIPS = "slips in an order"
+_DOORS = tuple(range(4, 61))
+_PAIR = "A pair is two hinges."
+
+
+def _drawn(random: Random) -> tuple[int, float, int]:
+    """Draw a number of doors, their leaf height and the hinges of each."""
+    height = random.choice((59.0, 79.125, 83.125, 89.125, 95.125, 107.125))
+    return random.choice(_DOORS), height, hinge_count(height).value
+
+
+def _hinges(random: Random) -> Problem:
+    doors, height, each = _drawn(random)
+    return Problem(
+        question=(
+            f"{doors} single doors are to be hung, their leaves {fraction(height)} in high. How many "
+            "hinges are "
+            "ordered?"
+        ),
+        answer=CountAnswer(doors * each),
+        solution=(
+            f"A leaf that high takes {each} hinges.",
+            f"{doors} × {each} = {doors * each} hinges, which is {pairs(doors * each)}.",
+        ),
+        convention=f"{_PAIR} The count goes by the leaf's height: {hinge_count(height).source}.",
+    )
+
+
+def _in_pairs(random: Random) -> Problem:
+    doors = random.choice(_DOORS)
+    each = random.choice((2, 3, 3, 4))
+    return Problem(
+        question=f"{doors} doors take {each} hinges each. How many pair of hinges is that?",
+        answer=CountAnswer(doors * each, in_pairs=True),
+        solution=(f"{doors} × {each} = {doors * each} hinges; / 2 = {pairs(doors * each)}.",),
+        convention=_PAIR,
+    )
+
+
+def _from_pairs(random: Random) -> Problem:
+    each, doors = random.choice((3, 3, 4)), random.choice(_DOORS)
+    hinges = doors * each
+    return Problem(
+        question=f"An order reads {pairs(hinges)} of hinges, {each} hinges a door. How many doors is it for?",
+        answer=CountAnswer(doors, "doors"),
+        solution=(f"{pairs(hinges)} is {hinges} hinges.", f"{hinges} / {each} = {doors} doors."),
+        convention=_PAIR,
+    )
+
+
+def _mixed(random: Random) -> Problem:
+    low, high = random.choice(_DOORS), random.choice(_DOORS[:20])
+    short, tall = 83.125, random.choice((95.125, 107.125))
+    few, many = hinge_count(short).value, hinge_count(tall).value
+    total = low * few + high * many
+    return Problem(
+        question=(
+            f"A job has {low} doors with leaves {fraction(short)} in high and {high} with leaves "
+            f"{fraction(tall)} "
+            "in high. How many hinges is that in all?"
+        ),
+        answer=CountAnswer(total),
+        solution=(
+            f"{low} × {few} = {low * few}, and {high} × {many} = {high * many}.",
+            f"{low * few} + {high * many} = {total} hinges.",
+        ),
+        convention=f"{_PAIR} The count goes by the leaf's height: {hinge_count(short).source}.",
+    )
+
+
+def _double_doors(random: Random) -> Problem:
+    openings, height = random.choice(_DOORS[:30]), random.choice((83.125, 95.125))
+    each = hinge_count(height).value
+    total = 2 * openings * each
+    return Problem(
+        question=(
+            f"{openings} openings have a pair of doors each, every leaf {fraction(height)} in high. How many "
+            "hinges is that?"
+        ),
+        answer=CountAnswer(total),
+        solution=(
+            f"A pair of doors is two leaves, each with {each} hinges: {2 * each} an opening.",
+            f"{openings} × {2 * each} = {total} hinges, which is {pairs(total)} of hinges.",
+        ),
+        convention=f"{_PAIR} A pair of doors is two leaves in one opening.",
+    )
+
+
+def _screws(random: Random) -> Problem:
+    doors, each, leaf = random.choice(_DOORS), random.choice((2, 3, 4)), random.choice((3, 4, 5))
+    wood = doors * each * leaf
+    return Problem(
+        question=(
+            f"{doors} wood doors hang in steel frames on {each} hinges each, {leaf} screws in every hinge "
+            "leaf. How "
+            "many wood screws are wanted?"
+        ),
+        answer=CountAnswer(wood, "wood screws"),
+        solution=(
+            "The door leaf of each hinge takes wood screws, the frame leaf machine screws.",
+            f"{doors} × {each} × {leaf} = {wood} wood screws, and as many machine screws.",
+        ),
+        convention="Without spares.",
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """An order line as its parts, each in the words of an order."""
+
+    quantity: str
+    size: str
+    bearing: str
+    finish: str
+    pin: str
+
+    def parts(self) -> tuple[str, ...]:
+        """Return the parts as the options of a question."""
+        return (self.quantity, self.size, self.bearing, self.finish, self.pin)
+
+
+@dataclass(frozen=True, slots=True)
+class Ordered:
+    """Doors all alike, what they are, and the line that is right for them."""
+
+    opening: Opening
+    words: str
+    line: Line
+    why: dict[str, str]
+    doors: int
+    height: float
+    width: float
+    hinges: int
+    bhma: str
+
+
+_BEARING = {"plain": "plain bearing", "ball": "antifriction bearing"}
+
+
+def _drawn_opening(random: Random, outswing: bool) -> Opening:
+    data: dict[str, Any] = {
+        "mark": "practice",
+        "quantity": random.choice(_DOORS),
+        "hand": random.choice(("LHR", "RHR") if outswing else ("LH", "RH")),
+        "size": {"width": random.choice((34, 36)), "height": random.choice((80, 84, 96))},
+        "door": {"construction": "hollow metal, 18 gage", "thickness": 1.75},
+        "use": {
+            "closer": True,
+            "locked": True,
+            "traffic": "average",
+            "fire_rated": False,
+            "exposure": "interior",
+        },
+    }
+    return Opening.model_validate(data)
+
+
+def _ordered(random: Random, outswing: bool = False) -> Ordered:
+    opening = _drawn_opening(random, outswing)
+    found = study(opening)
+    whole = found.specification.whole
+    said = {key: reason.value for key, reason in whole.items()}
+    hinges = said["count"] * opening.quantity
+    line = Line(
+        f"{hinges} hinges",
+        size(said["height"], said["width"]),
+        _BEARING[said["bearing"]],
+        f"steel, finish {said['finish_bhma']}",
+        f"{said['pin']} pin",
+    )
+    words = (
+        f"{opening.quantity} single doors, {feet(opening.size.width)} x {feet(opening.size.height)}, 1-3/4 "
+        "in "
+        f"thick, hollow metal, {opening.hand}, locked with the key outside, with closers, average traffic, "
+        "interior, satin chrome look, nothing on the wall."
+    )
+    why = {key: sentence(reason.because) for key, reason in whole.items()}
+    count = (opening.quantity, said["height"], said["width"], hinges)
+    return Ordered(opening, words, line, why, *count, said["finish_bhma"])
+
+
+def _slip(ordered: Ordered, part: str, wrong: str, why: str) -> Problem | None:
+    parts = tuple(
+        wrong if name == part else getattr(ordered.line, name) for name in Line.__dataclass_fields__
+    )
+    right = getattr(ordered.line, part)
+    if wrong == right:
+        return None
+    return Problem(
+        question=(
+            f"For: {ordered.words}\nAn order line reads: {', '.join(parts)}.\nOne part of it is a slip. "
+            "Which one?"
+        ),
+        answer=ChoiceAnswer(wrong, parts),
+        solution=(why, f"It should read: {right}."),
+        convention="The hand is told from outside. Hinge sizes give the height first.",
+        opening=ordered.opening,
+    )
+
+
+def _pair_slip(random: Random) -> Problem | None:
+    one = _ordered(random)
+    why = f"{one.doors} doors × {one.hinges // one.doors} hinges = {one.hinges} hinges = {pairs(one.hinges)}."
+    return _slip(one, "quantity", f"{one.hinges} pair of hinges", why)
+
+
+def _count_slip(random: Random) -> Problem | None:
+    one = _ordered(random)
+    each = one.hinges // one.doors
+    wrong = f"{one.doors * (each - 1)} hinges"
+    return _slip(one, "quantity", wrong, one.why["count"])
+
+
+def _size_slip(random: Random) -> Problem | None:
+    one = _ordered(random)
+    if one.height == one.width:
+        return None
+    why = f"{one.why['height']} The first figure of a hinge size is its height."
+    return _slip(one, "size", size(one.width, one.height), why)
+
+
+def _bearing_slip(random: Random) -> Problem | None:
+    one = _ordered(random)
+    return _slip(one, "bearing", _BEARING["plain"], one.why["bearing"])
+
+
+def _finish_slip(random: Random) -> Problem | None:
+    one = _ordered(random)
+    row = finishes(bhma=one.bhma)[0]
+    metal = random.choice(("brass", "stainless"))
+    other = same_look(row, metal) if metal == "brass" else finishes(look="satin stainless", metal=metal)[0]
+    if other is None:
+        return None
+    why = f"{other.bhma} is {other.look} on {other.metal}, and the hinges are steel. {one.why['finish_bhma']}"
+    return _slip(one, "finish", f"steel, finish {other.bhma}", why)
+
+
+def _pin_slip(random: Random) -> Problem | None:
+    one = _ordered(random, outswing=True)
+    return _slip(one, "pin", "removable pin", one.why["pin"])
+
+
+def _slip_template(key: str, make: Callable[[Random], Problem | None], level: int = 4) -> Template:
+    return Template(f"slip: {key}", SLIPS, level, make)
+
+
+TEMPLATES = (
+    Template("hinges in pairs", TOPIC, 1, _in_pairs),
+    Template("hinges of a job", TOPIC, 2, _hinges),
+    Template("doors from pairs", TOPIC, 2, _from_pairs),
+    Template("hinges of two heights", TOPIC, 3, _mixed),
+    Template("hinges of double doors", TOPIC, 3, _double_doors),
+    Template("wood screws", TOPIC, 3, _screws),
+    _slip_template("pairs for hinges", _pair_slip),
+    _slip_template("too few hinges", _count_slip),
+    _slip_template("size turned about", _size_slip),
+    _slip_template("bearing", _bearing_slip),
+    _slip_template("finish of another metal", _finish_slip),
+    _slip_template("pin in reach", _pin_slip),
+)
