@@ -29,7 +29,6 @@ from configurator.order.tally import Tally
 from configurator.order.tally_book import TallyBook
 from configurator.order.uniform import made_uniform, offered_width, uniform
 from configurator.rules.count import pairs
-from configurator.rules.wording import counted
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +53,7 @@ class Counted:
             proof += f" They differ at {', '.join(sums.differing) or 'no one mark'}: do not order."
         spare = f", {sums.spare:,} of them spare" if sums.spare else ""
         hinges = self.order.hinges
-        return f"{proof} {counted(hinges, 'hinge', 'hinges')} = {pairs(hinges)}{spare}."
+        return f"{proof} {hinges:,} {'hinge' if hinges == 1 else 'hinges'} = {pairs(hinges)}{spare}."
 
     def cost(self) -> str:
         """Say what it costs, or why that cannot be said; empty without prices."""

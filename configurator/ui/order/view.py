@@ -45,6 +45,8 @@ class OrderView(QWidget):
         order = counted.order if counted is not None else None
         lines = rows.line_rows(order.lines, priced) if order is not None else []
         self.lines.show_rows(lines, rows.line_heads(priced))
+        if lines and self.lines.current() is None:
+            self.lines.choose(lines[0].key)
         self.lines.setColumnHidden(rows.SPARE, order is None or not order.reconciliation.spare)
         self.heed.shown.dark = dark
         self._show_tab(self.heed, "To heed", rows.heed_rows(order.findings) if order is not None else [])
@@ -65,8 +67,8 @@ class OrderView(QWidget):
 
     def show_missing(self, missing: int, openings: int, waiting: bool, dark: bool) -> None:
         """Say that nothing is counted yet; `waiting` is whether the user must ask for it."""
-        words = f"{missing:,} of {openings:,} openings are not worked out yet; an order counts all of them."
-        self.sums.setText(words)
+        missed = f"{missing:,} of {openings:,} openings are not worked out yet" if waiting else ""
+        self.sums.setText(f"{missed or 'The openings are being worked out'}; an order counts all of them.")
         tinted(self.sums, "note", dark)
         self.cost.hide()
         self.work_out.setVisible(waiting)

@@ -58,6 +58,7 @@ def test_the_lines_stand_with_quantity_pairs_and_proof(page):
     assert column(page.lines, "Size, h x w")[0] == "3-1/2 x 3-1/2"
     assert column(page.lines, "Marks x hinges")[0] == "205A x 6"
     assert page.lines.isColumnHidden(3)
+    assert column(page.marks, "Mark") == ["205A"], "those of the first line"
 
 
 def test_a_click_on_a_mark_shows_that_opening(qtbot, page):
@@ -241,6 +242,7 @@ def test_a_long_count_is_stopped_and_taken_up_again(qtbot):
     page.show_state("open")
     assert page.counting.running
     assert page.progress.isVisible()
+    assert page.sums.text().startswith("The openings are being worked out")
     page.progress.cancel.click()
     assert page.counted is None
     assert page.lines.shown.rows == ()
