@@ -39,3 +39,15 @@ def test_another_number_of_openings_is_another_list(listed):
     assert [mark for mark, _ in shown(listed)] == ["101", "102", "103", "104", "105"]
     listed.session.undo()
     assert len(shown(listed)) == 5
+
+
+def test_every_row_is_as_high_and_the_last_opening_may_go(listed):
+    listed.show()
+    heights = {listed.list.visualItemRect(listed.list.item(row)).height() for row in range(5)}
+    assert heights == {24}
+    while listed.session.opening is not None:
+        listed.session.remove_opening()
+    assert shown(listed) == []
+    listed.session.add_opening()
+    assert shown(listed) == [("101", "101")]
+    assert listed.list.visualItemRect(listed.list.item(0)).height() == 24

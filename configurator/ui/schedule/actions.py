@@ -80,6 +80,7 @@ class ScheduleActions:
         rest = tuple(opening for place, opening in enumerate(openings) if place not in gone)
         after = min(min(gone), len(rest) - 1)
         self.session.take_openings(rest, f"remove {counted(marks)}", rest[after].mark if rest else "")
+        self.page.say(f"{counted(marks)} removed: undo brings back what was there.")
 
     def copy(self) -> None:
         """Put the chosen rows on the clipboard with their heads, cells apart by tabs."""

@@ -357,6 +357,7 @@ def test_rows_are_duplicated_under_the_next_marks_and_removed(qtbot, window, pag
     qtbot.keyClick(page.table, Qt.Key.Key_Delete)
     assert len(marks(page)) == 14
     assert window.session.history.undo_name == "remove 2 openings"
+    assert page.panel.heading.text() == "2 openings removed: undo brings back what was there."
     window.session.undo()
     window.session.undo()
     assert not window.isWindowModified()
