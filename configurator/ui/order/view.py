@@ -1,5 +1,7 @@
 """How the order page looks: the lines with their marks, and below them what else there is to say."""
 
+from itertools import pairwise
+
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSplitter, QTabWidget, QVBoxLayout, QWidget
 
@@ -123,6 +125,16 @@ class OrderView(QWidget):
         for widget in (self.progress, self.beside, self.panel):
             column.addWidget(widget)
         self.setFocusProxy(self.lines)
+        self._put_in_order()
+
+    def _put_in_order(self) -> None:
+        """Let Tab go through the page as it is read; splitters and tabs do not tell by themselves."""
+        top, revisions = self.top, self.revisions
+        above = (top.spare, top.prices, top.cross, top.write, self.work_out, self.lines, self.marks)
+        below = (self.tabs.tabBar(), self.heed, self.left_out, self.uniform.ask, revisions.note)
+        frozen = (revisions.mark_them, revisions.freeze, revisions.list, revisions.lines, revisions.openings)
+        for before, after in pairwise((*above, *below, *frozen)):
+            QWidget.setTabOrder(before, after)
 
     def _sums_line(self) -> QHBoxLayout:
         words = QVBoxLayout()

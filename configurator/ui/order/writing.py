@@ -40,8 +40,14 @@ class OrderWriting:
         chosen, used = QFileDialog.getSaveFileName(
             self.page, f"Write the {name}", str(self._folder() / self._name(name, filters)), filters
         )
-        if chosen:
-            self.write(kind, _with_ending(Path(chosen), used or filters))
+        if not chosen:
+            return
+        path = _with_ending(Path(chosen), used or filters)
+        if path.name != Path(chosen).name and path.exists():
+            # Nobody was asked about this one: the dialog knew it under the name without its ending.
+            self.page.say(f"{path.name} is there already. Choose it in the dialog to replace it.", wrong=True)
+            return
+        self.write(kind, path)
 
     def write(self, kind: str, path: Path) -> None:
         """Write the document of that kind to a file, beside the window."""

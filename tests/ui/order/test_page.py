@@ -280,3 +280,17 @@ def test_dark_and_other_units_keep_the_order(page):
     assert page.heed.shown.dark
     assert page.lines.shown.rowCount() == 9
     assert load(page.session.path) == page.session.job
+
+
+def test_tab_goes_through_the_page_as_it_is_read(qtbot, page):
+    page.show()
+    page.activateWindow()
+    page.tabs.setCurrentWidget(page.revisions)
+    page.top.spare.setFocus()
+    expected = [
+        page.top.prices, page.top.write, page.lines, page.marks, page.tabs.tabBar(), page.revisions.note,
+        page.revisions.mark_them, page.revisions.freeze,
+    ]  # fmt: skip
+    for widget in expected:
+        qtbot.keyClick(page.focusWidget(), Qt.Key.Key_Tab)
+        assert page.focusWidget() is widget

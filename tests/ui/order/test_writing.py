@@ -125,3 +125,14 @@ def test_writing_is_stopped_and_the_file_before_stays(qtbot, page, tmp_path, mon
     assert [one.name for one in tmp_path.iterdir() if "xlsx" in one.name or "doors" in one.name] == [
         "order.xlsx"
     ]
+
+
+def test_a_file_that_nobody_was_asked_about_is_not_replaced(page, tmp_path, monkeypatch):
+    (tmp_path / "order.xlsx").write_bytes(b"before")
+    monkeypatch.setattr(
+        QFileDialog, "getSaveFileName", lambda *_: (str(tmp_path / "order"), "XLSX workbook (*.xlsx)")
+    )
+    page.top.entries["order"].trigger()
+    assert not page.worker.running
+    assert page.panel.heading.text().startswith("order.xlsx is there already")
+    assert (tmp_path / "order.xlsx").read_bytes() == b"before"
