@@ -110,7 +110,10 @@ def _bumper(random: Random) -> Problem | None:
     if place is None:
         return None
     from_pin = pin.x_p - place.point[0]
+    answer = LengthAnswer(from_pin, 1 / 16)
     ahead, behind = lever.projection - pin.o, h.p + pin.y_p - projection
+    if min(ahead, behind) <= 0:
+        return None
     rho = math.hypot(along, ahead)
     return Problem(
         question=(
@@ -120,11 +123,11 @@ def _bumper(random: Random) -> Problem | None:
             "wall, "
             "does the bumper go?"
         ),
-        answer=LengthAnswer(from_pin, 1 / 16),
+        answer=answer,
         solution=(
             f"The point turns at sqrt({decimal(along)}² + {decimal(ahead)}²) = {rho:.4f} in about the pin.",
             f"{decimal(behind)} in behind the pin it is sqrt({rho:.4f}² − {decimal(behind)}²) = "
-            f"{from_pin:.4f} in along the wall.",
+            f"{from_pin:.4f} in along the wall: {answer.shown} to the nearest 1/16.",
         ),
         convention=_TIP,
         opening=found.opening,

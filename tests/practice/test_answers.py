@@ -1,0 +1,145 @@
+import pytest
+
+from configurator.practice.answers import (
+    AngleAnswer,
+    ChoiceAnswer,
+    CodeAnswer,
+    CountAnswer,
+    HingeSizeAnswer,
+    LengthAnswer,
+    UnreadableError,
+    yes_or_no,
+)
+
+
+@pytest.mark.parametrize("typed", ["4-1/2", "4 1/2", "4.5", '4-1/2"', "4½", "114.3 mm", " 4-1/2 in "])
+def test_a_length_is_read_as_the_trade_writes_it(typed):
+    assert LengthAnswer(4.5).is_right(typed)
+
+
+def test_a_length_beside_the_right_one_is_wrong_at_the_stated_precision():
+    answer = LengthAnswer(0.75)
+    assert answer.hint.startswith("Inches, to the nearest 1/64")
+    assert answer.is_right("49/64") is False
+    assert answer.is_right("47/64") is False
+    assert answer.is_right("-3/4") is False
+    sixteenth = LengthAnswer(35.0636, 1 / 16)
+    assert sixteenth.shown == "35-1/16 in"
+    assert sixteenth.is_right("35-1/16")
+    assert not sixteenth.is_right("35")
+    assert not sixteenth.is_right("35-1/8")
+
+
+def test_a_decimal_length_is_shown_and_marked_at_its_places():
+    answer = LengthAnswer(0.043280, 0.001)
+    assert answer.shown == "0.043 in"
+    assert answer.is_right("0.043")
+    assert answer.is_right("0.04328")
+    assert not answer.is_right("0.044")
+    assert not answer.is_right("0.042")
+    assert LengthAnswer(0.0433, 0.01).hint == "Inches, to the nearest hundredth: 0.06"
+
+
+def test_a_value_halfway_between_two_steps_makes_no_problem():
+    assert LengthAnswer(0.665, 0.001).is_clear()
+    assert not LengthAnswer(0.665, 0.01).is_clear()
+    assert not AngleAnswer(171.5).is_clear()
+    assert AngleAnswer(171.4).is_clear()
+
+
+@pytest.mark.parametrize("typed", ["171.8", "171.8°", "171.8 deg", "171.79 degrees"])
+def test_an_angle_is_read_with_and_without_its_unit(typed):
+    assert AngleAnswer(171.788, 0.1).is_right(typed)
+
+
+@pytest.mark.parametrize("typed", ["171.7", "171.9", "180"])
+def test_an_angle_a_tenth_beside_is_wrong(typed):
+    assert not AngleAnswer(171.788, 0.1).is_right(typed)
+
+
+@pytest.mark.parametrize("typed", ["120", "120 hinges", "60 pair", "60 pairs", "60 pr", "60 pr."])
+def test_hinges_are_counted_one_by_one_or_in_pairs(typed):
+    assert CountAnswer(120).is_right(typed)
+
+
+def test_pairs_for_hinges_are_wrong():
+    assert not CountAnswer(120).is_right("120 pair")
+    assert not CountAnswer(120).is_right("60")
+
+
+def test_where_pairs_are_asked_a_bare_number_is_pairs():
+    answer = CountAnswer(3, in_pairs=True)
+    assert answer.shown == "1-1/2 pair"
+    for typed in ("1-1/2", "1.5", "1-1/2 pair", "3 hinges"):
+        assert answer.is_right(typed), typed
+    assert not answer.is_right("3")
+
+
+def test_other_things_are_counted_by_their_name():
+    answer = CountAnswer(380, "wood screws")
+    assert answer.is_right("380")
+    assert answer.is_right("380 wood screws")
+    with pytest.raises(UnreadableError, match="whole number of wood screws"):
+        answer.is_right("190 pair")
+
+
+def test_a_hinge_size_is_height_first():
+    answer = HingeSizeAnswer(4.5, 4)
+    for typed in ("4-1/2 x 4", "4.5x4", "4-1/2 by 4", "4½ × 4"):
+        assert answer.is_right(typed), typed
+    assert not answer.is_right("4 x 4-1/2")
+    with pytest.raises(UnreadableError, match="height x width"):
+        answer.is_right("4-1/2")
+
+
+@pytest.mark.parametrize("typed", ["RHR", "rhr", "right hand reverse", "Right-Hand Reverse bevel", "RHRB"])
+def test_a_hand_is_read_in_its_spellings(typed):
+    assert CodeAnswer("RHR", "hand").is_right(typed)
+    assert not CodeAnswer("RH", "hand").is_right(typed)
+
+
+def test_finish_codes_are_read_in_their_spellings():
+    assert CodeAnswer("652", "BHMA number").is_right("BHMA 652")
+    assert CodeAnswer("US26D", "US code").is_right("us 26d")
+    assert CodeAnswer("US26D", "US code").is_right("26D")
+    assert not CodeAnswer("US26D", "US code").is_right("US26")
+    with pytest.raises(UnreadableError):
+        CodeAnswer("652", "BHMA number").is_right("satin chrome")
+
+
+def test_an_option_is_picked_by_its_letter_its_words_or_their_beginning():
+    answer = ChoiceAnswer("a wall bumper", ("a wider hinge", "a wall bumper", "nothing at all"))
+    for typed in ("B", "b", "a wall bumper", "a wa"):
+        assert answer.is_right(typed), typed
+    assert not answer.is_right("A")
+    for typed in ("a w", "D", "", "wider"):
+        with pytest.raises(UnreadableError):
+            answer.is_right(typed)
+
+
+def test_options_that_are_alike_make_no_problem():
+    assert not ChoiceAnswer("4 in", ("4 in", "4 IN")).is_clear()
+    assert not ChoiceAnswer("5 in", ("4 in", "6 in")).is_clear()
+    assert yes_or_no(True).is_clear()
+    assert yes_or_no(True).right == "yes"
+
+
+@pytest.mark.parametrize(
+    ("answer", "typed"),
+    [
+        (LengthAnswer(4.5), "wide"),
+        (LengthAnswer(4.5), ""),
+        (AngleAnswer(90), "nan"),
+        (AngleAnswer(90), "-90"),
+        (CountAnswer(3), "three"),
+        (CountAnswer(3), "3.5"),
+        (CountAnswer(3), "9" * 400),
+        (CountAnswer(3), "some pair"),
+        (HingeSizeAnswer(4.5, 4), "a x b"),
+        (CodeAnswer("LH", "hand"), "left"),
+        (CodeAnswer("3070", "opening size"), "3-0 x 7-0"),
+    ],
+)
+def test_what_cannot_be_read_is_asked_again_and_not_marked(answer, typed):
+    with pytest.raises(UnreadableError):
+        answer.is_right(typed)

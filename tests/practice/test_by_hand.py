@@ -1,0 +1,181 @@
+"""The right answers against figures worked out anew from nothing but the words of each question."""
+
+import math
+import re
+
+import pytest
+
+from configurator.practice.answers import LengthAnswer
+from configurator.practice.course import BY_KEY
+from configurator.practice.problem import pose
+from configurator.practice.topics.angles import face_on_corner, point_on_return_wall, point_on_wall
+from configurator.units import parse_length
+
+NUMBER = re.compile(r"\d+-\d+/\d+|\d+/\d+|\d+\.\d+|\d+")
+SEEDS = range(25)
+
+
+def numbers(question):
+    """Every number of a question, in the order they stand in it."""
+    return [parse_length(text) for text in NUMBER.findall(question)]
+
+
+def off_door(T, W, b):
+    return W / 2 - (T - b)
+
+
+def off_frame(T, W, b, R, k):
+    return off_door(T, W, b) - (R - k - T)
+
+
+def flat(T, W, b, R, k):
+    return 2 * off_door(T, W, b) - (R - k - T)
+
+
+def gap(across, back, corner_across, corner_back):
+    return math.hypot(across, back) - math.hypot(corner_across, corner_back)
+
+
+WORKED = {
+    "inset of a door": lambda R, k, T: R - k - T,
+    "pin off the door face": off_door,
+    "pin off the frame face": off_frame,
+    "pin from the frame side": lambda R, b_f, W: W / 2 - (R - b_f),
+    "pin across": lambda gap: gap / 2,
+    "barrel past the frame": lambda y_p, d_b: y_p + d_b / 2,
+    "barrel past the wall": lambda T, W, b, R, k, p, d_b: off_frame(T, W, b, R, k) + d_b / 2 + p,
+    "clearance past the door face": lambda T, W, b: 2 * off_door(T, W, b),
+    "clearance past the frame": flat,
+    "clearance past the wall": lambda T, W, b, R, k, p: flat(T, W, b, R, k) + p,
+    "gain of a wider hinge": lambda narrow, wide: wide - narrow,
+    "spare over a rail": lambda face, rail: face - rail,
+    "least width by the handbook": lambda T, b, c: 2 * (T - b) + c,
+    "clear width lost to a wider hinge": lambda narrow, wide, _: (wide - narrow) / 2,
+    "clear width at 90": lambda wide, s, T, x_p, o, _: (wide - s) - (x_p + o + T),
+    "relief of a bevel": lambda T, relief, over: relief / over * T,
+    "gap at a square lock edge": gap,
+    "out into the corridor, flat": lambda o, T, i, p=0.0: 2 * o - i + p + T,
+    "out into the corridor at 90": lambda along, y_p, *rest: along + y_p + (rest[0] if len(rest) > 1 else 0),
+    "what remains of a corridor": lambda out, corridor: corridor - out,
+    "net width of a door": lambda wide, g_h, g_l: wide - g_h - g_l,
+    "net height of a door": lambda height, head, undercut: height - head - undercut,
+    "open width of a hinge": lambda height, width: width,
+    "place of a bumper": lambda _, behind, along, ahead: math.sqrt(along**2 + ahead**2 - behind**2),
+}
+
+
+@pytest.mark.parametrize("key", WORKED)
+def test_the_right_length_follows_from_the_numbers_of_the_question(key):
+    for seed in SEEDS:
+        problem = pose(BY_KEY[key], seed).problem
+        worked = WORKED[key](*numbers(problem.question))
+        assert isinstance(problem.answer, LengthAnswer)
+        assert problem.answer.value == pytest.approx(worked, abs=1e-9), problem.question
+        rounded = round(worked / problem.answer.step) * problem.answer.step
+        assert problem.answer.is_right(f"{rounded:.6f}")
+
+
+def test_the_closed_forms_against_cases_worked_by_hand():
+    assert face_on_corner(o=0.5, along=2.5625, out=0.875) == pytest.approx(171.788, abs=5e-4)
+    assert point_on_wall(along=31.0625, ahead=2.0, behind=0.875) == pytest.approx(177.9269, abs=5e-5)
+    assert point_on_return_wall(along=35.8125, ahead=-0.5, beside=6.0625) == pytest.approx(100.545, abs=5e-4)
+
+
+def turned(point, degrees):
+    turn = math.radians(degrees)
+    x, y = point
+    return x * math.cos(turn) - y * math.sin(turn), x * math.sin(turn) + y * math.cos(turn)
+
+
+def test_at_the_angle_of_a_rail_its_corner_lies_in_the_face():
+    for seed in SEEDS:
+        problem = pose(BY_KEY["angle at a rail"], seed).problem
+        o, along, out = numbers(problem.question)
+        x, y = turned((-along, out), -problem.answer.value)
+        assert y == pytest.approx(-o, abs=1e-9)
+        assert x > 0
+
+
+def test_at_the_angle_of_a_return_wall_the_corner_lies_in_it():
+    for seed in SEEDS:
+        problem = pose(BY_KEY["angle at a return wall"], seed).problem
+        beside, along, behind = numbers(problem.question)
+        assert turned((along, -behind), problem.answer.value)[0] == pytest.approx(-beside, abs=1e-9)
+
+
+def test_at_the_angle_of_a_lever_its_corner_lies_in_the_wall():
+    for seed in SEEDS:
+        problem = pose(BY_KEY["angle of a lever on the wall"], seed).problem
+        along, ahead, behind = numbers(problem.question)
+        assert turned((along, ahead), problem.answer.value)[1] == pytest.approx(-behind, abs=1e-9)
+
+
+FROM_OUTSIDE = {
+    ("left", "away"): "LH",
+    ("right", "away"): "RH",
+    ("left", "toward"): "LHR",
+    ("right", "toward"): "RHR",
+}
+FROM_INSIDE = {
+    ("right", "toward"): "LH",
+    ("left", "toward"): "RH",
+    ("right", "away"): "LHR",
+    ("left", "away"): "RHR",
+}
+
+
+@pytest.mark.parametrize(
+    ("key", "hands"), [("hand seen from outside", FROM_OUTSIDE), ("hand seen from inside", FROM_INSIDE)]
+)
+def test_the_hand_follows_from_what_is_seen(key, hands):
+    seen = set()
+    for seed in SEEDS:
+        problem = pose(BY_KEY[key], seed).problem
+        side, swing = re.search(
+            r"on your (left|right) and the door opens (away|toward)", problem.question
+        ).groups()
+        assert problem.answer.right == hands[side, swing]
+        seen.add(problem.answer.right)
+    assert seen == {"LH", "RH", "LHR", "RHR"}
+
+
+def test_the_hand_from_push_and_pull():
+    for seed in SEEDS:
+        problem = pose(BY_KEY["hand from push and pull"], seed).problem
+        found = re.search(
+            r"From (outside|inside) you (push|pull) .* lock edge is on your (left|right)", problem.question
+        )
+        where, does, lock = found.groups()
+        side = "right" if lock == "left" else "left"
+        swing = "toward" if does == "pull" else "away"
+        hands = FROM_OUTSIDE if where == "outside" else FROM_INSIDE
+        assert problem.answer.right == hands[side, swing], problem.question
+
+
+def test_the_hand_from_the_rooms():
+    form = r"from (.*?)\. Standing in (.*?) you see the hinge side on your (left|right); .*into (.*?)\."
+    for seed in range(60):
+        problem = pose(BY_KEY["hand from the rooms"], seed).problem
+        outside, stands, side, into = re.search(form, problem.question).groups()
+        swing = "toward" if into == stands else "away"
+        hands = FROM_OUTSIDE if stands == outside else FROM_INSIDE
+        assert problem.answer.right == hands[side, swing], problem.question
+
+
+def test_the_middle_hinge_of_a_seven_foot_door_by_either_rule():
+    middles = {}
+    for seed in range(200):
+        problem = pose(BY_KEY["place of the middle hinge"], seed).problem
+        if "the head rabbet is 84 in" in problem.question:
+            middles[re.search("“(.*?)”", problem.question)[1]] = problem.answer.shown
+    assert middles == {"5 and 10": "44-1/2 in", "7 and 11": "44 in"}
+
+
+def test_a_slip_is_the_part_that_was_made_wrong_and_every_other_part_is_right():
+    for key, template in BY_KEY.items():
+        if key.startswith("slip: "):
+            problem = pose(template, 7).problem
+            mended = problem.solution[-1].removeprefix("It should read: ").removesuffix(".")
+            assert problem.answer.right in problem.question
+            assert mended not in problem.answer.options
+            assert problem.answer.options.count(problem.answer.right) == 1
