@@ -154,7 +154,7 @@ class SchedulePage(QWidget):
     def _show_otherwise(self) -> None:
         """Show lengths in other units, or everything in other colours."""
         self.schedule.tell_all()
-        self.table.viewport().update()
+        self.panel.use_dark(self.session.dark)
 
     def _show_current(self) -> None:
         """Make the row of the opening on show the current one."""

@@ -26,6 +26,7 @@ class TextPanel(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
+        self._colour = "quiet"
         self.heading, self.text = QLabel(), QPlainTextEdit()
         self.heading.setWordWrap(True)
         self.heading.setTextFormat(Qt.TextFormat.PlainText)
@@ -54,7 +55,8 @@ class TextPanel(QWidget):
     def show_text(self, heading: str, text: str, name: str, colour: str, dark: bool) -> None:
         """Show a heading and a text; without text the heading alone."""
         self.heading.setText(heading)
-        tinted(self.heading, colour, dark)
+        self._colour = colour
+        self.use_dark(dark)
         self.text.setPlainText(text)
         self.text.setAccessibleName(name)
         lines = min(max(text.count("\n") + 1, 2), _LINES)
@@ -62,6 +64,10 @@ class TextPanel(QWidget):
         self.text.setVisible(bool(text))
         self.copy.setVisible(bool(text))
         self.show()
+
+    def use_dark(self, dark: bool) -> None:
+        """Show the heading in its colour on a light or a dark ground."""
+        tinted(self.heading, self._colour, dark)
 
     def copy_text(self) -> None:
         """Put the text on the clipboard."""

@@ -111,7 +111,8 @@ class _Reader:
                 return self.target.shown[place]
             self._refuse(f"{name}: no opening stands there; with a column of marks, rows add openings")
             return None
-        mark = by_key.get("mark", "").strip()
+        mark = by_key.get("mark", "")
+        mark = mark if mark in self._places else mark.strip()
         if not mark:
             self._refuse(f"{name}, mark: a mark is missing")
         elif mark in self._seen:

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QApplication, QComboBox, QLineEdit
 
 from configurator.ui.schedule.chunks import Chunks
 from configurator.ui.schedule.columns import PLACES, UNKNOWN
+from configurator.units import Display
 
 
 def row_of(page, mark):
@@ -457,6 +458,19 @@ def test_find_is_a_key_and_goes_on_to_the_table(qtbot, page):
     qtbot.waitUntil(page.finder.words.hasFocus)
     qtbot.keyClick(page.finder.words, Qt.Key.Key_Down)
     assert page.table.hasFocus()
+
+
+def test_colours_follow_the_theme_and_lengths_the_units(window, page):
+    page.say("Done.")
+    before = page.panel.heading.palette().windowText().color()
+    window.commands.actions_by_name["dark"].trigger()
+    assert page.panel.heading.palette().windowText().color().lightness() > before.lightness() + 40
+    window.session.show_in(Display(metric=True))
+    assert page.schedule.index(0, PLACES["size"]).data() == "914.4 x 2133.6 mm"
+    page.finder.words.setText("914.4")
+    page.arrange()
+    assert "101A" in marks(page)
+    window.commands.actions_by_name["dark"].trigger()
 
 
 def test_another_file_is_another_schedule(window, page):

@@ -28,6 +28,15 @@ def said(pasted):
     return [(change.place, dict(change.values), change.name) for change in pasted.changes]
 
 
+def test_a_mark_with_a_space_beside_it_is_still_that_mark():
+    spaced = (opening(" 7 "), opening("8"))
+    pasted = read("mark\thand\n 7 \tLH\n 8\tLH", openings=spaced)
+    assert [(change.place, dict(change.values)) for change in pasted.changes] == [
+        (0, {"hand": "LH"}),
+        (1, {"hand": "LH"}),
+    ]
+
+
 def test_heads_say_which_column_is_which():
     pasted = read("Hand\tmark\nLH\t102\n")
     assert said(pasted) == [(1, {"hand": "LH"}, "row 2")]
