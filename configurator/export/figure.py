@@ -1,6 +1,6 @@
 """A sheet as a matplotlib figure: four collections, what stands and what turns, each with its notes."""
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from typing import Any
 
 import numpy as np
@@ -22,23 +22,32 @@ def make_figure(width: float, height: float, dpi: float = 72.0) -> Figure:
 
 
 class SheetArtists:
-    """The collections of one figure, filled anew for every sheet. Nothing else is on the figure."""
+    """The collections of one figure, filled anew for every sheet. Nothing else is on the figure.
 
-    def __init__(self, figure: Figure) -> None:
+    `turning` and `turning_notes` return what changes with the angle, degrees, of the kind of sheet it shows.
+    """
+
+    def __init__(
+        self,
+        figure: Figure,
+        turning: Callable[[Any, float], Iterable[Group]] = moving_groups,
+        turning_notes: Callable[[Any, float], Iterable[Group]] = moving_note_groups,
+    ) -> None:
         self.figure = figure
+        self._turning, self._turning_notes = turning, turning_notes
         self.still, self.moving, self.notes, self.moving_notes = (_collection(figure) for _ in range(4))
 
-    def show(self, sheet: Sheet, angle: float, dark: bool) -> None:
+    def show(self, sheet: Any, angle: float, dark: bool) -> None:
         """Fill every collection."""
         self.figure.set_facecolor(inks()["paper"].on(dark))
         fill(self.still, sheet.still, dark)
         fill(self.notes, sheet.notes, dark)
         self.turn(sheet, angle, dark)
 
-    def turn(self, sheet: Sheet, angle: float, dark: bool) -> None:
+    def turn(self, sheet: Any, angle: float, dark: bool) -> None:
         """Fill only what changes with the angle, degrees."""
-        fill(self.moving, moving_groups(sheet, angle), dark)
-        fill(self.moving_notes, moving_note_groups(sheet, angle), dark)
+        fill(self.moving, self._turning(sheet, angle), dark)
+        fill(self.moving_notes, self._turning_notes(sheet, angle), dark)
 
     def over_the_ground(self) -> tuple[PathCollection, ...]:
         """Return what is drawn again while the leaf turns, in painting order."""

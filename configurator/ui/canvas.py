@@ -9,7 +9,7 @@ from PySide6.QtGui import QMouseEvent, QResizeEvent
 from PySide6.QtWidgets import QToolTip, QWidget
 
 from configurator.drawing.hover import Spot, name_at, spots_of
-from configurator.drawing.sheet import Sheet, moving_groups, moving_note_groups, plan_sheet
+from configurator.drawing.sheet import Group, moving_groups, moving_note_groups, plan_sheet
 from configurator.export.figure import POINTS_PER_INCH, SheetArtists, make_figure
 from configurator.export.picture import write_plan
 from configurator.model import JobFacts
@@ -34,13 +34,13 @@ class PlanCanvas(FigureCanvasQTAgg):
         self.setMinimumSize(_LEAST)
         self.setMouseTracking(True)
         self.setAccessibleName("Plan of the opening, one picture for each hinge width")
-        self._artists = SheetArtists(self.figure)
+        self._artists = self.make_artists()
         self._study: Study | None = None
         self._display = Display()
         self._angle = 0.0
         self._dark = False
         self._plain = self._swept = False
-        self._sheet: Sheet | None = None
+        self._sheet: Any = None
         self._ground: Any = None
         self._spots: tuple[Spot, ...] = ()
 
@@ -97,6 +97,19 @@ class PlanCanvas(FigureCanvasQTAgg):
         """Return the headings of the panels as one sentence."""
         return "; ".join(one.title for one in self._sheet.panels) if self._sheet else ""
 
+    def make_artists(self) -> SheetArtists:
+        """Return the collections that this kind of picture is drawn with."""
+        return SheetArtists(self.figure)
+
+    def lay_out(self, width: float, height: float) -> Any:
+        """Return the picture laid out so many points wide and high."""
+        assert self._study is not None
+        return plan_sheet(self._study, self._display, width, height, plain=self._plain, swept=self._swept)
+
+    def turning_groups(self) -> tuple[Group, ...]:
+        """Return everything that stands where the angle puts it."""
+        return (*moving_groups(self._sheet, self._angle), *moving_note_groups(self._sheet, self._angle))
+
     def _redraw(self) -> None:
         """Lay the sheet out for the widget's size and draw all of it at once, not at the next idle moment."""
         if self._study is None:
@@ -104,9 +117,7 @@ class PlanCanvas(FigureCanvasQTAgg):
         width, height = (size / DPI * POINTS_PER_INCH for size in (self.width(), self.height()))
         if width < 1 or height < 1:
             return
-        self._sheet = plan_sheet(
-            self._study, self._display, width, height, plain=self._plain, swept=self._swept
-        )
+        self._sheet = self.lay_out(width, height)
         self._artists.show(self._sheet, self._angle, self._dark)
         self._spots = ()
         self.setAccessibleDescription(self.accessible_summary())
@@ -154,7 +165,6 @@ class PlanCanvas(FigureCanvasQTAgg):
         if self._sheet is None:
             return ""
         if not self._spots:
-            moving = (*moving_groups(self._sheet, self._angle), *moving_note_groups(self._sheet, self._angle))
-            self._spots = spots_of((*self._sheet.still, *moving, *self._sheet.notes))
+            self._spots = spots_of((*self._sheet.still, *self.turning_groups(), *self._sheet.notes))
         share = POINTS_PER_INCH / DPI
         return name_at(self._spots, (position.x() * share, self._sheet.height - position.y() * share))

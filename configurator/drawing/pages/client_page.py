@@ -7,9 +7,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 
-from configurator.drawing.dimension_ways import Dimensions
-from configurator.drawing.dimension_words import FRAME, Measured, Wording
-from configurator.drawing.dimensions import PLAIN, Lettered
+from configurator.drawing.client_panel import client_panel
 from configurator.drawing.hanging_of import degrees, hungs_of
 from configurator.drawing.hung import Hung
 from configurator.drawing.pages.client_flow import GAP, Flow
@@ -33,12 +31,10 @@ from configurator.drawing.plan import (
     closest_scale,
     moving_notes,
     moving_parts,
-    panel,
     spare_height,
     view_scale,
 )
 from configurator.drawing.primitives import Polygon, Polyline, Primitive, Text
-from configurator.drawing.sheet import hand_words
 from configurator.drawing.turning import rectangle
 from configurator.drawing.view import Box
 from configurator.model import JobFacts
@@ -154,22 +150,10 @@ def _detail(
     title: str,
     turn: float,
 ) -> Detail:
-    hand = hand_words(study)
-    one = panel(hung, window, scale.points, spare, display, title, hand, None, True, size=_LETTERS)
-    alone = Dimensions(hung, one.main.view, _hinge_out(hung, display), one.room)
-    main = replace(one, inset=None, dimensions=alone)
-    parts = (*one.main.still, *moving_parts(main, turn), *one.main.notes, *moving_notes(main, turn, display))
-    return Detail(title, scale, one.main.view, tuple(map(_on_white, parts)))
-
-
-def _hinge_out(hung: Hung, display: Display) -> Lettered:
-    """The one dimension about the pin a client is shown: how far the hinge stands out from the frame."""
-    top = (hung.pin.x_p, hung.pin.y_p + hung.h.d_b / 2)
-    number = display.length(abs(top[1]))
-    way = "out from the frame" if top[1] >= 0 else "behind the frame's face"
-    measured = Measured((0.0, 0.0), top, top[1], FRAME, PLAIN)
-    choices = (f"{number}: the hinge stands {way}", f"{number} hinge {way}", number)
-    return Lettered((measured,), tuple(Wording((words,), _LETTERS) for words in choices), ("",))
+    main = client_panel(study, hung, window, scale.points, spare, display, title, _LETTERS)
+    drawn = main.main
+    parts = (*drawn.still, *moving_parts(main, turn), *drawn.notes, *moving_notes(main, turn, display))
+    return Detail(title, scale, drawn.view, tuple(map(_on_white, parts)))
 
 
 def _on_white(item: Primitive) -> Primitive:

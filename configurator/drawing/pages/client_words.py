@@ -11,7 +11,7 @@ from configurator.rules.finish import finishes
 from configurator.rules.specification import LeafSpecification
 from configurator.rules.usual import FilledOpening
 from configurator.rules.wording import counted
-from configurator.study.records import Candidate, Study
+from configurator.study.records import Candidate, StoppedBy, Study
 from configurator.units import Display
 
 _SAME = 1e-9
@@ -111,13 +111,32 @@ def _opens(one: Candidate, two: TwoWidths, display: Display) -> str:
     door = "the door" if two.leaf == "single" else f"the {two.leaf} leaf"
     begin = f"{_on(one, display)} {door}"
     if _rests_before(one):
-        held = one.door_stop is not None and one.door_stop.holds
-        against = one.door_stop.kind if held and one.door_stop else "door stop"
-        return f"{begin} comes to rest at {display.angle(one.rests_at)} against its {against}."
+        return f"{begin} comes to rest at {display.angle(one.rests_at)} against its {_held_by(one)}."
     if one.stopped_by is None:
         return f"{begin} opens all the way, flat to 180°."
-    what = f"{part_named(one.stopped_by.part)} meets the {thing_named(one.stopped_by.kind)}"
-    return f"{begin} opens to {display.angle(one.greatest_angle)}, where {what}."
+    return f"{begin} opens to {display.angle(one.greatest_angle)}, where {_meeting(one.stopped_by)}."
+
+
+def end_words(one: Candidate, display: Display) -> tuple[str, ...]:
+    """Return what ends a swing, short, to stand over a picture: the fullest wording first."""
+    angle = display.angle(one.rests_at)
+    if _rests_before(one):
+        return f"rests at {angle} against its {_held_by(one)}", f"rests at {angle}"
+    if one.stopped_by is None:
+        return ("open all the way, 180°", "open 180°")
+    return f"stops at {angle}: {_meeting(one.stopped_by)}", f"stops at {angle}"
+
+
+def _meeting(stopped: StoppedBy) -> str:
+    return f"{part_named(stopped.part)} meets the {thing_named(stopped.kind)}"
+
+
+def _held_by(one: Candidate) -> str:
+    """Name what holds a door before it comes to anything: the stop that was drawn, or that at an angle."""
+    place = one.door_stop
+    if place is None or not place.holds or place.rests_at is None:
+        return "door stop"
+    return place.kind if place.rests_at <= one.rests_at + _SAME else "door stop"
 
 
 def _rests_before(one: Candidate) -> bool:

@@ -1,0 +1,138 @@
+"""The client's picture on a screen: the two widths side by side, large, each saying how far its door goes."""
+
+import math
+from dataclasses import dataclass
+
+from configurator.drawing.client_panel import client_panel
+from configurator.drawing.hanging_of import hungs_of
+from configurator.drawing.lettering import fitted, text_width
+from configurator.drawing.pages.client_words import end_words
+from configurator.drawing.pages.two_widths import two_widths
+from configurator.drawing.plan import Panel, moving_notes, moving_parts, spare_height, view_scale
+from configurator.drawing.primitives import Polygon, Polyline, Primitive, Text
+from configurator.drawing.sheet import RECOMMENDED, Group
+from configurator.drawing.turning import rectangle
+from configurator.drawing.view import Box, paper
+from configurator.study.records import Candidate, Study
+from configurator.units import Display
+
+_EDGE = 8.0
+_LINE = 1.45
+"""Height of a line of lettering, of its size."""
+_LARGER = 1.15
+_SAME = 1e-9
+
+
+@dataclass(frozen=True, slots=True)
+class ClientPicture:
+    """A whole picture but for what turns: its size and that of its letters in points."""
+
+    width: float
+    height: float
+    letters: float
+    display: Display
+    panels: tuple[Panel, ...]
+    candidates: tuple[Candidate, ...]
+    windows: tuple[Box, ...]
+    still: tuple[Group, ...]
+    notes: tuple[Group, ...]
+
+    @property
+    def end(self) -> float:
+        """How far the door goes that goes farther, degrees."""
+        return max(one.rests_at for one in self.candidates)
+
+
+def client_picture(
+    study: Study, display: Display, width: float, height: float, letters: float
+) -> ClientPicture:
+    """Lay the two widths out side by side, so many points wide and high, lettered so many points high.
+
+    Raises ValueError where there is no width to draw.
+    """
+    two = two_widths(study)
+    hungs = hungs_of(two.of(study), display)
+    windows = _windows(len(hungs), width, height, letters)
+    pairs = list(zip(hungs, windows, strict=True))
+    scale = min(view_scale(hung, window.width, window.height) for hung, window in pairs)
+    spare = min(spare_height(hung, window, scale) for hung, window in pairs)
+    titles = [_title(one, two.recommended, display) for one in two.both]
+    panels = tuple(
+        client_panel(study, hung, window, scale, spare, display, title, letters)
+        for (hung, window), title in zip(pairs, titles, strict=True)
+    )
+    whole = paper(width, height)
+    still = [Group(whole, tuple(_ground(window) for window in windows))]
+    still += [Group(one.main.view, one.main.still) for one in panels]
+    furniture = (*map(_border, windows), *_headings(panels, windows, letters))
+    notes = (*(Group(one.main.view, one.main.notes) for one in panels), Group(whole, furniture))
+    return ClientPicture(
+        width, height, letters, display, panels, two.both, windows, tuple(still), notes
+    )  # fmt: skip
+
+
+def turning_groups(picture: ClientPicture, angle: float) -> tuple[Group, ...]:
+    """Return what turns with the doors at `angle` degrees, each no farther than where it rests."""
+    return tuple(
+        Group(one.main.view, moving_parts(one, _radians(min(angle, candidate.rests_at))))
+        for one, candidate in zip(picture.panels, picture.candidates, strict=True)
+    )
+
+
+def turning_note_groups(picture: ClientPicture, angle: float) -> tuple[Group, ...]:
+    """Return the notes that change with the angle: what meets, and the line under each heading."""
+    groups = []
+    lines = []
+    for one, candidate, window in zip(picture.panels, picture.candidates, picture.windows, strict=True):
+        turn = _radians(min(angle, candidate.rests_at))
+        groups.append(Group(one.main.view, moving_notes(one, turn, picture.display)))
+        lines.append(_standing(candidate, window, angle, picture))
+    return (*groups, Group(paper(picture.width, picture.height), tuple(lines)))
+
+
+def _standing(candidate: Candidate, window: Box, angle: float, picture: ClientPicture) -> Text:
+    """Say how far open the door stands, and at the end what ends it."""
+    ended = angle >= candidate.rests_at - _SAME
+    said = (f"open {picture.display.angle(angle)}",)
+    words = fitted(end_words(candidate, picture.display) if ended else said, picture.letters, window.width)
+    return Text("A-ANNO-TTLB", (window.left, window.top + 0.4 * picture.letters), words, picture.letters)
+
+
+def _windows(count: int, width: float, height: float, letters: float) -> tuple[Box, ...]:
+    across = (width - (count + 1) * _EDGE) / count
+    top = height - _LINE * letters * (1.0 + _LARGER)
+    lefts = [_EDGE + number * (across + _EDGE) for number in range(count)]
+    return tuple(Box(left, _EDGE, left + across, top) for left in lefts)
+
+
+def _title(candidate: Candidate, recommended: float | None, display: Display) -> str:
+    words = f"Hinge {display.size(0, candidate.hinge_width).split(' x ')[1]} in wide"
+    return words + (RECOMMENDED if candidate.hinge_width == recommended else "")
+
+
+def _headings(panels: tuple[Panel, ...], windows: tuple[Box, ...], letters: float) -> list[Primitive]:
+    """Set the headings; the word of recommendation is shortened to a sign where there is no room for it."""
+    size = letters * _LARGER
+    base = 0.4 * letters + _LINE * letters
+    found: list[Primitive] = []
+    for one, window in zip(panels, windows, strict=True):
+        forms = (one.title, one.title.replace(RECOMMENDED, " ✓"))
+        words = next((form for form in forms if text_width(form, size, True) <= window.width), forms[-1])
+        found.append(Text("A-ANNO-TTLB", (window.left, window.top + base), words, size, bold=True))
+    return found
+
+
+def _ground(window: Box) -> Polygon:
+    return Polygon("A-ANNO-BRDR-PICT", _corners(window), "paper", outlined=False)
+
+
+def _border(window: Box) -> Polyline:
+    return Polyline("A-ANNO-BRDR-PICT", _corners(window), closed=True)
+
+
+def _corners(window: Box) -> tuple[tuple[float, float], ...]:
+    return rectangle(window.left, window.right, window.bottom, window.top)
+
+
+def _radians(angle: float) -> float:
+    return math.radians(angle) if angle < 180.0 else math.pi
