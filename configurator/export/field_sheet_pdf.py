@@ -2,6 +2,8 @@
 
 import io
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
+from itertools import islice
 from pathlib import Path
 
 from reportlab.lib.pagesizes import letter
@@ -49,35 +51,40 @@ def write_field_sheet(
 
 
 def field_sheet_bytes(job: Job, display: Display | None = None, progress: Progress | None = None) -> bytes:
-    """Return the field sheet of a job as the bytes of a PDF, always the same. Raises Cancelled."""
+    """Return the field sheet of a job as the bytes of a PDF, always the same. Raises Cancelled.
+
+    Its blocks are made twice, once to count the pages: of a large job they fill more memory than they take
+    time.
+    """
     load_fonts()
     shown = display or Display(16)
     steps = Steps(2 * block_count(job.openings), progress)
     written = io.BytesIO()
     canvas = Canvas(written, pagesize=PAGE, invariant=1)
     canvas.setTitle("Field sheet")
-    pages = _pages(field_blocks(job.openings, shown), steps)
-    for number, blocks in enumerate(pages, 1):
-        _page(canvas, headed_facts(job.job), shown, (number, len(pages)))
-        _blocks(canvas, blocks, steps)
+    counts = _shared_out(field_blocks(job.openings, shown), steps)
+    blocks = field_blocks(job.openings, shown)
+    for number, count in enumerate(counts, 1):
+        _page(canvas, headed_facts(job.job), shown, (number, len(counts)))
+        _blocks(canvas, islice(blocks, count), steps)
         canvas.showPage()
     canvas.save()
     return written.getvalue()
 
 
-def _pages(blocks: Iterable[FieldBlock], steps: Steps) -> list[list[FieldBlock]]:
-    """Share blocks out over pages, none cut in two; a job without openings has one page."""
-    pages: list[list[FieldBlock]] = [[]]
+def _shared_out(blocks: Iterable[FieldBlock], steps: Steps) -> list[int]:
+    """Return how many blocks go on each page, none cut in two; a job without openings has one page."""
+    counts = [0]
     room = TOP - BOTTOM
     for block in blocks:
         steps.take(not block.continued)
         high = _height(block)
-        if high > room and pages[-1]:
-            pages.append([])
+        if high > room and counts[-1]:
+            counts.append(0)
             room = TOP - BOTTOM
-        pages[-1].append(block)
+        counts[-1] += 1
         room -= high + BETWEEN
-    return pages
+    return counts
 
 
 def _height(block: FieldBlock) -> float:
@@ -107,14 +114,14 @@ def _page(canvas: Canvas, job: str, shown: Display, place: tuple[int, int]) -> N
         canvas.line(start + 52, foot - 1, start + 52 + wide, foot - 1)
 
 
-def _blocks(canvas: Canvas, blocks: Sequence[FieldBlock], steps: Steps) -> None:
+def _blocks(canvas: Canvas, blocks: Iterable[FieldBlock], steps: Steps) -> None:
     top = TOP
-    if not blocks:
-        canvas.drawString(MARGIN, top - LEADING, "This job has no openings.")
     for block in blocks:
         _block(canvas, block, top)
         steps.take(not block.continued)
         top -= _height(block) + BETWEEN
+    if top == TOP:
+        canvas.drawString(MARGIN, top - LEADING, "This job has no openings.")
 
 
 def _block(canvas: Canvas, block: FieldBlock, top: float) -> None:
@@ -167,12 +174,16 @@ def _ticks(canvas: Canvas, words: Sequence[str], start: float, end: float, base:
 
 def _lines(canvas: Canvas, text: str, left: float, top: float, wide: float) -> None:
     """Write a text on at most two lines; what does not go there ends in an ellipsis."""
+    for number, line in enumerate(_fitted(text, wide)):
+        canvas.drawString(left, top - LEADING * number, line)
+
+
+@lru_cache(maxsize=4096)
+def _fitted(text: str, wide: float) -> tuple[str, ...]:
+    """Return a text in lines of that many points; most texts of a field sheet stand on it many times."""
     lines = simpleSplit(text, FONT, SIZE, wide)
-    if len(lines) > 2:
-        rest = " ".join(lines[1:])
-        lines = [lines[0], rest]
-    for number, line in enumerate(lines):
-        canvas.drawString(left, top - LEADING * number, _cut(line, FONT, SIZE, wide))
+    lines = [lines[0], " ".join(lines[1:])] if len(lines) > 2 else lines
+    return tuple(_cut(line, FONT, SIZE, wide) for line in lines)
 
 
 def _cut(text: str, font: str, size: float, wide: float) -> str:

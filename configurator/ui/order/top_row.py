@@ -72,6 +72,9 @@ class TopRow(QWidget):
         self.write.setMenu(self.menu)
         self.write.setToolTip("Write the order, schedules, a submittal or a field sheet to a file")
         sized(self.refusal, -1)
+        self.refusal.setWordWrap(True)
+        self.refusal.setMinimumWidth(80 * GRID)
+        self.refusal.setTextFormat(Qt.TextFormat.PlainText)
         self.refusal.hide()
         self.show_prices("")
 

@@ -294,3 +294,13 @@ def test_tab_goes_through_the_page_as_it_is_read(qtbot, page):
     for widget in expected:
         qtbot.keyClick(page.focusWidget(), Qt.Key.Key_Tab)
         assert page.focusWidget() is widget
+
+
+def test_long_words_do_not_make_the_window_wider(page, tmp_path):
+    long = tmp_path / f"{'a price list with a long name ' * 6}.csv"
+    long.write_text("price\n2\n")
+    page.use_prices(long)
+    page.set_spare("W" * 60)
+    page.say("Written: " + "/a/very/long/folder" * 12)
+    page.show()
+    assert page.minimumSizeHint().width() <= 1280

@@ -1,0 +1,75 @@
+"""The order page on a large job: how long each thing takes, and how long the window is held up meanwhile.
+
+Run: .venv/bin/python tests/bench/bench_order.py [openings]
+No two openings are alike, so that each is studied. What is written goes to a folder that is thrown away.
+"""
+
+import os
+import sys
+import tempfile
+import time
+from collections.abc import Callable
+from pathlib import Path
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
+
+from PySide6.QtWidgets import QApplication
+
+from configurator.ui.order.page import OrderPage
+from configurator.ui.session import Session
+from tests.bench.bench_job import job_of, megabytes
+
+FILES = (("order", ".xlsx"), ("order", ".pdf"), ("submittal", ".pdf"), ("doors", ".csv"), ("field", ".pdf"))
+
+
+def until(
+    application: QApplication, words: str, begin: Callable[[], object], done: Callable[[], bool]
+) -> None:
+    """Begin something, let the window live until it is done, and print how long both took."""
+    start = last = time.perf_counter()
+    held_up = 0.0
+    begin()
+    while True:
+        application.processEvents()
+        now = time.perf_counter()
+        held_up, last = max(held_up, now - last), now
+        if done():
+            break
+    print(
+        f"{words:28} {now - start:8.2f} s   held up {held_up * 1000:5.0f} ms   {megabytes():5.0f} MB",
+        flush=True,
+    )
+
+
+def main() -> None:
+    """Print a line for each thing that is done with an order."""
+    count = int(sys.argv[1]) if len(sys.argv) > 1 else 10_000
+    application = QApplication([])
+    session = Session(job_of(count))
+    page = OrderPage(session)
+    session.changed.connect(page.show_state)
+    page.resize(1280, 740)
+    page.show()
+
+    def counted() -> bool:
+        return page.counted is not None
+
+    def idle() -> bool:
+        return not page.worker.running and counted()
+
+    until(application, f"count {count} openings", lambda: page.show_state("open"), counted)
+    print(page.sums.text())
+    until(application, "another spare allowance", lambda: page.set_spare("5%"), counted)
+    until(application, "edit one opening", lambda: session.edit("quantity", 7), counted)
+    until(application, "freeze the order", lambda: page.freeze("first", mark_them=True), idle)
+    until(application, "what changed since", lambda: page.tabs.setCurrentWidget(page.revisions), counted)
+    until(application, "would one width do", page.ask_uniform, idle)
+    with tempfile.TemporaryDirectory() as folder:
+        for kind, ending in FILES:
+            path = Path(folder) / f"{kind}{ending}"
+            until(application, f"write {path.name}", lambda: page.writing.write(kind, path), idle)  # noqa: B023
+
+
+if __name__ == "__main__":
+    main()
