@@ -152,12 +152,14 @@ class ScheduleTable(QTableView):
         return sorted({row for part in parts for row in range(part.top(), part.bottom() + 1)})
 
     def choose(self, rows: Sequence[int], current: int | None) -> None:
-        """Select those rows and make one of them the current one."""
+        """Select those rows and make one of them the current one; without rows there is no current one."""
         chosen = QItemSelection()
         last = len(COLUMNS) - 1
         for first, end in _stretches(rows):
             chosen.select(self.schedule.index(first, 0), self.schedule.index(end, last))
         picker = self.selectionModel()
+        if not rows:
+            picker.clear()
         if current is not None:
             column = max(self.currentIndex().column(), 0)
             picker.setCurrentIndex(

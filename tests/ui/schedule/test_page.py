@@ -88,6 +88,15 @@ def test_the_row_of_the_opening_on_show_is_the_current_one_both_ways(qtbot, wind
     assert window.session.mark == marks(page)[row_of(page, "171A") + 1]
 
 
+def test_no_row_is_the_current_one_where_the_opening_on_show_is_not_found(qtbot, window, page):
+    find(qtbot, page, "linen")
+    window.session.select("171A")
+    assert not page.table.currentIndex().isValid()
+    assert page.chosen_places() == []
+    find(qtbot, page, "toilet")
+    assert page.table.currentIndex().row() == row_of(page, "171A")
+
+
 def test_the_picture_can_stand_below_and_follows_the_row(qtbot, window, page):
     page.buttons["work"].click()
     assert window.work.isVisible()
