@@ -36,6 +36,11 @@ def of_topic(topic: str) -> tuple[Template, ...]:
     return tuple(template for template in course() if topic in ("", template.topic))
 
 
-def problem_of(seed: int) -> Posed:
-    """Return a problem of any template: a seed picks the template, and then its numbers."""
-    return pose(TEMPLATES[seed % len(TEMPLATES)], seed)
+def problem_of(number: int) -> Posed:
+    """Return the problem called by a number, which picks both its template and what is drawn for it."""
+    return pose(TEMPLATES[number % len(TEMPLATES)], number)
+
+
+def number_of(template: Template, draw: int) -> int:
+    """Return the number that a problem of a template is called by; `draw` is what its numbers come from."""
+    return draw * len(TEMPLATES) + TEMPLATES.index(template)

@@ -103,14 +103,14 @@ def clear_progress(person: str) -> None:
 
 
 def people() -> tuple[str, ...]:
-    """Return the names of everybody whose progress is kept here."""
-    found = set()
+    """Return the names of everybody whose progress is kept here, who practised last first."""
+    found: dict[str, float] = {}
     with suppress(OSError):
         for path in practice_folder().glob(f"*{_SUFFIX}"):
             name = _read(path).get("person")
             if isinstance(name, str) and file_of(name) == path:
-                found.add(name)
-    return tuple(sorted(found))
+                found[name] = path.stat().st_mtime
+    return tuple(sorted(found, key=lambda name: (-found[name], name)))
 
 
 def _read(path: Path) -> dict[str, Any]:

@@ -16,6 +16,8 @@ PAGES: Mapping[str, tuple[str, str]] = MappingProxyType(
         "order": ("configurator.ui.order.page", "OrderPage"),
         "sheets": ("configurator.ui.sheets.page", "SheetsPage"),
         "import": ("configurator.ui.intake.page", "ImportPage"),
+        "client": ("configurator.ui.client.page", "ClientPage"),
+        "practice": ("configurator.ui.practice.page", "PracticePage"),
     }
 )
 """Name of a page, which is that of its command too, to the module and class that make it.

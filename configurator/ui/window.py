@@ -214,6 +214,14 @@ class Window(QMainWindow):
             [
                 Command("list", "Openings", "Show or fold away the openings", "F9", self._fold, toggles=True),
                 Command(
+                    "client",
+                    "Client view",
+                    "Three questions, a large picture and plain sentences, with everything technical put away",
+                    "F5",
+                    self._turner("client"),
+                    toggles=True,
+                ),
+                Command(
                     "schedule",
                     "Schedule",
                     "All openings of the job as a table, or the work on one of them",
@@ -266,6 +274,14 @@ class Window(QMainWindow):
                     "plain", "Plain words", "The client's words first", "Ctrl+L", self._plain, toggles=True
                 ),
                 Command("dark", "Dark", "Light ink on slate", "Ctrl+D", self._dark, toggles=True),
+                Command(
+                    "practice",
+                    "Practice",
+                    "Problems to solve, from easy to hard, with worked solutions",
+                    "F7",
+                    self._turner("practice"),
+                    toggles=True,
+                ),
                 Command("help", "Help", "Keys, and how lengths are typed", "F1", self._help),
             ],
         ]
@@ -398,6 +414,7 @@ class Window(QMainWindow):
             event.ignore()
             return
         self.files.close()
+        self.turn_to("")  # a page that has the whole screen gives it back: the next window must not begin so
         self.preferences.keep_layout("window", self.saveGeometry())
         for name, splitter in self._splitters():
             self.preferences.keep_layout(name, splitter.saveState())

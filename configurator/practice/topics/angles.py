@@ -59,17 +59,16 @@ def _rail(random: Random) -> Problem | None:
     rho, lead = math.hypot(along, out), math.degrees(math.atan2(out, -along))
     return Problem(
         question=(
-            f"The pin stands {fraction(pin.o)} in off the door face. Along the wall, the corner of a rail is "
-            f"{fraction(along)} in from the pin, and it stands {fraction(out)} in farther off the wall "
-            "than the "
-            "pin does. At what angle does the face of the bare door come to that corner?"
+            f"The pin stands {fraction(pin.o)} in off the door face. Along the wall, the corner of a rail "
+            f"is {fraction(along)} in from the pin, and it stands {fraction(out)} in farther off the wall "
+            "than the pin does. At what angle does the face of the bare door come to that corner?"
         ),
         answer=AngleAnswer(angle, 0.1),
         solution=(
             f"From the pin to the corner: sqrt({decimal(along)}² + {decimal(out)}²) = {rho:.4f} in, in the "
             f"direction {lead:.3f}°.",
-            f"The face passes the pin at {fraction(pin.o)} in, so it comes there "
-            f"asin({decimal(pin.o)} / {rho:.4f}) = {math.degrees(math.asin(pin.o / rho)):.3f}° later.",
+            f"The face passes the pin at {fraction(pin.o)} in, so it comes there asin({decimal(pin.o)} / "
+            f"{rho:.4f}) = {math.degrees(math.asin(pin.o / rho)):.3f}° later.",
             f"{lead:.3f}° + {angle - lead:.3f}° = {angle:.1f}°.",
         ),
         convention=f"0° is the closed door. {_BARE}",
@@ -92,15 +91,14 @@ def _return_wall(random: Random) -> Problem | None:
     return Problem(
         question=(
             f"A return wall stands square to the opening, {fraction(beside)} in beside the pin. The "
-            "pull-side "
-            f"corner of the lock edge is {fraction(along)} in from the pin along the closed door and "
-            f"{fraction(pin.o)} in behind it. At what angle does that corner of the bare door meet the wall?"
+            f"pull-side corner of the lock edge is {fraction(along)} in from the pin along the closed door "
+            f"and {fraction(pin.o)} in behind it. At what angle does that corner of the bare door meet the "
+            "wall?"
         ),
         answer=AngleAnswer(angle),
         solution=(
             f"From the pin to the corner: sqrt({decimal(along)}² + {decimal(pin.o)}²) = {rho:.4f} in; "
-            "closed "
-            f"it lies at −{lag:.3f}°.",
+            f"closed it lies at −{lag:.3f}°.",
             f"It meets the wall where {rho:.4f} × cos(angle − {lag:.3f}°) = −{decimal(beside)}.",
             f"angle = acos(−{decimal(beside)} / {rho:.4f}) + {lag:.3f}° = {angle:.0f}°.",
         ),
@@ -140,15 +138,14 @@ def _lever(random: Random) -> Problem | None:
     return Problem(
         question=(
             "On the closed door the outer corner of a lever, on the side of the hinge, is "
-            f"{fraction(along)} in from the pin along the "
-            f"door and {fraction(ahead)} in ahead of it. The wall face lies {fraction(behind)} in behind the "
-            "pin. At what angle does the lever meet the wall?"
+            f"{fraction(along)} in from the pin along the door and {fraction(ahead)} in ahead of it. The "
+            f"wall face lies {fraction(behind)} in behind the pin. At what angle does the lever meet the "
+            "wall?"
         ),
         answer=AngleAnswer(angle, 0.1),
         solution=(
             f"From the pin to the corner: sqrt({decimal(along)}² + {decimal(ahead)}²) = {rho:.4f} in, "
-            "closed "
-            f"at {lead:.3f}°.",
+            f"closed at {lead:.3f}°.",
             f"It is {decimal(behind)} in behind the pin at 180° + asin({decimal(behind)} / {rho:.4f}) = "
             f"{angle + lead:.3f}°.",
             f"{angle + lead:.3f}° − {lead:.3f}° = {angle:.1f}°.",
@@ -207,8 +204,7 @@ def _what_stands(found: Case) -> str:
         lever = found.opening.hardware[0]
         words.append(
             "On that face a lever, middle 38 in high and 3-1/2 in tall, stands "
-            f"{fraction(lever.projection)} in "
-            "off the door."
+            f"{fraction(lever.projection)} in off the door."
         )
     else:
         words.append("Nothing is on the face of the door.")

@@ -35,15 +35,16 @@ def _frame_line(found: Case) -> str:
     h, pin = found.h, found.pin
     clear = clear_past_frame_at_180(h, pin)
     return (
-        f"Open flat the door face stands 2o − i off the frame face: 2 × {fraction(pin.o)} − "
-        f"{fraction(h.i)} = "
-        f"{fraction(clear)} in."
+        f"Open flat the door face stands 2o − i off the frame face: 2 × {fraction(pin.o)} − {fraction(h.i)} "
+        f"= {fraction(clear)} in."
     )
 
 
 def _wall_line(found: Case) -> str:
     clear = clear_past_frame_at_180(found.h, found.pin)
     total = _wall_clearance(found)
+    if not found.h.p:
+        return f"That is off the wall too: {fraction(total)} in."
     return f"Off the wall: {fraction(clear)} + {fraction(found.h.p)} = {fraction(total)} in."
 
 
@@ -85,8 +86,8 @@ def _past_wall(random: Random) -> Problem | None:
         return None
     return Problem(
         question=(
-            f"{door_words(found)} {frame_words(found)} {proud_words(found)} Open flat, how far does the door "
-            "face stand off the wall?"
+            f"{door_words(found)} {frame_words(found)} {proud_words(found)} Open flat, how far does the "
+            "door face stand off the wall?"
         ),
         answer=LengthAnswer(_wall_clearance(found)),
         solution=(off_door_line(found), inset_line(found), _frame_line(found), _wall_line(found)),
@@ -166,9 +167,8 @@ def _folds_flat(random: Random) -> Problem | None:
     return Problem(
         question=(
             f"{door_words(found)} {frame_words(found)} {proud_words(found)} On the wall, from "
-            f"{fraction(rail.start or 0.0)} in beyond the frame, a chair rail stands "
-            f"{fraction(projection)} in "
-            "off the wall. Does the bare door fold flat, to 180°?"
+            f"{fraction(rail.start or 0.0)} in beyond the frame, a chair rail stands {fraction(projection)} "
+            "in off the wall. Does the bare door fold flat, to 180°?"
         ),
         answer=yes_or_no(flat),
         solution=(
@@ -264,19 +264,16 @@ def _least_over_rail(random: Random) -> Problem | None:
     h = found.h
     return Problem(
         question=(
-            f"A door {fraction(h.T)} in thick, hinge backset {fraction(h.b)} in, rabbet {fraction(h.R)} "
-            "in, gap "
-            f"at the frame stop {fraction(h.k)} in. {proud_words(found)} A chair rail stands "
+            f"A door {fraction(h.T)} in thick, hinge backset {fraction(h.b)} in, rabbet {fraction(h.R)} in, "
+            f"gap at the frame stop {fraction(h.k)} in. {proud_words(found)} A chair rail stands "
             f"{fraction(rail.projection or 0.0)} in off the wall, from {fraction(rail.start or 0.0)} in "
-            "beyond "
-            "the frame. Which is the least hinge open width that lets the bare door fold flat?"
+            "beyond the frame. Which is the least hinge open width that lets the bare door fold flat?"
         ),
         answer=ChoiceAnswer(f"{fraction(least)} in", _options(height, random, least)),
         solution=(
             inset_line(found),
             f"The door must stand more than {fraction((rail.projection or 0.0) - h.p)} in off the frame "
-            "face, "
-            "and it stands 2o − i = W − 2 (T − b) − i.",
+            "face, and it stands 2o − i = W − 2 (T − b) − i.",
             f"{fraction(before)} in stops at {angles[before]:.1f}°; {fraction(least)} in reaches 180° with "
             f"{fraction(spare)} in to spare.",
         ),

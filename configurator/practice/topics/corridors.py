@@ -32,16 +32,13 @@ def _flat(random: Random) -> Problem | None:
     return Problem(
         question=(
             f"The pin of a door stands {fraction(pin.o)} in off the door face. The door is {fraction(h.T)} "
-            "in "
-            f"thick and its face sits {fraction(h.i)} in behind the frame face. {proud_words(found)} Open "
-            "flat, "
-            "how far does the door stand out into the corridor?"
+            f"in thick and its face sits {fraction(h.i)} in behind the frame face. {proud_words(found)} "
+            "Open flat, how far does the door stand out into the corridor?"
         ),
         answer=LengthAnswer(value),
         solution=(
             f"Its face stands 2o − i = {fraction(clear)} in off the frame face, {fraction(clear + h.p)} in "
-            "off the "
-            "wall.",
+            "off the wall.",
             f"And the door's thickness: {fraction(clear + h.p)} + {fraction(h.T)} = {fraction(value)} in.",
         ),
         convention=_BARE,
@@ -60,16 +57,13 @@ def _square(random: Random) -> Problem | None:
     return Problem(
         question=(
             f"On a closed door the pull-side corner of the lock edge is {fraction(along)} in from the pin, "
-            "and "
-            f"the pin stands {fraction(pin.y_p)} in off the frame face. {proud_words(found)} Open 90°, how "
-            "far "
-            "does the door stand out into the corridor?"
+            f"and the pin stands {fraction(pin.y_p)} in off the frame face. {proud_words(found)} Open 90°, "
+            "how far does the door stand out into the corridor?"
         ),
         answer=LengthAnswer(value),
         solution=(
             f"At 90° what lay along the opening points straight out: {fraction(along)} + "
-            f"{fraction(pin.y_p)} + "
-            f"{fraction(h.p)} = {fraction(value)} in from the wall face.",
+            f"{fraction(pin.y_p)} + {fraction(h.p)} = {fraction(value)} in from the wall face.",
         ),
         convention=_BARE,
         opening=found.opening,
@@ -87,8 +81,7 @@ def _at_rest(random: Random) -> Problem | None:
     return Problem(
         question=(
             f"A corridor is {fraction(corridor)} in wide and {fraction(required)} in are required. A door "
-            "at rest "
-            f"stands out {fraction(out)} in. Does it leave enough of the required width?"
+            f"at rest stands out {fraction(out)} in. Does it leave enough of the required width?"
         ),
         answer=yes_or_no(remain >= must),
         solution=(
@@ -113,8 +106,7 @@ def _in_swing(random: Random) -> Problem | None:
     return Problem(
         question=(
             f"A corridor is {fraction(corridor)} in wide and {fraction(required)} in are required. At the "
-            "worst "
-            f"point of its swing a door stands out {fraction(out)} in. Does it leave enough then?"
+            f"worst point of its swing a door stands out {fraction(out)} in. Does it leave enough then?"
         ),
         answer=yes_or_no(remain >= must),
         solution=(
@@ -136,8 +128,7 @@ def _remains(random: Random) -> Problem | None:
     return Problem(
         question=(
             f"Open flat, a door stands out {fraction(out)} in from the wall of a corridor "
-            f"{fraction(corridor)} in "
-            "wide. How much of the corridor remains?"
+            f"{fraction(corridor)} in wide. How much of the corridor remains?"
         ),
         answer=LengthAnswer(corridor - out),
         solution=(f"{fraction(corridor)} − {fraction(out)} = {fraction(corridor - out)} in.",),

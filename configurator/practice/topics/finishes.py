@@ -96,8 +96,7 @@ def _on_steel(random: Random) -> Problem | None:
     return Problem(
         question=(
             f"The lock is {row.bhma}, {row.look} on {row.metal}. The hinges are steel and are to look the "
-            "same. "
-            "Which BHMA number is theirs?"
+            "same. Which BHMA number is theirs?"
         ),
         answer=CodeAnswer(steel.bhma, "BHMA number"),
         solution=(

@@ -63,8 +63,7 @@ def _from_outside(random: Random) -> Problem:
     hand = random.choice(tuple(HANDS))
     return _posed(
         f"You stand outside, where you unlock the door. The hinges are on your {_side(hinges_left(hand))} "
-        "and "
-        f"the door opens {_swing(hand not in OUTSWING)}. What hand is it?",
+        f"and the door opens {_swing(hand not in OUTSWING)}. What hand is it?",
         hand,
     )
 
@@ -73,8 +72,8 @@ def _from_inside(random: Random) -> Problem:
     hand = random.choice(tuple(HANDS))
     left, away = not hinges_left(hand), hand in OUTSWING
     return _posed(
-        f"You stand inside. The hinges are on your {_side(left)} and the door opens {_swing(away)}. "
-        "What hand is it?",
+        f"You stand inside. The hinges are on your {_side(left)} and the door opens {_swing(away)}. What "
+        "hand is it?",
         hand,
         "Walk round to the outside: left and right change places, and so do away and toward.",
     )
@@ -88,8 +87,8 @@ def _with_rooms(random: Random) -> Problem:
     stands = outside if seen_outside else inside
     left = hinges_left(hand) if seen_outside else not hinges_left(hand)
     return _posed(
-        f"The key is used from {outside}. Standing in {stands} you see the hinge side on your {_side(left)}; "
-        f"the door swings into {into}. What hand is it?",
+        f"The key is used from {outside}. Standing in {stands} you see the hinge side on your "
+        f"{_side(left)}; the door swings into {into}. What hand is it?",
         hand,
         f"Outside is {outside}, the side of the key.",
     )
@@ -102,8 +101,8 @@ def _from_the_pull(random: Random) -> Problem:
     left = hinges_left(hand) != inside
     where, does = ("inside", "outside")[not inside], "pull" if pulls else "push"
     return _posed(
-        f"From {where} you {does} the door to open it, and the lock edge is on your {_side(not left)}. "
-        "What hand is it?",
+        f"From {where} you {does} the door to open it, and the lock edge is on your {_side(not left)}. What "
+        "hand is it?",
         hand,
         f"The hinges are opposite the lock edge: on your {_side(left)} from {where}.",
         *(("From outside left and right, pull and push change places.",) if inside else ()),

@@ -46,8 +46,7 @@ def _dutch(random: Random) -> Problem:
     return Problem(
         question=(
             f"A Dutch door in an opening {feet(height)} high is divided {fraction(split)} in above the "
-            "floor. How "
-            "many hinges does it take in all?"
+            "floor. How many hinges does it take in all?"
         ),
         answer=CountAnswer(total),
         solution=(*lines, f"Each leaf hangs by itself: {total} together."),
@@ -64,8 +63,8 @@ def _height(random: Random) -> Problem:
     said = hinge_height(thickness, width)
     return Problem(
         question=(
-            f"A door is {fraction(thickness)} in thick and {fraction(width)} in wide. How high is its "
-            "hinge to be?"
+            f"A door is {fraction(thickness)} in thick and {fraction(width)} in wide. How high is its hinge "
+            "to be?"
         ),
         answer=LengthAnswer(said.value),
         solution=(sentence(said.because),),
@@ -94,9 +93,8 @@ def _top_hinge(random: Random) -> Problem:
     distance = rows_of_rule(rule)[0].distance
     return Problem(
         question=(
-            f"The head rabbet is {head:g} in above the finished floor and the hinges are "
-            f"{fraction(height)} in "
-            f"high. By the rule “{rule}”, how high above the floor is the bottom of the top hinge?"
+            f"The head rabbet is {head:g} in above the finished floor and the hinges are {fraction(height)} "
+            f"in high. By the rule “{rule}”, how high above the floor is the bottom of the top hinge?"
         ),
         answer=LengthAnswer(bottom),
         solution=(
@@ -115,10 +113,9 @@ def _middle_hinge(random: Random) -> Problem:
     middle = sum(places[1]) / 2
     return Problem(
         question=(
-            f"A door hangs on three hinges {fraction(height)} in high; the head rabbet is {head:g} in "
-            "above the "
-            f"finished floor. By the rule “{rule}”, how high above the floor is the middle of the middle "
-            "hinge?"
+            f"A door hangs on three hinges {fraction(height)} in high; the head rabbet is {head:g} in above "
+            f"the finished floor. By the rule “{rule}”, how high above the floor is the middle of the "
+            "middle hinge?"
         ),
         answer=LengthAnswer(middle),
         solution=(
@@ -146,8 +143,7 @@ def _bearing(random: Random) -> Problem:
     return Problem(
         question=(
             f"An interior hollow metal door, 3'-0\" x 7'-0\", {closer}, sees {use['traffic']} traffic and "
-            "is not "
-            "fire rated. Does it take a plain or an antifriction bearing?"
+            "is not fire rated. Does it take a plain or an antifriction bearing?"
         ),
         answer=ChoiceAnswer(_BEARINGS[said.value], tuple(_BEARINGS.values())),
         solution=(sentence(said.because),),

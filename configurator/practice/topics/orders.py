@@ -30,9 +30,8 @@ def _hinges(random: Random) -> Problem:
     doors, height, each = _drawn(random)
     return Problem(
         question=(
-            f"{doors} single doors are to be hung, their leaves {fraction(height)} in high. How many "
-            "hinges are "
-            "ordered?"
+            f"{doors} single doors are to be hung, their leaves {fraction(height)} in high. How many hinges "
+            "are ordered?"
         ),
         answer=CountAnswer(doors * each),
         solution=(
@@ -73,8 +72,7 @@ def _mixed(random: Random) -> Problem:
     return Problem(
         question=(
             f"A job has {low} doors with leaves {fraction(short)} in high and {high} with leaves "
-            f"{fraction(tall)} "
-            "in high. How many hinges is that in all?"
+            f"{fraction(tall)} in high. How many hinges is that in all?"
         ),
         answer=CountAnswer(total),
         solution=(
@@ -91,8 +89,8 @@ def _double_doors(random: Random) -> Problem:
     total = 2 * openings * each
     return Problem(
         question=(
-            f"{openings} openings have a pair of doors each, every leaf {fraction(height)} in high. How many "
-            "hinges is that?"
+            f"{openings} openings have a pair of doors each, every leaf {fraction(height)} in high. How "
+            "many hinges is that?"
         ),
         answer=CountAnswer(total),
         solution=(
@@ -109,8 +107,7 @@ def _screws(random: Random) -> Problem:
     return Problem(
         question=(
             f"{doors} wood doors hang in steel frames on {each} hinges each, {leaf} screws in every hinge "
-            "leaf. How "
-            "many wood screws are wanted?"
+            "leaf. How many wood screws are wanted?"
         ),
         answer=CountAnswer(wood, "wood screws"),
         solution=(
@@ -187,9 +184,8 @@ def _ordered(random: Random, outswing: bool = False) -> Ordered:
     )
     words = (
         f"{opening.quantity} single doors, {feet(opening.size.width)} x {feet(opening.size.height)}, 1-3/4 "
-        "in "
-        f"thick, hollow metal, {opening.hand}, locked with the key outside, with closers, average traffic, "
-        "interior, satin chrome look, nothing on the wall."
+        f"in thick, hollow metal, {opening.hand}, locked with the key outside, with closers, average "
+        "traffic, interior, satin chrome look, nothing on the wall."
     )
     why = {key: sentence(reason.because) for key, reason in whole.items()}
     count = (opening.quantity, said["height"], said["width"], hinges)

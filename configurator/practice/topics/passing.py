@@ -35,8 +35,7 @@ def _asked_about(found: Case) -> str:
     return (
         f"An opening is {fraction(h.O)} in wide between the rabbet faces, the frame stops are "
         f"{fraction(h.s)} in high, the door is {fraction(h.T)} in thick. The pin is {fraction(pin.x_p)} in "
-        "from "
-        f"the rabbet face and {fraction(pin.o)} in off the door face."
+        f"from the rabbet face and {fraction(pin.o)} in off the door face."
     )
 
 
@@ -72,8 +71,7 @@ def _serves(random: Random) -> Problem | None:
     return Problem(
         question=(
             f"{_asked_about(found)} With the door open 90°, does it keep the clear width of {least:g} in "
-            "that is "
-            "asked on an accessible route?"
+            "that is asked on an accessible route?"
         ),
         answer=yes_or_no(yes),
         solution=(_line(found), f"Against {least:g} in that is {more}."),
@@ -91,8 +89,8 @@ def _cost(random: Random) -> Problem | None:
     lost = _clear(found) - _clear(found.on(wider))
     return Problem(
         question=(
-            f"Hinges {fraction(found.h.W)} in open width are changed for {fraction(wider)} in ones. How much "
-            "clear width at 90° is lost?"
+            f"Hinges {fraction(found.h.W)} in open width are changed for {fraction(wider)} in ones. How "
+            "much clear width at 90° is lost?"
         ),
         answer=LengthAnswer(lost),
         solution=(
@@ -116,12 +114,10 @@ def _least_opening(random: Random) -> Problem | None:
     need = least + h.s + pin.x_p + pin.o + h.T
     return Problem(
         question=(
-            f"A door {fraction(h.T)} in thick turns on a pin {fraction(pin.x_p)} in from the rabbet face and "
-            f"{fraction(pin.o)} in off the door face; the frame stops are {fraction(h.s)} in high. "
-            "Openings are "
-            f"made in steps of {_STEP:g} in: 30, 32, 34 and so on. What is the least opening width that "
-            "keeps "
-            f"{least:g} in clear at 90°?"
+            f"A door {fraction(h.T)} in thick turns on a pin {fraction(pin.x_p)} in from the rabbet face "
+            f"and {fraction(pin.o)} in off the door face; the frame stops are {fraction(h.s)} in high. "
+            f"Openings are made in steps of {_STEP:g} in: 30, 32, 34 and so on. What is the least opening "
+            f"width that keeps {least:g} in clear at 90°?"
         ),
         answer=LengthAnswer(min(fits)),
         solution=(
@@ -140,8 +136,7 @@ def _bevel(random: Random) -> Problem | None:
     return Problem(
         question=(
             f"The lock edge of a door {fraction(thickness)} in thick is beveled {fraction(over_two)} in 2. "
-            "By how "
-            "much is its stop-side corner relieved?"
+            "By how much is its stop-side corner relieved?"
         ),
         answer=LengthAnswer(relief, 0.001),
         solution=(
@@ -169,8 +164,7 @@ def _reaches(h: Hanging, pin: Pin) -> tuple[float, float]:
 def _edge_words(h: Hanging, pin: Pin) -> str:
     return (
         f"From the pin, across and out: the arris of the latch jamb lies {fraction(h.O - pin.x_p)} in "
-        "across and "
-        f"{fraction(pin.y_p)} in back; the stop-side corner of a square lock edge "
+        f"across and {fraction(pin.y_p)} in back; the stop-side corner of a square lock edge "
         f"{fraction(h.O - h.g_l - pin.x_p)} in across and {fraction(pin.o + h.T)} in back."
     )
 
@@ -179,8 +173,8 @@ def _edge_lines(h: Hanging, pin: Pin) -> tuple[str, str]:
     arris, corner = _reaches(h, pin)
     return (
         f"Pin to arris: sqrt({decimal(h.O - pin.x_p)}² + {decimal(pin.y_p)}²) = {arris:.4f} in.",
-        f"Pin to corner: sqrt({decimal(h.O - h.g_l - pin.x_p)}² + {decimal(pin.o + h.T)}²) = "
-        f"{corner:.4f} in.",
+        f"Pin to corner: sqrt({decimal(h.O - h.g_l - pin.x_p)}² + {decimal(pin.o + h.T)}²) = {corner:.4f} "
+        "in.",
     )
 
 

@@ -170,9 +170,9 @@ def _leaf_height(random: Random) -> Problem:
     height = leaves_of(filled)[0].height
     return Problem(
         question=(
-            f"From the finished floor to the head rabbet it is {filled.opening_height:g} in. The head gap is "
-            f"{fraction(filled.head_gap)} in and the undercut {fraction(filled.undercut)} in. "
-            "How high is the door itself?"
+            f"From the finished floor to the head rabbet it is {filled.opening_height:g} in. The head gap "
+            f"is {fraction(filled.head_gap)} in and the undercut {fraction(filled.undercut)} in. How high "
+            "is the door itself?"
         ),
         answer=LengthAnswer(height),
         solution=(

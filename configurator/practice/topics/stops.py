@@ -25,9 +25,8 @@ def _whole_degree(random: Random) -> Problem | None:
         return None
     return Problem(
         question=(
-            f"The lever of a door meets the wall at {angle:.1f}°. An overhead stop is set in whole "
-            "degrees. What "
-            "is the widest setting that keeps the lever off the wall?"
+            f"The lever of a door meets the wall at {angle:.1f}°. An overhead stop is set in whole degrees. "
+            "What is the widest setting that keeps the lever off the wall?"
         ),
         answer=AngleAnswer(math.floor(angle)),
         solution=(f"Down, never up, to the whole degree below {angle:.1f}°: {math.floor(angle)}°.",),
@@ -53,8 +52,8 @@ def _return_wall(random: Random) -> Problem | None:
     return Problem(
         question=(
             f"A return wall begins {fraction(start)} in beyond the frame. With its lever the door goes to "
-            f"{angle:.1f}°, without to {found.hung().greatest_angle_bare:.1f}°. Which is the widest of these "
-            "settings for an overhead stop?"
+            f"{angle:.1f}°, without to {found.hung().greatest_angle_bare:.1f}°. Which is the widest of "
+            "these settings for an overhead stop?"
         ),
         answer=ChoiceAnswer(f"{right}°", tuple(f"{one}°" for one in around)),
         solution=(
@@ -88,8 +87,7 @@ def _what_is_wanted(random: Random) -> Problem | None:
     return Problem(
         question=(
             f"A door must open to 180° against the wall. Bare it reaches {hung.greatest_angle_bare:.0f}°; "
-            f"{goes}. "
-            "What does it want?"
+            f"{goes}. What does it want?"
         ),
         answer=ChoiceAnswer(right, (_BUMPER, _WIDER, _HEAVY, _NONE)),
         solution=(why[right],),
@@ -118,10 +116,9 @@ def _bumper(random: Random) -> Problem | None:
     return Problem(
         question=(
             f"A bumper stands {fraction(projection)} in off the wall; its tip is then {fraction(behind)} in "
-            f"behind the pin. It is to meet a point of the lever that lies {fraction(along)} in from the pin "
-            f"along the closed door and {fraction(ahead)} in ahead of it. How far from the pin, along the "
-            "wall, "
-            "does the bumper go?"
+            f"behind the pin. It is to meet a point of the lever that lies {fraction(along)} in from the "
+            f"pin along the closed door and {fraction(ahead)} in ahead of it. How far from the pin, along "
+            "the wall, does the bumper go?"
         ),
         answer=answer,
         solution=(

@@ -1,0 +1,189 @@
+"""Practice as a page of the window: problems from easy to hard, marked, with solution and picture."""
+
+from collections.abc import Callable
+from random import SystemRandom
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QSplitter, QWidget
+
+from configurator.practice.exercise import Exercise
+from configurator.practice.progress import Progress, clear_progress, load_progress, people, save_progress
+from configurator.study.run import study
+from configurator.ui.look import GRID
+from configurator.ui.practice.people import PeopleColumn
+from configurator.ui.practice.question import WIDEST, QuestionPanel
+from configurator.ui.session import Session
+
+if TYPE_CHECKING:
+    from configurator.ui.canvas import PlanCanvas
+
+SOMEBODY = "trainee"
+_LARGEST_DRAW = 9_999_999
+_LEAST_PICTURE = 70 * GRID
+_LEAST_QUESTION = 140 * GRID
+_WIDE = 375 * GRID
+"""From this width on the picture stands beside the question, not under it."""
+
+
+def _draw() -> int:
+    return SystemRandom().randrange(1, _LARGEST_DRAW)
+
+
+class PracticePage(QWidget):
+    """Nothing here touches the job: problems have openings of their own.
+
+    Signals:
+        said: a sentence for the window's line.
+    """
+
+    said = Signal(str)
+
+    def __init__(self, session: Session, draw: Callable[[], int] = _draw) -> None:
+        super().__init__()
+        self.session = session
+        names = people()
+        progress = load_progress(names[0] if names else SOMEBODY)
+        self.exercise = Exercise(progress, self._keep, draw)
+        self.who, self.question = PeopleColumn(), QuestionPanel()
+        self.canvas: PlanCanvas | None = None
+        self.split = QSplitter(Qt.Orientation.Vertical)
+        self._put_together()
+        self._connect()
+        self.who.show_people(names, progress.person)
+        self.setFocusProxy(self.question)
+
+    def show_state(self, by: str) -> None:
+        """Bring the page in line with the session: its theme, and how it shows lengths."""
+        if by in ("open", "theme", "display"):
+            self._show()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Put the picture where there is room for it."""
+        super().resizeEvent(event)
+        wide = event.size().width() >= _WIDE
+        self.split.setOrientation(Qt.Orientation.Horizontal if wide else Qt.Orientation.Vertical)
+        self._share_room()
+
+    # --- What its parts ask for ---
+
+    def answer(self, typed: str) -> None:
+        """Mark an answer."""
+        self.exercise.answer(typed)
+        self._show()
+        self.question.typed.selectAll()
+
+    def show_solution(self) -> None:
+        """Show the worked solution and its picture."""
+        self.exercise.show_solution()
+        self._show()
+        self.question.typed.setFocus()
+
+    def go_on(self) -> None:
+        """Pose the next problem."""
+        self.exercise.go_on()
+        self._begin()
+
+    def call(self, number: int) -> None:
+        """Pose the problem of a number."""
+        self.exercise.call(number)
+        self._begin()
+
+    def practise(self, topic: str) -> None:
+        """Take problems of a topic, or of the whole course."""
+        self.exercise.practise(topic)
+        self._begin(take_keyboard=False)
+
+    def change_person(self, person: str) -> None:
+        """Go on as somebody else."""
+        known = person or SOMEBODY
+        if known != self.exercise.progress.person:
+            self.exercise.change_person(load_progress(known))
+            self.who.show_people(people(), known)
+            self._begin(take_keyboard=False)
+
+    def clear(self) -> None:
+        """Forget what the person on show has practised."""
+        person = self.exercise.progress.person
+        try:
+            clear_progress(person)
+        except OSError as error:
+            self.said.emit(f"The progress of {person} could not be cleared: {error.strerror or error}.")
+            return
+        self.exercise.change_person(Progress(person))
+        self.said.emit(f"The progress of {person} is cleared.")
+        self._begin()
+
+    def _keep(self, progress: Progress) -> None:
+        try:
+            save_progress(progress)
+        except OSError as error:
+            self.said.emit(f"Your progress could not be kept: {error.strerror or error}.")
+
+    # --- What it shows ---
+
+    def _begin(self, take_keyboard: bool = True) -> None:
+        self._show()
+        self.question.typed.clear()
+        if take_keyboard:
+            self.question.begin_answer()
+
+    def _show(self) -> None:
+        self.question.show_exercise(self.exercise, self.session.dark)
+        self.who.show_progress(self.exercise.progress, self.exercise.topic)
+        self._show_picture()
+
+    def _show_picture(self) -> None:
+        """Show the opening of a problem with its solution, never before: its dimensions tell the answer."""
+        problem = self.exercise.posed.problem
+        wanted = self.exercise.ended and problem.opening is not None
+        if wanted and problem.opening is not None:
+            session = self.session
+            self._plan().show_study(study(problem.opening), problem.angle, session.display, session.dark)
+        if self.canvas is not None:
+            self.canvas.setVisible(wanted)
+            self._share_room()
+
+    def _share_room(self) -> None:
+        """Give the question what it needs, beside the picture or above it, and the picture the rest."""
+        width, height = self.split.width(), self.split.height()
+        if self.split.orientation() == Qt.Orientation.Horizontal:
+            self.split.setSizes([WIDEST, max(width - WIDEST, 1)])
+        else:
+            needed = min(self.question.wanted_height(width), height - _LEAST_PICTURE)
+            self.split.setSizes([needed, max(height - needed, 1)])
+
+    def _plan(self) -> "PlanCanvas":
+        from configurator.ui.canvas import PlanCanvas  # not before the first picture: matplotlib is slow
+
+        if self.canvas is None:
+            self.canvas = PlanCanvas()
+            self.canvas.setMinimumHeight(_LEAST_PICTURE)
+            self.split.addWidget(self.canvas)
+            self.split.setStretchFactor(1, 1)
+        return self.canvas
+
+    def _put_together(self) -> None:
+        room = QScrollArea()
+        room.setWidgetResizable(True)
+        room.setFrameShape(QFrame.Shape.NoFrame)
+        room.setMinimumWidth(_LEAST_QUESTION)
+        room.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        room.setWidget(self.question)
+        self.split.setChildrenCollapsible(False)
+        self.split.addWidget(room)
+        line = QHBoxLayout(self)
+        line.setContentsMargins(0, 0, 0, 0)
+        line.setSpacing(0)
+        line.addWidget(self.who)
+        line.addWidget(self.split, 1)
+
+    def _connect(self) -> None:
+        self.question.answered.connect(self.answer)
+        self.question.solution_wanted.connect(self.show_solution)
+        self.question.next_wanted.connect(self.go_on)
+        self.question.number_called.connect(self.call)
+        self.who.person_chosen.connect(self.change_person)
+        self.who.topic_chosen.connect(self.practise)
+        self.who.clear_wanted.connect(self.clear)

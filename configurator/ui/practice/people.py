@@ -1,0 +1,138 @@
+"""Who practises, how far they are topic by topic, and the way to clear that."""
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QFontMetrics
+from PySide6.QtWidgets import (
+    QComboBox,
+    QHeaderView,
+    QLabel,
+    QPushButton,
+    QTableWidgetItem,
+    QVBoxLayout,
+    QWidget,
+)
+
+from configurator.practice.course import TOPICS, of_topic
+from configurator.practice.progress import LONGEST_NAME, Progress
+from configurator.ui.look import GRID, sized
+from configurator.ui.quiet_table import QuietTable
+
+COURSE = "the whole course"
+WIDTH = 60 * GRID
+
+
+class PeopleColumn(QWidget):
+    """The person, the topics with how many of each are known, and a button that clears them.
+
+    Signals:
+        person_chosen: the name of who practises now.
+        topic_chosen: the topic to practise, empty for the whole course.
+        clear_wanted: the person's progress is to be forgotten; asked twice.
+    """
+
+    person_chosen = Signal(str)
+    topic_chosen = Signal(str)
+    clear_wanted = Signal()
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.person, self.topics = QComboBox(), QuietTable(2, "topics of practice")
+        self.clear, self.sure, self.keep = (
+            QPushButton("Clear progress…"),
+            QPushButton(),
+            QPushButton("Keep it"),
+        )
+        self.summary = QLabel()
+        self._put_together()
+        self._connect()
+
+    def show_people(self, names: tuple[str, ...], person: str) -> None:
+        """Show who may be chosen, and who is."""
+        self.person.clear()
+        self.person.addItems([name for name in dict.fromkeys((person, *names)) if name])
+        self.person.setCurrentText(person)
+
+    def show_progress(self, progress: Progress, topic: str) -> None:
+        """Show how many templates of each topic were answered right the last time."""
+        self.topics.blockSignals(True)
+        for row, name in enumerate(("", *TOPICS)):
+            known, all_of_it = progress.known(name), len(of_topic(name))
+            self._cell(row, 1).setText(f"{known} of {all_of_it}")
+            told = f"{name or COURSE}, {known} of {all_of_it} known"
+            self._cell(row, 0).setData(Qt.ItemDataRole.AccessibleTextRole, told)
+            if name == topic:
+                self.topics.selectRow(row)
+        self.topics.blockSignals(False)
+        answered = sum(one.right + one.wrong for one in progress.tallies.values())
+        right = sum(one.right for one in progress.tallies.values())
+        self.summary.setText(f"{answered} answered, {right} of them right at first try." if answered else "")
+        self.clear.setEnabled(bool(progress.tallies))
+        self._ask(False)
+
+    # --- How it is put together ---
+
+    def _put_together(self) -> None:
+        self.setFixedWidth(WIDTH)
+        self.person.setEditable(True)
+        self.person.setInsertPolicy(QComboBox.InsertPolicy.NoInsert)
+        self.person.setAccessibleName("who practises")
+        self.person.setToolTip("Progress is kept for each name apart, on this computer only")
+        line = self.person.lineEdit()
+        assert line is not None
+        line.setMaxLength(LONGEST_NAME)
+        self._fill_topics()
+        self.summary.setWordWrap(True)
+        sized(self.summary, -1)
+        name = QLabel("Who &practises")
+        name.setBuddy(self.person)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(2 * GRID, 2 * GRID, 2 * GRID, 2 * GRID)
+        column.setSpacing(GRID)
+        for widget in (name, self.person, self.topics, self.summary, self.clear, self.sure, self.keep):
+            column.addWidget(widget)
+
+    def _fill_topics(self) -> None:
+        self.topics.horizontalHeader().hide()
+        self.topics.horizontalHeader().setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
+        self.topics.horizontalHeader().setSectionResizeMode(1, QHeaderView.ResizeMode.ResizeToContents)
+        self.topics.verticalHeader().setDefaultSectionSize(6 * GRID)
+        self.topics.setRowCount(1 + len(TOPICS))
+        for row, name in enumerate((COURSE, *TOPICS)):
+            self.topics.setItem(row, 0, QTableWidgetItem(name.capitalize()))
+            count = QTableWidgetItem("")
+            count.setTextAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+            self.topics.setItem(row, 1, count)
+
+    def _cell(self, row: int, column: int) -> QTableWidgetItem:
+        item = self.topics.item(row, column)
+        assert item is not None
+        return item
+
+    def _connect(self) -> None:
+        line = self.person.lineEdit()
+        assert line is not None
+        self.person.activated.connect(lambda _: self._choose())
+        line.editingFinished.connect(self._choose)
+        self.topics.itemSelectionChanged.connect(self._choose_topic)
+        self.clear.clicked.connect(lambda: self._ask(True))
+        self.keep.clicked.connect(lambda: self._ask(False))
+        self.sure.clicked.connect(self.clear_wanted)
+
+    def _choose(self) -> None:
+        self.person_chosen.emit(self.person.currentText().strip())
+
+    def _choose_topic(self) -> None:
+        row = self.topics.currentRow()
+        if row >= 0:
+            self.topic_chosen.emit(("", *TOPICS)[row])
+
+    def _ask(self, asked: bool) -> None:
+        """Ask once more before anything is forgotten, where the button was."""
+        name = self.person.currentText().strip()
+        short = QFontMetrics(self.font()).elidedText(name, Qt.TextElideMode.ElideRight, 26 * GRID)
+        self.sure.setText(f"Clear all of {short}".replace("&", "&&"))
+        self.sure.setVisible(asked)
+        self.keep.setVisible(asked)
+        self.clear.setVisible(not asked)
+        if asked:
+            self.keep.setFocus()

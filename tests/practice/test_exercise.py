@@ -1,0 +1,110 @@
+import itertools
+
+import pytest
+
+from configurator.practice.course import BY_KEY, course, number_of, problem_of
+from configurator.practice.exercise import Exercise
+from configurator.practice.progress import Progress, Tally
+
+PIN = BY_KEY["pin off the door face"]
+
+
+@pytest.fixture
+def kept():
+    return []
+
+
+@pytest.fixture
+def exercise(kept):
+    return Exercise(Progress("Wren"), kept.append, itertools.count(1).__next__)
+
+
+def right_of(exercise):
+    answer = exercise.posed.problem.answer
+    return getattr(answer, "right", answer.shown)
+
+
+def wrong_of(exercise):
+    exercise.call(number_of(PIN, 4))
+    return "99"
+
+
+def test_it_begins_with_the_first_of_the_course(exercise):
+    assert exercise.posed.template is course()[0]
+    assert exercise.state == "asked"
+    assert not exercise.ended
+
+
+def test_a_right_answer_counts_and_brings_the_next_of_the_course(exercise, kept):
+    exercise.answer(right_of(exercise))
+    assert (exercise.state, exercise.ended) == ("right", True)
+    assert kept[-1].of(course()[0]) == Tally(1, 0, 1)
+    exercise.go_on()
+    assert exercise.posed.template is course()[1]
+    assert exercise.said == ""
+
+
+def test_only_the_first_answer_counts(exercise, kept):
+    exercise.answer(wrong_of(exercise))
+    assert exercise.state == "wrong"
+    assert kept[-1].of(PIN) == Tally(0, 1, 0)
+    exercise.answer(right_of(exercise))
+    assert exercise.state == "right"
+    assert len(kept) == 1
+
+
+def test_what_cannot_be_read_is_not_counted(exercise, kept):
+    wrong_of(exercise)
+    exercise.answer("wide")
+    assert exercise.state == "unread"
+    assert "not a length" in exercise.said
+    assert kept == []
+
+
+def test_a_solution_shown_before_an_answer_counts_as_wrong(exercise, kept):
+    wrong_of(exercise)
+    exercise.show_solution()
+    assert exercise.ended
+    assert exercise.said == f"The answer is {exercise.posed.problem.answer.shown}."
+    assert kept[-1].of(PIN) == Tally(0, 1, 0)
+    exercise.answer(right_of(exercise))
+    exercise.show_solution()
+    assert exercise.state == "shown"
+    assert len(kept) == 1
+
+
+def test_a_problem_called_again_by_its_number_is_the_same_and_counts_no_more(exercise, kept):
+    exercise.answer(right_of(exercise))
+    number, question = exercise.number, exercise.posed.problem.question
+    exercise.go_on()
+    exercise.call(number)
+    assert exercise.posed.problem.question == question
+    exercise.answer(right_of(exercise))
+    assert exercise.state == "right"
+    assert len(kept) == 1
+
+
+def test_a_topic_keeps_to_itself(exercise):
+    exercise.practise("hands")
+    for _ in range(5):
+        assert exercise.posed.template.topic == "hands"
+        exercise.answer(right_of(exercise))
+        exercise.go_on()
+
+
+def test_going_on_without_an_answer_brings_another_template(exercise):
+    before = exercise.posed.template
+    exercise.go_on()
+    assert exercise.posed.template is not before
+
+
+def test_another_person_begins_where_they_were(exercise, kept):
+    exercise.change_person(Progress("Ash").with_answer(course()[0], True))
+    assert exercise.posed.template is course()[1]
+    exercise.answer(right_of(exercise))
+    assert kept[-1].person == "Ash"
+
+
+def test_a_number_says_template_and_numbers():
+    for template in course():
+        assert problem_of(number_of(template, 12345)).template is template
