@@ -71,6 +71,8 @@ def order_command(options: argparse.Namespace) -> tuple[str, int]:
     An order that is frozen goes out first, and only then into its own file.
     """
     _refuse_ending(options.out)
+    if options.submittal and options.prices is not None:
+        raise _refused("--submittal", "has no prices; leave out --prices")
     if options.freeze is None:
         if options.mark_ordered:
             raise _refused("--mark-ordered", "goes with --freeze")
@@ -153,7 +155,7 @@ def _document(
     if submittal:
         from configurator.order.submittal import submittal_document
 
-        return submittal_document(tallies, order, priced)
+        return submittal_document(tallies, order)
     from configurator.order.order_document import order_document
 
     return order_document(order, priced)

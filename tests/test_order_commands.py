@@ -225,6 +225,7 @@ def test_a_field_sheet_is_a_pdf_with_a_page_for_every_few_openings(capsys, tmp_p
         (("schedule", DEMO, "--field", "--only", "doors", "--out", "x.pdf"), "--field: is a sheet"),
         (("schedule", DEMO, "--metric"), "--metric: goes with --field"),
         (("order", DEMO, "--submittal", "--since", "1"), "leave out --submittal"),
+        (("order", DEMO, "--submittal", "--prices", PRICES), "--submittal: has no prices"),
         (("order", DEMO, "--mark-ordered"), "--mark-ordered: goes with --freeze"),
     ],
 )

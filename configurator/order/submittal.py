@@ -17,7 +17,6 @@ from configurator.order.hardware_schedule import Heading, hardware_headings, har
 from configurator.order.line_words import detail_words, hinge_words, marks_words, metal_words
 from configurator.order.lines import OrderLine
 from configurator.order.order_document import order_document
-from configurator.order.prices import Priced
 from configurator.order.saying import Said, in_order
 from configurator.order.take_off import TakeOff
 from configurator.order.tally import Tally
@@ -35,12 +34,15 @@ ALSO_CAUTIONS = frozenset({"clear width kept", "ask about preparation", "measure
 """Codes of notes that whoever approves the openings should read too."""
 
 
-def submittal_document(tallies: Sequence[Tally], order: TakeOff, priced: Priced | None = None) -> Document:
-    """Return the submittal laid out; its first table has all of it in rows of one kind."""
+def submittal_document(tallies: Sequence[Tally], order: TakeOff) -> Document:
+    """Return the submittal laid out; its first table has all of it in rows of one kind.
+
+    It has no prices: it goes to those who approve, not to those who buy.
+    """
     headings = hardware_headings(tallies)
     cautions = cautions_of(tallies, order)
     cover = _cover(tallies, order)
-    ordered = order_document(order, priced)
+    ordered = order_document(order)
     lines = tuple(table for table in ordered.sheets if table.title in ("Order", "Marks", "Not ordered"))
     whole = Table("Submittal", _WHOLE, tuple(_all_rows(cover, headings, order, cautions)))
     sheets, book = (

@@ -166,7 +166,7 @@ def document_of(kind: str, counted: Counted, changes: Changes | None = None) -> 
     if kind == "order":
         return order_document(counted.order, counted.priced)
     if kind == "submittal":
-        return submittal_document(counted.tallies, counted.order, counted.priced)
+        return submittal_document(counted.tallies, counted.order)
     if kind == "changes" and changes is not None:
         return changes_document(changes, facts)
     if kind in ("doors", "hardware"):

@@ -1,5 +1,6 @@
 """Writing what the order page shows: which file, then the work beside the window, then what came of it."""
 
+import re
 from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
@@ -25,6 +26,7 @@ KINDS = (
 NAMES = {"doors": "door schedule", "hardware": "hardware schedule", "field": "field sheet"}
 FILTERS = "XLSX workbook (*.xlsx);;PDF pages (*.pdf);;CSV table (*.csv)"
 PAPER_ONLY = "PDF pages (*.pdf)"
+_ENDING = re.compile(r"\*(\.\w+)\)")
 
 
 class OrderWriting:
@@ -42,7 +44,7 @@ class OrderWriting:
         )
         if not chosen:
             return
-        path = _with_ending(Path(chosen), used or filters)
+        path = _with_ending(Path(chosen), filters, used)
         if path.name != Path(chosen).name and path.exists():
             # Nobody was asked about this one: the dialog knew it under the name without its ending.
             self.page.say(f"{path.name} is there already. Choose it in the dialog to replace it.", wrong=True)
@@ -55,7 +57,9 @@ class OrderWriting:
         if counted is None and kind != "field":
             self.page.say("Nothing was written: the openings are not all worked out.", wrong=True)
             return
-        work = self._field(path) if kind == "field" else self._document(kind, path, counted)
+        work = (
+            self._field(path) if counted is None or kind == "field" else self._document(kind, path, counted)
+        )
         self.page.work_beside(
             f"Writing {path.name}",
             work,
@@ -63,9 +67,9 @@ class OrderWriting:
             lambda error: self.page.say(f"{path.name} could not be written: {_why(error)}", wrong=True),
         )
 
-    def _document(self, kind: str, path: Path, counted: Counted | None) -> Callable[[Progress], Any]:
-        assert counted is not None
-        changes, offers = self.page.changes, self.page.offers or ()
+    def _document(self, kind: str, path: Path, counted: Counted) -> Callable[[Progress], Any]:
+        desk, offers = self.page.desk, self.page.offers or ()
+        revision = self.page.revisions.revision(counted.job) if kind == "changes" else None
         if kind == "order" and offers:
             findings = (*counted.order.findings, *(offer.said for offer in offers))
             counted = replace(counted, order=replace(counted.order, findings=findings))
@@ -73,6 +77,7 @@ class OrderWriting:
         def work(progress: Progress) -> None:
             from configurator.export.document import write_document
 
+            changes = None if revision is None else desk.changes(revision, counted)
             write_document(document_of(kind, counted, changes), path, progress)
 
         return work
@@ -97,11 +102,12 @@ class OrderWriting:
         return f"{start}{name}{'.pdf' if filters == PAPER_ONLY else '.xlsx'}"
 
 
-def _with_ending(path: Path, used: str) -> Path:
-    """Return the path with the ending of the kind of file that was chosen, where it has none of its own."""
-    if path.suffix.lower() in (".xlsx", ".pdf", ".csv"):
+def _with_ending(path: Path, filters: str, used: str) -> Path:
+    """Return the path with the ending of the kind of file that was chosen, where it has none that may be."""
+    endings = _ENDING.findall(filters)
+    if path.suffix.lower() in endings:
         return path
-    return path.with_name(f"{path.name}.{used.partition('*.')[2].partition(')')[0]}")
+    return path.with_name(f"{path.name}{(_ENDING.findall(used) or endings)[0]}")
 
 
 def _why(error: Exception) -> str:

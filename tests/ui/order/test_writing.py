@@ -136,3 +136,46 @@ def test_a_file_that_nobody_was_asked_about_is_not_replaced(page, tmp_path, monk
     assert not page.worker.running
     assert page.panel.heading.text().startswith("order.xlsx is there already")
     assert (tmp_path / "order.xlsx").read_bytes() == b"before"
+
+
+@pytest.mark.parametrize(
+    ("kind", "chosen", "used", "written"),
+    [
+        ("field", "a.xlsx", "PDF pages (*.pdf)", "a.xlsx.pdf"),
+        ("order", "a.PDF", "CSV table (*.csv)", "a.PDF"),
+        ("order", "a.b", "CSV table (*.csv)", "a.b.csv"),
+        ("order", "a", "", "a.xlsx"),
+    ],
+)
+def test_the_ending_is_one_that_can_be_written(
+    qtbot, page, tmp_path, monkeypatch, kind, chosen, used, written
+):
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(tmp_path / chosen), used))
+    with qtbot.waitSignal(page.worker.ended, timeout=20_000):
+        page.top.entries[kind].trigger()
+    assert page.panel.heading.text() == f"Written: {tmp_path / written}"
+    assert (tmp_path / written).exists()
+
+
+def test_a_revision_that_cannot_be_read_stops_its_changes_only(qtbot, page, tmp_path):
+    with qtbot.waitSignal(page.worker.ended, timeout=5000):
+        page.freeze("", mark_them=False)
+    job = page.session.job
+    (revision,) = job.revisions
+    broken = revision.lines[0].model_copy(update={"screws": {"machine": "many"}})
+    wrong = revision.model_copy(update={"lines": (broken, *revision.lines[1:])})
+    page.session.take_job(job.model_copy(update={"revisions": (wrong,)}), "break it")
+    page.tabs.setCurrentWidget(page.revisions)
+    assert page.revisions.words.text().startswith("This revision cannot be read: screws")
+    assert write(qtbot, page, "order", tmp_path / "order.csv").startswith("Written")
+    assert "changes.csv could not be written" in write(qtbot, page, "changes", tmp_path / "changes.csv")
+    assert not (tmp_path / "changes.csv").exists()
+
+
+def test_a_submittal_has_no_prices(qtbot, page, tmp_path):
+    page.desk.take_prices(page.session.path.parent / "kestrel_point_prices.csv")
+    page.drop_prices()
+    write(qtbot, page, "submittal", tmp_path / "without.csv")
+    page.use_prices(page.session.path.parent / "kestrel_point_prices.csv")
+    write(qtbot, page, "submittal", tmp_path / "with.csv")
+    assert (tmp_path / "with.csv").read_bytes() == (tmp_path / "without.csv").read_bytes()
