@@ -46,6 +46,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
         for fault in error.faults:
             _complain(str(fault))
         return REFUSED
+    except KeyboardInterrupt:
+        _complain("stopped before the end")
+        return NOT_WRITTEN
     except BrokenPipeError:
         # Whoever read our output has gone; there is nobody left to tell.
         with contextlib.suppress(OSError):

@@ -14,6 +14,7 @@ from configurator.exit_status import DONE, FOUND_ERRORS
 from configurator.model import Job, Revision
 from configurator.model.faults import Fault
 from configurator.project_file import ProjectFileError, load
+from configurator.terminal import told
 from configurator.units import Display
 
 if TYPE_CHECKING:
@@ -126,9 +127,8 @@ def schedule_command(options: argparse.Namespace) -> tuple[str, int]:
         raise _refused("--metric", "goes with --field")
     _refuse_ending(options.out)
     from configurator.order.hardware_schedule import schedule_document
-    from configurator.order.tally import tally_job
 
-    document = schedule_document(tally_job(job), job.job)
+    document = schedule_document(_tallies(job), job.job)
     if options.only is not None:
         place = TABLES.index(options.only)
         document = replace(document, data=(document.data[place],), sheets=(document.sheets[place],))
@@ -145,7 +145,8 @@ def _field_sheet(job: Job, options: argparse.Namespace) -> str:
     if path is None or path.suffix.lower() != ".pdf":
         given = "no file" if path is None else path.name
         raise _refused("--out", f"a field sheet is printed: it must end in .pdf; {given} was given")
-    write_field_sheet(job, path, Display(16, metric=options.metric))
+    with told(f"Writing {path.name}") as tell:
+        write_field_sheet(job, path, Display(16, metric=options.metric), tell)
     return f"{path}: field sheet\n"
 
 
@@ -207,14 +208,22 @@ def _taken_off(
     job: Job, options: argparse.Namespace, revision: Revision | None
 ) -> "tuple[Sequence[Tally], TakeOff]":
     from configurator.order.take_off import take_off
-    from configurator.order.tally import tally_job
     from configurator.order.uniform import uniform
 
     spare = _spare(options, revision)
     if options.screw_pack is not None and options.screw_pack < 1:
         raise _refused("--screw-pack", f"a pack holds at least 1 screw; {options.screw_pack} was given")
-    tallies = tally_job(job)
-    return tallies, take_off(tallies, job.job, spare, options.screw_pack, uniform(tallies, job.job))
+    tallies = _tallies(job)
+    with told("Asking whether one width would do") as tell:
+        also = uniform(tallies, job.job, tell)
+    return tallies, take_off(tallies, job.job, spare, options.screw_pack, also)
+
+
+def _tallies(job: Job) -> "Sequence[Tally]":
+    from configurator.order.tally import tally_job
+
+    with told("Working out openings") as tell:
+        return tally_job(job, tell)
 
 
 def _priced(order: "TakeOff", path: Path | None) -> "Priced | None":
@@ -256,7 +265,8 @@ def _written(document: "Document", options: argparse.Namespace) -> str:
         return document_text(document)
     from configurator.export.document import write_document
 
-    write_document(document, path)
+    with told(f"Writing {path.name}") as tell:
+        write_document(document, path, tell)
     return "\n".join((f"{path}: {document.title.lower()}", *document.notes)) + "\n"
 
 

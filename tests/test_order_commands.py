@@ -262,3 +262,14 @@ def test_a_file_that_somebody_works_on_takes_no_revision(capsys, tmp_path):
     assert "--freeze: the order cannot be kept in the file" in capsys.readouterr().err
     assert path.read_bytes() == before
     assert list(tmp_path.iterdir()) == [path], "nothing went out either"
+
+
+def test_work_that_is_stopped_writes_nothing_and_says_so(capsys, tmp_path, monkeypatch):
+    def stopped(*_):
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr("configurator.order.tally.tally", stopped)
+    assert main(["order", str(DEMO), "--out", str(tmp_path / "order.csv")]) == 3
+    captured = capsys.readouterr()
+    assert (captured.out, captured.err) == ("", "stopped before the end\n")
+    assert list(tmp_path.iterdir()) == []
