@@ -5,7 +5,7 @@ from random import SystemRandom
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QResizeEvent
+from PySide6.QtGui import QFocusEvent, QResizeEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QSplitter, QWidget
 
 from configurator.practice.exercise import Exercise
@@ -52,7 +52,6 @@ class PracticePage(QWidget):
         self._put_together()
         self._connect()
         self.who.show_people(names, progress.person)
-        self.setFocusProxy(self.question)
 
     def show_state(self, by: str) -> None:
         """Bring the page in line with the session: its theme, and how it shows lengths."""
@@ -65,6 +64,11 @@ class PracticePage(QWidget):
         wide = event.size().width() >= _WIDE
         self.split.setOrientation(Qt.Orientation.Horizontal if wide else Qt.Orientation.Vertical)
         self._share_room()
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """Hand the keyboard to the answer; a focus proxy would take all before it out of reach of Tab."""
+        super().focusInEvent(event)
+        self.question.typed.setFocus()
 
     # --- What its parts ask for ---
 

@@ -42,7 +42,6 @@ class QuestionPanel(QWidget):
         self._ended = False
         self._put_together()
         self._connect()
-        self.setFocusProxy(self.typed)
 
     def show_exercise(self, exercise: Exercise, dark: bool) -> None:
         """Show the problem and how it stands with it."""
