@@ -203,7 +203,7 @@ def test_the_submittal_has_cover_schedule_order_and_cautions(capsys, tmp_path):
     path = tmp_path / "submittal.csv"
     printed(capsys, "order", DEMO, "--submittal", "--out", path)
     rows = list(csv.DictReader(path.read_text("utf-8").splitlines()))
-    assert {"job", "heading", "hardware", "order", "caution"} == {row["part"] for row in rows}
+    assert {"job", "heading", "hardware", "order", "caution", "note"} == {row["part"] for row in rows}
     assert sum(int(row["quantity"]) for row in rows if row["part"] == "order") == 45
 
 

@@ -183,7 +183,7 @@ _ITEM = (
     Column("size", "size", "text", 12),
     Column("type", "type", "text", 8),
     Column("finish", "finish", "text", 12),
-    Column("remark", "remark", "text", 40),
+    Column("remark", "remark", "text", 36),
 )
 
 
@@ -197,7 +197,7 @@ def hardware_table(headings: Iterable[Heading], most: int) -> Table:
         Column("heading", "heading", "count", 8),
         Column("marks", "marks", "text", 18),
         Column("openings", "openings", "count", 9),
-        Column("opening", "opening", "text", 34),
+        Column("opening", "opening", "text", 30),
         Column("group", "group", "text", 12),
         Column("each", "each opening", "count", 8),
         Column("quantity", "quantity", "count", 9),

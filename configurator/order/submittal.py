@@ -44,13 +44,19 @@ def submittal_document(tallies: Sequence[Tally], order: TakeOff) -> Document:
     cover = _cover(tallies, order)
     ordered = order_document(order)
     lines = tuple(table for table in ordered.sheets if table.title in ("Order", "Marks", "Not ordered"))
-    whole = Table("Submittal", _WHOLE, tuple(_all_rows(cover, headings, order, cautions)))
+    notes = (*ordered.notes, *_not_measured(tallies), NOT_KNOWN_HERE)
+    noted = tuple(("note", *(None,) * 6, note, None) for note in notes)
+    whole = Table("Submittal", _WHOLE, (*_all_rows(cover, headings, order, cautions), *noted))
     sheets, book = (
         (cover, hardware_table(headings, most), *lines, _cautions(cautions, most))
         for most in (MOST_ON_PAPER, MOST_IN_CELL)
     )
-    notes = (*ordered.notes, *_not_measured(tallies), NOT_KNOWN_HERE)
-    return Document("Submittal", heading_of(order.facts), (whole,), sheets, notes, book)
+    return Document("Submittal", heading_of(order.facts), (whole,), sheets, notes, (*book, _notes(notes)))
+
+
+def _notes(notes: Iterable[str]) -> Table:
+    """Return the notes as a table: a workbook has no place under its tables."""
+    return Table("Notes", (Column("note", "Note", "text", 110),), tuple((note,) for note in notes))
 
 
 def _not_measured(tallies: Iterable[Tally]) -> tuple[str, ...]:

@@ -73,3 +73,10 @@ def test_one_table_holds_all_of_it():
 
 def test_an_empty_job_has_a_cover():
     assert table(submitted(), "Job").rows == (("Openings", "none"), ("Hinges", "0 hinges = 0 pair"))
+
+
+def test_what_is_not_known_here_goes_into_every_file():
+    document = submitted(data("1"))
+    assert document.workbook[-1].rows[-1] == (NOT_KNOWN_HERE,)
+    assert document.data[0].rows[-1][7] == NOT_KNOWN_HERE
+    assert document.notes[-1] == NOT_KNOWN_HERE
