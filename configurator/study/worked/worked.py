@@ -1,0 +1,77 @@
+"""The work behind one number of the comparison: every key of its rows can be asked for."""
+
+from collections.abc import Callable
+
+from configurator.study.records import Candidate, Study
+from configurator.study.worked import angles, lengths, passages, pin_steps
+from configurator.study.worked.case import Case, case_of
+from configurator.study.worked.marks import marks_of
+from configurator.study.worked.meanings import MEANINGS
+from configurator.study.worked.terms import Symbol, less
+from configurator.study.worked.working import Worked, Working
+
+_WORK: dict[str, Callable[[Case], Symbol | None]] = {
+    "greatest_angle_bare": angles.opens_to_bare,
+    "greatest_angle": angles.opens_to,
+    "rests_at": angles.rests,
+    "pin_off_door_face": pin_steps.off_door,
+    "pin_off_frame_face": pin_steps.off_frame,
+    "barrel_past_frame": lengths.barrel_past_frame,
+    "barrel_past_wall": lengths.barrel_past_wall,
+    "clear_past_frame_at_180": lengths.clear_past_frame,
+    "clear_width_at_90": lengths.clear_width,
+    "hardware_in_clear_width": lengths.hardware_taken,
+    "latch_edge_least": passages.latch_edge,
+    "hinge_edge_least": passages.hinge_edge,
+    "encroachment_greatest": lengths.stands_out,
+    "leaf_out_at_rest": lengths.stands_out_at_rest,
+}
+_ANGLES = frozenset({"greatest_angle_bare", "greatest_angle", "rests_at"})
+
+KEYS = tuple(_WORK)
+"""The numbers that can be asked for, by their names in the results."""
+
+
+def worked(study: Study, candidate: Candidate, key: str) -> Worked:
+    """Return the work behind one number of a candidate; inches and degrees.
+
+    The last step's value is found from its formula alone and equals the candidate's to the geometry's
+    tolerance. Raises KeyError for a name that is not one of KEYS.
+    """
+    return work_of(case_of(study, candidate), key)
+
+
+def work_of(case: Case, key: str) -> Worked:
+    """`worked` for a case made ready already, of which nothing was worked yet."""
+    answer = _WORK[key](case)
+    value = None if answer is None else answer.value
+    work = case.work
+    used = work.used() if value is not None else tuple(work.known.values())
+    told = work.known.get("G") if key in _ANGLES else None
+    return Worked(
+        key=key,
+        value=value,
+        unit="angle" if key in _ANGLES else "length",
+        steps=work.needed() if value is not None else (),
+        given=used if told is None else (*used, told),
+        meanings=work.meanings,
+        marks={**marks_of(case.h, case.pin, case.opening), **work.marks},
+        angle=work.angle,
+        remark=" ".join(work.remarks),
+    )
+
+
+def worked_difference(study: Study, first: Candidate, last: Candidate, key: str) -> Worked:
+    """Return the work behind the difference of one number between two widths of a leaf.
+
+    Without a value where one of the two has none. Raises KeyError as `worked` does.
+    """
+    one, other = worked(study, first, key), worked(study, last, key)
+    work = Working()
+    if one.value is None or other.value is None:
+        return Worked(key, None, one.unit, (), (), {}, {}, last.rests_at, "One of the two has no value.")
+    a_1 = work.given("A_1", one.value, one.unit, f"{MEANINGS['A_1']}, {first.hinge_width:g} in")
+    a_2 = work.given("A_2", other.value, other.unit, f"{MEANINGS['A_2']}, {last.hinge_width:g} in")
+    answer = work.let("delta", less(a_2, a_1), one.unit, MEANINGS["delta"])
+    steps, given = work.needed(), work.used()
+    return Worked(key, answer.value, one.unit, steps, given, work.meanings, {}, last.rests_at)
