@@ -56,8 +56,10 @@ class Document:
 
     @property
     def workbook(self) -> tuple[Table, ...]:
-        """The tables of a workbook, the one to be read first in front."""
-        return self.book or self.data
+        """The tables of a workbook, the one to be read first in front; the notes are the last of them."""
+        column = Column("note", "Note", "text", 110)
+        notes = Table("Notes", (column,), tuple((note,) for note in self.notes))
+        return (*(self.book or self.data), *((notes,) if self.notes else ()))
 
 
 def heading_of(facts: JobFacts) -> tuple[tuple[str, str], ...]:

@@ -51,12 +51,7 @@ def submittal_document(tallies: Sequence[Tally], order: TakeOff) -> Document:
         (cover, hardware_table(headings, most), *lines, _cautions(cautions, most))
         for most in (MOST_ON_PAPER, MOST_IN_CELL)
     )
-    return Document("Submittal", heading_of(order.facts), (whole,), sheets, notes, (*book, _notes(notes)))
-
-
-def _notes(notes: Iterable[str]) -> Table:
-    """Return the notes as a table: a workbook has no place under its tables."""
-    return Table("Notes", (Column("note", "Note", "text", 110),), tuple((note,) for note in notes))
+    return Document("Submittal", heading_of(order.facts), (whole,), sheets, notes, book)
 
 
 def _not_measured(tallies: Iterable[Tally]) -> tuple[str, ...]:

@@ -70,7 +70,9 @@ def test_a_workbook_begins_with_what_is_read_and_has_every_fact_behind_it():
         "Marks",
         "Screws",
         "Not ordered",
+        "Notes",
     ]
+    assert document.workbook[-1].rows == (("The lines add up to 3 hinges; 1 opening takes 3: they agree.",),)
     assert document.workbook[1] == document.data[0]
 
 
