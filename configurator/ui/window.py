@@ -216,7 +216,7 @@ class Window(QMainWindow):
                 Command(
                     "client",
                     "Client view",
-                    "Three questions, a large picture and plain sentences, with everything technical put away",
+                    "Three questions, a large picture and plain sentences, all else put away",
                     "F5",
                     self._turner("client"),
                     toggles=True,
@@ -278,7 +278,7 @@ class Window(QMainWindow):
                     "practice",
                     "Practice",
                     "Problems to solve, from easy to hard, with worked solutions",
-                    "F7",
+                    "F4",
                     self._turner("practice"),
                     toggles=True,
                 ),

@@ -1,4 +1,6 @@
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from configurator.practice.answers import (
     AngleAnswer,
@@ -122,6 +124,32 @@ def test_options_that_are_alike_make_no_problem():
     assert not ChoiceAnswer("5 in", ("4 in", "6 in")).is_clear()
     assert yes_or_no(True).is_clear()
     assert yes_or_no(True).right == "yes"
+
+
+KINDS = (
+    LengthAnswer(4.5),
+    AngleAnswer(90, 0.1),
+    CountAnswer(3),
+    CountAnswer(3, in_pairs=True),
+    CountAnswer(3, "wood screws"),
+    HingeSizeAnswer(4.5, 4),
+    yes_or_no(True),
+    *(
+        CodeAnswer(right, kind)
+        for right, kind in (("LH", "hand"), ("652", "BHMA number"), ("US3", "US code"))
+    ),
+)
+
+
+@given(st.text(max_size=40))
+def test_whatever_is_typed_is_marked_or_refused_in_words(typed):
+    for answer in KINDS:
+        refusal = ""
+        try:
+            marked = answer.is_right(typed)
+        except UnreadableError as error:
+            marked, refusal = None, str(error)
+        assert marked in (True, False) or refusal.endswith(".")
 
 
 @pytest.mark.parametrize(

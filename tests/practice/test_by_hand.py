@@ -75,6 +75,29 @@ def test_the_right_length_follows_from_the_numbers_of_the_question(key):
         assert problem.answer.is_right(f"{rounded:.6f}")
 
 
+def count(height):
+    return 2 if height <= 60 else 3 + math.ceil(max(height - 90, 0) / 30)
+
+
+COUNTED = {
+    "count of hinges": count,
+    "hinges of a job": lambda doors, height: doors * count(height),
+    "hinges in pairs": lambda doors, each: doors * each,
+    "doors from pairs": lambda pairs, each: pairs * 2 / each,
+    "hinges of two heights": lambda low, short, high, tall: low * count(short) + high * count(tall),
+    "hinges of double doors": lambda openings, height: 2 * openings * count(height),
+    "wood screws": lambda doors, each, leaf: doors * each * leaf,
+    "setting that keeps the lever off": math.floor,
+}
+
+
+@pytest.mark.parametrize("key", COUNTED)
+def test_the_right_count_follows_from_the_numbers_of_the_question(key):
+    for seed in SEEDS:
+        problem = pose(BY_KEY[key], seed).problem
+        assert problem.answer.value == COUNTED[key](*numbers(problem.question)), problem.question
+
+
 def test_the_closed_forms_against_cases_worked_by_hand():
     assert face_on_corner(o=0.5, along=2.5625, out=0.875) == pytest.approx(171.788, abs=5e-4)
     assert point_on_wall(along=31.0625, ahead=2.0, behind=0.875) == pytest.approx(177.9269, abs=5e-5)

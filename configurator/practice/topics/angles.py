@@ -177,6 +177,7 @@ def _what_stops(random: Random) -> Problem | None:
         question=f"{_what_stands(found)} What ends the swing first?",
         answer=ChoiceAnswer(right, (_LEVER, _LEAF, _NOTHING)),
         solution=(
+            *_against_flat(found),
             f"The bare door reaches {hung.greatest_angle_bare:.1f}°, with its hardware "
             f"{hung.greatest_angle:.1f}°.",
             f"So it is {right}.",
@@ -187,14 +188,33 @@ def _what_stops(random: Random) -> Problem | None:
     )
 
 
+def _flat(found: Case) -> float:
+    """Return how far the face of the door open flat would stand off the wall."""
+    return 2 * found.pin.o - found.h.i + found.h.p
+
+
 def _grazes(found: Case) -> bool:
-    flat = 2 * found.pin.o - found.h.i + found.h.p
-    return any(abs(flat - (thing.projection or 0.0)) < 1 / 16 for thing in found.opening.obstructions)
+    return any(abs(_flat(found) - out) < 1 / 16 for _, out in _things(found))
+
+
+def _things(found: Case) -> list[tuple[str, float]]:
+    """Return what stands behind the open door and what stands on it, and how far each stands out."""
+    rails = [("rail", rail.projection or 0.0) for rail in found.opening.obstructions]
+    return rails + [("lever", lever.projection) for lever in found.opening.hardware]
+
+
+def _against_flat(found: Case) -> list[str]:
+    """Set what stands behind the open door and what stands on it against the room there would be."""
+    flat = _flat(found)
+    return [
+        f"The {name} stands out {fraction(out)} in, "
+        f"{'less' if out < flat else 'more'} than the {fraction(flat)} in there would be."
+        for name, out in _things(found)
+    ]
 
 
 def _what_stands(found: Case) -> str:
-    h, pin = found.h, found.pin
-    flat = 2 * pin.o - h.i + h.p
+    flat = _flat(found)
     words = [f"Open flat, the face of a door would stand {fraction(flat)} in off the wall."]
     for thing in found.opening.obstructions:
         words.append(

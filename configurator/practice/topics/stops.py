@@ -21,7 +21,8 @@ def _whole_degree(random: Random) -> Problem | None:
     if found is None:
         return None
     angle = found.hung().greatest_angle
-    if not 90 < angle < 180 or angle % 1 < 0.1:
+    shown = round(angle, 1)
+    if not 90 < angle < 180 or shown == round(shown) or math.floor(shown) != math.floor(angle):
         return None
     return Problem(
         question=(
