@@ -12,6 +12,8 @@ from configurator.study.worked.terms import Negative, Number, Symbol, Term, add,
 from configurator.study.worked.working import Mark
 
 _LEVEL = 1e-12
+_MARKED = 48.0
+"""No line is marked farther than this along from the origin of the plan, inches."""
 _AXES = {0: ("x", 1), 1: ("y", 1), 2: ("x", -1), -2: ("x", -1), -1: ("y", -1)}
 """Along which axis a normal points, and which way, by its quarter turns from across the opening."""
 
@@ -57,9 +59,10 @@ def normal_of(case: Case, line: Line) -> Symbol:
         turn = Negative(call("arctan", case.letter("beta")))
     else:
         turn = Number(math.degrees(line.alpha), "angle")
-    middle = ((line.start[0] + line.end[0]) / 2, (line.start[1] + line.end[1]) / 2)
+    start, end = shown_part(line)
+    middle = ((start[0] + end[0]) / 2, (start[1] + end[1]) / 2)
     tip = (middle[0] + math.cos(line.alpha), middle[1] + math.sin(line.alpha))
-    case.work.marks["alpha"] = Mark(lines=((line.start, line.end), (middle, tip)))
+    case.work.marks["alpha"] = Mark(lines=((start, end), (middle, tip)))
     return case.work.let("alpha", turn, "angle", MEANINGS["alpha"])
 
 
@@ -72,7 +75,7 @@ def out_of_line(case: Case, shape: Shape, line: Line) -> Symbol:
         formula = add(times(x, call("cos", alpha)), times(y, call("sin", alpha)))
     else:
         formula = _signed(x if axis[0] == "x" else y, axis[1])
-    case.work.marks["q"] = Mark(lines=((line.start, line.end),))
+    case.work.marks["q"] = Mark(lines=(shown_part(line),))
     return case.work.let("q", formula, meaning=MEANINGS["q"])
 
 
@@ -94,6 +97,16 @@ def foot_of(point: Point, line: Line) -> Point:
     n_x, n_y = math.cos(line.alpha), math.sin(line.alpha)
     away = line.q - n_x * point[0] - n_y * point[1]
     return (point[0] + away * n_x, point[1] + away * n_y)
+
+
+def shown_part(line: Line) -> tuple[Point, Point]:
+    """Return what of a line is worth marking: a wall runs on without end, in either direction."""
+    along = (-math.sin(line.alpha), math.cos(line.alpha))
+    n = (line.q * math.cos(line.alpha), line.q * math.sin(line.alpha))
+    places = [x * along[0] + y * along[1] for x, y in (line.start, line.end)]
+    cut = [max(-_MARKED, min(place, _MARKED)) for place in places]
+    first, last = ((n[0] + place * along[0], n[1] + place * along[1]) for place in cut)
+    return first, last
 
 
 def _signed(term: Term, sign: int) -> Term:
