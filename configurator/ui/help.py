@@ -23,6 +23,9 @@ Ctrl+S saves, Ctrl+Shift+E exports the picture.</p>
 <p>Ctrl+P shows plan, elevation, preparation, before and after and the client's page as they are printed, at a
 true scale, of any opening. Ctrl and the wheel show them larger. They are written to a file or printed, one or
 those of all openings. Print at actual size: a printer that fits pages to its paper spoils the scale.</p>
+<h3>Practice</h3>
+<p>F4 poses problems, from easy to hard. Type the answer and press Enter; Enter again goes on. A problem's
+number brings it back, here or at another desk.</p>
 <h3>Your file</h3>
 <p>While you work on a file it is locked: a second program opens it read-only and is told who has it. What
 another program changed on disk is never written over unless you say so. Unsaved work is kept every few
