@@ -37,10 +37,10 @@ class ClientPicture:
     still: tuple[Group, ...]
     notes: tuple[Group, ...]
 
-    @property
-    def end(self) -> float:
-        """How far the door goes that goes farther, degrees."""
-        return max(one.rests_at for one in self.candidates)
+
+def picture_end(study: Study) -> float:
+    """Return how far that of the two pictured doors goes that goes farther, degrees."""
+    return max(one.rests_at for one in two_widths(study).both)
 
 
 def client_picture(

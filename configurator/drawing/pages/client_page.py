@@ -12,10 +12,10 @@ from configurator.drawing.hanging_of import degrees, hungs_of
 from configurator.drawing.hung import Hung
 from configurator.drawing.pages.client_flow import GAP, Flow
 from configurator.drawing.pages.client_words import (
+    client_sayings,
     client_table,
-    others_said,
+    door_named,
     recommendation,
-    three_sentences,
 )
 from configurator.drawing.pages.frame import MARGIN
 from configurator.drawing.pages.lines_of_text import cut_to
@@ -105,7 +105,7 @@ def client_notes(study: Study, display: Display) -> tuple[Note, ...]:
 
 def _flow(study: Study, two: TwoWidths, display: Display, room: Box) -> tuple[Flow, float]:
     """Return what is said at the largest size that leaves picture and notes their room, and the picture's."""
-    sentences = (*three_sentences(study, two, display), *others_said(study, two, display))
+    sentences = client_sayings(study, two, display)
     table, recommended = client_table(study, two, display), recommendation(study, two, display)
     sizes = (size for size in _SIZES if size * _LETTERS_A_LINE <= room.width or size == _SIZES[-1])
     flows = [Flow(size, sentences, table, recommended) for size in sizes]
@@ -187,7 +187,7 @@ def _captions(
 def _head(study: Study, job: JobFacts, border: Box, display: Display) -> list[Primitive]:
     opening, filled = study.opening, study.filled
     left, room = border.left + _EDGE, border.width - 2 * _EDGE
-    where = f"Door {opening.mark}" + (f", {opening.location}" if opening.location else "")
+    where = door_named(opening)
     size = display.opening(filled.opening_width, filled.opening_height)
     hand = f", hand {opening.hand}" if opening.hand else ", hand not given yet"
     whose = ", ".join(words for words in (job.name, f"opening {size}{hand}") if words)

@@ -7,6 +7,7 @@ from types import MappingProxyType
 from configurator.drawing.comparison import LEAST_CLEAR_WIDTH, Comparison, comparisons
 from configurator.drawing.hinge_words import spelled_value
 from configurator.drawing.pages.two_widths import TwoWidths, other_leaves
+from configurator.model import Opening
 from configurator.rules.finish import finishes
 from configurator.rules.specification import LeafSpecification
 from configurator.rules.usual import FilledOpening
@@ -40,6 +41,16 @@ class ClientTable:
 
     headings: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
+
+
+def door_named(opening: Opening) -> str:
+    """Return what a client calls a door: by its mark, and where it leads."""
+    return f"Door {opening.mark}" + (f", {opening.location}" if opening.location else "")
+
+
+def client_sayings(study: Study, two: TwoWidths, display: Display) -> tuple[str, ...]:
+    """Return all that is said under a client's picture: the three sentences, and of another leaf its own."""
+    return (*three_sentences(study, two, display), *others_said(study, two, display))
 
 
 def three_sentences(study: Study, two: TwoWidths, display: Display) -> tuple[str, str, str]:

@@ -1,5 +1,8 @@
 """The client's picture on a canvas: two widths, large letters, the doors turning on the quick path."""
 
+import math
+
+from PySide6.QtCore import QPointF, Qt, Signal
 from PySide6.QtGui import QMouseEvent
 from PySide6.QtWidgets import QWidget
 
@@ -15,10 +18,17 @@ from configurator.ui.canvas import DPI, PlanCanvas
 
 
 class ClientCanvas(PlanCanvas):
-    """The picture of one opening as a client is shown it; its letters are as high as `set_letters` says."""
+    """The picture of one opening as a client is shown it; its letters are as high as `set_letters` says.
+
+    Signals:
+        turned: a finger or the mouse has dragged the door to an angle, degrees.
+    """
+
+    turned = Signal(float)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         self._letters = 10.0
+        self._held: tuple[int, float] | None = None
         super().__init__(parent)
         self.setAccessibleName("Picture of the door from above, one for each hinge width")
 
@@ -42,6 +52,42 @@ class ClientCanvas(PlanCanvas):
         """Return everything that stands where the angle puts it."""
         return (*turning_groups(self._sheet, self._angle), *turning_note_groups(self._sheet, self._angle))
 
+    # --- Qt's own names ---
+
     def mousePressEvent(self, event: QMouseEvent) -> None:
-        """Leave a press to the page, which swings the door with it."""
-        event.ignore()
+        """Take hold of the door of the picture under the pointer."""
+        panel = self._panel_at(event.position())
+        if panel is not None and event.button() == Qt.MouseButton.LeftButton:
+            stands = min(self._angle, self._sheet.candidates[panel].rests_at)
+            self._held = (panel, self._angle_at(event.position(), panel) - stands)
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        """Turn the door that is held; with nothing held tell what is under the pointer."""
+        if self._held is None:
+            super().mouseMoveEvent(event)
+            return
+        panel, ahead = self._held
+        angle = (self._angle_at(event.position(), panel) - ahead + 90.0) % 360.0 - 90.0
+        self.turned.emit(min(max(angle, 0.0), 180.0))
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """Let go of the door."""
+        super().mouseReleaseEvent(event)
+        self._held = None
+
+    def _panel_at(self, position: QPointF) -> int | None:
+        if self._sheet is None:
+            return None
+        at = self._on_sheet(position)
+        return next((n for n, window in enumerate(self._sheet.windows) if window.has(at)), None)
+
+    def _angle_at(self, position: QPointF, panel: int) -> float:
+        """Return the direction from a picture's pin to a place of the widget, as the door turns, degrees."""
+        one = self._sheet.panels[panel]
+        x, y = one.main.view.to_plan(self._on_sheet(position))
+        pin_x, pin_y = one.hung.pin.at
+        return math.degrees(math.atan2(y - pin_y, x - pin_x))
+
+    def _on_sheet(self, position: QPointF) -> tuple[float, float]:
+        share = POINTS_PER_INCH / DPI
+        return position.x() * share, self._sheet.height - position.y() * share

@@ -1,0 +1,111 @@
+"""What a client can answer about a door, and what each answer changes in the opening. No Qt here.
+
+Dimensions of things are typical ones, from memory, inches: they stand until somebody measures.
+"""
+
+from dataclasses import dataclass
+from typing import Any
+
+from configurator.model import Opening
+from configurator.ui.presets import OBSTRUCTIONS, USUAL_CASING
+
+Row = dict[str, Any]
+
+
+@dataclass(frozen=True, slots=True)
+class WallAnswer:
+    """A wall in a client's words, the kind of frame that goes with it, and the kinds that look alike."""
+
+    name: str
+    frame: str
+    alike: tuple[str, ...] = ()
+    proud: float | None = None
+    """How far such a frame stands out from the wall, inches, where no usual value is known."""
+
+
+@dataclass(frozen=True, slots=True)
+class ThingAnswer:
+    """A thing on the wall in a client's words, the row it starts as, and what a client can say of it."""
+
+    name: str
+    row: Row
+    measures: tuple[str, ...]
+
+
+WALLS = (
+    WallAnswer("Plasterboard", "knocked-down drywall", ("welded steel, wrapped",)),
+    WallAnswer("Block or brick", "welded steel, butted", proud=0.0),
+    WallAnswer("House, wood trim", "wood with casing"),
+    WallAnswer("Glass in aluminum", "aluminum storefront"),
+)
+"""The walls in the order they are offered."""
+
+THINGS = (
+    ThingAnswer("Chair rail", OBSTRUCTIONS["Chair rail"], ("projection",)),
+    ThingAnswer("Baseboard", OBSTRUCTIONS["Base"], ("projection",)),
+    ThingAnswer("Panelling", OBSTRUCTIONS["Wainscot"], ("projection",)),
+    ThingAnswer("Room corner", OBSTRUCTIONS["Return wall"], ("start",)),
+    ThingAnswer("Column", OBSTRUCTIONS["Column"], ("start",)),
+    ThingAnswer("Something else", OBSTRUCTIONS["Something else"], ("projection", "start")),
+)
+"""The things in the order they are offered. Casing is part of the door and goes with the wall."""
+
+
+def wall_of(opening: Opening) -> WallAnswer | None:
+    """Return the answer that describes the opening's wall."""
+    kind = opening.frame.kind
+    return next((wall for wall in WALLS if kind == wall.frame or kind in wall.alike), None)
+
+
+def wall_changes(opening: Opening, wall: WallAnswer) -> dict[str, Any]:
+    """Return what taking a wall changes; thickness and place in the wall are those usual for its frame.
+
+    A wood frame brings its casing, and takes it along when it goes.
+    """
+    changes: dict[str, Any] = {"frame.kind": wall.frame, "wall.frame_proud": wall.proud}
+    given = {"wall.thickness": opening.wall.thickness, "frame.jamb_depth": opening.frame.jamb_depth}
+    changes |= {path: None for path, value in given.items() if value is not None}
+    if opening.wall.layers is not None:
+        changes["wall.layers"] = None
+    rows = [row for row in _rows(opening) if row != USUAL_CASING]
+    if wall.frame == "wood with casing" and all(row["kind"] != "casing" for row in rows):
+        rows.insert(0, dict(USUAL_CASING))
+    return changes if rows == _rows(opening) else {**changes, "obstructions": rows}
+
+
+def places_of(opening: Opening, thing: ThingAnswer) -> tuple[int, ...]:
+    """Return where in the list things of that kind stand on the hinge side."""
+    return tuple(
+        place
+        for place, one in enumerate(opening.obstructions)
+        if one.kind == thing.row["kind"] and one.side == "hinge"
+    )
+
+
+def with_thing(opening: Opening, thing: ThingAnswer, there: bool) -> list[Row]:
+    """Return the list of what stands about the door with a thing put there, or taken away."""
+    rows, places = _rows(opening), places_of(opening, thing)
+    if not there:
+        return [row for place, row in enumerate(rows) if place not in places]
+    return rows if places else [*rows, _beside_casing(thing.row, opening)]
+
+
+def with_nothing(opening: Opening) -> list[Row]:
+    """Return the list without anything that a client was asked about."""
+    gone = {place for thing in THINGS for place in places_of(opening, thing)}
+    return [row for place, row in enumerate(_rows(opening)) if place not in gone]
+
+
+def _beside_casing(row: Row, opening: Opening) -> Row:
+    """Return the row beginning where the door's casing ends, if it would begin behind that."""
+    ends = [
+        (one.start or 0.0) + (one.length or 0.0)
+        for one in opening.obstructions
+        if one.kind == "casing" and one.side == "hinge"
+    ]
+    return {**row, "start": max([row["start"], *ends])}
+
+
+def _rows(opening: Opening) -> list[Row]:
+    data: dict[str, Any] = opening.model_dump(include={"obstructions"}, exclude_unset=True)
+    return [dict(row) for row in data.get("obstructions", ())]

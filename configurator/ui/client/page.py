@@ -1,0 +1,231 @@
+"""The client's view as a page of the window: questions, a large picture that moves, plain sentences."""
+
+from collections.abc import Callable
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QHideEvent, QKeyEvent, QResizeEvent, QShowEvent
+from PySide6.QtWidgets import (
+    QAbstractButton,
+    QApplication,
+    QHBoxLayout,
+    QLabel,
+    QStackedWidget,
+    QVBoxLayout,
+    QWidget,
+)
+
+from configurator.drawing.client_picture import picture_end
+from configurator.drawing.pages.client_words import client_sayings, door_named
+from configurator.drawing.pages.two_widths import two_widths
+from configurator.rules.wording import counted
+from configurator.study.records import Study
+from configurator.ui.client.canvas import ClientCanvas
+from configurator.ui.client.controls import Controls, Deed
+from configurator.ui.client.on_paper import print_page, save_page
+from configurator.ui.client.player import Player
+from configurator.ui.client.put_away import PutAway
+from configurator.ui.client.questions import Questions
+from configurator.ui.client.reading_size import (
+    CAPITALS,
+    FULL_SCREEN_CAPITALS,
+    TOUCH,
+    pixels_a_millimetre,
+    type_of,
+)
+from configurator.ui.client.side import Side
+from configurator.ui.look import GRID, tinted
+from configurator.ui.session import Session
+
+NOTHING_YET = "Pick a typical door under “Start from”, then change what is different here."
+_IDLE = ("save", "file")
+
+
+class ClientPage(QWidget):
+    """One door as it is shown to a client. It works on the opening on show, as every view does.
+
+    Signals:
+        left: back to the work.
+        said: a sentence for the window's line.
+    """
+
+    left = Signal()
+    said = Signal(str)
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.player = Player(session, self)
+        self.away = PutAway(self)
+        self.questions = Questions(session)
+        self.canvas = ClientCanvas()
+        self.heading, self.words, self.sentences, self.marked = (QLabel() for _ in range(4))
+        self.controls = Controls(self._deeds(), session.swing)
+        self._folded = Side(self.questions)
+        self._stack = QStackedWidget()
+        self._sized_for: object = None
+        self._put_together()
+        self.player.turned_on.connect(self.controls.show_playing)
+        self.canvas.turned.connect(self._drag)
+        self.setFocusProxy(self.controls.buttons["play"])
+
+    # --- What it shows ---
+
+    def show_state(self, by: str) -> None:
+        """Bring the page in line with the session; a swing only turns the door."""
+        if by == "swing":
+            self.player.follow()
+            self.canvas.set_angle(self.session.angle)
+            self.controls.show_angle(self.session.angle, self.player.end)
+        elif by not in _IDLE:
+            self.player.pause()
+            self.show_size()
+            self.questions.show_state()
+            self._show_door()
+
+    def _show_door(self) -> None:
+        session = self.session
+        study, opening = session.study, session.opening
+        self.heading.setText(door_named(opening) if opening else "")
+        self.marked.setText(_marked(study) if study else "")
+        self.controls.buttons["undo"].setEnabled(session.history.undo_name is not None)
+        if study is None or not study.candidates:
+            self.words.setText(session.trouble or NOTHING_YET)
+            self.sentences.setText("")
+            self._stack.setCurrentWidget(self.words)
+            return
+        tinted(self.marked, "quiet", session.dark)
+        self._stack.setCurrentWidget(self.canvas)
+        self.player.end = picture_end(study)
+        self.canvas.show_study(study, session.angle, session.display, session.dark)
+        self.sentences.setText("\n".join(client_sayings(study, two_widths(study), session.display)))
+        self.controls.show_angle(session.angle, self.player.end)
+
+    def show_size(self) -> None:
+        """Set type and buttons in millimetres of the screen: far larger where the page has all of it."""
+        screen, whole = self.screen(), self.away.whole_screen
+        wanted = (screen, screen.geometry(), whole)
+        if wanted == self._sized_for:
+            return
+        self._sized_for = wanted
+        font = type_of(QApplication.font(), FULL_SCREEN_CAPITALS if whole else CAPITALS, screen)
+        self.setFont(font)
+        touch = -int(-TOUCH * pixels_a_millimetre(screen) // 1)
+        for button in self.findChildren(QAbstractButton):
+            button.setMinimumSize(touch, touch)
+        self.controls.slider.setMinimumHeight(touch)
+        self.questions.show_size(columns=1 if whole else 2)
+        self.canvas.set_letters(font.pixelSize())
+        self._fold(not whole)
+
+    # --- What it does ---
+
+    def toggle_whole_screen(self) -> None:
+        """Take the whole screen, or give it back."""
+        self.away.use_whole_screen(not self.away.whole_screen)
+        self.controls.buttons["whole"].setChecked(self.away.whole_screen)
+        self.show_size()
+
+    def _deeds(self) -> tuple[Deed, ...]:
+        return (
+            Deed("play", "▶ Play", "Play the swing, or pause it (Space)", self.player.toggle),
+            Deed("questions", "Questions", "Show the questions, or fold them away", self._turn_fold, True),
+            Deed("undo", "Undo", "Take back the last answer (Ctrl+Z)", self.session.undo),
+            Deed("print", "Print…", "Print one page of this door", self._print),
+            Deed("save", "Save page…", "Write the page to a PDF", self._save),
+            Deed("whole", "Full screen", "Use the whole screen (F11)", self.toggle_whole_screen, True),
+            Deed("back", "Back", "Back to the work (Esc)", self.left.emit),
+        )
+
+    def _drag(self, angle: float) -> None:
+        """Turn the door with the hand that holds it, no farther than it goes."""
+        self.player.pause()
+        self.session.swing(min(angle, self.player.end))
+
+    def _turn_fold(self) -> None:
+        self._fold(not self._folded.isVisibleTo(self))
+
+    def _fold(self, shown: bool) -> None:
+        self._folded.setVisible(shown)
+        self.controls.buttons["questions"].setChecked(shown)
+
+    def _print(self) -> None:
+        self._on_paper(print_page)
+
+    def _save(self) -> None:
+        self._on_paper(save_page)
+
+    def _on_paper(self, put: Callable[[Session, QWidget], str]) -> None:
+        try:
+            self.said.emit(put(self.session, self))
+        except ValueError as error:
+            self.said.emit(f"{str(error)[:1].upper()}{str(error)[1:]}.")
+
+    # --- How it is put together ---
+
+    def _put_together(self) -> None:
+        for label in (self.words, self.sentences, self.heading, self.marked):
+            label.setWordWrap(True)
+        self.words.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        self.sentences.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self.sentences.setAccessibleName("what this door does")
+        self.sentences.setContentsMargins(2 * GRID, 0, 2 * GRID, 2 * GRID)
+        self.marked.setContentsMargins(2 * GRID, 0, 2 * GRID, 2 * GRID)
+        self.heading.setContentsMargins(2 * GRID, GRID, 2 * GRID, 0)
+        self._stack.addWidget(self.words)
+        self._stack.addWidget(self.canvas)
+        right = QVBoxLayout()
+        right.setSpacing(0)
+        right.addWidget(self.heading)
+        right.addWidget(self._stack, 1)
+        right.addWidget(self.controls)
+        right.addWidget(self.sentences)
+        right.addWidget(self.marked)
+        whole = QHBoxLayout(self)
+        whole.setContentsMargins(0, 0, 0, 0)
+        whole.setSpacing(0)
+        whole.addWidget(self._folded)
+        whole.addLayout(right, 1)
+
+    # --- Qt's own names ---
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Fold away everything technical."""
+        super().showEvent(event)
+        self.away.put_away()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Follow a window that was given the whole screen, or another one, by other means."""
+        super().resizeEvent(event)
+        self.show_size()
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        """Bring it back, and let the door stand; not where the whole window is only out of sight."""
+        self.player.pause()
+        if not event.spontaneous():
+            self.away.bring_back()
+        super().hideEvent(event)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Space plays, F11 takes the whole screen, Esc goes back."""
+        if event.key() == Qt.Key.Key_Space:
+            self.player.toggle()
+        elif event.key() == Qt.Key.Key_F11:
+            self.toggle_whole_screen()
+        elif event.key() == Qt.Key.Key_Escape:
+            self._go_back()
+        else:
+            super().keyPressEvent(event)
+
+    def _go_back(self) -> None:
+        if self.away.whole_screen:
+            self.toggle_whole_screen()
+        else:
+            self.left.emit()
+
+
+def _marked(study: Study) -> str:
+    """Say how much of this is not measured, and that there is something to note, wherever that stands."""
+    said = sum(1 for one in study.all_findings() if one.severity in ("error", "warning"))
+    note = f"⚠ {counted(said, 'thing', 'things')} to note, " if said else ""
+    usual = f"{note}{len(study.filled.assumed)} taken as usual, not measured"
+    return f"{usual}: under the questions and on the printed page."

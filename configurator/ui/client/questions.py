@@ -1,0 +1,207 @@
+"""The three questions, what to start from, and, folded away, what was taken as usual."""
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+
+from configurator.drawing.pages.client_page import client_notes
+from configurator.drawing.pages.notes_column import Note
+from configurator.study.records import Study
+from configurator.ui import paths
+from configurator.ui.client.answers import (
+    THINGS,
+    WALLS,
+    ThingAnswer,
+    places_of,
+    wall_changes,
+    wall_of,
+    with_nothing,
+    with_thing,
+)
+from configurator.ui.client.choices import Choices
+from configurator.ui.client.starts import STARTS, with_start
+from configurator.ui.client.stepper import Stepper
+from configurator.ui.look import GRID, tinted
+from configurator.ui.session import Session
+
+NOTHING = "Nothing"
+_SIZE_STEP, _THING_STEP = 2.0, 0.25
+"""Inches a press of a button goes: doors come in twos, what stands on a wall in quarters."""
+
+
+class Questions(QWidget):
+    """What a client is asked. Every answer is an edit of the opening on show, and can be undone."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.starts = Choices(STARTS, "start from", lambda name, _: self._start(name))
+        self.sizes = [Stepper(session, f"size.{side}", _SIZE_STEP) for side in ("width", "height")]
+        self.walls = Choices([one.name for one in WALLS], "the wall", lambda name, _: self._take_wall(name))
+        self.things = Choices(
+            [NOTHING, *(one.name for one in THINGS)], "on the wall beside the door", self._take_thing
+        )
+        self.refusal = QLabel()
+        self.measures: list[Stepper] = []
+        self.cautions, self.usual = QLabel(), QLabel()
+        self.fold = QPushButton()
+        self._measured: tuple[str, ...] = ()
+        self._rows = QVBoxLayout()
+        self._titles: list[QLabel] = []
+        self._put_together()
+
+    # --- What it shows ---
+
+    def show_state(self) -> None:
+        """Show the answers that hold."""
+        opening = self.session.opening
+        there = opening is not None
+        for widget in (*self.sizes, self.walls, self.things):
+            widget.setEnabled(there)
+        if opening is not None:
+            wall = wall_of(opening)
+            self.walls.show_on([wall.name] if wall else [])
+            on = [thing.name for thing in THINGS if places_of(opening, thing)]
+            self.things.show_on(on or [NOTHING])
+        self._show_measures()
+        for stepper in (*self.sizes, *self.measures):
+            stepper.show_state()
+        self.starts.show_on([])
+        tinted(self.refusal, "error", self.session.dark)
+        self._show_notes(self.session.study)
+
+    def _show_measures(self) -> None:
+        """Show a length for everything on the wall that a client can say something of."""
+        wanted = tuple(path for _, path in self._wanted())
+        if wanted == self._measured:
+            return
+        self._measured = wanted
+        for old in self.measures:
+            old.hide()
+            old.deleteLater()
+        self.measures = [self._measure(thing, path) for thing, path in self._wanted()]
+        for stepper in self.measures:
+            self._rows.addWidget(stepper)
+
+    def _wanted(self) -> list[tuple[ThingAnswer, str]]:
+        opening = self.session.opening
+        if opening is None:
+            return []
+        return [
+            (thing, f"obstructions.{place}.{key}")
+            for thing in THINGS
+            for place in places_of(opening, thing)
+            for key in thing.measures
+        ]
+
+    def _measure(self, thing: ThingAnswer, path: str) -> Stepper:
+        stepper = Stepper(self.session, path, _THING_STEP, f"{thing.name}: {paths.plain_name(path)}")
+        for button in (stepper.less, stepper.more):
+            button.setMinimumSize(self.sizes[0].more.minimumSize())
+        return stepper
+
+    def _show_notes(self, study: Study | None) -> None:
+        """Show what is to be noted, and how much was taken as usual; that itself is folded away."""
+        notes = client_notes(study, self.session.display) if study else ()
+        cautions = _lines([note for note in notes if note.warns])
+        self.cautions.setText(cautions)
+        self.cautions.setVisible(bool(cautions))
+        tinted(self.cautions, "warning", self.session.dark)
+        self.usual.setText(_lines([note for note in notes if not note.warns]))
+        open_, count = self.fold.isChecked(), len(study.filled.assumed) if study else 0
+        self.usual.setVisible(open_)
+        self.fold.setVisible(study is not None)
+        self.fold.setText(f"{'▾' if open_ else '▸'} Taken as usual: {count} things")
+
+    # --- What it does ---
+
+    def _start(self, name: str) -> None:
+        session = self.session
+        self._answered("")
+        openings, fresh = with_start(session.job, session.opening, name)
+        session.take_openings(openings, f"start from {name.lower()}", fresh.mark, "client start")
+
+    def _take_wall(self, name: str) -> None:
+        opening = self.session.opening
+        wall = next(one for one in WALLS if one.name == name)
+        if opening is not None and wall_of(opening) is not wall:
+            self._take(wall_changes(opening, wall))
+        self.show_state()
+
+    def _take_thing(self, name: str, there: bool) -> None:
+        opening = self.session.opening
+        if opening is None:
+            return
+        if name == NOTHING:
+            self._take({"obstructions": with_nothing(opening)})
+        else:
+            thing = next(one for one in THINGS if one.name == name)
+            self._take({"obstructions": with_thing(opening, thing, there)})
+        self.show_state()
+
+    def _take(self, changes: Mapping[str, Any]) -> None:
+        """Make the changes, or say why not and leave nothing of them waiting."""
+        if self.session.edit_many(changes):
+            self._answered("")
+            return
+        sentence = next(
+            (self.session.refusals[x].sentence for x in changes if x in self.session.refusals), ""
+        )
+        for path in changes:
+            self.session.withdraw(path)
+        self._answered(sentence)
+
+    def _answered(self, refusal: str) -> None:
+        self.refusal.setText(f"⚠ {refusal}" if refusal else "")
+        self.refusal.setVisible(bool(refusal))
+
+    # --- How it is put together ---
+
+    def _put_together(self) -> None:
+        column = QVBoxLayout(self)
+        column.setContentsMargins(2 * GRID, 2 * GRID, 2 * GRID, 2 * GRID)
+        column.setSpacing(GRID)
+        self._ask(column, "Start from", [self.starts])
+        size = QHBoxLayout()
+        for stepper in self.sizes:
+            size.addWidget(stepper)
+        self._ask(column, "1. How big is the door?", [size])
+        self._ask(column, "2. What is the wall?", [self.walls])
+        self._ask(column, "3. Is there anything on the wall beside it?", [self.things, self._rows])
+        for label in (self.refusal, self.cautions, self.usual):
+            label.setWordWrap(True)
+            label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self.refusal.hide()
+        self.fold.setCheckable(True)
+        self.fold.setAccessibleName("show what was taken as usual")
+        self.fold.clicked.connect(lambda _: self._show_notes(self.session.study))
+        for widget in (self.refusal, self.cautions, self.fold, self.usual):
+            column.addWidget(widget)
+        column.addStretch(1)
+
+    def _ask(self, column: QVBoxLayout, title: str, answers: Sequence[Any]) -> None:
+        label = QLabel(title)
+        label.setWordWrap(True)
+        self._titles.append(label)
+        column.addSpacing(GRID)
+        column.addWidget(label)
+        for answer in answers:
+            if isinstance(answer, QWidget):
+                column.addWidget(answer)
+            else:
+                column.addLayout(answer)
+
+    def show_size(self, columns: int) -> None:
+        """Set the questions in bold of the type that the answers have, and these in so many columns."""
+        for label in self._titles:
+            font = self.font()
+            font.setBold(True)
+            label.setFont(font)
+        for choices in (self.starts, self.walls, self.things):
+            choices.set_columns(columns)
+
+
+def _lines(notes: Sequence[Note]) -> str:
+    return "\n\n".join("\n".join((note.heading, *note.paragraphs)) for note in notes if note.paragraphs)

@@ -1,0 +1,105 @@
+"""One length a client can say: typed as the trade writes it, or stepped with two large buttons."""
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+
+from configurator.ui import paths
+from configurator.ui.fields import TypedLine
+from configurator.ui.kinds import NotReadError, kind_at
+from configurator.ui.look import GRID, tinted
+from configurator.ui.session import Session
+from configurator.units import MM_PER_INCH
+
+
+class Stepper(QWidget):
+    """The length at a path of the opening on show, with its name over it and a refusal under it.
+
+    `step` is in inches; of lengths shown in millimetres it is the nearest five.
+    """
+
+    def __init__(self, session: Session, path: str, step: float, name: str = "") -> None:
+        super().__init__()
+        self.session, self.path = session, path
+        self._step = step
+        plain = name or paths.plain_name(path)
+        self.name = QLabel(plain[:1].upper() + plain[1:])
+        self.name.setWordWrap(True)
+        self.line = TypedLine()
+        self.line.setMinimumWidth(18 * GRID)
+        self.less = self._button("−", f"less: {plain}", -1)
+        self.more = self._button("+", f"more: {plain}", 1)
+        self.note = QLabel()
+        self.note.setWordWrap(True)
+        self.note.hide()
+        self.line.setAccessibleName(plain)
+        self.line.setAccessibleDescription(paths.help_of(path))
+        self.name.setBuddy(self.line)
+        self.line.editingFinished.connect(self._finish)
+        self.line.given_up.connect(self._give_up)
+        self.line.setAlignment(Qt.AlignmentFlag.AlignHCenter)
+        self._put_together()
+
+    def show_state(self) -> None:
+        """Show what holds; a value that was refused stays as it was typed."""
+        refusal = self.session.refusals.get(self.path)
+        if refusal is None and not self.line.being_typed:
+            self.line.setText(self._written())
+        self.note.setText(f"⚠ {refusal.sentence}" if refusal else "")
+        self.note.setVisible(refusal is not None)
+        tinted(self.note, "error", self.session.dark)
+
+    def _button(self, sign: str, name: str, way: int) -> QPushButton:
+        button = QPushButton(sign)
+        button.setAccessibleName(name)
+        button.setToolTip(f"{name[:1].upper()}{name[1:]}")
+        button.setAutoRepeat(True)
+        button.clicked.connect(lambda: self._take_step(way))
+        return button
+
+    def _put_together(self) -> None:
+        row = QHBoxLayout()
+        row.setSpacing(GRID)
+        row.addWidget(self.less)
+        row.addWidget(self.line, 1)
+        row.addWidget(self.more)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(GRID // 2)
+        column.addWidget(self.name)
+        column.addLayout(row)
+        column.addWidget(self.note)
+
+    def _written(self) -> str:
+        value = self.session.value(self.path)
+        return "" if value is None else kind_at(self.path).write(value, self.session.display)
+
+    def _take_step(self, way: int) -> None:
+        """Go one step that way from what holds; a value too far is refused like a typed one."""
+        self.line.being_typed = False
+        self.session.refusals.pop(self.path, None)
+        value = float(self.session.value(self.path) or 0.0)
+        step = self._step
+        if self.session.display.metric:
+            step = max(round(step * MM_PER_INCH / 5) * 5, 5) / MM_PER_INCH
+        self.session.edit(self.path, value + way * step)
+        self.show_state()
+
+    def _finish(self) -> None:
+        if not self.line.being_typed:
+            return
+        self.line.being_typed = False
+        text = self.line.text()
+        try:
+            value = kind_at(self.path).read(text, self.session.display)
+        except NotReadError as error:
+            self.session.refuse(self.path, text, str(error))
+        else:
+            self.session.edit(self.path, value)
+        self.show_state()
+
+    def _give_up(self) -> None:
+        """Show what held before; the next Esc is for whoever is behind this line."""
+        self.line.being_typed = False
+        self.session.refusals.pop(self.path, None)
+        self.show_state()
+        self.more.setFocus()
