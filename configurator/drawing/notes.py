@@ -236,14 +236,14 @@ def _crosses_barrel(hung: Hung, nearest: Nearest) -> bool:
 
 
 def _clearance_words(hung: Hung, angle: float, nearest: Nearest, display: Display) -> Iterator[str]:
-    """Yield how much room is left, first with what the leaf alone would leave farther on."""
+    """Yield how much room is left, first with what the leaf alone would leave to the same thing farther on."""
     number = display.length(nearest.distance, limit=0.0)
     text = f"{number} to the {nearest.name}"
     if hung.reach_bare > hung.reach and angle >= hung.reach - _SAME_ANGLE:
-        at_end = nearest_thing(hung, hung.reach_bare)
-        if at_end is not None and at_end.distance > _NEARLY:
-            end = display.angle(degrees(hung.reach_bare))
-            yield f"{text}, {display.length(at_end.distance, limit=0.0)} at {end}"
+        end = nearest_thing(hung, hung.reach_bare)
+        if end is not None and end.name == nearest.name and _NEARLY < end.distance < _WORTH_SAYING:
+            at = display.angle(degrees(hung.reach_bare))
+            yield f"{text}, {display.length(end.distance, limit=0.0)} at {at}"
     yield text
     yield number
 

@@ -99,3 +99,20 @@ def test_the_leaf_alone_is_drawn_on_where_it_would_be_stopped_and_only_there():
 @pytest.mark.parametrize("size", [(525.0, 150.0), (525.0, 180.0), (622.0, 200.0)])
 def test_in_a_short_picture_the_room_left_is_told_at_least_as_a_number(size):
     assert clearances(plan_sheet(demo("112A"), Display(), *size), 180)
+
+
+def test_what_is_left_farther_on_is_left_to_the_same_thing():
+    """A pair's inactive leaf on 4 in rests on its bumper near the wall. Without it the nearest thing at 180
+    would be the return wall beyond the other leaf, more than 6 ft away, which is no figure of that wall."""
+    pair = case_a(
+        leaves="pair",
+        size={"width": 72, "height": 84},
+        door={"construction": "hollow metal, 18 gage", "thickness": 1.375},
+        frame={"kind": "aluminum storefront"},
+        wall={},
+        obstructions=[{"kind": "return wall", "start": 6}],
+        door_stop={"kind": "wall bumper", "projection": 3},
+    )
+    told = clearances(plan_sheet(pair, Display(metric=True), 1400, 900), 180)
+    assert any("to the wall" in one.text for one in told)
+    assert [one.text for one in told if " mm at " in one.text] == []
