@@ -5,7 +5,7 @@ from typing import Any
 from configurator.model import JobFacts
 from configurator.order.document import Column, Document, Table, heading_of
 from configurator.order.goods import Goods, goods_as_data
-from configurator.order.line_words import detail_words, hinge_words, metal_words
+from configurator.order.line_words import detail_words, hinge_words, metal_words, screws_each_words
 from configurator.order.revisions import Changes, OpeningChange, Taken
 
 _LINE_COLUMNS = (
@@ -18,6 +18,7 @@ _LINE_COLUMNS = (
     Column("hinge", "Hinge", "text", 34),
     Column("finish", "Metal, finish", "text", 14),
     Column("detail", "Pin, tip, corner", "text", 26),
+    Column("screws", "Screws with each", "text", 12),
 )
 _OPENING_COLUMNS = (
     Column("mark", "Mark", "text", 10),
@@ -41,6 +42,7 @@ def changes_document(changes: Changes, facts: JobFacts | None = None) -> Documen
             hinge_words(line.goods),
             metal_words(line.goods),
             detail_words(line.goods),
+            screws_each_words(line.goods),
         )
         for line in changes.lines
     )
@@ -51,7 +53,10 @@ def changes_document(changes: Changes, facts: JobFacts | None = None) -> Documen
 
 
 def changes_as_data(changes: Changes) -> dict[str, Any]:
-    """Return the changes as results are written; a line says what it is as an order line does."""
+    """Return the changes as results are written; a line says what it is as an order line does.
+
+    Screws are those of one hinge: lines may differ in nothing else.
+    """
     return {
         "since_revision": changes.number,
         "lines": [
@@ -61,6 +66,7 @@ def changes_as_data(changes: Changes) -> dict[str, Any]:
                 "was": one.was,
                 "now": one.now,
                 **goods_as_data(one.goods),
+                "screws_each": {kind: str(number) for kind, number in one.goods.screws},
             }
             for one in changes.lines
         ],

@@ -38,6 +38,11 @@ def detail_words(goods: Goods) -> str:
     return f"{goods.pin} pin{stud}, {goods.tip} tip, {goods.corner} corner"
 
 
+def screws_each_words(goods: Goods) -> str:
+    """Return the screws with one hinge, as `4 machine, 4 wood`: hinges can differ in these alone."""
+    return ", ".join(f"{number} {kind}" for kind, number in goods.screws if number) or "none"
+
+
 def screw_words(screws: Mapping[str, int]) -> str:
     """Return screws by kind, as `24 machine, 12 wood`."""
     return ", ".join(f"{count} {kind}" for kind, count in screws.items() if count) or "none"

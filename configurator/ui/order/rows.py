@@ -3,7 +3,14 @@
 from collections.abc import Iterable, Mapping, Sequence
 
 from configurator.model import Job, Revision
-from configurator.order.line_words import detail_words, hinge_words, marks_words, metal_words, screw_words
+from configurator.order.line_words import (
+    detail_words,
+    hinge_words,
+    marks_words,
+    metal_words,
+    screw_words,
+    screws_each_words,
+)
 from configurator.order.lines import OrderLine
 from configurator.order.not_ordered import NotOrdered
 from configurator.order.prices import Priced
@@ -150,7 +157,7 @@ def line_change_rows(changes: Changes) -> list[Row]:
                 f"{one.was:,}",
                 f"{one.now:,}",
                 f"{one.goods.size}, {metal_words(one.goods)}, {hinge_words(one.goods)}, "
-                f"{detail_words(one.goods)}",
+                f"{detail_words(one.goods)}, screws {screws_each_words(one.goods)}",
             )
         )
         for one in changes.lines
