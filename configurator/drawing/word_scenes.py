@@ -1,0 +1,204 @@
+"""The scenes that words are pictured in: a typical opening in plan or elevation, whole or in part.
+
+Everything is drawn by the program's own drawing of that opening; nothing here is a picture of its own but the
+hinge laid flat.
+"""
+
+import math
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from functools import cache
+from types import MappingProxyType
+from typing import Any
+
+from configurator.drawing.door_stop import door_stop_parts
+from configurator.drawing.frame_outlines import hinge_jamb
+from configurator.drawing.hanging_of import hungs_of
+from configurator.drawing.hinge import barrel, door_leaf, frame_leaf
+from configurator.drawing.hinge_sample import HingeSample, sample_extent, sample_parts
+from configurator.drawing.hung import Hung
+from configurator.drawing.leaf import closed_outline, hardware_parts, open_leaf
+from configurator.drawing.pages.elevation_facts import LeafShown, leaves_shown
+from configurator.drawing.pages.elevation_parts import elevation_parts
+from configurator.drawing.primitives import Polygon, Primitive
+from configurator.drawing.small_plan import mapped, small_extent, small_plan
+from configurator.drawing.standing_things import standing_things
+from configurator.drawing.view import Box
+from configurator.drawing.wall_layers import wall_beside
+from configurator.model import Opening
+from configurator.rules.usual import FilledOpening
+from configurator.study import study
+from configurator.units import Display
+
+_LEVER = {
+    "kind": "lever", "projection": 2.5, "from_latch_edge": 4.25, "width": 5, "height": 38, "vertical": 2,
+}  # fmt: skip
+_CLOSER = {
+    "kind": "closer", "projection": 2.5, "from_latch_edge": 28, "width": 10, "height": 81, "vertical": 3,
+}  # fmt: skip
+_RAIL = {"kind": "chair rail", "projection": 1.75, "start": 0.5, "bottom": 32, "top": 36}
+_TYPICAL: Mapping[str, Any] = {
+    "mark": "typical",
+    "hand": "LH",
+    "size": "3070",
+    "door": {"construction": "hollow metal, 18 gage"},
+    "hardware": [_LEVER],
+    "compare": [4.5],
+}
+_BARE: Mapping[str, Any] = {**_TYPICAL, "hardware": []}
+_OPENINGS: Mapping[str, Mapping[str, Any]] = MappingProxyType(
+    {
+        "typical": _TYPICAL,
+        "bare": _BARE,
+        "rail": {**_BARE, "obstructions": [_RAIL]},
+        "narrow": {**_BARE, "obstructions": [_RAIL], "compare": [4]},
+        "column": {**_BARE, "obstructions": [{"kind": "column", "diameter": 6, "start": 3}]},
+        "return": {**_BARE, "obstructions": [{"kind": "return wall", "start": 4}]},
+        "casing": {
+            **_BARE,
+            "door": {"construction": "wood, solid core"},
+            "frame": {"kind": "wood with casing"},
+            "obstructions": [{"kind": "casing", "projection": 0.6875, "start": -0.5, "length": 2.25}],
+        },
+        "stop": {**_BARE, "door_stop": {"kind": "wall bumper", "projection": 2, "from_frame": 5}},
+        "pair": {**_TYPICAL, "leaves": "pair", "size": "6070"},
+        "dutch": {**_TYPICAL, "leaves": "dutch", "hardware": []},
+        "closer": {**_TYPICAL, "hardware": [_LEVER, _CLOSER]},
+    }
+)
+_FAR_LEFT = -60.0
+"""The wall runs on past the edge of every picture, inches."""
+_BELOW, _ABOVE, _BESIDE = 0.9, 1.6, 3.6
+"""Inches shown of the plan about the hinge: past the frame, past the barrel, and of wall and door."""
+
+
+@dataclass(frozen=True, slots=True)
+class Scene:
+    """One picture without a mark: its primitives, what it shows of them (inches), and what marks are set by.
+
+    `hung` is the leaf on its hinge, open to `angle` radians; `leaves` and `filled` are for elevations.
+    """
+
+    parts: tuple[Primitive, ...]
+    extent: Box
+    hung: Hung
+    angle: float
+    filled: FilledOpening
+    leaves: tuple[LeafShown, ...]
+    sample: HingeSample
+
+
+@cache
+def scene(name: str) -> Scene:
+    """Return a scene by name. Raises KeyError for one that there is not."""
+    opening, make = _SCENES[name]
+    found = study(Opening.model_validate(dict(_OPENINGS[opening])))
+    hung = hungs_of(found, Display())[0]
+    parts, extent, angle = make(hung, found.filled, leaves_shown(found))
+    return Scene(parts, extent, hung, angle, found.filled, leaves_shown(found), HingeSample())
+
+
+_Made = tuple[tuple[Primitive, ...], Box, float]
+_Maker = Callable[[Hung, FilledOpening, tuple[LeafShown, ...]], _Made]
+
+
+def _hinge_side(hung: Hung, _: FilledOpening, __: tuple[LeafShown, ...]) -> _Made:
+    return _about_hinge(hung, 0.0)
+
+
+def _open_flat(hung: Hung, _: FilledOpening, __: tuple[LeafShown, ...]) -> _Made:
+    return _about_hinge(hung, hung.reach)
+
+
+def _about_hinge(hung: Hung, angle: float) -> _Made:
+    """The plan about the hinge, with what stands along the wall as far as its near end."""
+    h = hung.h
+    extent = Box(-h.F - _wall_shown(hung), -h.D - _BELOW, _BESIDE, _top_of(hung, angle))
+    still: list[Primitive] = [*wall_beside(hung, _FAR_LEFT), *standing_things(hung)]
+    still += [*door_stop_parts(hung), *hinge_jamb(hung, 0.05), frame_leaf(hung)]
+    if angle:
+        still.append(closed_outline(hung))
+    moving = (*hardware_parts(hung, angle), *open_leaf(hung, angle, 0.05), door_leaf(hung, angle))
+    return (*still, *moving, *barrel(hung)), extent, angle
+
+
+def _wall_shown(hung: Hung) -> float:
+    near = [-max(x for x, _ in one.points) - hung.h.F for thing in hung.standing for one in thing.shapes]
+    stop = [] if hung.door_stop is None else [hung.door_stop.from_frame]
+    return max([_BESIDE, *(end + 4.5 for end in (*near, *stop))])
+
+
+def _top_of(hung: Hung, angle: float) -> float:
+    tops = [hung.pin.y_p + hung.h.d_b / 2 + _ABOVE]
+    if angle:
+        tops.append(2 * hung.pin.o - hung.h.i + hung.h.T + _BELOW)
+    if any(thing.kind in ("return wall", "column") for thing in hung.standing):
+        tops.append(7.0)
+    return max(tops)
+
+
+def _latch_side(hung: Hung, _: FilledOpening, __: tuple[LeafShown, ...]) -> _Made:
+    return _about_latch(hung, 0.0)
+
+
+def _passing(hung: Hung, _: FilledOpening, __: tuple[LeafShown, ...]) -> _Made:
+    return _about_latch(hung, 0.0 if hung.latch is None else hung.latch.angle)
+
+
+def _about_latch(hung: Hung, angle: float) -> _Made:
+    """The plan about the latch jamb, or about the meeting edges of a pair."""
+    h = hung.h
+    moving = (*hardware_parts(hung, angle), *open_leaf(hung, angle, 0.05))
+    if hung.other_leaf:
+        other = [Polygon("A-DOOR", one.points, "core", "other leaf") for one in hung.other_leaf[:1]]
+        return (*other, *moving), Box(h.O - 5.0, -h.i - h.T - 1.8, h.O + 5.0, 3.4), angle
+    jamb = (*wall_beside(hung, _FAR_LEFT), *hinge_jamb(hung, 0.05))
+    middle = (hung.opening / 2, 0.0)
+    still = tuple(mapped(part, -1.0, 1.0, middle) for part in jamb)
+    return (*still, *moving), Box(hung.opening - 7.4, -h.D - _BELOW, hung.opening + h.F + 2.4, 3.4), angle
+
+
+def _whole(angle: float) -> _Maker:
+    def made(hung: Hung, _: FilledOpening, __: tuple[LeafShown, ...]) -> _Made:
+        extent = small_extent(hung, angle)
+        room = Box(extent.left, extent.bottom - 7.0, extent.right, extent.top + 2.0)
+        return small_plan(hung, angle), room, angle
+
+    return made
+
+
+def _front(_: Hung, filled: FilledOpening, leaves: tuple[LeafShown, ...]) -> _Made:
+    wide, high, face = filled.opening_width, filled.opening_height, filled.frame_face
+    extent = Box(-face - 16.0, -9.0, wide + face + 16.0, high + face + 10.0)
+    return elevation_parts(filled, leaves), extent, 0.0
+
+
+def _sample(_: Hung, __: FilledOpening, ___: tuple[LeafShown, ...]) -> _Made:
+    return sample_parts(HingeSample()), sample_extent(HingeSample()), 0.0
+
+
+_SCENES: Mapping[str, tuple[str, _Maker]] = MappingProxyType(
+    {
+        "hinge": ("bare", _hinge_side),
+        "flat": ("bare", _open_flat),
+        "rail": ("rail", _open_flat),
+        "stopped": ("narrow", _open_flat),
+        "column": ("column", _hinge_side),
+        "return": ("return", _hinge_side),
+        "casing": ("casing", _hinge_side),
+        "stop": ("stop", _open_flat),
+        "latch": ("typical", _latch_side),
+        "passing": ("typical", _passing),
+        "pair": ("pair", _latch_side),
+        "whole": ("typical", _whole(math.radians(65))),
+        "bare_whole": ("bare", _whole(math.radians(70))),
+        "square": ("bare", _whole(math.pi / 2)),
+        "flat_whole": ("bare", _whole(math.pi)),
+        "front": ("typical", _front),
+        "pair_front": ("pair", _front),
+        "closer_front": ("closer", _front),
+        "dutch": ("dutch", _front),
+        "sample": ("bare", _sample),
+    }
+)
+"""Name of a scene to the opening it shows and how that is laid out."""
