@@ -2,6 +2,7 @@
 
 import math
 from bisect import bisect_left
+from collections.abc import Sequence
 
 from configurator.drawing.chart import Axis, Chart, Curve, Mark, Rule, nice_step, ticks_between
 from configurator.drawing.width_words import break_words, clear_width_name, headline, reading
@@ -32,9 +33,9 @@ def width_chart(leaf: LeafWidths, display: Display, plain: bool = False) -> Char
     )
     return Chart(
         across=across,
-        left=_angle_axis(leaf),
+        left=angle_axis(_angles(leaf)),
         curves=_curves(leaf, bare, plain),
-        right=_clear_axis(leaf, display, plain),
+        right=clear_axis(leaf.curve.clear_widths, display, plain),
         rules=(*(Rule("A-CHRT-GRID", width, upright=True) for width in widths), _wanted(leaf, display)),
         marks=tuple(_mark(leaf, one, display, plain) for one in leaf.breaks),
         dots=tuple((width, _angle_at(leaf, width)) for width in widths),
@@ -68,13 +69,17 @@ def _curves(leaf: LeafWidths, bare: tuple[tuple[float, float], ...], plain: bool
         found.append(Curve("A-CHRT-HDWR", fitted, "with its hardware", above=False))
     clear = tuple((w, c) for w, c in zip(curve.widths, curve.clear_widths, strict=True) if c is not None)
     if len(clear) > 1:
-        found.append(Curve("A-CHRT-CLER", clear, f"{_clear_at_90(plain)} (right)", right=True))
+        found.append(Curve("A-CHRT-CLER", clear, f"{clear_at_90(plain)} (right)", right=True))
     return tuple(found)
 
 
-def _angle_axis(leaf: LeafWidths) -> Axis:
-    least = min(*leaf.curve.with_hardware, *leaf.curve.bare, leaf.must.wanted)
-    most = max(*leaf.curve.bare, leaf.must.wanted)
+def _angles(leaf: LeafWidths) -> tuple[float, ...]:
+    return *leaf.curve.with_hardware, *leaf.curve.bare, leaf.must.wanted
+
+
+def angle_axis(angles: Sequence[float]) -> Axis:
+    """Return an upright axis of how far a door opens that holds all of the angles, degrees."""
+    least, most = min(angles), max(angles)
     step = nice_step(most - least, _DEGREES, _PARTS)
     high = max(step, math.ceil(most / step) * step)
     low = min(math.floor(least / step) * step, high - step)
@@ -82,14 +87,16 @@ def _angle_axis(leaf: LeafWidths) -> Axis:
     return Axis("opens to, degrees", low, high, ticks)
 
 
-def _clear_axis(leaf: LeafWidths, display: Display, plain: bool) -> Axis | None:
-    shown = [clear for clear in leaf.curve.clear_widths if clear is not None]
+def clear_axis(clears: Sequence[float | None], display: Display, plain: bool) -> Axis | None:
+    """Return an upright axis of clear widths, inches; None where there are too few of them for a curve."""
+    shown = [clear for clear in clears if clear is not None]
     if len(shown) < 2:
         return None
-    return length_axis(_clear_at_90(plain), min(shown), max(shown), display)
+    return length_axis(clear_at_90(plain), min(shown), max(shown), display)
 
 
-def _clear_at_90(plain: bool) -> str:
+def clear_at_90(plain: bool) -> str:
+    """Return what a curve of clear widths is called."""
     return clear_width_name(plain) if plain else f"{clear_width_name(plain)} at 90"
 
 

@@ -208,8 +208,12 @@ def break_words(one: BreakPoint, display: Display, plain: bool = False) -> tuple
 
 def reading(found: Candidate, must: Must, display: Display, plain: bool = False) -> str:
     """Say what one hinge open width does: what a pointer on the curve tells."""
-    bare = display.angle(found.greatest_angle_bare, must.wanted, "min")
-    said = f"{width_from(found.hinge_width)} in: opens to {bare} bare"
+    return f"{width_from(found.hinge_width)} in: {does_words(found, must, display, plain)}"
+
+
+def does_words(found: Candidate, must: Must, display: Display, plain: bool = False) -> str:
+    """Say how far a leaf opens, bare and with what it carries, and the clear width at 90 degrees."""
+    said = f"opens to {display.angle(found.greatest_angle_bare, must.wanted, 'min')} bare"
     if found.greatest_angle < found.greatest_angle_bare:
         said += f", {display.angle(found.greatest_angle, must.wanted, 'min')} with hardware"
     if found.clear_width_at_90 is None:

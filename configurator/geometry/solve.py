@@ -178,7 +178,7 @@ def _hinge_edge(plan: Scene, greatest_bare: float) -> float:
     return hinge_edge_least(plan.hanging, plan.pin, casings, greatest_bare)
 
 
-def _barrel_free_by(plan: Scene) -> float:
+def barrel_free_by(plan: Scene) -> float:
     """How far the nearest barrel stands clear of door, frame and obstructions, in; negative in them."""
     gaps = [
         separation(barrel, part, 0.0)
@@ -219,7 +219,7 @@ def solve_scene(plan: Scene, stop_angle: float | None = None) -> Solution:
         barrel_past_frame=barrel_past_frame(h, pin),
         barrel_past_wall=barrel_past_wall(h, pin),
         barrel_freedom=barrel_freedom(h, pin),
-        barrel_free_by=_barrel_free_by(plan),
+        barrel_free_by=barrel_free_by(plan),
         clear_past_frame_at_180=clear_past_frame_at_180(h, pin),
         bare=bare,
         with_hardware=fitted,

@@ -131,7 +131,7 @@ def answers(varied: Varied, off: Floats) -> Answers:
         LOCK_EDGE: latch > 0.0 if varied.passes_at_latch else np.ones(many.count, dtype=np.bool_),
         BARREL: solved.barrel_freedom >= -TOLERANCE,
         CLEAR_WIDTH: _kept(varied, clear),
-        MOUNTING: _mounted(many),
+        MOUNTING: mounted(many),
     }
     return Answers(solved.greatest_angle_bare, clear, latch, solved.barrel_freedom, holds, solved.looked_at)
 
@@ -142,7 +142,7 @@ def _kept(varied: Varied, clear: Floats) -> Flags:
     return np.asarray(clear >= varied.clear_width - TOLERANCE)
 
 
-def _mounted(many: Many) -> Flags:
+def mounted(many: Many) -> Flags:
     """Whether no leaf of a half mortise or half surface hinge runs out past the far side."""
     h, _ = many.records(lambda column: column)
     pin = locate_pin(h)

@@ -1,0 +1,194 @@
+"""One leaf over a range of a varied thing: each sample filled in like any opening; inches and radians.
+
+Between two samples everything runs straight, so that whole tables of values are worked out at once; corners
+and jumps of it, such as a hinge that changes with the door's thickness, are closed in on and become samples.
+"""
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, fields
+from itertools import groupby, pairwise
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from configurator.geometry.batch import Many
+from configurator.geometry.pin import Hanging
+from configurator.geometry.shapes import Obstruction, refuse_no_door
+from configurator.geometry.solve import Scene, scene
+from configurator.model import Hinge, Opening
+from configurator.rules.leaf_hinge import leaf_hinges
+from configurator.rules.usual import FilledOpening, fill
+from configurator.study.hang import HungLeaf, hanging, hung_leaves
+
+Floats = NDArray[Any]
+COUNT = 17
+"""Samples that a range begins with."""
+CLOSE = 1e-7
+"""Inches; a corner or a jump lies between two samples so close."""
+_STRAIGHT, _ROUND = 1e-11, 64
+_LETTERS = tuple(item.name for item in fields(Hanging) if item.name != "mounting")
+_MEASURES = ("projection", "start", "length", "offset", "bottom", "top", "diameter")
+
+
+@dataclass(frozen=True, slots=True)
+class Sample:
+    """A leaf at one value of the varied thing; `hung` is None where there can be no such leaf."""
+
+    value: float
+    hung: HungLeaf | None
+    numbers: tuple[float | None, ...] = ()
+    hanging: Hanging | None = None
+
+    @property
+    def arrangement(self) -> Any:
+        """What must be alike in two samples, so that only numbers run between them."""
+        if self.hung is None or self.hanging is None:
+            return None
+        hung = self.hung
+        given = tuple(number is None for number in self.numbers)
+        return hung.leaf, hung.hardware, hung.other, self.hanging.mounting, given
+
+    def scene(self) -> Scene:
+        """Return the leaf and what stands about it, for the single path."""
+        assert self.hung is not None
+        assert self.hanging is not None
+        hung = self.hung
+        return scene(self.hanging, hung.leaf, hung.hardware, hung.obstructions, hung.other)
+
+
+Sampler = Callable[[float], Sample]
+
+
+def sampler(
+    opening_at: Callable[[float], Opening],
+    width_at: Callable[[float], float],
+    leaf: str,
+    standard: Hinge | None,
+) -> Sampler:
+    """Return what hangs the named leaf of an opening at any value of the varied thing."""
+    known: dict[int, tuple[Opening, FilledOpening, HungLeaf]] = {}
+
+    def hung_as(opening: Opening) -> tuple[Opening, FilledOpening, HungLeaf]:
+        if id(opening) not in known:
+            known.clear()  # all that is asked for again is the one before, where only the hinge is varied
+            filled = fill(opening)
+            leaves = hung_leaves(filled, leaf_hinges(filled, standard), standard)
+            (hung,) = (one for one in leaves if one.hinge.leaf.name == leaf)
+            known[id(opening)] = (opening, filled, hung)
+        return known[id(opening)]
+
+    def sample(value: float) -> Sample:
+        try:
+            _, filled, hung = hung_as(opening_at(value))
+            hung_at = hanging(filled, hung, width_at(value))
+            found = Sample(value, hung, _numbers(hung_at, hung.obstructions), hung_at)
+            refuse_no_door(hung_at, hung.leaf)
+        except ValueError:
+            return Sample(value, None)
+        return found
+
+    return sample
+
+
+def _numbers(h: Hanging, things: Sequence[Obstruction]) -> tuple[float | None, ...]:
+    of_things = (getattr(thing, name) for thing in things for name in _MEASURES)
+    return (*(getattr(h, letter) for letter in _LETTERS), *of_things)
+
+
+def samples_between(sample: Sampler, low: float, high: float, present: float) -> tuple[Sample, ...]:
+    """Return samples from low to high, the present value among them, close about every corner and jump."""
+    values = sorted({*np.linspace(low, high, COUNT).tolist(), present})
+    coarse = [sample(value) for value in values]
+    bent = {0, len(coarse) - 2} if len(coarse) < 3 else set()
+    for place in range(1, len(coarse) - 1):
+        if not _straight(*coarse[place - 1 : place + 2]):
+            bent |= {place - 1, place}
+    found = [coarse[0]]
+    for place, (one, other) in enumerate(pairwise(coarse)):
+        found += [*(_closed_in(sample, one, other) if place in bent else ()), other]
+    return tuple(found)
+
+
+def _closed_in(sample: Sampler, one: Sample, other: Sample) -> Iterator[Sample]:
+    """Yield samples between two, so that a corner or a jump lies between two that are next to one another."""
+    if other.value - one.value <= CLOSE:
+        return
+    middle = sample(_between(one.value, other.value))
+    if _straight(one, middle, other):
+        return
+    yield from _closed_in(sample, one, middle)
+    yield middle
+    yield from _closed_in(sample, middle, other)
+
+
+def _between(low: float, high: float) -> float:
+    """Return where to part an interval: at the round number in it, if any, for there most corners lie."""
+    middle = (low + high) / 2
+    if high - low > 2 / _ROUND:
+        return middle
+    near = round(middle * _ROUND) / _ROUND
+    return near if low < near < high else middle
+
+
+def _straight(one: Sample, middle: Sample, other: Sample) -> bool:
+    if not one.arrangement == middle.arrangement == other.arrangement:
+        return False
+    share = (middle.value - one.value) / (other.value - one.value)
+    each = zip(one.numbers, middle.numbers, other.numbers, strict=True)
+    return all(
+        b is None or a is None or c is None or abs(a + (c - a) * share - b) <= _STRAIGHT for a, b, c in each
+    )
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Run:
+    """Samples of one arrangement from low to high; `first` is None where there can be no such leaf."""
+
+    low: float
+    high: float
+    samples: tuple[Sample, ...]
+
+    @property
+    def first(self) -> Sample | None:
+        """The sample that stands for all that is alike."""
+        return self.samples[0] if self.samples[0].hung is not None else None
+
+    def many(self, values: Floats) -> Many:
+        """Return the leaves at values within the run; only for a run with leaves."""
+        first = self.samples[0]
+        assert first.hung is not None
+        assert first.hanging is not None
+        columns: dict[str, Floats] = {}
+        things: dict[int, dict[str, Floats]] = {}
+        for name, column in self._moving(values):
+            place, measure = divmod(name - len(_LETTERS), len(_MEASURES))
+            if place < 0:
+                columns[_LETTERS[name]] = column
+            else:
+                things.setdefault(place, {})[_MEASURES[measure]] = column
+        if not columns and not things:
+            columns["T"] = np.full(len(values), first.hanging.T)
+        hung = first.hung
+        return Many(
+            hanging=first.hanging,
+            leaf=hung.leaf,
+            hardware=hung.hardware,
+            obstructions=hung.obstructions,
+            other=hung.other,
+            columns=columns,
+            thing_columns=things,
+        )
+
+    def _moving(self, values: Floats) -> Iterator[tuple[int, Floats]]:
+        """Yield the numbers that are not the same in all samples, and how they run."""
+        at = [one.value for one in self.samples]
+        for place, column in enumerate(zip(*(one.numbers for one in self.samples), strict=True)):
+            if column[0] is not None and any(number != column[0] for number in column):
+                yield place, np.interp(values, at, np.array(column, float))
+
+
+def runs_of(samples: Sequence[Sample]) -> tuple[Run, ...]:
+    """Return the samples in runs of one arrangement each, low to high."""
+    grouped = [tuple(group) for _, group in groupby(samples, key=lambda one: one.arrangement)]
+    return tuple(Run(group[0].value, group[-1].value, group) for group in grouped)

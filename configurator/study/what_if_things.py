@@ -1,0 +1,229 @@
+"""What can be varied in an opening while all else is held, and what its record says at each value; inches."""
+
+import math
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from configurator.model import Obstruction, Opening
+from configurator.rules.stock import stock_widths
+from configurator.rules.throat import follows_wall
+from configurator.rules.usual import FilledOpening
+from configurator.rules.wording import obstruction
+from configurator.study.records import Candidate, Study
+
+ABOUT = 1.5
+"""Inches that are looked at on either side of the value that holds."""
+THINNEST = 1 / 16
+"""Inches; nothing thinner is looked at where there must be something at all."""
+_NEAREST_START = -6.0
+_PAST_THE_LEAF, _ALONG = 4.0, 6.0
+_NARROWEST, _MARGIN = 1.0, 0.5
+
+Changes = Mapping[str, Any]
+"""Path in the opening's record to the value there."""
+
+
+@dataclass(frozen=True, slots=True)
+class Hold:
+    """What stays as it is while a thing is varied, and what the record says then at a value, inches."""
+
+    name: str
+    changes: Callable[[float], Changes]
+
+
+@dataclass(frozen=True, slots=True)
+class Thing:
+    """A thing that can be varied: inches; `of_hinge` where it is the hinge open width itself.
+
+    The first of the holds is the usual one.
+    """
+
+    name: str
+    plain: str
+    present: float
+    low: float
+    high: float
+    holds: tuple[Hold, ...]
+    of_hinge: bool = False
+
+
+def things_of(study: Study, candidate: Candidate) -> tuple[Thing, ...]:
+    """Return what can be varied in an opening, for one of its leaves on one hinge open width."""
+    filled = study.filled
+    found = (
+        _hinge_width(study, candidate),
+        _wall(filled),
+        _proud(filled),
+        *_obstructions(filled),
+        _inset(filled),
+        _door_thickness(filled),
+        _backset(filled),
+    )
+    return tuple(thing for thing in found if thing.low < thing.high)
+
+
+def with_changes(opening: Opening, changes: Changes) -> Opening:
+    """Return the opening with other values at some paths, not validated: for values known to be in range."""
+    for path, value in changes.items():
+        opening = _put(opening, path.split("."), value)
+    return opening
+
+
+def _put(place: Any, way: list[str], value: Any) -> Any:
+    if not way:
+        return value
+    first, rest = way[0], way[1:]
+    if isinstance(place, tuple):
+        number = int(first)
+        return (*place[:number], _put(place[number], rest, value), *place[number + 1 :])
+    return place.model_copy(update={first: _put(getattr(place, first), rest, value)})
+
+
+def _about(present: float, least: float = -math.inf) -> tuple[float, float]:
+    """Return the ends of what is looked at about a value; it lies within them."""
+    return min(present, max(present - ABOUT, least)), present + ABOUT
+
+
+def _hinge_width(study: Study, candidate: Candidate) -> Thing:
+    heights = [leaf.parts["height"].value for leaf in study.specification.leaves]
+    stock = [width for height in heights for width in stock_widths(height)]
+    widths = [*stock, *(one.hinge_width for one in study.candidates)]
+    compared = [one.hinge_width for one in study.candidates]
+    others = {width for width in compared if width != candidate.hinge_width}
+
+    def changes(value: float) -> Changes:
+        return {"compare": tuple(sorted({*others, value}))}
+
+    low, high = max(_NARROWEST, min(widths) - _MARGIN), max(widths) + _MARGIN
+    hold = Hold("all else as it is", changes)
+    present = candidate.hinge_width
+    return Thing("hinge open width", "hinge width", present, min(low, present), high, (hold,), of_hinge=True)
+
+
+def _wall(filled: FilledOpening) -> Thing:
+    """Vary the wall about a frame that stays as it is made, or about one that is made for the wall.
+
+    A wall that grows on both faces of a frame centred in it, or by a finish on the pull side alone, hides
+    more of the frame; a frame that follows its wall stays as proud of it as it was.
+    """
+    present = filled.wall_thickness
+    frame = {"frame.jamb_depth": filled.jamb_depth}
+
+    def both_faces(value: float) -> Changes:
+        return {**_layered(filled, value), **frame, "wall.frame_proud": _proud_by(filled, present - value, 2)}
+
+    def pull_face(value: float) -> Changes:
+        proud = _proud_by(filled, present - value, 1)
+        return {**_layered(filled, value, finish=True), **frame, "wall.frame_proud": proud}
+
+    def for_the_wall(value: float) -> Changes:
+        return _layered(filled, value)
+
+    holds = [Hold("the frame; both faces of the wall move", both_faces)]
+    holds.append(Hold("the frame; a finish on the pull side moves", pull_face))
+    kind = filled.opening.frame.kind
+    if follows_wall(kind) and {"frame.jamb_depth", "wall.frame_proud"} <= filled.assumed.keys():
+        holds.append(Hold("how the frame is made for its wall", for_the_wall))
+    low, high = _about(present, THINNEST)
+    return Thing("wall thickness", "wall thickness", present, low, high, tuple(holds))
+
+
+def _proud_by(filled: FilledOpening, thinner: float, faces: int) -> float:
+    return filled.frame_proud + thinner / faces
+
+
+def _layered(filled: FilledOpening, value: float, finish: bool = False) -> Changes:
+    """Return a wall's thickness and its layers: the finish on the pull side takes it up, or the core does."""
+    layers = filled.opening.wall.layers
+    if not layers:
+        return {"wall.thickness": value}
+    thicknesses = [layer.thickness for layer in layers]
+    place = 0 if finish else thicknesses.index(max(thicknesses))
+    grown = thicknesses[place] + value - filled.wall_thickness
+    if grown < THINNEST:
+        # The layers would not be those that were given: the wall is taken as one that nobody described.
+        return {"wall.layers": None, "wall.thickness": value}
+    return {f"wall.layers.{place}.thickness": grown, "wall.thickness": value}
+
+
+def _proud(filled: FilledOpening) -> Thing:
+    def changes(value: float) -> Changes:
+        return {"wall.frame_proud": value}
+
+    low, high = _about(filled.frame_proud)
+    hold = Hold("frame and wall", changes)
+    plain = "frame stands out from wall by"
+    return Thing("frame proud of wall", plain, filled.frame_proud, low, high, (hold,))
+
+
+def _obstructions(filled: FilledOpening) -> Iterator[Thing]:
+    things = filled.opening.obstructions
+    for place, one in enumerate(things):
+        name = obstruction(one.kind)
+        alike = [other.kind for other in things[: place + 1]].count(one.kind)
+        if [other.kind for other in things].count(one.kind) > 1:
+            name = f"{name} {alike}"
+        if one.projection is not None:
+            low, high = _about(one.projection, THINNEST)
+            high = max(high, 2 * one.projection)
+            holds = (_at(f"obstructions.{place}.projection"),)
+            yield Thing(f"{name} projection", f"{name} stands off by", one.projection, low, high, holds)
+        yield _start(filled, one, place, name)
+
+
+def _start(filled: FilledOpening, one: Obstruction, place: int, name: str) -> Thing:
+    present = one.start or 0.0
+    low = 0.0 if one.kind == "return wall" else max(_NEAREST_START, -filled.frame_face)
+    past = filled.opening_width + _PAST_THE_LEAF if one.kind == "return wall" else present + _ALONG
+    plain = f"{name} begins this far from the frame"
+    holds = (_at(f"obstructions.{place}.start"),)
+    return Thing(f"{name} start", plain, present, min(low, present), max(past, present + 1.0), holds)
+
+
+def _at(path: str) -> Hold:
+    return Hold("all else as it is", lambda value: {path: value})
+
+
+def _inset(filled: FilledOpening) -> Thing:
+    """Vary how far the door sits behind the frame face, by the depth of the rabbet it closes into."""
+
+    def changes(value: float) -> Changes:
+        return {"frame.rabbet": value + filled.stop_gap + filled.thickness}
+
+    least = THINNEST - filled.stop_gap - filled.thickness
+    low, high = _about(filled.inset, least)
+    hold = Hold("door thickness and gap at the frame stop", changes)
+    return Thing("inset", "door face sits behind frame face by", filled.inset, low, high, (hold,))
+
+
+def _door_thickness(filled: FilledOpening) -> Thing:
+    present = filled.thickness
+    held = {"door.hinge_backset": filled.door_backset}
+
+    def inset(value: float) -> Changes:
+        return {"door.thickness": value, "frame.rabbet": filled.rabbet + value - present, **held}
+
+    def frame(value: float) -> Changes:
+        return {"door.thickness": value, "frame.rabbet": filled.rabbet, **held}
+
+    holds = (
+        Hold("the inset; the rabbet is made for the door", inset),
+        Hold("the frame; the inset makes up for it", frame),
+    )
+    low = min(present, max(0.75, present - 0.75))
+    return Thing("door thickness", "door thickness", present, low, min(present + ABOUT, 6.0), holds)
+
+
+def _backset(filled: FilledOpening) -> Thing:
+    """Vary how far the hinge is set back; a frame leaf with a backset of its own moves by as much."""
+    present, own = filled.door_backset, filled.frame_backset
+
+    def changes(value: float) -> Changes:
+        data = {"door.hinge_backset": value}
+        return data if own is None else {**data, "frame.hinge_backset": own + value - present}
+
+    least = 0.0 if own is None else max(0.0, present - own)
+    low, high = max(least, present - ABOUT), min(present + ABOUT, max(present, filled.thickness))
+    hold = Hold("door, frame and hinge", changes)
+    return Thing("hinge backset", "hinge set back from the door's far face by", present, low, high, (hold,))
