@@ -236,7 +236,7 @@ def _crosses_barrel(hung: Hung, nearest: Nearest) -> bool:
 
 
 def _clearance_words(hung: Hung, angle: float, nearest: Nearest, display: Display) -> Iterator[str]:
-    """Yield how much room is left, first with what the leaf alone would leave to the same thing farther on."""
+    """Yield how much room is left, first with what the leaf alone would leave to the same thing."""
     number = display.length(nearest.distance, limit=0.0)
     text = f"{number} to the {nearest.name}"
     if hung.reach_bare > hung.reach and angle >= hung.reach - _SAME_ANGLE:

@@ -100,6 +100,9 @@ class Block:
     def sides(self, display: Display) -> tuple[float, float]:
         """Return the room at the low and at the high side: for strings, texts of rows, and its name."""
         crowded = max((texts_width(row, display) for row in self.rows), default=0.0) / 2
+        # A text that makes way for an extension line of a row farther out may stand wholly past the edge.
+        passed = (texts_width((span,), display) for row in self.rows[:-1] for span in row)
+        crowded = max(crowded, max(passed, default=0.0))
         low, high = max(self.low.width(display), crowded), max(self.high.width(display), crowded)
         return low, max(high, text_width(self.name, _CAPTION, bold=True) - low)
 

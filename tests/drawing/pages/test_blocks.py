@@ -73,3 +73,18 @@ def test_labels_keep_off_the_lines_of_the_strings_beyond_them():
     line = detail.view.to_sheet((0.0, 5.0))[1]
     base = detail.view.to_sheet(label.at)[1]
     assert base + 0.76 * label.size < line or base - 0.24 * label.size > line
+
+
+def test_a_text_that_makes_way_for_the_row_farther_out_stays_in_the_window():
+    """An edge of 2 in whose lower row has no room beside the extension lines of the row over it."""
+    for whole in (1.4, 1.75, 2.0):
+        lower = (Span((0.0, 1.0), (1.4, 1.0), "mortise"), Span((1.4, 1.0), (whole, 1.0), "backset"))
+        row = tuple(span for span in lower if span.b[0] > span.a[0])
+        over = (Span((0.0, 1.0), (whole, 1.0), "thickness"),)
+        block = Block("D", Box(0.0, 0.0, whole, 1.0), (), rows=(row, over))
+        (detail,) = set_side_by_side([block], Box(0.0, 0.0, 150.0, 300.0), Scale("small", 0.25), INCHES)
+        for one in detail.primitives:
+            if isinstance(one, Dimension):
+                middle, half = detail.view.to_sheet(one.text_at)[0], text_width(one.text, one.size) / 2
+                assert detail.view.window.left <= middle - half
+                assert middle + half <= detail.view.window.right

@@ -35,3 +35,11 @@ def test_a_wide_heading_widens_what_it_stands_over():
     wide = SmallTable((("Counted below the frame's head rabbet", 2),), ("a", "b"), (("1", "2"),))
     line = next(one for one in wide.drawn((0.0, 0.0), 500.0) if isinstance(one, Polyline))
     assert line.points[1][0] == pytest.approx(text_width("Counted below the frame's head rabbet", SIZES[0]))
+
+
+def test_where_even_the_least_size_is_too_wide_its_columns_draw_together():
+    least = SIZES[-1]
+    widest = ("Hinge", "37-1/4 in", max("to centre", "39-1/2 in", key=lambda one: text_width(one, least)))
+    bare = sum(text_width(words, least) for words in widest)
+    line = next(one for one in TABLE.drawn((0.0, 0.0), bare + 10.0) if isinstance(one, Polyline))
+    assert line.points[1][0] == pytest.approx(bare + 10.0)
