@@ -40,12 +40,14 @@ class Session(QObject):
         refused: a value was not taken; the arguments are its path and the sentence for beside its field.
         missed: a value was not taken for want of another one; the argument is the path of that one.
         noted: what was done should be known of, though nothing is wrong; the argument is the sentence.
+        pointed: something is pointed at elsewhere; the argument is what the picture marks, or None.
     """
 
     changed = Signal(str)
     refused = Signal(str, str)
     missed = Signal(str)
     noted = Signal(str)
+    pointed = Signal(object)
 
     def __init__(
         self, job: Job | None = None, path: Path | None = None, studier: Studier | None = None
