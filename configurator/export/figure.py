@@ -36,6 +36,7 @@ class SheetArtists:
         self.figure = figure
         self._turning, self._turning_notes = turning, turning_notes
         self.still, self.moving, self.notes, self.moving_notes = (_collection(figure) for _ in range(4))
+        self._pointed: PathCollection | None = None
 
     def show(self, sheet: Any, angle: float, dark: bool) -> None:
         """Fill every collection."""
@@ -49,9 +50,16 @@ class SheetArtists:
         fill(self.moving, self._turning(sheet, angle), dark)
         fill(self.moving_notes, self._turning_notes(sheet, angle), dark)
 
+    def point(self, groups: Iterable[Group], dark: bool) -> None:
+        """Lay other marks over everything; made on first use, since files have none."""
+        if self._pointed is None:
+            self._pointed = _collection(self.figure)
+        fill(self._pointed, groups, dark)
+
     def over_the_ground(self) -> tuple[PathCollection, ...]:
         """Return what is drawn again while the leaf turns, in painting order."""
-        return (self.moving, self.notes, self.moving_notes)
+        pointed = () if self._pointed is None else (self._pointed,)
+        return (self.moving, self.notes, self.moving_notes, *pointed)
 
 
 def sheet_figure(sheet: Sheet, angle: float, dark: bool, dpi: float = 72.0) -> Figure:

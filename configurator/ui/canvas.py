@@ -43,6 +43,7 @@ class PlanCanvas(FigureCanvasQTAgg):
         self._sheet: Any = None
         self._ground: Any = None
         self._spots: tuple[Spot, ...] = ()
+        self._pointed: Any = None
 
     def show_study(
         self,
@@ -82,6 +83,24 @@ class PlanCanvas(FigureCanvasQTAgg):
             self._dark = dark
             self._redraw()
 
+    def point_at(self, pointed: Any) -> None:
+        """Mark what a letter of a formula stands for (a `Pointed`), or nothing; only the marks are drawn."""
+        if pointed == self._pointed:
+            return
+        self._pointed = pointed
+        self._fill_marks()
+        if self._ground is not None:
+            self._paint_moving()
+
+    def _fill_marks(self) -> None:
+        from configurator.drawing.pointing import pointed_groups
+
+        if self._sheet is None or self._study is None:
+            return
+        leaves = [one.leaf for one in self._study.candidates]
+        groups = () if self._pointed is None else pointed_groups(self._sheet, leaves, self._pointed)
+        self._artists.point(groups, self._dark)
+
     def save_picture(self, path: Path | str, job: JobFacts) -> None:
         """Write the opening on show as PNG, SVG or PDF, by the ending, whatever the shape of the window.
 
@@ -119,6 +138,8 @@ class PlanCanvas(FigureCanvasQTAgg):
             return
         self._sheet = self.lay_out(width, height)
         self._artists.show(self._sheet, self._angle, self._dark)
+        if self._pointed is not None:
+            self._fill_marks()
         self._spots = ()
         self.setAccessibleDescription(self.accessible_summary())
         self.draw()

@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QResizeEvent
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem
 
 from configurator.ui.look import GRID, sized, tabular
@@ -13,6 +13,7 @@ from configurator.ui.session import Session
 if TYPE_CHECKING:
     from configurator.drawing.comparison import Comparison, Row
 
+WORK_TIP = "Double click or Enter: where this number comes from"
 _FLAGS = Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable
 
 
@@ -23,14 +24,25 @@ class Line:
     cells: tuple[str, ...]
     tip: str
     heading: bool = False
+    number: tuple[str, str] | None = None
+    """The leaf and the name in the results of the number that the line is about."""
 
 
 class ComparisonTable(QTableWidget):
-    """Shows the rows that the drawing worked out; a leaf of several has a heading line of its own."""
+    """Shows the rows that the drawing worked out; a leaf of several has a heading line of its own.
+
+    Signals:
+        work_wanted: the work behind a number is asked for; leaf, name in the results, and the place of the
+            hinge open width, -1 for the difference.
+    """
+
+    work_wanted = Signal(str, str, int)
 
     def __init__(self, session: Session) -> None:
         super().__init__()
         self.session = session
+        self._numbers: tuple[tuple[str, str] | None, ...] = ()
+        self.cellDoubleClicked.connect(self._ask_for_work)
         self.setAccessibleName("comparison of hinge open widths")
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
@@ -69,14 +81,16 @@ class ComparisonTable(QTableWidget):
 
     def _lines(self, table: "Comparison", named: bool) -> list[Line]:
         heading = Line((f"{table.leaf} leaf".capitalize(), *("" for _ in (*table.widths, ""))), "", True)
-        return [*([heading] if named else []), *(self._line(row) for row in table.rows)]
+        return [*([heading] if named else []), *(self._line(row, table.leaf) for row in table.rows)]
 
-    def _line(self, row: "Row") -> Line:
+    def _line(self, row: "Row", leaf: str) -> Line:
         name, other = (row.plain, row.trade) if self.session.plain_words else (row.trade, row.plain)
-        tip = f"{other[:1].upper()}{other[1:]}: measured {row.measured}"
-        return Line((name[:1].upper() + name[1:], *row.values, row.difference), tip)
+        tip = f"{other[:1].upper()}{other[1:]}: measured {row.measured}\n{WORK_TIP}"
+        cells = (name[:1].upper() + name[1:], *row.values, row.difference)
+        return Line(cells, tip, number=(leaf, row.key))
 
     def _fill(self, heads: list[str], lines: list[Line]) -> None:
+        self._numbers = tuple(line.number for line in lines)
         reshaped = self.columnCount() != len(heads)
         self.setColumnCount(len(heads))
         self.setRowCount(len(lines))
@@ -100,6 +114,19 @@ class ComparisonTable(QTableWidget):
         font = self.font()
         font.setBold(heading)
         item.setFont(font)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Show the work behind the number that the keyboard is on."""
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            self._ask_for_work(self.currentRow(), self.currentColumn())
+            return
+        super().keyPressEvent(event)
+
+    def _ask_for_work(self, row: int, column: int) -> None:
+        number = self._numbers[row] if 0 <= row < len(self._numbers) else None
+        if number is not None:
+            is_difference = 1 < column == self.columnCount() - 1 and self.columnCount() > 3
+            self.work_wanted.emit(*number, -1 if is_difference else max(column - 1, 0))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Give what width is left over to the difference."""

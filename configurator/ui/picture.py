@@ -23,6 +23,7 @@ class Picture(QFrame):
         self.words.setMargin(8 * GRID)
         self._stack = QStackedLayout(self)
         self._stack.addWidget(self.words)
+        session.pointed.connect(self._mark)
         self.setMinimumSize(100 * GRID, 60 * GRID)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
 
@@ -59,6 +60,11 @@ class Picture(QFrame):
     def save(self, path: Path) -> None:
         """Write the picture on show to a file. Raises OSError."""
         self.canvas.save_picture(path, self.session.job.job)
+
+    def _mark(self, pointed: Any) -> None:
+        """Mark what is pointed at elsewhere, or nothing."""
+        if self.canvas is not None:
+            self.canvas.point_at(pointed)
 
     def _say_why(self) -> None:
         trouble = self.session.trouble

@@ -14,10 +14,12 @@ from configurator.ui.session import Session
 
 ROOM = 280
 """Pixels a tab takes when first shown; the comparison keeps what it has."""
+WORK = "Show the work"
 LATER: tuple[tuple[str, str, str], ...] = (
     ("Widths and angles", "configurator.ui.widths_and_angles", "WidthsAndAngles"),
     ("Over the swing", "configurator.ui.over_the_swing", "OverTheSwingPage"),
     ("How sure", "configurator.ui.sure_panel", "SurePanel"),
+    (WORK, "configurator.ui.worked_page", "WorkedPage"),
 )
 """Title, module and class of the pages that are loaded when first shown; each has a `show_state`."""
 
@@ -65,6 +67,7 @@ class UnderPicture(QTabWidget):
         for page, title in pages:
             self.addTab(page, title)
         self.currentChanged.connect(self._share_height)
+        comparison.work_wanted.connect(self.show_work)
 
     def minimumSizeHint(self) -> QSize:
         """Ask for no more than the tab on show needs, so that the comparison leaves the picture its room."""
@@ -78,6 +81,15 @@ class UnderPicture(QTabWidget):
         self.finishes.show_state()
         for page in self.later.values():
             page.show_state()
+
+    def show_work(self, leaf: str, key: str, column: int) -> None:
+        """Show where a number of the comparison comes from; column -1 is the difference."""
+        from configurator.drawing.worked_words import Asked
+
+        later = self.later[WORK]
+        self.setCurrentWidget(later)
+        if later.page is not None:
+            later.page.ask(Asked(leaf, key, column))
 
     def _share_height(self, place: int) -> None:
         for page in self.later.values():

@@ -18,6 +18,8 @@ from configurator.study.worked.terms import Number, Symbol, Term, add, call, les
 from configurator.study.worked.working import Mark
 
 FLAT = 180.0
+_NEAR_THE_PIN = 1.25
+"""Inches: the radius of an arc that is to be seen close to the pin."""
 
 
 def opens_to_bare(case: Case) -> Symbol:
@@ -167,7 +169,8 @@ def _mark_angle(case: Case, meeting: Meeting, degrees: float) -> None:
     turn = math.radians(degrees)
     rho, phi = polar(pin, corner) if corner is not None else (case.h.O / 2, 0.0)
     ends = [(pin[0] + rho * math.cos(at), pin[1] + rho * math.sin(at)) for at in (phi, phi + turn)]
-    arc = (pin, rho / 2, phi, phi + turn)
-    marks["theta"] = Mark(lines=((pin, ends[0]), (pin, ends[1])), arcs=(arc,))
+    # Large for the picture of the whole swing, small for the one about the hinge.
+    arcs = tuple((pin, radius, phi, phi + turn) for radius in (rho / 2, _NEAR_THE_PIN))
+    marks["theta"] = Mark(lines=((pin, ends[0]), (pin, ends[1])), arcs=arcs)
     if corner is not None:
         marks["rho_c"] = Mark(lines=((pin, ends[0]), (pin, ends[1])))

@@ -1,0 +1,78 @@
+"""What a letter of a formula stands for, drawn over the picture of its hinge while it is pointed at."""
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from configurator.drawing.clip import clip_polyline
+from configurator.drawing.lettering import text_width
+from configurator.drawing.primitives import Arc, Polygon, Polyline, Primitive, Symbol, Text
+from configurator.drawing.sheet import Group, Sheet
+from configurator.drawing.turning import rectangle
+from configurator.drawing.view import View, paper
+from configurator.study.worked.working import Mark
+
+LAYER = "A-ANNO-LETR"
+SIZE = 10.0
+_BESIDE = 5.0
+"""The letter stands so far beside the middle of what it names, points."""
+_SAME = 1e-9
+
+
+@dataclass(frozen=True, slots=True)
+class Pointed:
+    """A letter that is pointed at: its leaf and hinge open width, its mark in plan, and what it is called."""
+
+    leaf: str
+    width: float
+    mark: Mark
+    words: str
+
+
+def pointed_groups(sheet: Sheet, leaves: Sequence[str], pointed: Pointed) -> tuple[Group, ...]:
+    """Return the mark in the large and the small picture of its hinge, each with its letter beside it.
+
+    `leaves` names the leaf of each panel of the sheet. Empty where no panel shows that leaf on that hinge.
+    """
+    groups: list[Group] = []
+    for panel, leaf in zip(sheet.panels, leaves, strict=True):
+        if leaf != pointed.leaf or abs(panel.hung.h.W - pointed.width) > _SAME:
+            continue
+        views = [panel.main.view, *([panel.inset.view] if panel.inset is not None else [])]
+        groups += [Group(view, tuple(_marked(pointed.mark))) for view in views]
+        lettered = (tuple(_lettered(pointed, view)) for view in views)
+        # The large picture has the letter if what it names is to be seen there, else the small one.
+        shown = next((letter for letter in lettered if letter), ())
+        groups.append(Group(paper(sheet.width, sheet.height), shown))
+    return tuple(groups)
+
+
+def _marked(mark: Mark) -> Iterator[Primitive]:
+    for line in mark.lines:
+        yield Polyline(LAYER, line)
+        yield from (Symbol(LAYER, end, "dot") for end in (line[0], line[-1]))
+    for centre, radius, start, end in mark.arcs:
+        yield Arc(LAYER, centre, radius, start, end)
+
+
+def _lettered(pointed: Pointed, view: View) -> Iterator[Primitive]:
+    """Set the letter, on a ground of its own, beside the middle of the longest line that the window shows."""
+    pieces = [
+        piece
+        for line in pointed.mark.lines
+        for piece in clip_polyline([view.to_sheet(point) for point in line], view.window)
+    ]
+    if not pieces or not pointed.words:
+        return
+    longest = max(pieces, key=lambda piece: math.dist(piece[0], piece[-1]))
+    (x_0, y_0), (x_1, y_1) = longest[0], longest[-1]
+    level = abs(x_1 - x_0) >= abs(y_1 - y_0)
+    x, y = (x_0 + x_1) / 2, (y_0 + y_1) / 2
+    at = (x, y + _BESIDE) if level else (x + _BESIDE, y - SIZE / 3)
+    width = text_width(pointed.words, SIZE, True)
+    left = at[0] - width / 2 if level else at[0]
+    left = min(max(left, view.window.left + 2.0), view.window.right - width - 2.0)
+    low = min(max(at[1], view.window.bottom + 2.0), view.window.top - SIZE)
+    ground = rectangle(left - 2.0, left + width + 2.0, low - 3.0, low + SIZE)
+    yield Polygon(LAYER, ground, "paper", outlined=False)
+    yield Text(LAYER, (left, low), pointed.words, SIZE, bold=True)

@@ -1,0 +1,77 @@
+import math
+
+from configurator.drawing.pointing import LAYER, Pointed, pointed_groups
+from configurator.drawing.primitives import Arc, Polyline, Text
+from configurator.drawing.sheet import plan_sheet
+from configurator.drawing.style import layers
+from configurator.drawing.worked_words import Asked, shown_work
+from configurator.study.worked.working import Mark
+from configurator.units import Display
+from tests.drawing.cases import demo, random_study
+
+STUDY = demo("112A")
+SHEET = plan_sheet(STUDY, Display(), 864, 540)
+LEAVES = [one.leaf for one in STUDY.candidates]
+
+
+def pointed(key, name, column=0, study=STUDY):
+    shown = shown_work(study, Display(), Asked("single", key, column))
+    letter = next(one for one in shown.letters if one.name == name)
+    return Pointed(*shown.of, shown.work.marks[name], f"{letter.written} = {letter.value}")
+
+
+def items(groups, kind):
+    return [item for group in groups for item in group.primitives if isinstance(item, kind)]
+
+
+def test_a_letter_is_marked_in_both_pictures_of_its_own_hinge_only():
+    groups = pointed_groups(SHEET, LEAVES, pointed("pin_off_door_face", "o", 1))
+    views = [group.view for group in groups if items([group], Polyline)]
+    assert views == [SHEET.panels[1].main.view, SHEET.panels[1].inset.view]
+    (line, _) = items(groups, Polyline)
+    h, pin = SHEET.panels[1].hung.h, SHEET.panels[1].hung.pin
+    assert math.isclose(math.dist(*line.points), pin.o)
+    assert line.points == ((pin.x_p, -h.i), pin.at)
+    assert [text.text for text in items(groups, Text)] == ["o = 3/4 in"]
+
+
+def test_an_angle_is_marked_by_arcs_from_closed_to_where_the_leaf_is_stopped():
+    groups = pointed_groups(SHEET, LEAVES, pointed("greatest_angle_bare", "theta"))
+    arcs = items(groups, Arc)
+    assert arcs
+    turn = STUDY.candidates[0].solution.greatest_angle_bare
+    assert all(math.isclose(arc.end - arc.start, turn) for arc in arcs)
+
+
+def test_what_only_the_small_picture_shows_has_its_letter_there():
+    groups = pointed_groups(SHEET, LEAVES, pointed("latch_edge_least", "g_l"))
+    (text,) = items(groups, Text)
+    assert SHEET.panels[0].inset.view.window.has(text.at)
+
+
+def test_nothing_is_marked_for_a_leaf_or_a_width_that_no_panel_shows():
+    mark = pointed("pin_off_door_face", "o").mark
+    assert pointed_groups(SHEET, LEAVES, Pointed("inactive", 4.0, mark, "o")) == ()
+    assert pointed_groups(SHEET, LEAVES, Pointed("single", 9.0, mark, "o")) == ()
+
+
+def test_a_mark_outside_of_every_picture_has_no_letter():
+    away = Mark(lines=(((900.0, 900.0), (901.0, 900.0)),))
+    assert items(pointed_groups(SHEET, LEAVES, Pointed("single", 4.0, away, "x")), Text) == []
+
+
+def test_every_letter_of_every_number_lies_in_the_window_and_on_its_own_layer():
+    assert LAYER in layers()
+    for seed in range(6):
+        study = random_study(seed)
+        sheet = plan_sheet(study, Display(), 864, 540)
+        leaves = [one.leaf for one in study.candidates]
+        shown = shown_work(study, Display(), Asked("single", "greatest_angle", 0))
+        for letter in shown.letters:
+            if letter.name not in shown.work.marks:
+                continue
+            one = Pointed(*shown.of, shown.work.marks[letter.name], letter.written)
+            groups = pointed_groups(sheet, leaves, one)
+            assert {item.layer for group in groups for item in group.primitives} == {LAYER}
+            for text in items(groups, Text):
+                assert any(window.has(text.at) for window in sheet.windows)
