@@ -195,7 +195,8 @@ class OrderPage(OrderView):
             )
 
     def _take_frozen(self, counted: Counted, job: Job, number: int) -> None:
-        if self.counted is not counted:
+        # Out of sight the page counts nothing anew, so the job itself is asked too: edits must not be lost.
+        if self.counted is not counted or self.session.job is not counted.job:
             self.say("The order was changed meanwhile; freeze it again.", wrong=True)
             return
         self.revisions.note.clear()

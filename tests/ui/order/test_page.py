@@ -181,6 +181,15 @@ def test_an_order_that_changed_while_it_was_frozen_is_not_kept(qtbot, page):
     assert "freeze it again" in page.panel.heading.text()
 
 
+def test_an_edit_made_while_it_was_frozen_out_of_sight_is_not_lost(qtbot, page):
+    page.session.changed.disconnect(page.show_state)  # as when another page is on show
+    with qtbot.waitSignal(page.worker.ended, timeout=5000):
+        page.revisions.freeze.click()
+        page.session.edit("quantity", 7)
+    assert page.session.opening.quantity == 7
+    assert page.session.job.revisions == ()
+
+
 def test_what_changed_since_is_shown_line_by_line_and_opening_by_opening(qtbot):
     page = small(qtbot, data("1", quantity=2), data("2"))
     page.tabs.setCurrentWidget(page.revisions)
