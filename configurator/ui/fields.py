@@ -199,6 +199,7 @@ class LineField(Field):
         self.editor.editingFinished.connect(self._finish)
         self.editor.given_up.connect(self._give_up)
         self.editor.asked_why.connect(self.explain)
+        self.editor.asked_why.connect(lambda: self.session.asked.emit(self.path))
         self.editor.tag.clicked.connect(self._tag_clicked)
         self.hold(self.editor)
 

@@ -3,7 +3,16 @@
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QPushButton,
+    QScrollArea,
+    QToolButton,
+    QVBoxLayout,
+    QWidget,
+)
 
 from configurator.ui.look import GRID, colour, sized, tinted
 from configurator.ui.session import Session
@@ -35,7 +44,11 @@ class FindingRow(QFrame):
         column = QVBoxLayout(self)
         column.setContentsMargins(2 * GRID, GRID, 2 * GRID, GRID)
         column.setSpacing(2)
-        for label in (sign, message, source):
+        head = QHBoxLayout()
+        head.addWidget(sign, 1)
+        head.addWidget(self._words_button())
+        column.addLayout(head)
+        for label in (message, source):
             column.addWidget(label)
         if finding.fixes:
             column.addLayout(self._fix_lines())
@@ -44,6 +57,21 @@ class FindingRow(QFrame):
     def mend(self, way: int = 0) -> None:
         """Make the changes that one way to mend the finding asks for, as one step."""
         self.session.edit_many({fix.path: fix.value for fix in self.finding.fixes[way]})
+
+    def asked_about(self) -> str:
+        """Return what F1 here looks for words in."""
+        return self.finding.message
+
+    def _words_button(self) -> QToolButton:
+        """What the words of the message mean: by mouse, and by Tab for there is nothing else to stop at."""
+        button = QToolButton()
+        button.setText("Words")
+        button.setAutoRaise(True)
+        sized(button, -1)
+        button.setToolTip("What the words of this finding mean (F1)")
+        button.setAccessibleName(f"what the words mean: {self.finding.message}")
+        button.clicked.connect(lambda _=False: self.session.asked.emit(self.finding.message))
+        return button
 
     def _fix_lines(self) -> QVBoxLayout:
         """A button for each way; below each other, for they are sentences."""

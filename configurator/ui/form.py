@@ -18,7 +18,7 @@ from configurator.ui.presets import USUAL_CASING
 from configurator.ui.rows import RowsEditor, hardware_editor, obstructions_editor
 from configurator.ui.sections import Section
 from configurator.ui.session import Session
-from configurator.ui.special import DoorStopField, OpeningSizeField
+from configurator.ui.special import DoorStopField, HandField, OpeningSizeField
 from configurator.ui.tab_order import put_in_order, reading_order
 
 NOTHING: Assumptions = MappingProxyType({})
@@ -61,7 +61,7 @@ SECTIONS: Mapping[str, tuple[str, ...]] = {
 """Title of a section to the plain fields it holds; lists are added to theirs."""
 OPEN_AT_START = ("Opening",)
 _SPECIAL: Mapping[str, Callable[[Session], Field]] = MappingProxyType(
-    {"size": OpeningSizeField, "door_stop.kind": DoorStopField}
+    {"size": OpeningSizeField, "hand": HandField, "door_stop.kind": DoorStopField}
 )
 
 

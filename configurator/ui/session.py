@@ -12,6 +12,7 @@ from configurator.model import Job, JobFacts, Opening
 from configurator.model.faults import Fault
 from configurator.ui import edits, paths
 from configurator.ui.edits import RefusedError
+from configurator.ui.trial import Trial
 from configurator.units import Display
 
 if TYPE_CHECKING:  # the study is loaded on use: the window is painted before the first one
@@ -20,6 +21,8 @@ if TYPE_CHECKING:  # the study is loaded on use: the window is painted before th
 
 Studier = Callable[[Opening, JobFacts | None], "Study"]
 FULLY_OPEN = 180.0
+LOOKED = ("swing", "trial")
+"""What is done without changing anything that was said, or how it is shown."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,11 +39,13 @@ class Session(QObject):
 
     Signals:
         changed: something is different; the argument says what was done ("edit", "undo", "open", "select",
-            "swing", "display", "theme", "save", "file": who may save it).
+            "swing", "display", "theme", "save", "file": who may save it, "trial": what the picture shows is
+            on trial, or no longer).
         refused: a value was not taken; the arguments are its path and the sentence for beside its field.
         missed: a value was not taken for want of another one; the argument is the path of that one.
         noted: what was done should be known of, though nothing is wrong; the argument is the sentence.
         pointed: something is pointed at elsewhere; the argument is what the picture marks, or None.
+        asked: the user wants to know what a word means; the argument is a field's path, or words to look in.
     """
 
     changed = Signal(str)
@@ -48,6 +53,7 @@ class Session(QObject):
     missed = Signal(str)
     noted = Signal(str)
     pointed = Signal(object)
+    asked = Signal(str)
 
     def __init__(
         self, job: Job | None = None, path: Path | None = None, studier: Studier | None = None
@@ -67,6 +73,7 @@ class Session(QObject):
         self.plain_words = False
         self.swept = False
         self.leaf_shown = ""
+        self.trial = Trial(self)
         self._pictured: tuple[Study | None, str, Study | None] = (None, "", None)
         self.refusals: dict[str, Refusal] = {}
         self._settle()
@@ -105,8 +112,8 @@ class Session(QObject):
 
     @property
     def pictured(self) -> "Study | None":
-        """The study as far as the picture shows it: of two leaves both, or the one that was chosen."""
-        study = self.study
+        """The study as far as the picture shows it: of two leaves both or the chosen one; or one on trial."""
+        study = self.trial.study or self.study
         if study is None or not self.leaf_shown:
             return study
         if self._pictured[0] is not study or self._pictured[1] != self.leaf_shown:
@@ -360,7 +367,7 @@ class Session(QObject):
         opening = edits.edited(before, changes)
         job = edits.replaced(self.job, before.mark, opening)
         if opening != before:
-            self._studies[opening.mark] = (opening, self._studied_or_refused(opening), "")
+            self._studies[opening.mark] = (opening, self.studied(opening), "")
         self._mark = opening.mark
         field = f"{opening.mark} {next(iter(changes))}" if len(changes) == 1 else None
         self._history.push(job, edits.name_of(changes, before.mark), field)
@@ -415,11 +422,12 @@ class Session(QObject):
 
     def _study_or_trouble(self, opening: Opening) -> tuple["Study | None", str]:
         try:
-            return self._studied_or_refused(opening), ""
+            return self.studied(opening), ""
         except RefusedError as error:
             return None, error.about("")
 
-    def _studied_or_refused(self, opening: Opening) -> "Study":
+    def studied(self, opening: Opening) -> "Study":
+        """Return the study of an opening with the job's facts. Raises RefusedError where there is none."""
         try:
             return self._studier(opening, self.job.job)
         except ValueError as error:

@@ -1,9 +1,9 @@
 """Fields that hold more than one plain value: the opening's size, and a projection and its origin."""
 
 from collections.abc import Callable
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QToolButton, QVBoxLayout
 
 from configurator.ui.fields import Assumptions, ChoiceField, LineField, QuietCombo
 from configurator.ui.kinds import SIZE, NotReadError
@@ -11,6 +11,9 @@ from configurator.ui.look import sized
 from configurator.ui.presets import USUAL_STOPS
 from configurator.ui.session import Session
 from configurator.ui.slips import size_question
+
+if TYPE_CHECKING:  # loaded when it is asked for
+    from configurator.ui.words.hand_finder import HandFinder
 
 
 class OpeningSizeField(LineField):
@@ -55,6 +58,32 @@ class OpeningSizeField(LineField):
     def _swap(self) -> None:
         size = self.session.value("size")
         self.commit({"width": size.height, "height": size.width})
+
+
+class HandField(ChoiceField):
+    """The hand, with four pictures to find it by."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__(session, "hand")
+        self.finder: HandFinder | None = None
+        self.by_picture = QToolButton()
+        self.by_picture.setText("Find by picture…")
+        self.by_picture.setAccessibleName("find the hand by a picture")
+        self.by_picture.setToolTip("Four pictures, seen from outside: the side you unlock from")
+        self.by_picture.clicked.connect(self._show_finder)
+        column = self.layout()
+        assert column is not None
+        column.addWidget(self.by_picture)
+
+    def _show_finder(self) -> None:
+        from configurator.ui.words.hand_finder import HandFinder
+
+        if self.finder is None:
+            self.finder = HandFinder(self.session, self.window())
+        self.finder.show_state("open")
+        self.finder.show()
+        self.finder.raise_()
+        self.finder.activateWindow()
 
 
 LEAVES = {"pair": ("active", "inactive"), "dutch": ("upper", "lower")}

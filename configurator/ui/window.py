@@ -28,6 +28,7 @@ if TYPE_CHECKING:
     from configurator.ui.help import HelpWindow
     from configurator.ui.message_line import Choice, MessageLine
     from configurator.ui.pages import Pages
+    from configurator.ui.words.window import WordsWindow
     from configurator.ui.work import WorkArea
 
 PROGRAM = "Opening Configurator"
@@ -68,6 +69,7 @@ class Window(QMainWindow):
         self.pages: Pages | None = None
         self._work_waits = False
         self.help: HelpWindow | None = None
+        self.words: WordsWindow | None = None
         self.units = QComboBox()
         self.line: MessageLine | None = None
         self.commands = CommandBar(self._commands(), self)
@@ -76,6 +78,7 @@ class Window(QMainWindow):
         session.refused.connect(self._show_refusal)
         session.missed.connect(self._ask_for)
         session.noted.connect(self.say)
+        session.asked.connect(self.show_word)
         self.show_state("open")
 
     # --- What it shows ---
@@ -104,14 +107,14 @@ class Window(QMainWindow):
         """Bring every view in line with the session; `by` says what happened, so that a swing stays quick."""
         if by == "theme":
             self._use_theme()
-        if by != "swing":
+        if by not in LOOKED:
             self._show_title()
         if self.pages is not None:
             self.pages.show_state(by)
         if self.pages is not None and self.pages.work_is_folded:
             self._work_waits = True  # what nobody sees need not be drawn; it catches up when it is shown
             return
-        if by != "swing":
+        if by not in LOOKED:
             self.openings.show_state()
         if self.work is not None:
             self.work.show_state(by)
@@ -282,13 +285,14 @@ class Window(QMainWindow):
                     self._turner("practice"),
                     toggles=True,
                 ),
-                Command("help", "Help", "Keys, and how lengths are typed", "F1", self._help),
+                Command("help", "Help", "Keys, and how lengths are typed", "Shift+F1", self._help),
             ],
         ]
 
     def _give_keys(self) -> None:
         """Give commands and swing their keys; once the window stands, for Qt is slow to make the first."""
         self.commands.give_keys()
+        QShortcut(QKeySequence("F1"), self).activated.connect(self._ask_word)
         for keys, degrees in TURNS.items():
             shortcut = QShortcut(QKeySequence(keys), self)
             shortcut.activated.connect(
@@ -380,6 +384,33 @@ class Window(QMainWindow):
         self.help = self.help or HelpWindow(self)
         self.help.show()
         self.help.raise_()
+
+    def _ask_word(self) -> None:
+        """Show the word of what has the keyboard; the help where nothing is known of it."""
+        from configurator.ui.words.asked import asked_about
+
+        about = asked_about(QApplication.focusWidget())
+        if about:
+            self.show_word(about)
+        else:
+            self._help()
+
+    def show_word(self, about: str) -> None:
+        """Show the word of a field's path or a row's key, or those of a sentence; all for an empty one."""
+        from configurator.ui.words.window import WordsWindow
+
+        if self.words is None:
+            self.words = WordsWindow(self.session, self)
+            self.words.field_wanted.connect(self._go_to_field)
+        self.words.ask(about)
+        self.words.show()
+        self.words.raise_()
+        self.words.activateWindow()
+
+    def _go_to_field(self, path: str) -> None:
+        self.turn_to("")
+        self.activateWindow()
+        self._ask_for(path)
 
     def _use_theme(self) -> None:
         application = QApplication.instance()

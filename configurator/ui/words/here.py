@@ -1,0 +1,58 @@
+"""What a word comes to in the opening on show: values given or assumed, and what was worked out."""
+
+from collections.abc import Iterator
+
+from configurator.drawing.comparison import comparisons
+from configurator.drawing.glossary import Word
+from configurator.study.records import Study
+from configurator.ui import paths
+from configurator.ui.fields import Assumptions, reason_of
+from configurator.ui.kinds import kind_at
+from configurator.ui.session import Session
+from configurator.ui.taken import taken
+
+_PLAIN = (str, int, float, bool)
+
+
+def here(session: Session, word: Word) -> tuple[str, ...]:
+    """Return a line for each place of a word that has a value in this opening."""
+    study = session.study
+    if session.opening is None or study is None:
+        return ()
+    assumed = taken(study, session.job.job.standard_hinge)
+    fields = (line for place in word.where for line in _of_field(session, place, assumed))
+    return (*fields, *(line for place in word.where for line in _of_rows(session, study, place)))
+
+
+def _of_field(session: Session, path: str, assumed: Assumptions) -> Iterator[str]:
+    if path.startswith(("obstructions.", "hardware.", "wall.layers.", paths.JOB)):
+        return  # of several things, or of none of this opening
+    try:
+        name = paths.trade_name(path)
+    except KeyError:
+        return  # a row of the comparison
+    given, found = session.value(path), assumed.get(path)
+    value = given if given is not None or found is None else found.value
+    if not isinstance(value, _PLAIN):
+        return
+    yield f"{_begun(name)}: {_written(session, path, value)}, {'given' if given is not None else 'assumed'}."
+    if given is None and found is not None:
+        yield reason_of(found)
+
+
+def _written(session: Session, path: str, value: str | float) -> str:
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    return value if isinstance(value, str) else kind_at(path).write(value, session.display)
+
+
+def _of_rows(session: Session, study: Study, key: str) -> Iterator[str]:
+    for table in comparisons(study, session.display):
+        for row in (row for row in table.rows if row.key == key):
+            leaf = "" if table.leaf == "single" else f", {table.leaf} leaf"
+            pairs = zip(row.values, table.widths, strict=True)
+            yield f"{_begun(row.trade)}{leaf}: " + "; ".join(f"{v} on the {w} hinge" for v, w in pairs) + "."
+
+
+def _begun(name: str) -> str:
+    return name[:1].upper() + name[1:]
