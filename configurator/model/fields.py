@@ -26,7 +26,8 @@ _UNPRINTABLE = re.compile(r"[\x00-\x08\x0b-\x1f\ud800-\udfff]")
 class Record(BaseModel):
     """A frozen record: unknown keys are refused, nothing changes except through validation."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False)
+    # A record is built when it is first used: read as part of a job most are never used by themselves.
+    model_config = ConfigDict(frozen=True, extra="forbid", allow_inf_nan=False, defer_build=True)
 
     @model_validator(mode="before")
     @classmethod
