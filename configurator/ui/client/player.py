@@ -35,11 +35,11 @@ class Player(QObject):
 
     def play(self) -> None:
         """Turn the door on from where it stands, or from closed where it stands at its end."""
-        start = self.session.angle if self.session.angle < self.end - _SAME else 0.0
+        start = float(self.session.angle) if self.session.angle < self.end - _SAME else 0.0
         self._shown = start
         self.session.swing(start)
         self._run.setStartValue(start)
-        self._run.setEndValue(self.end)
+        self._run.setEndValue(float(self.end))  # two kinds of number would not be turned between
         self._run.setDuration(max(int(MILLISECONDS_A_DEGREE * (self.end - start)), 1))
         self._run.start()
         self.turned_on.emit(True)

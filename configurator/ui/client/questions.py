@@ -25,6 +25,7 @@ from configurator.ui.client.starts import STARTS, with_start
 from configurator.ui.client.stepper import Stepper
 from configurator.ui.look import GRID, tinted
 from configurator.ui.session import Session
+from configurator.ui.tab_order import put_in_order
 
 NOTHING = "Nothing"
 _SIZE_STEP, _THING_STEP = 2.0, 0.25
@@ -84,6 +85,7 @@ class Questions(QWidget):
         self.measures = [self._measure(thing, path) for thing, path in self._wanted()]
         for stepper in self.measures:
             self._rows.addWidget(stepper)
+        put_in_order(self)
 
     def _wanted(self) -> list[tuple[ThingAnswer, str]]:
         opening = self.session.opening

@@ -12,7 +12,6 @@ _MILLIMETRES_AN_INCH = 25.4
 _USUAL = 96 / _MILLIMETRES_AN_INCH
 _BELIEVED = (2.0, 12.0)
 """Pixels a millimetre a screen may have; a projector or a screen that does not know its size says others."""
-_TRIED = 100
 
 
 def pixels_a_millimetre(screen: QScreen) -> float:
@@ -26,9 +25,10 @@ def pixels_a_millimetre(screen: QScreen) -> float:
 
 
 def type_of(font: QFont, capitals: float, screen: QScreen) -> QFont:
-    """Return the font at the size that makes its capitals so many millimetres high, rounded up."""
+    """Return the font at the least size that makes its capitals so many millimetres high on a screen."""
+    wanted = capitals * pixels_a_millimetre(screen)
     tried = QFont(font)
-    tried.setPixelSize(_TRIED)
-    share = QFontMetricsF(tried).capHeight() / _TRIED
-    tried.setPixelSize(-int(-capitals * pixels_a_millimetre(screen) // share))
+    tried.setPixelSize(max(int(wanted), 1))
+    while QFontMetricsF(tried).capHeight() < wanted:  # letters are fitted to pixels, so no share will do
+        tried.setPixelSize(tried.pixelSize() + 1)
     return tried

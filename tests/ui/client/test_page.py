@@ -1,0 +1,236 @@
+import pytest
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtGui import QFontMetricsF
+from PySide6.QtWidgets import QAbstractButton, QLabel, QLineEdit, QToolBar
+
+from configurator.drawing.pages.client_words import client_sayings
+from configurator.drawing.pages.two_widths import two_widths
+from configurator.ui.client import on_paper, player
+from configurator.ui.client.page import ClientPage
+from configurator.ui.client.reading_size import FULL_SCREEN_CAPITALS, TOUCH, pixels_a_millimetre
+from configurator.ui.session import Session
+from tests.export.measuring import read_pdf
+
+
+@pytest.fixture(autouse=True)
+def _quick(monkeypatch):
+    monkeypatch.setattr(player, "MILLISECONDS_A_DEGREE", 1.0)
+
+
+def test_it_says_the_three_sentences_of_the_printed_page(page, session):
+    study = session.study
+    assert page.sentences.text().split("\n") == list(
+        client_sayings(study, two_widths(study), session.display)
+    )
+
+
+def test_the_sentences_change_with_the_opening(page, session):
+    before = page.sentences.text()
+    session.edit("obstructions", [])
+    assert page.sentences.text() != before
+    assert "chair rail" not in page.sentences.text()
+
+
+def test_it_says_how_much_is_not_measured(page, session):
+    assert f"{len(session.study.filled.assumed)} taken as usual" in page.marked.text()
+    assert "⚠ 1 thing to note" in page.marked.text()
+
+
+def test_space_plays_to_where_the_door_that_goes_farther_stops(qtbot, page, session):
+    session.swing(0)
+    with qtbot.waitSignal(page.player.turned_on, check_params_cb=lambda on: not on):
+        qtbot.keyClick(page, Qt.Key.Key_Space)
+        assert page.player.playing
+        assert "Pause" in page.controls.buttons["play"].text()
+    assert session.angle == max(one.rests_at for one in session.study.candidates)
+    assert "Play" in page.controls.buttons["play"].text()
+
+
+def test_a_door_that_is_held_square_plays_to_square(qtbot, page, session):
+    session.select("160A")
+    assert page.player.end == 90
+    assert page.controls.slider.maximum() == 900
+
+
+def test_an_edit_stops_the_playing(qtbot, page, session):
+    session.swing(0)
+    page.player.play()
+    session.edit("size.width", 38)
+    assert not page.player.playing
+
+
+def test_the_slider_turns_the_door(page, session):
+    page.controls.slider.setValue(450)
+    assert session.angle == 45
+
+
+def test_a_hand_on_the_door_turns_it(qtbot, page, session):
+    """From square, a quarter turn about the pin closes the door; it goes no farther than it can."""
+    session.swing(90)
+    canvas = page.canvas
+    one = canvas._sheet.panels[0]
+    share = 96 / 72
+    x, y = one.main.view.to_sheet(one.hung.pin.at)
+    pin = QPoint(round(x * share), round((canvas._sheet.height - y) * share))
+    away = -60 if one.hung.mirrored else 60
+    qtbot.mousePress(canvas, Qt.MouseButton.LeftButton, pos=pin + QPoint(0, -60))
+    qtbot.mouseMove(canvas, pin + QPoint(round(away * 0.7), round(-60 * 0.7)))
+    assert session.angle == pytest.approx(45, abs=2)
+    qtbot.mouseMove(canvas, pin + QPoint(away, 30))
+    assert session.angle == 0
+    qtbot.mouseRelease(canvas, Qt.MouseButton.LeftButton, pos=pin)
+    qtbot.mouseMove(canvas, pin + QPoint(0, -60))
+    assert session.angle == 0
+
+
+def test_without_openings_it_says_what_to_do(page, session):
+    session.take_openings((), "remove all", "")
+    assert "Start from" in page.words.text()
+    assert page.words.isVisible()
+    page.questions.starts.buttons["Office door"].click()
+    assert page.canvas.isVisible()
+    assert "opens to" in page.sentences.text()
+
+
+def test_an_opening_that_cannot_be_studied_says_why(qtbot, session):
+    def refuse(opening, facts):
+        raise ValueError("nothing of this can be worked out")
+
+    page = ClientPage(Session(session.job, studier=refuse))
+    qtbot.addWidget(page)
+    page.show_state("open")
+    page.show()
+    assert page.words.text() == "Nothing of this can be worked out"
+    assert page.words.isVisible()
+    assert page.sentences.text() == ""
+
+
+def test_everything_pressed_is_large_enough_for_a_finger(page):
+    touch = TOUCH * pixels_a_millimetre(page.screen())
+    for button in page.findChildren(QAbstractButton):
+        if button.isVisible() and not isinstance(button.parent(), QLineEdit):
+            assert button.height() >= touch - 1, button.text()
+            assert button.width() >= touch - 1, button.text()
+    assert page.controls.slider.height() >= touch - 1
+
+
+def test_nothing_pressed_has_its_words_cut(page):
+    for button in page.findChildren(QAbstractButton):
+        if button.isVisible() and button.text():
+            room = button.width() - QFontMetricsF(button.font()).horizontalAdvance(button.text())
+            assert room >= 0, button.text()
+
+
+def test_every_widget_that_takes_the_keyboard_has_a_name(page):
+    page.questions.things.buttons["Something else"].click()
+    takes = [
+        one
+        for one in page.findChildren(QAbstractButton) + page.findChildren(QLineEdit)
+        if one.focusPolicy() != Qt.FocusPolicy.NoFocus
+    ]
+    assert len(takes) > 30
+    assert [one for one in takes if not one.accessibleName()] == []
+
+
+# --- In its window ---
+
+
+def test_everything_technical_is_put_away_and_comes_back(window, in_window):
+    assert not window.commands.isVisible()
+    assert not window.columns.isVisible()
+    in_window.controls.buttons["back"].click()
+    assert window.commands.isVisible()
+    assert window.columns.isVisible()
+
+
+def test_keys_of_commands_still_work(qtbot, window, in_window, session):
+    session.edit("size.width", 40)
+    in_window.controls.buttons["play"].setFocus()
+    qtbot.keyClick(in_window, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
+    assert session.opening.size.width == 36
+
+
+def test_full_screen_is_seven_millimetres_and_escape_goes_back_step_by_step(qtbot, window, in_window):
+    qtbot.keyClick(in_window, Qt.Key.Key_F11)
+    assert window.isFullScreen()
+    assert not in_window.questions.isVisible()
+    for label in (in_window.sentences, in_window.heading, in_window.controls.buttons["play"]):
+        high = QFontMetricsF(label.font()).capHeight() / pixels_a_millimetre(window.screen())
+        assert high >= FULL_SCREEN_CAPITALS
+    points = in_window.canvas._sheet.letters
+    assert points / 72 * 96 == in_window.font().pixelSize()
+    qtbot.keyClick(in_window, Qt.Key.Key_Escape)
+    assert not window.isFullScreen()
+    assert in_window.isVisible()
+    assert in_window.questions.isVisible()
+    qtbot.keyClick(in_window, Qt.Key.Key_Escape)
+    assert not in_window.isVisible()
+    assert window.commands.isVisible()
+
+
+def test_the_questions_come_to_the_whole_screen_when_asked(qtbot, window, in_window):
+    in_window.toggle_whole_screen()
+    in_window.controls.buttons["questions"].click()
+    assert in_window.questions.isVisible()
+    in_window.toggle_whole_screen()
+
+
+def test_leaving_by_another_command_gives_the_screen_back(window, in_window):
+    in_window.toggle_whole_screen()
+    window.commands.actions_by_name["schedule"].trigger()
+    assert not window.isFullScreen()
+    assert window.commands.isVisible()
+    assert len(window.findChildren(QToolBar)) == 1
+
+
+def test_all_of_it_is_readable_in_the_dark(qapp, window, in_window):
+    window.commands.actions_by_name["dark"].trigger()
+    qapp.processEvents()
+    assert in_window.canvas._dark
+    for label in in_window.findChildren(QLabel):
+        if label.isVisible() and label.text():
+            ink = label.palette().windowText().color().lightness()
+            assert ink > 120, label.text()
+
+
+# --- On paper ---
+
+
+def test_one_page_is_written_with_the_same_sentences(tmp_path, page, session):
+    path = tmp_path / "112A client.pdf"
+    assert on_paper.write_page(on_paper.page_of(session), path) == "Written to 112A client.pdf."
+    (found,) = read_pdf(path.read_bytes())
+    words = " ".join(one.text for one in found.texts)
+    assert page.sentences.text().split("\n")[0] in words
+
+
+def test_a_file_that_cannot_be_written_is_said(tmp_path, page, session):
+    said = on_paper.write_page(on_paper.page_of(session), tmp_path / "nowhere" / "a.pdf")
+    assert "could not be written" in said
+
+
+def test_nothing_to_print_is_said(page, session):
+    session.take_openings((), "remove all", "")
+    said = []
+    page.said.connect(said.append)
+    page.controls.buttons["print"].click()
+    assert said == ["There is no door to print yet."]
+
+
+def test_the_page_goes_to_the_printer_that_was_chosen(tmp_path, page, session, monkeypatch):
+    from PySide6.QtPrintSupport import QPrinter
+
+    from configurator.ui.sheets import printing
+
+    path = tmp_path / "printed.pdf"
+
+    def choose(printer, count, owner):
+        printer.setOutputFormat(QPrinter.OutputFormat.PdfFormat)
+        printer.setOutputFileName(str(path))
+        return count == 1
+
+    monkeypatch.setattr(printing, "ask_printer", choose)
+    assert on_paper.print_page(session, page) == "Printed."
+    assert path.stat().st_size > 10_000
+    monkeypatch.setattr(printing, "ask_printer", lambda *_: False)
+    assert on_paper.print_page(session, page) == ""

@@ -1,0 +1,57 @@
+import pytest
+
+from configurator.ui.client import player as module
+from configurator.ui.client.player import Player
+
+
+@pytest.fixture
+def player(qtbot, session, monkeypatch):
+    """A player that follows its session, a hundred times as fast as one to look at."""
+    monkeypatch.setattr(module, "MILLISECONDS_A_DEGREE", 0.6)
+    player = Player(session, session)
+    player.end = 171.8
+    session.changed.connect(lambda _: player.follow())
+    return player
+
+
+def test_it_plays_from_closed_to_the_end_and_only_onward(qtbot, player, session):
+    session.swing(180)
+    angles = []
+    session.changed.connect(lambda _: angles.append(session.angle))
+    with qtbot.waitSignal(player.turned_on, check_params_cb=lambda on: not on):
+        player.play()
+    assert angles[0] == 0
+    assert angles == sorted(angles)
+    assert session.angle == 171.8
+    assert not player.playing
+
+
+def test_it_plays_on_from_where_the_door_stands(qtbot, player, session):
+    session.swing(100)
+    angles = []
+    session.changed.connect(lambda _: angles.append(session.angle))
+    with qtbot.waitSignal(player.turned_on, check_params_cb=lambda on: not on):
+        player.play()
+    assert min(angles) >= 100
+
+
+def test_it_can_be_paused_and_goes_on(qtbot, player, session):
+    session.swing(0)
+    player.toggle()
+    qtbot.waitUntil(lambda: session.angle > 5)
+    player.toggle()
+    stands = session.angle
+    qtbot.wait(60)
+    assert session.angle == stands
+    with qtbot.waitSignal(player.turned_on, check_params_cb=lambda on: not on):
+        player.toggle()
+    assert session.angle == 171.8
+
+
+def test_it_gives_way_to_whoever_else_turns_the_door(qtbot, player, session):
+    session.swing(0)
+    player.play()
+    qtbot.waitUntil(lambda: session.angle > 5)
+    session.swing(170)
+    assert not player.playing
+    assert session.angle == 170
