@@ -26,8 +26,7 @@ def pdf_bytes(pages: Iterable[Page]) -> bytes:
     """Return the pages as a PDF, in their order, taken one at a time. Raises ValueError for no page."""
     load_fonts()
     written = io.BytesIO()
-    # The stubs take the face for a number; without one the library names a face that it does not embed.
-    canvas = Canvas(written, initialFontName=FONT, pageCompression=1, invariant=1)  # type: ignore[arg-type]
+    canvas = Canvas(written, pageCompression=1, invariant=1)
     titles: list[str] = []
     for page in pages:
         _write(canvas, page, f"page{len(titles)}")

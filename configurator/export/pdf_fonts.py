@@ -15,3 +15,4 @@ def load_fonts() -> None:
     for name in (FONT, BOLD):
         if name not in pdfmetrics.getRegisteredFontNames():
             pdfmetrics.registerFont(TTFont(name, font_file(name)))
+    rl_config.canvas_basefontname = FONT  # else every page names a face of the library's that is not embedded

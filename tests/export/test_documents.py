@@ -180,6 +180,10 @@ def test_signs_of_markup_and_other_alphabets_are_letters_in_a_pdf():
     assert pages(pdf_bytes(marks("<b>&amp; Ω ж \n two lines", "日本"))) == 1
 
 
+def test_a_pdf_names_no_face_that_it_does_not_embed():
+    assert b"Helvetica" not in pdf_bytes(document())
+
+
 @pytest.mark.parametrize("make", [xlsx_bytes, pdf_bytes], ids=["xlsx", "pdf"])
 def test_the_same_document_is_the_same_bytes(make):
     assert make(document(ROW, ROW)) == make(document(ROW, ROW))

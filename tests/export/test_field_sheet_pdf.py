@@ -70,3 +70,7 @@ def test_progress_is_told_and_a_stopped_sheet_leaves_the_old_one(tmp_path):
         write_field_sheet(job, path, progress=lambda done, _: done < 30)
     assert path.read_bytes() == b"before"
     assert [one.name for one in tmp_path.iterdir()] == ["field.pdf"]
+
+
+def test_it_names_no_face_that_it_does_not_embed():
+    assert b"Helvetica" not in field_sheet_bytes(job_of(data("1")))
