@@ -49,6 +49,7 @@ def new_application() -> QApplication:
     application.setApplicationName(NAME)
     application.setApplicationDisplayName("")
     application.setDesktopFileName(NAME)
+    look.mend(application)
     return application
 
 

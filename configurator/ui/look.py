@@ -3,6 +3,8 @@
 from PySide6.QtGui import QColor, QFont, QGuiApplication, QPalette
 from PySide6.QtWidgets import QApplication, QWidget
 
+from configurator.ui.contrast import readable
+
 GRID = 4
 LABEL_WIDTH = 27 * GRID
 FORM_WIDTH = 79 * GRID
@@ -65,6 +67,12 @@ def use_theme(application: QApplication, dark: bool) -> None:
     scheme = Qt.ColorScheme.Dark if dark else Qt.ColorScheme.Light
     hints.setColorScheme(scheme)
     application.setPalette(_dark_palette() if dark else QPalette())
+    mend(application)
+
+
+def mend(application: QApplication) -> None:
+    """Mend the palette that holds where text would not stand out enough from its ground."""
+    application.setPalette(readable(application.palette()))
 
 
 def _dark_palette() -> QPalette:
