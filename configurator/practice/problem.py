@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 from random import Random
+from typing import Literal
 
 from configurator.model import Opening
 from configurator.practice.answers import Answer
@@ -14,8 +15,8 @@ _MOST_TRIES = 500
 class Problem:
     """A question, what is right, and why; `opening` is what the picture shows beside the solution.
 
-    `angle` is how far the door stands open there, degrees. `convention` names whose way of counting is meant,
-    where practice differs.
+    `angle` is how far the door stands open there, degrees; with `shown_first` a picture without numbers
+    stands beside the question too. `convention` names whose way of counting is meant, where practice differs.
     """
 
     question: str
@@ -24,6 +25,8 @@ class Problem:
     convention: str = ""
     opening: Opening | None = None
     angle: float = 0.0
+    picture: Literal["plan", "hand"] = "plan"
+    shown_first: bool = False
 
 
 Maker = Callable[[Random], Problem | None]

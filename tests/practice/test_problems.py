@@ -5,6 +5,7 @@ import re
 
 import pytest
 
+from configurator.drawing.bare_plan import bare_plan
 from configurator.practice.answers import (
     HANDS,
     AngleAnswer,
@@ -39,7 +40,8 @@ def test_a_seed_gives_the_same_problem_and_another_seed_another():
 
 def test_every_template_draws_fresh_numbers():
     for template in TEMPLATES:
-        assert len({pose(template, seed).problem.question for seed in range(12)}) >= 3, template.key
+        posed = [pose(template, seed).problem for seed in range(12)]
+        assert len({(one.question, one.answer.shown) for one in posed}) >= 3, template.key
 
 
 def test_a_template_that_finds_no_numbers_says_so():
@@ -140,6 +142,16 @@ def test_every_picture_can_be_studied():
             if problem.opening is not None:
                 assert study(problem.opening).candidates
                 assert 0.0 <= problem.angle <= 180.0
+
+
+def test_a_picture_shown_with_the_question_tells_no_number_and_no_angle():
+    for template in TEMPLATES:
+        problem = pose(template, 4).problem
+        if problem.shown_first and problem.picture == "plan":
+            assert problem.opening is not None
+            groups = bare_plan(study(problem.opening), 600.0, 400.0)
+            kinds = {type(item).__name__ for group in groups for item in group.primitives}
+            assert kinds.isdisjoint({"Text", "Dimension"}), (template.key, kinds)
 
 
 def test_the_study_of_the_picture_agrees_with_the_answer():

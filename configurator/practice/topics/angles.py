@@ -73,6 +73,7 @@ def _rail(random: Random) -> Problem | None:
         ),
         convention=f"0° is the closed door. {_BARE}",
         opening=found.opening,
+        shown_first=True,
         angle=180.0,
     )
 
@@ -104,6 +105,7 @@ def _return_wall(random: Random) -> Problem | None:
         ),
         convention=f"0° is the closed door. {_BARE}",
         opening=found.opening,
+        shown_first=True,
         angle=180.0,
     )
 
@@ -152,6 +154,7 @@ def _lever(random: Random) -> Problem | None:
         ),
         convention="0° is the closed door; the lever is taken as a box seen from above.",
         opening=found.opening,
+        shown_first=True,
         angle=180.0,
     )
 
@@ -184,6 +187,7 @@ def _what_stops(random: Random) -> Problem | None:
         ),
         convention="A lever that meets a wall first wants a stop, not a wider hinge.",
         opening=found.opening,
+        shown_first=True,
         angle=180.0,
     )
 

@@ -59,6 +59,7 @@ def _past_door(random: Random) -> Problem | None:
         solution=(off_door_line(found), f"C = 2o = 2 × {fraction(found.pin.o)} = {fraction(value)} in."),
         convention=_HANDBOOK,
         opening=found.opening,
+        shown_first=True,
         angle=_FLAT,
     )
 
@@ -76,6 +77,7 @@ def _past_frame(random: Random) -> Problem | None:
         solution=(off_door_line(found), inset_line(found), _frame_line(found)),
         convention=_FROM_FRAME,
         opening=found.opening,
+        shown_first=True,
         angle=_FLAT,
     )
 
@@ -92,6 +94,7 @@ def _past_wall(random: Random) -> Problem | None:
         answer=LengthAnswer(_wall_clearance(found)),
         solution=(off_door_line(found), inset_line(found), _frame_line(found), _wall_line(found)),
         opening=found.opening,
+        shown_first=True,
         angle=_FLAT,
     )
 
@@ -115,6 +118,7 @@ def _wider(random: Random) -> Problem | None:
             f"2 × ({fraction(width)} − {fraction(found.h.W)}) / 2 = {fraction(gained)} in.",
         ),
         opening=found.on(width).opening,
+        shown_first=True,
         angle=_FLAT,
     )
 
@@ -146,6 +150,7 @@ def _spare(random: Random) -> Problem | None:
         solution=(f"{fraction(clear)} − {fraction(rail)} = {fraction(clear - rail)} in.",),
         convention=_FROM_WALL,
         opening=found.opening,
+        shown_first=True,
         angle=_FLAT,
     )
 
@@ -179,6 +184,7 @@ def _folds_flat(random: Random) -> Problem | None:
         ),
         convention=f"{_FROM_WALL} The bare door is leaf and barrel, without lever or knob.",
         opening=found.opening,
+        shown_first=True,
         angle=_FLAT,
     )
 

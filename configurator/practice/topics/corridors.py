@@ -43,6 +43,7 @@ def _flat(random: Random) -> Problem | None:
         ),
         convention=_BARE,
         opening=found.opening,
+        shown_first=True,
         angle=180.0,
     )
 
@@ -67,6 +68,7 @@ def _square(random: Random) -> Problem | None:
         ),
         convention=_BARE,
         opening=found.opening,
+        shown_first=True,
         angle=90.0,
     )
 
@@ -115,6 +117,7 @@ def _in_swing(random: Random) -> Problem | None:
         ),
         convention=f"{row.source}. Local codes and the authority decide.",
         opening=found.opening,
+        shown_first=True,
         angle=90.0,
     )
 
@@ -134,6 +137,7 @@ def _remains(random: Random) -> Problem | None:
         solution=(f"{fraction(corridor)} − {fraction(out)} = {fraction(corridor - out)} in.",),
         convention=_BARE,
         opening=found.opening,
+        shown_first=True,
         angle=180.0,
     )
 

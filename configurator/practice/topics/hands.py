@@ -1,5 +1,6 @@
 """The hand of a door, seen from outside and from inside, and what follows from it."""
 
+from dataclasses import replace
 from random import Random
 
 from configurator.model import Opening
@@ -55,7 +56,7 @@ def _posed(question: str, hand: str, *before: str) -> Problem:
         solution=(*before, *_rule(hand)),
         convention=CONVENTION,
         opening=_shown(hand),
-        angle=60.0,
+        picture="hand",
     )
 
 
@@ -109,6 +110,14 @@ def _from_the_pull(random: Random) -> Problem:
     )
 
 
+def _from_a_plan(random: Random) -> Problem:
+    hand = random.choice(tuple(HANDS))
+    return replace(
+        _posed("The plan shows a door from above. You stand outside. What hand is it?", hand),
+        shown_first=True,
+    )
+
+
 def _name_of(random: Random) -> Problem:
     hand = random.choice(tuple(HANDS))
     options = [f"hinges left, {swing}" for swing in ("push", "pull")]
@@ -121,7 +130,7 @@ def _name_of(random: Random) -> Problem:
         solution=_rule(hand),
         convention=CONVENTION,
         opening=_shown(hand),
-        angle=60.0,
+        picture="hand",
     )
 
 
@@ -139,12 +148,14 @@ def _seen_barrel(random: Random) -> Problem:
         ),
         convention=CONVENTION,
         opening=_shown(hand),
+        picture="hand",
     )
 
 
 TEMPLATES = (
     Template("hand seen from outside", TOPIC, 1, _from_outside),
     Template("what a hand says", TOPIC, 1, _name_of),
+    Template("hand from a plan", TOPIC, 1, _from_a_plan),
     Template("side the barrel shows on", TOPIC, 2, _seen_barrel),
     Template("hand seen from inside", TOPIC, 2, _from_inside),
     Template("hand from the rooms", TOPIC, 3, _with_rooms),

@@ -57,6 +57,7 @@ def _at_90(random: Random) -> Problem | None:
         solution=(_line(found),),
         convention=_AT_90,
         opening=found.opening,
+        shown_first=True,
         angle=90.0,
     )
 
@@ -77,6 +78,7 @@ def _serves(random: Random) -> Problem | None:
         solution=(_line(found), f"Against {least:g} in that is {more}."),
         convention=_accessible(),
         opening=found.opening,
+        shown_first=True,
         angle=90.0,
     )
 
@@ -99,6 +101,7 @@ def _cost(random: Random) -> Problem | None:
         ),
         convention=_AT_90,
         opening=found.on(wider).opening,
+        shown_first=True,
         angle=90.0,
     )
 
@@ -192,6 +195,7 @@ def _edge_gap(random: Random) -> Problem | None:
         answer=LengthAnswer(least, 0.001),
         solution=(*_edge_lines(h, pin), f"{arris:.4f} − {corner:.4f} = {least:.3f} in."),
         opening=found.on(h.W).opening,
+        shown_first=True,
     )
 
 
@@ -211,6 +215,7 @@ def _binds(random: Random) -> Problem | None:
         answer=yes_or_no(binds),
         solution=(*_edge_lines(h, pin), f"{corner:.4f} {sign} {arris:.4f}: {end}."),
         opening=found.on(h.W).opening,
+        shown_first=True,
     )
 
 

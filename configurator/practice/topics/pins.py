@@ -28,6 +28,7 @@ def _asked(found: Case, question: str, value: float, *solution: str) -> Problem:
         answer=LengthAnswer(value),
         solution=solution,
         opening=found.opening,
+        shown_first=True,
     )
 
 

@@ -33,6 +33,7 @@ def _whole_degree(random: Random) -> Problem | None:
         solution=(f"Down, never up, to the whole degree below {angle:.1f}°: {math.floor(angle)}°.",),
         convention=f"0° is the closed door. {_REST}",
         opening=found.opening,
+        shown_first=True,
         angle=180.0,
     )
 
@@ -63,6 +64,7 @@ def _return_wall(random: Random) -> Problem | None:
         ),
         convention=_REST,
         opening=found.opening,
+        shown_first=True,
         angle=float(right),
     )
 
@@ -94,6 +96,7 @@ def _what_is_wanted(random: Random) -> Problem | None:
         solution=(why[right],),
         convention="The hinge is chosen on the bare answer and on trim; hardware wants a stop.",
         opening=found.opening,
+        shown_first=True,
         angle=180.0,
     )
 
@@ -129,6 +132,7 @@ def _bumper(random: Random) -> Problem | None:
         ),
         convention=_TIP,
         opening=found.opening,
+        shown_first=True,
         angle=math.degrees(place.angle),
     )
 

@@ -2,7 +2,6 @@
 
 from collections.abc import Callable
 from random import SystemRandom
-from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QFocusEvent, QResizeEvent
@@ -10,18 +9,14 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QSplitter, QWidg
 
 from configurator.practice.exercise import Exercise
 from configurator.practice.progress import Progress, clear_progress, load_progress, people, save_progress
-from configurator.study.run import study
 from configurator.ui.look import GRID
 from configurator.ui.practice.people import PeopleColumn
+from configurator.ui.practice.picture import LEAST, ProblemPicture
 from configurator.ui.practice.question import WIDEST, QuestionPanel
 from configurator.ui.session import Session
 
-if TYPE_CHECKING:
-    from configurator.ui.canvas import PlanCanvas
-
 SOMEBODY = "trainee"
 _LARGEST_DRAW = 9_999_999
-_LEAST_PICTURE = 70 * GRID
 _LEAST_QUESTION = 140 * GRID
 _WIDE = 375 * GRID
 """From this width on the picture stands beside the question, not under it."""
@@ -47,7 +42,7 @@ class PracticePage(QWidget):
         progress = load_progress(names[0] if names else SOMEBODY)
         self.exercise = Exercise(progress, self._keep, draw)
         self.who, self.question = PeopleColumn(), QuestionPanel()
-        self.canvas: PlanCanvas | None = None
+        self.picture = ProblemPicture()
         self.split = QSplitter(Qt.Orientation.Vertical)
         self._put_together()
         self._connect()
@@ -136,18 +131,8 @@ class PracticePage(QWidget):
     def _show(self) -> None:
         self.question.show_exercise(self.exercise, self.session.dark)
         self.who.show_progress(self.exercise.progress, self.exercise.topic)
-        self._show_picture()
-
-    def _show_picture(self) -> None:
-        """Show the opening of a problem with its solution, never before: its dimensions tell the answer."""
-        problem = self.exercise.posed.problem
-        wanted = self.exercise.ended and problem.opening is not None
-        if wanted and problem.opening is not None:
-            session = self.session
-            self._plan().show_study(study(problem.opening), problem.angle, session.display, session.dark)
-        if self.canvas is not None:
-            self.canvas.setVisible(wanted)
-            self._share_room()
+        self.picture.show_exercise(self.exercise, self.session)
+        self._share_room()
 
     def _share_room(self) -> None:
         """Give the question what it needs, beside the picture or above it, and the picture the rest."""
@@ -155,18 +140,8 @@ class PracticePage(QWidget):
         if self.split.orientation() == Qt.Orientation.Horizontal:
             self.split.setSizes([WIDEST, max(width - WIDEST, 1)])
         else:
-            needed = min(self.question.wanted_height(width), height - _LEAST_PICTURE)
+            needed = min(self.question.wanted_height(width), height - LEAST)
             self.split.setSizes([needed, max(height - needed, 1)])
-
-    def _plan(self) -> "PlanCanvas":
-        from configurator.ui.canvas import PlanCanvas  # not before the first picture: matplotlib is slow
-
-        if self.canvas is None:
-            self.canvas = PlanCanvas()
-            self.canvas.setMinimumHeight(_LEAST_PICTURE)
-            self.split.addWidget(self.canvas)
-            self.split.setStretchFactor(1, 1)
-        return self.canvas
 
     def _put_together(self) -> None:
         room = QScrollArea()
@@ -177,6 +152,8 @@ class PracticePage(QWidget):
         room.setWidget(self.question)
         self.split.setChildrenCollapsible(False)
         self.split.addWidget(room)
+        self.split.addWidget(self.picture)
+        self.split.setStretchFactor(1, 1)
         line = QHBoxLayout(self)
         line.setContentsMargins(0, 0, 0, 0)
         line.setSpacing(0)

@@ -30,7 +30,7 @@ def test_it_stands_in_place_of_the_work_and_takes_the_keyboard(window, page):
     assert QApplication.focusWidget() is page.question.typed
     assert page.question.question.text() == page.exercise.posed.problem.question
     assert page.question.heading.text() == "Sizes, level 1 of 5"
-    assert page.canvas is None
+    assert page.picture.canvas is None
 
 
 def test_a_problem_is_answered_and_the_next_one_posed_from_the_keyboard_alone(page, qtbot):
@@ -38,11 +38,11 @@ def test_a_problem_is_answered_and_the_next_one_posed_from_the_keyboard_alone(pa
     type_in(qtbot, page, right_of(page))
     assert page.question.verdict.text() == f"✔ Right: {page.exercise.posed.problem.answer.shown}."
     assert page.question.solution.text() == "\n".join(page.exercise.posed.problem.solution)
-    assert page.canvas.isVisible()
+    assert page.picture.canvas.isVisible()
     qtbot.keyClick(page.question.typed, Qt.Key.Key_Return)
     assert page.exercise.number != number_of(PIN, 3)
     assert page.question.typed.text() == ""
-    assert not page.canvas.isVisible()
+    assert not page.picture.canvas.isVisible()
     assert QApplication.focusWidget() is page.question.typed
 
 
@@ -85,8 +85,8 @@ def test_the_solution_is_shown_with_its_picture_and_the_door_as_far_as_it_goes(p
     page.call(number_of(RAIL, 5))
     page.question.show_it.click()
     assert page.question.verdict.text().startswith("● The answer is ")
-    assert page.canvas.isVisible()
-    assert f"stops at {page.exercise.posed.problem.answer.value:.1f}°" in " ".join(texts(page.canvas))
+    assert page.picture.canvas.isVisible()
+    assert f"stops at {page.exercise.posed.problem.answer.value:.1f}°" in " ".join(texts(page.picture.canvas))
     assert not page.question.check.isEnabled()
     assert page.question.next.isEnabled()
 
@@ -101,7 +101,7 @@ def test_a_problem_without_an_opening_has_no_picture(page):
     page.show_solution()
     page.call(number_of(BY_KEY["hinges in pairs"], 5))
     page.show_solution()
-    assert not page.canvas.isVisible()
+    assert not page.picture.canvas.isVisible()
 
 
 def test_a_problem_is_called_by_its_number(page, qtbot):
@@ -177,9 +177,9 @@ def test_it_follows_the_theme(session, page):
     page.call(number_of(RAIL, 5))
     page.show_solution()
     session.use_dark(True)
-    assert page.canvas._dark
+    assert page.picture.canvas._dark
     session.use_dark(False)
-    assert not page.canvas._dark
+    assert not page.picture.canvas._dark
 
 
 @pytest.mark.parametrize(
@@ -191,7 +191,7 @@ def test_the_picture_stands_where_there_is_room(window, page, width, side):
     page.show_solution()
     QApplication.processEvents()
     assert page.split.orientation() == side
-    assert page.canvas.height() >= 280
+    assert page.picture.canvas.height() >= 280
     assert page.question.typed.visibleRegion().boundingRect().width() == page.question.typed.width()
 
 
@@ -219,3 +219,29 @@ def test_who_practised_last_is_there_again_at_the_next_start(session, qtbot):
     qtbot.addWidget(page)
     assert page.who.person.currentText() == "Wren"
     assert page.exercise.number == number_of(course()[1], 4)
+
+
+def test_the_closed_door_stands_beside_its_question_and_is_dimensioned_with_the_solution(page):
+    page.call(number_of(RAIL, 5))
+    assert page.picture.plain.isVisible()
+    assert page.picture.plain.accessibleName() == "Plan of the closed door of the problem, without dimensions"
+    page.show_solution()
+    assert not page.picture.plain.isVisible()
+    assert page.picture.canvas.isVisible()
+
+
+def test_the_plan_of_a_hand_does_not_tell_the_hand_before_it_is_answered(page):
+    page.call(number_of(BY_KEY["hand from a plan"], 5))
+    hand = page.exercise.posed.problem.answer.right
+    assert page.picture.plain.isVisible()
+    assert hand not in page.picture.plain.accessibleName().split()
+    page.answer(hand)
+    assert page.picture.plain.isVisible()
+    assert page.picture.plain.accessibleName() == f"Plan of a door, {hand}"
+
+
+def test_a_hand_told_in_words_is_drawn_with_its_solution_only(page):
+    page.call(number_of(BY_KEY["hand seen from inside"], 5))
+    assert not page.picture.isVisible()
+    page.show_solution()
+    assert page.picture.plain.isVisible()
