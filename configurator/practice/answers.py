@@ -18,7 +18,7 @@ from configurator.units import LengthError, format_exact, parse_length
 
 _EDGE = 0.05
 """A value within this share of a step of the middle between two steps could be rounded either way."""
-_DECIMALS = {0.01: (2, "hundredth: 0.06"), 0.001: (3, "thousandth: 0.109")}
+_DECIMALS = {0.01: (2, "hundredth: 9.99"), 0.001: (3, "thousandth: 9.999")}
 
 
 class UnreadableError(ValueError):
@@ -64,7 +64,7 @@ class LengthAnswer:
         """What to type, and how exactly."""
         if self.step in _DECIMALS:
             return f"Inches, to the nearest {_DECIMALS[self.step][1]}"
-        return f"Inches, to the nearest 1/{round(1 / self.step)}: 4-1/2, 4.5, 3'-0\" or 114 mm"
+        return f"Inches, to the nearest 1/{round(1 / self.step)}: 7-21/32, 7.656, 11'-7\" or 200 mm"
 
     @property
     def shown(self) -> str:
@@ -96,7 +96,7 @@ class AngleAnswer:
     @property
     def hint(self) -> str:
         """What to type, and how exactly."""
-        nearest = "nearest degree: 172" if self.step == 1.0 else "nearest tenth of a degree: 171.8"
+        nearest = "nearest degree: 45" if self.step == 1.0 else "nearest tenth of a degree: 45.5"
         return f"Degrees, to the {nearest}"
 
     @property
@@ -130,7 +130,8 @@ class CountAnswer:
         """What to type, and how exactly."""
         if self.in_pairs:
             return "Pairs, exactly: 1-1/2"
-        return f"How many {self.things}, exactly" + (": 6, or 3 pair" if self.things == "hinges" else ": 24")
+        pair = ": 7, or 3-1/2 pair" if self.things == "hinges" else ""
+        return f"How many {self.things}, exactly{pair}"
 
     @property
     def shown(self) -> str:
@@ -172,7 +173,7 @@ class HingeSizeAnswer:
     @property
     def hint(self) -> str:
         """What to type, and how exactly."""
-        return "A hinge size, height first: 4-1/2 x 4"
+        return "A hinge size, height first: 8 x 7-1/2"
 
     @property
     def shown(self) -> str:
@@ -253,9 +254,9 @@ def _digits(text: str) -> str:
 _CODES = MappingProxyType(
     {
         "hand": (_hand, r"[LR]HR?", "A hand: LH, RH, LHR or RHR"),
-        "BHMA number": (bhma_number, r"\d{3}", "A BHMA number of three figures: 605"),
-        "US code": (us_code, r"US(?:P|\d{1,2}[A-Z]?)", "A US code: US3"),
-        "opening size": (_digits, r"\d{4,6}", "The size in figures alone, width first: 2868"),
+        "BHMA number": (bhma_number, r"\d{3}", "A BHMA number of three figures: 628"),
+        "US code": (us_code, r"US(?:P|\d{1,2}[A-Z]?)", "A US code: US28"),
+        "opening size": (_digits, r"\d{4,6}", "The size in figures alone, width first: 5080"),
     }
 )
 

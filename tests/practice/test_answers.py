@@ -39,7 +39,7 @@ def test_a_decimal_length_is_shown_and_marked_at_its_places():
     assert answer.is_right("0.04328")
     assert not answer.is_right("0.044")
     assert not answer.is_right("0.042")
-    assert LengthAnswer(0.0433, 0.01).hint == "Inches, to the nearest hundredth: 0.06"
+    assert LengthAnswer(0.0433, 0.01).hint == "Inches, to the nearest hundredth: 9.99"
 
 
 def test_a_value_halfway_between_two_steps_makes_no_problem():

@@ -100,7 +100,15 @@ def check(posed):
     for text in (problem.question, problem.convention, problem.answer.hint, *problem.solution):
         assert not UNREAD.search(text), (where, text)
     assert problem.solution, where
+    assert told(problem.answer) not in re.split("[:,]? ", problem.answer.hint), where
     assert said(problem.answer) in " ".join(problem.solution), (where, problem.solution)
+
+
+def told(answer):
+    """The right answer as an example of what to type would tell it; a hand and an option are always told."""
+    if isinstance(answer, ChoiceAnswer) or (isinstance(answer, CodeAnswer) and answer.kind == "hand"):
+        return None
+    return said(answer)
 
 
 def said(answer):
