@@ -23,6 +23,7 @@ from configurator.drawing.pages.frame import drawing_box, page_frame
 from configurator.drawing.pages.hinge_table import hinge_table, unlike
 from configurator.drawing.pages.page import Page, Paper, Scale
 from configurator.drawing.pages.papers import fitted_or_asked, largest_scale
+from configurator.drawing.pages.texts_apart import refuse_crowded
 from configurator.drawing.view import Box
 from configurator.model import JobFacts
 from configurator.rules.usual import FilledOpening
@@ -70,6 +71,7 @@ def elevation_page(
     )
     rows = table.drawn((whole.left, whole.bottom + table.height()), whole.width) if table.rows else ()
     details = set_side_by_side(blocks, box, chosen, display)
+    refuse_crowded(details, scale)
     return Page(f"{study.opening.mark} elevation", paper, details, (*furniture, *rows))
 
 

@@ -9,6 +9,7 @@ from configurator.drawing.pages.preparation_edges import door_edge, frame_rabbet
 from configurator.drawing.pages.preparation_facts import Preparation, preparations
 from configurator.drawing.pages.preparation_notes import preparation_notes, preparation_table
 from configurator.drawing.pages.preparation_sections import section_at_hinge, section_at_latch
+from configurator.drawing.pages.texts_apart import refuse_crowded
 from configurator.drawing.view import Box
 from configurator.model import JobFacts
 from configurator.study.records import Study
@@ -36,6 +37,7 @@ def preparation_page(
     under = table.height() + _OVER_TABLE if table.rows else 0.0
     box = Box(whole.left, whole.bottom + under, whole.right, whole.top)
     details = _details(preps[0], Marks(study.filled), box, scale, paper, display) if preps else ()
+    refuse_crowded(details, scale)
     furniture, _ = page_frame(
         paper,
         study,
