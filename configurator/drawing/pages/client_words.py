@@ -30,6 +30,8 @@ _ROWS: Mapping[str, str] = MappingProxyType(
     }
 )
 """The facts a client is shown, in their order, and what they are called."""
+_NOTHING_TO_SPARE = 1 / 32
+"""Inches under which nobody builds: a door that passes by less is said to have nothing to spare."""
 _LITTLE = 10.0
 """Degrees short of what was asked that hardware may end a swing without a word beside the recommendation."""
 NOT_CHOSEN = "The hinges of this opening are not chosen here."
@@ -124,7 +126,7 @@ def _opens(one: Candidate, two: TwoWidths, display: Display) -> str:
     if _rests_before(one):
         return f"{begin} comes to rest at {display.angle(one.rests_at)} against its {_held_by(one)}."
     if one.stopped_by is None:
-        return f"{begin} opens all the way, flat to 180°."
+        return f"{begin} opens all the way, flat to 180°{_to_spare(one)}."
     return f"{begin} opens to {display.angle(one.greatest_angle)}, where {_meeting(one.stopped_by)}."
 
 
@@ -136,6 +138,12 @@ def end_words(one: Candidate, display: Display) -> tuple[str, ...]:
     if one.stopped_by is None:
         return ("open all the way, 180°", "open 180°")
     return f"stops at {angle}: {_meeting(one.stopped_by)}", f"stops at {angle}"
+
+
+def _to_spare(one: Candidate) -> str:
+    """Say so where a door that passes everything all but touches it."""
+    close = one.least_gap is not None and one.least_gap < _NOTHING_TO_SPARE
+    return ", with nothing to spare" if close else ""
 
 
 def _meeting(stopped: StoppedBy) -> str:
@@ -156,8 +164,8 @@ def _rests_before(one: Candidate) -> bool:
 
 
 def _alike(narrower: Candidate, wider: Candidate) -> bool:
-    """Whether the door goes just as far on either hinge, and for the same reason."""
-    if abs(narrower.rests_at - wider.rests_at) > _SAME:
+    """Whether the door goes just as far on either hinge, for the same reason, with as much to spare."""
+    if abs(narrower.rests_at - wider.rests_at) > _SAME or _to_spare(narrower) != _to_spare(wider):
         return False
     held = _rests_before(narrower), _rests_before(wider)
     return all(held) or (not any(held) and narrower.stopped_by == wider.stopped_by)

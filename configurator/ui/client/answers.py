@@ -3,11 +3,13 @@
 Dimensions of things are typical ones, from memory, inches: they stand until somebody measures.
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 from typing import Any
 
 from configurator.model import Opening
-from configurator.ui.presets import OBSTRUCTIONS, USUAL_CASING
+from configurator.ui.presets import HARDWARE, OBSTRUCTIONS, USUAL_CASING
 
 Row = dict[str, Any]
 
@@ -49,6 +51,11 @@ THINGS = (
     ThingAnswer("Something else", OBSTRUCTIONS["Something else"], ("projection", "start")),
 )
 """The things in the order they are offered. Casing is part of the door and goes with the wall."""
+
+
+NO_HANDLE = "None drawn"
+HANDLES: Mapping[str, Row] = MappingProxyType({name: HARDWARE[name] for name in ("Lever", "Knob", "Pull")})
+"""Handles in the order they are offered."""
 
 
 def wall_of(opening: Opening) -> WallAnswer | None:
@@ -94,6 +101,21 @@ def with_nothing(opening: Opening) -> list[Row]:
     """Return the list without anything that a client was asked about."""
     gone = {place for thing in THINGS for place in places_of(opening, thing)}
     return [row for place, row in enumerate(_rows(opening)) if place not in gone]
+
+
+def handle_of(opening: Opening) -> str:
+    """Return the answer that describes the handle on the side that the door is pulled open from."""
+    kinds = {row["kind"]: name for name, row in HANDLES.items()}
+    on_it = (kinds[one.kind] for one in opening.hardware if one.kind in kinds and one.face == "pull")
+    return next(on_it, NO_HANDLE)
+
+
+def with_handle(opening: Opening, name: str) -> list[Row]:
+    """Return the door's hardware with another handle, or none; what else it carries stays."""
+    data: dict[str, Any] = opening.model_dump(include={"hardware"}, exclude_unset=True)
+    kinds = {row["kind"] for row in HANDLES.values()}
+    others = [row for row in data.get("hardware", ()) if row["kind"] not in kinds]
+    return others if name == NO_HANDLE else [dict(HANDLES[name]), *others]
 
 
 def _beside_casing(row: Row, opening: Opening) -> Row:

@@ -85,7 +85,7 @@ class ClientPage(QWidget):
     def _show_door(self) -> None:
         session = self.session
         study, opening = session.study, session.opening
-        self.heading.setText(door_named(opening) if opening else "")
+        self.heading.setText(f"{door_named(opening)}, seen from above" if opening else "")
         self.marked.setText(_marked(study) if study else "")
         self.controls.buttons["undo"].setEnabled(session.history.undo_name is not None)
         if study is None or not study.candidates:
@@ -228,4 +228,5 @@ def _marked(study: Study) -> str:
     said = sum(1 for one in study.all_findings() if one.severity in ("error", "warning"))
     note = f"⚠ {counted(said, 'thing', 'things')} to note, " if said else ""
     usual = f"{note}{len(study.filled.assumed)} taken as usual, not measured"
+    usual += "" if study.opening.hardware else ", drawn without a handle"
     return f"{usual}: under the questions and on the printed page."

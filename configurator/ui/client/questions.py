@@ -11,12 +11,16 @@ from configurator.drawing.pages.notes_column import Note
 from configurator.study.records import Study
 from configurator.ui import paths
 from configurator.ui.client.answers import (
+    HANDLES,
+    NO_HANDLE,
     THINGS,
     WALLS,
     ThingAnswer,
+    handle_of,
     places_of,
     wall_changes,
     wall_of,
+    with_handle,
     with_nothing,
     with_thing,
 )
@@ -44,7 +48,8 @@ class Questions(QWidget):
         self.things = Choices(
             [NOTHING, *(one.name for one in THINGS)], "on the wall beside the door", self._take_thing
         )
-        self.refusal = QLabel()
+        self.handles = Choices([NO_HANDLE, *HANDLES], "the handle", lambda name, _: self._take_handle(name))
+        self.handle_title, self.refusal = QLabel("The handle"), QLabel()
         self.measures: list[Stepper] = []
         self.cautions, self.usual = QLabel(), QLabel()
         self.fold = QPushButton()
@@ -66,6 +71,7 @@ class Questions(QWidget):
             self.walls.show_on([wall.name] if wall else [])
             on = [thing.name for thing in THINGS if places_of(opening, thing)]
             self.things.show_on(on or [NOTHING])
+            self.handles.show_on([handle_of(opening)])
         self._show_measures()
         for stepper in (*self.sizes, *self.measures):
             stepper.show_state()
@@ -113,7 +119,8 @@ class Questions(QWidget):
         tinted(self.cautions, "warning", self.session.dark)
         self.usual.setText(_lines([note for note in notes if not note.warns]))
         open_, count = self.fold.isChecked(), len(study.filled.assumed) if study else 0
-        self.usual.setVisible(open_)
+        for folded in (self.handle_title, self.handles, self.usual):
+            folded.setVisible(open_)
         self.fold.setVisible(study is not None)
         self.fold.setText(f"{'▾' if open_ else '▸'} Taken as usual: {count} things")
 
@@ -141,6 +148,12 @@ class Questions(QWidget):
         else:
             thing = next(one for one in THINGS if one.name == name)
             self._take({"obstructions": with_thing(opening, thing, there)})
+        self.show_state()
+
+    def _take_handle(self, name: str) -> None:
+        opening = self.session.opening
+        if opening is not None and handle_of(opening) != name:
+            self._take({"hardware": with_handle(opening, name)})
         self.show_state()
 
     def _take(self, changes: Mapping[str, Any]) -> None:
@@ -179,7 +192,10 @@ class Questions(QWidget):
         self.fold.setCheckable(True)
         self.fold.setAccessibleName("show what was taken as usual")
         self.fold.clicked.connect(lambda _: self._show_notes(self.session.study))
-        for widget in (self.refusal, self.cautions, self.fold, self.usual):
+        self._titles.append(self.handle_title)
+        for widget in (
+            self.refusal, self.cautions, self.fold, self.handle_title, self.handles, self.usual
+        ):  # fmt: skip
             column.addWidget(widget)
         column.addStretch(1)
 
@@ -201,7 +217,7 @@ class Questions(QWidget):
             font = self.font()
             font.setBold(True)
             label.setFont(font)
-        for choices in (self.starts, self.walls, self.things):
+        for choices in (self.starts, self.walls, self.things, self.handles):
             choices.set_columns(columns)
 
 

@@ -60,6 +60,17 @@ def test_of_one_width():
     assert third.startswith("Left open it stands 3-1/8 in out into the room, and 36-3/4 in at most")
 
 
+@pytest.mark.parametrize(("spare", "said"), [(0.0, True), (1 / 64, True), (1 / 32, False)])
+def test_of_a_door_that_passes_with_nothing_to_spare(spare, said):
+    """Open flat on a 4 in hinge the door's face stands 1-3/8 in off the wall."""
+    thing = {"kind": "other", "start": 0.5, "length": 6, "projection": 1.375 - spare}
+    bare = case_a(obstructions=[thing], compare=[4, 4.5])
+    assert bare.candidates[0].least_gap == pytest.approx(spare, abs=1e-9)
+    first, second, _ = sentences(bare)
+    assert first.endswith("flat to 180°, with nothing to spare.") == said
+    assert "spare" not in second
+
+
 def test_of_a_door_with_a_door_stop():
     stop = {"kind": "floor stop", "projection": 8, "height": 1}
     first, *_ = sentences(case_a(door_stop=stop, compare=[4]))

@@ -88,6 +88,12 @@ def test_all_the_way_is_said_only_of_a_door_that_goes_all_the_way():
         assert flat == (one.stopped_by is None and one.rests_at == 180)
 
 
+def test_nothing_to_spare_is_said_of_a_door_that_passes_by_a_hair_and_of_no_other():
+    for _, one, sentence, _ in every_saying():
+        close = one.stopped_by is None and one.least_gap is not None and one.least_gap < 1 / 32
+        assert ("nothing to spare" in sentence) == (close and one.rests_at == 180)
+
+
 def test_what_comes_first_is_always_named():
     """A lever that ends the swing before the door itself does is said to; so is everything else."""
     for _, one, sentence, _ in every_saying():

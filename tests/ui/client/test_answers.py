@@ -4,11 +4,15 @@ from configurator.model import Opening
 from configurator.study import study
 from configurator.ui import edits
 from configurator.ui.client.answers import (
+    HANDLES,
+    NO_HANDLE,
     THINGS,
     WALLS,
+    handle_of,
     places_of,
     wall_changes,
     wall_of,
+    with_handle,
     with_nothing,
     with_thing,
 )
@@ -86,3 +90,18 @@ def test_every_thing_makes_an_opening_that_can_be_studied(thing):
     assert isinstance(opening, Opening)
     assert study(opening).candidates
     assert all(getattr(opening.obstructions[0], key) is not None for key in thing.measures)
+
+
+def test_a_handle_takes_the_place_of_another_and_leaves_what_else_a_door_carries():
+    closer = {"kind": "closer", "face": "push", "projection": 2.5, "from_latch_edge": 28, "width": 10}
+    closer |= {"height": 81, "vertical": 3}
+    opening = plain_opening(hardware=[closer, dict(HANDLES["Lever"])])
+    assert handle_of(opening) == "Lever"
+    knob = edits.edited(opening, {"hardware": with_handle(opening, "Knob")})
+    assert handle_of(knob) == "Knob"
+    assert [one.kind for one in knob.hardware] == ["knob", "closer"]
+    assert with_handle(knob, NO_HANDLE) == [closer]
+
+
+def test_a_door_without_hardware_has_no_handle_drawn():
+    assert handle_of(plain_opening()) == NO_HANDLE

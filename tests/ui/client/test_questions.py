@@ -101,6 +101,17 @@ def test_what_was_taken_as_usual_is_counted_and_folded_away(page, session):
     assert "licensed professional" in questions.usual.text()
 
 
+def test_a_handle_is_chosen_where_the_rest_is_folded_away(page, session):
+    press(page, "starts", "Office door")
+    assert "without a handle" not in page.marked.text()
+    page.questions.fold.click()
+    assert ticked(page, "handles") == ["Lever"]
+    press(page, "handles", "None drawn")
+    assert session.opening.hardware == ()
+    assert "drawn without a handle" in page.marked.text()
+    assert "the lever" not in page.sentences.text()
+
+
 def test_cautions_are_not_folded_away(page, session):
     said = [one.message for one in session.study.all_findings() if one.severity in ("error", "warning")]
     assert said
