@@ -51,7 +51,6 @@ def _dutch(random: Random) -> Problem:
         answer=CountAnswer(total),
         solution=(*lines, f"Each leaf hangs by itself: {total} together."),
         convention=f"Each leaf is counted by its own height: {hinge_count(40).source}.",
-        opening=opening,
     )
 
 

@@ -189,7 +189,8 @@ def _ordered(random: Random, outswing: bool = False) -> Ordered:
     )
     why = {key: sentence(reason.because) for key, reason in whole.items()}
     count = (opening.quantity, said["height"], said["width"], hinges)
-    return Ordered(opening, words, line, why, *count, said["finish_bhma"])
+    shown = Opening.model_validate({**opening.model_dump(exclude_unset=True), "compare": [said["width"]]})
+    return Ordered(shown, words, line, why, *count, said["finish_bhma"])
 
 
 def _slip(ordered: Ordered, part: str, wrong: str, why: str) -> Problem | None:

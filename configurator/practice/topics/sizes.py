@@ -48,7 +48,6 @@ def _width(random: Random) -> Problem | None:
             f"{_foot_words(width)}.",
         ),
         convention="Opening sizes in figures alone are feet and inches, width first.",
-        opening=Opening.model_validate({"mark": "practice", "size": figures}),
     )
 
 
@@ -65,7 +64,6 @@ def _height(random: Random) -> Problem | None:
             f"{_foot_words(height)}.",
         ),
         convention="Opening sizes in figures alone are feet and inches, width first.",
-        opening=Opening.model_validate({"mark": "practice", "size": figures}),
     )
 
 
@@ -160,7 +158,6 @@ def _leaf_width(random: Random) -> Problem:
             f"{fraction(width)} in.",
         ),
         convention="The nominal door width is the opening's, rabbet to rabbet; the net width the leaf's.",
-        opening=opening,
     )
 
 
@@ -181,7 +178,6 @@ def _leaf_height(random: Random) -> Problem:
             f"{fraction(height)} in.",
         ),
         convention="The opening height is counted from the finished floor to the head rabbet.",
-        opening=opening,
     )
 
 
