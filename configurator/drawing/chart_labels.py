@@ -63,12 +63,14 @@ def labels(chart: Chart, plot: Box, room: Room, lines: Sequence[LineOnSheet]) ->
     """Return the labels of marks, curves and rules; each is left out where nothing is free for it."""
     inner = Room(plot.shrunk(1.0), room.taken)
     levels = [chart.place(plot, 0.0, rule.at)[1] for rule in chart.rules if not rule.upright]
+    named = [rule for rule in chart.rules if rule.upright and rule.label]
+    uprights = [chart.place(plot, rule.at, chart.left.low)[0] for rule in named]
     found: list[Primitive] = []
 
     def letter(places: Iterable[Point], text: str) -> bool:
         for at in places:
             box = text_box(at, text, SIZE)
-            if inner.is_free(box) and not _crossed(box, lines, levels):
+            if inner.is_free(box) and not _crossed(box, lines, levels, uprights):
                 inner.take(Box(box.left - _APART, box.bottom, box.right + _APART, box.top))
                 found.append(Text(TEXT, at, text, SIZE))
                 return True
@@ -87,8 +89,12 @@ def labels(chart: Chart, plot: Box, room: Room, lines: Sequence[LineOnSheet]) ->
     return found
 
 
-def _crossed(box: Box, lines: Sequence[LineOnSheet], levels: Sequence[float]) -> bool:
+def _crossed(
+    box: Box, lines: Sequence[LineOnSheet], levels: Sequence[float], uprights: Sequence[float]
+) -> bool:
     if any(box.bottom - 1.0 < level < box.top + 1.0 for level in levels):
+        return True
+    if any(box.left - 1.0 < upright < box.right + 1.0 for upright in uprights):
         return True
     spans = [line.span(box.left, box.right) for line in lines]
     return any(span is not None and span[0] < box.top + 1 and span[1] > box.bottom - 1 for span in spans)

@@ -12,12 +12,22 @@ _THOUSAND = 1000.0
 
 def at_least(inches: float, display: Display) -> str:
     """Write a length that must not be less, rounded up to what is shown: `4-3/8 in`."""
-    return display.length(_stepped(inches, _per_inch(display), math.ceil))
+    return display.length(stepped_up(inches, display))
 
 
 def at_most(inches: float, display: Display) -> str:
     """Write a length that must not be more, rounded down to what is shown."""
-    return display.length(_stepped(inches, _per_inch(display), math.floor))
+    return display.length(stepped_down(inches, display))
+
+
+def stepped_up(inches: float, display: Display) -> float:
+    """Return a length that must not be less, as it is shown."""
+    return _stepped(inches, _per_inch(display), math.ceil)
+
+
+def stepped_down(inches: float, display: Display) -> float:
+    """Return a length that must not be more, as it is shown."""
+    return _stepped(inches, _per_inch(display), math.floor)
 
 
 def width_from(inches: float) -> str:

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from configurator.drawing.rounding import at_least, at_most, width_from, width_to
+from configurator.drawing.rounding import at_least, at_most, stepped_down, stepped_up, width_from, width_to
 from configurator.drawing.width_words import clear_width_name, does_words
 from configurator.model import Obstruction
 from configurator.rules.wording import hardware, obstruction
@@ -91,7 +91,7 @@ def what_if_headline(found: WhatIf, display: Display, plain: bool = False) -> st
     """Return the one sentence that answers: how far the present value may go, or must."""
     thing, wanted = found.thing, display.angle(found.must.wanted)
     name = thing_name(thing, plain)
-    now = f"{name[:1].upper()}{name[1:]} is {at_value(thing, thing.present, display)}"
+    now = f"{name[:1].upper()}{name[1:]}: {at_value(thing, thing.present, display)} now"
     turns = [one for one in found.turns if one.what == OPENS and abs(one.amount - found.must.wanted) < _SAME]
     if _reached_now(found):
         spare = " and ".join(_spare(found, turns, display))
@@ -169,3 +169,9 @@ def trial_words(
         if leaf.parts["width"].value is not None
     )
     return f"{said}; hinge taken then: {' and '.join(hinges)}" if hinges else said
+
+
+def on_the_good_side(found: WhatIf, turn: Turn, display: Display) -> float:
+    """Return the value as it is shown where something turns: still on the side on which it holds; inches."""
+    value = stepped_up(turn.value, display) if turn.upward else stepped_down(turn.value, display)
+    return min(max(value, found.thing.low), found.thing.high)

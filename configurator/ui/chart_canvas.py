@@ -23,10 +23,15 @@ Reader = Callable[[float], str]
 class ChartCanvas(FigureCanvasQTAgg):
     """One chart, laid out anew for every size; its words are on hover and in its accessible description.
 
-    Signals: chosen(float), a marked value across that was clicked.
+    Signals:
+        chosen(float): a marked value across was clicked.
+        pointed(object): the value across under the pointer, None where there is none any more.
+        picked(float): the plot was clicked at a value across.
     """
 
     chosen = Signal(float)
+    pointed = Signal(object)
+    picked = Signal(float)
 
     def __init__(self, name: str) -> None:
         super().__init__(make_figure(3.0 * POINTS_PER_INCH, 2.0 * POINTS_PER_INCH, DPI))
@@ -121,18 +126,24 @@ class ChartCanvas(FigureCanvasQTAgg):
         self.setCursor(hand)
         said = self.read_at(event.position()) if on is None else self._read(on)
         QToolTip.showText(event.globalPosition().toPoint(), said, self)
+        self.pointed.emit(self._across(event.position()))
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """Take a click on a marked width."""
         super().mousePressEvent(event)
-        on = self.choice_at(event.position())
-        if on is not None and event.button() == Qt.MouseButton.LeftButton:
+        if event.button() != Qt.MouseButton.LeftButton:
+            return
+        on, across = self.choice_at(event.position()), self._across(event.position())
+        if on is not None:
             self.chosen.emit(on)
+        if across is not None:
+            self.picked.emit(across)
 
     def leaveEvent(self, event: QEvent) -> None:
         """Say nothing any more."""
         super().leaveEvent(event)
         QToolTip.hideText()
+        self.pointed.emit(None)
 
 
 def beside(left: QWidget, right: QWidget, shares: tuple[int, int]) -> QWidget:

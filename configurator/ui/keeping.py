@@ -15,7 +15,7 @@ KEPT_AFTER = 4.0
 """Seconds from an edit until it is kept; writing takes its time besides, and ten may be lost at most."""
 LOOKED_AFTER = 3.0
 """Seconds between two looks at the file on disk."""
-NO_EDITS = ("swing", "display", "theme", "select")
+NO_EDITS = ("swing", "trial", "display", "theme", "select")
 
 
 class Keeping(QObject):

@@ -21,6 +21,11 @@ class Picture(QFrame):
         self.words.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.words.setWordWrap(True)
         self.words.setMargin(8 * GRID)
+        self.trial = QLabel(self)
+        self.trial.setAccessibleName("what is on trial")
+        self.trial.setMargin(2 * GRID)
+        self.trial.setAutoFillBackground(True)
+        self.trial.hide()
         self._stack = QStackedLayout(self)
         self._stack.addWidget(self.words)
         session.pointed.connect(self._mark)
@@ -39,9 +44,10 @@ class Picture(QFrame):
         self._stack.addWidget(self.canvas)
 
     def show_state(self, by: str) -> None:
-        """Show the opening; while it cannot be studied, the last good picture stays."""
+        """Show the opening, or what is on trial; while it cannot be studied, the last good picture stays."""
         if self.canvas is None:
             return
+        self._say_trial()
         study = self.session.pictured
         if study is None:
             self._say_why()
@@ -58,13 +64,23 @@ class Picture(QFrame):
             )
 
     def save(self, path: Path) -> None:
-        """Write the picture on show to a file. Raises OSError."""
+        """Write the picture of the opening as it is to a file. Raises OSError."""
+        self.session.trial.end()
         self.canvas.save_picture(path, self.session.job.job)
 
     def _mark(self, pointed: Any) -> None:
         """Mark what is pointed at elsewhere, or nothing."""
         if self.canvas is not None:
             self.canvas.point_at(pointed)
+
+    def _say_trial(self) -> None:
+        """Say over the picture that it shows no more than a trial; nothing where it does not."""
+        words = self.session.trial.words
+        self.trial.setText(f"On trial: {words}. Nothing is changed." if words else "")
+        self.trial.setVisible(bool(words))
+        self.trial.adjustSize()
+        self.trial.move(GRID, self.height() - self.trial.height() - GRID)
+        self.trial.raise_()
 
     def _say_why(self) -> None:
         trouble = self.session.trouble

@@ -21,7 +21,7 @@ from configurator.ui.commands import Command, CommandBar
 from configurator.ui.files import Files
 from configurator.ui.openings import OpeningsList
 from configurator.ui.preferences import Preferences
-from configurator.ui.session import Session
+from configurator.ui.session import LOOKED, Session
 from configurator.units import Display
 
 if TYPE_CHECKING:
@@ -270,7 +270,7 @@ class Window(QMainWindow):
                 ),
                 Command(
                     "export", "Export picture…", "Write the picture to a file", "Ctrl+Shift+E", self._export
-                )
+                ),
             ],
             [
                 Command(

@@ -9,7 +9,7 @@ from configurator.ui.form import NOTHING, Form
 from configurator.ui.leaf_chooser import LeafChooser
 from configurator.ui.look import FORM_WIDTH, GRID
 from configurator.ui.picture import Picture
-from configurator.ui.session import Session
+from configurator.ui.session import LOOKED, Session
 from configurator.ui.swing import SwingControl
 from configurator.ui.taken import taken
 from configurator.ui.under_picture import UnderPicture
@@ -56,6 +56,7 @@ class WorkArea(QSplitter):
         self.picture.show_state(by)
         if by != "swing":
             self.swing.show_moments()
+        if by not in LOOKED:
             self.comparison.show_state()
             self.under.show_state()
             self.findings.show_state()
