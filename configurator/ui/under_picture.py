@@ -19,6 +19,7 @@ LATER: tuple[tuple[str, str, str], ...] = (
     ("Widths and angles", "configurator.ui.widths_and_angles", "WidthsAndAngles"),
     ("Over the swing", "configurator.ui.over_the_swing", "OverTheSwingPage"),
     ("How sure", "configurator.ui.sure_panel", "SurePanel"),
+    ("What if", "configurator.ui.what_if", "WhatIfPage"),
     (WORK, "configurator.ui.worked_page", "WorkedPage"),
 )
 """Title, module and class of the pages that are loaded when first shown; each has a `show_state`."""
