@@ -11,7 +11,6 @@ from PySide6.QtWidgets import QToolTip, QWidget
 from configurator.drawing.hover import Spot, name_at, spots_of
 from configurator.drawing.sheet import Group, moving_groups, moving_note_groups, plan_sheet
 from configurator.export.figure import POINTS_PER_INCH, SheetArtists, make_figure
-from configurator.export.picture import write_plan
 from configurator.model import JobFacts
 from configurator.study.records import Study
 from configurator.units import Display
@@ -108,6 +107,8 @@ class PlanCanvas(FigureCanvasQTAgg):
         """
         if self._study is None:
             raise ValueError("there is no picture to save yet")
+        from configurator.export.picture import write_plan
+
         write_plan(
             self._study, Path(path), self._angle, self._display, self._dark, job, self._plain, self._swept
         )

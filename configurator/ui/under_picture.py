@@ -8,14 +8,14 @@ from PySide6.QtCore import QSize
 from PySide6.QtWidgets import QSplitter, QTabWidget, QVBoxLayout, QWidget
 
 from configurator.ui.comparison import ComparisonTable
-from configurator.ui.finish_panel import FinishPanel
-from configurator.ui.hinge_panel import HingePanel
 from configurator.ui.session import Session
 
 ROOM = 280
 """Pixels a tab takes when first shown; the comparison keeps what it has."""
-WORK = "Show the work"
+HINGE, FINISHES, WORK = "Hinge and order line", "Finishes", "Show the work"
 LATER: tuple[tuple[str, str, str], ...] = (
+    (HINGE, "configurator.ui.hinge_panel", "HingePanel"),
+    (FINISHES, "configurator.ui.finish_panel", "FinishPanel"),
     ("Widths and angles", "configurator.ui.widths_and_angles", "WidthsAndAngles"),
     ("Over the swing", "configurator.ui.over_the_swing", "OverTheSwingPage"),
     ("How sure", "configurator.ui.sure_panel", "SurePanel"),
@@ -44,6 +44,8 @@ class LaterPage(QWidget):
             layout = self.layout()
             assert layout is not None
             layout.addWidget(self.page)
+            # A layout shows what is added to it only later, and a page not on show has nothing to show.
+            self.page.show()
         self.page.show_state()
 
 
@@ -52,8 +54,6 @@ class UnderPicture(QTabWidget):
 
     def __init__(self, session: Session, comparison: ComparisonTable) -> None:
         super().__init__()
-        self.hinge = HingePanel(session)
-        self.finishes = FinishPanel(session)
         self.later = {title: LaterPage(_maker(module, name, session)) for title, module, name in LATER}
         self._heights: dict[int, int] = {}
         self._last = 0
@@ -61,8 +61,6 @@ class UnderPicture(QTabWidget):
         self.setAccessibleName("under the picture")
         pages: tuple[tuple[QWidget, str], ...] = (
             (comparison, "Compare widths"),
-            (self.hinge, "Hinge and order line"),
-            (self.finishes, "Finishes"),
             *((page, title) for title, page in self.later.items()),
         )
         for page, title in pages:
@@ -78,8 +76,6 @@ class UnderPicture(QTabWidget):
 
     def show_state(self) -> None:
         """Bring the tab on show in line with the session; the others catch up when they are shown."""
-        self.hinge.show_state()
-        self.finishes.show_state()
         for page in self.later.values():
             page.show_state()
 

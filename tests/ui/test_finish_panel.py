@@ -5,13 +5,14 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 
 from configurator.ui.finish_panel import HEADS
+from configurator.ui.under_picture import FINISHES
 
 
 @pytest.fixture
 def panel(window):
     """The finishes' tab on show for 112A."""
-    window.work.under.setCurrentWidget(window.work.under.finishes)
-    return window.work.under.finishes
+    window.work.under.setCurrentWidget(window.work.under.later[FINISHES])
+    return window.work.under.later[FINISHES].page
 
 
 def column(panel, name):
@@ -137,7 +138,7 @@ def test_everything_is_reached_by_the_keyboard_and_named(qtbot, panel):
 
 
 def test_the_finish_of_the_hinge_is_selected_first(window):
-    window.work.under.setCurrentWidget(window.work.under.finishes)
+    window.work.under.setCurrentWidget(window.work.under.later[FINISHES])
     parts = window.session.study.specification.leaves[0].parts
-    line = window.work.under.finishes.selected()
+    line = window.work.under.later[FINISHES].page.selected()
     assert (line.row.bhma, line.row.metal) == (parts["finish_bhma"].value, parts["base_metal"].value)

@@ -6,6 +6,7 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QApplication, QLabel
 
 from configurator.ui.hinge_panel import REFUSED
+from configurator.ui.under_picture import HINGE
 from configurator.units import Display
 from tests.ui.test_form import choose, type_into
 
@@ -13,8 +14,8 @@ from tests.ui.test_form import choose, type_into
 @pytest.fixture
 def panel(window):
     """The hinge's tab on show for 112A, its size selected."""
-    window.work.under.setCurrentWidget(window.work.under.hinge)
-    return window.work.under.hinge
+    window.work.under.setCurrentWidget(window.work.under.later[HINGE])
+    return window.work.under.later[HINGE].page
 
 
 def texts(panel, column):
@@ -250,7 +251,7 @@ def test_dark_turns_quiet_words_too(panel, window):
 def test_a_hidden_tab_waits_and_then_catches_up(window, panel):
     window.work.under.setCurrentIndex(0)
     window.session.edit("hinge.tip", "ball")
-    window.work.under.setCurrentWidget(panel)
+    window.work.under.setCurrentWidget(window.work.under.later[HINGE])
     assert (value(panel, "Hinge tip"), mark(panel, "Hinge tip")) == ("ball tips", "by hand")
 
 
