@@ -1,5 +1,6 @@
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QAction, QShortcut
 from PySide6.QtWidgets import QApplication
 
 from configurator.drawing.sheet import moving_note_groups
@@ -245,3 +246,14 @@ def test_a_hand_told_in_words_is_drawn_with_its_solution_only(page):
     assert not page.picture.isVisible()
     page.show_solution()
     assert page.picture.plain.isVisible()
+
+
+def test_its_key_turns_to_it_and_back_and_is_nobody_elses(window, page, qtbot):
+    keys = [action.shortcut().toString() for action in window.findChildren(QAction)]
+    keys += [shortcut.key().toString() for shortcut in window.findChildren(QShortcut)]
+    given = [key for key in keys if key]
+    assert given.count("F4") == 1
+    assert len(given) == len(set(given)), sorted(given)
+    qtbot.keyClick(page.question.typed, Qt.Key.Key_F4)
+    assert window.work.isVisible()
+    assert not page.isVisible()
