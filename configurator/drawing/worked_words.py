@@ -91,7 +91,7 @@ def shown_work(study: Study, display: Display, asked: Asked, plain: bool = False
     else:
         work, shown = worked_difference(study, candidates[0], last, asked.key), row.difference
         of = f"{table.between} in hinge, difference"
-    answer, rest = _answer_and_rest(work.steps)
+    answer, rest = _answer_and_rest(work)
     lines = tuple(_line(step, display) for step in rest)
     letters = tuple(_letter(one, work, display) for one in _letters([*answer, *rest], work))
     heading = _heading(row, of, table, plain, several=len({c.leaf for c in study.candidates}) > 1)
@@ -166,10 +166,12 @@ def _line(step: Step, display: Display) -> Line:
     return Line((*left, equals, *right, equals, *numbers, equals, result))
 
 
-def _answer_and_rest(steps: Sequence[Step]) -> tuple[list[Step], list[Step]]:
-    """Return the law that is stated with the answer, and what both were worked from, in its order."""
-    stated = [step for step in steps[:-1] if not isinstance(step.left, Symbol)]
-    return [*stated, *steps[-1:]], [step for step in steps[:-1] if isinstance(step.left, Symbol)]
+def _answer_and_rest(work: Worked) -> tuple[list[Step], list[Step]]:
+    """Return the answer with the law and all else told beside it, and what they were made from."""
+    earlier, last = work.steps[:-1], work.steps[-1:]
+    told = [not isinstance(step.left, Symbol) or step.left.name in work.beside for step in earlier]
+    stated = [step for step, with_it in zip(earlier, told, strict=True) if with_it]
+    return [*stated, *last], [step for step, with_it in zip(earlier, told, strict=True) if not with_it]
 
 
 def _letters(steps: Sequence[Step], work: Worked) -> tuple[Symbol, ...]:

@@ -9,9 +9,10 @@ from configurator.geometry.shapes import Point, Shape
 from configurator.study.worked.case import Case
 from configurator.study.worked.meanings import MEANINGS
 from configurator.study.worked.meetings import Line, edges_of
+from configurator.study.worked.pin_steps import across, off_frame
 from configurator.study.worked.places import corner_letters, place_of
 from configurator.study.worked.polar_steps import line_axis, normal_of, out_of_line
-from configurator.study.worked.terms import Symbol, Term, add, call, less, times
+from configurator.study.worked.terms import Number, Term, add, call, less, times
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,8 +58,12 @@ def overlap_closed(case: Case, moving: Sequence[PolarShape], standing: Sequence[
     case.work.let("d", depth, meaning=MEANINGS["d"])
 
 
-def before_line(case: Case, before: Before, inward: bool) -> Term:
-    """Return the formula of how far a corner is out of a line, or inside of it, the door closed."""
+def before_line(case: Case, before: Before, inward: bool, half_turned: bool = False) -> Term:
+    """Return the formula of how far a corner is out of a line, or inside of it, the door closed.
+
+    `half_turned` is for a door opened flat: the corner then stands as far beyond the pin as it stood before
+    it. The line must then lie along an axis of the plan.
+    """
     which = "c" if before.moving_corner else "s"
     x, y = corner_letters(case, before.shape, before.corner, which)
     axis = line_axis(before.line)
@@ -68,5 +73,8 @@ def before_line(case: Case, before: Before, inward: bool) -> Term:
         along = add(times(x, call("cos", alpha)), times(y, call("sin", alpha)))
         return less(q, along) if inward else less(along, q)
     there = place_of(case, before.line_of, before.line.end)[0 if axis[0] == "x" else 1]
-    here: Symbol = x if axis[0] == "x" else y
+    here: Term = x if axis[0] == "x" else y
+    if half_turned:
+        pin = across(case) if axis[0] == "x" else off_frame(case)
+        here = less(times(Number(2), pin), here)
     return less(there, here) if inward == (axis[1] > 0) else less(here, there)

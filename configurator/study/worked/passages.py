@@ -1,18 +1,18 @@
 """The tightest gap of an edge over the swing: where it is, and the closed form that it comes from."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from configurator.geometry.edges import hinge_edge_shape, latch_edge_shape, strike_side
-from configurator.geometry.gaps import nearest_passage
+from configurator.geometry.gaps import LeastGap, nearest_passage
 from configurator.geometry.meeting_point import nearest_points
-from configurator.geometry.polar import TAU, seen_from, turned
+from configurator.geometry.polar import TAU, PolarShape, seen_from, turned
 from configurator.geometry.shapes import Point, Shape, may_meet
 from configurator.geometry.swing import meeting_angle
 from configurator.study.candidate import in_degrees
-from configurator.study.worked.angles import closed_form
 from configurator.study.worked.case import Case
+from configurator.study.worked.contact_form import closed_form
 from configurator.study.worked.lying import Before, before_line, corners_before_lines, overlap_closed
 from configurator.study.worked.meanings import MEANINGS
 from configurator.study.worked.meetings import meeting_at, polar
@@ -79,6 +79,19 @@ def hinge_edge(case: Case) -> Symbol:
     return _tightest(case, edge, parts[distances.index(min(distances))], limit)
 
 
+def nearest_of(
+    case: Case, gap: LeastGap, moving: Sequence[PolarShape], standing: Sequence[PolarShape], limit: float
+) -> None:
+    """Work out a least gap that is known, in, between whichever two parts it lies; limit in radians."""
+    case.work.also.add("G")
+    for one in moving:
+        for other in standing:
+            value, _ = nearest_passage(one, other, limit)
+            if may_meet(one.shape, other.shape) and abs(value - gap.distance) <= _SAME:
+                _tightest(case, one.shape, other.shape, limit)
+                return
+
+
 def _no_gap(case: Case) -> Symbol:
     return case.work.let("G", Number(0), meaning=MEANINGS["G"])
 
@@ -87,16 +100,20 @@ def _tightest(case: Case, moving: Shape, standing: Shape, limit: float) -> Symbo
     """Work out the nearest passage of two parts up to an angle, radians."""
     pin = case.pin.at
     value, angle = nearest_passage(seen_from(pin, moving), seen_from(pin, standing), limit)
-    found = [one for one in _passages(pin, moving, standing, limit) if abs(one.distance - value) <= _SAME]
+    r = moving.radius + standing.radius
+    found = [one for one in _passages(pin, moving, standing, limit) if abs(one.distance - r - value) <= _SAME]
     at_it = [one for one in found if abs(one.angle - angle) <= _SAME] or found
-    case.work.say(f"Nearest the {standing.kind}.")
+    case.work.say(f"The {moving.kind} passes nearest the {standing.kind}.")
     if not at_it:
         case.work.say("The two touch.")
         return _no_gap(case)
     passage = min(at_it, key=lambda one: (not one.passing, one.angle != 0.0))
     case.work.angle = in_degrees(passage.angle)
     _mark_gap(case, passage)
-    return case.work.let("G", _formula(case, passage), meaning=MEANINGS["G"])
+    gap = _formula(case, passage)
+    if r:
+        gap = less(gap, case.work.given("r", r, meaning=MEANINGS["r"]))
+    return case.work.let("G", gap, meaning=MEANINGS["G"])
 
 
 def _mark_gap(case: Case, passage: Passage) -> None:
@@ -169,8 +186,8 @@ def _formula(case: Case, passage: Passage) -> Term:
         which = "c" if before.moving_corner else "s"
         rho = radius_of(case, before.shape, before.corner, which)
         return less(_pin_off_line(case, before), rho)
-    if passage.angle == 0.0:
-        return before_line(case, before, inward=False)
+    if passage.angle == 0.0 or (passage.angle == math.pi and line_axis(before.line) is not None):
+        return before_line(case, before, inward=False, half_turned=passage.angle > 0.0)
     return _out_when_turned(case, passage, before)
 
 
@@ -198,8 +215,8 @@ def _out_when_turned(case: Case, passage: Passage, before: Before) -> Term:
 
 
 def _stopped_at(case: Case, angle: float) -> Symbol:
-    meaning = "where the swing of the door alone ends; that number has its own working"
-    return case.work.given("theta", in_degrees(angle), "angle", meaning)
+    meaning = "where the swing ends; that number has its own working"
+    return case.work.given("theta_end", in_degrees(angle), "angle", meaning)
 
 
 def _of_corners(case: Case, passage: Passage) -> Term:

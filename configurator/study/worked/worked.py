@@ -48,17 +48,17 @@ def work_of(case: Case, key: str) -> Worked:
     value = None if answer is None else answer.value
     work = case.work
     used = work.used() if value is not None else tuple(work.known.values())
-    told = work.known.get("G") if key in _ANGLES else None
     return Worked(
         key=key,
         value=value,
         unit="angle" if key in _ANGLES else "length",
         steps=work.needed() if value is not None else (),
-        given=used if told is None else (*used, told),
+        given=used,
         meanings=work.meanings,
         marks={**marks_of(case.h, case.pin, case.opening), **work.marks},
         angle=work.angle,
         remark=" ".join(work.remarks),
+        beside=frozenset(work.also),
     )
 
 

@@ -33,7 +33,8 @@ class Worked:
 
     `value` is in inches or degrees; None where the number has no value, and `remark` says why. `meanings`
     says what each letter is, `marks` what of the plan it stands for; `given` are the letters that no step
-    works out. `angle`, degrees, is where the leaf stands for it.
+    works out. `angle`, degrees, is where the leaf stands for it. `beside` are the letters worked out beside
+    the answer, which it does not rest on.
     """
 
     key: str
@@ -45,6 +46,7 @@ class Worked:
     marks: dict[str, Mark]
     angle: float
     remark: str = ""
+    beside: frozenset[str] = frozenset()
 
     def letters(self) -> tuple[Symbol, ...]:
         """Return every letter once: the given ones, then those worked out, in their order."""

@@ -8,6 +8,7 @@ import pytest
 
 from configurator.drawing.comparison import comparisons
 from configurator.geometry.encroachment import encroachment
+from configurator.geometry.least_gaps import least_gaps
 from configurator.geometry.solve import solve
 from configurator.project_file import load
 from configurator.resource_files import resource_path
@@ -127,6 +128,17 @@ def test_a_number_that_is_not_one_of_them_is_refused():
         worked(one, one.candidates[0], "price")
 
 
+def test_an_opening_with_nothing_in_the_way_is_worked_by_what_passes_nearest():
+    """Opened flat the leaf's face stands 2 y_p + i off the frame face; the rail stands c - p off it."""
+    work = of(case_a(obstructions=[RAIL]), 4.5, "greatest_angle_bare")
+    assert work.value == 180.0
+    assert formula(work, "theta") == "180°"
+    assert formula(work, "G") == "2 y_p − y_c − (c − p)"
+    gap = next(step for step in work.steps if step.left.name == "G")
+    assert gap.right.value == pytest.approx(2 * 0.625 + 0.125 - (1.75 - 0.5))
+    assert work.remark.endswith("The leaf passes nearest the chair rail.")
+
+
 # --- All of them ---
 
 
@@ -208,6 +220,21 @@ def test_every_number_of_every_arrangement_has_its_work(start):
             if key == "latch_edge_least" and problem.other is not None and not problem.other.closed:
                 continue  # the comparison leaves it out: there is nothing there to pass
             assert_worked(work_of(Case(answers, leaf, stop), key), getattr(answers, key))
+
+
+def test_what_passes_nearest_is_the_least_gap_of_the_geometry():
+    told = 0
+    for seed in range(150):
+        problem = random_problem(random.Random(seed))
+        answers, leaf = of_problem(problem, None)
+        for key, found in (("greatest_angle_bare", "bare"), ("greatest_angle", "with_hardware")):
+            work = work_of(Case(answers, leaf, None), key)
+            gap = getattr(least_gaps(answers.solution), found)
+            if "Nothing is met" in work.remark and gap is not None and gap.distance > 0.0:
+                (step,) = (one for one in work.steps if one.left.name == "G")
+                assert step.right.value == pytest.approx(gap.distance, abs=SAME)
+                told += 1
+    assert told > 20
 
 
 def test_what_a_letter_stands_for_lies_in_the_plan():
