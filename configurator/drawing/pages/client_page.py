@@ -18,6 +18,7 @@ from configurator.drawing.pages.client_words import (
     recommendation,
 )
 from configurator.drawing.pages.frame import MARGIN
+from configurator.drawing.pages.in_both import in_both
 from configurator.drawing.pages.lines_of_text import cut_to
 from configurator.drawing.pages.notes_column import Note, notes_column
 from configurator.drawing.pages.page import Detail, Page, Paper, Scale
@@ -97,7 +98,8 @@ def client_page(
 def client_notes(study: Study, display: Display) -> tuple[Note, ...]:
     """Return what a client is to note: what warns of something, what was assumed, whose word goes first."""
     found = study.all_findings()
-    said = tuple(one.message for level in ("error", "warning") for one in found if one.severity == level)
+    worst = [one for level in ("error", "warning") for one in found if one.severity == level]
+    said = tuple(in_both(one.message, display) for one in worst)
     assumed = assumed_note(study, display)
     taken = replace(assumed, heading="Not measured yet, taken as usual")
     return (Note("Please note", said, warns=True), taken, Note("Before anything is made", (DEFER,)))

@@ -1,11 +1,13 @@
 """The notes beside the details: what the hinge is, findings and cautions, what was assumed.
 
 All of it is set as large as the column allows. What finds no room even at the least size is counted and said
-to be missing, the least severe first; it is never dropped in silence.
+to be missing, the least severe first; it is never dropped in silence. Of the first paragraph without room as
+many whole sentences, or items of a list, are set as there is room for.
 """
 
+import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from configurator.drawing.pages.lines_of_text import broken
 from configurator.drawing.primitives import Primitive, Text
@@ -17,15 +19,18 @@ _LEADING = 1.36
 _BEFORE_HEADING, _AFTER_PARAGRAPH = 0.7, 0.32
 """Air before a heading and after a paragraph, of the type size."""
 _ASCENT = 0.95
+_SENTENCE, _ITEM = re.compile(r"[.](?= )"), re.compile(r";(?= )")
+"""Where a paragraph may be broken off, and where a list."""
 
 
 @dataclass(frozen=True, slots=True)
 class Note:
-    """A heading and its paragraphs; `warns` letters it in the warning ink."""
+    """A heading and its paragraphs; `warns` letters it in the warning ink, `lists` says they are lists."""
 
     heading: str
     paragraphs: tuple[str, ...]
     warns: bool = False
+    lists: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,23 +70,51 @@ def _height(lines: Sequence[_Line], size: float) -> float:
 
 
 def _as_many_as_fit(notes: Sequence[Note], box: Box) -> list[_Line]:
-    """Leave out whole paragraphs from the end, and say how many."""
-    size = SIZES[-1]
-    kept, left_out = list(notes), 0
-    while True:
-        said = Note("Not shown here", (_left_out(left_out),), warns=True)
-        lines = list(_lines([*kept, said] if left_out else kept, size, box.width))
-        if _height(lines, size) <= box.height or not kept:
-            return lines
+    """Leave out paragraphs from the end, say how many, and set as much of the first of them as has room."""
+    kept, missing, left_out = list(notes), Note("", ()), 0
+    while kept and not _has_room(_with_rest(kept, left_out, box), box):
         last = kept.pop()
-        left_out += 1 if last.paragraphs else 0
+        if not last.paragraphs:
+            continue
+        left_out += 1
+        missing = replace(last, paragraphs=last.paragraphs[-1:])
         if len(last.paragraphs) > 1:
-            kept.append(Note(last.heading, last.paragraphs[:-1], last.warns))
+            kept.append(replace(last, paragraphs=last.paragraphs[:-1]))
+    for begun in _beginnings(missing):
+        lines = _with_rest(_joined(kept, begun), left_out, box)
+        if _has_room(lines, box):
+            return lines
+    return _with_rest(kept, left_out, box)
+
+
+def _has_room(lines: Sequence[_Line], box: Box) -> bool:
+    return _height(lines, SIZES[-1]) <= box.height
+
+
+def _with_rest(kept: Sequence[Note], left_out: int, box: Box) -> list[_Line]:
+    said = Note("Not shown here", (_left_out(left_out),), warns=True)
+    return list(_lines([*kept, said] if left_out else kept, SIZES[-1], box.width))
+
+
+def _beginnings(note: Note) -> Iterator[Note]:
+    """Yield the note with less and less of its paragraph, broken only where a sentence or an item ends."""
+    ends = _ITEM if note.lists else _SENTENCE
+    for paragraph in note.paragraphs:
+        for end in reversed([found.end() for found in ends.finditer(paragraph)]):
+            yield replace(note, paragraphs=(f"{paragraph[:end]} …",))
+
+
+def _joined(kept: Sequence[Note], begun: Note) -> list[Note]:
+    """Return the notes with a paragraph more, under its heading if that stands there already."""
+    if not kept or kept[-1].heading != begun.heading:
+        return [*kept, begun]
+    last = kept[-1]
+    return [*kept[:-1], replace(last, paragraphs=(*last.paragraphs, *begun.paragraphs))]
 
 
 def _left_out(count: int) -> str:
     more = "1 more note has" if count == 1 else f"{count} more notes have"
-    return f"{more} no room on this paper; a larger paper or the comparison shows all."
+    return f"{more} no room, or not in full, on this paper; a larger paper or the comparison shows all."
 
 
 def _set(lines: Sequence[_Line], size: float, box: Box) -> tuple[Primitive, ...]:

@@ -6,6 +6,7 @@ from pydantic import BaseModel
 
 from configurator.drawing.hinge_order_line import order_cautions, order_lines
 from configurator.drawing.hinge_parts import cited
+from configurator.drawing.pages.in_both import in_both
 from configurator.drawing.pages.notes_column import Note
 from configurator.model import Opening
 from configurator.rules.finding import Finding
@@ -25,12 +26,12 @@ def study_notes(study: Study, display: Display) -> tuple[Note, ...]:
     """Return what is to be said of an opening whatever the sheet shows, the most severe first."""
     found = study.all_findings()
     return (
-        Note("Errors", _sayings(found, "error"), warns=True),
-        Note("Cautions", _sayings(found, "warning"), warns=True),
+        Note("Errors", _sayings(found, "error", display), warns=True),
+        Note("Cautions", _sayings(found, "warning", display), warns=True),
         Note("Hinges", (*(line.text for line in order_lines(study)), *order_cautions(study))),
         assumed_note(study, display),
         Note("Before use", (DEFER,)),
-        Note("Notes", _sayings(found, "note")),
+        Note("Notes", _sayings(found, "note", display)),
     )
 
 
@@ -40,7 +41,7 @@ def assumed_note(study: Study, display: Display) -> Note:
     not_so = [_title(path) for path, one in assumed.items() if one.value is False]
     told = [_told(path, one, display) for path, one in assumed.items() if one.value is not False]
     told += [f"nothing was said of, so taken as no: {', '.join(not_so)}"] if not_so else []
-    return Note("Assumed, not given", ("; ".join(told) + ".",) if told else ())
+    return Note("Assumed, not given", ("; ".join(told) + ".",) if told else (), lists=True)
 
 
 def _told(path: str, one: Assumed, display: Display) -> str:
@@ -74,9 +75,9 @@ def _title(path: str) -> str:
     return title
 
 
-def _sayings(found: tuple[Finding, ...], severity: str) -> tuple[str, ...]:
+def _sayings(found: tuple[Finding, ...], severity: str, display: Display) -> tuple[str, ...]:
     """Return the sentences of a severity; an error or a caution says where it comes from."""
-    said = [one for one in found if one.severity == severity]
+    said = [(in_both(one.message, display), one) for one in found if one.severity == severity]
     if severity == "note":
-        return tuple(one.message for one in said)
-    return tuple(f"{one.message} [{cited(one.source, one.mark_of_source)}]" for one in said)
+        return tuple(message for message, _ in said)
+    return tuple(f"{message} [{cited(one.source, one.mark_of_source)}]" for message, one in said)

@@ -15,7 +15,9 @@ _AIR = 0.25
 def refuse_crowded(details: Sequence[Detail], asked: Scale | None) -> None:
     """Raise ValueError, in words, where a scale asked for leaves texts over one another or cut off."""
     if asked is not None and any(_crowded(detail) for detail in details):
-        raise ValueError(f"{asked.name} is too small for the dimensions of this sheet; take a larger one, or none")
+        raise ValueError(
+            f"{asked.name} is too small for the dimensions of this sheet; take a larger one, or none"
+        )
 
 
 def _crowded(detail: Detail) -> bool:

@@ -37,9 +37,31 @@ def test_what_finds_no_room_is_counted_from_the_end():
     assert "Mind the step." in found
     shown = sum(line.startswith("The leaf meets") for line in found)
     assert 0 < shown < 40
-    assert f"{40 - shown} more notes have no room" in " ".join(found)
+    assert f"{40 - shown} more notes have no room, or not in full," in " ".join(found)
 
 
 def test_a_single_note_left_out_is_one():
     notes = [Note("Notes", (SENTENCE, SENTENCE + " " + SENTENCE * 12))]
     assert "1 more note has" in " ".join(text.text for text, _ in lettered(notes, Box(0, 0, 200, 60)))
+
+
+def test_what_has_room_of_a_long_list_is_set_up_to_a_whole_item():
+    items = [f"item number {number} of the frame {number}/16 in (common practice)" for number in range(30)]
+    notes = [
+        Note("Cautions", ("Mind the step.",), warns=True),
+        Note("Assumed", ("; ".join(items) + ".",), lists=True),
+    ]
+    words = " ".join(text.text for text, _ in lettered(notes, Box(0.0, 0.0, 200.0, 150.0)))
+    shown = [item for item in items if item in words]
+    assert 5 < len(shown) < 30
+    assert shown == items[: len(shown)]
+    assert f"{shown[-1]}; … Not shown here 1 more note has" in words
+
+
+def test_a_sentence_is_never_broken_off():
+    """Two sentences, and no room but for the first and a half."""
+    notes = [Note("Notes", (SENTENCE, "Short one. " + SENTENCE * 20))]
+    found = lettered(notes, Box(0.0, 0.0, 200.0, 80.0))
+    words = " ".join(text.text for text, _ in found)
+    assert "Short one. … Not shown here" in words
+    assert all(Box(0.0, 0.0, 200.0, 80.0).holds(box) for _, box in found)
