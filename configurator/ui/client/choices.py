@@ -9,6 +9,13 @@ from configurator.ui.look import GRID
 TICK = "✓ "
 
 
+def fit(button: QPushButton, least: int, words: Iterable[str]) -> None:
+    """Make a button no smaller than so many pixels, and wide enough for whatever words it may have."""
+    letters = button.fontMetrics()
+    wide = max(letters.horizontalAdvance(each) for each in words) + 4 * GRID
+    button.setMinimumSize(max(least, wide), max(least, letters.height() + 2 * GRID))
+
+
 class Choices(QWidget):
     """Buttons in columns; `chosen` is told the name of the one pressed and whether it was off before."""
 
@@ -24,14 +31,12 @@ class Choices(QWidget):
             button.setAccessibleName(f"{about}: {name}")
             button.setCheckable(True)
             button.clicked.connect(lambda on, name=name: chosen(name, on))
-        self.set_columns(2)
+            self._grid.addWidget(button)
 
-    def set_columns(self, columns: int) -> None:
-        """Stand the buttons in so many columns, each wide enough for a tick before its word."""
-        tick = self.fontMetrics().horizontalAdvance(TICK)
-        for number, button in enumerate(self.buttons.values()):
-            on = button.text().startswith(TICK)
-            button.setMinimumWidth(button.sizeHint().width() + (0 if on else tick))
+    def show_size(self, touch: int, columns: int) -> None:
+        """Stand the buttons in so many columns, each as large as a finger and wide enough for its tick."""
+        for number, (name, button) in enumerate(self.buttons.items()):
+            fit(button, touch, (name, TICK + name))
             self._grid.addWidget(button, number // columns, number % columns)
 
     def show_on(self, names: Iterable[str]) -> None:

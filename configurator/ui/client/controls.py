@@ -6,11 +6,14 @@ from dataclasses import dataclass
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QSlider, QWidget
 
+from configurator.ui.client.choices import fit
 from configurator.ui.look import GRID
 
 STEPS = 10
 """Slider steps in a degree."""
 PLAY, PAUSE = "▶ Play", "❚❚ Pause"
+WHOLE, LEAVE = "Full screen", "Leave"
+_AT_FULL_SCREEN = ("play", "questions", "print", "whole")
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,6 +52,17 @@ class Controls(QWidget):
         self.slider.setRange(0, round(end * STEPS))
         self.slider.setValue(min(round(angle * STEPS), self.slider.maximum()))
         self.slider.blockSignals(False)
+
+    def show_size(self, touch: int, whole_screen: bool) -> None:
+        """Make everything as high and wide as a finger, `touch` pixels, or as its words need if that is more.
+
+        At full screen, where letters are large, only what is used in front of a client is offered.
+        """
+        self.slider.setMinimumHeight(touch)
+        self.buttons["whole"].setText(LEAVE if whole_screen else WHOLE)
+        for name, button in self.buttons.items():
+            fit(button, touch, (PLAY, PAUSE) if name == "play" else (button.text(),))
+            button.setVisible(not whole_screen or name in _AT_FULL_SCREEN)
 
     def show_playing(self, playing: bool) -> None:
         """Show what the button that plays would do now."""

@@ -5,10 +5,10 @@ from collections.abc import Callable
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QHideEvent, QKeyEvent, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import (
-    QAbstractButton,
     QApplication,
     QHBoxLayout,
     QLabel,
+    QSizePolicy,
     QStackedWidget,
     QVBoxLayout,
     QWidget,
@@ -17,10 +17,9 @@ from PySide6.QtWidgets import (
 from configurator.drawing.client_picture import picture_end
 from configurator.drawing.pages.client_words import client_sayings, door_named
 from configurator.drawing.pages.two_widths import two_widths
-from configurator.rules.wording import counted
 from configurator.study.records import Study
 from configurator.ui.client.canvas import ClientCanvas
-from configurator.ui.client.controls import Controls, Deed
+from configurator.ui.client.controls import PLAY, WHOLE, Controls, Deed
 from configurator.ui.client.on_paper import print_page, save_page
 from configurator.ui.client.player import Player
 from configurator.ui.client.put_away import PutAway
@@ -32,15 +31,19 @@ from configurator.ui.client.reading_size import (
     pixels_a_millimetre,
     type_of,
 )
+from configurator.ui.client.sentences import Sentences
 from configurator.ui.client.side import Side
 from configurator.ui.look import GRID, tinted
 from configurator.ui.session import Session
+from configurator.ui.tab_order import LeadsOn
 
 NOTHING_YET = "Pick a typical door under “Start from”, then change what is different here."
 _IDLE = ("save", "file")
+_LEAST_LINES_OF_PICTURE = 11
+"""Least height of the picture, in heights of its type: at less its headings would leave nothing of it."""
 
 
-class ClientPage(QWidget):
+class ClientPage(LeadsOn, QWidget):
     """One door as it is shown to a client. It works on the opening on show, as every view does.
 
     Signals:
@@ -58,7 +61,8 @@ class ClientPage(QWidget):
         self.away = PutAway(self)
         self.questions = Questions(session)
         self.canvas = ClientCanvas()
-        self.heading, self.words, self.sentences, self.marked = (QLabel() for _ in range(4))
+        self.heading, self.words, self.marked = QLabel(), QLabel(), QLabel()
+        self.sentences = Sentences()
         self.controls = Controls(self._deeds(), session.swing)
         self._folded = Side(self.questions)
         self._stack = QStackedWidget()
@@ -66,7 +70,7 @@ class ClientPage(QWidget):
         self._put_together()
         self.player.turned_on.connect(self.controls.show_playing)
         self.canvas.turned.connect(self._drag)
-        self.setFocusProxy(self.controls.buttons["play"])
+        self.first_stop = self.controls.buttons["play"]
 
     # --- What it shows ---
 
@@ -87,17 +91,16 @@ class ClientPage(QWidget):
         study, opening = session.study, session.opening
         self.heading.setText(f"{door_named(opening)}, seen from above" if opening else "")
         self.marked.setText(_marked(study) if study else "")
-        self.controls.buttons["undo"].setEnabled(session.history.undo_name is not None)
         if study is None or not study.candidates:
             self.words.setText(session.trouble or NOTHING_YET)
-            self.sentences.setText("")
+            self.sentences.say("")
             self._stack.setCurrentWidget(self.words)
             return
         tinted(self.marked, "quiet", session.dark)
         self._stack.setCurrentWidget(self.canvas)
         self.player.end = picture_end(study)
         self.canvas.show_study(study, session.angle, session.display, session.dark)
-        self.sentences.setText("\n".join(client_sayings(study, two_widths(study), session.display)))
+        self.sentences.say("\n".join(client_sayings(study, two_widths(study), session.display)))
         self.controls.show_angle(session.angle, self.player.end)
 
     def show_size(self) -> None:
@@ -110,10 +113,9 @@ class ClientPage(QWidget):
         font = type_of(QApplication.font(), FULL_SCREEN_CAPITALS if whole else CAPITALS, screen)
         self.setFont(font)
         touch = -int(-TOUCH * pixels_a_millimetre(screen) // 1)
-        for button in self.findChildren(QAbstractButton):
-            button.setMinimumSize(touch, touch)
-        self.controls.slider.setMinimumHeight(touch)
-        self.questions.show_size(columns=1 if whole else 2)
+        self.controls.show_size(touch, whole)
+        self.questions.show_size(touch, columns=1 if whole else 2)
+        self._stack.setMinimumHeight(_LEAST_LINES_OF_PICTURE * font.pixelSize())
         self.canvas.set_letters(font.pixelSize())
         self._fold(not whole)
 
@@ -122,17 +124,15 @@ class ClientPage(QWidget):
     def toggle_whole_screen(self) -> None:
         """Take the whole screen, or give it back."""
         self.away.use_whole_screen(not self.away.whole_screen)
-        self.controls.buttons["whole"].setChecked(self.away.whole_screen)
         self.show_size()
 
     def _deeds(self) -> tuple[Deed, ...]:
         return (
-            Deed("play", "▶ Play", "Play the swing, or pause it (Space)", self.player.toggle),
+            Deed("play", PLAY, "Play the swing, or pause it (Space)", self.player.toggle),
             Deed("questions", "Questions", "Show the questions, or fold them away", self._turn_fold, True),
-            Deed("undo", "Undo", "Take back the last answer (Ctrl+Z)", self.session.undo),
             Deed("print", "Print…", "Print one page of this door", self._print),
             Deed("save", "Save page…", "Write the page to a PDF", self._save),
-            Deed("whole", "Full screen", "Use the whole screen (F11)", self.toggle_whole_screen, True),
+            Deed("whole", WHOLE, "Use the whole screen, or leave it (F11)", self.toggle_whole_screen),
             Deed("back", "Back", "Back to the work (Esc)", self.left.emit),
         )
 
@@ -163,14 +163,12 @@ class ClientPage(QWidget):
     # --- How it is put together ---
 
     def _put_together(self) -> None:
-        for label in (self.words, self.sentences, self.heading, self.marked):
+        for label in (self.words, self.heading, self.marked):
             label.setWordWrap(True)
         self.words.setAlignment(Qt.AlignmentFlag.AlignCenter)
-        self.sentences.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-        self.sentences.setAccessibleName("what this door does")
-        self.sentences.setContentsMargins(2 * GRID, 0, 2 * GRID, 2 * GRID)
         self.marked.setContentsMargins(2 * GRID, 0, 2 * GRID, 2 * GRID)
         self.heading.setContentsMargins(2 * GRID, GRID, 2 * GRID, 0)
+        self._stack.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Ignored)
         self._stack.addWidget(self.words)
         self._stack.addWidget(self.canvas)
         right = QVBoxLayout()
@@ -224,9 +222,9 @@ class ClientPage(QWidget):
 
 
 def _marked(study: Study) -> str:
-    """Say how much of this is not measured, and that there is something to note, wherever that stands."""
+    """Say how much of this is not measured, and how much is to be noted; all of it is by the questions."""
     said = sum(1 for one in study.all_findings() if one.severity in ("error", "warning"))
-    note = f"⚠ {counted(said, 'thing', 'things')} to note, " if said else ""
+    note = f"⚠ {said} to note, " if said else ""
     usual = f"{note}{len(study.filled.assumed)} taken as usual, not measured"
     usual += "" if study.opening.hardware else ", drawn without a handle"
-    return f"{usual}: under the questions and on the printed page."
+    return f"{usual}: see Questions."

@@ -24,7 +24,7 @@ from configurator.ui.client.answers import (
     with_nothing,
     with_thing,
 )
-from configurator.ui.client.choices import Choices
+from configurator.ui.client.choices import Choices, fit
 from configurator.ui.client.starts import STARTS, with_start
 from configurator.ui.client.stepper import Stepper
 from configurator.ui.look import GRID, tinted
@@ -52,7 +52,8 @@ class Questions(QWidget):
         self.handle_title, self.refusal = QLabel("The handle"), QLabel()
         self.measures: list[Stepper] = []
         self.cautions, self.usual = QLabel(), QLabel()
-        self.fold = QPushButton()
+        self.fold, self.undo = QPushButton(), QPushButton("Undo")
+        self._touch = 0
         self._measured: tuple[str, ...] = ()
         self._rows = QVBoxLayout()
         self._titles: list[QLabel] = []
@@ -76,6 +77,7 @@ class Questions(QWidget):
         for stepper in (*self.sizes, *self.measures):
             stepper.show_state()
         self.starts.show_on([])
+        self.undo.setEnabled(self.session.history.undo_name is not None)
         tinted(self.refusal, "error", self.session.dark)
         self._show_notes(self.session.study)
 
@@ -106,8 +108,7 @@ class Questions(QWidget):
 
     def _measure(self, thing: ThingAnswer, path: str) -> Stepper:
         stepper = Stepper(self.session, path, _THING_STEP, f"{thing.name}: {paths.plain_name(path)}")
-        for button in (stepper.less, stepper.more):
-            button.setMinimumSize(self.sizes[0].more.minimumSize())
+        stepper.show_size(self._touch)
         return stepper
 
     def _show_notes(self, study: Study | None) -> None:
@@ -189,12 +190,15 @@ class Questions(QWidget):
             label.setWordWrap(True)
             label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self.refusal.hide()
+        self.undo.setAccessibleName("take back the last answer")
+        self.undo.setToolTip("Take back the last answer (Ctrl+Z)")
+        self.undo.clicked.connect(self.session.undo)
         self.fold.setCheckable(True)
         self.fold.setAccessibleName("show what was taken as usual")
         self.fold.clicked.connect(lambda _: self._show_notes(self.session.study))
         self._titles.append(self.handle_title)
         for widget in (
-            self.refusal, self.cautions, self.fold, self.handle_title, self.handles, self.usual
+            self.refusal, self.undo, self.cautions, self.fold, self.handle_title, self.handles, self.usual
         ):  # fmt: skip
             column.addWidget(widget)
         column.addStretch(1)
@@ -211,14 +215,19 @@ class Questions(QWidget):
             else:
                 column.addLayout(answer)
 
-    def show_size(self, columns: int) -> None:
-        """Set the questions in bold of the type that the answers have, and these in so many columns."""
+    def show_size(self, touch: int, columns: int) -> None:
+        """Set the questions in bold, the answers in so many columns, each at least `touch` pixels high."""
+        self._touch = touch
         for label in self._titles:
             font = self.font()
             font.setBold(True)
             label.setFont(font)
         for choices in (self.starts, self.walls, self.things, self.handles):
-            choices.set_columns(columns)
+            choices.show_size(touch, columns)
+        for stepper in (*self.sizes, *self.measures):
+            stepper.show_size(touch)
+        fit(self.fold, touch, (self.fold.text(),))
+        fit(self.undo, touch, (self.undo.text(),))
 
 
 def _lines(notes: Sequence[Note]) -> str:

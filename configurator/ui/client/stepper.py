@@ -4,6 +4,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
 from configurator.ui import paths
+from configurator.ui.client.choices import fit
 from configurator.ui.fields import TypedLine
 from configurator.ui.kinds import NotReadError, kind_at
 from configurator.ui.look import GRID, tinted
@@ -47,6 +48,11 @@ class Stepper(QWidget):
         self.note.setText(f"⚠ {refusal.sentence}" if refusal else "")
         self.note.setVisible(refusal is not None)
         tinted(self.note, "error", self.session.dark)
+
+    def show_size(self, touch: int) -> None:
+        """Make the two buttons as large as a finger, so many pixels."""
+        for button in (self.less, self.more):
+            fit(button, touch, (button.text(),))
 
     def _button(self, sign: str, name: str, way: int) -> QPushButton:
         button = QPushButton(sign)

@@ -33,7 +33,7 @@ def test_the_sentences_change_with_the_opening(page, session):
 
 def test_it_says_how_much_is_not_measured(page, session):
     assert f"{len(session.study.filled.assumed)} taken as usual" in page.marked.text()
-    assert "⚠ 1 thing to note" in page.marked.text()
+    assert "⚠ 1 to note" in page.marked.text()
 
 
 def test_space_plays_to_where_the_door_that_goes_farther_stops(qtbot, page, session):
@@ -132,6 +132,22 @@ def test_every_widget_that_takes_the_keyboard_has_a_name(page):
     assert [one for one in takes if not one.accessibleName()] == []
 
 
+def test_sentences_that_have_no_room_scroll_and_leave_the_picture_its_own(page):
+    page.resize(700, 300)
+    page.sentences.say("\n".join("The door opens to 171.8°, where it meets the rail." for _ in range(40)))
+    page.layout().activate()
+    assert page.sentences.verticalScrollBar().maximum() > 0
+    assert page.canvas.height() >= 10 * page.font().pixelSize()
+
+
+def test_what_is_undone_is_the_last_answer(page, session):
+    assert not page.questions.undo.isEnabled()
+    page.questions.things.buttons["Column"].click()
+    page.questions.undo.click()
+    assert [one.kind for one in session.opening.obstructions] == ["chair rail"]
+    assert not page.questions.undo.isEnabled()
+
+
 # --- In its window ---
 
 
@@ -154,7 +170,7 @@ def test_full_screen_is_seven_millimetres_and_escape_goes_back_step_by_step(qtbo
     qtbot.keyClick(in_window, Qt.Key.Key_F11)
     assert window.isFullScreen()
     assert not in_window.questions.isVisible()
-    for label in (in_window.sentences, in_window.heading, in_window.controls.buttons["play"]):
+    for label in (in_window.sentences.label, in_window.heading, in_window.controls.buttons["play"]):
         high = QFontMetricsF(label.font()).capHeight() / pixels_a_millimetre(window.screen())
         assert high >= FULL_SCREEN_CAPITALS
     points = in_window.canvas._sheet.letters
@@ -166,6 +182,20 @@ def test_full_screen_is_seven_millimetres_and_escape_goes_back_step_by_step(qtbo
     qtbot.keyClick(in_window, Qt.Key.Key_Escape)
     assert not in_window.isVisible()
     assert window.commands.isVisible()
+
+
+def test_at_full_screen_only_what_is_used_in_front_of_a_client_is_offered(window, in_window):
+    in_window.toggle_whole_screen()
+    buttons = in_window.controls.buttons
+    assert [name for name, one in buttons.items() if one.isVisible()] == [
+        "play",
+        "questions",
+        "print",
+        "whole",
+    ]
+    buttons["whole"].click()
+    assert not window.isFullScreen()
+    assert all(one.isVisible() for one in buttons.values())
 
 
 def test_the_questions_come_to_the_whole_screen_when_asked(qtbot, window, in_window):
