@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from configurator.intake.headings import matched
@@ -46,6 +46,27 @@ def schedule_table(sheet: Sheet) -> ScheduleTable:
     width = max(len(headings), max(len(row.cells) for row in rows))
     headings += (("", ""),) * (width - len(headings))
     return ScheduleTable(sheet.name, header[0].line, headings, rows, passed_over, sheet.told, sheet.sheets)
+
+
+def corrected(table: ScheduleTable, line: int, place: int, text: str) -> ScheduleTable:
+    """Return the table with one cell as somebody says it should read, and that it was not read so.
+
+    `place` is the column from 0. Raises ValueError where no row begins on that line.
+    """
+    number = [row.line for row in table.rows].index(line)
+    cells = [*table.rows[number].cells]
+    cells += [""] * (place + 1 - len(cells))
+    heading = table.titles()[place]
+    where = f"line {line}, {heading}" if heading else f"line {line}"
+    told = f"{where}: corrected here from {_quoted(cells[place])} to {_quoted(text)}"
+    cells[place] = text
+    rows = (*table.rows[:number], SheetRow(line, tuple(cells)), *table.rows[number + 1 :])
+    return replace(table, rows=rows, told=(*table.told, told))
+
+
+def _quoted(cell: str) -> str:
+    text = " ".join(cell.split())
+    return f"“{text[:60]}”" if text else "blank"
 
 
 def _header(sheet: Sheet) -> tuple[int, int, tuple[tuple[str, str], ...]]:

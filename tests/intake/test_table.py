@@ -4,6 +4,7 @@ from configurator.intake.columns import chosen, columns_told, reading_of, units_
 from configurator.intake.fields import FIELDS
 from configurator.intake.headings import fields_named, height_first, unit_named
 from configurator.intake.sheet import IntakeError
+from configurator.intake.table import corrected
 from tests.intake.reading import sheet, table
 from tests.intake.reading import table as read_table
 
@@ -174,3 +175,19 @@ def test_notes_may_be_in_several_columns():
 def test_a_choice_that_cannot_be_is_refused(choice):
     with pytest.raises(IntakeError):
         chosen(reading_of(table(["Mark", "Width", "Clear"], ["1", "36", "33"])), choice)
+
+
+def test_a_corrected_cell_is_read_so_and_told():
+    before = table(["Mark", "Size", "Qty"], ["1", "3070", "one"], ["2"])
+    after = corrected(corrected(before, 2, 2, "1"), 3, 1, "3070")
+    assert [row.cells for row in after.rows] == [("1", "3070", "1"), ("2", "3070")]
+    assert after.told[len(before.told) :] == (
+        "line 2, Qty: corrected here from “one” to “1”",
+        "line 3, Size: corrected here from blank to “3070”",
+    )
+    assert before.rows[0].cells == ("1", "3070", "one"), "the table read from the file stays"
+
+
+def test_a_line_without_a_row_cannot_be_corrected():
+    with pytest.raises(ValueError, match="9"):
+        corrected(table(["Mark", "Size"], ["1", "3070"]), 9, 0, "x")

@@ -16,8 +16,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from configurator.intake.comparing import Compared
 from configurator.intake.saying import NOTHING, SETTLED, counted, summary
-from configurator.intake.table import ScheduleTable
 from configurator.ui.edits import RefusedError
 from configurator.ui.intake.asking import ORDERS, PAIRS, Asked
 from configurator.ui.intake.lists import ImportLists
@@ -27,15 +27,17 @@ from configurator.ui.intake.view import PreviewTable
 from configurator.ui.intake.work import ImportWork
 from configurator.ui.look import GRID, tinted
 from configurator.ui.session import Session
+from configurator.ui.tab_order import LeadsOn
 
 INVITATION = (
     "Take an architect's door schedule into this job: a CSV file, or an XLSX workbook. Its columns are "
     "matched by their headings and can be corrected; nothing is taken until you say so."
 )
+CORRECT = "Double-click a cell to put it right here; the file stays as it is."
 FILES = "Door schedules (*.csv *.xlsx *.tsv *.txt);;All files (*)"
 
 
-class ImportPage(QWidget):
+class ImportPage(LeadsOn, QWidget):
     """Everything about one schedule; the job is only changed by the two buttons that take it.
 
     Signals:
@@ -57,11 +59,11 @@ class ImportPage(QWidget):
         self.pair = Asked("pair width", "what the width of a narrow pair is of", PAIRS)
         self.preview, self.lists, self.take = Preview(), ImportLists(), TakeRow()
         self.view = PreviewTable(self.preview)
-        self._wide_for: ScheduleTable | None = None
+        self._wide_for: tuple[tuple[str, str], ...] | None = None
         self.setAcceptDrops(True)
         self._put_together()
         self._connect()
-        self.setFocusProxy(self.choose)
+        self.first_stop = self.choose
         self._show()
 
     def show_state(self, by: str) -> None:
@@ -123,13 +125,13 @@ class ImportPage(QWidget):
 
     def _show_rows(self) -> None:
         work, session = self.work, self.session
-        top = self.view.verticalScrollBar().value()
-        self.preview.show_schedule(work.table, work.reading, work.compared, session.display, session.dark)
-        self.view.header.show_reading(work.reading)
-        if work.table is not self._wide_for:
-            self._wide_for = work.table
-            self.view.share_width()
-        self.view.verticalScrollBar().setValue(top)
+        with self.view.staying():
+            self.preview.show_schedule(work.table, work.reading, work.compared, session.display, session.dark)
+            self.view.header.show_reading(work.reading)
+            headings = work.table.headings if work.table is not None else None
+            if headings is not self._wide_for:  # the same ones after a cell was corrected
+                self._wide_for = headings
+                self.view.share_width()
         self._show_words()
         if work.table is not None and work.compared is not None:
             status_of = {opening.mark: opening.status for opening in session.job.openings}
@@ -148,7 +150,8 @@ class ImportPage(QWidget):
             file = self.work.path.name if self.work.path is not None else ""
             of_workbook = f"{file}, " if file != table.name else ""
             nothing = f" {_sentence(NOTHING)}" if same else ""
-            self.words.setText(f"{of_workbook}{summary(table, compared)}.{nothing}")
+            mend = f" {CORRECT}" if compared.bad else ""
+            self.words.setText(f"{of_workbook}{summary(table, compared)}.{nothing}{mend}")
         self.words.setPalette(QPalette())
         if lacking:
             tinted(self.words, "error", self.session.dark)
@@ -188,17 +191,15 @@ class ImportPage(QWidget):
             self.work.refusal = error.about("")
             self._show()
             return
+        # By now the job is compared anew, and nothing differs; `compared` still knows what was taken.
         if not any(row.before is not None and row.before.status in SETTLED for row in changed):
-            self.said.emit(self._done())  # else the window says what was changed that had been settled
+            said = self._done(compared, path.name)
+            self.said.emit(said)  # else the window says what was changed that had been settled
         self._leave()
 
-    def _done(self) -> str:
-        compared = self.work.compared
-        assert compared is not None
-        assert self.work.path is not None
+    def _done(self, compared: Compared, name: str) -> str:
         new, changed = len(compared.of_kind("new")), len(compared.of_kind("changed"))
         removed = f", {len(compared.gone):,} removed" if self.take.removes and compared.gone else ""
-        name = self.work.path.name
         return f"Taken from {name}: {new:,} new, {changed:,} changed{removed}. Undo takes it back."
 
     def _leave(self) -> None:
@@ -241,6 +242,8 @@ class ImportPage(QWidget):
         self.view.header.unit_chosen.connect(self.work.use_unit)
         self.order.answered.connect(self.work.use_order)
         self.pair.answered.connect(self.work.use_pair)
+        # Queued: the editor of the cell is put away before the rows under it are read again.
+        self.preview.corrected.connect(self.work.correct, Qt.ConnectionType.QueuedConnection)
         self.lists.fault_chosen.connect(self.view.look_at)
         self.take.taken.connect(self._take)
         self.take.cancelled.connect(self._leave)

@@ -3,12 +3,13 @@
 from collections.abc import Mapping
 from typing import Any
 
-from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt
+from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt, Signal
 from PySide6.QtGui import QColor
 
 from configurator.intake.columns import Reading
 from configurator.intake.comparing import Compared
 from configurator.intake.saying import opening_words
+from configurator.intake.sheet import SheetRow
 from configurator.intake.table import ScheduleTable
 from configurator.ui.look import colour
 from configurator.units import Display
@@ -21,7 +22,13 @@ OUTCOME = 0
 
 
 class Preview(QAbstractTableModel):
-    """Shows a schedule; nothing in it can be edited, for the file is not ours."""
+    """Shows a schedule. A cell can be corrected for this import; the file is not ours and stays as it is.
+
+    Signals:
+        corrected: a cell is to read otherwise: the line of the file, the column from 0, and the text.
+    """
+
+    corrected = Signal(int, int, str)
 
     def __init__(self) -> None:
         super().__init__()
@@ -68,6 +75,20 @@ class Preview(QAbstractTableModel):
         """Return how many columns there are."""
         return 0 if parent.isValid() or self.table is None else len(self.table.headings) + 1
 
+    def flags(self, index: Index) -> Qt.ItemFlag:
+        """Return what can be done with a cell: those of the file can be corrected."""
+        editable = index.isValid() and index.column() != OUTCOME
+        return super().flags(index) | (Qt.ItemFlag.ItemIsEditable if editable else Qt.ItemFlag.NoItemFlags)
+
+    def setData(self, index: Index, value: Any, role: int = Qt.ItemDataRole.EditRole) -> bool:
+        """Tell what a cell is to read instead."""
+        if self.table is None or role != Qt.ItemDataRole.EditRole or index.column() == OUTCOME:
+            return False
+        row, place, text = self.table.rows[index.row()], index.column() - 1, str(value).strip()
+        if text != _on_one_line(row, place):
+            self.corrected.emit(row.line, place, text)
+        return True
+
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
         """Return a cell as it stands in the file, or what becomes of the row."""
         if self.table is None or not index.isValid():
@@ -77,6 +98,8 @@ class Preview(QAbstractTableModel):
         wrong = self._wrong(row.line, place)
         if role == Qt.ItemDataRole.DisplayRole:
             return self._text(index.row(), place)
+        if role == Qt.ItemDataRole.EditRole:
+            return _on_one_line(row, place)
         if role == Qt.ItemDataRole.ToolTipRole:
             return wrong or self._text(index.row(), place).removeprefix(f"{FAULT} ")
         if role == Qt.ItemDataRole.AccessibleDescriptionRole:
@@ -112,5 +135,9 @@ class Preview(QAbstractTableModel):
         line = self.table.rows[row]
         if place < 0:
             return self._outcomes.get(line.line, "")
-        text = " ".join(line.cells[place].split()) if place < len(line.cells) else ""
+        text = _on_one_line(line, place)
         return f"{FAULT} {text or 'blank'}" if (line.line, place) in self._faults else text
+
+
+def _on_one_line(row: SheetRow, place: int) -> str:
+    return " ".join(row.cells[place].split()) if 0 <= place < len(row.cells) else ""

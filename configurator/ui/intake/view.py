@@ -1,5 +1,8 @@
 """The preview as a table to look at, with the choosers for its head."""
 
+from collections.abc import Iterator
+from contextlib import contextmanager
+
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QTableView
 
@@ -43,6 +46,18 @@ class PreviewTable(QTableView):
             texts += [str(self.preview.index(row, column).data() or "") for row in rows]
             wanted = max(metrics.horizontalAdvance(text) for text in texts) + 4 * GRID
             self.setColumnWidth(column, min(max(wanted, _NARROWEST), _WIDEST))
+
+    @contextmanager
+    def staying(self) -> Iterator[None]:
+        """Keep the current cell and what is in view while the rows are shown anew."""
+        current = self.currentIndex()
+        row, column = current.row(), current.column()
+        bars = self.verticalScrollBar(), self.horizontalScrollBar()
+        values = [bar.value() for bar in bars]
+        yield
+        self.setCurrentIndex(self.preview.index(row, column))
+        for bar, value in zip(bars, values, strict=True):
+            bar.setValue(value)
 
     def look_at(self, line: int, place: int | None) -> None:
         """Go to a cell of the file, or to what becomes of its row where no cell is meant."""

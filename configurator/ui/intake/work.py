@@ -12,7 +12,7 @@ from configurator.intake.rows import RowRead, rows_steps
 from configurator.intake.sheet import IntakeError, sheet_steps
 from configurator.intake.sizes import PairWidth, SizeOrder
 from configurator.intake.steps import Steps
-from configurator.intake.table import ScheduleTable, schedule_table
+from configurator.intake.table import ScheduleTable, corrected, schedule_table
 from configurator.model import Job, Opening
 from configurator.ui.schedule.chunks import Chunks
 from configurator.ui.session import Session
@@ -79,6 +79,12 @@ class ImportWork(QObject):
         """Answer whether the width of a narrow pair is that of the opening or of each leaf."""
         assert self.reading is not None
         self.read_as(replace(self.reading, pair=pair))
+
+    def correct(self, line: int, place: int, text: str) -> None:
+        """Read one cell as what was typed instead; the file itself stays as it is."""
+        if self.table is not None and self.reading is not None:
+            self.table = corrected(self.table, line, place, text)
+            self.read_as(self.reading)
 
     def follow_job(self) -> None:
         """Compare again where the job is another one by now."""

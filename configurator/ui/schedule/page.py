@@ -8,6 +8,7 @@ from PySide6.QtCore import QModelIndex, Qt, Signal
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
+from configurator.intake.saying import counted
 from configurator.ui.look import GRID, sized
 from configurator.ui.schedule.actions import ScheduleActions
 from configurator.ui.schedule.answers import Answers
@@ -19,7 +20,7 @@ from configurator.ui.schedule.model import ScheduleModel
 from configurator.ui.schedule.panels import ProgressPanel, TextPanel
 from configurator.ui.schedule.table import ScheduleTable
 from configurator.ui.session import Session
-from configurator.ui.tab_order import put_in_order
+from configurator.ui.tab_order import LeadsOn, put_in_order
 
 NO_OPENINGS = (
     "This job has no openings yet. Add one, or copy rows of a spreadsheet, with their heads or in the order "
@@ -28,7 +29,7 @@ NO_OPENINGS = (
 FOUND_NONE = "No opening is like that. Empty the line above, or ask for any status and findings."
 
 
-class SchedulePage(QWidget):
+class SchedulePage(LeadsOn, QWidget):
     """The table and all that belongs to it.
 
     Signals:
@@ -55,7 +56,7 @@ class SchedulePage(QWidget):
         self.actions_of = ScheduleActions(self)
         self._put_together()
         self._connect()
-        self.setFocusProxy(self.table)
+        self.first_stop = self.table
 
     # --- What it shows ---
 
@@ -119,7 +120,7 @@ class SchedulePage(QWidget):
             return
         shown, every = sum(map(len, self.schedule.shown)), len(self.schedule.openings)
         chosen = len(self.chosen_places())
-        words = f"{every:,} openings" if shown == every else f"{shown:,} of {every:,} openings"
+        words = counted(every, "opening") if shown == every else f"{shown:,} of {counted(every, 'opening')}"
         if self.schedule.wanted.grouped:
             words += f" in {len(self.schedule.shown):,} rows"
         self.finder.count.setText(words + (f", {chosen:,} chosen" if chosen > 1 else ""))

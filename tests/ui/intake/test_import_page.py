@@ -5,7 +5,7 @@ import pytest
 from openpyxl import Workbook
 from PySide6.QtCore import QEvent, QMimeData, QPoint, QPointF, Qt, QUrl
 from PySide6.QtGui import QDragEnterEvent, QDropEvent, QFocusEvent, QWheelEvent
-from PySide6.QtWidgets import QApplication, QFileDialog
+from PySide6.QtWidgets import QApplication, QFileDialog, QLineEdit
 
 from configurator.ui.intake.page import ImportPage
 from configurator.ui.intake.preview import OUTCOME
@@ -116,6 +116,55 @@ def test_all_are_taken_in_one_step_where_all_are_good(qtbot, page, session, file
     assert session.mark == "900"
     session.undo()
     assert "900" not in marks(session)
+
+
+def test_what_was_taken_is_said_though_the_job_is_compared_anew_by_then(qtbot, page, session, file):
+    session.changed.connect(page.show_state)  # as in the window
+    said = []
+    page.said.connect(said.append)
+    read(qtbot, page, file(*GOOD))
+    page.take.every.click()
+    assert said == ["Taken from doors.csv: 1 new, 1 changed. Undo takes it back."]
+
+
+def correct(qtbot, page, row, column, typed):
+    """Type something else into a cell, as a user does, and wait until it is read."""
+    page.view.setCurrentIndex(page.preview.index(row, column))
+    page.view.edit(page.view.currentIndex())
+    editor = page.view.findChild(QLineEdit)
+    editor.setText(typed)
+    before = page.work.table
+    qtbot.keyClick(editor, Qt.Key.Key_Return)
+    qtbot.waitUntil(lambda: page.work.table is not before and not page.work.running, timeout=5000)
+
+
+def test_a_cell_is_put_right_and_said_to_be(qtbot, page, session):
+    read(qtbot, page, DOORS)
+    assert "Double-click a cell" in page.words.text()
+    line_15 = page.preview.row_of(15)
+    correct(qtbot, page, line_15, 3, "2")
+    assert outcomes(page)[line_15] == "new, 3'-0\" x 7'-0\""
+    assert (page.view.currentIndex().row(), page.view.currentIndex().column()) == (line_15, 3)
+    assert "line 15, Qty: corrected here from “one” to “2”" in page.work.told()
+    for line, column, typed in ((12, 4, "3070"), (16, 1, "306B"), (18, 7, "HM"), (7, 8, "KD")):
+        correct(qtbot, page, page.preview.row_of(line), column, typed)
+    assert page.lists.tabText(0) == "Faults"
+    assert "Double-click" not in page.words.text()
+    page.take.every.click()
+    taken = {opening.mark: opening for opening in session.job.openings}
+    assert (taken["305A"].quantity, taken["302A"].size.width, taken["306B"].hand) == (2, 36, "LH")
+    assert b"305A,Archive,one" in DOORS.read_bytes()
+
+
+def test_what_becomes_of_a_row_and_a_cell_left_as_it_was_are_no_corrections(qtbot, page, file):
+    read(qtbot, page, file(*GOOD))
+    before = page.work.table
+    outcome, size = page.preview.index(0, OUTCOME), page.preview.index(0, 2)
+    assert not outcome.flags() & Qt.ItemFlag.ItemIsEditable
+    assert not page.preview.setData(outcome, "x")
+    assert page.preview.setData(size, "3670")
+    QApplication.processEvents()
+    assert page.work.table is before
 
 
 def test_openings_that_the_schedule_lacks_go_only_when_asked(qtbot, page, session, file):
