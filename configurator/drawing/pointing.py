@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from configurator.drawing.clip import clip_polyline
 from configurator.drawing.lettering import text_width
+from configurator.drawing.plan import small_picture
 from configurator.drawing.primitives import Arc, Polygon, Polyline, Primitive, Symbol, Text
 from configurator.drawing.sheet import Group, Sheet
 from configurator.drawing.turning import rectangle
@@ -29,16 +30,18 @@ class Pointed:
     words: str
 
 
-def pointed_groups(sheet: Sheet, leaves: Sequence[str], pointed: Pointed) -> tuple[Group, ...]:
-    """Return the mark in the large and the small picture of its hinge, each with its letter beside it.
+def pointed_groups(sheet: Sheet, leaves: Sequence[str], pointed: Pointed, angle: float) -> tuple[Group, ...]:
+    """Return the mark in the large and the small picture of its hinge, and its letter in one of them.
 
-    `leaves` names the leaf of each panel of the sheet. Empty where no panel shows that leaf on that hinge.
+    `leaves` names the leaf of each panel of the sheet; with the doors at `angle`, degrees, the small picture
+    may be of the latch side alone. Empty where no panel shows that leaf on that hinge.
     """
     groups: list[Group] = []
     for panel, leaf in zip(sheet.panels, leaves, strict=True):
         if leaf != pointed.leaf or abs(panel.hung.h.W - pointed.width) > _SAME:
             continue
-        views = [panel.main.view, *([panel.inset.view] if panel.inset is not None else [])]
+        small = small_picture(panel, math.radians(angle), sheet.display)
+        views = [panel.main.view, *([small[0]] if small is not None else [])]
         groups += [Group(view, tuple(_marked(pointed.mark))) for view in views]
         lettered = (tuple(_lettered(pointed, view)) for view in views)
         # The large picture has the letter if what it names is to be seen there, else the small one.

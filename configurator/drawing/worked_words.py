@@ -161,7 +161,7 @@ def _line(step: Step, display: Display) -> Line:
     result = Piece(with_unit(step.left.value, step.left.unit, display))
     if isinstance(step.right, Number):
         return Line((*left, equals, result))
-    if _text(numbers) in (_text(right), write(step.left.value, step.left.unit)):
+    if _text(numbers) in (_text(right), write(step.left.value, step.left.unit), f"{MINUS}0"):
         return Line((*left, equals, *right, equals, result))
     return Line((*left, equals, *right, equals, *numbers, equals, result))
 

@@ -70,6 +70,8 @@ class PlanCanvas(FigureCanvasQTAgg):
         if self._sheet is None:
             return
         self._artists.turn(self._sheet, angle, self._dark)
+        if self._pointed is not None:
+            self._fill_marks()
         self._spots = ()
         if self._ground is None:
             self._redraw()
@@ -97,8 +99,8 @@ class PlanCanvas(FigureCanvasQTAgg):
         if self._sheet is None or self._study is None:
             return
         leaves = [one.leaf for one in self._study.candidates]
-        groups = () if self._pointed is None else pointed_groups(self._sheet, leaves, self._pointed)
-        self._artists.point(groups, self._dark)
+        shown = self._sheet, leaves, self._pointed, self._angle
+        self._artists.point(() if self._pointed is None else pointed_groups(*shown), self._dark)
 
     def save_picture(self, path: Path | str, job: JobFacts) -> None:
         """Write the opening on show as PNG, SVG or PDF, by the ending, whatever the shape of the window.

@@ -20,6 +20,8 @@ class FittedTable(QuietTable):
 
     def fill(self, heads: Sequence[str], rows: Sequence[tuple[Sequence[str], str]]) -> None:
         """Show other rows."""
+        # Fitting the columns anew for every cell that is put in takes longer than all the rest.
+        self.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
         self.setColumnCount(len(heads))
         self.setHorizontalHeaderLabels(list(heads))
         self.setRowCount(len(rows))
@@ -29,6 +31,7 @@ class FittedTable(QuietTable):
                 item.setFlags(Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable)
                 item.setToolTip(tip)
                 self.setItem(place, column, item)
+        self.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
         self._share_width()
 
     def resizeEvent(self, event: QResizeEvent) -> None:

@@ -43,6 +43,7 @@ class WorkedPage(QWidget):
         self.copy.clicked.connect(self.copy_text)
         self.text.highlighted.connect(lambda url: self.point_at(url.fragment()))
         self.text.anchorClicked.connect(self._choose_letter)
+        self.text.cursorPositionChanged.connect(self._point_at_cursor)
         self.letters.cellEntered.connect(lambda row, _: self._point_at_row(row))
         self.letters.currentCellChanged.connect(lambda row, *_: self._point_at_row(row))
 
@@ -144,6 +145,11 @@ class WorkedPage(QWidget):
         if url.fragment() in names:
             self.letters.setCurrentCell(names.index(url.fragment()), 0)
 
+    def _point_at_cursor(self) -> None:
+        """Mark the letter that the keyboard's cursor has come to in the text."""
+        if self.text.hasFocus():
+            self.point_at(QUrl(self.text.textCursor().charFormat().anchorHref()).fragment())
+
     def _point_at_row(self, row: int) -> None:
         letters = self.shown.letters if self.shown is not None else ()
         self.point_at(letters[row].name if 0 <= row < len(letters) else "")
@@ -178,7 +184,15 @@ class WorkedPage(QWidget):
         self.copy.setAccessibleName("copy the work as text")
         self.text.setAccessibleName("the work, line by line")
         self.text.setOpenLinks(False)
+        # Tab leaves the text, which has dozens of letters: arrows move in it, and in the table of letters.
+        by_keys = Qt.TextInteractionFlag.TextSelectableByKeyboard
+        by_mouse = (
+            Qt.TextInteractionFlag.TextSelectableByMouse | Qt.TextInteractionFlag.LinksAccessibleByMouse
+        )
+        self.text.setTextInteractionFlags(by_keys | by_mouse)
+        self.text.setTabChangesFocus(True)
         self.text.setFrameShape(QTextBrowser.Shape.NoFrame)
+        self.text.setTabChangesFocus(True)
         sized(self.text, -1)
         self.letters.setMouseTracking(True)
         for watched in (self.text.viewport(), self.letters.viewport()):

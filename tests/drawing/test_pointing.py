@@ -25,7 +25,7 @@ def items(groups, kind):
 
 
 def test_a_letter_is_marked_in_both_pictures_of_its_own_hinge_only():
-    groups = pointed_groups(SHEET, LEAVES, pointed("pin_off_door_face", "o", 1))
+    groups = pointed_groups(SHEET, LEAVES, pointed("pin_off_door_face", "o", 1), 180.0)
     views = [group.view for group in groups if items([group], Polyline)]
     assert views == [SHEET.panels[1].main.view, SHEET.panels[1].inset.view]
     (line, _) = items(groups, Polyline)
@@ -36,7 +36,7 @@ def test_a_letter_is_marked_in_both_pictures_of_its_own_hinge_only():
 
 
 def test_an_angle_is_marked_by_arcs_from_closed_to_where_the_leaf_is_stopped():
-    groups = pointed_groups(SHEET, LEAVES, pointed("greatest_angle_bare", "theta"))
+    groups = pointed_groups(SHEET, LEAVES, pointed("greatest_angle_bare", "theta"), 180.0)
     arcs = items(groups, Arc)
     assert arcs
     turn = STUDY.candidates[0].solution.greatest_angle_bare
@@ -44,20 +44,30 @@ def test_an_angle_is_marked_by_arcs_from_closed_to_where_the_leaf_is_stopped():
 
 
 def test_what_only_the_small_picture_shows_has_its_letter_there():
-    groups = pointed_groups(SHEET, LEAVES, pointed("latch_edge_least", "g_l"))
+    groups = pointed_groups(SHEET, LEAVES, pointed("latch_edge_least", "g_l"), 180.0)
     (text,) = items(groups, Text)
     assert SHEET.panels[0].inset.view.window.has(text.at)
 
 
+def test_the_small_picture_is_marked_as_it_is_shown_at_the_angle():
+    """With the lock edge at its closest the small picture is of the latch side, enlarged."""
+    one = pointed("latch_edge_least", "G")
+    shown = shown_work(STUDY, Display(), Asked("single", "latch_edge_least", 0))
+    usual = pointed_groups(SHEET, LEAVES, one, 180.0)[1].view
+    close = pointed_groups(SHEET, LEAVES, one, shown.work.angle)[1].view
+    assert usual == SHEET.panels[0].inset.view
+    assert close.scale > 5 * usual.scale
+
+
 def test_nothing_is_marked_for_a_leaf_or_a_width_that_no_panel_shows():
     mark = pointed("pin_off_door_face", "o").mark
-    assert pointed_groups(SHEET, LEAVES, Pointed("inactive", 4.0, mark, "o")) == ()
-    assert pointed_groups(SHEET, LEAVES, Pointed("single", 9.0, mark, "o")) == ()
+    assert pointed_groups(SHEET, LEAVES, Pointed("inactive", 4.0, mark, "o"), 180.0) == ()
+    assert pointed_groups(SHEET, LEAVES, Pointed("single", 9.0, mark, "o"), 180.0) == ()
 
 
 def test_a_mark_outside_of_every_picture_has_no_letter():
     away = Mark(lines=(((900.0, 900.0), (901.0, 900.0)),))
-    assert items(pointed_groups(SHEET, LEAVES, Pointed("single", 4.0, away, "x")), Text) == []
+    assert items(pointed_groups(SHEET, LEAVES, Pointed("single", 4.0, away, "x"), 180.0), Text) == []
 
 
 def test_every_letter_of_every_number_lies_in_the_window_and_on_its_own_layer():
@@ -71,7 +81,7 @@ def test_every_letter_of_every_number_lies_in_the_window_and_on_its_own_layer():
             if letter.name not in shown.work.marks:
                 continue
             one = Pointed(*shown.of, shown.work.marks[letter.name], letter.written)
-            groups = pointed_groups(sheet, leaves, one)
+            groups = pointed_groups(sheet, leaves, one, 90.0)
             assert {item.layer for group in groups for item in group.primitives} == {LAYER}
             for text in items(groups, Text):
                 assert any(window.has(text.at) for window in sheet.windows)

@@ -99,6 +99,21 @@ def test_a_letter_under_the_pointer_or_chosen_by_keyboard_is_marked(page, sessio
     assert marked[-1] is None
 
 
+def test_arrows_in_the_text_mark_letters_and_tab_leaves_it(qtbot, page, session):
+    page.activateWindow()
+    page.text.setFocus()
+    qtbot.waitUntil(page.text.hasFocus)
+    marked = []
+    session.pointed.connect(marked.append)
+    cursor = page.text.document().find("ρ")
+    cursor.setPosition(cursor.selectionStart())
+    page.text.setTextCursor(cursor)
+    qtbot.keyClick(page.text, Qt.Key.Key_Right)
+    assert marked[-1].words.startswith("ρ_s = ")
+    qtbot.keyClick(page.text, Qt.Key.Key_Tab)
+    assert page.letters.hasFocus()
+
+
 def test_a_letter_without_a_place_in_plan_marks_nothing(page, session):
     page.ask(Asked("single", "clear_width_at_90", -1))
     marked = []
