@@ -31,8 +31,8 @@ SHEET_DPI = 130.0
 LONGEST_WAIT = 20_000
 
 
-def picture_of_window(application: QApplication, path: Path, dark: bool = False) -> None:
-    """Grab the whole window on opening 112A, at a usual size."""
+def picture_of_window(application: QApplication, path: Path, dark: bool = False, page: str = "") -> None:
+    """Grab the whole window on opening 112A, at a usual size, with a page in place of the work if named."""
     session = Session(load(DEMO), DEMO)
     session.select("112A")
     with tempfile.TemporaryDirectory() as folder:
@@ -47,6 +47,7 @@ def picture_of_window(application: QApplication, path: Path, dark: bool = False)
         clock.start()
         while not shown and clock.elapsed() < LONGEST_WAIT:
             application.processEvents()
+        window.turn_to(page)
         for _ in range(20):
             application.processEvents()
         window.grab().save(str(path))
@@ -68,6 +69,7 @@ def main() -> None:
     application = new_application()
     picture_of_window(application, folder / "window.png")
     picture_of_window(application, folder / "window-dark.png", dark=True)
+    picture_of_window(application, folder / "window-client.png", page="client")
     command(["draw", str(DEMO), "--mark", "205A", "--out", str(folder / "plan-205A.png")])
     for kind in SHEETS:
         picture_of_sheet(kind, folder / f"sheet-{kind}.png")
