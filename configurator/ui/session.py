@@ -45,6 +45,7 @@ class Session(QObject):
         missed: a value was not taken for want of another one; the argument is the path of that one.
         noted: what was done should be known of, though nothing is wrong; the argument is the sentence.
         pointed: something is pointed at elsewhere; the argument is what the picture marks, or None.
+        looked: the pointer is on a place of the picture; the argument is which, or None.
         asked: the user wants to know what a word means; the argument is a field's path, or words to look in.
     """
 
@@ -53,6 +54,7 @@ class Session(QObject):
     missed = Signal(str)
     noted = Signal(str)
     pointed = Signal(object)
+    looked = Signal(object)
     asked = Signal(str)
 
     def __init__(
