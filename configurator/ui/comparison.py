@@ -51,6 +51,7 @@ class ComparisonTable(QTableWidget):
         self.setShowGrid(False)
         self.setAlternatingRowColors(True)
         self.setWordWrap(False)
+        self.setTabKeyNavigation(False)  # arrows go from cell to cell; Tab goes on
         sized(self, -1)
         self.setFont(tabular(self.font()))
         self.horizontalHeader().setFont(self.font())

@@ -11,6 +11,7 @@ from configurator.ui import paths
 from configurator.ui.kinds import TEXT, Kind, NotReadError, kind_at
 from configurator.ui.look import GRID, sized, tinted
 from configurator.ui.session import Session
+from configurator.ui.tab_order import LeadsOn
 
 Assumptions = Mapping[str, Any]
 """Path to what was assumed there (`value`, `because`, `source`, `mark_of_source`)."""
@@ -36,7 +37,7 @@ class Note(QLabel):
         self.setVisible(bool(sentence))
 
 
-class Field(QWidget):
+class Field(LeadsOn, QWidget):
     """A value of the opening on show (or of the job), by its path.
 
     Subclasses show the value and call `commit` when the user gave another.
@@ -63,7 +64,7 @@ class Field(QWidget):
         column.addWidget(self.note)
         editor.setAccessibleName(paths.trade_name(self.path))
         editor.setAccessibleDescription(paths.help_of(self.path) or paths.plain_name(self.path))
-        self.setFocusProxy(editor)
+        self.first_stop = editor
 
     @property
     def refused(self) -> bool:

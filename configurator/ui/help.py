@@ -1,7 +1,7 @@
 """A small window of help beside the work: how lengths are typed, the keys, and the words."""
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QDialog, QLabel, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
 from configurator.ui.look import GRID
 
@@ -15,7 +15,8 @@ A hinge is height first: &nbsp; 4-1/2 x 4.</p>
 <p>Grey slanted values marked <i>assumed</i> are usual ones. Click the word, or press F1 in the field, to read
 why. Empty a field to go back to its usual value. Esc brings back what held before.</p>
 <h3>Keys</h3>
-<p>Alt+Left and Alt+Right turn the door by 1°, Alt+Page Up and Alt+Page Down by 15°.
+<p>F1 tells what a word means, Shift+F1 shows this help.
+Alt+Left and Alt+Right turn the door by 1°, Alt+Page Up and Alt+Page Down by 15°.
 F8 turns it to the next thing that happens (lock edge closest, square open, first contact), Shift+F8 back; F7
 shows what it sweeps. F9 folds the openings away, F6 shows all of them as a schedule. Ctrl+Z takes back,
 Ctrl+S saves, Ctrl+Shift+E exports the picture.</p>
@@ -26,6 +27,9 @@ a letter, or go through the list of letters with the arrow keys, and the picture
 <p>Ctrl+P shows plan, elevation, preparation, before and after and the client's page as they are printed, at a
 true scale, of any opening. Ctrl and the wheel show them larger. They are written to a file or printed, one or
 those of all openings. Print at actual size: a printer that fits pages to its paper spoils the scale.</p>
+<h3>In front of a client</h3>
+<p>F5 puts everything technical away: three questions, a large picture, plain words. Space plays the swing,
+F11 takes the whole screen, Esc goes back.</p>
 <h3>Practice</h3>
 <p>F4 poses problems, from easy to hard. Type the answer and press Enter; Enter again goes on. A problem's
 number brings it back, here or at another desk.</p>
@@ -49,24 +53,8 @@ house, and a field sheet to fill in on site.</p>
 <h3>Millimetres</h3>
 <p>Lengths in the picture, the table and the form follow the choice of units; findings stay in inches.</p>
 <h3>Words</h3>
-<table cellpadding="2">
-<tr><td><b>hand</b></td><td>which side the hinges are on and which way it opens, seen from outside: the side
-you unlock from. LH and RH open away from you, LHR and RHR toward you.</td></tr>
-<tr><td><b>pull side</b></td><td>the side the door opens toward; its barrel shows there.</td></tr>
-<tr><td><b>barrel, pin</b></td><td>the round part of the hinge, and the axis in it that the door
-turns about.</td></tr>
-<tr><td><b>rabbet</b></td><td>the step in the frame that the closed door sits in, from the frame face back to
-the frame stop.</td></tr>
-<tr><td><b>inset</b></td><td>how far the closed door's face sits behind the frame face.</td></tr>
-<tr><td><b>backset</b></td><td>how far the edge of the hinge stays back: on the door from its far face, on the
-frame from the frame stop.</td></tr>
-<tr><td><b>frame proud</b></td><td>how far the frame face stands out from the wall.</td></tr>
-<tr><td><b>throat, returns</b></td><td>the room inside a frame that wraps the wall, and the parts that turn
-back at the wall.</td></tr>
-<tr><td><b>bevel</b></td><td>the slant of the lock edge that lets it pass the frame.</td></tr>
-<tr><td><b>undercut</b></td><td>the gap under the door.</td></tr>
-<tr><td><b>bare</b></td><td>the door and its hinges alone, without lever or other hardware.</td></tr>
-</table>
+<p>F1 in a field, or a click on its label, shows what it means, with a drawing. The button below shows all
+words; typing finds one.</p>
 <h3>Before you order</h3>
 <p>Fire, egress and access rules are the local authority's to apply. The program states what it was told
 and what it assumed; listings, local codes and licensed practice decide.</p>
@@ -92,4 +80,7 @@ class HelpWindow(QDialog):
         page.setFrameShape(QScrollArea.Shape.NoFrame)
         page.setWidget(words)
         column.addWidget(page)
+        self.words = QPushButton("All words…")
+        self.words.setAutoDefault(False)
+        column.addWidget(self.words, 0, Qt.AlignmentFlag.AlignLeft)
         self.resize(150 * GRID, 150 * GRID)

@@ -169,7 +169,7 @@ class PartDetail(QWidget):
             label = QLabel(
                 "By hand" if len(self.fields) == 1 else SHORT.get(key, paths.trade_name(HINGE + key))
             )
-            label.setBuddy(field)
+            label.setBuddy(field.first_stop or field)
             label.setAlignment(Qt.AlignmentFlag.AlignTop)
             label.setContentsMargins(0, GRID, 0, 0)
             line.addWidget(label)

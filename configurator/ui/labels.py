@@ -58,6 +58,6 @@ def new_form() -> QFormLayout:
 def add_row(form: QFormLayout, field: Field, session: Session) -> NameLabel:
     """Add a field with its name, which takes the keyboard to it."""
     label = NameLabel(field.path, session)
-    label.setBuddy(field)
+    label.setBuddy(field.first_stop or field)
     form.addRow(label, field)
     return label

@@ -7,6 +7,21 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLayout, QWidget
 
 
+class LeadsOn:
+    """A part of a widget that gives the keyboard to one of its own widgets, its first stop.
+
+    Not by a focus proxy: Qt stops at a widget that has one wherever it stands in the order, so that Tab would
+    lead back to its proxy and never out again.
+    """
+
+    first_stop: QWidget | None = None
+
+    def setFocus(self, reason: Qt.FocusReason = Qt.FocusReason.OtherFocusReason) -> None:
+        """Give the keyboard to the first stop."""
+        if self.first_stop is not None:
+            self.first_stop.setFocus(reason)
+
+
 def reading_order(widget: QWidget) -> Iterator[QWidget]:
     """Yield what Tab stops at inside a widget, in the order of its layouts."""
     if widget.focusPolicy() & Qt.FocusPolicy.TabFocus and widget.focusProxy() is None:

@@ -381,7 +381,9 @@ class Window(QMainWindow):
     def _help(self) -> None:
         from configurator.ui.help import HelpWindow
 
-        self.help = self.help or HelpWindow(self)
+        if self.help is None:
+            self.help = HelpWindow(self)
+            self.help.words.clicked.connect(lambda _=False: self.show_word(""))
         self.help.show()
         self.help.raise_()
 
@@ -445,7 +447,8 @@ class Window(QMainWindow):
             event.ignore()
             return
         self.files.close()
-        self.turn_to("")  # a page that has the whole screen gives it back: the next window must not begin so
+        if self.isFullScreen():
+            self.turn_to("")  # a page gives the whole screen back: the next window begins without
         self.preferences.keep_layout("window", self.saveGeometry())
         for name, splitter in self._splitters():
             self.preferences.keep_layout(name, splitter.saveState())

@@ -17,12 +17,13 @@ from configurator.ui.order.top_row import TopRow
 from configurator.ui.order.uniform_panel import UniformPanel
 from configurator.ui.order.writing import KINDS
 from configurator.ui.schedule.panels import TextPanel
+from configurator.ui.tab_order import LeadsOn
 
 NO_MARKS = "Choose a line to see the openings it serves"
 NO_OPENINGS = "This job has no openings yet, so there is nothing to order."
 
 
-class OrderView(QWidget):
+class OrderView(LeadsOn, QWidget):
     """The widgets of the order page, and what they show of a count."""
 
     def __init__(self) -> None:
@@ -124,11 +125,13 @@ class OrderView(QWidget):
         column.addWidget(self._tables(), 1)
         for widget in (self.progress, self.beside, self.panel):
             column.addWidget(widget)
-        self.setFocusProxy(self.lines)
+        self.first_stop = self.lines
         self._put_in_order()
 
     def _put_in_order(self) -> None:
         """Let Tab go through the page as it is read; splitters and tabs do not tell by themselves."""
+        self.tabs.setFocusProxy(None)  # the bar is a stop by itself: see LeadsOn
+        self.tabs.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         top, revisions = self.top, self.revisions
         above = (top.spare, top.prices, top.cross, top.write, self.work_out, self.lines, self.marks)
         below = (self.tabs.tabBar(), self.heed, self.left_out, self.uniform.ask, revisions.note)

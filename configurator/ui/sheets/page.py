@@ -20,13 +20,14 @@ from configurator.ui.sheets.actions import SheetActions
 from configurator.ui.sheets.choosers import Choosers
 from configurator.ui.sheets.laid_out import SheetChoice
 from configurator.ui.sheets.preview import SheetPreview
+from configurator.ui.tab_order import LeadsOn
 
 NO_OPENINGS = "This job has no openings yet. Add one with + at the left of the work."
 TRY_ANOTHER = "Take the fitted scale, a smaller one, or a larger paper."
 _IDLE = ("swing", "theme", "save", "file")
 
 
-class SheetsPage(QWidget):
+class SheetsPage(LeadsOn, QWidget):
     """The openings, the sheet of the one on show, and what to do with it or with those of all.
 
     Signals:
@@ -54,7 +55,7 @@ class SheetsPage(QWidget):
         self._soon.setInterval(0)
         self._put_together()
         self._connect()
-        self.setFocusProxy(self.openings)
+        self.first_stop = self.openings
 
     # --- What it shows ---
 
