@@ -8,7 +8,8 @@ from configurator.drawing.primitives import Point
 from configurator.drawing.what_if_words import at_value, thing_name, turn_words, what_if_said
 from configurator.drawing.width_chart import angle_axis, clear_at_90, clear_axis
 from configurator.model import Obstruction
-from configurator.study.what_if import BARREL, CARRIED_MEETS, CLEAR, FITTED, Turn, WhatIf
+from configurator.study.what_if import WhatIf
+from configurator.study.what_if_turns import BARREL, CARRIED_MEETS, CLEAR, FITTED, Turn
 from configurator.units import MM_PER_INCH, Display, format_length
 
 _INCHES = (1 / 16, 1 / 8, 1 / 4, 1 / 2, 1.0, 2.0, 4.0, 8.0, 12.0, 24.0)

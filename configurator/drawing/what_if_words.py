@@ -7,7 +7,9 @@ from configurator.drawing.width_words import clear_width_name, does_words
 from configurator.model import Obstruction
 from configurator.rules.wording import hardware, obstruction
 from configurator.study.records import Candidate, Study
-from configurator.study.what_if import (
+from configurator.study.what_if import WhatIf
+from configurator.study.what_if_things import Thing
+from configurator.study.what_if_turns import (
     BARREL,
     CARRIED_MEETS,
     CLEAR,
@@ -17,9 +19,7 @@ from configurator.study.what_if import (
     OPENS,
     Met,
     Turn,
-    WhatIf,
 )
-from configurator.study.what_if_things import Thing
 from configurator.units import Display, format_exact
 
 _SAME = 1e-6

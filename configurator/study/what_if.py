@@ -24,44 +24,35 @@ from configurator.study.records import Candidate, Study
 from configurator.study.what_if_barrel import barrel_crossings
 from configurator.study.what_if_samples import Run, Sample, runs_of, sampler, samples_between
 from configurator.study.what_if_things import Hold, Thing, with_changes
+from configurator.study.what_if_turns import (
+    BARREL,
+    SQUARE,
+    Does,
+    Met,
+    Turn,
+    angles_asked,
+    turn_at,
+    turns_between,
+)
 from configurator.units import MM_PER_INCH
 
 Floats = NDArray[Any]
 POINTS = 257
 """Values at which the curve is looked at first."""
-FLAT, SQUARE = 180.0, 90.0
-OPENS, FITTED, CLEAR, BARREL = "opens", "opens with hardware", "clear width", "barrel free"
-MEETS, CARRIED_MEETS = "meets", "hardware meets"
-MOUNTS, A_DOOR = "mounted", "a door"
-_PARTS: Final = 160
+_SHUT: Final = 1.0
+"""Degrees: a leaf that opens no farther is as good as held shut, by whatever it meets."""
+_PARTS, _FEW = 160, 24
+"""Into so many parts a bracket is cut; into few where a barrel touches at rest: such a look costs most."""
 _FINE: Final = 1e-5
 """Inches: how finely a value where something turns is found, if it is none that is a round number."""
 _ROUND: Final = (64.0, 2 * MM_PER_INCH)
 """Round numbers are looked at for themselves: whole 64ths of an inch and halves of a millimetre."""
+_MEETING: Final = 2e-4
+"""Inches: likewise where only what is met changes, which nobody works to."""
 _BESIDE: Final = 4e-9
 _LAST: Final = 1e-3
 """Inches: in so narrow a bracket round numbers are tried, since the next look is the last."""
 _MOST_BRACKETS: Final = 24
-
-Met = tuple[str, int | None, str]
-"""What stands, its place in the list of obstructions, and the moving part that meets it."""
-
-
-@dataclass(frozen=True, slots=True)
-class Turn:
-    """A value at which an answer turns.
-
-    what is a kind of answer; `upward` says that it holds from `value` on, else up to there. `amount` is the
-    angle in degrees or the length in inches that it is about, `met` what is met from `value` on and
-    `met_before` what up to there, None for nothing.
-    """
-
-    value: float
-    what: str
-    upward: bool
-    amount: float = 0.0
-    met: Met | None = None
-    met_before: Met | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,17 +80,6 @@ class WhatIf:
     has_hardware: bool
     curve: WhatIfCurve
     turns: tuple[Turn, ...]
-
-
-class Does(NamedTuple):
-    """What a leaf does, as far as it can turn from one value to the next."""
-
-    angles: tuple[bool, ...]
-    fitted_angles: tuple[bool, ...]
-    met: Met | None
-    met_fitted: Met | None
-    clear: bool
-    mounted: bool
 
 
 def what_if(
@@ -143,7 +123,7 @@ def _curve_and_turns(
     brackets = _turning(leaves, points)
     beside = [point for bracket in brackets for point in bracket]
     curve = _curve(sorted([*points, *beside], key=lambda one: one.value))
-    return curve, [turn for one in brackets for turn in _turns(leaves.must, *one)]
+    return curve, [turn for bracket in brackets for turn in _turns(leaves.must, *bracket)]
 
 
 def _curve(points: Sequence["_Point"]) -> WhatIfCurve:
@@ -178,6 +158,8 @@ class _Point(NamedTuple):
     fitted: float
     clear: float
     does: Does | None
+    free: bool
+    """Whether the barrel stands clear of door and frame."""
 
 
 class _Leaves:
@@ -185,7 +167,7 @@ class _Leaves:
 
     def __init__(self, runs: tuple[Run, ...], must: Must, held_short: bool) -> None:
         self.runs, self.must, self.held_short = runs, must, held_short
-        self.wanted = tuple(sorted({SQUARE, must.wanted, FLAT}))
+        self.wanted = angles_asked(must)
 
     def points(self, values: Floats) -> list[_Point]:
         """Return the answers at values that go up, each within the range."""
@@ -196,7 +178,7 @@ class _Leaves:
 
     def _of_run(self, run: Run, values: Floats) -> list[_Point]:
         if run.first is None or not len(values):
-            return [_Point(value, math.nan, math.nan, math.nan, None) for value in values.tolist()]
+            return [_Point(value, math.nan, math.nan, math.nan, None, True) for value in values.tolist()]
         many = run.many(values)
         found = solve_many(many)
         bare = [in_degrees(angle) for angle in found.greatest_angle_bare.tolist()]
@@ -207,12 +189,13 @@ class _Leaves:
             Does,
             self._angles(bare),
             self._angles(fitted),
-            (names[place] for place in found.touches_bare.tolist()),
-            (names[place] for place in found.touches.tolist()),
+            (None if a < _SHUT else names[n] for n, a in zip(found.touches_bare.tolist(), bare, strict=True)),
+            (None if a < _SHUT else names[n] for n, a in zip(found.touches.tolist(), fitted, strict=True)),
             self._kept(clear),
             mounted(many).tolist(),
         )
-        return list(map(_Point, values.tolist(), bare, fitted, clear.tolist(), does))
+        free = (found.barrel_freedom >= -TOLERANCE).tolist()
+        return list(map(_Point, values.tolist(), bare, fitted, clear.tolist(), does, free))
 
     def _angles(self, degrees: list[float]) -> list[tuple[bool, ...]]:
         reached = np.array(degrees)[:, None] >= np.array(self.wanted) - TOLERANCE
@@ -230,17 +213,31 @@ _Bracket = tuple[_Point, _Point]
 def _turning(leaves: _Leaves, points: Sequence[_Point]) -> list[_Bracket]:
     """Return each value where anything turns, closed in on from both sides."""
     brackets = _changes(points)
-    while wide := [one for one in brackets if one[1].value - one[0].value > _FINE][:_MOST_BRACKETS]:
-        looked = [_within(near.value, far.value) for near, far in wide]
+    while wide := [one for one in brackets if _too_wide(one)][:_MOST_BRACKETS]:
+        looked = [_within(near, far) for near, far in wide]
         found = iter(leaves.points(np.concatenate(looked)))
         brackets = [one for one in brackets if one not in wide]
         brackets += [one for line in looked for one in _changes([next(found) for _ in line])]
     return brackets
 
 
-def _within(near: float, far: float) -> Floats:
-    """Return values to look at from near to far: evenly spread, and about the round number among them."""
-    values = set(np.linspace(near, far, _PARTS + 1).tolist())
+def _too_wide(bracket: _Bracket) -> bool:
+    one, other = bracket
+    before, after = one.does, other.does
+    only_met = before is not None and after is not None and _as_far(before) == _as_far(after)
+    return other.value - one.value > (_MEETING if only_met else _FINE)
+
+
+def _as_far(does: Does) -> tuple[Any, ...]:
+    """Return all that a leaf does but what it meets: a swing that ends at all has met something."""
+    return does.angles, does.fitted_angles, does.clear, does.mounted
+
+
+def _within(one: _Point, other: _Point) -> Floats:
+    """Return values to look at between two: evenly spread, and about the round number among them."""
+    near, far = one.value, other.value
+    parts = _PARTS if one.free and other.free else _FEW
+    values = set(np.linspace(near, far, parts + 1).tolist())
     if far - near < _LAST:
         middle = (near + far) / 2
         rounds = [round(middle * per_inch) / per_inch for per_inch in _ROUND]
@@ -253,49 +250,10 @@ def _changes(points: Sequence[_Point]) -> list[_Bracket]:
     return [(one, other) for one, other in pairwise(points) if one.does != other.does]
 
 
-def _turns(must: Must, one: _Point, other: _Point) -> list[Turn]:
-    """Return what turns between two values that lie close together."""
-    near, far, before, after = one.value, other.value, one.does, other.does
-    if before is None or after is None:
-        return [_turn(near, far, A_DOOR, after is not None)]
-    wanted = sorted({SQUARE, must.wanted, FLAT})
-    found = []
-    for what, old, new in (
-        (OPENS, before.angles, after.angles),
-        (FITTED, before.fitted_angles, after.fitted_angles),
-    ):
-        turned = [(angle, now) for angle, was, now in zip(wanted, old, new, strict=True) if was != now]
-        found += [_turn(near, far, what, now, angle) for angle, now in turned]
-    if must.clear_width is not None and before.clear != after.clear:
-        found.append(_turn(near, far, CLEAR, after.clear, must.clear_width))
-    if before.mounted != after.mounted:
-        found.append(_turn(near, far, MOUNTS, after.mounted))
-    return [*_without_echo(found), *_other_met(far, before, after)]
-
-
-def _turn(near: float, far: float, what: str, upward: bool, amount: float = 0.0) -> Turn:
-    """Return a turn at the last value at which the answer still holds."""
-    return Turn(far if upward else near, what, upward, amount)
-
-
-def _without_echo(turns: list[Turn]) -> list[Turn]:
-    """Leave out what the leaf with its hardware does where the leaf alone does the same."""
-    alone = {(one.upward, one.amount) for one in turns if one.what == OPENS}
-    return [one for one in turns if one.what != FITTED or (one.upward, one.amount) not in alone]
-
-
-def _other_met(far: float, before: Does, after: Does) -> list[Turn]:
-    """Return where a swing ends on another thing than it did: of the leaf, or of what it carries."""
-    found = []
-    if before.met != after.met and None not in (before.met, after.met):
-        found.append(Turn(far, MEETS, True, met=after.met, met_before=before.met))
-    both = (before.met_fitted, after.met_fitted)
-    own = after.met_fitted != after.met or before.met_fitted != before.met
-    if both[0] != both[1] and None not in both and own:
-        found.append(Turn(far, CARRIED_MEETS, True, met=both[1], met_before=both[0]))
-    return found
-
-
 def _barrel_turns(sample: Callable[[float], Sample], samples: Sequence[Sample]) -> list[Turn]:
     """Return where the barrel comes free of door, frame and what stands there, or is no longer free."""
-    return [_turn(near, far, BARREL, free) for near, far, free in barrel_crossings(sample, samples)]
+    return [turn_at(near, far, BARREL, free) for near, far, free in barrel_crossings(sample, samples)]
+
+
+def _turns(must: Must, one: _Point, other: _Point) -> list[Turn]:
+    return turns_between(must, one.value, other.value, one.does, other.does)

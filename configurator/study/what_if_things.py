@@ -16,6 +16,8 @@ ABOUT = 1.5
 """Inches that are looked at on either side of the value that holds."""
 THINNEST = 1 / 16
 """Inches; nothing thinner is looked at where there must be something at all."""
+_THINNER, _THICKER = 0.625, 0.875
+"""Inches: doors are 1-3/8, 1-3/4 and 2-1/4 thick."""
 _NEAREST_START = -6.0
 _PAST_THE_LEAF, _ALONG = 4.0, 6.0
 _NARROWEST, _MARGIN = 1.0, 0.5
@@ -211,8 +213,8 @@ def _door_thickness(filled: FilledOpening) -> Thing:
         Hold("the inset; the rabbet is made for the door", inset),
         Hold("the frame; the inset makes up for it", frame),
     )
-    low = min(present, max(0.75, present - 0.75))
-    return Thing("door thickness", "door thickness", present, low, min(present + ABOUT, 6.0), holds)
+    low, high = min(present, max(0.75, present - _THINNER)), min(present + _THICKER, 6.0)
+    return Thing("door thickness", "door thickness", present, low, high, holds)
 
 
 def _backset(filled: FilledOpening) -> Thing:

@@ -8,8 +8,9 @@ from configurator.drawing.what_if_chart import what_if_chart
 from configurator.drawing.what_if_words import on_the_good_side, trial_words, turn_words, what_if_headline
 from configurator.model import Opening
 from configurator.study import study
-from configurator.study.what_if import OPENS, Turn, what_if
+from configurator.study.what_if import what_if
 from configurator.study.what_if_things import things_of
+from configurator.study.what_if_turns import OPENS, Turn
 from configurator.units import Display
 from tests.openings import LEVER, RAIL, plain_data
 

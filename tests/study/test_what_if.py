@@ -12,17 +12,9 @@ from hypothesis import strategies as st
 from configurator.model import Opening
 from configurator.project_file import load
 from configurator.study import study
-from configurator.study.what_if import (
-    BARREL,
-    CARRIED_MEETS,
-    CLEAR,
-    FITTED,
-    MEETS,
-    OPENS,
-    opening_with,
-    what_if,
-)
+from configurator.study.what_if import opening_with, what_if
 from configurator.study.what_if_things import things_of
+from configurator.study.what_if_turns import BARREL, CARRIED_MEETS, CLEAR, FITTED, MEETS, OPENS
 from tests.openings import plain_data
 
 DEMO = Path(__file__).resolve().parents[2] / "demo_openings" / "kestrel_point.json"
