@@ -1,22 +1,25 @@
 """What a letter of a formula stands for, drawn over the picture of its hinge while it is pointed at."""
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from configurator.drawing.clip import clip_polyline
 from configurator.drawing.lettering import text_width
 from configurator.drawing.plan import small_picture
-from configurator.drawing.primitives import Arc, Polygon, Polyline, Primitive, Symbol, Text
+from configurator.drawing.primitives import Arc, Point, Polygon, Polyline, Primitive, Symbol, Text
 from configurator.drawing.sheet import Group, Sheet
 from configurator.drawing.turning import rectangle
 from configurator.drawing.view import View, paper
+from configurator.geometry.meeting_point import nearest_on_outline
 from configurator.study.worked.working import Mark
 
 LAYER = "A-ANNO-LETR"
 SIZE = 10.0
 _BESIDE = 5.0
 """The letter stands so far beside the middle of what it names, points."""
+_NEAR = 5.0
+"""The pointer counts as on a mark within so many points."""
 _SAME = 1e-9
 
 
@@ -48,6 +51,44 @@ def pointed_groups(sheet: Sheet, leaves: Sequence[str], pointed: Pointed, angle:
         shown = next((letter for letter in lettered if letter), ())
         groups.append(Group(paper(sheet.width, sheet.height), shown))
     return tuple(groups)
+
+
+@dataclass(frozen=True, slots=True)
+class LookedAt:
+    """A place of the picture that the pointer is on: leaf, hinge open width, and where in plan, inches.
+
+    What lies within `near` inches of it counts as under the pointer.
+    """
+
+    leaf: str
+    width: float
+    point: Point
+    near: float
+
+
+def looked_at(sheet: Sheet, leaves: Sequence[str], at: Point) -> LookedAt | None:
+    """Return the place in plan at a place of the sheet, points; None beside the large pictures."""
+    for panel, leaf in zip(sheet.panels, leaves, strict=True):
+        view = panel.main.view
+        in_inset = panel.inset is not None and panel.inset.view.window.has(at)
+        if view.window.has(at) and not in_inset:
+            return LookedAt(leaf, panel.hung.h.W, view.to_plan(at), _NEAR / view.scale)
+    return None
+
+
+def letter_at(marks: Mapping[str, Mark], place: LookedAt) -> str:
+    """Return the letter whose mark runs nearest to a place, of several the shortest; empty for none."""
+    found = [
+        (round(_distance(place.point, line) / place.near, 1), math.dist(line[0], line[-1]), name)
+        for name, mark in marks.items()
+        for line in mark.lines
+        if _distance(place.point, line) <= place.near
+    ]
+    return min(found, default=(0.0, 0.0, ""))[2]
+
+
+def _distance(point: Point, line: tuple[Point, ...]) -> float:
+    return math.dist(point, nearest_on_outline(point, line))
 
 
 def _marked(mark: Mark) -> Iterator[Primitive]:

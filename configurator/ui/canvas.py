@@ -22,10 +22,13 @@ _LEAST = QSize(360, 260)
 class PlanCanvas(FigureCanvasQTAgg):
     """The picture of one opening, every width side by side.
 
-    Signals: hovered(str), the name of the dimension or part under the pointer, empty where there is none.
+    Signals:
+        hovered: the name of the dimension or part under the pointer, empty where there is none.
+        moved: the pointer is at a place of the widget; None when it has left.
     """
 
     hovered = Signal(str)
+    moved = Signal(object)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(make_figure(6.0 * POINTS_PER_INCH, 4.0 * POINTS_PER_INCH, DPI))
@@ -177,12 +180,24 @@ class PlanCanvas(FigureCanvasQTAgg):
         super().mouseMoveEvent(event)
         name = self.name_under(event.position())
         self.hovered.emit(name)
+        self.moved.emit(event.position())
         QToolTip.showText(event.globalPosition().toPoint(), name, self)
 
     def leaveEvent(self, event: QEvent) -> None:
         """Forget what was under the pointer."""
         super().leaveEvent(event)
         self.hovered.emit("")
+        self.moved.emit(None)
+
+    def looked_at(self, position: QPointF) -> Any:
+        """Return the place in plan under a place of the widget (a `LookedAt`), None beside the pictures."""
+        from configurator.drawing.pointing import looked_at
+
+        if self._sheet is None or self._study is None:
+            return None
+        share = POINTS_PER_INCH / DPI
+        at = (position.x() * share, self._sheet.height - position.y() * share)
+        return looked_at(self._sheet, [one.leaf for one in self._study.candidates], at)
 
     def name_under(self, position: QPointF) -> str:
         """Return what a client would call the dimension or part at a place of the widget, else nothing."""

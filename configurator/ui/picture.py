@@ -41,6 +41,7 @@ class Picture(QFrame):
             self.words.setText(f"The picture cannot be drawn here: {error}")
             return
         self.canvas = PlanCanvas(self)
+        self.canvas.moved.connect(self._look)
         self._stack.addWidget(self.canvas)
 
     def show_state(self, by: str) -> None:
@@ -67,6 +68,11 @@ class Picture(QFrame):
         """Write the picture of the opening as it is to a file. Raises OSError."""
         self.session.trial.end()
         self.canvas.save_picture(path, self.session.job.job)
+
+    def _look(self, position: Any) -> None:
+        """Tell what place of the plan the pointer is on, or that it is on none."""
+        place = None if position is None else self.canvas.looked_at(position)
+        self.session.looked.emit(place)
 
     def _mark(self, pointed: Any) -> None:
         """Mark what is pointed at elsewhere, or nothing."""

@@ -7,7 +7,7 @@ from PySide6.QtGui import QGuiApplication, QHideEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QTextBrowser, QVBoxLayout, QWidget
 
 from configurator.drawing.comparison import Comparison, Row, comparisons
-from configurator.drawing.pointing import Pointed
+from configurator.drawing.pointing import LookedAt, Pointed, letter_at
 from configurator.drawing.style import inks
 from configurator.drawing.worked_words import MADE_FROM, Asked, Letter, Line, ShownWork, shown_work
 from configurator.study.records import Study
@@ -44,6 +44,7 @@ class WorkedPage(QWidget):
         self.text.highlighted.connect(lambda url: self.point_at(url.fragment()))
         self.text.anchorClicked.connect(self._choose_letter)
         self.text.cursorPositionChanged.connect(self._point_at_cursor)
+        session.looked.connect(self._follow_pointer)
         self.letters.cellEntered.connect(lambda row, _: self._point_at_row(row))
         self.letters.currentCellChanged.connect(lambda row, *_: self._point_at_row(row))
 
@@ -74,7 +75,8 @@ class WorkedPage(QWidget):
         """Mark in the picture what a letter stands for; nothing for a name that has no place there."""
         shown = self.shown
         mark = shown.work.marks.get(name) if shown is not None else None
-        if shown is None or mark is None:
+        # What is on trial has its own measures, which these marks are not of.
+        if shown is None or mark is None or self.session.trial.study is not None:
             self.session.pointed.emit(None)
             return
         letter = next((one for one in shown.letters if one.name == name), None)
@@ -144,6 +146,21 @@ class WorkedPage(QWidget):
         names = [one.name for one in self.shown.letters] if self.shown is not None else []
         if url.fragment() in names:
             self.letters.setCurrentCell(names.index(url.fragment()), 0)
+
+    def _follow_pointer(self, place: LookedAt | None) -> None:
+        """Choose the letter whose part of the picture the pointer is on, and mark it there."""
+        shown = self.shown
+        if shown is None or not self.isVisible():
+            return
+        there = place is not None and (place.leaf, place.width) == shown.of
+        names = [one.name for one in shown.letters]
+        marks = {name: shown.work.marks[name] for name in names if name in shown.work.marks}
+        name = letter_at(marks, place) if there and place is not None else ""
+        if name:
+            self.letters.blockSignals(True)
+            self.letters.setCurrentCell(names.index(name), 0)
+            self.letters.blockSignals(False)
+        self.point_at(name)
 
     def _point_at_cursor(self) -> None:
         """Mark the letter that the keyboard's cursor has come to in the text."""

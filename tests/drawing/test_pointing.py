@@ -1,6 +1,6 @@
 import math
 
-from configurator.drawing.pointing import LAYER, Pointed, pointed_groups
+from configurator.drawing.pointing import LAYER, Pointed, letter_at, looked_at, pointed_groups
 from configurator.drawing.primitives import Arc, Polyline, Text
 from configurator.drawing.sheet import plan_sheet
 from configurator.drawing.style import layers
@@ -85,3 +85,32 @@ def test_every_letter_of_every_number_lies_in_the_window_and_on_its_own_layer():
             assert {item.layer for group in groups for item in group.primitives} == {LAYER}
             for text in items(groups, Text):
                 assert any(window.has(text.at) for window in sheet.windows)
+
+
+def test_a_place_of_the_large_picture_is_found_in_plan():
+    for panel, candidate in zip(SHEET.panels, STUDY.candidates, strict=True):
+        place = looked_at(SHEET, LEAVES, panel.main.view.to_sheet((0.5, 1.0)))
+        assert (place.leaf, place.width) == ("single", candidate.hinge_width)
+        assert math.dist(place.point, (0.5, 1.0)) < 1e-9
+        window = panel.inset.view.window
+        middle = ((window.left + window.right) / 2, (window.bottom + window.top) / 2)
+        assert looked_at(SHEET, LEAVES, middle) is None
+    assert looked_at(SHEET, LEAVES, (1.0, 1.0)) is None
+
+
+def test_the_letter_under_the_pointer_is_the_nearest_and_of_several_the_shortest():
+    view = SHEET.panels[0].main.view
+    marks = {
+        "long": Mark(lines=(((0.0, 0.0), (0.0, 4.0)),)),
+        "short": Mark(lines=(((0.0, 0.0), (0.0, 1.0)),)),
+    }
+
+    def under(x, y):
+        return letter_at(marks, looked_at(SHEET, LEAVES, view.to_sheet((x, y))))
+
+    step = 5.0 / view.scale
+    assert under(0.0, 0.5) == "short"
+    assert under(0.0, 2.0) == "long"
+    assert under(0.99 * step, 2.0) == "long"
+    assert under(1.01 * step, 2.0) == ""
+    assert under(0.0, 1.0 + 0.5 * step) == "long"

@@ -2,12 +2,13 @@
 
 import numpy as np
 import pytest
-from PySide6.QtCore import Qt, QUrl
+from PySide6.QtCore import QPointF, Qt, QUrl
 from PySide6.QtGui import QGuiApplication
 
 from configurator.drawing.comparison import comparisons
 from configurator.drawing.worked_words import Asked
 from configurator.model import Job
+from configurator.ui.canvas import DPI
 from configurator.ui.comparison import ComparisonTable
 from configurator.ui.session import Session
 from configurator.ui.under_picture import WORK
@@ -181,6 +182,22 @@ def test_the_heading_of_a_leaf_asks_for_nothing(qtbot, session, table):
     assert wanted == []
     table.cellDoubleClicked.emit(1, 1)
     assert wanted[0][0] == "active"
+
+
+def test_a_part_of_the_picture_under_the_pointer_chooses_its_letter(window, session):
+    under, canvas = window.work.under, window.work.picture.canvas
+    window.work.comparison.work_wanted.emit("single", "pin_off_frame_face", 0)
+    page = under.later[WORK].page
+    marked = []
+    session.pointed.connect(marked.append)
+    panel = canvas._sheet.panels[0]
+    h, view = panel.hung.h, panel.main.view
+    x, y = view.to_sheet((0.0, -h.R / 2))
+    canvas.moved.emit(QPointF(x * DPI / 72, (canvas._sheet.height - y) * DPI / 72))
+    assert page.letters.item(page.letters.currentRow(), 0).text() == "R"
+    assert marked[-1].words == "R = 1-15/16 in"
+    canvas.moved.emit(None)
+    assert marked[-1] is None
 
 
 def test_in_the_window_the_work_opens_and_a_letter_is_drawn_over_the_picture(window, session):

@@ -20,6 +20,7 @@ from configurator.study.worked.terms import Symbol
 from configurator.study.worked.worked import KEYS, work_of, worked, worked_difference
 from configurator.units import Display
 from tests.drawing.cases import demo, random_study
+from tests.export.random_sheets import random_study as random_sheet
 from tests.geometry.random_openings import random_problem
 from tests.openings import RAIL, plain_opening
 
@@ -185,6 +186,13 @@ def test_every_number_the_comparison_shows_of_the_demo_jobs_has_its_work(file):
 @pytest.mark.parametrize("seed", range(40))
 def test_every_number_of_random_openings_has_its_work(seed):
     one = random_study(seed)
+    for candidate, key, wanted in shown_numbers(one):
+        assert_worked(worked(one, candidate, key), wanted)
+
+
+@pytest.mark.parametrize("seed", range(24))
+def test_every_number_of_pairs_dutch_doors_and_door_stops_has_its_work(seed):
+    one = random_sheet(seed)
     for candidate, key, wanted in shown_numbers(one):
         assert_worked(worked(one, candidate, key), wanted)
 
