@@ -7,6 +7,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QSlider, QWidget
 
 from configurator.ui.client.choices import fit
+from configurator.ui.client.finger_style import FingerStyle
 from configurator.ui.look import GRID
 
 STEPS = 10
@@ -34,6 +35,8 @@ class Controls(QWidget):
         super().__init__()
         self.buttons: dict[str, QPushButton] = {}
         self.slider = QSlider(Qt.Orientation.Horizontal)
+        self._style = FingerStyle()
+        self.slider.setStyle(self._style)
         self.slider.setAccessibleName("how far the door is open")
         self.slider.setSingleStep(STEPS)
         self.slider.setPageStep(15 * STEPS)
@@ -58,7 +61,9 @@ class Controls(QWidget):
 
         At full screen, where letters are large, only what is used in front of a client is offered.
         """
+        self._style.size = touch
         self.slider.setMinimumHeight(touch)
+        self.slider.updateGeometry()
         self.buttons["whole"].setText(LEAVE if whole_screen else WHOLE)
         for name, button in self.buttons.items():
             fit(button, touch, (PLAY, PAUSE) if name == "play" else (button.text(),))

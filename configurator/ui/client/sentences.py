@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QSizePolicy
+from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QScroller, QSizePolicy
 
 from configurator.ui.look import GRID
 
@@ -24,6 +24,7 @@ class Sentences(QScrollArea):
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setAccessibleName("what this door does")
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        QScroller.grabGesture(self.viewport(), QScroller.ScrollerGestureType.TouchGesture)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Maximum)
 
     def say(self, words: str) -> None:

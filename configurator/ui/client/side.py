@@ -1,7 +1,7 @@
 """A column that scrolls down only, and is as wide as what stands in it needs."""
 
 from PySide6.QtCore import QEvent, QObject, Qt
-from PySide6.QtWidgets import QFrame, QScrollArea, QWidget
+from PySide6.QtWidgets import QFrame, QScrollArea, QScroller, QWidget
 
 
 class Side(QScrollArea):
@@ -14,6 +14,7 @@ class Side(QScrollArea):
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        QScroller.grabGesture(self.viewport(), QScroller.ScrollerGestureType.TouchGesture)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Take the width that the contents ask for whenever that may have changed."""

@@ -1,7 +1,7 @@
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QFontMetricsF
-from PySide6.QtWidgets import QAbstractButton, QLabel, QLineEdit, QToolBar
+from PySide6.QtWidgets import QAbstractButton, QLabel, QLineEdit, QStyle, QToolBar
 
 from configurator.drawing.pages.client_words import client_sayings
 from configurator.drawing.pages.two_widths import two_widths
@@ -62,6 +62,19 @@ def test_an_edit_stops_the_playing(qtbot, page, session):
 def test_the_slider_turns_the_door(page, session):
     page.controls.slider.setValue(450)
     assert session.angle == 45
+
+
+def test_a_tap_on_the_slider_brings_the_door_there(qtbot, page, session):
+    slider = page.controls.slider
+    qtbot.mouseClick(slider, Qt.MouseButton.LeftButton, pos=slider.rect().center())
+    assert session.angle == pytest.approx(page.player.end / 2, abs=2)
+
+
+def test_the_handle_is_as_large_as_a_finger(page):
+    slider, touch = page.controls.slider, TOUCH * pixels_a_millimetre(page.screen())
+    for metric in (QStyle.PixelMetric.PM_SliderLength, QStyle.PixelMetric.PM_SliderThickness):
+        assert slider.style().pixelMetric(metric, None, slider) >= touch - 1
+        assert page.style().pixelMetric(metric, None, slider) < touch
 
 
 def test_a_hand_on_the_door_turns_it(qtbot, page, session):
