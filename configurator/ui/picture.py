@@ -6,7 +6,7 @@ from typing import Any
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFrame, QLabel, QSizePolicy, QStackedLayout
 
-from configurator.ui.look import GRID
+from configurator.ui.look import GRID, tinted
 from configurator.ui.session import Session
 
 
@@ -23,7 +23,7 @@ class Picture(QFrame):
         self.words.setMargin(8 * GRID)
         self.trial = QLabel(self)
         self.trial.setAccessibleName("what is on trial")
-        self.trial.setMargin(2 * GRID)
+        self.trial.setMargin(GRID)
         self.trial.setAutoFillBackground(True)
         self.trial.hide()
         self._stack = QStackedLayout(self)
@@ -84,8 +84,9 @@ class Picture(QFrame):
         words = self.session.trial.words
         self.trial.setText(f"On trial: {words}. Nothing is changed." if words else "")
         self.trial.setVisible(bool(words))
+        tinted(self.trial, "warning", self.session.dark)
         self.trial.adjustSize()
-        self.trial.move(GRID, self.height() - self.trial.height() - GRID)
+        self.trial.move(0, self.height() - self.trial.height())
         self.trial.raise_()
 
     def _say_why(self) -> None:

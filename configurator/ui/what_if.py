@@ -258,6 +258,7 @@ class WhatIfPage(QWidget):
         with_name(line, "Try", self.slider)
         line.setStretchFactor(self.slider, 1)
         self.typed.setFixedWidth(24 * GRID)
+        self.typed.setAccessibleName("value on trial, typed")
         for widget in (self.typed, self.take, self.back):
             line.addWidget(widget)
         self.take.setToolTip("Change the opening to the value on trial: one step that can be undone")
