@@ -131,7 +131,8 @@ class Questions(QWidget):
         session = self.session
         self._answered("")
         openings, fresh = with_start(session.job, session.opening, name)
-        session.take_openings(openings, f"start from {name.lower()}", fresh.mark, "client start")
+        trying = f"start {fresh.mark}"  # one after the other under the same mark is one step
+        session.take_openings(openings, f"start from {name.lower()}", fresh.mark, trying)
 
     def _take_wall(self, name: str) -> None:
         opening = self.session.opening

@@ -9,6 +9,7 @@ from configurator.ui.client import on_paper, player
 from configurator.ui.client.page import ClientPage
 from configurator.ui.client.reading_size import FULL_SCREEN_CAPITALS, TOUCH, pixels_a_millimetre
 from configurator.ui.session import Session
+from configurator.ui.window import Window
 from tests.export.measuring import read_pdf
 
 
@@ -170,6 +171,21 @@ def test_everything_technical_is_put_away_and_comes_back(window, in_window):
     in_window.controls.buttons["back"].click()
     assert window.commands.isVisible()
     assert window.columns.isVisible()
+
+
+def test_its_own_key_brings_the_work_back(qtbot, window, in_window):
+    qtbot.keyClick(in_window, Qt.Key.Key_F5)
+    assert not in_window.isVisible()
+    assert window.columns.isVisible()
+
+
+def test_a_window_closed_at_full_screen_does_not_begin_so_again(window, in_window, session, preferences):
+    in_window.toggle_whole_screen()
+    session.history.mark_saved()
+    window.close()
+    again = Window(session, preferences)
+    assert not again.isFullScreen()
+    again.deleteLater()
 
 
 def test_keys_of_commands_still_work(qtbot, window, in_window, session):

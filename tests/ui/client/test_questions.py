@@ -78,6 +78,16 @@ def test_trying_several_starts_leaves_one_door_and_one_step(page, session):
     assert session.job == before
 
 
+def test_two_doors_begun_are_two_steps(page, session):
+    worked, count = session.mark, len(session.job.openings)
+    press(page, "starts", "Office door")
+    session.select(worked)
+    press(page, "starts", "Pair of doors")
+    assert len(session.job.openings) == count + 2
+    session.undo()
+    assert len(session.job.openings) == count + 1
+
+
 @pytest.mark.parametrize("name", STARTS)
 def test_every_start_is_answered_in_words(page, name):
     press(page, "starts", name)
