@@ -1,13 +1,15 @@
 """The client's picture on a screen: the two widths side by side, large, each saying how far its door goes."""
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from configurator.drawing.client_panel import client_panel
+from configurator.drawing.dimensions import is_clear, moving_on_sheet
 from configurator.drawing.hanging_of import hungs_of
 from configurator.drawing.lettering import fitted, text_width
 from configurator.drawing.pages.client_words import end_words
 from configurator.drawing.pages.two_widths import two_widths
+from configurator.drawing.placing import text_box
 from configurator.drawing.plan import Panel, moving_notes, moving_parts, spare_height, view_scale
 from configurator.drawing.primitives import Polygon, Polyline, Primitive, Text
 from configurator.drawing.sheet import RECOMMENDED, Group
@@ -20,6 +22,8 @@ _EDGE = 8.0
 _LINE = 1.45
 """Height of a line of lettering, of its size."""
 _LARGER = 1.15
+_STEP = 5.0
+"""Degrees between the places of the leaf that names keep off."""
 _SAME = 1e-9
 
 
@@ -58,7 +62,7 @@ def client_picture(
     spare = min(spare_height(hung, window, scale) for hung, window in pairs)
     titles = [_title(one, two.recommended, display) for one in two.both]
     panels = tuple(
-        client_panel(study, hung, window, scale, spare, display, title, letters)
+        _out_of_the_way(client_panel(study, hung, window, scale, spare, display, title, letters))
         for (hung, window), title in zip(pairs, titles, strict=True)
     )
     whole = paper(width, height)
@@ -96,6 +100,19 @@ def _standing(candidate: Candidate, window: Box, angle: float, picture: ClientPi
     said = (f"open {picture.display.angle(angle)}",)
     words = fitted(end_words(candidate, picture.display) if ended else said, picture.letters, window.width)
     return Text("A-ANNO-TTLB", (window.left, window.top + 0.4 * picture.letters), words, picture.letters)
+
+
+def _out_of_the_way(one: Panel) -> Panel:
+    """Leave the names of what stands there to hovering where the door would turn over one of them."""
+    view = one.main.view
+    names = [text for text in one.main.notes if isinstance(text, Text)]
+    boxes = [text_box(view.to_sheet(x.at), x.text, x.size, x.anchor, x.bold) for x in names]
+    steps = round(math.degrees(one.hung.reach) / _STEP) + 1
+    places = [one.hung.reach * step / max(steps - 1, 1) for step in range(steps)] if boxes else []
+    swept = [outline for turn in places for outline in moving_on_sheet(one.hung, view, turn)]
+    if all(is_clear(box, swept, 0.0) for box in boxes):
+        return one
+    return replace(one, main=replace(one.main, notes=()))
 
 
 def _windows(count: int, width: float, height: float, letters: float) -> tuple[Box, ...]:

@@ -1,3 +1,5 @@
+import math
+
 import pytest
 
 from configurator.drawing.client_picture import (
@@ -6,10 +8,13 @@ from configurator.drawing.client_picture import (
     turning_groups,
     turning_note_groups,
 )
+from configurator.drawing.dimensions import is_clear, moving_on_sheet
+from configurator.drawing.placing import text_box
 from configurator.drawing.primitives import Dimension, Text
 from configurator.drawing.sheet import moving_groups, plan_sheet
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo
+from tests.export.random_sheets import random_study
 
 INCHES = Display()
 
@@ -62,6 +67,21 @@ def test_it_letters_nothing_smaller_than_it_was_asked_to():
     assert min(text.size for text in texts(groups)) >= 26.5
     dimensions = [x for group in groups for x in group.primitives if isinstance(x, Dimension)]
     assert dimensions
+
+
+def test_no_name_stands_where_a_door_turns():
+    """Of fifty openings at random, in large letters, at every third degree."""
+    kept = 0
+    for seed in range(50):
+        one = client_picture(random_study(seed), INCHES, 1000.0, 430.0, 22.0)
+        for panel, group in zip(one.panels, one.notes, strict=False):
+            for text in texts((group,)):
+                kept += 1
+                box = text_box(group.view.to_sheet(text.at), text.text, text.size, text.anchor, text.bold)
+                for degrees in range(0, int(math.degrees(panel.hung.reach)), 3):
+                    turned = moving_on_sheet(panel.hung, group.view, math.radians(degrees))
+                    assert is_clear(box.shrunk(1.5), turned, 0.0), (seed, text.text, degrees)
+    assert kept > 15
 
 
 @pytest.mark.parametrize("size", [(900, 520), (1440, 480), (480, 300)])
