@@ -1,17 +1,19 @@
 """A sheet as a matplotlib figure: four collections, what stands and what turns, each with its notes."""
 
 from collections.abc import Callable, Iterable
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 from matplotlib.collections import PathCollection
 from matplotlib.figure import Figure
 from matplotlib.transforms import Affine2D
 
-from configurator.drawing.pages.page import Page
 from configurator.drawing.sheet import Group, Sheet, moving_groups, moving_note_groups
 from configurator.drawing.style import inks
 from configurator.export.batch import Batch, batch_of
+
+if TYPE_CHECKING:  # the window draws no page
+    from configurator.drawing.pages.page import Page
 
 POINTS_PER_INCH = 72.0
 
@@ -69,7 +71,7 @@ def sheet_figure(sheet: Sheet, angle: float, dark: bool, dpi: float = 72.0) -> F
     return figure
 
 
-def page_figure(page: Page, dpi: float = 72.0) -> Figure:
+def page_figure(page: "Page", dpi: float = 72.0) -> Figure:
     """Return a figure that shows a whole page on white, as it is printed."""
     figure = make_figure(*page.paper.points, dpi)
     figure.set_facecolor("white")
