@@ -49,7 +49,6 @@ def new_application() -> QApplication:
     application.setApplicationName(NAME)
     application.setApplicationDisplayName("")
     application.setDesktopFileName(NAME)
-    look.mend(application)
     return application
 
 
@@ -83,6 +82,14 @@ def begin(window: Window) -> None:
     finally:
         gc.enable()
     QTimer.singleShot(AFTER_THE_PICTURE_MS, window, window.files.begin)
+    QTimer.singleShot(AFTER_THE_PICTURE_MS, window, _mend_palette)
+
+
+def _mend_palette() -> None:
+    """Let everything be read; only now, for the palette's names take Qt 15 ms to make."""
+    application = QApplication.instance()
+    if isinstance(application, QApplication):
+        look.mend(application)
 
 
 def _load_quickly() -> None:

@@ -3,8 +3,6 @@
 from PySide6.QtGui import QColor, QFont, QGuiApplication, QPalette
 from PySide6.QtWidgets import QApplication, QWidget
 
-from configurator.ui.contrast import readable
-
 GRID = 4
 LABEL_WIDTH = 27 * GRID
 FORM_WIDTH = 79 * GRID
@@ -72,6 +70,8 @@ def use_theme(application: QApplication, dark: bool) -> None:
 
 def mend(application: QApplication) -> None:
     """Mend the palette that holds where text would not stand out enough from its ground."""
+    from configurator.ui.contrast import readable  # loaded on use: the window is painted without it
+
     application.setPalette(readable(application.palette()))
 
 

@@ -13,7 +13,7 @@ from PySide6.QtGui import QColor, QGuiApplication, QPalette
 
 from configurator.drawing.primitives import Dimension, Text
 from configurator.drawing.style import inks, layers, materials
-from configurator.ui import look
+from configurator.ui import app, look
 from configurator.ui.contrast import LEAST, contrast, readable
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -116,3 +116,12 @@ def test_what_an_empty_field_means_can_be_read(themed):
     )
     ratio = contrast(mixed, ground.name())
     assert ratio >= LEAST, f"{mixed} on {ground.name()}: {ratio:.2f}"
+
+
+def test_an_open_window_has_the_mended_palette(qapp, window, qtbot):
+    qapp.setPalette(QPalette())
+    placeholder = QPalette.ColorRole.PlaceholderText
+    before = qapp.palette().color(placeholder)
+    app.begin(window)
+    qtbot.waitUntil(lambda: qapp.palette().color(placeholder) != before, timeout=3000)
+    assert qapp.palette().color(placeholder).alpha() > before.alpha()

@@ -130,7 +130,7 @@ class OrderView(LeadsOn, QWidget):
 
     def _put_in_order(self) -> None:
         """Let Tab go through the page as it is read; splitters and tabs do not tell by themselves."""
-        self.tabs.setFocusProxy(None)  # the bar is a stop by itself: see LeadsOn
+        self.tabs.setFocusProxy(None)  # type: ignore[arg-type]  # the bar is a stop by itself: see LeadsOn
         self.tabs.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         top, revisions = self.top, self.revisions
         above = (top.spare, top.prices, top.cross, top.write, self.work_out, self.lines, self.marks)
