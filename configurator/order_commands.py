@@ -96,16 +96,18 @@ def _ordered(job: Job, options: argparse.Namespace, file: "HeldFile | None") -> 
         return _changes(job, revision, order, options)
     priced = _priced(order, options.prices)
     status = FOUND_ERRORS if options.strict and order.has_errors else DONE
-    said = _written(_document(tallies, order, priced, options.submittal), options)
+    kept = job if file is None else _frozen(job, order, options)
+    said = _written(_document(kept, tallies, order, priced, options.submittal), options)
     data = _as_data(order, priced)
     if file is not None:
-        data["revision"] = _frozen(job, order, options, file)
+        file.save(kept)
+        data["revision"] = kept.revisions[-1].number
         said += f"kept as revision {data['revision']}: {options.file}\n"
     return _data(data) if options.json else said, status
 
 
-def _frozen(job: Job, order: "TakeOff", options: argparse.Namespace, file: "HeldFile") -> int:
-    """Keep the order in its job's file and return the number of the revision."""
+def _frozen(job: Job, order: "TakeOff", options: argparse.Namespace) -> Job:
+    """Return the job with the order kept as its next revision."""
     from datetime import date
 
     from configurator.order.revisions import RevisionError, freeze, marked_ordered, with_revision
@@ -114,8 +116,7 @@ def _frozen(job: Job, order: "TakeOff", options: argparse.Namespace, file: "Held
         revision = freeze(job, order, date.today().isoformat(), options.freeze.strip() or None)
     except RevisionError as error:
         raise ProjectFileError((error.fault,)) from None
-    file.save(with_revision(marked_ordered(job, order) if options.mark_ordered else job, revision))
-    return revision.number
+    return with_revision(marked_ordered(job, order) if options.mark_ordered else job, revision)
 
 
 def schedule_command(options: argparse.Namespace) -> tuple[str, int]:
@@ -151,15 +152,16 @@ def _field_sheet(job: Job, options: argparse.Namespace) -> str:
 
 
 def _document(
-    tallies: "Sequence[Tally]", order: "TakeOff", priced: "Priced | None", submittal: bool
+    job: Job, tallies: "Sequence[Tally]", order: "TakeOff", priced: "Priced | None", submittal: bool
 ) -> "Document":
     if submittal:
         from configurator.order.submittal import submittal_document
 
         return submittal_document(tallies, order)
     from configurator.order.order_document import order_document
+    from configurator.order.revisions import standing
 
-    return order_document(order, priced)
+    return order_document(order, priced, standing(job, order))
 
 
 def _revision(job: Job, options: argparse.Namespace) -> Revision | None:

@@ -242,6 +242,8 @@ def test_an_order_is_frozen_into_its_file_and_compared_with_later(capsys, tmp_pa
     )
     said = printed(capsys, "order", path, "--freeze", "first order", "--mark-ordered", "--spare", "1")
     assert said.endswith(f"kept as revision 1: {path}\n")
+    assert "as kept in revision 1" in said.splitlines()[0]
+    assert "not as kept in revision 1" in printed(capsys, "order", path).splitlines()[0], "without spare"
     job = load(path)
     assert [(one.number, one.note, one.spare) for one in job.revisions] == [(1, "first order", "1")]
     assert [opening.status for opening in job.openings] == ["ordered", "assumed"]

@@ -1,6 +1,7 @@
 """The order as a document: lines, screws, what is not ordered and why, what to heed, and the sums."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from configurator.order.document import (
     MOST_IN_CELL,
@@ -37,17 +38,21 @@ _KINDS = {"height": "inches", "width": "inches", "leaf_thickness": "inches", "kn
 _FLAGS = ("security_stud", "fire")
 
 
-def order_document(order: TakeOff, priced: Priced | None = None) -> Document:
-    """Return the order laid out; with prices where there are any."""
+def order_document(order: TakeOff, priced: Priced | None = None, standing: str = "") -> Document:
+    """Return the order laid out; with prices where there are any.
+
+    `standing` says which revision it is: whoever gets two of them must know which one holds.
+    """
     more = tuple(table for table in (_screws(order), _left_out(order), _findings(order)) if table.rows)
     notes = (order.reconciliation.words(), *((priced.words(),) if priced is not None else ()))
     marks, lines, paper = _marks(order), order_table(order, priced), _paper(order, priced)
+    summed = replace(paper, rows=(*paper.rows, *_in_all(order, priced, paper.columns)))
     long = any(len(line.by_mark) > MOST_ON_PAPER for line in order.lines)
     return Document(
         "Hinge order",
-        heading_of(order.facts),
+        (*heading_of(order.facts), *((("Revision", standing),) if standing else ())),
         data=(lines, marks, *more),
-        sheets=(paper, *((marks,) if long else ()), *more),
+        sheets=(summed, *((marks,) if long else ()), *more),
         notes=notes,
         book=(paper, lines, marks, *more),
     )
@@ -93,9 +98,9 @@ _COLUMNS = (
     Column("remark", "remark", "text", 30),
 )
 _MONEY = (
-    Column("price", "price", "money", 9),
-    Column("price_unit", "price is for", "text", 8),
-    Column("amount", "amount", "money", 11),
+    Column("price", "Price", "money", 9),
+    Column("price_unit", "Price is for", "text", 8),
+    Column("amount", "Amount", "money", 11),
 )
 
 
@@ -139,6 +144,20 @@ def _paper(order: TakeOff, priced: Priced | None) -> Table:
     place = [column.key for column in columns].index("spare")
     shorter = tuple((*row[:place], *row[place + 1 :]) for row in rows)
     return Table("Order", (*columns[:place], *columns[place + 1 :]), shorter)
+
+
+def _in_all(order: TakeOff, priced: Priced | None, columns: Sequence[Column]) -> Iterator[tuple[Cell, ...]]:
+    """Yield the sums under the lines of an order on paper; no amount while a line has no price."""
+    if not order.lines:
+        return
+    sums: dict[str, Cell] = {
+        "quantity": order.hinges,
+        "pairs": pairs(order.hinges),
+        "spare": order.reconciliation.spare,
+        "size": "in all",
+        "amount": priced.total if priced is not None and not priced.unpriced else None,
+    }
+    yield tuple(sums.get(column.key) for column in columns)
 
 
 def _paper_cells(line: OrderLine) -> tuple[Cell, ...]:

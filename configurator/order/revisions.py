@@ -156,6 +156,23 @@ def changes_since(revision: Revision, job: Job, order: TakeOff) -> Changes:
     )
 
 
+def standing(job: Job, order: TakeOff) -> str:
+    """Say which revision an order is, or that it is no longer the last one; empty where none was kept.
+
+    A revision that cannot be read stops no order; it is said.
+    """
+    if not job.revisions:
+        return ""
+    last = job.revisions[-1]
+    named = f"revision {last.number} of {last.date}" if last.date else f"revision {last.number}"
+    try:
+        was = {_thawed(line): _quantity(line) for line in last.lines}
+    except RevisionError:
+        return f"{named} cannot be read"
+    now = {line.goods: line.quantity for line in order.lines}
+    return f"as kept in {named}" if was == now else f"not as kept in {named}"
+
+
 def print_of(opening: Opening) -> str:
     """Return a print of what was said of the opening itself: another print, another opening.
 

@@ -35,7 +35,8 @@ def test_what_is_not_ordered_stands_in_the_same_table_with_why():
 def test_paper_says_it_in_words():
     order = ordered(data("1", hinge={"mounting": "swing clear"}), spare=Spare(each=1))
     paper = order_document(order).sheets[0]
-    (row,) = paper.rows
+    row, in_all = paper.rows
+    assert in_all[:5] == (None, 4, "2 pair", 1, "in all")
     assert row[:6] == (1, 4, "2 pair", 1, "4-1/2 x 4", "none known")
     assert row[6] == "swing clear, standard weight, antifriction bearing, leaf 0.134, 5 knuckles, hand LH"
     assert row[7:] == (
@@ -51,9 +52,27 @@ def test_prices_stand_beside_the_lines_they_are_for():
     priced = price_order(order.lines, parse_prices(b"width,price,unit\n4,3.10,pair\n"))
     document = order_document(order, priced)
     assert [str(cell) for cell in column(document.data[0], "amount")] == ["4.65", "None"]
-    assert [str(cell) for cell in column(document.sheets[0], "price")] == ["3.10", "None"]
-    assert column(document.sheets[0], "price_unit") == ["pair", None]
+    assert [str(cell) for cell in column(document.sheets[0], "price")] == ["3.10", "None", "None"]
+    assert column(document.sheets[0], "price_unit") == ["pair", None, None]
+    assert column(document.sheets[0], "amount")[-1] is None, "no sum that lacks a line"
     assert document.notes[1] == "Total 4.65 without 1 line that has no price: 2."
+
+
+def test_paper_has_the_sums_under_its_lines_and_the_workbook_has_not():
+    """At 3.10 a pair three hinges are 4.65 and six are 9.30: 13.95 in all."""
+    order = ordered(data("1"), data("2", hinge={"width": 5}, quantity=2))
+    document = order_document(order, price_order(order.lines, parse_prices(b"price,unit\n3.10,pair\n")))
+    assert column(document.sheets[0], "quantity") == [3, 6, 9]
+    assert [str(cell) for cell in column(document.sheets[0], "amount")] == ["4.65", "9.30", "13.95"]
+    assert column(document.book[0], "quantity") == [3, 6], "a sum among the lines would be added again"
+    assert order_document(ordered()).sheets[0].rows == ()
+
+
+def test_the_heading_says_which_revision_it_is():
+    assert ("Revision", "as kept in revision 1") in order_document(
+        ordered(data("1")), None, "as kept in revision 1"
+    ).heading
+    assert all(name != "Revision" for name, _ in order_document(ordered(data("1"))).heading)
 
 
 def test_a_column_for_spare_is_there_only_where_some_is():

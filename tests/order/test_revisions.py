@@ -12,6 +12,7 @@ from configurator.order.revisions import (
     marked_ordered,
     print_of,
     spare_of,
+    standing,
     with_revision,
 )
 from configurator.order.spare import NO_SPARE, Spare, parse_spare
@@ -72,6 +73,23 @@ def test_tile_on_the_wall_after_the_order_changes_three_hinges():
     assert found.words() == (
         "Since revision 1, 1 opening is not as it was: 3 hinges more to order, 3 no longer wanted."
     )
+
+
+def test_an_order_says_which_revision_it_is():
+    job = frozen(data("1"), data("2"), spare=parse_spare("5%"))
+    assert standing(job_of(data("1")), order_of(job)) == ""
+    assert standing(job, order_of(job, parse_spare("5%"))) == "as kept in revision 1 of 2026-11-25"
+    assert standing(job, order_of(job)) == "not as kept in revision 1 of 2026-11-25", "no spare"
+    other = Job.model_validate({**job.model_dump(exclude_unset=True), "openings": [data("1")]})
+    assert standing(other, order_of(other, parse_spare("5%"))).startswith("not as kept")
+
+
+def test_a_revision_that_cannot_be_read_is_said():
+    job = frozen(data("1"))
+    (revision,) = job.revisions
+    line = revision.lines[0].model_copy(update={"screws": {"machine": "many"}})
+    broken = job.model_copy(update={"revisions": (revision.model_copy(update={"lines": (line,)}),)})
+    assert standing(broken, order_of(job)) == "revision 1 of 2026-11-25 cannot be read"
 
 
 def test_openings_come_and_go():

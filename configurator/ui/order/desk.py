@@ -17,6 +17,7 @@ from configurator.order.revisions import (
     freeze,
     marked_ordered,
     spare_of,
+    standing,
     with_revision,
 )
 from configurator.order.saying import Said
@@ -164,7 +165,7 @@ def document_of(kind: str, counted: Counted, changes: Changes | None = None) -> 
     """Return the document of a kind: order, doors, hardware, submittal, or changes."""
     facts = counted.job.job
     if kind == "order":
-        return order_document(counted.order, counted.priced)
+        return order_document(counted.order, counted.priced, standing(counted.job, counted.order))
     if kind == "submittal":
         return submittal_document(counted.tallies, counted.order)
     if kind == "changes" and changes is not None:

@@ -55,6 +55,15 @@ def test_lengths_are_in_the_units_on_show(schedule, session, cell):
     assert cell(schedule, "112A", "size") == "914.4 x 2133.6 mm"
 
 
+def test_a_size_in_whole_millimetres_is_read_as_a_fraction_and_typed_as_it_is(schedule, session, cell):
+    session.select("112A")
+    session.edit("size", "915 x 2134 mm")
+    schedule.show_job()
+    assert cell(schedule, "112A", "size") == "3'-0 1/32\" x 7'-0 1/32\""
+    edited = index(schedule, "112A", "size").data(Qt.ItemDataRole.EditRole)
+    assert edited.startswith("36.0236")
+
+
 def test_heads_have_titles_and_cells_are_spoken(schedule):
     assert schedule.headerData(4, Qt.Orientation.Horizontal, Qt.ItemDataRole.DisplayRole) == "Opening size"
     assert schedule.headerData(4, Qt.Orientation.Horizontal, Qt.ItemDataRole.ToolTipRole) == "width x height"
