@@ -26,9 +26,16 @@ def text_width(text: str, size: float, bold: bool = False) -> float:
 @cache
 def letter_advances(bold: bool) -> Mapping[str, float]:
     """Return each letter's advance, of the type size."""
+    return {letter: wide[bold] for letter, wide in _rows().items()}
+
+
+@cache
+def _rows() -> Mapping[str, tuple[float, float]]:
+    """Return each letter's advances, regular and bold."""
     lines = resource_path("style", "advances.csv").read_text(encoding="utf-8").splitlines()
-    rows = csv.DictReader(line for line in lines if not line.startswith("# "))
-    return {row["character"]: float(row["bold" if bold else "regular"]) / 1000 for row in rows}
+    rows = csv.reader(line for line in lines if not line.startswith("# "))
+    next(rows)
+    return {letter: (float(regular) / 1000, float(bold) / 1000) for letter, _, regular, bold in rows}
 
 
 def fitted(choices: Sequence[str], size: float, width: float) -> str:

@@ -1,8 +1,9 @@
 """The drafting style: layers with their line widths and inks, and how cut materials are filled.
 
 Everything is read from resources/style. Layers follow the form of the US National CAD Standard (discipline,
-major group, minor group). Widths are of the drafting
-series 0.18, 0.25, 0.35, 0.5 and 0.7 mm; patterns are sized in points on paper.
+major group, minor group). Widths are of the series 0.18, 0.25, 0.35, 0.5 and 0.7 mm: that standard's fine
+(patterns), thin (dimensions, leaders), medium (objects), wide (profiles: what is cut) and extra wide (borders),
+as course notes quote it, and ISO 128's, as draughting notes quote it. Patterns are sized in points on paper.
 """
 
 import csv
@@ -15,7 +16,7 @@ from configurator.resource_files import resource_path
 
 POINTS_PER_MM = 72 / 25.4
 SERIES = (0.18, 0.25, 0.35, 0.5, 0.7)
-"""The drafting line widths, millimetres."""
+"""Line widths of the National CAD Standard and of ISO 128, millimetres; both as quoted in secondary texts."""
 
 Pattern = Literal["none", "dots", "lines", "grain"]
 

@@ -40,6 +40,9 @@ def dxf_bytes(pages: Iterable[Page]) -> bytes:
         boxes = [box for page, places in _placed(drawing, sheets) for box in _add_page(drawing, page, places)]
         if boxes:
             _look_at(drawing, boxes)
+        # The library registers these as a set yields them, in another order in every run of the program.
+        for kind in sorted(drawing.entitydb.dxf_types_in_use()):
+            drawing.classes.add_class(kind)
         written = io.StringIO()
         drawing.write(written)
     return written.getvalue().encode("utf-8", "replace")

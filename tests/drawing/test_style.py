@@ -11,6 +11,20 @@ def test_the_widths_are_the_drafting_series_in_points():
     assert {round(layer.width * 25.4 / 72, 2) for layer in style.layers().values()} <= set(style.SERIES)
 
 
+def test_what_a_line_is_for_has_its_width():
+    """National CAD Standard 3.1 as course notes quote it: patterns fine, dimensions and leaders thin, objects
+    medium, profiles wide, sheet borders extra wide."""
+    widths = {
+        0.18: ["A-WALL-PATT", "A-DOOR-PATT", "A-DOOR-FRAM-PATT"],
+        0.25: ["A-ANNO-DIMS", "A-ANNO-DIMS-AXIS", "A-ANNO-LEAD", "A-ANNO-TTLB-LINE"],
+        0.35: ["A-DETL-HNGE", "A-DOOR-FRAM"],
+        0.50: ["A-WALL", "A-DOOR", "A-DETL-MCUT"],
+        0.70: ["A-ANNO-BRDR"],
+    }
+    for width, names in widths.items():
+        assert [round(style.layers()[name].width * 25.4 / 72, 2) for name in names] == [width] * len(names)
+
+
 def test_layers_are_named_as_the_cad_standard_writes_them():
     for name in style.layers():
         parts = name.split("-")

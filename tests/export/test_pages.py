@@ -1,5 +1,9 @@
+import os
 import re
+import subprocess
+import sys
 from io import BytesIO
+from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
@@ -81,6 +85,28 @@ def test_a_pdf_has_a_page_and_a_bookmark_for_each_sheet_and_carries_its_fonts():
     assert b"Helvetica" not in written  # the library's own, which it would not embed
     assert b"(112A plan and 1 more)" in written
     assert b"/CreationDate (D:2000" in written  # the library's fixed date, never the clock's
+
+
+def test_the_bytes_are_the_same_in_every_run_and_every_time_zone():
+    """Sets come in another order in every run of the program, and clocks differ."""
+    code = (
+        "from hashlib import sha256; from tests.export.test_pages import page;"
+        "from configurator.export.pages import PAGE_FORMATS, pages_as_bytes;"
+        "print([sha256(pages_as_bytes([page()], one)).hexdigest() for one in PAGE_FORMATS])"
+    )
+    runs = [
+        subprocess.run(
+            [sys.executable, "-c", code],
+            env={**os.environ, "PYTHONHASHSEED": seed, "TZ": zone},
+            cwd=Path(__file__).parents[2],
+            capture_output=True,
+            text=True,
+            check=True,
+        ).stdout
+        for seed, zone in [("1", "Asia/Kolkata"), ("2", "America/Lima")]
+    ]
+    assert runs[0] == runs[1]
+    assert runs[0].count(",") == 3
 
 
 def test_letters_that_a_pdf_lacks_stop_nothing():
