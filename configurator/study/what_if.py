@@ -236,8 +236,8 @@ def _as_far(does: Does) -> tuple[Any, ...]:
 def _within(one: _Point, other: _Point) -> Floats:
     """Return values to look at between two: evenly spread, and about the round number among them."""
     near, far = one.value, other.value
-    parts = _PARTS if one.free and other.free else _FEW
-    values = set(np.linspace(near, far, parts + 1).tolist())
+    parts = min(_PARTS if one.free and other.free else _FEW, math.ceil((far - near) / _FINE))
+    values = set(np.linspace(near, far, max(parts, 2) + 1).tolist())
     if far - near < _LAST:
         middle = (near + far) / 2
         rounds = [round(middle * per_inch) / per_inch for per_inch in _ROUND]

@@ -261,6 +261,7 @@ class WhatIfPage(QWidget):
         self.typed.setAccessibleName("value on trial, typed")
         for widget in (self.typed, self.take, self.back):
             line.addWidget(widget)
+        self.back.setToolTip("Show the opening as it is (Esc)")
         self.take.setToolTip("Change the opening to the value on trial: one step that can be undone")
         self.slider.setToolTip("Arrow keys by one step, page keys by eight; the picture follows")
         sized(self.reading, -1)
@@ -275,6 +276,13 @@ class WhatIfPage(QWidget):
         column.addWidget(self.reading)
 
     # --- Qt's own names ---
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Esc goes back to the present value."""
+        if event.key() == Qt.Key.Key_Escape and self._tried is not None:
+            self.try_value(None)
+            return
+        super().keyPressEvent(event)
 
     def hideEvent(self, event: QHideEvent) -> None:
         """Put nothing on trial that nobody sees how to end."""

@@ -15,7 +15,7 @@ from configurator.study import study
 from configurator.study.what_if import opening_with, what_if
 from configurator.study.what_if_things import things_of
 from configurator.study.what_if_turns import BARREL, CARRIED_MEETS, CLEAR, FITTED, MEETS, OPENS
-from tests.openings import plain_data
+from tests.openings import LEVER, RAIL, plain_data
 
 DEMO = Path(__file__).resolve().parents[2] / "demo_openings" / "kestrel_point.json"
 
@@ -148,6 +148,7 @@ def test_the_hinge_follows_the_door_it_is_taken_for():
 
 # --- Against the study ---
 
+FACTS = job().job
 MARKS = ("101A", "112A", "171A", "205A", "118A", "126C", "151A", "160A", "164A")
 
 
@@ -173,11 +174,11 @@ def test_the_curve_and_its_turns_are_the_studys_own(mark, data):
         assert holds == [not turn.upward, turn.upward], (turn, holds)
 
 
-def as_studied(answer, candidate, thing, hold, value):
+def as_studied(answer, candidate, thing, hold, value, facts=FACTS):
     """The candidate as the study of the opening with that value has it."""
     width = value if thing.of_hinge else candidate.hinge_width
     opening = opening_with(answer.opening, hold, value).model_copy(update={"compare": (width,)})
-    return next(one for one in study(opening, job().job).candidates if one.leaf == candidate.leaf)
+    return next(one for one in study(opening, facts).candidates if one.leaf == candidate.leaf)
 
 
 def does(one, turn):
@@ -187,6 +188,44 @@ def does(one, turn):
     if turn.what == BARREL:
         return one.barrel_free_by >= -1e-9
     return one.clear_width_at_90 is not None and one.clear_width_at_90 >= turn.amount - 1e-9
+
+
+OTHERS = {
+    "a pair": {"leaves": "pair", "size": {"width": 72, "height": 84}, "hardware": [LEVER]},
+    "a Dutch door": {"leaves": "dutch", "hardware": [LEVER], "obstructions": [RAIL]},
+    "swing clear": {"hinge": {"mounting": "swing clear"}, "obstructions": [RAIL]},
+    "half mortise": {"hinge": {"mounting": "half mortise"}},
+    "half surface": {"hinge": {"mounting": "half surface"}, "obstructions": [RAIL]},
+    "butted": {"frame": {"kind": "welded steel, butted"}, "wall": {"frame_proud": 0}},
+    "layers": {
+        "wall": {"layers": [{"name": "tile", "thickness": 0.5}, {"name": "block", "thickness": 4.375}]}
+    },
+    "a frame backset of its own": {"frame": {"hinge_backset": 0.25}},
+    "a bumper": {"hardware": [LEVER], "door_stop": {"kind": "wall bumper", "projection": 1}},
+    "a column": {"obstructions": [{"kind": "column", "diameter": 8, "start": 10, "offset": 3}]},
+}
+
+
+@pytest.mark.parametrize("name", OTHERS)
+def test_every_other_arrangement_agrees_with_the_study_of_the_edited_opening(name):
+    answer = study(Opening.model_validate(plain_data(**OTHERS[name])))
+    candidate = answer.candidates[-1]
+    for thing in things_of(answer, candidate):
+        for hold in thing.holds:
+            found = what_if(answer, candidate, thing, hold)
+            for place in (0, len(found.curve.values) // 3, -1):
+                one = as_studied(answer, candidate, thing, hold, found.curve.values[place], None)
+                assert found.curve.bare[place] == pytest.approx(one.greatest_angle_bare, abs=1e-9)
+                assert found.curve.with_hardware[place] == pytest.approx(one.greatest_angle, abs=1e-9)
+
+
+def test_a_finish_is_what_grows_of_a_layered_wall():
+    answer = study(Opening.model_validate(plain_data(**OTHERS["layers"])))
+    (thing,) = (one for one in things_of(answer, answer.candidates[0]) if one.name == "wall thickness")
+    core, finish = (hold.changes(5.0) for hold in thing.holds[:2])
+    assert core["wall.layers.1.thickness"] == 4.5
+    assert finish["wall.layers.0.thickness"] == 0.625
+    assert thing.holds[1].changes(4.25)["wall.layers"] is None  # thinner than without any tile
 
 
 def test_the_present_value_is_a_point_of_every_curve():

@@ -100,6 +100,31 @@ def test_back_ends_the_trial(qtbot, page, session):
     assert not page.take.isEnabled()
 
 
+def test_escape_ends_the_trial_too(qtbot, page, session):
+    page.try_value(2.25)
+    qtbot.keyClick(page.slider, Qt.Key.Key_Escape)
+    assert page.tried is None
+    assert session.pictured is session.study
+
+
+def test_what_cannot_be_is_said_and_not_shown(session):
+    assert session.trial.show({"door.thickness": 1.5}, "a thinner door") == ""
+    assert session.trial.words == "a thinner door"
+    refused = session.trial.show({"door.thickness": -1}, "no door")
+    assert "more than 0" in refused
+    assert session.trial.study is None
+    assert session.pictured is session.study
+
+
+def test_a_trial_tells_only_the_picture(session):
+    told = []
+    session.changed.connect(told.append)
+    session.trial.show({"door.thickness": 1.5}, "a thinner door")
+    session.trial.end()
+    session.trial.end()
+    assert told == ["trial", "trial"]
+
+
 def test_the_picture_follows_the_pointer_and_forgets_when_it_leaves(page, session):
     point(page, 2.5)
     assert session.pictured.opening.obstructions[0].projection == pytest.approx(2.5, abs=1 / 32)
