@@ -46,7 +46,12 @@ def refuse_long(cell: str) -> None:
         raise CellError(f"{quoted(cell[:80])} goes on for {len(cell):,} characters")
 
 
+def is_date(cell: str) -> bool:
+    """Say whether a spreadsheet may have made a date of what stood there."""
+    return _DATE.fullmatch(cell.strip().split(" ")[0]) is not None
+
+
 def refuse_date(cell: str) -> None:
     """Raise CellError for a size that a spreadsheet has taken for a date, as it does of 3-6."""
-    if _DATE.fullmatch(cell.strip().split(" ")[0]):
+    if is_date(cell):
         raise CellError(f"{quoted(cell)} is a date: the spreadsheet has made one of a size such as 3-6")

@@ -9,7 +9,14 @@ from typing import Any
 from configurator.intake.columns import Column, Reading
 from configurator.intake.fields import FIELDS
 from configurator.intake.reading_cells import READERS
-from configurator.intake.refused import CellError, Question, quoted, refuse_long, refuse_what_no_one_wrote
+from configurator.intake.refused import (
+    CellError,
+    Question,
+    is_date,
+    quoted,
+    refuse_long,
+    refuse_what_no_one_wrote,
+)
 from configurator.intake.sheet import SheetRow
 from configurator.intake.sizes import Size, settled, without_leaves
 from configurator.intake.steps import EVERY, Steps
@@ -144,7 +151,10 @@ class _Row:
         return RowRead(self.line, mark, values, places, tuple(self.faults), told, refused)
 
     def _mark(self) -> None:
-        if self.said("mark") is None and "mark" not in self.refused:
+        mark = self.said("mark")
+        if mark is not None and is_date(mark):  # it may be a mark all the same, so it is not refused
+            self.told.append(f"the mark {quoted(mark)} is a date: a spreadsheet makes one of a mark like 3-4")
+        if mark is None and "mark" not in self.refused:
             self.faults.append(CellFault(self.line, None, "", "it has no mark"))
 
     def _location(self) -> None:

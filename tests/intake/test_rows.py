@@ -279,6 +279,13 @@ def test_leaves_by_the_size_and_by_their_column():
     assert row.faults[0].question == "pair width"
 
 
+def test_a_mark_that_a_spreadsheet_made_a_date_of_is_told():
+    dated, plain = read(["Mark", "Size"], ["2026-03-04", "3070"], ["3-4", "3070"])
+    assert (dated.mark, dated.faults) == ("2026-03-04", ())
+    assert any("“2026-03-04” is a date" in said for said in dated.told)
+    assert not any("is a date" in said for said in plain.told)
+
+
 def test_a_row_without_a_mark_is_refused():
     (row,) = read(["Mark", "Size", "Hand"], ["", "3070", "LH"])
     assert str(row.faults[0]) == "line 2: it has no mark"
