@@ -2,8 +2,8 @@
 
 Everything is read from resources/style. Layers follow the form of the US National CAD Standard (discipline,
 major group, minor group). Widths are of the series 0.18, 0.25, 0.35, 0.5 and 0.7 mm: that standard's fine
-(patterns), thin (dimensions, leaders), medium (objects), wide (profiles: what is cut) and extra wide (borders),
-as course notes quote it, and ISO 128's, as draughting notes quote it. Patterns are sized in points on paper.
+(patterns), thin (dimensions, leaders), medium (objects), wide (profiles) and extra wide (borders) as course
+notes quote it, and ISO 128's as draughting notes quote it. Patterns are sized in points on paper.
 """
 
 import csv
