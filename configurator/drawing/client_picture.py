@@ -68,8 +68,9 @@ def client_picture(
     whole = paper(width, height)
     still = [Group(whole, tuple(_ground(window) for window in windows))]
     still += [Group(one.main.view, one.main.still) for one in panels]
-    furniture = (*map(_border, windows), *_headings(panels, windows, letters))
-    notes = (*(Group(one.main.view, one.main.notes) for one in panels), Group(whole, furniture))
+    still.append(Group(whole, tuple(_headings(panels, windows, letters))))  # no leaf ever reaches them
+    borders = Group(whole, tuple(map(_border, windows)))
+    notes = (*(Group(one.main.view, one.main.notes) for one in panels), borders)
     return ClientPicture(
         width, height, letters, display, panels, two.both, windows, tuple(still), notes
     )  # fmt: skip

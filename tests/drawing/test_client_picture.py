@@ -28,12 +28,12 @@ def texts(groups):
 
 
 def test_each_width_has_a_heading_and_one_is_recommended():
-    bold = [one.text for one in texts(picture().notes) if one.bold]
+    bold = [one.text for one in texts(picture().still) if one.bold]
     assert bold == ["Hinge 4 in wide", "Hinge 4-1/2 in wide, recommended"]
 
 
 def test_where_there_is_no_room_for_the_word_a_tick_stands_for_it():
-    bold = [one.text for one in texts(picture(letters=28.0).notes) if one.bold]
+    bold = [one.text for one in texts(picture(letters=28.0).still) if one.bold]
     assert bold == ["Hinge 4 in wide", "Hinge 4-1/2 in wide ✓"]
 
 
@@ -63,7 +63,7 @@ def test_the_end_is_that_of_the_door_that_goes_farther():
 def test_it_letters_nothing_smaller_than_it_was_asked_to():
     """But what stands along the wall, half a point smaller, as on every plan."""
     one = picture("205A", letters=27.0)
-    groups = (*one.notes, *turning_note_groups(one, 120.0))
+    groups = (*one.still, *one.notes, *turning_note_groups(one, 120.0))
     assert min(text.size for text in texts(groups)) >= 26.5
     dimensions = [x for group in groups for x in group.primitives if isinstance(x, Dimension)]
     assert dimensions
