@@ -48,7 +48,8 @@ class Picture(QFrame):
         """Show the opening, or what is on trial; while it cannot be studied, the last good picture stays."""
         if self.canvas is None:
             return
-        self._say_trial()
+        if by != "swing":
+            self._say_trial()
         study = self.session.pictured
         if study is None:
             self._say_why()
