@@ -22,6 +22,7 @@ from configurator.study import study
 from configurator.ui.app import new_application, open_window
 from configurator.ui.preferences import Preferences
 from configurator.ui.session import Session
+from configurator.ui.words.window import WordsWindow
 from configurator.units import Display
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -54,6 +55,18 @@ def picture_of_window(application: QApplication, path: Path, dark: bool = False,
         window.close()
 
 
+def picture_of_a_word(application: QApplication, path: Path, place: str = "frame.rabbet") -> None:
+    """Grab the window of words on one of them, with what it comes to in opening 112A."""
+    session = Session(load(DEMO), DEMO)
+    session.select("112A")
+    words = WordsWindow(session)
+    words.ask(place)
+    words.show()
+    application.processEvents()
+    words.grab().save(str(path))
+    words.close()
+
+
 def picture_of_sheet(kind: str, path: Path) -> None:
     """Draw one kind of sheet of opening 112A as it is printed, small enough to look at."""
     job = load(DEMO)
@@ -70,6 +83,7 @@ def main() -> None:
     picture_of_window(application, folder / "window.png")
     picture_of_window(application, folder / "window-dark.png", dark=True)
     picture_of_window(application, folder / "window-client.png", page="client")
+    picture_of_a_word(application, folder / "window-words.png")
     command(["draw", str(DEMO), "--mark", "205A", "--out", str(folder / "plan-205A.png")])
     for kind in SHEETS:
         picture_of_sheet(kind, folder / f"sheet-{kind}.png")
