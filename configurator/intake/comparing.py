@@ -211,6 +211,8 @@ def _fault(row: RowRead, path: str, reason: str, headings: Mapping[int, str]) ->
     place = row.places.get(path)
     if place is None:
         place = next((p for known, p in row.places.items() if known.startswith(f"{path}.")), None)
+    if place is None and path in _TITLES:
+        reason = f"{reason}; a column headed “{_TITLES[path]}” can give it"
     return CellFault(row.line, place, "" if place is None else headings[place], reason)
 
 

@@ -23,7 +23,9 @@ COLUMNS = (
     Column("thickness", "thickness", "inches", 8),
     Column("door", "door", "text", 20),
     Column("frame", "frame", "text", 20),
+    Column("frame_proud", "frame proud of wall", "inches", 8),
     Column("fire", "fire rated", "flag", 6),
+    Column("hung_on", "hung on", "text", 14),
     Column("hinge", "hinges", "text", 20),
     Column("angle", "opens to", "text", 14),
     Column("stopped_by", "stopped by", "text", 12),
@@ -60,7 +62,9 @@ class ScheduleRow:
     thickness: float | None
     door: str | None
     frame: str
+    frame_proud: float | None
     fire: bool | None
+    hung_on: str
     hinge: str
     angle: str
     stopped_by: str
@@ -95,7 +99,9 @@ def schedule_row(one: Tally) -> ScheduleRow:
         thickness=opening.door.thickness,
         door=opening.door.construction,
         frame=opening.frame.kind,
+        frame_proud=opening.wall.frame_proud,
         fire=opening.use.fire_rated,
+        hung_on=opening.hung_on,
         hinge=_hinge(one),
         angle=_by_leaf(one, _angle),
         stopped_by=_by_leaf(one, lambda leaf: leaf.stopped_by or ""),

@@ -101,7 +101,11 @@ def test_a_bad_row_is_not_gone_from_the_schedule():
     [
         (["1", "", "LH", "", ""], None, "needs its width and its height"),
         (["1", "36 x 310", "LH", "", ""], 1, "at most 300 in"),
-        (["1", "3070", "LH", "welded steel, butted", ""], None, "frame proud of wall must be given"),
+        (
+            ["1", "3070", "LH", "welded steel, butted", ""],
+            None,
+            "a column headed “frame proud of wall” can give it",
+        ),
         (["1\n2", "3070", "LH", "", ""], 0, "a mark is one line"),
         (["1", "3070", "LH", "", "x" * 2001], 4, "up to 2,000 characters"),
         (["1", "3070", "LH", "", "bell\x07"], 4, "control characters"),

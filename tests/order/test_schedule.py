@@ -63,3 +63,10 @@ def test_the_table_has_every_column_and_paper_those_it_has_room_for():
     assert [row[0] for row in table.rows] == ["1", "2"]
     assert all(len(row) == len(table.columns) for row in table.rows)
     assert tuple(column.key for column in schedule_table(tallies, on_paper=True).columns) == ON_PAPER
+
+
+def test_what_a_door_cannot_be_read_again_without_is_in_the_data():
+    """A butted frame has no usual place in the wall, and a door on pivots takes no hinges."""
+    said = row(wall={"frame_proud": 0.5}, hung_on="pivots")
+    assert (said.frame_proud, said.hung_on) == (0.5, "pivots")
+    assert row(wall={}).frame_proud is None
