@@ -69,4 +69,4 @@ def test_what_a_door_cannot_be_read_again_without_is_in_the_data():
     """A butted frame has no usual place in the wall, and a door on pivots takes no hinges."""
     said = row(wall={"frame_proud": 0.5}, hung_on="pivots")
     assert (said.frame_proud, said.hung_on) == (0.5, "pivots")
-    assert row(wall={}).frame_proud is None
+    assert row(wall={"frame_proud": None}).frame_proud is None
