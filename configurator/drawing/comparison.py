@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
+from configurator.rules.wording import hardware, obstruction
 from configurator.study.records import Candidate, StoppedBy, Study
 from configurator.units import Display
 
@@ -203,7 +204,7 @@ def _angle_row(
 
 def stopped_words(stop: StoppedBy) -> str:
     """Say what meets what, shortly: `leaf on the chair rail`."""
-    return f"{stop.part} on the {stop.kind}"
+    return f"{hardware(stop.part)} on the {obstruction(stop.kind)}"
 
 
 def _length_row(fact: _Fact, candidates: list[Candidate], display: Display) -> Row:

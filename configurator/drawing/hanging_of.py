@@ -12,6 +12,7 @@ from configurator.model import Obstruction as ObstructionRecord
 from configurator.rules.door_stop import StopPlace
 from configurator.rules.leaf_hinge import leaf_hinges
 from configurator.rules.usual import FilledOpening
+from configurator.rules.wording import obstruction
 from configurator.study.events import gap_on_the_way, latch_passage
 from configurator.study.hang import HungLeaf, hung_leaves
 from configurator.study.records import Candidate, Study
@@ -112,15 +113,16 @@ def _is_met(thing: ObstructionRecord, heights: tuple[float, float]) -> bool:
 
 def thing_label(thing: ObstructionRecord, display: Display) -> str:
     """Return what to call a thing, with its heights above the floor where it has any."""
+    name = obstruction(thing.kind)
     if thing.top is None and not thing.bottom:
-        return thing.kind
+        return name
     if thing.top is None:
-        return f"{thing.kind}, from {display.length(thing.bottom or 0.0)} above floor"
+        return f"{name}, from {display.length(thing.bottom or 0.0)} above floor"
     if not thing.bottom:
-        return f"{thing.kind}, to {display.length(thing.top)} above floor"
+        return f"{name}, to {display.length(thing.top)} above floor"
     low = display.length(thing.bottom)
     high = display.length(thing.top)
-    return f"{thing.kind}, {low.rsplit(' ', 1)[0]} to {high} above floor"
+    return f"{name}, {low.rsplit(' ', 1)[0]} to {high} above floor"
 
 
 def degrees(radians: float) -> float:

@@ -17,6 +17,7 @@ from configurator.drawing.view import Box, View, box_around
 from configurator.drawing.wall_layers import stud_boxes
 from configurator.geometry.meeting_point import nearest_on_outline
 from configurator.geometry.shapes import Shape, leaf_corners
+from configurator.rules.wording import obstruction
 from configurator.units import Display
 
 _SAME_ANGLE = 1e-9
@@ -76,7 +77,7 @@ def _pair(on_leaf: Point, on_core: Point, shape: Shape, thing: Standing) -> Near
         on_core[0] + share * (on_leaf[0] - on_core[0]),
         on_core[1] + share * (on_leaf[1] - on_core[1]),
     )
-    return Nearest(on_leaf, on_thing, max(0.0, distance - shape.radius), thing.kind)
+    return Nearest(on_leaf, on_thing, max(0.0, distance - shape.radius), obstruction(thing.kind))
 
 
 def swing_notes(
@@ -152,7 +153,7 @@ def _least(hung: Hung) -> Nearest | None:
     gap = hung.least
     if gap is None or gap.distance <= _NEARLY:
         return None
-    return Nearest(gap.point_moving, gap.point_standing, gap.distance, gap.kind)
+    return Nearest(gap.point_moving, gap.point_standing, gap.distance, obstruction(gap.kind))
 
 
 def contact_note(hung: Hung, view: View, display: Display, room: Room, size: float) -> list[Primitive]:

@@ -116,3 +116,12 @@ def test_what_is_left_farther_on_is_left_to_the_same_thing():
     told = clearances(plan_sheet(pair, Display(metric=True), 1400, 900), 180)
     assert any("to the wall" in one.text for one in told)
     assert [one.text for one in told if " mm at " in one.text] == []
+
+
+def test_what_is_only_known_as_other_is_called_an_obstruction():
+    thing = {"kind": "other", "projection": 1.75, "start": 0.5, "bottom": 32, "top": 42}
+    sheet = plan_sheet(case_a(obstructions=[thing]), Display(), *SIZE)
+    narrow, wide = (one.hung for one in sheet.panels)
+    assert narrow.stopped_by == "leaf on the obstruction"
+    assert [one.text for one in clearances(sheet, 180)] == ["1/8 in to the obstruction"]
+    assert wide.standing[0].label == "obstruction, 32 to 42 in above floor"

@@ -102,7 +102,8 @@ def client_notes(study: Study, display: Display) -> tuple[Note, ...]:
     said = tuple(in_both(one.message, display) for one in worst)
     assumed = assumed_note(study, display)
     taken = replace(assumed, heading="Not measured yet, taken as usual")
-    return (Note("Please note", said, warns=True), taken, Note("Before anything is made", (DEFER,)))
+    first = Note("Before anything is made", (DEFER,), stays=True)
+    return (Note("Please note", said, warns=True), taken, first)
 
 
 def _flow(study: Study, two: TwoWidths, display: Display, room: Box) -> tuple[Flow, float]:

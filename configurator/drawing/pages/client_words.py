@@ -11,7 +11,7 @@ from configurator.model import Opening
 from configurator.rules.finish import finishes
 from configurator.rules.specification import LeafSpecification
 from configurator.rules.usual import FilledOpening
-from configurator.rules.wording import counted
+from configurator.rules.wording import counted, hardware, obstruction
 from configurator.study.records import Candidate, StoppedBy, Study
 from configurator.units import Display
 
@@ -108,12 +108,12 @@ def others_said(study: Study, two: TwoWidths, display: Display) -> tuple[str, ..
 
 def part_named(name: str) -> str:
     """Return what a client calls a moving part: the leaf is the door itself."""
-    return {"leaf": "the door", "barrel": "the hinge"}.get(name, f"the {name}")
+    return {"leaf": "the door", "barrel": "the hinge"}.get(name, f"the {hardware(name)}")
 
 
 def thing_named(kind: str) -> str:
     """Return what a client calls what stands in the way."""
-    return {"latch jamb": "frame on the lock side", "stop": "rim of the frame"}.get(kind, kind)
+    return {"latch jamb": "frame on the lock side", "stop": "rim of the frame"}.get(kind, obstruction(kind))
 
 
 def _on(one: Candidate, display: Display) -> str:

@@ -25,12 +25,16 @@ _SENTENCE, _ITEM = re.compile(r"[.](?= )"), re.compile(r";(?= )")
 
 @dataclass(frozen=True, slots=True)
 class Note:
-    """A heading and its paragraphs; `warns` letters it in the warning ink, `lists` says they are lists."""
+    """A heading and its paragraphs.
+
+    `warns` letters it in the warning ink, `lists` says they are lists; what `stays` is never left out.
+    """
 
     heading: str
     paragraphs: tuple[str, ...]
     warns: bool = False
     lists: bool = False
+    stays: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,17 +75,18 @@ def _height(lines: Sequence[_Line], size: float) -> float:
 
 def _as_many_as_fit(notes: Sequence[Note], box: Box) -> list[_Line]:
     """Leave out paragraphs from the end, say how many, and set as much of the first of them as has room."""
-    kept, missing, left_out = list(notes), Note("", ()), 0
-    while kept and not _has_room(_with_rest(kept, left_out, box), box):
-        last = kept.pop()
-        if not last.paragraphs:
-            continue
-        left_out += 1
-        missing = replace(last, paragraphs=last.paragraphs[-1:])
-        if len(last.paragraphs) > 1:
-            kept.append(replace(last, paragraphs=last.paragraphs[:-1]))
-    for begun in _beginnings(missing):
-        lines = _with_rest(_joined(kept, begun), left_out, box)
+    kept, missing, left_out = list(notes), list(notes), 0
+    while not _has_room(_with_rest(kept, left_out, box), box):
+        place = next(
+            (n for n in reversed(range(len(kept))) if kept[n].paragraphs and not kept[n].stays), None
+        )
+        if place is None:
+            break
+        last, left_out = kept[place], left_out + 1
+        kept[place] = replace(last, paragraphs=last.paragraphs[:-1])
+        missing = [*kept[:place], last, *kept[place + 1 :]]
+    for begun in _beginnings(kept, missing):
+        lines = _with_rest(begun, left_out, box)
         if _has_room(lines, box):
             return lines
     return _with_rest(kept, left_out, box)
@@ -96,20 +101,17 @@ def _with_rest(kept: Sequence[Note], left_out: int, box: Box) -> list[_Line]:
     return list(_lines([*kept, said] if left_out else kept, SIZES[-1], box.width))
 
 
-def _beginnings(note: Note) -> Iterator[Note]:
-    """Yield the note with less and less of its paragraph, broken only where a sentence or an item ends."""
-    ends = _ITEM if note.lists else _SENTENCE
-    for paragraph in note.paragraphs:
-        for end in reversed([found.end() for found in ends.finditer(paragraph)]):
-            yield replace(note, paragraphs=(f"{paragraph[:end]} …",))
+def _beginnings(kept: Sequence[Note], missing: Sequence[Note]) -> Iterator[list[Note]]:
+    """Yield the notes with less and less of the paragraph that one of `missing` has more.
 
-
-def _joined(kept: Sequence[Note], begun: Note) -> list[Note]:
-    """Return the notes with a paragraph more, under its heading if that stands there already."""
-    if not kept or kept[-1].heading != begun.heading:
-        return [*kept, begun]
-    last = kept[-1]
-    return [*kept[:-1], replace(last, paragraphs=(*last.paragraphs, *begun.paragraphs))]
+    It is broken off only where a sentence or an item ends.
+    """
+    for place, (note, whole) in enumerate(zip(kept, missing, strict=True)):
+        for paragraph in whole.paragraphs[len(note.paragraphs) :]:
+            ends = (_ITEM if note.lists else _SENTENCE).finditer(paragraph)
+            for end in reversed([found.end() for found in ends]):
+                begun = replace(note, paragraphs=(*note.paragraphs, f"{paragraph[:end]} …"))
+                yield [*kept[:place], begun, *kept[place + 1 :]]
 
 
 def _left_out(count: int) -> str:

@@ -63,16 +63,23 @@ def plan_layout(hungs: Sequence[Hung], room: Box, metric: bool, crowded: bool = 
     return _layout(hungs, cells, largest_scale(fits, metric) or scales(metric)[-1], metric)
 
 
-def layout_at(hungs: Sequence[Hung], room: Box, asked: Scale, paper: Paper, metric: bool) -> Layout:
+def layout_at(
+    hungs: Sequence[Hung], room: Box, asked: Scale, paper: Paper, metric: bool, crowded: bool = False
+) -> Layout:
     """Return the best way to share the room at a scale, which may leave out what is met far along the wall.
 
-    Raises ValueError where it does not fit even so, naming the largest that does.
+    Raises ValueError where it does not fit even so, naming the largest that does, and where whole openings
+    would not fit at any scale, unless that is allowed by `crowded`.
     """
     ways = list(arrangements(len(hungs), room))
     holding = [cells for cells in ways if asked.points <= _closest(hungs, cells) + 1e-9]
     if not holding:
         raise ValueError(_too_large(asked, max(_closest(hungs, cells) for cells in ways), paper, metric))
     cells = max(holding, key=lambda cells: _worth(hungs, cells, metric))
+    if not crowded and _small_fit(hungs, cells) < scales(metric)[-1].points:
+        raise ValueError(
+            f"so many whole openings do not fit on {paper.name} paper beside plans at {asked.name}"
+        )
     return _layout(hungs, cells, asked, metric)
 
 

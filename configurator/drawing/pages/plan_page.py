@@ -100,7 +100,7 @@ def _as_many_as_fit(
             layout = plan_layout(some, room, display.metric, crowded=last)
         else:
             with nullcontext() if last else suppress(ValueError):
-                layout = layout_at(some, room, scale, paper, display.metric)
+                layout = layout_at(some, room, scale, paper, display.metric, crowded=last)
         if layout is not None:
             return _only(study, places), some, layout
     raise AssertionError("the last set is laid out or refused")

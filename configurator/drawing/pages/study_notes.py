@@ -30,7 +30,7 @@ def study_notes(study: Study, display: Display) -> tuple[Note, ...]:
         Note("Cautions", _sayings(found, "warning", display), warns=True),
         Note("Hinges", (*(line.text for line in order_lines(study)), *order_cautions(study))),
         assumed_note(study, display),
-        Note("Before use", (DEFER,)),
+        Note("Before use", (DEFER,), stays=True),
         Note("Notes", _sayings(found, "note", display)),
     )
 

@@ -65,3 +65,16 @@ def test_a_sentence_is_never_broken_off():
     words = " ".join(text.text for text, _ in found)
     assert "Short one. … Not shown here" in words
     assert all(Box(0.0, 0.0, 200.0, 80.0).holds(box) for _, box in found)
+
+
+def test_what_stays_is_never_left_out_whatever_there_is_before_it():
+    defer = Note("Before use", ("Codes go before this sheet.",), stays=True)
+    for count in (3, 30, 60):
+        found = lettered(
+            [Note("Cautions", (SENTENCE,) * count, warns=True), defer, Note("Notes", ("Mind.",))]
+        )
+        words = [text.text for text, _ in found]
+        assert "Before use" in words
+        assert "Codes go before this sheet." in words
+        assert all(BOX.holds(box) for _, box in found)
+        assert ("Not shown here" in words) == (count > 3)

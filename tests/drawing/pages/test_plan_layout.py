@@ -4,7 +4,10 @@ from configurator.drawing.hanging_of import hungs_of
 from configurator.drawing.pages.frame import drawing_box
 from configurator.drawing.pages.papers import papers, scale_named, scales
 from configurator.drawing.pages.plan_layout import fewer_and_fewer, layout_at, plan_layout
+from configurator.drawing.pages.plan_page import plan_page
 from configurator.drawing.plan import closest_scale, view_scale
+from configurator.drawing.primitives import Dimension
+from configurator.model import JobFacts
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo, random_study
 
@@ -65,3 +68,19 @@ def test_fewer_of_a_pair_are_as_many_of_each_leaf():
     ways = list(fewer_and_fewer(study))
     assert [len(way) for way in ways] == [4, 2]
     assert {study.candidates[place].leaf for place in ways[-1]} == {"active", "inactive"}
+
+
+def test_whole_openings_that_no_scale_fits_make_way_for_fewer_at_a_scale_asked_for_too():
+    """Three widths of a leaf of 12 ft: beside one another on letter paper their swings would be cut off."""
+    wide = case_a(size={"width": 144, "height": 84}, compare=[4, 4.5, 5])
+    hungs, half = hungs_of(wide, Display()), scale_named("1/2")
+    with pytest.raises(ValueError, match="so many whole openings"):
+        layout_at(hungs, ROOM, half, LETTER, False)
+    assert len(layout_at(hungs, ROOM, half, LETTER, False, crowded=True).cells) == 3
+    page = plan_page(wide, JobFacts(), LETTER, half, Display())
+    assert page.details
+    for detail in page.details:
+        for item in detail.primitives:
+            if isinstance(item, Dimension):
+                ends = [detail.view.to_sheet(point) for point in (item.a, item.b)]
+                assert all(detail.view.window.has(end) for end in ends), item.text
