@@ -71,7 +71,7 @@ def parse_prices(data: bytes) -> PriceList:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError:
         raise _refusal("", "this is not a price list: it is not text (UTF-8)") from None
-    reader = csv.reader(io.StringIO(text, newline=""), strict=True)
+    reader = csv.reader(io.StringIO(text, newline=""), delimiter=_delimiter(text), strict=True)
     try:
         table = [(reader.line_num, row) for row in reader if any(cell.strip() for cell in row)]
     except csv.Error as error:
@@ -79,6 +79,12 @@ def parse_prices(data: bytes) -> PriceList:
     if not table:
         raise _refusal("", "the price list is empty; its first line names the columns")
     return _list(_columns(table[0][1]), table[1:])
+
+
+def _delimiter(text: str) -> str:
+    """Return what stands between the names of the columns: spreadsheets of many countries write semicolons."""
+    first = text.strip("\r\n").partition("\n")[0]
+    return max(",;\t", key=first.count)
 
 
 def _columns(cells: Sequence[str]) -> list[str]:

@@ -119,6 +119,19 @@ def test_a_bad_row_is_a_sentence_with_its_line_and_column(text, fault):
     assert faults(text)[0].startswith(fault)
 
 
+@pytest.mark.parametrize("between", [",", ";", "\t"])
+def test_cells_may_stand_between_commas_semicolons_or_tabs(between):
+    text = "\nsize,price,unit,currency\r\n4-1/2 x 4,3.10,pair,units\r\n".replace(",", between)
+    prices = parse_prices(text.encode())
+    assert (prices.currency, prices.rows[0].unit, str(prices.rows[0].price)) == ("units", "pair", "3.10")
+    assert prices.rows[0].asks == {"height": 4.5, "width": 4.0}
+
+
+def test_a_price_with_a_comma_is_refused_rather_than_guessed():
+    with pytest.raises(PriceListError, match="a price is a number such as 4.25; '9,50' was given"):
+        parse_prices(b"size;price\n4-1/2 x 4;9,50\n")
+
+
 def test_an_unknown_column_is_named_and_every_row_is_looked_at():
     assert "no column 'colour'" in faults("colour,price\nred,1\n")[0]
     assert len(faults("price\nx\ny\nz\n")) == 3
