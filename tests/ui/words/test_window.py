@@ -114,9 +114,7 @@ def test_f1_in_a_field_shows_its_word_and_why_it_is_assumed(qtbot, window, sessi
 
 def test_a_click_on_a_label_shows_its_word(qtbot, window):
     field = window.work.form.field("frame.rabbet")
-    label = next(
-        one for one in window.work.form.findChildren(NameLabel) if one.buddy() is field.editor
-    )
+    label = next(one for one in window.work.form.findChildren(NameLabel) if one.buddy() is field.editor)
     qtbot.mouseClick(label, Qt.MouseButton.LeftButton)
     assert window.words.word.term == "rabbet"
 
