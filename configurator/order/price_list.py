@@ -82,7 +82,7 @@ def parse_prices(data: bytes) -> PriceList:
 
 
 def _delimiter(text: str) -> str:
-    """Return what stands between the names of the columns: spreadsheets of many countries write semicolons."""
+    """Return what stands between the names of the columns; in many countries it is a semicolon."""
     first = text.strip("\r\n").partition("\n")[0]
     return max(",;\t", key=first.count)
 

@@ -128,7 +128,7 @@ def test_cells_may_stand_between_commas_semicolons_or_tabs(between):
 
 
 def test_a_price_with_a_comma_is_refused_rather_than_guessed():
-    with pytest.raises(PriceListError, match="a price is a number such as 4.25; '9,50' was given"):
+    with pytest.raises(PriceListError, match=r"a price is a number such as 4\.25; '9,50' was given"):
         parse_prices(b"size;price\n4-1/2 x 4;9,50\n")
 
 
