@@ -168,6 +168,11 @@ class HingePanel(QWidget):
 
     # --- The selected part ---
 
+    def asked_about(self) -> str:
+        """Return the field of the part that is selected, for F1."""
+        row = self._selected()
+        return "" if row is None else f"hinge.{row.part.keys[0]}"
+
     def _selected(self) -> "PartRow | None":
         place = self.list.currentRow()
         return self._lines[place].row if 0 <= place < len(self._lines) else None

@@ -3,14 +3,15 @@
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QTableView, QWidget
 
+from configurator.drawing.glossary import words_in
 from configurator.ui.comparison import ComparisonTable
 
 
 def asked_about(widget: QWidget | None) -> str:
     """Return a field's path, a row's key or a few words to look in; empty where nothing is known of it.
 
-    A widget tells it by its `path`, or by its `asked_about()` where that changes; a table else by the heading
-    of the column that is current.
+    A widget tells it by its `path`, or by its `asked_about()` where that changes; a table by the heading of
+    the column that is current, if there is a word in it, else what it stands in.
     """
     while widget is not None:
         if callable(telling := getattr(widget, "asked_about", None)):
@@ -19,8 +20,8 @@ def asked_about(widget: QWidget | None) -> str:
             return path
         if isinstance(widget, ComparisonTable):
             return _row(widget)
-        if isinstance(widget, QTableView):
-            return _heading(widget)
+        if isinstance(widget, QTableView) and words_in(heading := _heading(widget)):
+            return heading
         widget = widget.parentWidget()
     return ""
 

@@ -2,6 +2,7 @@
 
 from PySide6.QtWidgets import QLineEdit, QPushButton, QTableWidget, QVBoxLayout, QWidget
 
+from configurator.drawing.glossary import word_at
 from configurator.ui.fields import field_for
 from configurator.ui.words.asked import asked_about
 
@@ -46,3 +47,15 @@ def test_nothing_is_known_of_a_plain_widget(qtbot):
     QVBoxLayout(root).addWidget(line)
     assert asked_about(line) == ""
     assert asked_about(None) == ""
+
+
+def test_a_part_of_the_hinge_is_asked_about_by_its_field(window):
+    later = window.work.under.later["Hinge and order line"]
+    window.work.under.setCurrentWidget(later)
+    panel = later.page
+    for row in range(panel.list.rowCount()):
+        panel.list.setCurrentCell(row, 0)
+        place = asked_about(panel.list)
+        assert place.startswith("hinge.") or panel._selected() is None
+        if place:
+            assert place in word_at(place).where
