@@ -30,6 +30,7 @@ from configurator.order.tally import Tally
 from configurator.order.tally_book import TallyBook
 from configurator.order.uniform import made_uniform, offered_width, uniform
 from configurator.rules.count import pairs
+from configurator.rules.wording import counted as counted_words
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +56,21 @@ class Counted:
         spare = f", {sums.spare:,} of them spare" if sums.spare else ""
         hinges = self.order.hinges
         return f"{proof} {hinges:,} {'hinge' if hinges == 1 else 'hinges'} = {pairs(hinges)}{spare}."
+
+    def warned(self) -> str:
+        """Say that there are errors, and openings that the order leaves out; empty where neither."""
+        errors = sum(1 for said in self.order.findings if said.finding.severity == "error")
+        left = sum(one.quantity for one in self.order.not_ordered if not one.leaf)
+        leaves = sum(one.quantity for one in self.order.not_ordered if one.leaf)
+        out = (
+            counted_words(left, "opening", "openings") if left else "",
+            counted_words(leaves, "single leaf", "single leaves") if leaves else "",
+        )
+        said = (
+            f"{counted_words(errors, 'error', 'errors')} to heed before ordering." if errors else "",
+            f"Nothing is ordered for {' and '.join(filter(None, out))}." if left or leaves else "",
+        )
+        return " ".join(filter(None, said))
 
     def cost(self) -> str:
         """Say what it costs, or why that cannot be said; empty without prices."""

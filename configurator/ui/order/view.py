@@ -29,7 +29,8 @@ class OrderView(LeadsOn, QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.top = TopRow(KINDS)
-        self.sums, self.cost, self.marks_of = QLabel(), QLabel(), QLabel(NO_MARKS)
+        self.sums, self.warned, self.cost = QLabel(), QLabel(), QLabel()
+        self.marks_of = QLabel(NO_MARKS)
         self.work_out = QPushButton("Work out all")
         self.lines = RowsTable("order lines", rows.line_heads(None))
         self.marks = RowsTable("marks of the chosen line", rows.MARKS)
@@ -63,6 +64,9 @@ class OrderView(LeadsOn, QWidget):
         """Show the proof that the order is whole, and what it costs."""
         self.sums.setText(counted.sums() if counted.tallies else NO_OPENINGS)
         tinted(self.sums, "note" if counted.order.reconciliation.agrees else "error", dark)
+        self.warned.setText(counted.warned())
+        tinted(self.warned, "error" if counted.order.has_errors else "warning", dark)
+        self.warned.setVisible(bool(self.warned.text()))
         self.cost.setText(counted.cost())
         tinted(self.cost, "error" if counted.price_trouble else "note", dark)
         self.cost.setVisible(bool(self.cost.text()))
@@ -73,6 +77,7 @@ class OrderView(LeadsOn, QWidget):
         missed = f"{missing:,} of {openings:,} openings are not worked out yet" if waiting else ""
         self.sums.setText(f"{missed or 'The openings are being worked out'}; an order counts all of them.")
         tinted(self.sums, "note", dark)
+        self.warned.hide()
         self.cost.hide()
         self.work_out.setVisible(waiting)
 
@@ -108,15 +113,15 @@ class OrderView(LeadsOn, QWidget):
     # --- How it is put together ---
 
     def _put_together(self) -> None:
-        for label in (self.sums, self.cost, self.marks_of):
+        for label in (self.sums, self.warned, self.cost, self.marks_of):
             label.setWordWrap(True)
             label.setTextFormat(Qt.TextFormat.PlainText)
-        for label in (self.sums, self.cost):
+        for label in (self.sums, self.warned, self.cost):
             label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         sized(self.marks_of, -1)
         self.marks.setToolTip("A click shows that opening")
-        self.work_out.hide()
-        self.cost.hide()
+        for hidden in (self.work_out, self.warned, self.cost):
+            hidden.hide()
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
@@ -143,6 +148,7 @@ class OrderView(LeadsOn, QWidget):
         words = QVBoxLayout()
         words.setSpacing(0)
         words.addWidget(self.sums)
+        words.addWidget(self.warned)
         words.addWidget(self.cost)
         line = QHBoxLayout()
         line.setContentsMargins(2 * GRID, 0, 2 * GRID, GRID)

@@ -61,6 +61,15 @@ def test_the_lines_stand_with_quantity_pairs_and_proof(page):
     assert column(page.marks, "Mark") == ["205A"], "those of the first line"
 
 
+def test_what_stands_against_an_order_is_said_beside_its_proof(qtbot, page):
+    """The demo job has two errors; it leaves nothing out."""
+    assert page.warned.text() == "2 errors to heed before ordering."
+    assert not page.warned.isHidden()
+    out = small(qtbot, data("1"), data("2", hung_on="pivots", quantity=3))
+    assert out.warned.text() == "Nothing is ordered for 3 openings."
+    assert small(qtbot, data("1")).warned.isHidden()
+
+
 def test_a_click_on_a_mark_shows_that_opening(qtbot, page):
     page.lines.choose(5)
     assert column(page.marks, "Mark") == ["101A", "171A", "118A", "151A", "201A"]
