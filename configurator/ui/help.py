@@ -47,8 +47,9 @@ to set a field on all of them, to copy them (Ctrl+C), or to remove them (Delete)
 of a spreadsheet: with heads and marks they change and add openings; without, they go on from the current
 cell. All of it is taken or nothing.</p>
 <h3>A door schedule</h3>
-<p>Ctrl+I takes an architect's schedule (CSV, XLSX) into the job. Correct over each column what it gives; look
-at what becomes of each row; nothing is taken until you say so, and one undo takes it back.</p>
+<p>Ctrl+I takes an architect's schedule (CSV, XLSX) into the job. Correct over each column what it gives,
+and a cell by a double-click; look at what becomes of each row. Nothing is taken until you say so, one undo
+takes it back, and the schedule's own file stays as it is.</p>
 <h3>An order</h3>
 <p>Ctrl+Shift+O shows the hinges of the whole job as order lines. Freeze an order when it goes out: afterwards
 you see what changed since, and what must be ordered or returned. Under Write is all that goes out of the
