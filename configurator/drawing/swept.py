@@ -32,8 +32,7 @@ def swept_regions(hung: Hung, fill: str = _FILL) -> tuple[Region, ...]:
 def swept_outline(shape: Shape, pin: Point, theta: float, layer: str) -> Bounds:
     """Return the outline of what a convex part sweeps as it turns by theta, in order around it.
 
-    Empty where the pin stands in the part, or where nothing turns. A hollow on a side that is wider than
-    theta is drawn as it is, though turning fills some of it.
+    Empty where the pin stands in the part, or where nothing turns.
     """
     if theta <= _SAME:
         return ()
@@ -66,7 +65,7 @@ def _straight(corners: tuple[Point, ...], pin: Point, theta: float, layer: str) 
     return (
         *_outward(trailing, pin, theta, layer),
         Arc(layer, pin, far[0], far[1], far[1] + theta),
-        *reversed(_outward(end, pin, theta, layer)),
+        *reversed(_outward(end, pin, -theta, layer)),
         Arc(layer, pin, near[0], near[1], near[1] + theta),
     )
 
@@ -104,10 +103,11 @@ def _without_doubles(points: Sequence[Point]) -> tuple[Point, ...]:
     return tuple(kept)
 
 
-def _outward(side: tuple[Point, ...], pin: Point, theta: float, layer: str) -> list[Polyline | Arc]:
+def _outward(side: tuple[Point, ...], pin: Point, turn: float, layer: str) -> list[Polyline | Arc]:
     """Return a side from its nearest point to its farthest, what falls back toward the pin bridged by an arc.
 
-    A corner that stands farther out than what follows it sweeps over that as the part turns.
+    A corner that stands farther out than what follows it sweeps over that as the part turns; turn is how the
+    part turns away from this side, negative for the side that leads.
     """
     pieces: list[Polyline | Arc] = []
     chain, from_corner = [side[0]], None
@@ -120,11 +120,30 @@ def _outward(side: tuple[Point, ...], pin: Point, theta: float, layer: str) -> l
         back = _out_again(a, b, pin, math.dist(from_corner, pin))
         if back is None:
             continue
-        pieces += [Polyline(layer, tuple(chain)), _bridge(from_corner, back, pin, layer)]
-        chain, from_corner = [back, b], None
-    pieces.append(Polyline(layer, tuple(chain)))
-    bridges = [piece.end - piece.start for piece in pieces if isinstance(piece, Arc)]
-    return [Polyline(layer, side)] if any(angle > theta for angle in bridges) else pieces
+        pieces += [Polyline(layer, tuple(chain)), *_hollow(from_corner, back, pin, turn, layer)]
+        if math.dist(back, b) > _SAME:
+            pieces.append(Polyline(layer, (back, b)))
+        chain, from_corner = [b], None
+    return pieces if len(chain) == 1 and pieces else [*pieces, Polyline(layer, tuple(chain))]
+
+
+def _hollow(one: Point, other: Point, pin: Point, turn: float, layer: str) -> tuple[Polyline | Arc, ...]:
+    """Return what bounds a straight hollow between two points as far from the pin as each other.
+
+    The first sweeps over all of it, or as far as it turns: then a notch is left between the hollow as it
+    starts and as it ends, down to the distance from the pin where it is as wide as the turn.
+    """
+    bridge = _bridge(one, other, pin, layer)
+    if bridge.end - bridge.start <= abs(turn):
+        return (bridge,)
+    rho, phi = _polar(one, pin)
+    middle = ((one[0] + other[0]) / 2 - pin[0], (one[1] + other[1]) / 2 - pin[1])
+    (deepest,) = turned([(pin[0] + middle[0], pin[1] + middle[1])], pin, turn / 2)
+    wider = 1.0 / math.cos(turn / 2)
+    notch = (pin[0] + wider * (deepest[0] - pin[0]), pin[1] + wider * (deepest[1] - pin[1]))
+    arc = Arc(layer, pin, rho, min(phi, phi + turn), max(phi, phi + turn))
+    (end,) = turned([one], pin, turn)
+    return (arc, Polyline(layer, (end, notch, other)))
 
 
 def _falls_back(a: Point, b: Point, pin: Point) -> bool:
@@ -134,11 +153,12 @@ def _falls_back(a: Point, b: Point, pin: Point) -> bool:
 
 def _out_again(a: Point, b: Point, pin: Point, radius: float) -> Point | None:
     """Return where the way from a to b comes out of a circle about the pin, None where it stays inside."""
-    if math.dist(b, pin) < radius:
+    if math.dist(b, pin) < radius - _SAME:
         return None
     d_x, d_y, x, y = b[0] - a[0], b[1] - a[1], a[0] - pin[0], a[1] - pin[1]
     square, half = d_x * d_x + d_y * d_y, x * d_x + y * d_y
     share = (-half + math.sqrt(max(0.0, half * half - square * (x * x + y * y - radius * radius)))) / square
+    share = min(share, 1.0)
     return (a[0] + share * d_x, a[1] + share * d_y)
 
 

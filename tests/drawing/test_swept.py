@@ -84,6 +84,14 @@ def test_a_side_that_falls_back_is_bridged_by_an_arc():
     assert_same(square, (0.0, 0.0), 1.0)
 
 
+@pytest.mark.parametrize(
+    ("left", "width", "theta"), [(-3.0, 6.0, 1.625), (-2.0, 4.0, 1.75), (-2.0, 7.0, 0.4)]
+)
+def test_a_hollow_wider_than_the_turn_keeps_a_notch(left, width, theta):
+    """A box across the pin, its far side flat: both its corners sweep, and meet no more than half way."""
+    assert_same(Shape(rectangle(left, left + width, 0.5, 1.5)), (0.0, 0.0), theta)
+
+
 def test_a_round_part_is_closed_by_half_of_itself():
     knob = Shape(((5.0, 0.0),), 1.0)
     outer, end, inner, start = swept_outline(knob, (0.0, 0.0), 1.0, "A-DOOR-SWPT")
@@ -105,13 +113,13 @@ def test_where_there_is_no_outline_none_is_drawn(shape, theta):
     assert swept_outline(shape, (0.0, 0.0), theta, "A-DOOR-SWPT") == ()
 
 
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=40, deadline=None)
 @given(
     left=st.floats(-3, 20),
     width=st.floats(0.5, 12),
     low=st.floats(-4, 4),
     height=st.floats(0.5, 5),
-    theta=st.floats(1.6, math.pi),
+    theta=st.floats(0.02, math.pi),
 )
 def test_any_box_sweeps_what_all_its_places_cover(left, width, low, height, theta):
     box = Shape(rectangle(left, left + width, low, low + height))
