@@ -75,7 +75,8 @@ def before_after_page(
     large = _large(hungs, two, turn, room.large, scale, paper, display)
     small = _small(study, hungs, turn, room.small, display)
     used = sorted({large.scale, small.scale}, key=lambda one: -one.ratio)
-    notes = (_what_changes(study, two, display), *study_notes(study, display))
+    said = study_notes(study, display)
+    notes = (*said[:2], _what_changes(study, two, display), *said[2:])
     title = "Before and after"
     furniture, _ = page_frame(paper, study, job, display, title, used, notes, number)
     heads = _heads(study, two, hungs, turn, room.head, display)

@@ -20,7 +20,7 @@ from configurator.drawing.pages.client_words import (
 from configurator.drawing.pages.frame import MARGIN
 from configurator.drawing.pages.in_both import in_both
 from configurator.drawing.pages.lines_of_text import cut_to
-from configurator.drawing.pages.notes_column import Note, notes_column
+from configurator.drawing.pages.notes_column import Note, least_height, notes_column
 from configurator.drawing.pages.page import Detail, Page, Paper, Scale
 from configurator.drawing.pages.papers import fitted_or_asked
 from configurator.drawing.pages.scale_bar import HEIGHT as BAR_HEIGHT
@@ -54,8 +54,8 @@ _LETTERS_A_LINE = 48.0
 """No type is so large that its size goes into the width fewer times than this."""
 _LEAST_PICTURE, _MOST_PICTURE = 190.0, 330.0
 _OVER_PICTURE = 18.0
-_NOTES = 0.16
-"""Least share of the page's height that is kept for what is to be noted."""
+_NOTES, _MOST_NOTES = 0.16, 0.36
+"""Shares of the page that are kept for what is to be noted: at least, and at most where so much is needed."""
 
 
 def client_page(
@@ -75,12 +75,13 @@ def client_page(
     upright = paper if paper.height >= paper.width else paper.turned()
     border = Box(0.0, 0.0, *upright.points).shrunk(MARGIN)
     room = Box(border.left + _EDGE, border.bottom + _BLOCK, border.right - _EDGE, border.top - _HEAD)
-    flow, high = _flow(study, two, display, room)
+    noted = client_notes(study, display)
+    flow, high = _flow(study, two, display, room, least_height(noted, room.width))
     pictures = Box(room.left, room.top - high, room.right, room.top - _OVER_PICTURE)
     details = _details(study, two, pictures, scale, upright, display)
     under = pictures.bottom - BAR_HEIGHT - 6.0
     texts, base = flow.drawn(Box(room.left, room.bottom, room.right, under - GAP))
-    notes = notes_column(client_notes(study, display), Box(room.left, room.bottom + 6.0, room.right, base))
+    notes = notes_column(noted, Box(room.left, room.bottom + 6.0, room.right, base))
     bar = scale_bar(details[0].scale, display, (room.left, under), room.width / 2)
     block = Box(border.left, border.bottom, border.right, border.bottom + _BLOCK)
     furniture = (
@@ -106,13 +107,17 @@ def client_notes(study: Study, display: Display) -> tuple[Note, ...]:
     return (Note("Please note", said, warns=True), taken, first)
 
 
-def _flow(study: Study, two: TwoWidths, display: Display, room: Box) -> tuple[Flow, float]:
-    """Return what is said at the largest size that leaves picture and notes their room, and the picture's."""
+def _flow(study: Study, two: TwoWidths, display: Display, room: Box, noted: float) -> tuple[Flow, float]:
+    """Return what is said at the largest size that leaves picture and notes their room, and the picture's.
+
+    `noted` is how high the notes stand at least, points.
+    """
     sentences = client_sayings(study, two, display)
     table, recommended = client_table(study, two, display), recommendation(study, two, display)
     sizes = (size for size in _SIZES if size * _LETTERS_A_LINE <= room.width or size == _SIZES[-1])
     flows = [Flow(size, sentences, table, recommended) for size in sizes]
-    kept = _NOTES * room.height + BAR_HEIGHT + 6.0
+    share = min(max(_NOTES, (noted + 12.0) / room.height), _MOST_NOTES)
+    kept = share * room.height + BAR_HEIGHT + 6.0
     left = [(flow, room.height - kept - flow.height(room.width)) for flow in flows]
     flow, spare = next((one for one in left if one[1] >= _LEAST_PICTURE), left[-1])
     most = max(_MOST_PICTURE, 0.42 * room.height)

@@ -55,6 +55,11 @@ def notes_column(notes: Sequence[Note], box: Box) -> tuple[Primitive, ...]:
     return _set(_as_many_as_fit(notes, box), SIZES[-1], box)
 
 
+def least_height(notes: Sequence[Note], width: float) -> float:
+    """Return how high the notes stand at the least size they are set at, in a width; points."""
+    return _height(list(_lines(notes, SIZES[-1], width)), SIZES[-1])
+
+
 def _lines(notes: Sequence[Note], size: float, width: float) -> Iterator[_Line]:
     for number, note in enumerate(note for note in notes if note.paragraphs):
         layer = "A-ANNO-REDL" if note.warns else "A-ANNO-TEXT"

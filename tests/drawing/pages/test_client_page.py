@@ -95,3 +95,19 @@ def test_texts_keep_apart_and_everything_is_to_scale(seed):
         a, b = detail.view.to_sheet(one.line_a), detail.view.to_sheet(one.line_b)
         assert math.dist(a, b) / detail.scale.points == pytest.approx(abs(one.value), abs=1e-6)
         assert one.value >= 0 or "behind" in one.text or one.text == display.length(-one.value)
+
+
+def test_what_warns_has_its_room_before_large_type_has():
+    """A narrow opening whose hinges all meet the column, with many cautions: none is left out on letter."""
+    crowd = case_a(
+        leaves="dutch",
+        size={"width": 30, "height": 83.5},
+        obstructions=[{"kind": "column", "start": 0.5, "diameter": 8, "offset": 6}],
+        use={"fire_rated": True},
+        compare=[4, 4.5, 5, 6],
+    )
+    page = page_of(crowd)
+    words = "".join("".join(text for text, _ in texts(page)).split())
+    warned = [one.message for one in crowd.all_findings() if one.severity in ("error", "warning")]
+    assert len(warned) > 6
+    assert all("".join(message.split()) in words for message in warned)
