@@ -12,6 +12,7 @@ MOST_IN_CELL = 2000
 """Marks: a spreadsheet's cell holds 32,767 characters, and a program would cut the rest off in silence."""
 MOST_ON_PAPER = 60
 """Marks: more would fill a page with one row."""
+NO_NAME = "no job name given"
 LONGEST_CELL = 32_000
 """Characters."""
 Kind = Literal["text", "count", "inches", "degrees", "money", "flag"]
@@ -100,4 +101,4 @@ def headed_facts(facts: JobFacts) -> str:
 
 
 def _on_one_line(heading: tuple[tuple[str, str], ...]) -> str:
-    return ", ".join(value for _, value in heading) or "no job name given"
+    return ", ".join(value for _, value in heading) or NO_NAME

@@ -6,6 +6,7 @@ from dataclasses import replace
 from configurator.order.document import (
     MOST_IN_CELL,
     MOST_ON_PAPER,
+    NO_NAME,
     Cell,
     Column,
     Document,
@@ -50,12 +51,18 @@ def order_document(order: TakeOff, priced: Priced | None = None, standing: str =
     long = any(len(line.by_mark) > MOST_ON_PAPER for line in order.lines)
     return Document(
         "Hinge order",
-        (*heading_of(order.facts), *((("Revision", standing),) if standing else ())),
+        _heading(order, standing),
         data=(lines, marks, *more),
         sheets=(summed, *((marks,) if long else ()), *more),
         notes=notes,
         book=(paper, lines, marks, *more),
     )
+
+
+def _heading(order: TakeOff, standing: str) -> tuple[tuple[str, str], ...]:
+    """Return whose job it is and which revision; a revision alone would pass for the job's name."""
+    known = heading_of(order.facts)
+    return (*(known or (("Job", NO_NAME),)), ("Revision", standing)) if standing else known
 
 
 def order_table(order: TakeOff, priced: Priced | None = None) -> Table:

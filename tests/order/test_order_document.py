@@ -1,6 +1,6 @@
 """The order laid out: every line, everything left out, and no mark lost however many there are."""
 
-from configurator.order.document import listed
+from configurator.order.document import headed, listed
 from configurator.order.order_document import order_document, order_table
 from configurator.order.price_list import parse_prices
 from configurator.order.prices import price_order
@@ -69,9 +69,8 @@ def test_paper_has_the_sums_under_its_lines_and_the_workbook_has_not():
 
 
 def test_the_heading_says_which_revision_it_is():
-    assert ("Revision", "as kept in revision 1") in order_document(
-        ordered(data("1")), None, "as kept in revision 1"
-    ).heading
+    document = order_document(ordered(data("1")), None, "as kept in revision 1")
+    assert headed(document) == "no job name given, as kept in revision 1"
     assert all(name != "Revision" for name, _ in order_document(ordered(data("1"))).heading)
 
 
