@@ -1,5 +1,6 @@
 """What things along the wall are called: lettered inside them where there is room, else on a leader."""
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -15,6 +16,7 @@ from configurator.drawing.wall_layers import material_of
 
 _EDGE = 5.0
 """Lettering keeps so far from an edge, points."""
+_LINE = 0.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,18 +27,21 @@ class Named:
     shown: Box
 
 
-def thing_labels(hung: Hung, view: View, room: Room, keep_off: list[Box], size: float) -> list[Primitive]:
+def thing_labels(
+    hung: Hung, view: View, room: Room, words: list[Box], keep_off: list[Box], size: float
+) -> list[Primitive]:
     """Return the names of what stands along the wall, each once; what has no room is left to hovering.
 
-    Names also keep off the rectangles in `keep_off`, which stay free for other notes.
+    Names also keep off the rectangles in `words` and `keep_off`, which stay free for other notes; their
+    leaders keep off those in `words` wherever there is another place.
     """
     seen = [Named(thing, shown) for thing in hung.standing if (shown := _shown(thing, view)) is not None]
-    outside = Room(room.window, [*room.taken, *keep_off, *(named.shown for named in seen)])
+    outside = Room(room.window, [*room.taken, *words, *keep_off, *(named.shown for named in seen)])
     lettered: list[Box] = []
     found: list[Primitive] = []
     for label, named in {named.thing.label: named for named in reversed(seen)}.items():
-        found += _inside(label, named, view, room, size) or _beside(
-            label, named, hung, view, outside, lettered, size
+        found += _inside(label, named, view, room, [*words, *keep_off], size) or _beside(
+            label, named, hung, view, outside, words, lettered, size
         )
     room.taken += lettered
     return found
@@ -57,39 +62,72 @@ def _shown(thing: Standing, view: View) -> Box | None:
     return box_around([corner for box in boxes for corner in ((box.left, box.bottom), (box.right, box.top))])
 
 
-def _inside(label: str, named: Named, view: View, room: Room, size: float) -> list[Primitive]:
+def _inside(
+    label: str, named: Named, view: View, room: Room, keep_off: list[Box], size: float
+) -> list[Primitive]:
     """Letter the thing itself, where it is wide enough and no hatch lies under the words."""
-    if not named.thing.met or materials()[fill_of(named.thing)].pattern != "none":
+    rounds = [
+        (view.to_sheet(one.points[0]), one.radius * view.scale) for one in named.thing.shapes if one.radius
+    ]
+    # What is round is filled without a hatch, but may reach over the dimensions.
+    hatched = not rounds and materials()[fill_of(named.thing)].pattern != "none"
+    if not named.thing.met or hatched:
         return []
     width, shown = text_width(label, size), named.shown.shrunk(_EDGE)
     for share in (0.5, 0.7, 0.3):
         base = shown.bottom + share * shown.height
         left = (shown.left + shown.right - width) / 2
         box = Box(left, base - DESCENT * size, left + width, base + ASCENT * size)
-        if shown.holds(box) and room.first_free([box]):
+        within = all(_in_round(box, *one) for one in rounds)
+        busy = rounds and any(box.overlaps(other) for other in keep_off)
+        if shown.holds(box) and within and not busy and room.first_free([box]):
             return [Text("A-ANNO-TEXT", view.to_plan((left, base)), label, size)]
     return []
 
 
+def _in_round(box: Box, centre: Point, radius: float) -> bool:
+    """Whether a round thing holds the words, with air about them; points on the sheet."""
+    corners = [(x, y) for x in (box.left, box.right) for y in (box.bottom, box.top)]
+    return all(math.dist(corner, centre) <= radius - _EDGE / 2 for corner in corners)
+
+
 def _beside(
-    label: str, named: Named, hung: Hung, view: View, room: Room, lettered: list[Box], size: float
+    label: str,
+    named: Named,
+    hung: Hung,
+    view: View,
+    room: Room,
+    words: list[Box],
+    lettered: list[Box],
+    size: float,
 ) -> list[Primitive]:
     """Letter beside the thing, with a leader from a dot on it; names below one another share a leader."""
     width = text_width(label, size)
+    free: list[tuple[Point, Point, Box]] = []
     for dot, (left, base) in _places(named, hung, view, size, width):
         box = Box(left, base - DESCENT * size, left + width, base + ASCENT * size)
-        if room.first_free([box]) is None:
-            continue
-        end = _end_of_leader(dot, box)
-        above = [other.top + 0.5 for other in lettered if clip_segment(dot, end, other) is not None]
-        end = (end[0], max([end[1], *above])) if dot[1] > box.top else end
-        lettered.append(box)
-        return [
-            Symbol("A-ANNO-LEAD", view.to_plan(dot), "dot", label),
-            Polyline("A-ANNO-LEAD", (view.to_plan(dot), view.to_plan(end))),
-            Text("A-ANNO-TEXT", view.to_plan((left, base)), label, size),
-        ]
-    return []
+        if room.is_free(box):
+            free.append((dot, _end_of_leader(dot, box), box))
+    if not free:
+        return []
+    dot, end, box = min(
+        free, key=lambda place: any(clip_segment(place[0], place[1], other) for other in words)
+    )
+    above = [other.top + 0.5 for other in lettered if clip_segment(dot, end, other) is not None]
+    end = (end[0], max([end[1], *above])) if dot[1] > box.top else end
+    room.take(box)
+    lettered += [box, _along(dot, end)]
+    return [
+        Symbol("A-ANNO-LEAD", view.to_plan(dot), "dot", label),
+        Polyline("A-ANNO-LEAD", (view.to_plan(dot), view.to_plan(end))),
+        Text("A-ANNO-TEXT", view.to_plan((box.left, box.bottom + DESCENT * size)), label, size),
+    ]
+
+
+def _along(dot: Point, end: Point) -> Box:
+    """Return what a leader takes, so that no other words are lettered over it."""
+    (x_0, x_1), (y_0, y_1) = sorted((dot[0], end[0])), sorted((dot[1], end[1]))
+    return Box(x_0 - _LINE, y_0 - _LINE, x_1 + _LINE, y_1 + _LINE)
 
 
 def _end_of_leader(dot: Point, box: Box) -> Point:
@@ -104,13 +142,13 @@ def _places(named: Named, hung: Hung, view: View, size: float, width: float) -> 
     """Yield a dot on the thing and where its words may start: under it first, then beside it."""
     shown = named.shown
     middle = (shown.bottom + shown.top) / 2
-    in_from_edge = min(0.5 * shown.width, 24.0)
-    dot_x = shown.left + in_from_edge if view.mirrored else shown.right - in_from_edge
     least, most = view.window.left + _EDGE, view.window.right - _EDGE - width
-    wanted = (dot_x - width + 8.0, dot_x - width / 2, dot_x - 8.0)
-    lefts = [min(max(left, least), most) for left in wanted]
-    for base in _base_lines(hung, view, size):
-        yield from (((dot_x, middle), (left, base)) for left in lefts if left <= dot_x <= left + width)
+    for in_from_edge in (min(0.5 * shown.width, 24.0), 0.5 * shown.width, 0.8 * shown.width):
+        dot_x = shown.left + in_from_edge if view.mirrored else shown.right - in_from_edge
+        wanted = (dot_x - width + 8.0, dot_x - width / 2, dot_x - 8.0)
+        lefts = [min(max(left, least), most) for left in wanted]
+        for base in _base_lines(hung, view, size):
+            yield from (((dot_x, middle), (left, base)) for left in lefts if left <= dot_x <= left + width)
     yield from _places_level_with(named, view, size, width)
 
 

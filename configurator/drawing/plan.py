@@ -176,8 +176,8 @@ def panel(
         inset = Drawing(seen, tuple(inset_still(hung, seen, display, clear_at_90, hand, told, swept)))
     dimensions = Dimensions(hung, view, lettered(hung, display, size, plain), room)
     usual = dimensions.usual()
-    keep_off = [*text_boxes(usual, view), *line_boxes(usual, view), *_drawn_boxes(hung, view)]
-    labels = thing_labels(hung, view, room, keep_off, size - 0.5)
+    words, lines = text_boxes(usual, view), line_boxes(usual, view)
+    labels = thing_labels(hung, view, room, words, [*lines, *_drawn_boxes(hung, view)], size - 0.5)
     labels += set_out(hung, view, display, size, room)
     main = Drawing(view, tuple(_still(hung, view, swept)), tuple(labels))
     return Panel(hung, main, dimensions, inset, told, room, title, size, small.close if small else (), swept)

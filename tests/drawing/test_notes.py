@@ -2,7 +2,8 @@ import math
 
 import pytest
 
-from configurator.drawing.primitives import Dimension, Polyline, Symbol
+from configurator.drawing.placing import text_box
+from configurator.drawing.primitives import Dimension, Polyline, Symbol, Text
 from configurator.drawing.sheet import moving_note_groups, plan_sheet
 from configurator.drawing.turning import turned
 from configurator.geometry.meeting_point import nearest_on_outline
@@ -125,3 +126,17 @@ def test_what_is_only_known_as_other_is_called_an_obstruction():
     assert narrow.stopped_by == "leaf on the obstruction"
     assert [one.text for one in clearances(sheet, 180)] == ["1/8 in to the obstruction"]
     assert wide.standing[0].label == "obstruction, 32 to 42 in above floor"
+
+
+def test_a_column_is_named_inside_it_and_no_leader_of_its_name_runs_through_a_dimension():
+    """A column of 8 in 6 off the wall stands over the stack of dimensions; its name has room within."""
+    column = {"kind": "column", "start": 0.5, "diameter": 8, "offset": 6}
+    sheet = plan_sheet(case_a(obstructions=[column], compare=[4]), Display(), 500, 700)
+    panel = sheet.panels[0]
+    view, shape = panel.main.view, panel.hung.standing[0].shapes[0]
+    (name,) = [one for one in panel.main.notes if isinstance(one, Text) and one.text == "column"]
+    middle, radius = view.to_sheet(shape.points[0]), shape.radius * view.scale
+    box = text_box(view.to_sheet(name.at), name.text, name.size)
+    corners = [(x, y) for x in (box.left, box.right) for y in (box.bottom, box.top)]
+    assert all(math.dist(corner, middle) < radius for corner in corners)
+    assert not [one for one in panel.main.notes if isinstance(one, Polyline) and one.layer == "A-ANNO-LEAD"]
