@@ -101,6 +101,13 @@ class Window(QMainWindow):
             self.fill()
         assert self.work is not None
         self.work.begin()
+        self.work.repaint()
+        QTimer.singleShot(0, self, self._show_the_rest)
+
+    def _show_the_rest(self) -> None:
+        """Show what stands about the picture, once that is on the screen."""
+        if self.work is not None:
+            self.work.show_rest()
         self.picture_shown.emit()
 
     def show_state(self, by: str) -> None:

@@ -41,10 +41,17 @@ class WorkArea(QSplitter):
         self.setSizes([FORM_WIDTH, 864])
 
     def begin(self) -> None:
-        """Load the study and the picture, and show them."""
+        """Load the study and the picture, and show the picture; `show_rest` shows what stands about it."""
         self.begun = True
         self.picture.begin()
-        self.show_state("open")
+        self.leaves.show_state()
+        self.picture.show_state("open")
+
+    def show_rest(self) -> None:
+        """Show all that is said of the picture: the moments of its swing, the tables, the findings."""
+        self.swing.show_state()
+        self.swing.show_moments()
+        self._show_tables()
 
     def show_state(self, by: str) -> None:
         """Bring every view in line with the session; `by` says what happened, so that a swing stays quick."""
@@ -57,10 +64,14 @@ class WorkArea(QSplitter):
         if by != "swing":
             self.swing.show_moments()
         if by not in LOOKED:
-            self.comparison.show_state()
-            self.under.show_state()
-            self.findings.show_state()
-            self.show_form()
+            self._show_tables()
+
+    def _show_tables(self) -> None:
+        """Show what is said of the opening in tables, findings and the form."""
+        self.comparison.show_state()
+        self.under.show_state()
+        self.findings.show_state()
+        self.show_form()
 
     def show_form(self) -> None:
         """Show what was said and what was refused, and what is assumed once that is worked out."""
