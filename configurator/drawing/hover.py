@@ -17,12 +17,13 @@ _NEAR = 4.0
 
 @dataclass(frozen=True, slots=True)
 class Spot:
-    """A named place on the sheet: an area, or lines, in points."""
+    """A named place on the sheet: an area, or lines, in points; `measures` is what a dimension is of."""
 
     name: str
     outline: tuple[Point, ...] = ()
     lines: tuple[tuple[Point, ...], ...] = ()
     box: Box | None = None
+    measures: str = ""
 
 
 def spots_of(groups: Iterable[Group]) -> tuple[Spot, ...]:
@@ -34,18 +35,31 @@ def spots_of(groups: Iterable[Group]) -> tuple[Spot, ...]:
 
 def name_at(spots: Sequence[Spot], point: Point) -> str:
     """Return the name at a point: a mark's or a text's, a line's, the uppermost part's, or nothing."""
+    spot = _spot_at(spots, point)
+    return spot.name if spot is not None else ""
+
+
+def measured_at(spots: Sequence[Spot], point: Point) -> str:
+    """Return what the dimension at a point measures, as the trade calls it; nothing where there is none."""
+    spot = _spot_at(spots, point)
+    return spot.measures if spot is not None else ""
+
+
+def _spot_at(spots: Sequence[Spot], point: Point) -> Spot | None:
     for is_at in (_in_box, _on_lines, _in_outline):
         for spot in reversed(spots):
             if is_at(spot, point):
-                return spot.name
-    return ""
+                return spot
+    return None
 
 
 def _spot(item: object, view: View) -> Spot | None:
     match item:
         case Dimension():
             box = text_box(view.to_sheet(item.text_at), item.text, item.size, "middle")
-            return Spot(item.explained or item.name, lines=strokes_of(item, view).lines, box=box)
+            return Spot(
+                item.explained or item.name, lines=strokes_of(item, view).lines, box=box, measures=item.name
+            )
         case Symbol() if item.name:
             x, y = view.to_sheet(item.at)
             return Spot(item.name, box=Box(x - _NEAR, y - _NEAR, x + _NEAR, y + _NEAR))

@@ -76,6 +76,14 @@ def looked_at(sheet: Sheet, leaves: Sequence[str], at: Point) -> LookedAt | None
     return None
 
 
+def hinge_at(sheet: Sheet, leaves: Sequence[str], at: Point) -> tuple[str, float] | None:
+    """Return the leaf and hinge open width whose pictures are at a place of the sheet, points."""
+    for panel, leaf in zip(sheet.panels, leaves, strict=True):
+        if panel.main.view.window.has(at):
+            return leaf, panel.hung.h.W
+    return None
+
+
 def letter_at(marks: Mapping[str, Mark], place: LookedAt) -> str:
     """Return the letter whose mark runs nearest to a place, of several the shortest; empty for none."""
     found = [

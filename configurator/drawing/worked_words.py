@@ -4,6 +4,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from configurator.drawing.comparison import Comparison, Row, comparisons
+from configurator.drawing.dimension_words import BOTH, FRAME
 from configurator.study.records import Study
 from configurator.study.worked.terms import MINUS, Number, Piece, Symbol, Unit, Writer, spelled
 from configurator.study.worked.worked import worked, worked_difference
@@ -72,6 +73,19 @@ class Asked:
     leaf: str
     key: str
     column: int
+
+
+def asked_of_dimension(study: Study, leaf: str, width: float, measures: str) -> Asked | None:
+    """Return which number of the comparison a dimension of the picture shows; None for one that is not there.
+
+    `width` is the hinge open width of the picture, inches; `measures` the name of the dimension.
+    """
+    name = FRAME if measures == BOTH else measures
+    table = next((one for one in comparisons(study, Display()) if one.leaf == leaf), None)
+    rows = table.rows if table is not None else ()
+    key = next((row.key for row in rows if name in (row.trade, row.trade.partition(",")[0])), None)
+    widths = [one.hinge_width for one in study.candidates if one.leaf == leaf]
+    return Asked(leaf, key, widths.index(width)) if key is not None and width in widths else None
 
 
 def shown_work(study: Study, display: Display, asked: Asked, plain: bool = False) -> ShownWork | None:

@@ -8,7 +8,7 @@ from PySide6.QtCore import QEvent, QPointF, QSize, Signal
 from PySide6.QtGui import QMouseEvent, QResizeEvent
 from PySide6.QtWidgets import QToolTip, QWidget
 
-from configurator.drawing.hover import Spot, name_at, spots_of
+from configurator.drawing.hover import Spot, measured_at, name_at, spots_of
 from configurator.drawing.sheet import Group, moving_groups, moving_note_groups, plan_sheet
 from configurator.export.figure import POINTS_PER_INCH, SheetArtists, make_figure
 from configurator.model import JobFacts
@@ -25,10 +25,12 @@ class PlanCanvas(FigureCanvasQTAgg):
     Signals:
         hovered: the name of the dimension or part under the pointer, empty where there is none.
         moved: the pointer is at a place of the widget; None when it has left.
+        picked: a place of the widget was clicked twice.
     """
 
     hovered = Signal(str)
     moved = Signal(object)
+    picked = Signal(object)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(make_figure(6.0 * POINTS_PER_INCH, 4.0 * POINTS_PER_INCH, DPI))
@@ -183,6 +185,11 @@ class PlanCanvas(FigureCanvasQTAgg):
         self.moved.emit(event.position())
         QToolTip.showText(event.globalPosition().toPoint(), name, self)
 
+    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
+        """Tell where it was clicked twice."""
+        super().mouseDoubleClickEvent(event)
+        self.picked.emit(event.position())
+
     def leaveEvent(self, event: QEvent) -> None:
         """Forget what was under the pointer."""
         super().leaveEvent(event)
@@ -195,15 +202,30 @@ class PlanCanvas(FigureCanvasQTAgg):
 
         if self._sheet is None or self._study is None:
             return None
-        share = POINTS_PER_INCH / DPI
-        at = (position.x() * share, self._sheet.height - position.y() * share)
-        return looked_at(self._sheet, [one.leaf for one in self._study.candidates], at)
+        leaves = [one.leaf for one in self._study.candidates]
+        return looked_at(self._sheet, leaves, self._on_sheet(position))
 
     def name_under(self, position: QPointF) -> str:
         """Return what a client would call the dimension or part at a place of the widget, else nothing."""
-        if self._sheet is None:
-            return ""
+        return name_at(self._named_spots(), self._on_sheet(position)) if self._sheet is not None else ""
+
+    def measured_under(self, position: QPointF) -> tuple[str, float, str] | None:
+        """Return leaf, hinge open width and what is measured by the dimension there; None for none."""
+        from configurator.drawing.pointing import hinge_at
+
+        if self._sheet is None or self._study is None:
+            return None
+        at = self._on_sheet(position)
+        hinge = hinge_at(self._sheet, [one.leaf for one in self._study.candidates], at)
+        measures = measured_at(self._named_spots(), at)
+        return (*hinge, measures) if hinge is not None and measures else None
+
+    def _named_spots(self) -> tuple[Spot, ...]:
         if not self._spots:
             self._spots = spots_of((*self._sheet.still, *self.turning_groups(), *self._sheet.notes))
+        return self._spots
+
+    def _on_sheet(self, position: QPointF) -> tuple[float, float]:
+        """Return a place of the widget in points on the sheet."""
         share = POINTS_PER_INCH / DPI
-        return name_at(self._spots, (position.x() * share, self._sheet.height - position.y() * share))
+        return position.x() * share, self._sheet.height - position.y() * share

@@ -10,10 +10,15 @@ from configurator.ui.quiet_table import QuietTable
 
 
 class FittedTable(QuietTable):
-    """Filled whole: heads, and rows of texts each with what its tooltip says."""
+    """Filled whole: heads, and rows of texts each with what its tooltip says.
 
-    def __init__(self, name: str) -> None:
+    With `wraps` the last column takes the room that is left and its words go on in a second line.
+    """
+
+    def __init__(self, name: str, wraps: bool = False) -> None:
         super().__init__(0, name)
+        self._wraps = wraps
+        self.setWordWrap(wraps)
         header = self.horizontalHeader()
         header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
         header.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
@@ -40,9 +45,13 @@ class FittedTable(QuietTable):
         self._share_width()
 
     def _share_width(self) -> None:
-        """Stretch the last column only while that cuts nothing off it."""
+        """Stretch the last column only while that cuts nothing off it, or where its words wrap."""
         last = self.columnCount() - 1
         header = self.horizontalHeader()
+        if self._wraps:
+            header.setStretchLastSection(True)
+            self.resizeRowsToContents()
+            return
         taken = sum(self.columnWidth(column) for column in range(last))
         wanted = max(self.sizeHintForColumn(last), header.sectionSizeHint(last)) if last >= 0 else 0
         header.setStretchLastSection(taken + wanted <= self.viewport().width())

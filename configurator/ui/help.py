@@ -21,11 +21,13 @@ F8 turns it to the next thing that happens (lock edge closest, square open, firs
 shows what it sweeps. F9 folds the openings away, F6 shows all of them as a schedule. Ctrl+Z takes back,
 Ctrl+S saves, Ctrl+Shift+E exports the picture.</p>
 <h3>Where a number comes from</h3>
-<p>Enter or a double click on a number of the comparison shows its formula, in letters and in numbers. Point at
-a letter, or go through the list of letters with the arrow keys, and the picture marks what it stands for.</p>
+<p>Enter or a double click on a number of the comparison, or a double click on a dimension of the picture,
+shows its formula, in letters and in numbers. Point at a letter, or go through the list of letters with the
+arrow keys, and the picture marks what it stands for.</p>
 <h3>What if</h3>
-<p>Under the picture, What if varies one thing and holds the rest. Point into the chart or move the slider, and
-the picture shows the value on trial; nothing is changed until you take it, and one undo takes that back.</p>
+<p>Under the picture, What if varies one thing and holds the rest. Point into the chart or move the slider,
+and the picture shows the value on trial; nothing is changed until you take it, and one undo takes that
+back.</p>
 <h3>Sheets</h3>
 <p>Ctrl+P shows plan, elevation, preparation, before and after and the client's page as they are printed, at a
 true scale, of any opening. Ctrl and the wheel show them larger. They are written to a file or printed, one or

@@ -42,6 +42,7 @@ class Picture(QFrame):
             return
         self.canvas = PlanCanvas(self)
         self.canvas.moved.connect(self._look)
+        self.canvas.picked.connect(self._ask_work)
         self._stack.addWidget(self.canvas)
 
     def show_state(self, by: str) -> None:
@@ -74,6 +75,17 @@ class Picture(QFrame):
         """Tell what place of the plan the pointer is on, or that it is on none."""
         place = None if position is None else self.canvas.looked_at(position)
         self.session.looked.emit(place)
+
+    def _ask_work(self, position: Any) -> None:
+        """Ask for the work behind a dimension; what is on trial has none, for it is no opening of the job."""
+        from configurator.drawing.worked_words import asked_of_dimension
+
+        study, found = self.session.study, self.canvas.measured_under(position)
+        if study is None or found is None or self.session.trial.study is not None:
+            return
+        asked = asked_of_dimension(study, *found)
+        if asked is not None:
+            self.session.work_asked.emit(asked)
 
     def _mark(self, pointed: Any) -> None:
         """Mark what is pointed at elsewhere, or nothing."""

@@ -46,6 +46,7 @@ class Session(QObject):
         noted: what was done should be known of, though nothing is wrong; the argument is the sentence.
         pointed: something is pointed at elsewhere; the argument is what the picture marks, or None.
         looked: the pointer is on a place of the picture; the argument is which, or None.
+        work_asked: the work behind a number of the picture is asked for; the argument is which (an `Asked`).
         asked: the user wants to know what a word means; the argument is a field's path, or words to look in.
     """
 
@@ -55,6 +56,7 @@ class Session(QObject):
     noted = Signal(str)
     pointed = Signal(object)
     looked = Signal(object)
+    work_asked = Signal(object)
     asked = Signal(str)
 
     def __init__(

@@ -67,6 +67,7 @@ class UnderPicture(QTabWidget):
             self.addTab(page, title)
         self.currentChanged.connect(self._share_height)
         comparison.work_wanted.connect(self.show_work)
+        session.work_asked.connect(lambda one: self.show_work(one.leaf, one.key, one.column))
 
     def minimumSizeHint(self) -> QSize:
         """Ask for no more than the tab on show needs, so that the comparison leaves the picture its room."""

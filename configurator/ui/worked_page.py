@@ -32,7 +32,7 @@ class WorkedPage(QWidget):
         self.copy = QPushButton("Copy as text")
         self.words = QLabel(EMPTY)
         self.text = QTextBrowser()
-        self.letters = FittedTable("letters of the formula")
+        self.letters = FittedTable("letters of the formula", wraps=True)
         self.shown: ShownWork | None = None
         self._asked: Asked | None = None
         self._drawn: tuple[object, ...] = ()

@@ -1,7 +1,9 @@
 import pytest
 
 from configurator.drawing.comparison import comparisons
-from configurator.drawing.worked_words import Asked, shown_work, with_unit, writer
+from configurator.drawing.primitives import Dimension
+from configurator.drawing.sheet import moving_groups, moving_note_groups, plan_sheet
+from configurator.drawing.worked_words import Asked, asked_of_dimension, shown_work, with_unit, writer
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo, demo_pair
 
@@ -109,3 +111,29 @@ def test_numbers_are_fractions_where_they_are_64ths_and_four_decimals_where_not(
     assert with_unit(0.0625, "plain", Display()) == "0.0625"
     assert with_unit(-0.5, "length", Display()) == "−1/2 in"
     assert with_unit(-0.5, "length", Display(metric=True)) == "−12.7 mm"
+
+
+@pytest.mark.parametrize("mark", ["101A", "112A", "130A", "171A", "205A"])
+def test_every_dimension_of_the_picture_is_a_number_with_its_work(mark):
+    study = demo(mark)
+    sheet = plan_sheet(study, Display(), 900.0, 500.0)
+    groups = (*sheet.still, *sheet.notes, *moving_groups(sheet, 0.0), *moving_note_groups(sheet, 0.0))
+    names = {one.name for group in groups for one in group.primitives if isinstance(one, Dimension)}
+    pin = {name for name in names if "clearance" not in name and "stop" not in name}
+    assert len(pin) >= 4
+    for candidate in study.candidates:
+        for name in pin:
+            asked = asked_of_dimension(study, candidate.leaf, candidate.hinge_width, name)
+            assert asked is not None, name
+            work = shown_work(study, Display(), asked)
+            assert work is not None
+            assert work.of == (candidate.leaf, candidate.hinge_width)
+
+
+def test_faces_that_are_flush_and_what_the_comparison_has_not():
+    study = case_a()
+    asked = asked_of_dimension(study, "single", 4.5, "barrel past frame and wall face")
+    assert asked == Asked("single", "barrel_past_frame", 1)
+    assert asked_of_dimension(study, "single", 4.5, "clearance to the chair rail") is None
+    assert asked_of_dimension(study, "single", 7.0, "pin axis off door face") is None
+    assert asked_of_dimension(study, "active", 4.5, "pin axis off door face") is None

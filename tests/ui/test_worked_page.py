@@ -214,3 +214,60 @@ def test_in_the_window_the_work_opens_and_a_letter_is_drawn_over_the_picture(win
     page.point_at("")
     session.swing(180.0)
     assert np.array_equal(np.asarray(canvas.buffer_rgba()), before)
+
+
+def _dimension_place(canvas, panel, of):
+    """Where in the widget the text of a dimension of a panel's large or small picture stands."""
+    from configurator.drawing.primitives import Dimension
+
+    groups = (*canvas._sheet.still, *canvas.turning_groups(), *canvas._sheet.notes)
+    window = canvas._sheet.panels[panel].main.view.window
+    places = [
+        group.view.to_sheet(item.text_at)
+        for group in groups
+        for item in group.primitives
+        if isinstance(item, Dimension) and item.name == of
+    ]
+    x, y = next(place for place in places if window.has(place))
+    return QPointF(x * DPI / 72, (canvas._sheet.height - y - 2) * DPI / 72)
+
+
+@pytest.mark.parametrize(
+    ("panel", "of", "heading"),
+    [
+        (0, "pin axis off door face", "Pin axis off door face, 4 in hinge"),
+        (1, "barrel past wall face", "Barrel past wall face, 4-1/2 in hinge"),
+        (1, "clear width at 90", "Clear width at 90, 4-1/2 in hinge"),
+    ],
+)
+def test_a_double_click_on_a_dimension_of_the_picture_shows_its_work(qtbot, window, panel, of, heading):
+    canvas, under = window.work.picture.canvas, window.work.under
+    at = _dimension_place(canvas, panel, of).toPoint()
+    qtbot.mouseDClick(canvas, Qt.MouseButton.LeftButton, pos=at)
+    assert under.tabText(under.currentIndex()) == WORK
+    assert under.later[WORK].page.shown.heading == heading
+
+
+def test_a_double_click_elsewhere_or_on_a_trial_asks_for_nothing(qtbot, window, session):
+    canvas, asked = window.work.picture.canvas, []
+    session.work_asked.connect(asked.append)
+    at = _dimension_place(canvas, 0, "pin axis off door face")
+    session.trial.show({"obstructions.0.projection": 1.5}, "a thinner rail")
+    assert session.trial.study is not None
+    canvas.picked.emit(at)
+    session.trial.end()
+    canvas.picked.emit(QPointF(2.0, 2.0))
+    assert asked == []
+
+
+def test_what_a_letter_is_goes_on_in_a_second_line_and_is_never_cut_off(qtbot, page):
+    page.resize(700, 260)
+    letters = page.letters
+    letters.setFixedWidth(320)
+    qtbot.wait(1)
+    assert letters.horizontalScrollBar().maximum() == 0
+    single, row = letters.fontMetrics().height(), 0
+    texts = [letters.item(n, 2).text() for n in range(letters.rowCount())]
+    row = max(range(len(texts)), key=lambda n: len(texts[n]))
+    assert letters.fontMetrics().horizontalAdvance(texts[row]) > letters.columnWidth(2)
+    assert letters.rowHeight(row) >= 2 * single
