@@ -22,6 +22,8 @@ def client_panel(
     `spare` is the height of the window the picture leaves, points: side by side all have the same.
     """
     hand = hand_words(study)
+    # A client reads of the door, not of its leaf; what it carries keeps its name.
+    hung = replace(hung, stopped_by=hung.stopped_by.replace("leaf on", "door on", 1))
     one = panel(hung, window, points, spare, display, title, hand, None, True, size=letters)
     alone = Dimensions(hung, one.main.view, hinge_out(hung, display, letters), one.room)
     return replace(one, inset=None, dimensions=alone)

@@ -108,3 +108,9 @@ def test_the_leaf_is_the_same_as_on_the_plan():
     assert kinds == [
         [type(x).__name__ for x in group.primitives] for group in moving_groups(sheet, 100.0)[:2]
     ]
+
+
+def test_what_meets_is_a_door_to_a_client_and_a_leaf_to_the_trade():
+    said = [text.text for text in texts(turning_note_groups(picture(), 180.0))]
+    assert "door on the chair rail at 171.8°" in said
+    assert not any("leaf" in one for one in said)
