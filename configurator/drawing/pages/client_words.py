@@ -207,14 +207,21 @@ def _cost(narrower: Candidate, wider: Candidate, display: Display) -> str:
         return f"{words}; the way through stays {display.length(one, limit=LEAST_CLEAR_WIDTH)} wide."
     change = f"{display.length(abs(other - one))} {'narrower' if other < one else 'wider'}"
     now = display.length(other, limit=LEAST_CLEAR_WIDTH)
-    return f"{words}, and the way through is {change}: {now} with the door square open."
+    return f"{words}, and the way through is {change}: {now} with {_square(wider)} square open."
+
+
+def _square(one: Candidate) -> str:
+    """Name what stands square open: an inactive leaf opens behind the active one, which is open already."""
+    if one.leaf in ("single", "inactive"):
+        return "the door" if one.leaf == "single" else "both leaves"
+    return f"the {one.leaf} leaf alone"
 
 
 def _way_through(one: Candidate, display: Display) -> str:
     if one.clear_width_at_90 is None:
         return "It does not open square, so no width of the way through is given."
     wide = display.length(one.clear_width_at_90, limit=LEAST_CLEAR_WIDTH)
-    return f"With the door square open the way through is {wide} wide."
+    return f"With {_square(one)} square open the way through is {wide} wide."
 
 
 def _into_room(one: Candidate, display: Display) -> str:

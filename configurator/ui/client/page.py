@@ -37,7 +37,7 @@ from configurator.ui.look import GRID, tinted
 from configurator.ui.session import Session
 from configurator.ui.tab_order import LeadsOn
 
-NOTHING_YET = "Pick a typical door under “Start from”, then change what is different here."
+NOTHING_YET = "Answer a question, or pick a typical door under “Start from”: the door is drawn here."
 _IDLE = ("save", "file")
 _LEAST_LINES_OF_PICTURE = 11
 """Least height of the picture, in heights of its type: at less its headings would leave nothing of it."""
@@ -91,6 +91,10 @@ class ClientPage(LeadsOn, QWidget):
         study, opening = session.study, session.opening
         self.heading.setText(f"{door_named(opening)}, seen from above" if opening else "")
         self.marked.setText(_marked(study) if study else "")
+        drawn = study is not None and bool(study.candidates)
+        self.controls.buttons["play"].setEnabled(drawn)
+        begin = next(iter(self.questions.starts.buttons.values()))
+        self.first_stop = self.controls.buttons["play"] if drawn else begin
         if study is None or not study.candidates:
             self.words.setText(session.trouble or NOTHING_YET)
             self.sentences.say("")

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWi
 from configurator.drawing.pages.client_page import client_notes
 from configurator.drawing.pages.notes_column import Note
 from configurator.study.records import Study
-from configurator.ui import paths
+from configurator.ui import edits, paths
 from configurator.ui.client.answers import (
     HANDLES,
     NO_HANDLE,
@@ -43,7 +43,8 @@ class Questions(QWidget):
         super().__init__()
         self.session = session
         self.starts = Choices(STARTS, "start from", lambda name, _: self._start(name))
-        self.sizes = [Stepper(session, f"size.{side}", _SIZE_STEP) for side in ("width", "height")]
+        sides = ("width", "height")
+        self.sizes = [Stepper(session, f"size.{side}", _SIZE_STEP, begin=self._begin) for side in sides]
         self.walls = Choices([one.name for one in WALLS], "the wall", lambda name, _: self._take_wall(name))
         self.things = Choices(
             [NOTHING, *(one.name for one in THINGS)], "on the wall beside the door", self._take_thing
@@ -64,10 +65,10 @@ class Questions(QWidget):
     def show_state(self) -> None:
         """Show the answers that hold."""
         opening = self.session.opening
-        there = opening is not None
-        for widget in (*self.sizes, self.walls, self.things):
-            widget.setEnabled(there)
-        if opening is not None:
+        if opening is None:
+            for choices in (self.walls, self.things):
+                choices.show_on([])
+        else:
             wall = wall_of(opening)
             self.walls.show_on([wall.name] if wall else [])
             on = [thing.name for thing in THINGS if places_of(opening, thing)]
@@ -134,7 +135,14 @@ class Questions(QWidget):
         trying = f"start {fresh.mark}"  # one after the other under the same mark is one step
         session.take_openings(openings, f"start from {name.lower()}", fresh.mark, trying)
 
+    def _begin(self) -> None:
+        """Begin a plain door where there is none, so that any question can be the first to be answered."""
+        if self.session.opening is None:
+            fresh = edits.typical_opening(edits.fresh_mark(self.session.job))
+            self.session.take_openings((*self.session.job.openings, fresh), "begin a door", fresh.mark)
+
     def _take_wall(self, name: str) -> None:
+        self._begin()
         opening = self.session.opening
         wall = next(one for one in WALLS if one.name == name)
         if opening is not None and wall_of(opening) is not wall:
@@ -142,6 +150,7 @@ class Questions(QWidget):
         self.show_state()
 
     def _take_thing(self, name: str, there: bool) -> None:
+        self._begin()
         opening = self.session.opening
         if opening is None:
             return

@@ -1,5 +1,7 @@
 """One length a client can say: typed as the trade writes it, or stepped with two large buttons."""
 
+from collections.abc import Callable
+
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
@@ -15,11 +17,20 @@ from configurator.units import MM_PER_INCH
 class Stepper(QWidget):
     """The length at a path of the opening on show, with its name over it and a refusal under it.
 
-    `step` is in inches; of lengths shown in millimetres it is the nearest five.
+    `step` is in inches; of lengths shown in millimetres it is the nearest five. `begin` begins a door where
+    there is none yet.
     """
 
-    def __init__(self, session: Session, path: str, step: float, name: str = "") -> None:
+    def __init__(
+        self,
+        session: Session,
+        path: str,
+        step: float,
+        name: str = "",
+        begin: Callable[[], None] | None = None,
+    ) -> None:
         super().__init__()
+        self._begin = begin
         self.session, self.path = session, path
         self._step = step
         plain = name or paths.plain_name(path)
@@ -83,6 +94,9 @@ class Stepper(QWidget):
         """Go one step that way from what holds; a value too far is refused like a typed one."""
         self.line.being_typed = False
         self.session.refusals.pop(self.path, None)
+        if self.session.opening is None:
+            self._begin_door()  # its usual length is the first to be shown, and the next step goes from there
+            return
         value = float(self.session.value(self.path) or 0.0)
         step = self._step
         if self.session.display.metric:
@@ -100,8 +114,13 @@ class Stepper(QWidget):
         except NotReadError as error:
             self.session.refuse(self.path, text, str(error))
         else:
+            self._begin_door()
             self.session.edit(self.path, value)
         self.show_state()
+
+    def _begin_door(self) -> None:
+        if self.session.opening is None and self._begin is not None:
+            self._begin()
 
     def _give_up(self) -> None:
         """Show what held before; the next Esc is for whoever is behind this line."""

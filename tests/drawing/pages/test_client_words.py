@@ -78,6 +78,20 @@ def test_of_a_door_with_a_door_stop():
     assert first.endswith("against its floor stop.")
 
 
+@pytest.mark.parametrize(
+    ("changes", "square"),
+    [
+        ({"leaves": "pair", "size": {"width": 72, "height": 84}}, "with the active leaf alone square open."),
+        ({"leaves": "dutch"}, "with the upper leaf alone square open."),
+        ({}, "with the door square open."),
+    ],
+)
+def test_the_way_through_says_which_leaf_stands_open(changes, square):
+    study = case_a(**changes)
+    *_, last = three_sentences(study, two_widths(study), INCHES)
+    assert last.endswith(square)
+
+
 def test_lengths_follow_the_display_and_hinges_stay_in_inches():
     *_, last = sentences(demo("112A"), METRIC)
     assert "6.4 mm farther" in last
