@@ -95,15 +95,20 @@ def recommendation(study: Study, two: TwoWidths, display: Display) -> tuple[str,
 def others_said(study: Study, two: TwoWidths, display: Display) -> tuple[str, ...]:
     """Return what the leaf that is not pictured does on each width; none where there is one leaf."""
     return tuple(
-        f"The {leaf} leaf is not pictured: it opens to "
-        + ", ".join(
-            f"{display.angle(one.greatest_angle)} on the {_wide(one.hinge_width, display)} hinge"
-            for one in study.candidates
-            if one.leaf == leaf
-        )
-        + "."
+        f"The {leaf} leaf is not pictured: it opens to {_angles_of(study, leaf, display)}."
         for leaf in other_leaves(study, two.leaf)
     )
+
+
+def _angles_of(study: Study, leaf: str, display: Display) -> str:
+    angles = {
+        _wide(one.hinge_width, display): display.angle(one.greatest_angle)
+        for one in study.candidates
+        if one.leaf == leaf
+    }
+    if len(angles) > 1 and len(set(angles.values())) == 1:
+        return f"{next(iter(angles.values()))} on {'either' if len(angles) == 2 else 'each'} hinge"
+    return ", ".join(f"{angle} on the {width} hinge" for width, angle in angles.items())
 
 
 def part_named(name: str) -> str:
@@ -191,7 +196,8 @@ def _against_wish(filled: FilledOpening, two: TwoWidths, display: Display) -> st
     assert two.wider is not None
     wish = filled.wanted_angle
     reached = [one.greatest_angle_bare >= wish - _SAME for one in (two.narrower, two.wider)]
-    words = f"{display.angle(wish)} was asked for"
+    usual = "use.wanted_angle" in filled.assumed  # then nobody has asked for it
+    words = f"{display.angle(wish)} {'is what is usually wished for' if usual else 'was asked for'}"
     if reached[0] == reached[1]:
         return ""
     return f"{words}; only the {'wider' if reached[1] else 'narrower'} hinge lets the door itself go so far."

@@ -78,6 +78,14 @@ def test_of_a_door_with_a_door_stop():
     assert first.endswith("against its floor stop.")
 
 
+def test_what_nobody_asked_for_is_not_said_to_be_asked_for():
+    rail = {"kind": "chair rail", "projection": 1.75, "start": 0.5, "bottom": 32, "top": 36}
+    changes = {"obstructions": [rail], "compare": [4, 4.5]}
+    usual = sentences(case_a(**changes, use={}))[1]
+    assert "180° is what is usually wished for; only the wider hinge" in usual
+    assert "180° was asked for; only" in sentences(case_a(**changes, use={"wanted_angle": 180}))[1]
+
+
 @pytest.mark.parametrize(
     ("changes", "square"),
     [
@@ -147,7 +155,7 @@ def test_two_leaves_are_each_advised_and_the_other_one_is_spoken_of():
     assert found[0].startswith("For the active leaf: 3 hinges, 4-1/2 x 4 in")
     assert found[1].startswith("For the inactive leaf: 3 hinges")
     assert others_said(pair, two_widths(pair), INCHES) == (
-        "The inactive leaf is not pictured: it opens to 180° on the 4 in hinge, 180° on the 4-1/2 in hinge.",
+        "The inactive leaf is not pictured: it opens to 180° on either hinge.",
     )
 
 
