@@ -59,8 +59,14 @@ class Progress:
         return sum(1 for template in of_topic(topic) if self.of(template).in_a_row)
 
     def next_template(self, topic: str, after: Template | None = None) -> Template:
-        """Return what comes next: the one least often right in a row, the easiest first, but not `after`."""
-        known = [template for template in of_topic(topic) if template is not after] or of_topic(topic)
+        """Return what comes next: the one least often right in a row, the easiest first.
+
+        What comes after another one goes on from there, so that leaving problems out leads through them all.
+        """
+        known = of_topic(topic)
+        if after in known:
+            place = known.index(after) + 1
+            known = (*known[place:], *known[: place - 1]) or known  # the same again only where it is alone
         return min(known, key=lambda template: self.of(template).in_a_row)
 
 

@@ -98,6 +98,14 @@ def test_going_on_without_an_answer_brings_another_template(exercise):
     assert exercise.posed.template is not before
 
 
+def test_leaving_problems_out_leads_through_all_of_them(exercise):
+    met = [exercise.posed.template]
+    for _ in range(len(course()) - 1):
+        exercise.go_on()
+        met.append(exercise.posed.template)
+    assert met == list(course())
+
+
 def test_another_person_begins_where_they_were(exercise, kept):
     exercise.change_person(Progress("Ash").with_answer(course()[0], True))
     assert exercise.posed.template is course()[1]

@@ -101,7 +101,7 @@ def test_what_went_wrong_comes_again_before_what_went_right():
     for template in course():
         progress = progress.with_answer(template, template is not SECOND)
     assert progress.next_template("") is SECOND
-    assert progress.next_template("", after=SECOND) is FIRST
+    assert progress.next_template("", after=SECOND) is course()[2]
     assert progress.known("") == len(TEMPLATES) - 1
 
 

@@ -35,7 +35,8 @@ def _of_field(session: Session, path: str, assumed: Assumptions) -> Iterator[str
     value = given if given is not None or found is None else found.value
     if not isinstance(value, _PLAIN):
         return
-    yield f"{_begun(name)}: {_written(session, path, value)}, {'given' if given is not None else 'assumed'}."
+    written = _written(session, path, value).rstrip(".")  # a note that is a sentence has its own
+    yield f"{_begun(name)}: {written}, {'given' if given is not None else 'assumed'}."
     if given is None and found is not None:
         yield reason_of(found)
 

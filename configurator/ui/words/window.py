@@ -109,7 +109,7 @@ class WordsWindow(QDialog):
         return next((place for place in self.word.where if place in _FIELDS), "")
 
     def _put_together(self) -> None:
-        self.search_line.setPlaceholderText("Find a word, as it is said or as it is meant")
+        self.search_line.setPlaceholderText("Find a word")
         self.search_line.setClearButtonEnabled(True)
         self.search_line.setAccessibleName("find a word")
         self.search_line.textEdited.connect(self._search)

@@ -154,3 +154,9 @@ def test_a_word_leads_to_its_field(qtbot, window):
     qtbot.mouseClick(window.words.to_field, Qt.MouseButton.LeftButton)
     qtbot.waitUntil(lambda: window.work.form.sections["Use"].is_open)
     assert window.work.form.field("use.wanted_angle").editor.hasFocus() or QApplication.focusWidget() is None
+
+
+def test_a_note_that_is_a_sentence_ends_once(session):
+    session.edit("notes", "The rail stays.")
+    said = here(session, _word("opening"))
+    assert any(line.endswith("The rail stays, given.") for line in said)
