@@ -42,6 +42,11 @@ def _crossing(a: Point, b: Point, axis: int, limit: float) -> Point:
 
 def clip_segment(a: Point, b: Point, box: Box) -> tuple[Point, Point] | None:
     """Return what of a segment lies in the box, None where nothing does."""
+    (x_0, y_0), (x_1, y_1) = a, b
+    if max(x_0, x_1) < box.left or min(x_0, x_1) > box.right:
+        return None
+    if max(y_0, y_1) < box.bottom or min(y_0, y_1) > box.top:
+        return None
     low, high = 0.0, 1.0
     for start, step, least, most in (
         (a[0], b[0] - a[0], box.left, box.right),

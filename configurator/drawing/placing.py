@@ -27,7 +27,15 @@ class Room:
 
     def is_free(self, box: Box) -> bool:
         """Whether the rectangle lies in the window and clear of everything taken."""
-        return self.window.holds(box) and not any(box.overlaps(other, AIR) for other in self.taken)
+        if not self.window.holds(box):
+            return False
+        # Asked some thousands of times a picture: the same as `overlaps`, without a call for each.
+        left, right, low, high = box.left, box.right + AIR, box.bottom, box.top + AIR
+        for other in self.taken:
+            beside = left >= other.right + AIR or other.left >= right
+            if not (beside or low >= other.top + AIR or other.bottom >= high):
+                return False
+        return True
 
     def take(self, box: Box) -> None:
         """Keep the rectangle for whoever asked."""
