@@ -81,9 +81,10 @@ def main() -> None:
     folder.mkdir(parents=True, exist_ok=True)
     application = new_application()
     picture_of_window(application, folder / "window.png")
-    picture_of_window(application, folder / "window-dark.png", dark=True)
     picture_of_window(application, folder / "window-client.png", page="client")
     picture_of_a_word(application, folder / "window-words.png")
+    # Last of the windows: the application keeps the dark theme.
+    picture_of_window(application, folder / "window-dark.png", dark=True)
     command(["draw", str(DEMO), "--mark", "205A", "--out", str(folder / "plan-205A.png")])
     for kind in SHEETS:
         picture_of_sheet(kind, folder / f"sheet-{kind}.png")
