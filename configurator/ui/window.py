@@ -17,7 +17,8 @@ from PySide6.QtWidgets import (
 )
 
 from configurator.ui import look
-from configurator.ui.commands import Command, CommandBar
+from configurator.ui.command_groups import command_groups
+from configurator.ui.commands import CommandBar
 from configurator.ui.files import Files
 from configurator.ui.openings import OpeningsList
 from configurator.ui.preferences import Preferences
@@ -72,7 +73,7 @@ class Window(QMainWindow):
         self.words: WordsWindow | None = None
         self.units = QComboBox()
         self.line: MessageLine | None = None
-        self.commands = CommandBar(self._commands(), self)
+        self.commands = CommandBar(command_groups(self), self)
         self._put_together()
         session.changed.connect(self.show_state)
         session.refused.connect(self._show_refusal)
@@ -181,7 +182,8 @@ class Window(QMainWindow):
             if self.work is not None:
                 self.work.show_state("open")
 
-    def _turner(self, name: str) -> Callable[[bool], None]:
+    def turner(self, name: str) -> Callable[[bool], None]:
+        """Return what shows a page, or the work again."""
         return lambda wanted: self.turn_to(name if wanted else "")
 
     def _show_refusal(self, path: str) -> None:
@@ -217,84 +219,6 @@ class Window(QMainWindow):
         )
 
     # --- How it is put together ---
-
-    def _commands(self) -> list[list[Command]]:
-        files, session = self.files, self.session
-        return [
-            [
-                Command("list", "Openings", "Show or fold away the openings", "F9", self._fold, toggles=True),
-                Command(
-                    "client",
-                    "Client view",
-                    "Three questions, a large picture and plain sentences, all else put away",
-                    "F5",
-                    self._turner("client"),
-                    toggles=True,
-                ),
-                Command(
-                    "schedule",
-                    "Schedule",
-                    "All openings of the job as a table, or the work on one of them",
-                    "F6",
-                    self._turner("schedule"),
-                    toggles=True,
-                ),
-                Command(
-                    "order",
-                    "Order",
-                    "The hinges of the whole job as order lines, or the work on one opening",
-                    "Ctrl+Shift+O",
-                    self._turner("order"),
-                    toggles=True,
-                ),
-            ],
-            [
-                Command("new", "New", "Begin a new job", "Ctrl+N", files.new),
-                Command("open", "Open…", "Open a project file", "Ctrl+O", files.open),
-                Command("save", "Save", "Save the job", "Ctrl+S", files.save),
-                Command("save_as", "Save as…", "Save under another name", "Ctrl+Shift+S", files.save_as),
-                Command(
-                    "import",
-                    "Import…",
-                    "Take a door schedule into the job",
-                    "Ctrl+I",
-                    self._turner("import"),
-                    toggles=True,
-                ),
-            ],
-            [
-                Command("undo", "Undo", "Take back the last change", "Ctrl+Z", session.undo),
-                Command("redo", "Redo", "Do it again", "Ctrl+Shift+Z", session.redo),
-            ],
-            [
-                Command(
-                    "sheets",
-                    "Sheets",
-                    "Plan, elevation and details to scale: to see, to write to a file, to print",
-                    "Ctrl+P",
-                    self._turner("sheets"),
-                    toggles=True,
-                ),
-                Command(
-                    "export", "Export picture…", "Write the picture to a file", "Ctrl+Shift+E", self._export
-                ),
-            ],
-            [
-                Command(
-                    "plain", "Plain words", "The client's words first", "Ctrl+L", self._plain, toggles=True
-                ),
-                Command("dark", "Dark", "Light ink on slate", "Ctrl+D", self._dark, toggles=True),
-                Command(
-                    "practice",
-                    "Practice",
-                    "Problems to solve, from easy to hard, with worked solutions",
-                    "F4",
-                    self._turner("practice"),
-                    toggles=True,
-                ),
-                Command("help", "Help", "Keys, and how lengths are typed", "Shift+F1", self._help),
-            ],
-        ]
 
     def _give_keys(self) -> None:
         """Give commands and swing their keys; once the window stands, for Qt is slow to make the first."""
@@ -362,21 +286,25 @@ class Window(QMainWindow):
 
     # --- What its commands do ---
 
-    def _fold(self, shown: bool) -> None:
+    def fold(self, shown: bool) -> None:
+        """Show the openings, or fold them away."""
         self.openings.setVisible(shown)
 
-    def _export(self) -> None:
+    def export(self) -> None:
+        """Write the picture to a file."""
         self._catch_up()
         if self.work is None or self.work.picture.canvas is None or self.session.study is None:
             self.say("There is no picture to export yet.")
         else:
             self.files.export(self.work.picture.save)
 
-    def _plain(self, plain: bool) -> None:
+    def use_plain_words(self, plain: bool) -> None:
+        """Put the client's words first, or the trade's, and keep that."""
         self.preferences.plain_words = plain
         self.session.use_plain_words(plain)
 
-    def _dark(self, dark: bool) -> None:
+    def use_dark(self, dark: bool) -> None:
+        """Show light ink on a dark sheet, or dark ink on paper, and keep that."""
         self.preferences.dark = dark
         self.session.use_dark(dark)
 
@@ -385,7 +313,8 @@ class Window(QMainWindow):
         self.preferences.display = display
         self.session.show_in(display)
 
-    def _help(self) -> None:
+    def show_help(self) -> None:
+        """Show the help."""
         from configurator.ui.help import HelpWindow
 
         if self.help is None:
@@ -402,7 +331,7 @@ class Window(QMainWindow):
         if about:
             self.show_word(about)
         else:
-            self._help()
+            self.show_help()
 
     def show_word(self, about: str) -> None:
         """Show the word of a field's path or a row's key, or those of a sentence; all for an empty one."""

@@ -167,7 +167,7 @@ def test_words_hands_and_help(window, qtbot):
     field.by_picture.click()
     check(field.finder, qtbot)
     field.finder.close()
-    window._help()
+    window.show_help()
     check(window.help, qtbot)
     window.help.close()
 

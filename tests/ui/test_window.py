@@ -335,7 +335,7 @@ def test_what_was_preferred_is_there_at_the_next_start(qtbot, preferences):
 
 
 def test_help_stands_beside_the_work(window):
-    window._help()
+    window.show_help()
     assert window.help.isVisible()
     assert not window.help.isModal()
     window.help.close()
