@@ -2,12 +2,10 @@
 
 import textwrap
 from collections.abc import Sequence
-from decimal import Decimal
 from itertools import zip_longest
 
 from configurator.export.table_text import WIDTH
-from configurator.order.document import Cell, Column, Document, Table, headed
-from configurator.units import format_decimal
+from configurator.order.document import Column, Document, Table, cell_words, headed
 
 _RIGHT = ("count", "inches", "degrees", "money")
 _GAP = 2
@@ -34,7 +32,7 @@ def _table_lines(table: Table) -> list[str]:
         return ["nothing"]
     rows = [
         [column.title for column in table.columns],
-        *([_words(cell) for cell in row] for row in table.rows),
+        *([cell_words(cell) for cell in row] for row in table.rows),
     ]
     widths = _widths(rows, table.columns)
     if sum(widths) + _GAP * (len(widths) - 1) <= WIDTH:
@@ -90,13 +88,3 @@ def _row_lines(row: Sequence[str], widths: Sequence[int], columns: Sequence[Colu
         .rstrip()
         for pieces in zip_longest(*cells, fillvalue="")
     ]
-
-
-def _words(cell: Cell) -> str:
-    if cell is None:
-        return ""
-    if isinstance(cell, bool):
-        return "yes" if cell else "no"
-    if isinstance(cell, Decimal):
-        return f"{cell:,}"
-    return format_decimal(cell, 4) if isinstance(cell, float) else str(cell)

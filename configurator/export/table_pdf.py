@@ -2,7 +2,6 @@
 
 import io
 from collections.abc import Sequence
-from decimal import Decimal
 from typing import Any
 from xml.sax.saxutils import escape
 
@@ -17,9 +16,8 @@ from reportlab.platypus import CondPageBreak, LongTable, Paragraph, SimpleDocTem
 
 from configurator.export.pdf_fonts import BOLD, FONT, load_fonts
 from configurator.export.steps import Steps
-from configurator.order.document import Cell, Column, Document, Table, headed
+from configurator.order.document import Cell, Column, Document, Table, cell_words, headed
 from configurator.order.studied import Progress
-from configurator.units import format_decimal
 
 PAGE = landscape(letter)
 MARGIN = 0.5 * inch
@@ -123,21 +121,11 @@ def _numeric(column: Column) -> bool:
 
 def _shown(cell: Cell, width: float, numeric: bool) -> Any:
     """Return a cell as plain text where it goes on one line, else as text that is broken into lines."""
-    text = _words(cell)
+    text = cell_words(cell)
     fits = pdfmetrics.stringWidth(text, FONT, SIZE) <= width - 2 * PADDING
     if fits and "\n" not in text:
         return text
     return _paragraph(text, _NUMBER if numeric else _PLAIN)
-
-
-def _words(cell: Cell) -> str:
-    if cell is None:
-        return ""
-    if isinstance(cell, bool):
-        return "yes" if cell else "no"
-    if isinstance(cell, Decimal):
-        return f"{cell:,}"
-    return format_decimal(cell, 4) if isinstance(cell, float) else str(cell)
 
 
 def _paragraph(text: str, style: ParagraphStyle) -> Paragraph:

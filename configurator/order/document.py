@@ -6,6 +6,7 @@ from decimal import Decimal
 from typing import Literal
 
 from configurator.model import JobFacts
+from configurator.units import format_decimal
 
 Cell = str | int | float | Decimal | bool | None
 MOST_IN_CELL = 2000
@@ -102,3 +103,14 @@ def headed_facts(facts: JobFacts) -> str:
 
 def _on_one_line(heading: tuple[tuple[str, str], ...]) -> str:
     return ", ".join(value for _, value in heading) or NO_NAME
+
+
+def cell_words(cell: Cell) -> str:
+    """Return a cell as a page or a terminal shows it; empty where there is nothing."""
+    if cell is None:
+        return ""
+    if isinstance(cell, bool):
+        return "yes" if cell else "no"
+    if isinstance(cell, Decimal):
+        return f"{cell:,}"
+    return format_decimal(cell, 4) if isinstance(cell, float) else str(cell)
