@@ -2,8 +2,8 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QResizeEvent
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QHeaderView, QTableWidgetItem
 
 from configurator.ui.quiet_table import QuietTable
@@ -55,3 +55,20 @@ class FittedTable(QuietTable):
         taken = sum(self.columnWidth(column) for column in range(last))
         wanted = max(self.sizeHintForColumn(last), header.sectionSizeHint(last)) if last >= 0 else 0
         header.setStretchLastSection(taken + wanted <= self.viewport().width())
+
+
+class EnteredTable(FittedTable):
+    """A fitted table in which Enter does something with the selected row.
+
+    Signals:
+        entered_row: Enter was pressed.
+    """
+
+    entered_row = Signal()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Tell of Enter; every other key is the table's own."""
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            self.entered_row.emit()
+            return
+        super().keyPressEvent(event)

@@ -17,7 +17,7 @@ from configurator.study.records import Study
 from configurator.study.what_if import WhatIf, what_if
 from configurator.study.what_if_things import Thing
 from configurator.ui.chart_canvas import ChartCanvas, beside
-from configurator.ui.fitted_table import FittedTable
+from configurator.ui.fitted_table import EnteredTable
 from configurator.ui.kinds import LENGTH, NotReadError
 from configurator.ui.look import GRID, sized, tinted
 from configurator.ui.session import Session
@@ -27,21 +27,6 @@ from configurator.units import MM_PER_INCH
 EMPTY = "Choose an opening, or add one with + at the left: here one thing of it can be varied and watched."
 NOTHING = "Nothing is on trial: point into the chart, or move the slider."
 _SAME = 1e-9
-
-
-class TurnsTable(FittedTable):
-    """The values at which something turns; Enter puts the selected one on trial."""
-
-    def __init__(self, page: "WhatIfPage") -> None:
-        super().__init__("values at which something turns")
-        self._page = page
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Enter tries the selected value."""
-        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
-            self._page.try_selected()
-            return
-        super().keyPressEvent(event)
 
 
 class WhatIfPage(QWidget):
@@ -55,7 +40,7 @@ class WhatIfPage(QWidget):
             _words("what the value on trial does"),
         )
         self.choices = Choices()
-        self.turns = TurnsTable(self)
+        self.turns = EnteredTable("values at which something turns")
         self.chart = ChartCanvas("chart of angle and clear width over what is varied")
         self.slider, self.typed = QSlider(Qt.Orientation.Horizontal), QLineEdit()
         self.take = QPushButton("Take this value")
@@ -232,6 +217,7 @@ class WhatIfPage(QWidget):
         self.try_value(float(value))
 
     def _connect(self) -> None:
+        self.turns.entered_row.connect(self.try_selected)
         self.choices.asked.connect(self._ask_other)
         self.slider.valueChanged.connect(lambda place: self.try_value(place * self._step()))
         self.typed.editingFinished.connect(self._finish_typing)

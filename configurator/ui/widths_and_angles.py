@@ -1,7 +1,6 @@
 """The page that asks the other way round: the least hinge width, what each stock width does, as a chart."""
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QHBoxLayout,
     QLabel,
@@ -24,7 +23,7 @@ from configurator.study.inverse import LeafWidths, at_width, widths_of
 from configurator.study.records import Study
 from configurator.ui.chart_canvas import ChartCanvas, beside
 from configurator.ui.fields import QuietCombo
-from configurator.ui.fitted_table import FittedTable
+from configurator.ui.fitted_table import EnteredTable
 from configurator.ui.look import GRID, sized, tinted
 from configurator.ui.session import Session
 from configurator.units import format_exact
@@ -33,21 +32,6 @@ COMPARE = "compare"
 EMPTY = "Choose an opening, or add one with + at the left: its hinge widths and angles are shown here."
 _SNAP = 64
 """The pointer reads widths to this part of an inch."""
-
-
-class WidthsTable(FittedTable):
-    """The widths; Enter on a row does what the button does."""
-
-    def __init__(self, page: "WidthsAndAngles") -> None:
-        super().__init__("hinge open widths and angles")
-        self._page = page
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Enter compares the selected width too."""
-        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
-            self._page.compare_selected()
-            return
-        super().keyPressEvent(event)
 
 
 class WidthsAndAngles(QWidget):
@@ -60,7 +44,7 @@ class WidthsAndAngles(QWidget):
         self.leaf = QuietCombo()
         self.leaf.setAccessibleName("leaf")
         self.compare = QPushButton("Compare this width too")
-        self.table = WidthsTable(self)
+        self.table = EnteredTable("hinge open widths and angles")
         self.chart = ChartCanvas("chart of angle and clear width over hinge open width")
         self._leaves: tuple[LeafWidths, ...] = ()
         self._known: tuple[Study | None, object] = (None, None)
@@ -70,6 +54,7 @@ class WidthsAndAngles(QWidget):
         self.leaf.activated.connect(lambda _: self._show_leaf())
         self.table.currentCellChanged.connect(lambda *_: self._show_selected())
         self.compare.clicked.connect(self.compare_selected)
+        self.table.entered_row.connect(self.compare_selected)
         self.chart.chosen.connect(self._take)
 
     def show_state(self) -> None:
