@@ -15,7 +15,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from configurator.geometry.batch import Many, latch_edges_of, solve_many
+from configurator.geometry.many.solve_many import Many, latch_edges_of, solve_many
 from configurator.geometry.pin import TOLERANCE, Hanging, locate_pin
 from configurator.geometry.shapes import Leaf, Obstruction, OtherLeaf, refuse_no_door
 from configurator.rules.how_sure import BARREL, CHECKS, CLEAR_WIDTH, LOCK_EDGE, MOUNTING, SWING

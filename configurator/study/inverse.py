@@ -8,7 +8,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from itertools import pairwise
 
-from configurator.geometry.inverse import greatest_projection, least_hinge_width
+from configurator.geometry.inverse.widths import greatest_projection, least_hinge_width
 from configurator.geometry.pin import least_width_for_barrel
 from configurator.geometry.solve import scene
 from configurator.geometry.swing import polar_contact

@@ -6,7 +6,7 @@ A stop is taken as its tip: a point in plan, an inch high. Each leaf has one of 
 import math
 from dataclasses import replace
 
-from configurator.geometry.bumper import (
+from configurator.geometry.inverse.bumper import (
     greatest_along,
     met_stop,
     stop_for_angle,

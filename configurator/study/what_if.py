@@ -12,7 +12,7 @@ from typing import Any, Final, NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from configurator.geometry.batch import solve_many
+from configurator.geometry.many.solve_many import solve_many
 from configurator.geometry.pin import TOLERANCE
 from configurator.model import Hinge, JobFacts, Opening
 from configurator.rules.leaf_hinge import leaf_hinges

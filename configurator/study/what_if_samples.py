@@ -12,7 +12,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from configurator.geometry.batch import Many
+from configurator.geometry.many.solve_many import Many
 from configurator.geometry.pin import Hanging
 from configurator.geometry.shapes import Obstruction, refuse_no_door
 from configurator.geometry.solve import Scene, scene

@@ -8,7 +8,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from configurator.geometry.batch import Many, solve_many
+from configurator.geometry.many.solve_many import Many, solve_many
 from configurator.rules.usual import FilledOpening
 from configurator.study.candidate import in_degrees
 from configurator.study.hang import HungLeaf, hanging

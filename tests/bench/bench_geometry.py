@@ -20,16 +20,16 @@ import shapely
 from openings import BEVEL, BOX, LEAF, RAIL, case_a
 from random_openings import Problem
 
-from configurator.geometry.batch import Many, latch_edges_of, solve_many
-from configurator.geometry.batch_answers import (
+from configurator.geometry.inverse.widths import angle_bare, greatest_projection, widths_that_work
+from configurator.geometry.least_gaps import least_gaps
+from configurator.geometry.many.answers import (
     barrels_free_by,
     clear_widths_of,
     encroachments_of,
     hinge_edges_of,
     least_gaps_of,
 )
-from configurator.geometry.inverse import angle_bare, greatest_projection, widths_that_work
-from configurator.geometry.least_gaps import least_gaps
+from configurator.geometry.many.solve_many import Many, latch_edges_of, solve_many
 from configurator.geometry.pin import locate_pin
 from configurator.geometry.solve import scene, solve
 from configurator.geometry.swing import polar_contact

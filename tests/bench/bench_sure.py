@@ -9,7 +9,7 @@ from pathlib import Path
 
 import numpy as np
 
-from configurator.geometry.batch import latch_edges_of, solve_many
+from configurator.geometry.many.solve_many import latch_edges_of, solve_many
 from configurator.project_file import load
 from configurator.rules.tolerances import fill_tolerances
 from configurator.study import study

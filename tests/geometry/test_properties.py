@@ -9,7 +9,7 @@ import shapely
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from configurator.geometry.inverse import angle_bare, greatest_hinge_width, least_hinge_width, reaches
+from configurator.geometry.inverse.widths import angle_bare, greatest_hinge_width, least_hinge_width, reaches
 from configurator.geometry.least_gaps import least_gaps
 from configurator.geometry.pin import MOUNTINGS, locate_pin
 from configurator.geometry.solve import solve

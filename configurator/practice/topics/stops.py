@@ -3,7 +3,7 @@
 import math
 from random import Random
 
-from configurator.geometry.bumper import stop_on_wall
+from configurator.geometry.inverse.bumper import stop_on_wall
 from configurator.practice.answers import AngleAnswer, ChoiceAnswer, LengthAnswer
 from configurator.practice.cases import LEVER, drawn_case
 from configurator.practice.problem import Problem, Template

@@ -75,9 +75,10 @@ def rest_angle(h: Hanging, pin: Pin, point: tuple[float, float], out: float = 0.
     along = math.sqrt(rho * rho - off * off)
     angle = math.atan2(y, x) - math.atan2(off, along)
     angle += 2 * math.pi if angle < 0.0 else 0.0
-    if angle > math.pi or along > greatest_along(h, pin):
+    # A stop placed for exactly 180 may come out a rounding error beyond it, and still holds the door.
+    if angle > math.pi + SAME_MOMENT or along > greatest_along(h, pin):
         return None
-    return angle
+    return min(angle, math.pi)
 
 
 def met_stop(moving: Sequence[PolarShape], tip: Shape, pin: Pin) -> tuple[float, str] | None:

@@ -12,10 +12,10 @@ from typing import Any, Final
 import numpy as np
 from numpy.typing import NDArray
 
-from configurator.geometry.batch_edges import latch_edges
-from configurator.geometry.batch_parts import Floats, Part, part, standing_parts, turning_parts
-from configurator.geometry.batch_reach import Name, Places, Reach, reach_of
 from configurator.geometry.edges import latch_edge_least
+from configurator.geometry.many.edges import latch_edges
+from configurator.geometry.many.parts import Floats, Part, part, standing_parts, turning_parts
+from configurator.geometry.many.reach import Name, Places, Reach, reach_of
 from configurator.geometry.pin import (
     Hanging,
     Pin,
@@ -99,7 +99,7 @@ class ManySolution:
     greatest_angle_bare and greatest_angle are exactly math.pi where nothing stops the leaf. touches_bare and
     touches say what meets there: a place in names, or -1 for nothing. clear_width_at_90 is nan where 90
     degrees is not reached with the hardware. looked_at is how many openings were so near a graze that the
-    single path settled them. `batch_answers` has the rest.
+    single path settled them. `answers` has the rest.
     """
 
     x_p: Floats

@@ -11,8 +11,8 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from configurator.geometry.batch_contact import Earliest, barrels_close, earliest_contacts
-from configurator.geometry.batch_parts import Floats, Part
+from configurator.geometry.many.contact import Earliest, barrels_close, earliest_contacts
+from configurator.geometry.many.parts import Floats, Part
 from configurator.geometry.solve import Scene
 from configurator.geometry.swing import Contact, contacts_bare_and_with_hardware
 

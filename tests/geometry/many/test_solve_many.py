@@ -6,8 +6,8 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from configurator.geometry.batch import Many, latch_edges_of, solve_many
-from configurator.geometry.batch_answers import encroachments_of
+from configurator.geometry.many.answers import encroachments_of
+from configurator.geometry.many.solve_many import Many, latch_edges_of, solve_many
 from configurator.geometry.pin import Hanging
 from configurator.geometry.shapes import Hardware, Leaf, Obstruction, OtherLeaf
 from configurator.geometry.solve import solve_scene

@@ -9,7 +9,7 @@ from typing import Any
 
 import numpy as np
 
-from configurator.geometry.batch_parts import Floats, Line, Part
+from configurator.geometry.many.parts import Floats, Line, Part
 from configurator.geometry.pin import TOLERANCE
 from configurator.geometry.polar import TAU
 from configurator.geometry.shapes import may_meet

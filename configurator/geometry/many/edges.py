@@ -10,10 +10,10 @@ from collections.abc import Iterable
 import numpy as np
 from numpy.typing import NDArray
 
-from configurator.geometry.batch_contact import earliest_contacts
-from configurator.geometry.batch_parts import Floats, Part, part
-from configurator.geometry.batch_passages import nearest_passages
 from configurator.geometry.edges import hinge_edge_shape, latch_edge_shape, strike_side
+from configurator.geometry.many.contact import earliest_contacts
+from configurator.geometry.many.parts import Floats, Part, part
+from configurator.geometry.many.passages import nearest_passages
 from configurator.geometry.pin import Hanging, Pin
 from configurator.geometry.polar import TAU
 from configurator.geometry.shapes import OtherLeaf, Shape, may_meet

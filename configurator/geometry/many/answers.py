@@ -1,6 +1,6 @@
 """The rest of the answers for many openings already solved, each equal to the single path's.
 
-Kept apart from `batch.solve_many`, which is what sampling asks a hundred thousand times: these are worked out
+Kept apart from `solve_many`, which is what sampling asks a hundred thousand times: these are worked out
 only for who wants them. Inches and radians.
 """
 
@@ -10,13 +10,13 @@ from typing import Any
 
 import numpy as np
 
-from configurator.geometry.batch import Many, ManySolution, clear_limits
-from configurator.geometry.batch_edges import hinge_edges, out_at, out_most
-from configurator.geometry.batch_parts import Floats, Part, part, standing_parts, turning_parts, wall_parts
-from configurator.geometry.batch_passages import barrel_distances, least_passages
-from configurator.geometry.batch_reach import Places
 from configurator.geometry.clear_width import HARDWARE_BAND
 from configurator.geometry.least_gaps import is_measured_to
+from configurator.geometry.many.edges import hinge_edges, out_at, out_most
+from configurator.geometry.many.parts import Floats, Part, part, standing_parts, turning_parts, wall_parts
+from configurator.geometry.many.passages import barrel_distances, least_passages
+from configurator.geometry.many.reach import Places
+from configurator.geometry.many.solve_many import Many, ManySolution, clear_limits
 from configurator.geometry.pin import TOLERANCE, Hanging, Pin, locate_pin
 from configurator.geometry.shapes import barrel_shapes, may_meet
 

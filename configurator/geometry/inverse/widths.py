@@ -12,8 +12,8 @@ from typing import Final
 
 import numpy as np
 
-from configurator.geometry.batch import Many, solve_many
-from configurator.geometry.break_widths import break_projections, break_widths
+from configurator.geometry.inverse.break_widths import break_projections, break_widths
+from configurator.geometry.many.solve_many import Many, solve_many
 from configurator.geometry.pin import TOLERANCE, Hanging
 from configurator.geometry.shapes import Leaf, Obstruction, OtherLeaf
 from configurator.geometry.solve import scene

@@ -7,15 +7,15 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from configurator.geometry.batch import Many, latch_edges_of, solve_many
-from configurator.geometry.batch_answers import (
+from configurator.geometry.least_gaps import least_gaps
+from configurator.geometry.many.answers import (
     barrels_free_by,
     clear_widths_of,
     encroachments_of,
     hinge_edges_of,
     least_gaps_of,
 )
-from configurator.geometry.least_gaps import least_gaps
+from configurator.geometry.many.solve_many import Many, latch_edges_of, solve_many
 from configurator.geometry.shapes import Leaf
 from configurator.geometry.solve import solve_scene
 from tests.geometry.openings import BOX, LEAF, RAIL, case_a

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from configurator.geometry.inverse import (
+from configurator.geometry.inverse.widths import (
     WIDEST,
     angle_bare,
     greatest_angles,

@@ -12,7 +12,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from configurator.geometry.batch_parts import Floats, Line, Part
+from configurator.geometry.many.parts import Floats, Line, Part
 from configurator.geometry.pin import TOLERANCE
 from configurator.geometry.polar import TAU
 from configurator.geometry.shapes import may_meet

@@ -1,10 +1,16 @@
 import math
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
-from configurator.geometry.bumper import greatest_along, met_stop, rest_angle, stop_for_angle, stop_on_wall
+from configurator.geometry.inverse.bumper import (
+    greatest_along,
+    met_stop,
+    rest_angle,
+    stop_for_angle,
+    stop_on_wall,
+)
 from configurator.geometry.pin import locate_pin
 from configurator.geometry.shapes import Obstruction, Shape
 from configurator.geometry.solve import scene, solve
@@ -56,6 +62,7 @@ def test_a_floor_stop_for_90_by_hand():
 
 
 @given(st.floats(0.1, math.pi), st.floats(1, 30), st.floats(0, 3))
+@example(math.pi, 17.96875, 0.0)
 def test_a_stop_placed_for_an_angle_holds_it_there(angle, along, out):
     place, _ = stop_for_angle(CASE, PIN, angle, along, out)
     assert rest_angle(CASE, PIN, place.point, out) == pytest.approx(angle, abs=1e-9)
