@@ -3,8 +3,8 @@
 import re
 from typing import Literal
 
-from configurator.intake.workbook_signs import NOT_WORKED_OUT
-
+NOT_WORKED_OUT = "#NOT WORKED OUT"
+"""Stands for a cell whose formula no program has worked out; put there by reading a workbook."""
 Question = Literal["", "size order", "pair width"]
 """What the user is asked once for all rows: whether sizes are height first, or whose width a pair's is."""
 LONGEST_CELL = 120

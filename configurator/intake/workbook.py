@@ -10,9 +10,9 @@ from typing import Any
 
 from openpyxl import load_workbook
 
+from configurator.intake.refused import NOT_WORKED_OUT
 from configurator.intake.sheet import IntakeError, Sheet, SheetRow, refuse_too_long, row_of
 from configurator.intake.steps import EVERY, Steps
-from configurator.intake.workbook_signs import NOT_WORKED_OUT
 
 LARGEST_UNPACKED = 400 * 1024 * 1024
 """Bytes. What unpacks to more is no schedule, and would fill the memory."""
