@@ -20,7 +20,7 @@ from configurator.project_file.lock import clock
 from configurator.project_file.owner import Owner, fresh_token, owner_from, this_program
 from configurator.project_file.reading import parse
 from configurator.project_file.refusals import reason, refusal
-from configurator.project_file.writing import KnownTexts, dump, sweep, write_whole
+from configurator.project_file.writing import PRIVATE_MODE, KnownTexts, dump, sweep, write_whole
 
 SUFFIX = ".recovery"
 LONGEST_HEAD = 16_384
@@ -62,7 +62,8 @@ class RecoveryFile:
         }
         # What somebody works on may be private: no one else on the machine is to read it.
         self.place.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
-        write_whole(self.place, json.dumps(head).encode() + b"\n" + dump(job, self._known))
+        data = json.dumps(head).encode() + b"\n" + dump(job, self._known)
+        write_whole(self.place, data, mode=PRIVATE_MODE)
 
     def remove(self) -> None:
         """Forget what was kept."""

@@ -4,7 +4,6 @@ import json
 import os
 import re
 import stat
-import tempfile
 import time
 from collections.abc import Callable
 from contextlib import suppress
@@ -17,6 +16,9 @@ from configurator.project_file.refusals import LARGEST_FILE, reason, refusal
 _WITH_EXPONENT = re.compile(r"e[-+]?\d+,?\n")
 LEFT_OVER = 600.0
 """Seconds after which a half-written copy of a file belongs to no save that still runs."""
+USUAL_MODE = 0o666
+PRIVATE_MODE = 0o600
+_NEW_FILE = os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0)
 _INDENT = "\n    "
 
 
@@ -69,11 +71,14 @@ def save_bytes(data: bytes, path: Path, before: Callable[[], None] = lambda: Non
         raise refusal("", f"{path.name[:80]} could not be saved: {reason(error)}") from error
 
 
-def write_whole(path: Path, data: bytes, before: Callable[[], None] = lambda: None) -> None:
+def write_whole(
+    path: Path, data: bytes, before: Callable[[], None] = lambda: None, mode: int = USUAL_MODE
+) -> None:
     """Put `data` into a file so that it holds all of the old or all of the new, whatever happens.
 
     A link is followed; what is no ordinary file (a pipe, a device) is written to as it is. `before` is called
-    when all is on the disk but the old file still stands; what it raises leaves the old one. Raises OSError.
+    when all is on the disk but the old file still stands; what it raises leaves the old one. `mode` is the
+    permissions of a file that was not there, less what the user's umask takes away. Raises OSError.
     """
     target = path.resolve() if path.is_symlink() else path
     if target.exists() and not target.is_file():
@@ -81,7 +86,7 @@ def write_whole(path: Path, data: bytes, before: Callable[[], None] = lambda: No
         return
     if target.exists() and not os.access(target, os.W_OK):
         raise PermissionError(13, "Permission denied")
-    _replace(target, data, before)
+    _replace(target, data, before, mode)
 
 
 def part_prefix(target: Path) -> str:
@@ -99,42 +104,38 @@ def sweep(folder: Path, prefix: str) -> None:
                         part.unlink()
 
 
-def _replace(target: Path, data: bytes, before: Callable[[], None]) -> None:
-    handle, name = tempfile.mkstemp(prefix=part_prefix(target), suffix=".part", dir=target.parent)
+def _replace(target: Path, data: bytes, before: Callable[[], None], mode: int) -> None:
+    try:
+        old = target.stat()
+    except FileNotFoundError:
+        old = None
+    part = target.with_name(f"{part_prefix(target)}{os.urandom(8).hex()}.part")
+    # The system itself takes the umask off `mode`: a program can only ask for its umask by changing it, which
+    # every other thread would feel. What replaces a file is private until it has that one's permissions.
+    handle = os.open(part, _NEW_FILE, PRIVATE_MODE if old else mode)
     try:
         with os.fdopen(handle, "wb") as file:
             file.write(data)
             file.flush()
             os.fsync(file.fileno())
-        _keep_owner(name, target)
-        Path(name).chmod(_mode_of(target))
+        if old is not None:
+            _make_like(part, old)
         before()
-        Path(name).replace(target)
+        part.replace(target)
     except BaseException:
         with suppress(OSError):
-            Path(name).unlink()
+            part.unlink()
         raise
     _sync_folder(target.parent)
 
 
-def _keep_owner(name: str, target: Path) -> None:
-    """Give the new file the old one's group and owner as far as the user may: a group may share the files."""
-    if not hasattr(os, "chown"):
-        return
-    with suppress(OSError):
-        old = target.stat()
-        os.chown(name, -1, old.st_gid)
-        os.chown(name, old.st_uid, -1)
-
-
-def _mode_of(target: Path) -> int:
-    """Return the permissions the new file takes: the old file's, or the usual ones of a new file."""
-    try:
-        return stat.S_IMODE(target.stat().st_mode)
-    except FileNotFoundError:
-        mask = os.umask(0)
-        os.umask(mask)
-        return 0o666 & ~mask
+def _make_like(part: Path, old: os.stat_result) -> None:
+    """Give a file another's permissions, and group and owner as far as the user may: a group may share it."""
+    if hasattr(os, "chown"):
+        with suppress(OSError):
+            os.chown(part, -1, old.st_gid)
+            os.chown(part, old.st_uid, -1)
+    part.chmod(stat.S_IMODE(old.st_mode))
 
 
 def _sync_folder(folder: Path) -> None:

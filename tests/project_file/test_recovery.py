@@ -126,9 +126,11 @@ def test_work_that_cannot_be_read_is_refused_and_stays():
     assert file.place.is_file()
 
 
-def test_the_folder_is_the_users_alone():
-    RecoveryFile().write(named("a"), None, "")
+def test_folder_and_file_are_the_users_alone():
+    file = RecoveryFile()
+    file.write(named("a"), None, "")
     assert recovery_folder().stat().st_mode & 0o077 == 0
+    assert file.place.stat().st_mode & 0o777 == 0o600
 
 
 def test_without_a_folder_there_is_nothing():

@@ -2,6 +2,8 @@
 
 import json
 import os
+import subprocess
+import sys
 import time
 from pathlib import Path
 
@@ -151,3 +153,30 @@ def test_the_file_stays_its_owner_s_and_group_s(tmp_path):
     save(job_with(plain_data()), path)
     found = path.stat()
     assert (found.st_uid, found.st_gid, found.st_mode & 0o777) == (1234, 4321, 0o664)
+
+
+@pytest.mark.parametrize("mask", [0o022, 0o077])
+def test_a_new_file_has_the_permissions_that_the_user_s_umask_leaves(tmp_path, mask):
+    """In a program of its own: the umask belongs to the whole process, and so must never be changed here."""
+    code = (
+        "import os, pathlib, stat, sys; os.umask(int(sys.argv[2])); os.umask = None\n"
+        "from configurator.project_file.writing import PRIVATE_MODE, write_whole\n"
+        "for name, mode in (('usual', {}), ('private', {'mode': PRIVATE_MODE})):\n"
+        "    path = pathlib.Path(sys.argv[1], name); write_whole(path, b'new', **mode)\n"
+        "    print(stat.S_IMODE(path.stat().st_mode))\n"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", code, str(tmp_path), str(mask)], capture_output=True, text=True, check=True
+    )
+    assert [int(line) for line in done.stdout.split()] == [0o666 & ~mask, 0o600]
+
+
+def test_what_replaces_a_file_is_private_until_it_is_whole(tmp_path, monkeypatch):
+    path = tmp_path / "job.json"
+    path.write_bytes(b"old")
+    path.chmod(0o640)
+    modes, fsync = [], os.fsync
+    monkeypatch.setattr(os, "fsync", lambda file: (modes.append(os.fstat(file).st_mode & 0o777), fsync(file)))
+    write_whole(path, b"new")
+    assert modes[0] == 0o600
+    assert path.stat().st_mode & 0o777 == 0o640
