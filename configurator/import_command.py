@@ -77,8 +77,8 @@ def _read(options: argparse.Namespace) -> "tuple[ScheduleTable, Reading]":
 
     from configurator.intake.columns import chosen, reading_of
     from configurator.intake.sheet import IntakeError, sheet_steps
-    from configurator.intake.steps import run
     from configurator.intake.table import schedule_table
+    from configurator.long_work import run
 
     table = schedule_table(run(sheet_steps(options.schedule, options.sheet)))
     reading = reading_of(table)
@@ -96,7 +96,7 @@ def _taken(
     from configurator.intake.comparing import compared_steps
     from configurator.intake.rows import rows_steps
     from configurator.intake.saying import report
-    from configurator.intake.steps import run
+    from configurator.long_work import run
 
     compared = run(compared_steps(run(rows_steps(table, reading)), reading, job))
     if compared.bad and not (options.take_good or options.dry_run):

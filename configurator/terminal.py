@@ -2,8 +2,10 @@
 
 import sys
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from contextlib import contextmanager
+
+from configurator.long_work import Progress, unwatched
 
 SAID_AFTER = 1.0
 """Seconds of work before the first word: what is done sooner needs none."""
@@ -11,26 +13,22 @@ BETWEEN = 0.2
 """Seconds between two words."""
 _CLEAR = "\r\x1b[K"
 
-Told = Callable[[int, int], bool]
-"""Told how much is done, and of how much; always says to go on: Ctrl+C ends work in a terminal."""
-
 
 @contextmanager
-def told(what: str) -> Iterator[Told | None]:
-    """Give a function to be told how far the work is; None where standard error is no terminal."""
+def told(what: str) -> Iterator[Progress]:
+    """Give a function to be told how far the work is; it says so only where standard error is a terminal."""
     if not sys.stderr.isatty():
-        yield None
+        yield unwatched
         return
     said = False
     next_word = time.monotonic() + SAID_AFTER
 
-    def tell(done: int, total: int) -> bool:
+    def tell(done: int, total: int) -> None:
         nonlocal said, next_word
         if (now := time.monotonic()) >= next_word:
             said, next_word = True, now + BETWEEN
             sys.stderr.write(f"{_CLEAR}{what}: {done:,} of {total:,}")
             sys.stderr.flush()
-        return True
 
     try:
         yield tell

@@ -13,11 +13,10 @@ from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
 from configurator.export.pdf_fonts import BOLD, FONT, load_fonts
-from configurator.export.steps import Steps
+from configurator.long_work import Counter, Progress, unwatched
 from configurator.model import Job
 from configurator.order.document import headed_facts
 from configurator.order.field_sheet import FieldBlock, Measure, block_count, field_blocks
-from configurator.order.studied import Progress
 from configurator.project_file import write_whole
 from configurator.units import Display
 
@@ -41,7 +40,7 @@ EXPLAINED = (
 
 
 def write_field_sheet(
-    job: Job, path: Path, display: Display | None = None, progress: Progress | None = None
+    job: Job, path: Path, display: Display | None = None, progress: Progress = unwatched
 ) -> None:
     """Write the field sheet of a job, whole or not at all; `progress` is told of every opening.
 
@@ -50,7 +49,7 @@ def write_field_sheet(
     write_whole(path, field_sheet_bytes(job, display, progress))
 
 
-def field_sheet_bytes(job: Job, display: Display | None = None, progress: Progress | None = None) -> bytes:
+def field_sheet_bytes(job: Job, display: Display | None = None, progress: Progress = unwatched) -> bytes:
     """Return the field sheet of a job as the bytes of a PDF, always the same. Raises Cancelled.
 
     Its blocks are made twice, once to count the pages: of a large job they fill more memory than they take
@@ -58,26 +57,26 @@ def field_sheet_bytes(job: Job, display: Display | None = None, progress: Progre
     """
     load_fonts()
     shown = display or Display(16)
-    steps = Steps(2 * block_count(job.openings), progress)
+    counter = Counter(2 * block_count(job.openings), progress)
     written = io.BytesIO()
     canvas = Canvas(written, pagesize=PAGE, invariant=1)
     canvas.setTitle("Field sheet")
-    counts = _shared_out(field_blocks(job.openings, shown), steps)
+    counts = _shared_out(field_blocks(job.openings, shown), counter)
     blocks = field_blocks(job.openings, shown)
     for number, count in enumerate(counts, 1):
         _page(canvas, headed_facts(job.job), shown, (number, len(counts)))
-        _blocks(canvas, islice(blocks, count), steps)
+        _blocks(canvas, islice(blocks, count), counter)
         canvas.showPage()
     canvas.save()
     return written.getvalue()
 
 
-def _shared_out(blocks: Iterable[FieldBlock], steps: Steps) -> list[int]:
+def _shared_out(blocks: Iterable[FieldBlock], counter: Counter) -> list[int]:
     """Return how many blocks go on each page, none cut in two; a job without openings has one page."""
     counts = [0]
     room = TOP - BOTTOM
     for block in blocks:
-        steps.take(not block.continued)
+        counter.take(not block.continued)
         high = _height(block)
         if high > room and counts[-1]:
             counts.append(0)
@@ -114,11 +113,11 @@ def _page(canvas: Canvas, job: str, shown: Display, place: tuple[int, int]) -> N
         canvas.line(start + 52, foot - 1, start + 52 + wide, foot - 1)
 
 
-def _blocks(canvas: Canvas, blocks: Iterable[FieldBlock], steps: Steps) -> None:
+def _blocks(canvas: Canvas, blocks: Iterable[FieldBlock], counter: Counter) -> None:
     top = TOP
     for block in blocks:
         _block(canvas, block, top)
-        steps.take(not block.continued)
+        counter.take(not block.continued)
         top -= _height(block) + BETWEEN
     if top == TOP:
         canvas.drawString(MARGIN, top - LEADING, "This job has no openings.")

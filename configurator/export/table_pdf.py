@@ -15,9 +15,8 @@ from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import CondPageBreak, LongTable, Paragraph, SimpleDocTemplate, Spacer, TableStyle
 
 from configurator.export.pdf_fonts import BOLD, FONT, load_fonts
-from configurator.export.steps import Steps
+from configurator.long_work import Counter, Progress, unwatched
 from configurator.order.document import Cell, Column, Document, Table, cell_words, headed
-from configurator.order.studied import Progress
 
 PAGE = landscape(letter)
 MARGIN = 0.5 * inch
@@ -45,14 +44,14 @@ _LINES = TableStyle(
 )
 
 
-def pdf_bytes(document: Document, progress: Progress | None = None) -> bytes:
+def pdf_bytes(document: Document, progress: Progress = unwatched) -> bytes:
     """Return a document's sheets as the bytes of a PDF; every table repeats its header on every page.
 
     Every row is two steps: its cells are made, and later put on a page. Raises Cancelled when `progress`
     says not to go on.
     """
     load_fonts()
-    steps = Steps(2 * sum(len(table.rows) for table in document.sheets), progress)
+    rows = Counter(2 * sum(len(table.rows) for table in document.sheets), progress)
     written = io.BytesIO()
     pages = SimpleDocTemplate(
         written,
@@ -68,13 +67,13 @@ def pdf_bytes(document: Document, progress: Progress | None = None) -> bytes:
     story: list[Any] = [_paragraph(document.title, _TITLE), _paragraph(headed(document), _SUBTITLE)]
     for table in document.sheets:
         title = _paragraph(table.title, _SUBTITLE)
-        story += [Spacer(1, 6), CondPageBreak(WITH_TITLE), title, _laid_out(table, steps)]
+        story += [Spacer(1, 6), CondPageBreak(WITH_TITLE), title, _laid_out(table, rows)]
     story += [Spacer(1, 8), *(_paragraph(note, _PLAIN) for note in document.notes)]
     pages.build(story, canvasmaker=_numbered(headed(document)))
     return written.getvalue()
 
 
-def _laid_out(table: Table, steps: Steps) -> Any:
+def _laid_out(table: Table, rows: Counter) -> Any:
     if not table.rows:
         return _paragraph("nothing", _PLAIN)
     columns = table.columns
@@ -83,15 +82,15 @@ def _laid_out(table: Table, steps: Steps) -> Any:
     for row in table.rows:
         numeric = map(_numeric, columns)
         cells.append([_shown(*each) for each in zip(row, widths, numeric, strict=True)])
-        steps.take()
+        rows.take()
     head = [_paragraph(column.title, _NUMBER_HEAD if _numeric(column) else _HEAD) for column in columns]
     right = [("ALIGN", (n, 0), (n, -1), "RIGHT") for n, column in enumerate(columns) if _numeric(column)]
     style = TableStyle(right, parent=_LINES)
-    kind = _counted(steps)
+    kind = _counted(rows)
     return kind([head, *cells], colWidths=widths, repeatRows=1, splitInRow=1, style=style, hAlign="LEFT")
 
 
-def _counted(steps: Steps) -> type[LongTable]:
+def _counted(rows: Counter) -> type[LongTable]:
     """Return a table that counts its rows when they are drawn; the parts it is split into do so too."""
 
     class Counted(LongTable):
@@ -99,7 +98,7 @@ def _counted(steps: Steps) -> type[LongTable]:
 
         def draw(self) -> None:
             super().draw()
-            steps.take(self._nrows - 1)  # type: ignore[attr-defined]
+            rows.take(self._nrows - 1)  # type: ignore[attr-defined]
 
     return Counted
 

@@ -14,9 +14,8 @@ from openpyxl.utils import get_column_letter
 from openpyxl.utils.exceptions import InvalidFileException
 
 from configurator.cells import shield
-from configurator.export.steps import Steps
+from configurator.long_work import Counter, Progress, unwatched
 from configurator.order.document import Cell, Column, Document, Table, headed
-from configurator.order.studied import Cancelled, Progress
 
 HEADER = Font(name="Calibri", size=11, bold=True)
 HEADER_FILL = PatternFill("solid", fgColor="E6E6E6")
@@ -43,7 +42,7 @@ _MODIFIED = re.compile(rb"(<dcterms:(created|modified)[^>]*>)[^<]*(</dcterms:)")
 _NOT_IN_XML = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\ud800-\udfff\ufffe\uffff]")
 
 
-def xlsx_bytes(document: Document, progress: Progress | None = None) -> bytes:
+def xlsx_bytes(document: Document, progress: Progress = unwatched) -> bytes:
     """Return a document's tables as the bytes of a workbook, a sheet for each; the same bytes every time.
 
     Numbers, money and yes or no are typed cells; text is always text, so that none of it runs as a formula.
@@ -51,11 +50,11 @@ def xlsx_bytes(document: Document, progress: Progress | None = None) -> bytes:
     """
     _refuse_long(document)
     book = Workbook(write_only=True)
-    steps = Steps(sum(len(table.rows) for table in document.workbook), progress)
+    rows = Counter(sum(len(table.rows) for table in document.workbook), progress)
     try:
         for table in document.workbook:
-            _sheet(book, table, document, steps)
-    except Cancelled:
+            _sheet(book, table, document, rows)
+    except BaseException:
         _throw_away(book)
         raise
     written = io.BytesIO()
@@ -86,7 +85,7 @@ def _throw_away(book: Workbook) -> None:
             writer.cleanup()
 
 
-def _sheet(book: Workbook, table: Table, document: Document, steps: Steps) -> None:
+def _sheet(book: Workbook, table: Table, document: Document, rows: Counter) -> None:
     sheet = book.create_sheet(table.title)
     sheet.freeze_panes = "A2"
     for number, column in enumerate(table.columns, 1):
@@ -96,7 +95,7 @@ def _sheet(book: Workbook, table: Table, document: Document, steps: Steps) -> No
     for number, row in enumerate(table.rows, 2):
         sheet.row_dimensions[number].height = min(LINE * _lines(row, table.columns), HIGHEST_ROW)
         sheet.append([_cell(sheet, cell, column) for cell, column in zip(row, table.columns, strict=True)])
-        steps.take()
+        rows.take()
     last = get_column_letter(len(table.columns))
     sheet.auto_filter.ref = f"A1:{last}{len(table.rows) + 1}"
 

@@ -11,7 +11,7 @@ from configurator.intake.columns import Reading
 from configurator.intake.fields import FIELDS, OPENING_SIZES
 from configurator.intake.refused import Question
 from configurator.intake.rows import CellFault, RowRead
-from configurator.intake.steps import EVERY, Steps
+from configurator.long_work import ROWS_A_STEP, Steps
 from configurator.model import Job, Opening
 from configurator.model.faults import Fault, faults_of
 from configurator.units import TOLERANCE
@@ -89,7 +89,7 @@ def compared_steps(rows: Sequence[RowRead], reading: Reading, job: Job) -> Steps
             good.append(found)
         else:
             bad.append(found)
-        if count % EVERY == 0:
+        if count % ROWS_A_STEP == 0:
             yield count
     there = set(marks.values())
     gone = tuple(mark for mark in by_mark if mark not in there)

@@ -19,9 +19,9 @@ from configurator.intake.refused import (
 )
 from configurator.intake.sheet import SheetRow
 from configurator.intake.sizes import Size, settled, without_leaves
-from configurator.intake.steps import EVERY, Steps
 from configurator.intake.table import ScheduleTable
 from configurator.intake.words import says_nothing
+from configurator.long_work import ROWS_A_STEP, Steps
 from configurator.units import format_length
 
 SIZES_AGREE = 1 / 16
@@ -66,7 +66,7 @@ def rows_steps(table: ScheduleTable, reading: Reading) -> Steps[tuple[RowRead, .
     rows = []
     for count, row in enumerate(table.rows):
         rows.append(read_row(row, columns, reading))
-        if count % EVERY == 0:
+        if count % ROWS_A_STEP == 0:
             yield count
     return tuple(rows)
 

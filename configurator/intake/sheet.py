@@ -4,7 +4,7 @@ import re
 from dataclasses import dataclass
 from pathlib import Path
 
-from configurator.intake.steps import Steps
+from configurator.long_work import Steps
 
 LARGEST_FILE = 64 * 1024 * 1024
 """Bytes. A schedule of a hundred thousand doors takes about a tenth of this."""

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from configurator.cells import unshield
 from configurator.intake.sheet import IntakeError, Sheet, SheetRow, refuse_too_long, row_of
-from configurator.intake.steps import EVERY, Steps
+from configurator.long_work import ROWS_A_STEP, Steps
 
 DELIMITERS = {",": "commas", ";": "semicolons", "\t": "tabs"}
 _LINES_TRIED = 60
@@ -25,7 +25,7 @@ def text_steps(data: bytes, name: str) -> Steps[Sheet]:
         if row is not None:
             rows.append(row)
             refuse_too_long(len(rows))
-        if count % EVERY == 0:
+        if count % ROWS_A_STEP == 0:
             yield len(rows)
     return Sheet(name, tuple(rows), told)
 

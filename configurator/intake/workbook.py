@@ -12,7 +12,7 @@ from openpyxl import load_workbook
 
 from configurator.intake.refused import NOT_WORKED_OUT
 from configurator.intake.sheet import IntakeError, Sheet, SheetRow, refuse_too_long, row_of
-from configurator.intake.steps import EVERY, Steps
+from configurator.long_work import ROWS_A_STEP, Steps
 
 LARGEST_UNPACKED = 400 * 1024 * 1024
 """Bytes. What unpacks to more is no schedule, and would fill the memory."""
@@ -50,7 +50,7 @@ def _sheet_steps(data: bytes, name: str, wanted: str | None) -> Steps[Sheet]:
             refuse_too_long(len(rows))
         if line > LAST_ROW:
             raise IntakeError(f"{name}: the sheet “{names[place]}” has more rows than a workbook can have")
-        if line % EVERY == 0:
+        if line % ROWS_A_STEP == 0:
             yield len(rows)
     told = (f"the sheet “{names[place]}” is read; there are {len(names)}",) if len(names) > 1 else ()
     return Sheet(names[place], tuple(rows), told if wanted is None else (), names)

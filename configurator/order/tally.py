@@ -8,11 +8,12 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
+from configurator.long_work import Progress, unwatched, watched
 from configurator.model import Hinge, Job, JobFacts, Opening
 from configurator.order.hinges_of import Piece, hinges_of
 from configurator.order.like_openings import study_key
 from configurator.order.not_ordered import NotOrdered, left_out
-from configurator.order.studied import NotStudied, Progress, Studied, study_or_fault, watched
+from configurator.order.studied import NotStudied, Studied, study_or_fault
 from configurator.rules.finding import Finding
 from configurator.rules.specification import LeafSpecification
 from configurator.rules.uniform import Chosen
@@ -64,15 +65,12 @@ class Tally:
         return self.opening.mark
 
 
-def tally_job(job: Job, progress: Progress | None = None) -> tuple[Tally, ...]:
-    """Study every kind of opening of a job and keep a tally of each mark.
-
-    Raises Cancelled when `progress` says not to go on.
-    """
+def tally_job(job: Job, progress: Progress = unwatched) -> tuple[Tally, ...]:
+    """Study every kind of opening of a job and keep a tally of each mark. Raises what `progress` raises."""
     kept: Kept = {}
     known: dict[str, Tally] = {}
     tallies = []
-    for opening in watched(job.openings, progress):
+    for opening in watched(job.openings, len(job.openings), progress):
         key = study_key(opening)
         if key not in known:
             known[key] = tally(study_or_fault(opening, job.job), job.job, kept)

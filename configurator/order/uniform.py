@@ -4,24 +4,24 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from itertools import count
 
+from configurator.long_work import Progress, unwatched
 from configurator.model import JobFacts, Opening
 from configurator.order.saying import Said
-from configurator.order.studied import Cancelled, Progress
 from configurator.order.tally import Tally, chosen
 from configurator.rules.uniform import Chosen, uniform_findings
 
 
 def uniform(
-    tallies: Sequence[Tally], facts: JobFacts | None = None, progress: Progress | None = None
+    tallies: Sequence[Tally], facts: JobFacts | None = None, progress: Progress = unwatched
 ) -> tuple[Said, ...]:
     """Return, for each hinge height in several widths, whether one would do, and which openings go wider.
 
     A width that no study has tried is asked of the geometry, opening by opening: of ten thousand openings
     that may take seconds, so it is asked only when somebody wants to know. `progress` is told of every
-    question, of how many at least; raises Cancelled when it says not to go on.
+    question, of how many at least; what it raises ends the work.
     """
     asked = chosen(tallies, facts)
-    found = uniform_findings(asked if progress is None else _watched(asked, progress))
+    found = uniform_findings(_watched(asked, progress))
     return tuple(Said(one, tuple(_going_wider(tallies, one.numbers))) for one in found)
 
 
@@ -52,8 +52,7 @@ def _watched(asked: Sequence[Chosen], progress: Progress) -> list[Chosen]:
     def watching(ask: Callable[[float], bool]) -> Callable[[float], bool]:
         def answer(width: float) -> bool:
             done = next(number)
-            if not progress(done, max(len(asked), done)):
-                raise Cancelled
+            progress(done, max(len(asked), done))
             return ask(width)
 
         return answer

@@ -7,8 +7,8 @@ from reportlab.pdfgen.canvas import Canvas
 
 from configurator.export import field_sheet_pdf
 from configurator.export.field_sheet_pdf import field_sheet_bytes, write_field_sheet
-from configurator.order.studied import Cancelled
-from tests.order.cases import data, job_of
+from configurator.long_work import Cancelled
+from tests.order.cases import data, job_of, stop_at
 
 
 def drawn(monkeypatch, job):
@@ -62,12 +62,12 @@ def test_the_same_job_is_the_same_bytes():
 def test_progress_is_told_and_a_stopped_sheet_leaves_the_old_one(tmp_path):
     job = job_of(*(data(str(n)) for n in range(20)))
     told = []
-    field_sheet_bytes(job, progress=lambda done, total: told.append((done, total)) or True)
+    field_sheet_bytes(job, progress=lambda done, total: told.append((done, total)))
     assert told[-1] == (40, 40)
     path = tmp_path / "field.pdf"
     path.write_bytes(b"before")
     with pytest.raises(Cancelled):
-        write_field_sheet(job, path, progress=lambda done, _: done < 30)
+        write_field_sheet(job, path, progress=stop_at(30))
     assert path.read_bytes() == b"before"
     assert [one.name for one in tmp_path.iterdir()] == ["field.pdf"]
 

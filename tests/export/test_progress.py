@@ -5,11 +5,11 @@ import tempfile
 import pytest
 
 from configurator.export.document import write_document
-from configurator.export.steps import Steps
 from configurator.export.table_pdf import pdf_bytes
 from configurator.export.table_xlsx import xlsx_bytes
+from configurator.long_work import Cancelled, Counter, watched
 from configurator.order.document import Column, Document, Table
-from configurator.order.studied import Cancelled
+from tests.order.cases import stop_at
 
 
 def document(rows):
@@ -21,7 +21,7 @@ def document(rows):
 
 def test_steps_go_up_to_their_total_and_no_further():
     told = []
-    steps = Steps(3, lambda done, total: told.append((done, total)) or True)
+    steps = Counter(3, lambda done, total: told.append((done, total)))
     for rows in (1, 1, 2):
         steps.take(rows)
     assert told == [(1, 3), (2, 3), (3, 3)]
@@ -30,11 +30,20 @@ def test_steps_go_up_to_their_total_and_no_further():
 @pytest.mark.parametrize(("make", "each"), [(xlsx_bytes, 1), (pdf_bytes, 2)], ids=["xlsx", "pdf"])
 def test_every_row_is_told_of_to_the_last(make, each):
     told = []
-    made = make(document(120), lambda done, total: told.append((done, total)) or True)
+    made = make(document(120), lambda done, total: told.append((done, total)))
     assert told == sorted(told)
     assert told[-1] == (120 * each, 120 * each)
     assert len(told) > 2
     assert made == make(document(120))
+
+
+def test_items_are_told_of_before_the_first_and_after_each():
+    told = []
+    given = watched("ab", 2, lambda done, total: told.append((done, total)))
+    assert next(given) == "a"
+    assert told == [(0, 2)]
+    assert list(given) == ["b"]
+    assert told == [(0, 2), (1, 2), (2, 2)]
 
 
 @pytest.mark.parametrize("ending", [".xlsx", ".pdf"])
@@ -45,7 +54,7 @@ def test_a_stopped_document_leaves_nothing_behind(ending, tmp_path, monkeypatch)
     path = tmp_path / f"order{ending}"
     path.write_bytes(b"the order before")
     with pytest.raises(Cancelled):
-        write_document(document(100), path, lambda done, _: done < 50)
+        write_document(document(100), path, stop_at(50))
     assert path.read_bytes() == b"the order before"
     assert list(scratch.iterdir()) == []
     assert list(tmp_path.glob(".*")) == []
@@ -54,7 +63,7 @@ def test_a_stopped_document_leaves_nothing_behind(ending, tmp_path, monkeypatch)
 def test_a_pdf_is_stopped_while_its_pages_are_laid_out():
     told = []
     with pytest.raises(Cancelled):
-        pdf_bytes(document(200), lambda done, _: told.append(done) or done <= 210)
+        pdf_bytes(document(200), stop_at(211, told))
     assert told[-1] > 210
 
 

@@ -7,8 +7,8 @@ from configurator.intake.columns import Reading, reading_of
 from configurator.intake.comparing import Compared, compared_steps
 from configurator.intake.rows import RowRead, rows_steps
 from configurator.intake.sheet import Sheet, SheetRow, sheet_steps
-from configurator.intake.steps import run
 from configurator.intake.table import ScheduleTable, schedule_table
+from configurator.long_work import run
 from configurator.model import Job
 
 

@@ -11,10 +11,10 @@ from configurator.intake.columns import Reading, reading_of
 from configurator.intake.comparing import lines_named, openings_with, value_at
 from configurator.intake.saying import report
 from configurator.intake.sheet import sheet_steps
-from configurator.intake.steps import run
 from configurator.intake.table import schedule_table
 from configurator.intake.text_file import text_steps
 from configurator.intake.workbook import workbook_steps
+from configurator.long_work import run
 from configurator.model import Job, Opening
 from configurator.model.words import FRAMES_WITHOUT_USUAL_PLACE, VOCABULARY
 from configurator.order.document import Document

@@ -7,8 +7,8 @@ from hypothesis import strategies as st
 
 from configurator.cells import shield
 from configurator.intake.sheet import MOST_COLUMNS, IntakeError
-from configurator.intake.steps import run
 from configurator.intake.text_file import text_steps
+from configurator.long_work import run
 
 
 def rows(data, name="doors.csv"):

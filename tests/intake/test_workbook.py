@@ -9,8 +9,8 @@ from hypothesis import strategies as st
 from openpyxl import Workbook, load_workbook
 
 from configurator.intake.sheet import IntakeError, sheet_steps
-from configurator.intake.steps import run
 from configurator.intake.workbook import LARGEST_UNPACKED, NOT_WORKED_OUT, workbook_steps
+from configurator.long_work import run
 
 
 def book(*rows, title="Doors", **cells):

@@ -1,5 +1,6 @@
 """Openings of an order, worked out by the real rules."""
 
+from configurator.long_work import Cancelled
 from configurator.model import Job
 from configurator.order.take_off import TakeOff, take_off
 from configurator.order.tally import tally_job
@@ -22,3 +23,15 @@ def ordered(*openings, facts=None, **options) -> TakeOff:
     """The take-off of openings given as keys of a file."""
     job = job_of(*openings, **(facts or {}))
     return take_off(tally_job(job), job.job, **options)
+
+
+def stop_at(most, told=None):
+    """Return a progress that ends the work once so much is done; `told` keeps what it was told."""
+
+    def progress(done, total):
+        if told is not None:
+            told.append(done)
+        if done >= most:
+            raise Cancelled
+
+    return progress

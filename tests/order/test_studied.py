@@ -2,9 +2,10 @@
 
 import pytest
 
-from configurator.order.studied import Cancelled, NotStudied, study_job
+from configurator.long_work import Cancelled
+from configurator.order.studied import NotStudied, study_job
 from configurator.study import Study
-from tests.order.cases import data, job_of
+from tests.order.cases import data, job_of, stop_at
 
 LOW = {"size": {"width": 36, "height": 5}, "door": {"undercut": 12}}
 
@@ -20,10 +21,12 @@ def test_an_opening_that_fails_keeps_its_place_and_its_fault():
 
 def test_the_work_is_told_as_it_goes():
     told = []
-    study_job(job_of(data("1"), data("2")), lambda done, of: told.append((done, of)) or True)
-    assert told == [(0, 2), (1, 2)]
+    study_job(job_of(data("1"), data("2")), lambda done, of: told.append((done, of)))
+    assert told == [(0, 2), (1, 2), (2, 2)]
 
 
 def test_it_stops_when_it_is_asked_to():
+    told = []
     with pytest.raises(Cancelled):
-        study_job(job_of(data("1"), data("2"), data("3")), lambda done, _: done < 1)
+        study_job(job_of(data("1"), data("2"), data("3")), stop_at(1, told))
+    assert told == [0, 1]

@@ -2,12 +2,12 @@
 
 import pytest
 
-from configurator.order.studied import Cancelled
+from configurator.long_work import Cancelled
 from configurator.order.take_off import take_off
 from configurator.order.tally import tally_job
 from configurator.order.uniform import made_uniform, offered_width, uniform
 from tests.openings import RAIL
-from tests.order.cases import data, job_of
+from tests.order.cases import data, job_of, stop_at
 
 
 def said(*openings, **facts):
@@ -84,8 +84,8 @@ def test_where_nothing_is_offered_nothing_is_made():
 def test_every_question_is_told_of_and_can_be_the_last():
     job = job_of(NARROW, WIDE)
     told = []
-    found = uniform(tally_job(job), job.job, lambda done, total: told.append((done, total)) or True)
+    found = uniform(tally_job(job), job.job, lambda done, total: told.append((done, total)))
     assert found == uniform(tally_job(job), job.job)
     assert [done for done, _ in told] == list(range(len(told)))
     with pytest.raises(Cancelled):
-        uniform(tally_job(job), job.job, lambda *_: False)
+        uniform(tally_job(job), job.job, stop_at(0))

@@ -11,8 +11,8 @@ from configurator.intake.fields import Unit
 from configurator.intake.rows import RowRead, rows_steps
 from configurator.intake.sheet import IntakeError, sheet_steps
 from configurator.intake.sizes import PairWidth, SizeOrder
-from configurator.intake.steps import Steps
 from configurator.intake.table import ScheduleTable, corrected, schedule_table
+from configurator.long_work import Steps
 from configurator.model import Job, Opening
 from configurator.ui.schedule.chunks import Chunks
 from configurator.ui.session import Session

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from configurator.long_work import Progress
 from configurator.model import Job, Opening, Revision
 from configurator.order.changes_document import changes_document
 from configurator.order.document import Document
@@ -23,7 +24,6 @@ from configurator.order.revisions import (
 from configurator.order.saying import Said
 from configurator.order.schedule import schedule_table
 from configurator.order.spare import NO_SPARE, Spare, parse_spare
-from configurator.order.studied import Progress
 from configurator.order.submittal import submittal_document
 from configurator.order.take_off import TakeOff, take_off
 from configurator.order.tally import Tally

@@ -8,7 +8,7 @@ from typing import Any
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
-from configurator.order.studied import Cancelled, Progress
+from configurator.long_work import Cancelled, Progress
 
 Work = Callable[[Progress], Any]
 LOOKED_AFTER = 40
@@ -118,6 +118,7 @@ class _Run:
             self.error = error
         self.ended = True
 
-    def _note(self, done: int, total: int) -> bool:
+    def _note(self, done: int, total: int) -> None:
         self.done = (done, total)
-        return self.wanted
+        if not self.wanted:
+            raise Cancelled

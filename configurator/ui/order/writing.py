@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from PySide6.QtWidgets import QFileDialog
 
-from configurator.order.studied import Progress
+from configurator.long_work import Progress
 from configurator.ui.order.desk import Counted, document_of
 
 if TYPE_CHECKING:

@@ -8,7 +8,7 @@ from PySide6.QtCore import QCoreApplication, QObject, Signal
 
 from configurator.drawing.pages.page import Page
 from configurator.export.pages import write_pages
-from configurator.order.studied import Cancelled
+from configurator.long_work import Cancelled
 
 
 class SheetWriting(QObject):

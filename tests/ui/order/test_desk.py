@@ -2,10 +2,10 @@
 
 import pytest
 
+from configurator.long_work import Cancelled, unwatched
 from configurator.order.spare import NO_SPARE
-from configurator.order.studied import Cancelled
 from configurator.ui.order.desk import Desk, document_of, frozen
-from tests.order.cases import data, job_of
+from tests.order.cases import data, job_of, stop_at
 
 NARROW, WIDE = data("1", quantity=4), data("2", hinge={"width": 4.5})
 
@@ -14,10 +14,6 @@ def prices(tmp_path, text):
     path = tmp_path / "prices.csv"
     path.write_text(text)
     return path
-
-
-def always(done, total):
-    return True
 
 
 def test_the_proof_stands_in_one_line():
@@ -70,11 +66,11 @@ def test_a_list_that_does_not_fit_the_order_says_which_rows(tmp_path):
 
 def test_the_offer_says_what_it_costs_with_the_users_own_prices(tmp_path):
     desk, job = Desk(), job_of(NARROW, WIDE)
-    (offer,) = desk.offers(desk.count(job), always)
+    (offer,) = desk.offers(desk.count(job), unwatched)
     assert offer.cost == ""
     assert [one.hinge.width for one in offer.openings] == [4.5, 4.5]
     desk.take_prices(prices(tmp_path, "width,price\n4,2\n4.5,3\n"))
-    (offer,) = desk.offers(desk.count(job), always)
+    (offer,) = desk.offers(desk.count(job), unwatched)
     assert offer.cost == "Now: Total 33.00, every line priced. Then: Total 45.00, every line priced."
 
 
@@ -84,7 +80,7 @@ def test_where_no_one_width_does_there_is_nothing_to_take(tmp_path):
     deep = data("2", obstructions=[rail], use={"wanted_angle": 180})
     desk = Desk()
     desk.take_prices(prices(tmp_path, "price\n2\n"))
-    (offer,) = desk.offers(desk.count(job_of(tight, deep)), always)
+    (offer,) = desk.offers(desk.count(job_of(tight, deep)), unwatched)
     assert offer.openings == ()
     assert offer.cost == ""
 
@@ -93,7 +89,7 @@ def test_asking_can_be_stopped():
     desk = Desk()
     counted = desk.count(job_of(NARROW, WIDE))
     with pytest.raises(Cancelled):
-        desk.offers(counted, lambda *_: False)
+        desk.offers(counted, stop_at(0))
 
 
 def test_a_frozen_order_shows_what_changed_with_its_own_allowance():

@@ -106,9 +106,8 @@ def test_writing_is_stopped_and_the_file_before_stays(qtbot, page, tmp_path, mon
 
     def slowly(document, target, progress):
         def watched(done, total):
-            while progress(done, total):
-                pass
-            return False
+            while True:
+                progress(done, total)
 
         write_document(document, target, watched)
 
