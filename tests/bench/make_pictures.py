@@ -81,7 +81,8 @@ def main() -> None:
     folder.mkdir(parents=True, exist_ok=True)
     application = new_application()
     picture_of_window(application, folder / "window.png")
-    picture_of_window(application, folder / "window-client.png", page="client")
+    for page in ("client", "schedule", "order", "practice"):
+        picture_of_window(application, folder / f"window-{page}.png", page=page)
     picture_of_a_word(application, folder / "window-words.png")
     # Last of the windows: the application keeps the dark theme.
     picture_of_window(application, folder / "window-dark.png", dark=True)
