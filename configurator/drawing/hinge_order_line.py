@@ -5,11 +5,8 @@ from dataclasses import dataclass
 
 from configurator.drawing.hinge_words import screw_words, spelled_value
 from configurator.model import Opening
-from configurator.order.goods import HANDED
-from configurator.order.hinges_of import hand_of_leaf
-from configurator.rules.asked import NOTHING_ASKED
 from configurator.rules.count import pairs
-from configurator.rules.finding import Reason
+from configurator.rules.hinge_items import HANDED, HingeItem, LeafItem, hinge_items, screws_of_items
 from configurator.rules.specification import LeafSpecification
 from configurator.rules.usual import use_of
 from configurator.rules.wording import counted
@@ -17,7 +14,8 @@ from configurator.study.records import Study
 from configurator.units import Display, format_decimal
 
 INCHES = Display()
-"""An order names the goods in inches, whatever the screen shows."""
+"""An order names the hinges in inches, whatever the screen shows."""
+NOTHING_TO_ORDER = "nothing can be ordered, no hinge width to be had does what this opening asks."
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,8 +32,18 @@ def order_lines(study: Study) -> tuple[OrderLine, ...]:
 
     Quantities are for all openings alike; a size is height x open width, inches.
     """
-    leaves = study.specification.leaves
-    return tuple(line for leaf in leaves for line in _leaf_lines(leaf, study.opening, len(leaves) > 1))
+    items = hinge_items(study.specification, study.opening)
+    screws = screws_of_items(items, study.opening.quantity)
+    lines: list[OrderLine] = []
+    for leaf in study.specification.leaves:
+        where = _where(leaf, study)
+        if not leaf.can_be_had:
+            lines.append(OrderLine(leaf.leaf, f"{where}: {NOTHING_TO_ORDER}", False))
+        for item, share in zip(items, screws, strict=True):
+            if item.leaf == leaf.leaf:
+                text = f"{where}: {_line(item, share, leaf, study.opening)}"
+                lines.append(OrderLine(leaf.leaf, text, True))
+    return tuple(lines)
 
 
 def order_text(study: Study) -> str:
@@ -46,7 +54,8 @@ def order_text(study: Study) -> str:
 def order_cautions(study: Study) -> tuple[str, ...]:
     """Return what to heed before ordering: errors that stand, what a label asks, what is not known."""
     said = []
-    errors = sum(one.severity == "error" for one in study.specification.findings)
+    findings = study.specification.findings
+    errors = sum(one.severity == "error" for one in findings)
     if errors:
         stand = "stands" if errors == 1 else "stand"
         said.append(
@@ -57,82 +66,57 @@ def order_cautions(study: Study) -> tuple[str, ...]:
             "Labelled fire door: its listing and the authority having jurisdiction decide, and the program "
             "does not know the listing."
         )
-    if len(study.specification.leaves) > 1 and _wired(study.opening) is not None:
-        said.append("One hinge carries wires: say with the order on which leaf.")
+    said += [one.message for one in findings if one.code == "electric hinge leaf"]
     return tuple(said)
 
 
-def _leaf_lines(leaf: LeafSpecification, opening: Opening, named: bool) -> tuple[OrderLine, ...]:
-    where = f"{opening.mark}, {leaf.leaf} leaf" if named else opening.mark
-    if leaf.parts["width"].value is None:
-        text = f"{where}: nothing can be ordered, no hinge width to be had does what this opening asks."
-        return (OrderLine(leaf.leaf, text, False),)
-    count, wired = leaf.parts["count"].value, _wired(opening)
-    split = wired is not None and not named and wired <= count
-    words = _words(leaf, opening)
-    lines = []
-    if plain := count - split:
-        lines.append(OrderLine(leaf.leaf, f"{where}: {_line(leaf.parts, opening, plain, words)}", True))
-    if split:
-        electric = (*words, f"electric: carries wires, hinge {wired} from the top")
-        lines.append(OrderLine(leaf.leaf, f"{where}: {_line(leaf.parts, opening, 1, electric)}", True))
-    return tuple(lines)
+def _where(leaf: LeafSpecification, study: Study) -> str:
+    mark = study.opening.mark
+    return f"{mark}, {leaf.leaf} leaf" if len(study.specification.leaves) > 1 else mark
 
 
-def _wired(opening: Opening) -> int | None:
-    return (opening.hinge or NOTHING_ASKED).electric
-
-
-def _line(parts: Mapping[str, Reason], opening: Opening, count: int, words: tuple[str, ...]) -> str:
-    total = count * opening.quantity
+def _line(item: LeafItem, screws: Mapping[str, int], leaf: LeafSpecification, opening: Opening) -> str:
+    total = item.count * opening.quantity
     openings = f" for {opening.quantity} openings alike" if opening.quantity > 1 else ""
-    share = _share(parts["screws"].value, count, parts["count"].value)
-    screws = screw_words(share, parts["height"].value, opening.quantity)
+    wired = f"electric: carries wires, hinge {leaf.electric} from the top" if item.hinge.electric else ""
+    words = (*_words(item.hinge), wired, screw_words(screws, item.hinge.height))
     noun = "hinge" if total == 1 else "hinges"
-    return f"{total} each ({pairs(total)}) {noun}{openings}, " + ", ".join((*words, screws))
+    return f"{total} each ({pairs(total)}) {noun}{openings}, " + ", ".join(word for word in words if word)
 
 
-def _share(screws: Mapping[str, int], count: int, of: int) -> dict[str, int]:
-    """Return the screws that go with `count` hinges of a set of `of`; a share that is not whole goes up."""
-    return {kind: -(-number * count // of) for kind, number in screws.items()}
-
-
-def _words(leaf: LeafSpecification, opening: Opening) -> tuple[str, ...]:
-    """Return the line's words after the quantity, from the size to what its label asks."""
-    parts = leaf.parts
+def _words(hinge: HingeItem) -> tuple[str, ...]:
+    """Return the line's words after the quantity, from the size to what its label asks; some may be ""."""
 
     def said(key: str) -> str:
-        return spelled_value(key, parts[key].value, INCHES)
+        return spelled_value(key, getattr(hinge, key), INCHES)
 
-    words = (
-        INCHES.size(parts["height"].value, parts["width"].value),
-        f"ANSI/BHMA A156.1 {parts['type'].value}" if parts["type"].value else "",
+    return (
+        INCHES.size(hinge.height, hinge.width),
+        f"ANSI/BHMA A156.1 {hinge.type}" if hinge.type else "",
         said("mounting"),
         said("weight"),
         said("bearing"),
-        f"leaf {format_decimal(parts['leaf_thickness'].value)} thick",
+        f"leaf {format_decimal(hinge.leaf_thickness)} thick",
         said("knuckles"),
-        _metal_and_finish(parts),
+        _metal_and_finish(hinge),
         said("pin"),
-        "security stud" if parts["security_stud"].value else "",
+        "security stud" if hinge.security_stud else "",
         said("tip"),
         said("corner"),
-        _hand(leaf, opening),
-        "for a labelled fire door" if use_of(opening.use, "fire_rated") else "",
+        _hand(hinge),
+        "for a labelled fire door" if hinge.fire else "",
     )
-    return tuple(word for word in words if word)
 
 
-def _metal_and_finish(parts: Mapping[str, Reason]) -> str:
-    metal = spelled_value("base_metal", parts["base_metal"].value, INCHES)
-    alloy = f" {parts['alloy'].value}" if parts["alloy"].value else ""
-    number, us = parts["finish_bhma"].value, parts["finish_us"].value
+def _metal_and_finish(hinge: HingeItem) -> str:
+    metal = spelled_value("base_metal", hinge.base_metal, INCHES)
+    alloy = f" {hinge.alloy}" if hinge.alloy else ""
+    number, us = hinge.finish_bhma, hinge.finish_us
     code = f" ({us})" if number and us else us or ""
     return f"{metal}{alloy}, finish {number or ''}{code}" if number or us else f"{metal}{alloy}"
 
 
-def _hand(leaf: LeafSpecification, opening: Opening) -> str:
-    if leaf.parts["mounting"].value not in HANDED:
+def _hand(hinge: HingeItem) -> str:
+    if hinge.mounting not in HANDED:
         return ""
-    hand = hand_of_leaf(opening.hand, leaf.leaf)
-    return f"hand {hand}" if hand else "hand not known"
+    return f"hand {hinge.hand}" if hinge.hand else "hand not known"

@@ -24,6 +24,8 @@ MARK_WORDS: Mapping[Mark, str] = {
 CODES_SAY = "The US code says only what it looks like, the BHMA number also what it is made of."
 BOTH_LEAVES = "What is given by hand holds for both leaves."
 COUNT_OF_BOTH = "A number given by hand is for the whole opening; of two leaves it says nothing about either."
+SCREWS_OF_BOTH = "A number given by hand is for the whole opening; the hinges of both leaves share it alike."
+ELECTRIC_OF_BOTH = "Of both leaves together one hinge carries wires."
 NEVER_MATCHES = "Oxidised: it does not match from one item, maker or metal to the next."
 
 
@@ -120,7 +122,7 @@ def cited(source: str, mark: Mark) -> str:
 
 
 def _leaf(leaf: LeafSpecification, study: Study, display: Display, standard: Hinge) -> LeafParts:
-    parts = {**leaf.parts, "electric": _electric(study.opening)}
+    parts = {**leaf.parts, "electric": _electric(leaf, study)}
     by_hand = given_by_hand(study.opening)
     one = len(study.specification.leaves) == 1
     rows = tuple(
@@ -166,11 +168,20 @@ def _remark(part: Part, parts: Mapping[str, Reason]) -> str:
 
 
 def _of_both(part: Part) -> str:
-    return COUNT_OF_BOTH if part.keys == ("count",) else BOTH_LEAVES
+    own = {"count": COUNT_OF_BOTH, "screws": SCREWS_OF_BOTH, "electric": ELECTRIC_OF_BOTH}
+    return own.get(part.keys[0], BOTH_LEAVES)
 
 
-def _electric(opening: Opening) -> Reason:
-    which = (opening.hinge or NOTHING_ASKED).electric
+def _electric(leaf: LeafSpecification, study: Study) -> Reason:
+    """Return which hinge of that leaf carries wires, and why none does where it is another leaf's."""
+    which = (study.opening.hinge or NOTHING_ASKED).electric
+    other = next((one.leaf for one in study.specification.leaves if one.electric is not None), None)
     if which is None:
-        return reason(None, "asked for only where the door's hardware needs wires", practice("electric"))
-    return reason(which, f"chosen by hand; usual is {words_of('electric')}", practice("electric"))
+        words = "asked for only where the door's hardware needs wires"
+    elif leaf.electric is not None:
+        words = f"chosen by hand; usual is {words_of('electric')}"
+    elif other is not None:
+        words = f"hinge {which} of the {other} leaf carries wires"
+    else:
+        words = f"chosen by hand, but no leaf has a hinge {which}"
+    return reason(leaf.electric, words, practice("electric"))

@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from configurator.rules.count import pairs
-from configurator.rules.fastening import screw_row
+from configurator.rules.fastening import screw_row, screws_in_words
 from configurator.rules.finding import Reason
 from configurator.rules.finish import finishes
 from configurator.rules.wording import counted
@@ -52,7 +52,7 @@ def _spelled(key: str, value: Any, display: Display) -> str:
         case "knuckles":
             return f"{value} knuckles"
         case "screws":
-            return " and ".join(f"{count} {kind}" for kind, count in value.items() if count) or "none"
+            return screws_in_words(value)
     return _plain_word(key, str(value))
 
 
@@ -93,14 +93,12 @@ def finish_words(number: str | None, us: str | None, metal: str) -> str:
     return f"{number}{code}, {row.look}: {row.words}, on {_METALS.get(row.metal, row.metal)}"
 
 
-def screw_words(counts: Mapping[str, int], height: float, each: int = 1) -> str:
-    """Write screws with their usual sizes for a hinge of that height, inches, `each` times over."""
+def screw_words(counts: Mapping[str, int], height: float) -> str:
+    """Write screws with their usual sizes for a hinge of that height, inches."""
     row = screw_row(height)
     sizes = {"machine": row.machine, "wood": row.wood}
     written = [
-        f"{count * each} {kind} screws {sizes.get(kind, '')}".strip()
-        for kind, count in counts.items()
-        if count
+        f"{count} {kind} screws {sizes.get(kind, '')}".strip() for kind, count in counts.items() if count
     ]
     return " and ".join(written) or "no screws"
 

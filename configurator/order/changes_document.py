@@ -4,9 +4,9 @@ from typing import Any
 
 from configurator.model import JobFacts
 from configurator.order.document import Column, Document, Table, heading_of
-from configurator.order.goods import Goods, goods_as_data
 from configurator.order.line_words import detail_words, hinge_words, metal_words, screws_each_words
 from configurator.order.revisions import Changes, OpeningChange, Taken
+from configurator.rules.hinge_items import HingeItem
 
 _LINE_COLUMNS = (
     Column("order", "Order", "count", 6),
@@ -37,12 +37,12 @@ def changes_document(changes: Changes, facts: JobFacts | None = None) -> Documen
             line.back,
             line.was,
             line.now,
-            line.goods.size,
-            line.goods.type,
-            hinge_words(line.goods),
-            metal_words(line.goods),
-            detail_words(line.goods),
-            screws_each_words(line.goods),
+            line.hinge.size,
+            line.hinge.type,
+            hinge_words(line.hinge),
+            metal_words(line.hinge),
+            detail_words(line.hinge),
+            screws_each_words(line.hinge),
         )
         for line in changes.lines
     )
@@ -65,8 +65,8 @@ def changes_as_data(changes: Changes) -> dict[str, Any]:
                 "return": one.back,
                 "was": one.was,
                 "now": one.now,
-                **goods_as_data(one.goods),
-                "screws_each": {kind: str(number) for kind, number in one.goods.screws},
+                **one.hinge.as_data(),
+                "screws_each": {kind: str(number) for kind, number in one.hinge.screws},
             }
             for one in changes.lines
         ],
@@ -89,12 +89,12 @@ def _opening_cells(one: OpeningChange) -> tuple[str | None, ...]:
 
 
 def _taken_words(taken: Taken) -> str | None:
-    return ", ".join(f"{count} x {_short(goods)}" for goods, count in taken) or None
+    return ", ".join(f"{count} x {_short(hinge)}" for hinge, count in taken) or None
 
 
-def _short(goods: Goods) -> str:
-    return f"{goods.size} {goods.finish_bhma or goods.finish_us or ''}".strip()
+def _short(hinge: HingeItem) -> str:
+    return f"{hinge.size} {hinge.finish_bhma or hinge.finish_us or ''}".strip()
 
 
 def _taken_as_data(taken: Taken) -> list[dict[str, Any]]:
-    return [{"quantity": count, **goods_as_data(goods)} for goods, count in taken]
+    return [{"quantity": count, **hinge.as_data()} for hinge, count in taken]

@@ -19,10 +19,10 @@ from configurator.order.document import (
     heading_of,
     listed,
 )
-from configurator.order.goods import Goods
 from configurator.order.line_words import detail_words, hinge_words
 from configurator.order.schedule import NOT_WORKED_OUT, schedule_table
 from configurator.order.tally import Tally
+from configurator.rules.hinge_items import HingeItem
 from configurator.rules.usual import use_of
 from configurator.rules.wording import degrees, feet, inches
 from configurator.tables import HardwareGroupRow, table
@@ -123,8 +123,8 @@ def _items(one: Tally) -> tuple[tuple[HardwareItem, int], ...]:
 
 
 def _hung(one: Tally) -> Iterator[tuple[HardwareItem, int]]:
-    for piece in one.pieces:
-        yield _hinge(piece.goods), piece.count
+    for item in one.items:
+        yield _hinge(item.hinge), item.count
     if one.fault is not None:
         yield _item("hinge", f"hinges {NOT_WORKED_OUT}", remark=one.fault), 0
     for left in one.left_out:
@@ -135,11 +135,11 @@ def _hung(one: Tally) -> Iterator[tuple[HardwareItem, int]]:
             yield _item("hinge", "no hinge to be had", remark=left.words), 0
 
 
-def _hinge(goods: Goods) -> HardwareItem:
-    finish = goods.finish_bhma or goods.finish_us or ""
-    remark = f"{hinge_words(goods)}; {detail_words(goods)}; {goods.screw_kinds} screws"
+def _hinge(hinge: HingeItem) -> HardwareItem:
+    finish = hinge.finish_bhma or hinge.finish_us or ""
+    remark = f"{hinge_words(hinge)}; {detail_words(hinge)}; {hinge.screw_kinds} screws"
     return _item(
-        "hinge", goods.item, goods.size, goods.type or "", f"{goods.base_metal} {finish}".strip(), remark
+        "hinge", hinge.item, hinge.size, hinge.type or "", f"{hinge.base_metal} {finish}".strip(), remark
     )
 
 

@@ -4,10 +4,10 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import fields
 from typing import Any
 
-from configurator.order.goods import Goods
 from configurator.order.lines import OrderLine
 from configurator.order.saying import Said, named
 from configurator.rules.finding import finding
+from configurator.rules.hinge_items import HingeItem
 from configurator.tables import practice
 
 DIFFERENCES: Mapping[str, tuple[str, ...]] = {
@@ -26,7 +26,7 @@ DIFFERENCES: Mapping[str, tuple[str, ...]] = {
     "screws": ("screws",),
 }
 """What a slip may be in, and the fields that follow from it; widths are for the uniform findings."""
-_ALL = tuple(each.name for each in fields(Goods))
+_ALL = tuple(each.name for each in fields(HingeItem))
 
 
 def near_alike(lines: Sequence[OrderLine]) -> tuple[Said, ...]:
@@ -38,9 +38,9 @@ def _differing_in(name: str, keys: tuple[str, ...], lines: Sequence[OrderLine]) 
     others = tuple(key for key in _ALL if key not in keys)
     groups: dict[tuple[Any, ...], list[OrderLine]] = {}
     for line in lines:
-        groups.setdefault(tuple(getattr(line.goods, key) for key in others), []).append(line)
+        groups.setdefault(tuple(getattr(line.hinge, key) for key in others), []).append(line)
     for group in groups.values():
-        if len({getattr(line.goods, keys[0]) for line in group}) == len(group) > 1:
+        if len({getattr(line.hinge, keys[0]) for line in group}) == len(group) > 1:
             yield _note(name, keys[0], group)
 
 
@@ -57,8 +57,8 @@ def _note(name: str, key: str, group: Sequence[OrderLine]) -> Said:
 
 def _value(line: OrderLine, key: str) -> str:
     if key == "screws":
-        return line.goods.screw_kinds
-    value = getattr(line.goods, key)
+        return line.hinge.screw_kinds
+    value = getattr(line.hinge, key)
     if isinstance(value, bool):
         return "yes" if value else "no"
     return "none known" if value is None else f"{value:g}" if isinstance(value, float) else str(value)

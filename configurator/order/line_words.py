@@ -3,44 +3,44 @@
 from collections.abc import Mapping
 
 from configurator.order.document import listed
-from configurator.order.goods import Goods
 from configurator.order.lines import OrderLine
+from configurator.rules.hinge_items import HingeItem
 from configurator.units import format_decimal
 
 BEARINGS = {"ball": "antifriction bearing", "plain": "plain bearing"}
 
 
-def hinge_words(goods: Goods) -> str:
+def hinge_words(hinge: HingeItem) -> str:
     """Return what kind of hinge it is."""
     said = (
-        "electric: carries wires" if goods.electric else "",
-        goods.mounting,
-        f"{goods.weight} weight",
-        BEARINGS.get(goods.bearing, goods.bearing),
-        f"leaf {format_decimal(goods.leaf_thickness)}",
-        f"{goods.knuckles} knuckles",
-        f"hand {goods.hand}" if goods.hand else "",
-        "for a labelled fire door" if goods.fire else "",
+        "electric: carries wires" if hinge.electric else "",
+        hinge.mounting,
+        f"{hinge.weight} weight",
+        BEARINGS.get(hinge.bearing, hinge.bearing),
+        f"leaf {format_decimal(hinge.leaf_thickness)}",
+        f"{hinge.knuckles} knuckles",
+        f"hand {hinge.hand}" if hinge.hand else "",
+        "for a labelled fire door" if hinge.fire else "",
     )
     return ", ".join(word for word in said if word)
 
 
-def metal_words(goods: Goods) -> str:
+def metal_words(hinge: HingeItem) -> str:
     """Return metal and finish, as `steel, 652 (US26D)`."""
-    metal = f"{goods.base_metal} {goods.alloy}" if goods.alloy else goods.base_metal
-    us = f" ({goods.finish_us})" if goods.finish_us and goods.finish_bhma else goods.finish_us or ""
-    return f"{metal}, {goods.finish_bhma or ''}{us}" if goods.finish_bhma or us else metal
+    metal = f"{hinge.base_metal} {hinge.alloy}" if hinge.alloy else hinge.base_metal
+    us = f" ({hinge.finish_us})" if hinge.finish_us and hinge.finish_bhma else hinge.finish_us or ""
+    return f"{metal}, {hinge.finish_bhma or ''}{us}" if hinge.finish_bhma or us else metal
 
 
-def detail_words(goods: Goods) -> str:
+def detail_words(hinge: HingeItem) -> str:
     """Return pin, tip and corner."""
-    stud = ", security stud" if goods.security_stud else ""
-    return f"{goods.pin} pin{stud}, {goods.tip} tip, {goods.corner} corner"
+    stud = ", security stud" if hinge.security_stud else ""
+    return f"{hinge.pin} pin{stud}, {hinge.tip} tip, {hinge.corner} corner"
 
 
-def screws_each_words(goods: Goods) -> str:
+def screws_each_words(hinge: HingeItem) -> str:
     """Return the screws with one hinge, as `4 machine, 4 wood`: hinges can differ in these alone."""
-    return ", ".join(f"{number} {kind}" for kind, number in goods.screws if number) or "none"
+    return ", ".join(f"{number} {kind}" for kind, number in hinge.screws if number) or "none"
 
 
 def screw_words(screws: Mapping[str, int]) -> str:

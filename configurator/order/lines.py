@@ -5,10 +5,10 @@ from dataclasses import dataclass
 from math import ceil
 from typing import Any
 
-from configurator.order.goods import Goods, goods_as_data, sort_key
 from configurator.order.spare import NO_SPARE, Spare
 from configurator.order.tally import Tally
 from configurator.rules.count import pairs
+from configurator.rules.hinge_items import HingeItem, sort_key
 from configurator.rules.wording import counted
 
 UNIT = "each"
@@ -22,7 +22,7 @@ class OrderLine:
     """
 
     number: int
-    goods: Goods
+    hinge: HingeItem
     needed: int
     spare: int
     by_mark: Mapping[str, int]
@@ -41,7 +41,7 @@ class OrderLine:
     def screws(self) -> dict[str, int]:
         """Screws of each kind for the whole line, spare hinges included; a part of a screw goes up."""
         found = {"machine": 0, "wood": 0}
-        for kind, each in self.goods.screws:
+        for kind, each in self.hinge.screws:
             found[kind] = ceil(each * self.quantity)
         return found
 
@@ -50,7 +50,7 @@ class OrderLine:
         return {
             "quantity": self.quantity,
             "unit": UNIT,
-            **goods_as_data(self.goods),
+            **self.hinge.as_data(),
             "screws": self.screws,
             "marks": list(self.by_mark),
             "line": self.number,
@@ -63,17 +63,17 @@ class OrderLine:
 
 def order_lines(tallies: Iterable[Tally], spare: Spare = NO_SPARE) -> tuple[OrderLine, ...]:
     """Return the lines of many openings, in the order of their size and then of what distinguishes them."""
-    grouped: dict[Goods, dict[str, int]] = {}
+    grouped: dict[HingeItem, dict[str, int]] = {}
     for one in tallies:
-        for piece in one.pieces:
-            by_mark = grouped.setdefault(piece.goods, {})
-            by_mark[one.mark] = by_mark.get(one.mark, 0) + piece.count * one.opening.quantity
+        for item in one.items:
+            by_mark = grouped.setdefault(item.hinge, {})
+            by_mark[one.mark] = by_mark.get(one.mark, 0) + item.count * one.opening.quantity
     return tuple(
-        _line(number, goods, grouped[goods], spare)
-        for number, goods in enumerate(sorted(grouped, key=sort_key), 1)
+        _line(number, hinge, grouped[hinge], spare)
+        for number, hinge in enumerate(sorted(grouped, key=sort_key), 1)
     )
 
 
-def _line(number: int, goods: Goods, by_mark: Mapping[str, int], spare: Spare) -> OrderLine:
+def _line(number: int, hinge: HingeItem, by_mark: Mapping[str, int], spare: Spare) -> OrderLine:
     needed = sum(by_mark.values())
-    return OrderLine(number, goods, needed, spare.of(needed), by_mark)
+    return OrderLine(number, hinge, needed, spare.of(needed), by_mark)

@@ -4,7 +4,6 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any, Literal
 
-from configurator.order.hinges_of import can_be_had
 from configurator.order.studied import NotStudied, Studied
 from configurator.rules.specification import LeafSpecification
 from configurator.study.records import Study
@@ -55,7 +54,7 @@ def _left_out(studied: Studied) -> Iterator[NotOrdered]:
         yield NotOrdered(mark, quantity, "", "hung otherwise", _why_hung_otherwise(studied), 0)
     else:
         for leaf in studied.specification.leaves:
-            if not can_be_had(leaf):
+            if not leaf.can_be_had:
                 yield _without_hinge(studied, leaf)
 
 

@@ -14,7 +14,6 @@ from configurator.order.document import (
     heading_of,
     listed,
 )
-from configurator.order.goods import CONTRACT_KEYS
 from configurator.order.line_words import (
     detail_words,
     hinge_words,
@@ -27,6 +26,7 @@ from configurator.order.not_ordered import NotOrdered
 from configurator.order.prices import Priced
 from configurator.order.take_off import TakeOff
 from configurator.rules.count import pairs
+from configurator.rules.hinge_items import CONTRACT_KEYS
 
 NOT_ORDERED = "not ordered"
 _TITLES = {
@@ -114,9 +114,9 @@ _MONEY = (
 def _line_cells(line: OrderLine) -> tuple[Cell, ...]:
     screws = line.screws
     start = (line.number, line.quantity, UNIT, pairs(line.quantity))
-    goods = tuple(getattr(line.goods, key) for key in CONTRACT_KEYS)
+    what = tuple(getattr(line.hinge, key) for key in CONTRACT_KEYS)
     end = (screws["machine"], screws["wood"], marks_words(line, MOST_IN_CELL), line.needed, line.spare, None)
-    return (*start, *goods, *end)
+    return (*start, *what, *end)
 
 
 def _money(line: OrderLine, priced: Priced | None) -> tuple[Cell, ...]:
@@ -168,17 +168,17 @@ def _in_all(order: TakeOff, priced: Priced | None, columns: Sequence[Column]) ->
 
 
 def _paper_cells(line: OrderLine) -> tuple[Cell, ...]:
-    goods = line.goods
+    hinge = line.hinge
     return (
         line.number,
         line.quantity,
         pairs(line.quantity),
         line.spare,
-        goods.size,
-        goods.type or "none known",
-        hinge_words(goods),
-        metal_words(goods),
-        detail_words(goods),
+        hinge.size,
+        hinge.type or "none known",
+        hinge_words(hinge),
+        metal_words(hinge),
+        detail_words(hinge),
         screw_words(line.screws),
         marks_words(line, MOST_ON_PAPER),
     )
@@ -205,7 +205,7 @@ def _marks(order: TakeOff) -> Table:
         Column("hinges", "Hinges", "count", 8),
     )
     rows = tuple(
-        (line.number, line.goods.size, mark, count)
+        (line.number, line.hinge.size, mark, count)
         for line in order.lines
         for mark, count in line.by_mark.items()
     )

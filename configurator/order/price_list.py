@@ -11,7 +11,7 @@ from typing import Any, Literal, get_args
 from configurator.cells import unshield
 from configurator.model.faults import Fault
 from configurator.model.words import Alloy, BaseMetal, Bearing, Corner, Hand, Mounting, Pin, Tip, Weight
-from configurator.order.goods import ELECTRIC_HINGE, HINGE, Goods
+from configurator.rules.hinge_items import ELECTRIC_HINGE, HINGE, HingeItem
 from configurator.units import TOLERANCE, LengthError, parse_length
 
 PriceUnit = Literal["each", "pair"]
@@ -39,9 +39,9 @@ class PriceRow:
     price: Decimal
     unit: PriceUnit
 
-    def fits(self, goods: Goods) -> bool:
+    def fits(self, hinge: HingeItem) -> bool:
         """Say whether a hinge is all that the row asks; upper and lower case are the same."""
-        return all(_same(value, _of(goods, column)) for column, value in self.asks.items())
+        return all(_same(value, _of(hinge, column)) for column, value in self.asks.items())
 
 
 @dataclass(frozen=True, slots=True)
@@ -176,8 +176,8 @@ def _folded(value: Any) -> Any:
     return value.casefold() if isinstance(value, str) else value
 
 
-def _of(goods: Goods, column: str) -> Any:
-    return goods.screw_kinds if column == "screws" else getattr(goods, column)
+def _of(hinge: HingeItem, column: str) -> Any:
+    return hinge.screw_kinds if column == "screws" else getattr(hinge, column)
 
 
 def _length(cell: str) -> float:

@@ -83,7 +83,7 @@ def price_order(lines: Iterable[OrderLine], prices: PriceList) -> Priced:
 
 
 def _most_particular(line: OrderLine, prices: PriceList) -> list[PriceRow]:
-    fitting = [row for row in prices.rows if row.fits(line.goods)]
+    fitting = [row for row in prices.rows if row.fits(line.hinge)]
     most = max((len(row.asks) for row in fitting), default=0)
     return [row for row in fitting if len(row.asks) == most]
 
@@ -98,6 +98,6 @@ def _tie(line: OrderLine, rows: list[PriceRow]) -> Fault:
     places = " and ".join(str(row.line) for row in rows)
     return Fault(
         f"lines {places}",
-        f"they fit the order's line {line.number} ({line.goods.size}) equally well; give one of them a "
+        f"they fit the order's line {line.number} ({line.hinge.size}) equally well; give one of them a "
         "further column, or take one out",
     )

@@ -8,16 +8,16 @@ from typing import Any, Literal
 
 from configurator.model import Job, Opening, OrderedLine, Revision
 from configurator.model.faults import Fault
-from configurator.order.goods import Goods, sort_key
 from configurator.order.lines import OrderLine
 from configurator.order.spare import NO_SPARE, Spare, parse_spare
 from configurator.order.take_off import TakeOff
+from configurator.rules.hinge_items import HingeItem, sort_key
 from configurator.rules.wording import counted
 
 NOT_ABOUT_THE_DOOR = {"status", "notes", "questions", "location"}
 """Keys of an opening that may change without the opening being another."""
 Kind = Literal["new", "gone", "other hinges", "changed, same hinges"]
-Taken = tuple[tuple[Goods, int], ...]
+Taken = tuple[tuple[HingeItem, int], ...]
 """Hinges of one mark by what they are, all its openings together."""
 
 
@@ -33,7 +33,7 @@ class RevisionError(ValueError):
 class LineChange:
     """One kind of hinge: how many were ordered and how many are wanted now, spare ones included."""
 
-    goods: Goods
+    hinge: HingeItem
     was: int
     now: int
 
@@ -144,10 +144,10 @@ def changes_since(revision: Revision, job: Job, order: TakeOff) -> Changes:
     revision's screws are no numbers.
     """
     was = {_thawed(line): line for line in revision.lines}
-    now = {line.goods: line for line in order.lines}
+    now = {line.hinge: line for line in order.lines}
     lines = (
-        LineChange(goods, _quantity(was.get(goods)), now[goods].quantity if goods in now else 0)
-        for goods in sorted({**was, **now}, key=sort_key)
+        LineChange(hinge, _quantity(was.get(hinge)), now[hinge].quantity if hinge in now else 0)
+        for hinge in sorted({**was, **now}, key=sort_key)
     )
     return Changes(
         revision.number,
@@ -169,7 +169,7 @@ def standing(job: Job, order: TakeOff) -> str:
         was = {_thawed(line): _quantity(line) for line in last.lines}
     except RevisionError:
         return f"{named} cannot be read"
-    now = {line.goods: line.quantity for line in order.lines}
+    now = {line.hinge: line.quantity for line in order.lines}
     return f"as kept in {named}" if was == now else f"not as kept in {named}"
 
 
@@ -183,30 +183,30 @@ def print_of(opening: Opening) -> str:
 
 
 def _frozen(line: OrderLine) -> OrderedLine:
-    given: dict[str, Any] = {each.name: getattr(line.goods, each.name) for each in fields(Goods)}
-    given["screws"] = {kind: str(number) for kind, number in line.goods.screws}
+    given: dict[str, Any] = {each.name: getattr(line.hinge, each.name) for each in fields(HingeItem)}
+    given["screws"] = {kind: str(number) for kind, number in line.hinge.screws}
     given |= {"spare": line.spare, "marks": dict(line.by_mark)}
     return OrderedLine.model_validate({key: value for key, value in given.items() if value is not None})
 
 
-def _thawed(line: OrderedLine) -> Goods:
-    given = {each.name: getattr(line, each.name) for each in fields(Goods)}
+def _thawed(line: OrderedLine) -> HingeItem:
+    given = {each.name: getattr(line, each.name) for each in fields(HingeItem)}
     try:
         screws = tuple((kind, Fraction(number)) for kind, number in sorted(line.screws.items()))
     except (ValueError, ZeroDivisionError):
         raise RevisionError(Fault("screws", f"{line.screws} are no numbers of screws")) from None
-    return Goods(**given | {"screws": screws})
+    return HingeItem(**given | {"screws": screws})
 
 
 def _quantity(line: OrderedLine | None) -> int:
     return 0 if line is None else sum(line.marks.values()) + line.spare
 
 
-def _by_mark(lines: Mapping[Goods, OrderedLine]) -> dict[str, Taken]:
+def _by_mark(lines: Mapping[HingeItem, OrderedLine]) -> dict[str, Taken]:
     found: dict[str, Taken] = {}
-    for goods in sorted(lines, key=sort_key):
-        for mark, count in lines[goods].marks.items():
-            found[mark] = (*found.get(mark, ()), (goods, count))
+    for hinge in sorted(lines, key=sort_key):
+        for mark, count in lines[hinge].marks.items():
+            found[mark] = (*found.get(mark, ()), (hinge, count))
     return found
 
 
@@ -214,7 +214,7 @@ def _now_by_mark(lines: Sequence[OrderLine]) -> dict[str, Taken]:
     found: dict[str, Taken] = {}
     for line in lines:
         for mark, count in line.by_mark.items():
-            found[mark] = (*found.get(mark, ()), (line.goods, count))
+            found[mark] = (*found.get(mark, ()), (line.hinge, count))
     return found
 
 
@@ -238,7 +238,7 @@ def _differs(was: Taken, now: Taken) -> Iterator[str]:
     """Name wherein the hinges of one mark differ: what they are, and how many."""
     if sum(count for _, count in was) != sum(count for _, count in now):
         yield "quantity"
-    for each in fields(Goods):
-        values = [{getattr(goods, each.name) for goods, _ in taken} for taken in (was, now)]
+    for each in fields(HingeItem):
+        values = [{getattr(hinge, each.name) for hinge, _ in taken} for taken in (was, now)]
         if was and now and values[0] != values[1]:
             yield each.name.replace("_", " ")

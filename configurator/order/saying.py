@@ -4,11 +4,11 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from configurator.order.goods import HANDED
 from configurator.order.not_ordered import NotOrdered
 from configurator.order.reconcile import Reconciliation
 from configurator.order.tally import Tally
 from configurator.rules.finding import SEVERITIES, Finding, finding
+from configurator.rules.hinge_items import HANDED
 from configurator.rules.wording import counted
 from configurator.tables import practice
 
@@ -16,6 +16,7 @@ MOST_NAMED = 6
 ABOUT_THE_ORDER = frozenset(
     {
         "changed since the order",
+        "electric hinge leaf",
         "electric hinge place",
         "finish differs from the lock",
         "hinge size swapped",
@@ -80,7 +81,7 @@ def of_hands(tallies: Iterable[Tally]) -> tuple[Said, ...]:
     without = tuple(
         one.mark
         for one in tallies
-        if one.opening.hand is None and any(piece.goods.mounting in HANDED for piece in one.pieces)
+        if one.opening.hand is None and any(item.hinge.mounting in HANDED for item in one.items)
     )
     if not without:
         return ()
@@ -89,22 +90,6 @@ def of_hands(tallies: Iterable[Tally]) -> tuple[Said, ...]:
         "Give the hand before ordering."
     )
     return (Said(finding("hand of the hinge", "error", message, practice("handed_hinge")), without),)
-
-
-def of_wires(tallies: Iterable[Tally]) -> tuple[Said, ...]:
-    """Return a warning where one hinge carries wires on an opening with two leaves: nobody said which."""
-    marks = tuple(
-        one.mark
-        for one in tallies
-        if len(one.leaves) > 1 and any(piece.goods.electric for piece in one.pieces)
-    )
-    if not marks:
-        return ()
-    message = (
-        "Of two leaves the electric hinge is counted on the first that has room for it: the active or the "
-        "upper one. Say with the order on which leaf it hangs."
-    )
-    return (Said(finding("electric hinge leaf", "warning", message, practice("electric")), marks),)
 
 
 def of_sums(sums: Reconciliation) -> tuple[Said, ...]:

@@ -41,7 +41,7 @@ def screw_totals(lines: Iterable[OrderLine], pack: int | None = None) -> tuple[S
     for line in lines:
         for kind, count in line.screws.items():
             if count:
-                key = (kind, _size(kind, line.goods.height), line.goods.base_metal)
+                key = (kind, _size(kind, line.hinge.height), line.hinge.base_metal)
                 found[key] = found.get(key, 0) + count
     return tuple(
         ScrewTotal(*key, count, None if pack is None else ceil(count / pack))

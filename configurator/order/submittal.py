@@ -158,7 +158,7 @@ def _heading_rows(one: Heading) -> Iterator[tuple[Cell, ...]]:
 
 
 def _line_row(line: OrderLine) -> tuple[Cell, ...]:
-    goods = line.goods
-    words = f"{hinge_words(goods)}; {detail_words(goods)}; {goods.screw_kinds} screws"
-    said = (goods.item, goods.size, goods.type, metal_words(goods), words)
+    hinge = line.hinge
+    words = f"{hinge_words(hinge)}; {detail_words(hinge)}; {hinge.screw_kinds} screws"
+    said = (hinge.item, hinge.size, hinge.type, metal_words(hinge), words)
     return ("order", line.number, line.quantity, *said, marks_words(line, MOST_IN_CELL))

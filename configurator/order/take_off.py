@@ -16,7 +16,6 @@ from configurator.order.saying import (
     of_left_out,
     of_openings,
     of_sums,
-    of_wires,
 )
 from configurator.order.screws import ScrewTotal, screw_totals
 from configurator.order.spare import NO_SPARE, Spare
@@ -89,4 +88,4 @@ def take_off(
 
 
 def _said(tallies: Sequence[Tally], lines: Sequence[OrderLine]) -> tuple[Said, ...]:
-    return (*of_openings(tallies), *of_hands(tallies), *of_wires(tallies), *near_alike(lines))
+    return (*of_openings(tallies), *of_hands(tallies), *near_alike(lines))

@@ -10,11 +10,11 @@ from typing import Any
 
 from configurator.long_work import Progress, unwatched, watched
 from configurator.model import Hinge, Job, JobFacts, Opening
-from configurator.order.hinges_of import Piece, hinges_of
 from configurator.order.like_openings import study_key
 from configurator.order.not_ordered import NotOrdered, left_out
 from configurator.order.studied import NotStudied, Studied, study_or_fault
 from configurator.rules.finding import Finding
+from configurator.rules.hinge_items import LeafItem, hinge_items
 from configurator.rules.specification import LeafSpecification
 from configurator.rules.uniform import Chosen
 from configurator.rules.usual import fill
@@ -52,7 +52,7 @@ class Tally:
     """
 
     opening: Opening
-    pieces: tuple[Piece, ...]
+    items: tuple[LeafItem, ...]
     leaves: tuple[LeafTally, ...]
     hinges: int
     left_out: tuple[NotOrdered, ...]
@@ -90,7 +90,7 @@ def tally(studied: Studied, facts: JobFacts | None = None, kept: Kept | None = N
     found = {} if kept is None else kept
     return Tally(
         opening=studied.opening,
-        pieces=hinges_of(studied),
+        items=hinge_items(studied.specification, studied.opening),
         leaves=tuple(_leaf(studied, leaf, standard) for leaf in leaves),
         hinges=studied.specification.whole["count"].value if leaves else 0,
         left_out=left_out(studied),

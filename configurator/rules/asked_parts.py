@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping
 
 from configurator.model import Hinge
-from configurator.rules.fastening import Fastening, screws
+from configurator.rules.fastening import Fastening
 from configurator.rules.finding import Finding, Fix, Reason, Source, finding
 from configurator.tables import practice
 
@@ -12,9 +12,12 @@ _PRACTICE = Source("common practice, no source", "common practice")
 
 
 def asked_part_findings(parts: Mapping[str, Reason], held: Fastening, by_hand: Hinge) -> Iterator[Finding]:
-    """Yield what does not go together in the parts of a hinge, whoever chose each."""
+    """Yield what does not go together in the parts of a hinge, whoever chose each.
+
+    The screws are those of the whole opening.
+    """
     yield from _alloy(parts["alloy"].value, parts["base_metal"].value, by_hand.alloy is not None)
-    yield from _screws(parts, held)
+    yield from _screws(parts["screws"], held)
     yield from _knuckles(parts["knuckles"].value)
     yield from _type(parts["type"], parts["mounting"].value)
 
@@ -31,12 +34,12 @@ def _alloy(alloy: str | None, metal: str, chosen_here: bool) -> Iterator[Finding
     yield finding("alloy without stainless", "warning", message, practice("alloy_304"), fix)
 
 
-def _screws(parts: Mapping[str, Reason], held: Fastening) -> Iterator[Finding]:
+def _screws(screws: Reason, held: Fastening) -> Iterator[Finding]:
     taken = {held.door_screws, held.frame_screws}
-    asked = {kind: number for kind, number in parts["screws"].value.items() if number > 0}
+    asked = {kind: number for kind, number in screws.value.items() if number > 0}
     for kind in (kind for kind in asked if kind not in taken):
         (right,) = taken  # of the two kinds of screw, one is not taken here
-        fits = screws(parts["height"].value, parts["count"].value, held).value
+        fits = screws.alternatives[0].value  # what the program takes
         message = (
             f"{asked[kind]} {kind} screws were asked for, but the door and the frame both take {right} "
             f"screws. Take {fits[right]} {right} screws."

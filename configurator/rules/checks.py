@@ -1,6 +1,6 @@
 """The chosen hinge checked again, part by part, whoever chose each part."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 
 from configurator.model import Hinge
 from configurator.rules.answers import Answer, stopped_at
@@ -19,12 +19,13 @@ from configurator.rules.egress import (
     corridor_findings,
     projection_findings,
 )
+from configurator.rules.electric import electric_findings
 from configurator.rules.fastening import Fastening, fastening_findings, fastening_of, made_to_template
-from configurator.rules.finding import Finding, Fix, Reason, Severity, Source, finding
+from configurator.rules.finding import Finding, Fix, Reason, Source, finding
 from configurator.rules.fire import FireHinge, fire_findings
 from configurator.rules.height_asked import height_findings
 from configurator.rules.hinge_fit import fit_findings
-from configurator.rules.leaf_hinge import LeafHinge, leaf_hinges
+from configurator.rules.leaf_hinge import LeafHinge
 from configurator.rules.leaves import leaves_of
 from configurator.rules.lock_finish import lock_finish_findings
 from configurator.rules.metal import metal_findings
@@ -68,8 +69,13 @@ def leaf_checks(
         yield from _existing(filled, parts)
 
 
-def opening_checks(filled: FilledOpening, parts: Parts, answer: Answer) -> Iterator[Finding]:
-    """Yield what there is to say of the opening as a whole, `parts` being its first leaf's hinges."""
+def opening_checks(
+    filled: FilledOpening, hinges: Sequence[LeafHinge], parts: Parts, screws: Reason, answer: Answer
+) -> Iterator[Finding]:
+    """Yield what there is to say of the opening as a whole.
+
+    `parts` are those of its first leaf's hinges, `screws` those of all its leaves.
+    """
     opening, use = filled.opening, filled.opening.use
     fire = use_of(use, "fire_rated")
     yield from filter(None, [swapped_door(filled.opening_width, filled.opening_height, opening.leaves)])
@@ -80,10 +86,11 @@ def opening_checks(filled: FilledOpening, parts: Parts, answer: Answer) -> Itera
     yield from metal_findings(place_of(filled), metal, finish)
     yield from lock_finish_findings(use.lock_finish_bhma, metal, finish)
     held = fastening_of(opening.door.construction, opening.frame.kind)
-    yield from asked_part_findings(parts, held, opening.hinge or NOTHING_ASKED)
+    by_hand = opening.hinge or NOTHING_ASKED
+    yield from asked_part_findings({**parts, "screws": screws}, held, by_hand)
     yield from fastening_findings(parts["height"].value, held, opening.door.construction, fire)
-    yield from _hinges_of_all_leaves(filled)
-    yield from _electric(filled)
+    yield from _hinges_of_all_leaves(filled, hinges)
+    yield from electric_findings(hinges, by_hand.electric)
     if parts["width"].value is not None:
         yield from _closer(filled, parts)
         yield from _measured_from(filled, parts)
@@ -136,11 +143,11 @@ def _cut_for(parts: Parts, held: Fastening) -> Cut:
     )
 
 
-def _hinges_of_all_leaves(filled: FilledOpening) -> Iterator[Finding]:
+def _hinges_of_all_leaves(filled: FilledOpening, hinges: Sequence[LeafHinge]) -> Iterator[Finding]:
     given = (filled.opening.hinge or NOTHING_ASKED).count
     if given is None or filled.opening.leaves == "single":
         return
-    needed = sum(hinge.needed_count.value for hinge in leaf_hinges(filled))
+    needed = sum(hinge.needed_count.value for hinge in hinges)
     yield from filter(None, [two_leaf_count(filled.opening.leaves, needed, given, filled.opening.quantity)])
 
 
@@ -242,32 +249,6 @@ def _closer(filled: FilledOpening, parts: Parts) -> Iterator[Finding]:
             "Check the closer's template for that hinge before ordering."
         )
         yield finding("closer template", "warning", message, row.cited, width=width)
-
-
-def _electric(filled: FilledOpening) -> Iterator[Finding]:
-    which = (filled.opening.hinge or NOTHING_ASKED).electric
-    if which is None:
-        return
-    count = leaf_hinges(filled)[0].count.value
-    usual = 3 if count > 3 else 2
-    if which > count:
-        message = (
-            f"Hinge {which} from the top is to carry wires, but there are only {count}. Take hinge {usual}."
-        )
-    elif which == 1 or which != min(usual, count):
-        message = f"Hinge {which} from the top is to carry wires: {words_of('electric')}. Take hinge {usual}."
-    else:
-        message = (
-            f"Hinge {which} from the top of {count} carries wires and is ordered on a line of its own. "
-            "Give the number of wires to whoever supplies it."
-        )
-        yield finding("electric hinge", "note", message, practice("electric"), which=which, count=count)
-        return
-    fix = (Fix("hinge.electric", usual, f"Take hinge {usual}"),)
-    severity: Severity = "error" if which > count else "warning"
-    yield finding(
-        "electric hinge place", severity, message, practice("electric"), fix, which=which, count=count
-    )
 
 
 def _measured_from(filled: FilledOpening, parts: Parts) -> Iterator[Finding]:

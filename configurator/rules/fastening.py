@@ -1,8 +1,15 @@
 """Screws and template: what holds a hinge to that door and that frame."""
 
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from itertools import accumulate, pairwise
+from math import ceil
 
+from configurator.model import Hinge
+from configurator.rules.asked import asked
 from configurator.rules.finding import Finding, Reason, finding, reason
+from configurator.rules.leaf_hinge import LeafHinge
 from configurator.rules.wording import counted, plain
 from configurator.tables import ConstructionRow, FrameMaterialRow, ScrewRow, practice, table, words_of
 
@@ -42,6 +49,78 @@ def screws(height: float, count: int, held: Fastening) -> Reason:
         f"{words_of('screw_metal')}"
     )
     return reason(each, because, row.cited)
+
+
+SCREW_KINDS = ("machine", "wood")
+
+
+@dataclass(frozen=True, slots=True)
+class LeafScrews:
+    """One leaf's screws by kind, and those of each hinge: a fraction where a number for a set is shared."""
+
+    of_leaf: Reason
+    each: Mapping[str, Fraction]
+
+
+def opening_screws(
+    hinges: Sequence[LeafHinge], held: Fastening, by_hand: Hinge, standard: Hinge
+) -> tuple[Reason, tuple[LeafScrews, ...]]:
+    """Return the screws of a whole opening by kind, and those of each leaf.
+
+    A number by hand, or of the job's standard, is for the whole opening: all its hinges share it alike.
+    """
+    counts = [hinge.count.value for hinge in hinges]
+    needed = [screws(hinge.height.value, hinge.count.value, held) for hinge in hinges]
+    program = _of_all_leaves([hinge.leaf.name for hinge in hinges], needed)
+    whole = asked("screws", by_hand, standard, program)
+    if whole is program:
+        return whole, tuple(
+            LeafScrews(one, _each(one.value, count)) for one, count in zip(needed, counts, strict=True)
+        )
+    each = _each(whole.value, sum(counts))
+    return whole, tuple(LeafScrews(share, each) for share in _shares(whole, each, counts))
+
+
+def whole_shares(each: Fraction, counts: Iterable[int]) -> tuple[int, ...]:
+    """Return whole screws for groups of so many hinges at `each` a hinge; their total is rounded up, once."""
+    ends = [ceil(each * end) for end in accumulate(counts, initial=0)]
+    return tuple(after - before for before, after in pairwise(ends))
+
+
+def screws_in_words(screws: Mapping[str, int]) -> str:
+    """Return screws by kind, as `24 machine and 12 wood`."""
+    return " and ".join(f"{count} {kind}" for kind, count in screws.items() if count) or "none"
+
+
+def _of_all_leaves(names: Sequence[str], needed: Sequence[Reason]) -> Reason:
+    """Add the screws of all leaves, with each leaf's reason; once where both have the same."""
+    first = needed[0]
+    if len(needed) == 1:
+        return first
+    total = {kind: sum(one.value[kind] for one in needed) for kind in SCREW_KINDS}
+    because = "; ".join(f"{name} leaf: {one.because}" for name, one in zip(names, needed, strict=True))
+    if all(one.because == first.because for one in needed):
+        because = f"on each leaf {first.because}"
+    return replace(first, value=total, because=because)
+
+
+def _each(screws: Mapping[str, int], hinges: int) -> Mapping[str, Fraction]:
+    return {kind: Fraction(number, hinges) for kind, number in screws.items()}
+
+
+def _shares(whole: Reason, each: Mapping[str, Fraction], counts: Sequence[int]) -> Iterator[Reason]:
+    """Yield each leaf's share of the screws of a whole opening, in whole numbers."""
+    if len(counts) == 1:
+        yield whole
+        return
+    by_kind = {kind: whole_shares(number, counts) for kind, number in each.items()}
+    for place, count in enumerate(counts):
+        because = (
+            f"{whole.because}: {screws_in_words(whole.value)} for the whole opening, and {count} of its "
+            f"{counted(sum(counts), 'hinge', 'hinges')} hang this leaf"
+        )
+        share = {kind: numbers[place] for kind, numbers in by_kind.items()}
+        yield replace(whole, value=share, because=because)
 
 
 def screw_row(height: float) -> ScrewRow:

@@ -1,7 +1,8 @@
 """The whole hinge of an opening: every part with its reason, and what there is to say of it."""
 
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from fractions import Fraction
 from typing import Any
 
 from configurator.model import Hinge
@@ -10,7 +11,8 @@ from configurator.rules.asked import NOTHING_ASKED, asked
 from configurator.rules.checks import leaf_checks, opening_checks
 from configurator.rules.door_stop import holds_short_of_square
 from configurator.rules.egress import least_clear_width
-from configurator.rules.fastening import Fastening, fastening_of, screws
+from configurator.rules.electric import electric_leaf
+from configurator.rules.fastening import LeafScrews, fastening_of, opening_screws
 from configurator.rules.finding import Alternative, Finding, Reason, reason
 from configurator.rules.finish import choose_finish
 from configurator.rules.leaf_hinge import LeafHinge, leaf_hinges, standard_for
@@ -51,11 +53,22 @@ PARTS = (
 
 @dataclass(frozen=True, slots=True)
 class LeafSpecification:
-    """The hinges of one leaf, part by part; `electric` is which from the top carries wires, None for none."""
+    """The hinges of one leaf, part by part.
+
+    `screws_each` are the screws of one hinge by kind; `electric` is which hinge of this leaf carries wires,
+    counted from the top, None for none.
+    """
 
     leaf: str
     parts: Mapping[str, Reason]
     complete: bool
+    screws_each: Mapping[str, Fraction] = field(default_factory=dict)
+    electric: int | None = None
+
+    @property
+    def can_be_had(self) -> bool:
+        """Whether there is a hinge width to order for this leaf at all."""
+        return self.parts["width"].value is not None
 
     def as_data(self) -> dict[str, Any]:
         """Return the parts and their becauses as the results contract names them."""
@@ -69,8 +82,8 @@ class Specification:
 
     leaves: tuple[LeafSpecification, ...]
     findings: tuple[Finding, ...]
-    asked_screws: Reason | None = None
-    """Screws counted by hand or by the job's standard: for the whole opening, not for each leaf."""
+    screws: Reason | None = None
+    """Those of the whole opening, by kind."""
 
     @property
     def whole(self) -> Mapping[str, Reason]:
@@ -78,9 +91,9 @@ class Specification:
         if not self.leaves:
             return {}
         leading = max(self.leaves, key=_height_then_width)
-        if len(self.leaves) == 1:
+        if len(self.leaves) == 1 or self.screws is None:
             return leading.parts
-        return {**leading.parts, "count": self._count(), "screws": self.asked_screws or self._screws()}
+        return {**leading.parts, "count": self._count(), "screws": self.screws}
 
     def as_data(self) -> dict[str, Any]:
         """Return `recommended` as the results contract names it; empty where nothing is chosen here."""
@@ -99,11 +112,6 @@ class Specification:
         )
         return Reason(sum(part.value for part in each), because, each[0].source, each[0].mark)
 
-    def _screws(self) -> Reason:
-        each = [leaf.parts["screws"] for leaf in self.leaves]
-        total = {kind: sum(part.value.get(kind, 0) for part in each) for kind in ("machine", "wood")}
-        return Reason(total, each[0].because + "; for both leaves", each[0].source, each[0].mark)
-
 
 def specify(filled: FilledOpening, answer: Answer, standard: Hinge | None = None) -> Specification:
     """Return the hinges of an opening with reasons and findings.
@@ -114,16 +122,36 @@ def specify(filled: FilledOpening, answer: Answer, standard: Hinge | None = None
     if refused := not_here(filled):
         return Specification((), refused)
     given = standard or NOTHING_ASKED
+    widths = _widths(filled, answer, given)
+    hinges = [hinge for hinge, _ in widths]
+    whole, by_leaf = _screws(filled, hinges, given)
     leaves: list[LeafSpecification] = []
     found: list[Finding] = []
-    for hinge, width in _widths(filled, answer, given):
-        spec, said = _leaf(filled, hinge, width, given)
+    for (hinge, width), screws in zip(widths, by_leaf, strict=True):
+        spec, said = _leaf(filled, hinge, width, given, screws)
         leaves.append(spec)
         found += (*width.findings, *said, *leaf_checks(filled, hinge, spec.parts, given, answer))
         if (value := width.reason.value) is not None:
             found += swing_notes(filled, must_of(filled, hinge), value, answer)
-    found += opening_checks(filled, leaves[0].parts, answer)
-    return Specification(tuple(leaves), in_order(found), _asked_screws(filled, given))
+    found += opening_checks(filled, hinges, leaves[0].parts, whole, answer)
+    return Specification(_wired(filled, hinges, leaves), in_order(found), whole)
+
+
+def _screws(
+    filled: FilledOpening, hinges: Sequence[LeafHinge], standard: Hinge
+) -> tuple[Reason, tuple[LeafScrews, ...]]:
+    opening = filled.opening
+    held = fastening_of(opening.door.construction, opening.frame.kind)
+    return opening_screws(hinges, held, opening.hinge or NOTHING_ASKED, standard)
+
+
+def _wired(
+    filled: FilledOpening, hinges: Sequence[LeafHinge], leaves: Sequence[LeafSpecification]
+) -> tuple[LeafSpecification, ...]:
+    """Return the leaves, the hinge that carries wires on the one it is counted on."""
+    which = (filled.opening.hinge or NOTHING_ASKED).electric
+    name = electric_leaf(hinges, which)
+    return tuple(replace(leaf, electric=which) if leaf.leaf == name else leaf for leaf in leaves)
 
 
 def _height_then_width(leaf: LeafSpecification) -> tuple[float, float]:
@@ -148,25 +176,6 @@ def _widths(
     )
 
 
-def _asked_screws(filled: FilledOpening, standard: Hinge) -> Reason | None:
-    by_hand = filled.opening.hinge or NOTHING_ASKED
-    counted = by_hand.screws or standard.screws
-    if counted is None or filled.opening.leaves == "single":
-        return None
-    words = (
-        "counted by hand for the whole opening" if by_hand.screws else "the job's standard, for the opening"
-    )
-    return reason(counted, words, practice("override" if by_hand.screws else "job_standard"))
-
-
-def _screws_of_leaf(
-    filled: FilledOpening, hinge: LeafHinge, held: Fastening, pick: Callable[[str, Reason], Reason]
-) -> Reason:
-    """Return one leaf's screws; a count by hand is for the whole opening, so of two leaves for neither."""
-    needed = screws(hinge.height.value, hinge.count.value, held)
-    return pick("screws", needed) if filled.opening.leaves == "single" else needed
-
-
 def in_order(found: list[Finding]) -> tuple[Finding, ...]:
     """Return findings, errors first, each sentence once."""
     once = {(one.code, one.message): one for one in found}.values()
@@ -184,7 +193,7 @@ def must_of(filled: FilledOpening, hinge: LeafHinge) -> Must:
 
 
 def _leaf(
-    filled: FilledOpening, hinge: LeafHinge, width: WidthAsked, standard: Hinge
+    filled: FilledOpening, hinge: LeafHinge, width: WidthAsked, standard: Hinge, screws: LeafScrews
 ) -> tuple[LeafSpecification, tuple[Finding, ...]]:
     opening = filled.opening
     by_hand = opening.hinge or NOTHING_ASKED
@@ -198,7 +207,6 @@ def _leaf(
     metal = pick("base_metal", metal_of_number(bhma, hinge_metal(place)))
     finish = choose_finish(metal.value, us, bhma, matching(opening.use.lock_finish_bhma, metal.value))
     mounting = pick("mounting", _usual("full mortise", "mounting"))
-    held = fastening_of(opening.door.construction, opening.frame.kind)
     parts = {
         "height": hinge.height,
         "width": width.reason,
@@ -219,9 +227,9 @@ def _leaf(
         "security_stud": pick("security_stud", _no_stud()),
         "tip": pick("tip", _usual("flat button", "tip", _HOSPITAL)),
         "corner": pick("corner", _usual("square", "corner_square", *_ROUNDED)),
-        "screws": _screws_of_leaf(filled, hinge, held, pick),
+        "screws": screws.of_leaf,
     }
-    return LeafSpecification(hinge.leaf.name, parts, width.complete), finish.findings
+    return LeafSpecification(hinge.leaf.name, parts, width.complete, screws.each), finish.findings
 
 
 def _asked_finish(by_hand: Hinge, standard: Hinge) -> tuple[str | None, str | None]:

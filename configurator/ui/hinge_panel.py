@@ -216,8 +216,11 @@ class HingePanel(QWidget):
         study = self.session.study
         if study is None or not study.specification.leaves:
             return {}
-        line = self._lines[self.list.currentRow()]
-        return {key: part.value for key, part in study.specification.leaves[line.leaf].parts.items()}
+        spec = study.specification
+        leaf = spec.leaves[self._lines[self.list.currentRow()].leaf]
+        # Screws are typed for the whole opening, whichever leaf is looked at.
+        parts = {**leaf.parts, "screws": spec.whole["screws"]}
+        return {key: part.value for key, part in parts.items()}
 
     def _show_refusals(self) -> None:
         if not self.isVisible() or not self._lines:

@@ -1,5 +1,7 @@
 """The order line in the words of the trade, and what to heed before sending it."""
 
+import pytest
+
 from configurator.drawing.hinge_order_line import order_cautions, order_lines, order_text
 from configurator.study import study
 from tests.rules.hung import opening
@@ -46,8 +48,21 @@ def test_a_place_for_wires_that_is_not_there_splits_nothing():
 
 def test_of_two_leaves_it_asks_which_carries_wires():
     given = study(opening(leaves="dutch", hinge={"electric": 1}))
-    assert len(order_lines(given)) == 2
+    plain, wired, lower = (line.text for line in order_lines(given))
+    assert plain.startswith("1, upper leaf: 1 each (1/2 pair) hinge, ")
+    assert wired.startswith("1, upper leaf: 1 each (1/2 pair) hinge, ")
+    assert "electric: carries wires, hinge 1 from the top, 8 machine" in wired
+    assert lower.startswith("1, lower leaf: 2 each (1 pair) hinges, ")
+    assert [plain.count("electric"), lower.count("electric")] == [0, 0]
     assert any("on which leaf" in caution for caution in order_cautions(given))
+
+
+@pytest.mark.parametrize(("number", "active", "inactive"), [(10, 5, 5), (7, 4, 3)])
+def test_screws_by_hand_are_shared_by_the_leaves_and_not_given_to_each(number, active, inactive):
+    pair = {"leaves": "pair", "size": {"width": 72, "height": 84}}
+    first, second = text(**pair, hinge={"screws": {"machine": number, "wood": 0}}).splitlines()
+    assert first.endswith(f", {active} machine screws #12-24 x 1/2 flat head")
+    assert second.endswith(f", {inactive} machine screws #12-24 x 1/2 flat head")
 
 
 def test_stainless_stud_and_hand_are_said_where_they_matter():

@@ -5,7 +5,9 @@ import pytest
 from configurator.drawing.hinge_parts import (
     BOTH_LEAVES,
     COUNT_OF_BOTH,
+    ELECTRIC_OF_BOTH,
     PARTS,
+    SCREWS_OF_BOTH,
     cited,
     given_by_hand,
     hinge_parts,
@@ -152,6 +154,27 @@ def test_each_leaf_of_two_has_its_rows_and_says_that_by_hand_holds_for_both():
     assert count.value == "2 hinges = 1 pair"
     assert count.remark == COUNT_OF_BOTH
     assert next(row for row in lower.rows if row.part.keys == ("pin",)).remark == BOTH_LEAVES
+
+
+def test_screws_and_wires_of_two_leaves_are_those_of_the_order():
+    pair = {"leaves": "pair", "size": {"width": 72, "height": 84}}
+    active, inactive = (
+        {row.part.keys[0]: row for row in leaf.rows}
+        for leaf in leaves(**pair, hinge={"screws": {"machine": 10, "wood": 0}, "electric": 2})
+    )
+    assert active["screws"].value == inactive["screws"].value == "5 machine screws #12-24 x 1/2 flat head"
+    assert active["screws"].asked_by == inactive["screws"].asked_by == "by hand"
+    assert active["screws"].remark == SCREWS_OF_BOTH
+    assert active["electric"].value == "hinge 2 from the top carries wires"
+    assert inactive["electric"].value == "none carries wires"
+    assert inactive["electric"].reasons[0].words == "Hinge 2 of the active leaf carries wires"
+    assert inactive["electric"].remark == ELECTRIC_OF_BOTH
+
+
+def test_a_place_for_wires_that_no_leaf_has_carries_none():
+    row = rows(hinge={"electric": 4})["electric"]
+    assert row.value == "none carries wires"
+    assert row.reasons[0].words == "Chosen by hand, but no leaf has a hinge 4"
 
 
 def test_metric_changes_lengths_and_leaves_a_size_its_name():

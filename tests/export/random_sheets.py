@@ -25,7 +25,7 @@ _LONG = "Between the crew mess, the ticket hall and the corridor to the lower ve
 @cache
 def random_study(seed: int) -> Study:
     dice = random.Random(seed)
-    return study(Opening.model_validate(_opening(dice, seed)), _job(seed))
+    return study(Opening.model_validate(random_opening(dice, seed)), _job(seed))
 
 
 def display_of(seed: int) -> Display:
@@ -58,7 +58,8 @@ def _job(seed: int) -> JobFacts:
     return JobFacts(name=name, number="26-118", client="Kestrel Point Harbor District", date="2026-03-02")
 
 
-def _opening(dice: random.Random, seed: int) -> dict[str, object]:
+def random_opening(dice: random.Random, seed: int) -> dict[str, object]:
+    """Return an opening as keys of a file."""
     kind = dice.choice(list(_FRAMES))
     leaves = dice.choice(["single", "single", "single", "pair", "dutch"])
     return {

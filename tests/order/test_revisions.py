@@ -64,7 +64,7 @@ def test_tile_on_the_wall_after_the_order_changes_three_hinges():
     """The width goes up: three of the old to return and three of the new to order."""
     job = frozen(data("1", quantity=1), data("2"))
     found = since(job, data("1", hinge={"width": 4.5}), data("2"))
-    assert [(line.goods.width, line.was, line.now, line.order, line.back) for line in found.lines] == [
+    assert [(line.hinge.width, line.was, line.now, line.order, line.back) for line in found.lines] == [
         (4, 6, 3, 0, 3),
         (4.5, 0, 3, 3, 0),
     ]

@@ -81,13 +81,13 @@ def test_the_alloy_distinguishes_too(alloy):
 
 def test_a_labelled_door_has_its_own_line():
     order = ordered(data("1"), data("2", use={"fire_rated": True}))
-    assert [line.goods.fire for line in order.lines] == [False, True]
+    assert [line.hinge.fire for line in order.lines] == [False, True]
 
 
 def test_one_of_the_set_carries_wires_and_the_rest_are_plain():
     plain, wired = ordered(data("1", quantity=4, hinge={"electric": 2})).lines
-    assert (plain.goods.item, plain.quantity) == ("butt hinge", 8)
-    assert (wired.goods.item, wired.quantity) == ("electric butt hinge", 4)
+    assert (plain.hinge.item, plain.quantity) == ("butt hinge", 8)
+    assert (wired.hinge.item, wired.quantity) == ("electric butt hinge", 4)
     assert wired.screws == {"machine": 32, "wood": 0}
 
 
@@ -107,7 +107,7 @@ def test_a_pair_takes_both_leaves_and_says_on_which_the_wires_are_counted():
 def test_a_handed_hinge_carries_the_hand_of_its_leaf():
     pair = data("1", leaves="pair", size={"width": 72, "height": 84}, hinge={"mounting": "swing clear"})
     order = ordered(pair, data("2", hand="RH", hinge={"mounting": "swing clear"}))
-    assert [(line.goods.hand, line.by_mark) for line in order.lines] == [
+    assert [(line.hinge.hand, line.by_mark) for line in order.lines] == [
         ("LH", {"1": 3}),
         ("RH", {"1": 3, "2": 3}),
     ]
@@ -215,7 +215,7 @@ def test_the_demo_job_adds_up():
     order = take_off(tally_job(job), job.job)
     assert order.reconciliation.agrees
     wood = next(line for line in order.lines if "205A" in line.by_mark)
-    assert (wood.quantity, wood.goods.size, wood.screws["wood"]) == (6, "3-1/2 x 3-1/2", 36)
+    assert (wood.quantity, wood.hinge.size, wood.screws["wood"]) == (6, "3-1/2 x 3-1/2", 36)
 
 
 HINGES = st.sampled_from(

@@ -40,7 +40,7 @@ def test_a_width_that_is_not_compared_is_worked_out_all_the_same():
 def test_one_that_could_not_be_studied_has_its_fault_and_nothing_else():
     found = one(**LOW)
     assert "has no height" in found.fault
-    assert (found.hinges, found.pieces, found.leaves) == (0, (), ())
+    assert (found.hinges, found.items, found.leaves) == (0, (), ())
 
 
 def test_openings_that_differ_in_name_and_place_only_are_studied_once(monkeypatch):

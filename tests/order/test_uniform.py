@@ -68,7 +68,7 @@ def test_taking_the_offer_leaves_one_line_and_all_else_as_it_was():
     assert (made[3].hinge.width, made[3].hinge.tip) == (4.5, "ball")
     after = job.model_copy(update={"openings": made})
     assert uniform(tally_job(after), job.job) == ()
-    assert {line.goods.width for line in take_off(tally_job(after), job.job).lines} == {4.5}
+    assert {line.hinge.width for line in take_off(tally_job(after), job.job).lines} == {4.5}
 
 
 def test_where_nothing_is_offered_nothing_is_made():

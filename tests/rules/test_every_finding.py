@@ -65,6 +65,7 @@ MORE = {
     "closer template": opening(hinge={"width": 6}),
     "electric hinge": opening(hinge={"electric": 2}),
     "electric hinge place": opening(hinge={"electric": 1}),
+    "electric hinge leaf": opening(leaves="dutch", hinge={"electric": 2}),
     "mineral core": opening(door={"construction": "wood, mineral core"}),
     "not here": opening(hung_on="pivots"),
     "lead-lined": opening(door={"construction": "lead-lined"}),

@@ -5,6 +5,8 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QApplication, QLabel
 
+from configurator.order.take_off import take_off
+from configurator.order.tally import tally
 from configurator.ui.hinge_panel import REFUSED
 from configurator.ui.under_picture import HINGE
 from configurator.units import Display
@@ -191,6 +193,21 @@ def test_two_leaves_have_headings_and_lines_of_their_own(panel, window):
     assert panel.detail().title.text().startswith("Lower leaf")
     window.session.edit("leaves", "single")
     assert panel.detail().title.text() == "Electric hinge"
+
+
+def test_screws_and_wires_of_a_pair_are_ordered_as_the_order_counts_them(qtbot, panel, window):
+    window.session.edit_many({"leaves": "pair", "size.width": 72})
+    type_into(qtbot, field(panel, "screws"), "10 machine")
+    type_into(qtbot, field(panel, "electric"), "2")
+    plain, wired, inactive = panel.order.lines.text().splitlines()
+    assert ", active leaf: 2 each " in plain
+    assert ", active leaf: 1 each " in wired
+    assert ", inactive leaf: 3 each " in inactive
+    # 10 over six hinges: 5/3 each, 3-1/3 for two, 5 for three, and each line in whole screws.
+    assert [line.split(", ")[-1].split()[0] for line in (inactive, plain, wired)] == ["5", "4", "2"]
+    assert "on which leaf it hangs" in panel.order.cautions.text()
+    order = take_off([tally(window.session.study, window.session.job.job)])
+    assert [(line.quantity, line.screws["machine"]) for line in order.lines] == [(3, 5), (2, 4), (1, 2)]
 
 
 def test_the_job_s_standard_is_marked(panel, window):

@@ -7,8 +7,6 @@ floor.
 from dataclasses import dataclass
 
 from configurator.model import Hardware
-from configurator.order.hinges_of import wired_leaf
-from configurator.rules.asked import NOTHING_ASKED
 from configurator.rules.lapping import FIRST_LEAF
 from configurator.rules.leaves import Leaf, leaves_of
 from configurator.rules.places import Places, places_of
@@ -87,12 +85,8 @@ def _hinges(study: Study, leaf: Leaf) -> HingesSet | None:
         barrel=0.0 if best is None else best.barrel_diameter,
         pin=study.filled.hinge_gap / 2 if pin is None else pin.x_p,
         let_in=0.0 if backset is None else max(study.filled.thickness - backset, 0.0),
-        electric=_electric(study, leaf.name),
+        electric=spec.electric,
     )
-
-
-def _electric(study: Study, name: str) -> int | None:
-    return (study.opening.hinge or NOTHING_ASKED).electric if wired_leaf(study) == name else None
 
 
 def _studied(study: Study, spec: LeafSpecification) -> Candidate | None:

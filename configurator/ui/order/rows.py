@@ -70,23 +70,23 @@ def line_rows(lines: Iterable[OrderLine], priced: Priced | None) -> list[Row]:
 
 
 def _line_row(line: OrderLine, priced: Priced | None) -> Row:
-    goods = line.goods
+    hinge = line.hinge
     words = (
         str(line.number),
         f"{line.quantity:,}",
         pairs(line.quantity),
         f"{line.spare:,}" if line.spare else "",
         *_money(line, priced),
-        goods.size,
-        goods.type or "none known",
-        metal_words(goods),
+        hinge.size,
+        hinge.type or "none known",
+        metal_words(hinge),
         marks_words(line, MOST_SHOWN),
-        hinge_words(goods),
-        detail_words(goods),
+        hinge_words(hinge),
+        detail_words(hinge),
         screw_words(line.screws),
     )
-    said = (f"Line {line.number}: {line.quantity_words}", f"{goods.size}, {hinge_words(goods)}")
-    return Row(words, line.number, "\n".join((*said, detail_words(goods))))
+    said = (f"Line {line.number}: {line.quantity_words}", f"{hinge.size}, {hinge_words(hinge)}")
+    return Row(words, line.number, "\n".join((*said, detail_words(hinge))))
 
 
 def _money(line: OrderLine, priced: Priced | None) -> tuple[str, ...]:
@@ -156,8 +156,8 @@ def line_change_rows(changes: Changes) -> list[Row]:
                 f"{one.back:,}" if one.back else "",
                 f"{one.was:,}",
                 f"{one.now:,}",
-                f"{one.goods.size}, {metal_words(one.goods)}, {hinge_words(one.goods)}, "
-                f"{detail_words(one.goods)}, screws {screws_each_words(one.goods)}",
+                f"{one.hinge.size}, {metal_words(one.hinge)}, {hinge_words(one.hinge)}, "
+                f"{detail_words(one.hinge)}, screws {screws_each_words(one.hinge)}",
             )
         )
         for one in changes.lines
@@ -174,4 +174,4 @@ def _opening_row(one: OpeningChange) -> Row:
 
 
 def _taken(taken: Taken) -> str:
-    return ", ".join(f"{count} x {goods.size}" for goods, count in taken) or "none"
+    return ", ".join(f"{count} x {hinge.size}" for hinge, count in taken) or "none"

@@ -145,7 +145,7 @@ def test_one_width_is_offered_taken_in_one_step_and_undone(qtbot, page):
     take.click()
     assert page.session.history.undo_name == "make 10 marks 5 wide"
     qtbot.waitUntil(lambda: page.counted is not None, timeout=5000)
-    assert {line.goods.width for line in page.counted.order.lines if line.goods.type == "A8112"} == {5}
+    assert {line.hinge.width for line in page.counted.order.lines if line.hinge.type == "A8112"} == {5}
     assert page.offers is None
     page.session.undo()
     assert page.session.job == before

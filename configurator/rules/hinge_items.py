@@ -1,0 +1,173 @@
+"""The hinges of an opening as items that can be ordered: leaf by leaf, the one that carries wires apart.
+
+Everything that names, counts, shows or orders the hinges of an opening takes them from here.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from typing import Any
+
+from configurator.model import Opening
+from configurator.rules.fastening import whole_shares
+from configurator.rules.specification import LeafSpecification, Specification
+from configurator.rules.usual import use_of
+from configurator.rules.wording import size
+
+HINGE = "butt hinge"
+ELECTRIC_HINGE = "electric butt hinge"
+HANDED = ("swing clear", "half surface")
+"""Mountings whose hinges may be handed."""
+_OTHER_HAND = {"LH": "RH", "RH": "LH", "LHR": "RHR", "RHR": "LHR"}
+
+
+@dataclass(frozen=True, slots=True)
+class HingeItem:
+    """Everything that makes two hinges different things to order; sizes and thickness are inches.
+
+    `hand` is that of the leaf, on a handed hinge only; `fire` says that it goes on a labelled door; `screws`
+    are those that come with one hinge, a fraction where a number was given for a whole set.
+    """
+
+    item: str
+    height: float
+    width: float
+    type: str | None
+    mounting: str
+    weight: str
+    bearing: str
+    leaf_thickness: float
+    knuckles: int
+    base_metal: str
+    alloy: str | None
+    finish_bhma: str | None
+    finish_us: str | None
+    pin: str
+    security_stud: bool
+    tip: str
+    corner: str
+    hand: str | None
+    fire: bool
+    screws: tuple[tuple[str, Fraction], ...]
+
+    @property
+    def size(self) -> str:
+        """Height x width, as `4-1/2 x 4`."""
+        return size(self.height, self.width)
+
+    @property
+    def electric(self) -> bool:
+        """Whether the hinge carries wires."""
+        return self.item == ELECTRIC_HINGE
+
+    @property
+    def screw_kinds(self) -> str:
+        """The kinds of screw that come with it, as `machine` or `machine and wood`."""
+        return " and ".join(kind for kind, number in self.screws if number) or "none"
+
+    def as_data(self) -> dict[str, Any]:
+        """Return the item by the keys of an order line."""
+        return {key: getattr(self, key) for key in CONTRACT_KEYS}
+
+
+CONTRACT_KEYS = (
+    "item",
+    "height",
+    "width",
+    "size",
+    "type",
+    "mounting",
+    "weight",
+    "bearing",
+    "leaf_thickness",
+    "knuckles",
+    "base_metal",
+    "alloy",
+    "finish_bhma",
+    "finish_us",
+    "pin",
+    "security_stud",
+    "tip",
+    "corner",
+    "hand",
+    "fire",
+)
+"""The keys of an order line that say what is ordered, in the order of the results; `alloy` is added."""
+
+
+@dataclass(frozen=True, slots=True)
+class LeafItem:
+    """Hinges of one kind on one leaf of one opening; `count` is for a single opening of that mark."""
+
+    leaf: str
+    hinge: HingeItem
+    count: int
+
+
+def hinge_items(specification: Specification, opening: Opening) -> tuple[LeafItem, ...]:
+    """Return the hinges that one opening takes, leaf by leaf; none of a leaf that no hinge can be had for."""
+    items: list[LeafItem] = []
+    for leaf in specification.leaves:
+        if not leaf.can_be_had:
+            continue
+        hinge = _item(leaf, opening)
+        wired = 0 if leaf.electric is None else 1
+        items.append(LeafItem(leaf.leaf, hinge, leaf.parts["count"].value - wired))
+        items.append(LeafItem(leaf.leaf, replace(hinge, item=ELECTRIC_HINGE), wired))
+    return tuple(one for one in items if one.count)
+
+
+def screws_of_items(items: Sequence[LeafItem], openings: int) -> tuple[dict[str, int], ...]:
+    """Return the whole screws of each item for that many openings.
+
+    Items of one kind add up to what an order line of that kind has: a part of a screw goes up, once.
+    """
+    alike: dict[HingeItem, list[int]] = {}
+    for place, one in enumerate(items):
+        alike.setdefault(one.hinge, []).append(place)
+    found: list[dict[str, int]] = [{} for _ in items]
+    for hinge, places in alike.items():
+        counts = [items[place].count * openings for place in places]
+        for kind, each in hinge.screws:
+            for place, number in zip(places, whole_shares(each, counts), strict=True):
+                found[place][kind] = number
+    return tuple(found)
+
+
+def sort_key(hinge: HingeItem) -> tuple[Any, ...]:
+    """Return what lines are put in order by: size first, the electric hinge after its plain ones."""
+    make = (hinge.mounting, hinge.weight, hinge.bearing, hinge.base_metal, hinge.alloy or "")
+    finish = (hinge.finish_bhma or "", hinge.finish_us or "", hinge.pin, hinge.tip, hinge.corner)
+    rest = (hinge.type or "", hinge.leaf_thickness, hinge.knuckles, hinge.security_stud, hinge.fire)
+    return (hinge.height, hinge.width, *make, *finish, hinge.hand or "", *rest, hinge.electric, hinge.screws)
+
+
+def _item(leaf: LeafSpecification, opening: Opening) -> HingeItem:
+    parts: Mapping[str, Any] = {key: part.value for key, part in leaf.parts.items()}
+    return HingeItem(
+        item=HINGE,
+        height=parts["height"],
+        width=parts["width"],
+        type=parts["type"],
+        mounting=parts["mounting"],
+        weight=parts["weight"],
+        bearing=parts["bearing"],
+        leaf_thickness=parts["leaf_thickness"],
+        knuckles=parts["knuckles"],
+        base_metal=parts["base_metal"],
+        alloy=parts["alloy"],
+        finish_bhma=parts["finish_bhma"],
+        finish_us=parts["finish_us"],
+        pin=parts["pin"],
+        security_stud=bool(parts["security_stud"]),
+        tip=parts["tip"],
+        corner=parts["corner"],
+        hand=_hand_of_leaf(opening.hand, leaf.leaf) if parts["mounting"] in HANDED else None,
+        fire=bool(use_of(opening.use, "fire_rated")),
+        screws=tuple((kind, number) for kind, number in sorted(leaf.screws_each.items()) if number),
+    )
+
+
+def _hand_of_leaf(hand: str | None, leaf: str) -> str | None:
+    """Return a leaf's own hand: a pair's is that of its active leaf, and the other leaf has the opposite."""
+    return _OTHER_HAND.get(hand) if hand and leaf == "inactive" else hand
