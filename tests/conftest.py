@@ -6,8 +6,11 @@ from hypothesis import settings
 settings.register_profile("wide", max_examples=2000, deadline=None)
 """`--hypothesis-profile=wide`: tests that read their number of examples from it run many more."""
 
+from tests import sweeps
+
 # Before anything imports Qt: the tests draw into memory and need no display.
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+sweeps.use_profile()
 
 
 @pytest.fixture(scope="session", autouse=True)

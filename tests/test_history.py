@@ -1,9 +1,10 @@
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from configurator.history import LONGEST, History
 from configurator.model import Job
+from tests.sweeps import examples
 
 
 def job(name: str) -> Job:
@@ -135,7 +136,7 @@ EDIT = st.tuples(st.sampled_from("abcd"), st.sampled_from(["job.name", "job.numb
 ACTION = st.one_of(EDIT, st.sampled_from(["undo", "redo", "save"]))
 
 
-@settings(max_examples=150, deadline=None)
+@examples(150)
 @given(st.lists(ACTION, max_size=25))
 def test_undo_to_the_start_gives_the_first_state_and_redo_the_last(actions: list[object]) -> None:
     history = History(job("start"))

@@ -44,6 +44,7 @@ def case_a(**changes: object) -> Study:
     return study(Opening.model_validate({**data, **changes}), JobFacts(name="Case"))
 
 
+@cache
 def random_study(seed: int) -> Study:
     """An opening of any frame kind with things along the wall, levers and 1 to 4 widths."""
     dice = random.Random(seed)

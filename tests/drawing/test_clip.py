@@ -1,9 +1,10 @@
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from configurator.drawing.clip import clip_polygon, clip_polyline, clip_segment
 from configurator.drawing.view import Box
+from tests.sweeps import examples
 
 BOX = Box(0, 0, 10, 10)
 
@@ -41,7 +42,7 @@ coordinate = st.floats(-30, 30).map(lambda value: round(value, 3))
 point = st.tuples(coordinate, coordinate)
 
 
-@settings(max_examples=150, deadline=None)
+@examples(150)
 @given(st.lists(point, min_size=3, max_size=6))
 def test_nothing_kept_lies_outside(points):
     slack = BOX.shrunk(-1e-9)
@@ -49,7 +50,7 @@ def test_nothing_kept_lies_outside(points):
     assert all(slack.has(corner) for piece in clip_polyline(points, BOX) for corner in piece)
 
 
-@settings(max_examples=100, deadline=None)
+@examples(100)
 @given(point, point)
 def test_a_cut_segment_lies_on_the_whole_one(a, b):
     kept = clip_segment(a, b, BOX)

@@ -2,12 +2,13 @@ import math
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from shapely.geometry import LineString, Polygon
 
 from configurator.drawing.hatch import hatch
 from configurator.drawing.style import Material, Shade, materials
+from tests.sweeps import examples
 
 SQUARE = ((0, 0), (40, 0), (40, 40), (0, 40))
 NOTCHED = ((0, 0), (60, 0), (60, 40), (40, 40), (40, 10), (20, 10), (20, 40), (0, 40))
@@ -51,7 +52,7 @@ def test_every_line_lies_inside(pattern, outline):
     assert all(area.covers(LineString(segment)) for segment in segments)
 
 
-@settings(max_examples=40, deadline=None)
+@examples(40)
 @given(st.sampled_from(PATTERNS), st.floats(0, 2 * math.pi), st.floats(3, 60), st.floats(3, 60))
 def test_every_line_lies_inside_a_turned_rectangle(pattern, turn, width, height):
     c, s = math.cos(turn), math.sin(turn)

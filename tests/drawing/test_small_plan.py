@@ -3,12 +3,13 @@
 import math
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from configurator.drawing.primitives import Arc, Polygon, Polyline
 from configurator.drawing.small_plan import mapped, small_extent, small_plan, swing_arc
 from configurator.drawing.word_scenes import scene
+from tests.sweeps import examples
 
 TURNS = st.floats(-6.0, 6.0)
 
@@ -19,7 +20,7 @@ def _points(arc):
     return [(x + arc.radius * math.cos(turn), y + arc.radius * math.sin(turn)) for turn in turns]
 
 
-@settings(max_examples=60, deadline=None)
+@examples(60)
 @given(TURNS, st.floats(0.1, 6.2), st.sampled_from([1.0, -1.0]), st.sampled_from([1.0, -1.0]))
 def test_a_mirrored_arc_runs_through_its_mirrored_points(start, turn, across, up):
     about = (3.0, -1.0)

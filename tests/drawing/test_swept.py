@@ -3,7 +3,7 @@ from itertools import pairwise
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from shapely.geometry import Point as Dot
 from shapely.geometry import Polygon as Area
@@ -17,6 +17,7 @@ from configurator.drawing.view import Box, View
 from configurator.geometry.shapes import Shape, leaf_corners, rectangle
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo, random_study
+from tests.sweeps import examples
 
 THOUSANDTHS = View(1000.0, (0.0, 0.0), False, Box(-1e9, -1e9, 1e9, 1e9))
 
@@ -113,7 +114,7 @@ def test_where_there_is_no_outline_none_is_drawn(shape, theta):
     assert swept_outline(shape, (0.0, 0.0), theta, "A-DOOR-SWPT") == ()
 
 
-@settings(max_examples=40, deadline=None)
+@examples(40)
 @given(
     left=st.floats(-3, 20),
     width=st.floats(0.5, 12),

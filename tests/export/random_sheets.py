@@ -9,6 +9,7 @@ from configurator.drawing.pages.sheets import SHEETS, sheet_maker
 from configurator.model import JobFacts, Opening
 from configurator.study import Study, study
 from configurator.units import Display
+from tests.sweeps import WIDE
 
 SEEDS = range(50)
 KINDS = tuple(SHEETS)
@@ -38,15 +39,28 @@ def paper_of(seed: int) -> Paper:
     return papers()[names[seed % len(names)]]
 
 
-@cache
 def pages_of(kind: str) -> tuple[Page, ...]:
     """Return the sheets of one kind, one for each seed, on all papers in turn."""
-    make = sheet_maker(kind)
-    count = len(SEEDS)
-    return tuple(
-        make(random_study(seed), _job(seed), paper_of(seed), None, display_of(seed), (seed + 1, count))
+    return tuple(page_of(kind, seed) for seed in SEEDS)
+
+
+@cache
+def page_of(kind: str, seed: int) -> Page:
+    """Return the sheet of one kind for one seed."""
+    number = (seed + 1, len(SEEDS))
+    return sheet_maker(kind)(random_study(seed), _job(seed), paper_of(seed), None, display_of(seed), number)
+
+
+def seeds_of(kind: str) -> list[int]:
+    """Return the openings measured in a format that takes long to write and read: each at least once.
+
+    Of the plan, which every job has, every other one more; all of all kinds when the sweep is wide.
+    """
+    return [
+        seed
         for seed in SEEDS
-    )
+        if WIDE or seed % len(KINDS) == KINDS.index(kind) or (kind == "plan" and seed % 2)
+    ]
 
 
 def _job(seed: int) -> JobFacts:

@@ -7,7 +7,7 @@ import zipfile
 from decimal import Decimal
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from openpyxl import load_workbook
 from reportlab.platypus import Paragraph
@@ -19,6 +19,7 @@ from configurator.export.table_csv import csv_bytes, read_csv
 from configurator.export.table_pdf import pdf_bytes
 from configurator.export.table_xlsx import read_xlsx, xlsx_bytes
 from configurator.order.document import Column, Document, Table
+from tests.sweeps import examples
 
 COLUMNS = (
     Column("mark", "Mark"),
@@ -78,7 +79,7 @@ def test_no_text_of_a_csv_runs_and_all_comes_back(text):
     assert read_csv(data)[1][0] == text
 
 
-@settings(max_examples=60)
+@examples(60)
 @given(st.lists(ANY_TEXT, min_size=1, max_size=5))
 def test_every_text_comes_back_from_a_csv(texts):
     assert [row[0] for row in read_csv(csv_bytes(marks(*texts).data[0]))[1:]] == texts
@@ -110,7 +111,7 @@ def test_no_text_of_a_workbook_is_a_formula_and_all_comes_back(text):
     assert read_xlsx(xlsx_bytes(marks(text)))[1] == [text, "3", "4.5", "1", "no"]
 
 
-@settings(max_examples=25, deadline=None)
+@examples(25)
 @given(st.lists(ANY_TEXT.filter(bool), min_size=1, max_size=4))
 def test_every_text_comes_back_from_a_workbook(texts):
     assert [row[0] for row in read_xlsx(xlsx_bytes(marks(*texts)))[1:]] == texts

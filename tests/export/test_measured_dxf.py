@@ -16,7 +16,7 @@ from configurator.drawing.view import Box
 from configurator.export.dxf_entities import NAMES
 from configurator.export.pages import pages_as_bytes
 from tests.export.measuring import MM_PER_POINT, Lettered, Sheet, half_of_printed, length_said, scale_bar
-from tests.export.random_sheets import KINDS, SEEDS, display_of, pages_of, random_study
+from tests.export.random_sheets import KINDS, display_of, page_of, random_study, seeds_of
 
 LAYER = re.compile(r"A-[A-Z]{4}(-[A-Z]{4}){0,2}")
 STUDIED = {
@@ -29,16 +29,11 @@ STUDIED = {
 SERIES = {18, 25, 35, 50, 70}
 
 
-def openings_of(kind: str) -> list[int]:
-    """Every opening is measured once; the plan, which every job has, on all of them."""
-    return [seed for seed in SEEDS if kind == "plan" or seed % len(KINDS) == KINDS.index(kind)]
-
-
 @cache
 def drawings(kind: str) -> list[tuple[int, Page, Drawing]]:
     found = []
-    for seed in openings_of(kind):
-        page = pages_of(kind)[seed]
+    for seed in seeds_of(kind):
+        page = page_of(kind, seed)
         text = pages_as_bytes([page], ".dxf").decode("utf-8")
         found.append((seed, page, ezdxf.read(io.StringIO(text))))
     return found

@@ -1,7 +1,7 @@
 import math
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from configurator.geometry.edges import bevel_for_latch_gap, hinge_edge_least, latch_edge_least
@@ -9,6 +9,7 @@ from configurator.geometry.pin import locate_pin
 from configurator.geometry.shapes import Obstruction, OtherLeaf
 from configurator.geometry.solve import solve
 from tests.geometry.openings import BEVEL, LEAF, case_a
+from tests.sweeps import examples
 
 WORKED = [  # W, square, 1/8 in 2
     (4, 0.056345, 0.123466),
@@ -65,7 +66,7 @@ def test_the_bevel_where_the_arris_governs_by_hand():
 
 
 @given(st.floats(3, 9), st.sampled_from([0.0625, 0.1875, 0.5, 1.2]), st.floats(0.01, 0.12))
-@settings(max_examples=30, deadline=None)
+@examples(30)
 def test_the_bevel_found_leaves_the_gap_and_no_less_does(W, deep, gap):
     h = case_a(W, R=1.75 + deep)
     pin = locate_pin(h)

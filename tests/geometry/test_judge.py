@@ -11,9 +11,10 @@ from configurator.geometry.shapes import Leaf
 from configurator.geometry.solve import solve
 from tests.geometry import judge
 from tests.geometry.random_openings import Problem, random_hanging, random_problem
+from tests.sweeps import sized
 
 
-@pytest.mark.parametrize("seed", range(12))
+@pytest.mark.parametrize("seed", range(sized(6, 12)))
 def test_first_contacts_agree_with_the_sweep(seed):
     chance = random.Random(f"contacts {seed}")
     for _ in range(25):
@@ -41,7 +42,7 @@ def test_the_judge_can_fail():
 def test_a_mirrored_opening_swung_clockwise_meets_the_same():
     """Everything mirrored left to right and turned the other way by the judge, against the exact answer."""
     chance = random.Random("mirror")
-    for _ in range(60):
+    for _ in range(sized(40, 60)):
         problem = random_problem(chance)
         contact = solve(problem.hanging, problem.leaf, (), problem.obstructions, problem.other).bare
         pin = locate_pin(problem.hanging).at

@@ -4,13 +4,14 @@ import math
 from dataclasses import replace
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from configurator.geometry.pin import MOUNTINGS
 from configurator.geometry.shapes import Hardware, Leaf, Obstruction, OtherLeaf
 from configurator.geometry.solve import scene, solve, solve_scene
 from tests.geometry.openings import BEVEL, BOX, CASING, LEAF, PLINTH, RAIL, case_a, linen_closet
+from tests.sweeps import examples
 
 SQUARE = math.pi / 2
 LOW_RAIL = replace(RAIL, top=36)
@@ -164,7 +165,7 @@ def test_a_scene_solved_twice_is_the_same():
     st.lists(st.sampled_from([BOX, KNOB, replace(KNOB, round=True, width=30)]), max_size=2),
     st.lists(st.sampled_from([RAIL, CASING, PLINTH, Obstruction(kind="column", diameter=9)]), max_size=2),
 )
-@settings(max_examples=120, deadline=None)
+@examples(120)
 def test_any_opening_within_the_limits_has_an_answer(numbers, hardware, about):
     """However odd the numbers: no failure, and every figure a number within its bounds."""
     solved = solve(case_a(**numbers), LEAF, hardware, about)

@@ -2,7 +2,7 @@ import math
 from dataclasses import replace
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from configurator.geometry.pin import TOLERANCE, locate_pin
@@ -19,6 +19,7 @@ from configurator.geometry.shapes import (
 from configurator.geometry.solve import solve
 from configurator.geometry.swing import first_contact
 from tests.geometry.openings import BOX, LEAF, RAIL, case_a
+from tests.sweeps import examples
 
 RIGHT = math.pi / 2
 
@@ -309,14 +310,14 @@ def angle_with(h, about, hardware=()):
 
 
 @given(st.sampled_from([4, 4.5, 6]), things, st.floats(0, 3))
-@settings(max_examples=60)
+@examples(60)
 def test_more_projection_never_opens_farther(W, thing, more):
     deeper = replace(thing, projection=thing.projection + more)
     assert angle_with(case_a(W), (deeper,)) <= angle_with(case_a(W), (thing,)) + 1e-9
 
 
 @given(st.sampled_from([4, 4.5, 6]), things)
-@settings(max_examples=60)
+@examples(60)
 def test_what_stands_at_other_heights_changes_nothing(W, thing):
     above = replace(thing, bottom=84.0, top=90.0)
     assert (
@@ -325,7 +326,7 @@ def test_what_stands_at_other_heights_changes_nothing(W, thing):
 
 
 @given(st.sampled_from([4, 4.5, 6]), things, st.floats(0.25, 30))
-@settings(max_examples=60)
+@examples(60)
 def test_scaling_every_length_keeps_the_angle_and_scales_the_point(W, thing, scale):
     h = case_a(W)
     pin = locate_pin(h)
@@ -355,7 +356,7 @@ def _scaled(shapes, scale):
 
 
 @given(st.floats(-50, 50), st.floats(-50, 50), things)
-@settings(max_examples=60)
+@examples(60)
 def test_where_the_origin_lies_changes_nothing(x, y, thing):
     h = case_a(4)
     pin = locate_pin(h)

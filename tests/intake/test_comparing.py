@@ -2,7 +2,7 @@ import csv
 import io
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from configurator.export.table_csv import csv_bytes
@@ -22,6 +22,7 @@ from configurator.order.schedule import schedule_table as schedule_of
 from configurator.order.tally import tally_job
 from tests.intake.reading import compared, table
 from tests.openings import LEVER, plain_opening
+from tests.sweeps import examples
 
 HEADER = ["Mark", "Size", "Hand", "Frame", "Remarks"]
 
@@ -229,7 +230,7 @@ def said(opening):
     return {path: value_at(opening, path) for path in SAID}
 
 
-@settings(max_examples=25, deadline=None)
+@examples(25)
 @given(jobs())
 def test_our_own_schedule_comes_back_as_the_same_openings(before):
     written = schedule_of(tally_job(before))

@@ -1,5 +1,5 @@
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from configurator.intake.sheet import IntakeError
@@ -7,6 +7,7 @@ from configurator.intake.table import schedule_table
 from configurator.intake.words import says_nothing
 from configurator.model.words import VOCABULARY
 from tests.intake.reading import compared, read, reasons, sheet, values
+from tests.sweeps import examples
 
 
 @pytest.mark.parametrize(
@@ -152,7 +153,7 @@ HEADINGS = [
 ]
 
 
-@settings(max_examples=150)
+@examples(150)
 @given(st.dictionaries(st.sampled_from(HEADINGS), CELLS, min_size=2))
 def test_whatever_stands_in_the_cells_is_taken_or_refused(cells):
     """Nothing but a value, within what an opening may have, or a fault with a sentence."""

@@ -4,13 +4,14 @@ from datetime import datetime, time
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from openpyxl import Workbook, load_workbook
 
 from configurator.intake.sheet import IntakeError, sheet_steps
 from configurator.intake.workbook import LARGEST_UNPACKED, NOT_WORKED_OUT, workbook_steps
 from configurator.long_work import run
+from tests.sweeps import examples
 
 
 def book(*rows, title="Doors", **cells):
@@ -165,7 +166,7 @@ def refused_or_read(act):
     return ""
 
 
-@settings(max_examples=60, deadline=None)
+@examples(60)
 @given(st.integers(0, 10_000), st.binary(min_size=1, max_size=40))
 def test_bytes_changed_anywhere_give_rows_or_a_sentence(place, noise):
     data = bytearray(SOUND)
@@ -175,7 +176,7 @@ def test_bytes_changed_anywhere_give_rows_or_a_sentence(place, noise):
     assert not said or said.startswith("doors.xlsx")
 
 
-@settings(max_examples=60, deadline=None)
+@examples(60)
 @given(st.integers(0, 10_000), st.binary(min_size=1, max_size=12))
 def test_a_sheet_changed_anywhere_gives_rows_or_a_sentence(place, noise):
     def change(xml):
@@ -185,7 +186,7 @@ def test_a_sheet_changed_anywhere_gives_rows_or_a_sentence(place, noise):
     assert not said or said.startswith(("doors.xlsx", "line"))
 
 
-@settings(max_examples=80)
+@examples(80)
 @given(st.binary(max_size=300))
 def test_any_bytes_are_a_schedule_or_not_one(folder, data):
     path = folder / "any.csv"

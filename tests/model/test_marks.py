@@ -1,9 +1,10 @@
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from configurator.model import Opening
 from configurator.model.marks import LONGEST_MARK, mark_order, next_mark
+from tests.sweeps import examples
 
 
 @pytest.mark.parametrize(
@@ -30,7 +31,7 @@ def test_the_next_mark_is_the_first_after_it_that_is_free(mark, taken, following
     assert next_mark(mark, taken) == following
 
 
-@settings(max_examples=60)
+@examples(60)
 @given(st.text(st.characters(min_codepoint=32, max_codepoint=0x24FF), min_size=1, max_size=LONGEST_MARK))
 def test_the_next_mark_is_always_another_and_a_mark(mark):
     following = next_mark(mark, {mark})

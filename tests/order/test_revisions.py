@@ -1,7 +1,7 @@
 """An order frozen in the job's file, and what has changed since it went out."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from configurator.model import Job, Revision
@@ -20,6 +20,7 @@ from configurator.order.take_off import take_off
 from configurator.order.tally import tally_job
 from configurator.project_file import ProjectFileError, dump, parse
 from tests.order.cases import data, job_of
+from tests.sweeps import examples
 
 
 def order_of(job, spare=None):
@@ -190,7 +191,7 @@ def test_a_file_with_bad_revisions_is_refused_by_field(revisions, field):
 COUNTS = st.dictionaries(st.sampled_from("ABCDE"), st.tuples(st.integers(1, 9), st.sampled_from([4, 5])))
 
 
-@settings(max_examples=25, deadline=None)
+@examples(25)
 @given(COUNTS, COUNTS)
 def test_what_was_ordered_and_the_changes_make_what_is_wanted(before, after):
     def openings(counts):

@@ -1,7 +1,7 @@
 """A job counted into lines: exactly, with nothing silently missing."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from configurator.order.spare import Spare
@@ -10,6 +10,7 @@ from configurator.order.tally import tally_job
 from configurator.project_file import load
 from configurator.resource_files import resource_path
 from tests.order.cases import data, ordered
+from tests.sweeps import examples
 
 CONTRACT = """
     quantity unit item height width size type mounting weight bearing leaf_thickness knuckles base_metal
@@ -232,7 +233,7 @@ OPENINGS = st.lists(
 )
 
 
-@settings(max_examples=25, deadline=None)
+@examples(25)
 @given(OPENINGS, st.integers(0, 100), st.integers(0, 9))
 def test_the_lines_always_add_up_to_the_openings(openings, percent, each):
     given_data = [

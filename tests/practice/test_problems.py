@@ -2,6 +2,7 @@
 
 import math
 import re
+from functools import cache
 
 import pytest
 
@@ -20,8 +21,9 @@ from configurator.practice.course import BY_KEY, TEMPLATES, TOPICS, problem_of
 from configurator.practice.problem import Problem, Template, pose
 from configurator.study.run import study
 from configurator.tables import FinishRow, table
+from tests.sweeps import sized
 
-SEEDS = 10_000
+SEEDS = sized(2_500, 10_000)
 UNREAD = re.compile(r"\b(?:nan|inf|None)\b|(?<![\d'])-\d|[{}]|  ")
 
 
@@ -125,14 +127,19 @@ def said(answer):
     return answer.shown
 
 
-def test_ten_thousand_seeds_have_exactly_one_right_answer_each():
-    for seed in range(SEEDS):
-        check(problem_of(seed))
+@cache
+def problems_of_all_seeds():
+    return tuple(problem_of(seed) for seed in range(SEEDS))
+
+
+def test_thousands_of_seeds_have_exactly_one_right_answer_each():
+    for posed in problems_of_all_seeds():
+        check(posed)
 
 
 def test_what_is_shown_as_the_right_answer_is_right_when_typed():
-    for seed in range(1000):
-        answer = problem_of(seed).problem.answer
+    for posed in problems_of_all_seeds():
+        answer = posed.problem.answer
         shown = answer.right if isinstance(answer, CodeAnswer) else answer.shown
         assert answer.is_right(shown), shown
 

@@ -6,12 +6,13 @@ import stat
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from configurator.model import Job
 from configurator.project_file import ProjectFileError, dump, load, parse, save
 from tests.openings import plain_data
+from tests.sweeps import examples
 
 DEMO = Path(__file__).resolve().parents[2] / "demo_openings" / "kestrel_point.json"
 
@@ -256,7 +257,7 @@ def test_a_link_is_followed_not_replaced(tmp_path):
 lengths = st.integers(1, 640).map(lambda n: n / 64)
 
 
-@settings(max_examples=50, deadline=None)
+@examples(50)
 @given(
     thickness=st.none() | st.floats(0.5, 3),
     widths=st.lists(lengths.filter(lambda w: 1 <= w <= 9), max_size=4, unique=True),
@@ -275,7 +276,7 @@ def test_any_job_comes_back_the_same(thickness, widths, notes, projection):
     assert dump(parse(dump(job))) == dump(job)
 
 
-@settings(max_examples=150, deadline=None)
+@examples(150)
 @given(st.binary(max_size=60) | st.text(max_size=60).map(lambda text: text.encode("utf-8", "replace")))
 def test_no_bytes_make_it_fail_otherwise(data):
     with pytest.raises(ProjectFileError):

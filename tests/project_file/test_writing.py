@@ -8,13 +8,14 @@ import time
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 
 from configurator.model import Job
 from configurator.project_file import KnownTexts, ProjectFileError, dump, parse, save, writing
 from configurator.project_file.writing import LEFT_OVER, sweep, write_whole
 from tests.openings import plain_data
 from tests.project_file.jobs import jobs
+from tests.sweeps import examples
 
 
 def plainly(job: Job) -> bytes:
@@ -61,7 +62,7 @@ def test_the_openings_come_last_as_they_are_written():
     assert list(Job.model_fields)[-1] == "openings"
 
 
-@settings(max_examples=150, deadline=None)
+@examples(150)
 @given(jobs)
 def test_a_file_we_wrote_comes_back_byte_for_byte(job):
     data = dump(job)
@@ -71,7 +72,7 @@ def test_a_file_we_wrote_comes_back_byte_for_byte(job):
     assert dump(again) == data
 
 
-@settings(max_examples=40, deadline=None)
+@examples(40)
 @given(jobs, jobs)
 def test_what_was_written_before_never_shows_in_what_is_written_next(one, other):
     known = KnownTexts()

@@ -1,7 +1,7 @@
 """Frame and wall together: every disagreement of what was given, with its mends."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from configurator.model import Opening
@@ -9,6 +9,7 @@ from configurator.rules.frame_fit import core_of, frame_fit_findings
 from configurator.rules.throat import has_returns
 from configurator.rules.usual import fill
 from configurator.ui.edits import edited
+from tests.sweeps import examples
 
 STEP = 1 / 64
 DRYWALL, WELDED, BUTTED = "knocked-down drywall", "welded steel, wrapped", "welded steel, butted"
@@ -155,7 +156,7 @@ def test_room_for_the_stop(frame, code):
     assert [one.code for one in said(frame=frame)] == ([code] if code else [])
 
 
-@settings(max_examples=60, deadline=None)
+@examples(60)
 @given(
     kind=st.sampled_from([DRYWALL, WELDED, WOOD]),
     depth=st.integers(3 * 64, 14 * 64),

@@ -1,11 +1,12 @@
 """How deep a jamb is for its wall."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from configurator.rules.throat import depth_for, follows_wall, has_returns, loosest, throat_of
 from configurator.tables import frame_usual
+from tests.sweeps import examples
 
 DRYWALL, WELDED, WOOD = "knocked-down drywall", "welded steel, wrapped", "wood with casing"
 
@@ -35,7 +36,7 @@ def test_a_throat_may_be_looser_than_it_is_made():
         assert loosest(kind) > frame_usual(kind)["throat_slack"].value
 
 
-@settings(max_examples=60, deadline=None)
+@examples(60)
 @given(kind=st.sampled_from([DRYWALL, WELDED, WOOD]), wall=st.floats(0.25, 24))
 def test_a_depth_made_for_a_wall_fits_it(kind, wall):
     returns = {DRYWALL: 0.5, WELDED: 0.4375, WOOD: 0.0}[kind]

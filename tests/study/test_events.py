@@ -1,7 +1,7 @@
 import math
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from configurator.geometry.edges import latch_edge_shape
@@ -20,6 +20,7 @@ from configurator.study.events import (
     next_moment,
 )
 from tests.openings import BOX, RAIL, plain_opening
+from tests.sweeps import examples
 
 
 def events_of(place=0, **changes):
@@ -155,7 +156,7 @@ def test_events_nearer_than_a_millionth_of_a_degree_are_one_moment(monkeypatch):
     assert [[event.trade for event in moment.events] for moment in found] == [["a"], ["b", "c"]]
 
 
-@settings(max_examples=25, deadline=None)
+@examples(25)
 @given(
     width=st.sampled_from([3.5, 4, 4.5, 5, 6]),
     thickness=st.sampled_from([1.375, 1.75]),

@@ -4,7 +4,7 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from configurator.project_file import load
@@ -15,6 +15,7 @@ from configurator.study import study
 from configurator.study.how_sure import FEW_DRAWS, how_sure, sure_data, wall_share
 from configurator.study.turning_points import EXACT as EXACTLY
 from tests.openings import RAIL, plain_opening
+from tests.sweeps import examples
 
 EXACT = {
     "frame_setting": 0,
@@ -25,6 +26,8 @@ EXACT = {
     "hinge_width": 0,
 }
 DEMOS = Path(__file__).resolve().parents[2] / "demo_openings"
+ROUGHLY = 1.0
+"""Inches: how finely turning points are found where a test reads none; they take most of the time."""
 FLAT_4 = 0.875 + 0.5
 """Inches: 2 o - i + p with a 4 in hinge on the plain opening."""
 
@@ -69,13 +72,17 @@ def test_a_frame_centred_in_its_wall_gives_half_of_a_thicker_wall_to_the_pull_si
 
 @pytest.mark.parametrize(("wall", "holds"), [(1 / 16 - 1e-6, True), (1 / 16, True), (1 / 16 + 1e-6, False)])
 def test_frame_and_wall_together_eat_the_eighth_exactly(wall, holds):
-    found = sure(rail=1.25, tolerances={**EXACT, "frame_setting": 1 / 16, "wall_thickness": wall})
+    found = sure(
+        rail=1.25, fineness=ROUGHLY, tolerances={**EXACT, "frame_setting": 1 / 16, "wall_thickness": wall}
+    )
     assert found.works
     assert found.works_worst_case is holds
 
 
 def test_the_worst_angle_is_that_of_an_opening_built_so():
-    found = sure(rail=1.25, tolerances={**EXACT, "frame_setting": 1 / 16, "wall_thickness": 1 / 8})
+    found = sure(
+        rail=1.25, fineness=ROUGHLY, tolerances={**EXACT, "frame_setting": 1 / 16, "wall_thickness": 1 / 8}
+    )
     built = study(
         plain_opening(wall={"frame_proud": 0.5 - 3 / 16}, obstructions=[{**RAIL, "projection": 1.25}])
     )
@@ -86,13 +93,16 @@ def test_the_worst_angle_is_that_of_an_opening_built_so():
 def test_two_tolerances_leave_seven_draws_in_eight():
     """Frame and wall each within 1/8: their sum is a triangle over 1/4, an eighth of it below -1/8."""
     found = sure(
-        draws=40_000, rail=1.25, tolerances={**EXACT, "frame_setting": 1 / 8, "wall_thickness": 1 / 8}
+        draws=40_000,
+        rail=1.25,
+        fineness=ROUGHLY,
+        tolerances={**EXACT, "frame_setting": 1 / 8, "wall_thickness": 1 / 8},
     )
     assert found.chance == pytest.approx(7 / 8, abs=0.006)
 
 
 def test_what_grazes_has_half_a_chance():
-    found = sure(draws=40_000, rail=FLAT_4, tolerances={**EXACT, "frame_setting": 1 / 16})
+    found = sure(draws=40_000, rail=FLAT_4, fineness=ROUGHLY, tolerances={**EXACT, "frame_setting": 1 / 16})
     assert found.works
     assert found.chance == pytest.approx(0.5, abs=0.01)
 
@@ -161,7 +171,8 @@ BUILT_OFF = {
 @pytest.mark.parametrize("by", [-1 / 16, 1 / 16])
 def test_one_thing_off_is_as_if_it_were_drawn_so(name, by):
     rail = {"obstructions": [{**RAIL, "projection": 1.9}], "hinge": {"barrel": 0.58}}
-    found = sure(4.5, rail=1.9, tolerances=dict.fromkeys(EXACT, 1 / 16), hinge={"barrel": 0.58})
+    tolerances = dict.fromkeys(EXACT, 1 / 16)
+    found = sure(4.5, rail=1.9, fineness=ROUGHLY, tolerances=tolerances, hinge={"barrel": 0.58})
     (drawn, *_) = study(plain_opening(**{**rail, "compare": [4.5], **BUILT_OFF[name](by)})).candidates
     effect = found.effect(name)
     at = (effect.minus if by < 0 else effect.plus).at
@@ -198,7 +209,7 @@ def demo_leaves():
 
 @pytest.mark.parametrize(("answer", "candidate"), tuple(demo_leaves()))
 def test_as_drawn_it_agrees_with_the_study_and_no_draw_is_worse_than_the_worst_case(answer, candidate):
-    found = how_sure(answer, candidate.leaf, candidate.hinge_width, 500, fineness=1e-3)
+    found = how_sure(answer, candidate.leaf, candidate.hinge_width, 500, fineness=ROUGHLY)
     (must,) = [
         must_of(answer.filled, hinge)
         for hinge in leaf_hinges(answer.filled)
@@ -207,7 +218,7 @@ def test_as_drawn_it_agrees_with_the_study_and_no_draw_is_worse_than_the_worst_c
     # A door stop asks no more of the leaf than it lets it do.
     assert found.works is does_all(candidate, replace(must, wanted=found.wanted_angle))
     assert found.as_drawn.greatest_angle == pytest.approx(candidate.greatest_angle_bare, abs=1e-9)
-    corners = how_sure(answer, candidate.leaf, candidate.hinge_width, 1, fineness=1e-3)
+    corners = how_sure(answer, candidate.leaf, candidate.hinge_width, 1, fineness=ROUGHLY)
     assert found.worst.greatest_angle == pytest.approx(corners.worst.greatest_angle, abs=1e-9)
     assert found.works_worst_case is corners.works_worst_case
 
@@ -215,7 +226,7 @@ def test_as_drawn_it_agrees_with_the_study_and_no_draw_is_worse_than_the_worst_c
 # --- Properties ---
 
 
-@settings(max_examples=10, deadline=None)
+@examples(10)
 @given(st.sampled_from([4, 4.5, 5]), st.floats(0.05, 0.9), st.floats(0, 1))
 def test_what_is_to_spare_is_what_stands_between(width, spare, proud):
     """2 o - i + p - projection, with o = W/2 - 1-1/2, whatever the width and the frame's place."""
@@ -226,21 +237,21 @@ def test_what_is_to_spare_is_what_stands_between(width, spare, proud):
     assert found.margins["swing"] == pytest.approx(spare, abs=3e-9)
 
 
-@settings(max_examples=10, deadline=None)
+@examples(10)
 @given(st.floats(1.0, 1.6), st.floats(0, 0.25), st.floats(0, 0.25))
 def test_a_wider_tolerance_is_never_surer(rail, narrow, more):
     tolerances = {**EXACT, "frame_setting": narrow}
-    less = sure(4, 50, rail, 1e-3, tolerances=tolerances)
-    wide = sure(4, 50, rail, 1e-3, tolerances={**tolerances, "frame_setting": narrow + more})
+    less = sure(4, 50, rail, ROUGHLY, tolerances=tolerances)
+    wide = sure(4, 50, rail, ROUGHLY, tolerances={**tolerances, "frame_setting": narrow + more})
     assert wide.worst.greatest_angle <= less.worst.greatest_angle + 1e-9
     if less.works:
         assert wide.worked <= less.worked
 
 
-@settings(max_examples=12, deadline=None)
+@examples(12)
 @given(st.floats(0.9, 1.9), st.floats(0, 0.2))
 def test_worst_case_and_chance_never_contradict_each_other(rail, by):
-    found = sure(4, 100, rail, 1e-3, tolerances={**EXACT, "wall_thickness": by})
+    found = sure(4, 100, rail, ROUGHLY, tolerances={**EXACT, "wall_thickness": by})
     if found.works_worst_case:
         assert found.works
         assert found.chance == 1
@@ -254,9 +265,9 @@ def test_worst_case_and_chance_never_contradict_each_other(rail, by):
 
 def test_the_same_seed_gives_the_same_draws():
     answer = study(plain_opening(obstructions=[RAIL]))
-    first, again = (how_sure(answer, "single", 4.5, 3000, seed=7).worked for _ in range(2))
+    first, again = (how_sure(answer, "single", 4.5, 3000, 7, ROUGHLY).worked for _ in range(2))
     assert first == again
-    assert how_sure(answer, "single", 4.5, 3000, seed=8).worked != first
+    assert how_sure(answer, "single", 4.5, 3000, 8, ROUGHLY).worked != first
 
 
 def test_nothing_off_is_nothing_that_matters():
@@ -322,16 +333,16 @@ def test_an_astragal_that_laps_the_leaf_leaves_few_draws_and_says_how_many():
         "vertical": 80,
     }
     pair = plain_opening(leaves="pair", size={"width": 72, "height": 84}, hardware=[astragal])
-    lapped = how_sure(study(pair), "active", 4, 5000, fineness=1e-2)
+    lapped = how_sure(study(pair), "active", 4, 5000, fineness=ROUGHLY)
     assert lapped.works
     assert lapped.draws == FEW_DRAWS
-    assert how_sure(study(pair), "inactive", 4, 5000, fineness=1e-2).draws == 5000
+    assert how_sure(study(pair), "inactive", 4, 5000, fineness=ROUGHLY).draws == 5000
 
 
 def test_an_inactive_leaf_has_nothing_to_pass_at_its_lock_edge():
     """It opens behind the open active leaf; a tight gap between the two binds only the active one."""
     pair = plain_opening(leaves="pair", size={"width": 72, "height": 84}, door={"meeting_gap": 1 / 64})
-    leaves = {name: how_sure(study(pair), name, 4, 500, fineness=1e-2) for name in ("active", "inactive")}
+    leaves = {name: how_sure(study(pair), name, 4, 500, fineness=ROUGHLY) for name in ("active", "inactive")}
     assert leaves["active"].margins["lock edge"] is not None
     assert "lock edge" in leaves["active"].worst.fails
     assert leaves["inactive"].margins["lock edge"] is None

@@ -3,13 +3,14 @@
 import math
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from configurator.geometry.edges import latch_edge_least
 from configurator.study import study
 from configurator.study.over_the_swing import over_the_swing
 from tests.openings import LEVER, RAIL, plain_opening
+from tests.sweeps import examples
 
 
 def swings(gap=1 / 16, **changes):
@@ -76,7 +77,7 @@ def test_a_stop_ends_the_curve():
     stop=st.none() | st.floats(20, 180),
     rail=st.booleans(),
 )
-@settings(max_examples=20, deadline=None)
+@examples(20)
 def test_the_answers_are_the_studys_own(width, bevel, stop, rail):
     changes = {"door": {"latch_bevel": bevel}, "hardware": [LEVER], "obstructions": [RAIL] if rail else []}
     one_study = study(plain_opening(compare=[width], use={"stop_angle": stop}, **changes))

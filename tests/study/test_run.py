@@ -5,13 +5,14 @@ import math
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from configurator.model import JobFacts
 from configurator.project_file import load
 from configurator.study import Candidate, study
 from tests.openings import BOX, LEVER, RAIL, answers, plain_opening
+from tests.sweeps import examples
 
 DEMO = Path(__file__).resolve().parents[2] / "demo_openings" / "kestrel_point.json"
 
@@ -292,7 +293,7 @@ def test_the_results_are_plain_data():
     assert data["candidates"][0]["hinge_width"] == 4
 
 
-@settings(max_examples=60, deadline=None)
+@examples(60)
 @given(
     narrow=st.integers(62, 90),
     wider=st.integers(1, 40),

@@ -7,11 +7,12 @@ the rabbet. A floor stop or bumper whose tip is P off the wall stands P - 1/2 - 
 import math
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from configurator.study import study
 from tests.openings import LEVER, plain_opening
+from tests.sweeps import examples
 
 FLOOR = {"kind": "floor stop", "projection": 3, "from_frame": 28}
 BUMPER = {"kind": "wall bumper", "projection": 1.5, "from_frame": 28, "height": 60}
@@ -194,7 +195,7 @@ def test_the_results_carry_it():
     assert on_4().as_data()["door_stop"] is None
 
 
-@settings(max_examples=40, deadline=None)
+@examples(40)
 @given(projection=st.floats(1.5, 12), from_frame=st.floats(4, 28))
 def test_a_stop_moved_nearer_the_frame_or_made_longer_never_lets_the_door_farther(projection, from_frame):
     here, longer, nearer = (

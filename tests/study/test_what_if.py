@@ -6,7 +6,7 @@ from itertools import pairwise
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from configurator.model import Opening
@@ -16,6 +16,7 @@ from configurator.study.what_if import opening_with, what_if
 from configurator.study.what_if_things import things_of
 from configurator.study.what_if_turns import BARREL, CARRIED_MEETS, CLEAR, FITTED, MEETS, OPENS
 from tests.openings import LEVER, RAIL, plain_data
+from tests.sweeps import examples
 
 DEMO = Path(__file__).resolve().parents[2] / "demo_openings" / "kestrel_point.json"
 
@@ -152,7 +153,7 @@ FACTS = job().job
 MARKS = ("101A", "112A", "171A", "205A", "118A", "126C", "151A", "160A", "164A")
 
 
-@settings(max_examples=40, deadline=None)
+@examples(40)
 @given(st.sampled_from(MARKS), st.data())
 def test_the_curve_and_its_turns_are_the_studys_own(mark, data):
     answer = studied(mark)

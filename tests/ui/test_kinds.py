@@ -1,5 +1,5 @@
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from configurator.ui.kinds import (
@@ -14,6 +14,7 @@ from configurator.ui.kinds import (
     kind_at,
 )
 from configurator.units import Display
+from tests.sweeps import examples
 
 INCHES, METRIC = Display(), Display(metric=True)
 
@@ -87,7 +88,7 @@ def test_lengths_are_written_with_one_unit_and_read_back():
         assert LENGTHS.read(written, display) == pytest.approx([5.0, 37.25, 69.5], abs=1e-6)
 
 
-@settings(max_examples=100, deadline=None)
+@examples(100)
 @given(st.integers(0, 300 * 64), st.sampled_from([INCHES, METRIC]))
 def test_what_a_field_shows_reads_back_as_what_it_holds(sixty_fourths, display):
     inches = sixty_fourths / 64

@@ -3,11 +3,12 @@
 import tempfile
 from pathlib import Path
 
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from configurator.project_file import load
 from configurator.ui.session import Session
+from tests.sweeps import examples
 
 EDITS = st.tuples(
     st.sampled_from(["location", "size.width", "door.thickness", "job.name", "quantity", "mark"]),
@@ -38,7 +39,7 @@ def act(session: Session, action: object, path: Path) -> None:
         session.select(marks[-1])
 
 
-@settings(max_examples=60, deadline=None)
+@examples(60)
 @given(ACTIONS)
 def test_undo_to_the_start_gives_the_first_state_and_redo_the_last(actions):
     session = Session(studier=lambda *_: None)

@@ -1,4 +1,4 @@
-"""What a client is told agrees with the study, whatever the opening: six hundred at random, fixed seeds."""
+"""What a client is told agrees with the study, whatever the opening: hundreds at random, fixed seeds."""
 
 import random
 import re
@@ -19,9 +19,11 @@ from configurator.study import study
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo
 from tests.export.random_sheets import random_study
+from tests.sweeps import sized
 
 SAME = 1e-9
-RANDOM = 600
+RANDOM = sized(240, 600)
+SOME = RANDOM // 12
 DISPLAYS = (Display(), Display(precision=64), Display(metric=True))
 
 
@@ -75,10 +77,10 @@ def test_the_openings_are_of_every_sort():
     """Else the tests below would hold for want of anything to find."""
     both = [one for found in openings_at_random() for one in two_widths(found).both]
     by_hardware = [x for x in both if x.stopped_by and x.stopped_by.part not in ("leaf", "barrel")]
-    assert sum(x.rests_at >= x.greatest_angle - SAME for x in by_hardware) > 50
-    assert sum(x.rests_at < x.greatest_angle - SAME for x in both) > 50
-    assert sum(x.rests_at == 180 for x in both) > 50
-    assert sum(x.greatest_angle_bare < 180 and x.stopped_by is not None for x in both) > 50
+    assert sum(x.rests_at >= x.greatest_angle - SAME for x in by_hardware) > SOME
+    assert sum(x.rests_at < x.greatest_angle - SAME for x in both) > SOME
+    assert sum(x.rests_at == 180 for x in both) > SOME
+    assert sum(x.greatest_angle_bare < 180 and x.stopped_by is not None for x in both) > SOME
 
 
 def test_all_the_way_is_said_only_of_a_door_that_goes_all_the_way():

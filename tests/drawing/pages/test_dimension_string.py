@@ -4,7 +4,7 @@ import math
 from itertools import pairwise
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from configurator.drawing.lettering import text_width
@@ -22,6 +22,7 @@ from configurator.drawing.pages.dimension_string import (
 from configurator.drawing.primitives import Dimension, Polyline
 from configurator.drawing.view import Box, View
 from configurator.units import Display
+from tests.sweeps import examples
 
 VIEW = View(4.0, (100.0, 50.0), False, Box(0.0, 0.0, 500.0, 500.0))
 MIRRORED = View(4.0, (100.0, 50.0), True, Box(0.0, 0.0, 500.0, 500.0))
@@ -55,7 +56,7 @@ def test_no_text_stands_too_low():
     assert settle([1.0], [4.0], low=2.0) == (6.0,)
 
 
-@settings(max_examples=60)
+@examples(60)
 @given(
     st.lists(st.tuples(st.floats(0, 300), st.floats(1, 30)), max_size=9),
     st.lists(st.floats(0, 300), max_size=6),

@@ -1,8 +1,9 @@
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as some
 
 from configurator.drawing.lettering import text_width
 from configurator.drawing.pages.lines_of_text import broken, cut_to
+from tests.sweeps import examples
 
 WIDTH = 60.0
 
@@ -21,7 +22,7 @@ def test_a_word_too_long_for_a_line_is_broken_itself():
     assert "".join(lines) == "Departureshalltogalleryandback"
 
 
-@settings(max_examples=60)
+@examples(60)
 @given(some.text(some.characters(codec="latin-1", categories=["L", "N", "P", "Zs"]), max_size=120))
 def test_no_line_is_wider_than_the_room_and_no_letter_is_lost(text):
     lines = broken(text, 7.0, WIDTH)

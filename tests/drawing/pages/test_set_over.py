@@ -2,11 +2,12 @@ import math
 
 import pytest
 import shapely
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from configurator.drawing.pages.set_over import left_over, round_left_over
 from configurator.drawing.turning import rectangle, turned
+from tests.sweeps import examples
 
 SQUARE = rectangle(0.0, 2.0, 0.0, 2.0)
 
@@ -36,7 +37,7 @@ def test_all_is_left_where_they_do_not_meet():
     assert area(left_over(SQUARE, rectangle(5.0, 6.0, 0.0, 1.0))) == pytest.approx(4.0)
 
 
-@settings(max_examples=60, deadline=None)
+@examples(60)
 @given(
     st.floats(-3, 3), st.floats(-3, 3), st.floats(0, math.pi), st.floats(0.2, 36), st.floats(0.2, 3)
 )  # fmt: skip

@@ -3,7 +3,7 @@ import random
 from dataclasses import replace
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from configurator.geometry.inverse.widths import (
@@ -20,6 +20,7 @@ from configurator.geometry.pin import least_width_for_clearance
 from configurator.geometry.shapes import Obstruction
 from tests.geometry.openings import BEVEL, LEAF, RAIL, case_a
 from tests.geometry.random_openings import random_problem
+from tests.sweeps import examples
 
 FLAT = math.pi
 
@@ -180,7 +181,7 @@ rails = st.builds(
 
 
 @given(rails, st.floats(2.2, math.pi))
-@settings(max_examples=25, deadline=None)
+@examples(25)
 def test_the_inverse_undoes_the_forward(rail, wanted):
     h = case_a(4, beta=BEVEL)
     width = least_hinge_width(h, LEAF, wanted, (rail,), narrowest=3.83)
@@ -194,7 +195,7 @@ def test_the_inverse_undoes_the_forward(rail, wanted):
 
 
 @given(rails, st.floats(2.2, math.pi))
-@settings(max_examples=25, deadline=None)
+@examples(25)
 def test_the_greatest_width_is_the_greatest(rail, wanted):
     # A square edge: past some width it binds.
     width = greatest_hinge_width(case_a(), LEAF, wanted, (rail,), narrowest=3.83)
@@ -205,7 +206,7 @@ def test_the_greatest_width_is_the_greatest(rail, wanted):
 
 
 @given(st.floats(3.83, 6), st.floats(0, 3), st.floats(2.2, math.pi))
-@settings(max_examples=25, deadline=None)
+@examples(25)
 def test_the_greatest_projection_is_the_greatest(W, start, wanted):
     h = case_a(W, beta=BEVEL)
     rail = Obstruction(kind="chair rail", projection=1, start=start)

@@ -2,13 +2,14 @@ import csv
 import io
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from configurator.model import Opening
 from configurator.ui.schedule.columns import COLUMNS, PLACES, Column
 from configurator.ui.schedule.pasting import Target, as_text, read_pasted
 from configurator.units import Display
+from tests.sweeps import examples
 
 HEADS = [column.title for column in COLUMNS]
 
@@ -146,7 +147,7 @@ CELLS = st.text(st.characters(codec="utf-8", exclude_characters="\x00\r"), min_s
 )
 
 
-@settings(max_examples=60)
+@examples(60)
 @given(st.lists(st.tuples(CELLS, CELLS), min_size=1, max_size=4, unique_by=lambda row: row[0]))
 def test_any_cells_come_back_the_same_through_the_clipboard(rows):
     pasted = read(as_text([list(row) for row in rows], ["Mark", "Location"]), openings=())
