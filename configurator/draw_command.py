@@ -20,7 +20,6 @@ if TYPE_CHECKING:
     from configurator.drawing.pages.page import Page, Paper, Scale
     from configurator.study.records import Study
 
-PICTURE_FORMATS = (".png", ".svg", ".pdf")
 USUAL_SHEET = "plan"
 
 
@@ -61,8 +60,10 @@ def draw_command(options: argparse.Namespace) -> tuple[str, int]:
 
 
 def _picture(job: Job, opening: Opening, options: argparse.Namespace) -> tuple[str, int]:
-    if options.out.suffix.lower() not in PICTURE_FORMATS:
-        raise refused("--out", f"must end in {', '.join(PICTURE_FORMATS)}; {options.out.name} was given")
+    from configurator.export.pages import PLAN_FORMATS
+
+    if options.out.suffix.lower() not in PLAN_FORMATS:
+        raise refused("--out", f"must end in {', '.join(PLAN_FORMATS)}; {options.out.name} was given")
     if options.angle is not None and not 0 <= options.angle <= 180:
         raise refused("--angle", f"must be at least 0 and at most 180 degrees; {options.angle:g} was given")
     write_picture(job, opening, options.out, options.angle, options.metric, options.swept)
@@ -78,7 +79,7 @@ def write_picture(
     swept: bool = False,
 ) -> None:
     """Write the picture of one opening, its leaves at an angle in degrees; None is as far as is wanted."""
-    from configurator.export.picture import write_plan
+    from configurator.export.pages import write_plan
 
     answer = studied(job, opening)
     turn = answer.filled.wanted_angle if angle is None else angle

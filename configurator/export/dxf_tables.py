@@ -1,5 +1,6 @@
-"""An empty DXF drawing in inches with the layers, line types, lettering and marks of the drawing style."""
+"""An empty DXF drawing in inches with the layers, line types, lettering, marks and hatches of the style."""
 
+import math
 from collections.abc import Iterable
 from functools import cache
 from typing import Any
@@ -10,10 +11,15 @@ from ezdxf.enums import InsertUnits
 from ezdxf.layouts import BlockLayout
 
 from configurator.drawing.dimension_strokes import ARROW, BEYOND, GAP
+from configurator.drawing.hatch import DOT as STIPPLE
+from configurator.drawing.hatch import DOT_ROWS, DOT_SHIFT, GRAIN_EVERY, GRAIN_SHIFT
 from configurator.drawing.on_sheet import CROSS, DOT, RING, SMALL_RING
 from configurator.drawing.pages.page import POINTS_PER_INCH, Scale
-from configurator.drawing.style import POINTS_PER_MM, Layer, inks, layers, materials
+from configurator.drawing.primitives import Point
+from configurator.drawing.style import POINTS_PER_MM, Layer, Material, inks, layers, materials
 
+PatternLine = tuple[float, Point, Point, list[float]]
+"""Angle in degrees, base point, step to the next line, and dashes with gaps below zero."""
 CAPITALS = 0.729
 """Height of capitals, of the type size: DXF letters by it. From the font file of DejaVu Sans (derived)."""
 REGULAR, BOLD = "LETTERING", "LETTERING-BOLD"
@@ -27,6 +33,8 @@ _GRAY, _LIGHT_GRAY = 8, 9
 _DARK, _LIGHT = 0.65, 0.86
 _FRACTIONAL, _NOT_STACKED = 5, 2
 _THIRTY_SECONDS = 5
+_GRAIN_MEAN = 0.725
+"""A stroke of the grain, of its period: the drawing's own run from 0.55 to 0.9, which one family cannot."""
 _NO_STYLE = "Standard"
 
 
@@ -101,6 +109,22 @@ def ground_shade(material: str) -> int | None:
     if light >= _LIGHT:
         return None
     return _LIGHT_GRAY if light >= _DARK else _GRAY
+
+
+def pattern_lines(material: Material, turned: float, about: Point, per_point: float) -> list[PatternLine]:
+    """Return a material's pattern, `turned` radians about a point; `per_point` is drawing units a point."""
+    spacing = material.spacing * per_point
+    angle = math.radians(material.angle) + turned
+    along, across, dashes = 0.0, spacing, list[float]()
+    if material.pattern == "dots":
+        along, across = DOT_SHIFT * spacing, DOT_ROWS * spacing
+        dashes = [STIPPLE * per_point, STIPPLE * per_point - spacing]
+    elif material.pattern == "grain":
+        every = GRAIN_EVERY * spacing
+        along, dashes = GRAIN_SHIFT * every, [_GRAIN_MEAN * every, (_GRAIN_MEAN - 1) * every]
+    c, s = math.cos(angle), math.sin(angle)
+    step = (along * c - across * s, along * s + across * c)
+    return [(math.degrees(angle), about, step, dashes)]
 
 
 def mark_block(kind: str) -> str:

@@ -12,7 +12,8 @@ from reportlab.lib.utils import simpleSplit
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
-from configurator.export.pdf_fonts import BOLD, FONT, load_fonts
+from configurator.export.painting import BOLD, FONT
+from configurator.export.pdf import load_fonts
 from configurator.long_work import Counter, Progress, unwatched
 from configurator.model import Job
 from configurator.order.document import headed_facts

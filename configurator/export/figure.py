@@ -1,19 +1,19 @@
-"""A sheet as a matplotlib figure: four collections, what stands and what turns, each with its notes."""
+"""Pictures on a matplotlib figure: collections of paths, apart where the canvas redraws them apart."""
 
 from collections.abc import Callable, Iterable
-from typing import TYPE_CHECKING, Any
+from io import BytesIO
+from typing import Any
 
 import numpy as np
 from matplotlib.collections import PathCollection
 from matplotlib.figure import Figure
 from matplotlib.transforms import Affine2D
 
-from configurator.drawing.sheet import Group, Sheet, moving_groups, moving_note_groups
+from configurator.drawing.chart_sheet import ChartSheet
+from configurator.drawing.sheet import Group, moving_groups, moving_note_groups
 from configurator.drawing.style import inks
 from configurator.export.batch import Batch, batch_of
-
-if TYPE_CHECKING:  # the window draws no page
-    from configurator.drawing.pages.page import Page
+from configurator.export.painting import Picture
 
 POINTS_PER_INCH = 72.0
 
@@ -64,19 +64,38 @@ class SheetArtists:
         return (self.moving, self.notes, self.moving_notes, *pointed)
 
 
-def sheet_figure(sheet: Sheet, angle: float, dark: bool, dpi: float = 72.0) -> Figure:
-    """Return a figure that shows a sheet with its leaves at `angle` degrees."""
-    figure = make_figure(sheet.width, sheet.height, dpi)
-    SheetArtists(figure).show(sheet, angle, dark)
-    return figure
+class ChartArtists:
+    """What a figure shows of a chart: all that stands, and over it a line that follows the door."""
+
+    def __init__(self, figure: Figure) -> None:
+        self.figure = figure
+        self._still, self._line = _collection(figure), _collection(figure)
+
+    def show(self, sheet: ChartSheet, cursor: float | None, dark: bool) -> None:
+        """Show a chart, with the line at a value across where one is given."""
+        self.figure.set_facecolor(inks()["paper"].on(dark))
+        fill(self._still, sheet.groups, dark)
+        self.point(sheet, cursor, dark)
+
+    def over_the_ground(self) -> PathCollection:
+        """Return what is drawn again while only the line moves."""
+        return self._line
+
+    def point(self, sheet: ChartSheet, cursor: float | None, dark: bool) -> None:
+        """Move the line only."""
+        fill(self._line, () if cursor is None else (sheet.cursor(cursor),), dark)
 
 
-def page_figure(page: "Page", dpi: float = 72.0) -> Figure:
-    """Return a figure that shows a whole page on white, as it is printed."""
-    figure = make_figure(*page.paper.points, dpi)
-    figure.set_facecolor("white")
-    fill(_collection(figure), page.groups, dark=False)
-    return figure
+def png_bytes(picture: Picture, dpi: float) -> bytes:
+    """Return a picture as a PNG of so many pixels an inch, which the file says of itself."""
+    figure = make_figure(picture.width, picture.height, dpi)
+    figure.set_facecolor(picture.ground.on(picture.dark))
+    fill(_collection(figure), picture.groups, picture.dark)
+    written = BytesIO()
+    figure.savefig(
+        written, format="png", dpi=dpi, facecolor="auto", edgecolor="none", metadata={"Software": None}
+    )
+    return written.getvalue()
 
 
 def _collection(figure: Figure) -> PathCollection:

@@ -14,7 +14,8 @@ from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import CondPageBreak, LongTable, Paragraph, SimpleDocTemplate, Spacer, TableStyle
 
-from configurator.export.pdf_fonts import BOLD, FONT, load_fonts
+from configurator.export.painting import BOLD, FONT
+from configurator.export.pdf import load_fonts
 from configurator.long_work import Counter, Progress, unwatched
 from configurator.order.document import Cell, Column, Document, Table, cell_words, headed
 

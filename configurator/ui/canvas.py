@@ -114,7 +114,7 @@ class PlanCanvas(FigureCanvasQTAgg):
         """
         if self._study is None:
             raise ValueError("there is no picture to save yet")
-        from configurator.export.picture import write_plan
+        from configurator.export.pages import write_plan
 
         write_plan(
             self._study, Path(path), self._angle, self._display, self._dark, job, self._plain, self._swept

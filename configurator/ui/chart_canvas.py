@@ -10,8 +10,7 @@ from PySide6.QtWidgets import QSplitter, QToolTip, QWidget
 
 from configurator.drawing.chart import Chart
 from configurator.drawing.chart_sheet import ChartSheet, chart_sheet
-from configurator.export.chart import ChartArtists
-from configurator.export.figure import POINTS_PER_INCH, make_figure
+from configurator.export.figure import POINTS_PER_INCH, ChartArtists, make_figure
 
 DPI = 96.0
 NEAR = 8.0

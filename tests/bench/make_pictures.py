@@ -16,7 +16,8 @@ from PySide6.QtWidgets import QApplication
 from configurator.cli import main as command
 from configurator.drawing.pages.papers import papers
 from configurator.drawing.pages.sheets import SHEETS, sheet_maker
-from configurator.export.figure import page_figure
+from configurator.export.figure import png_bytes
+from configurator.export.pages import picture_of
 from configurator.project_file import load
 from configurator.study import study
 from configurator.ui.app import new_application, open_window
@@ -72,7 +73,7 @@ def picture_of_sheet(kind: str, path: Path) -> None:
     job = load(DEMO)
     opening = next(one for one in job.openings if one.mark == "112A")
     page = sheet_maker(kind)(study(opening, job.job), job.job, papers()["Letter"], None, Display())
-    page_figure(page, SHEET_DPI).savefig(path, dpi=SHEET_DPI, facecolor="white", metadata={"Software": None})
+    path.write_bytes(png_bytes(picture_of(page), SHEET_DPI))
 
 
 def main() -> None:

@@ -2,7 +2,7 @@ import pytest
 from fontTools.ttLib import TTFont
 
 from configurator.drawing.lettering import UNKNOWN, letter_advances, text_width
-from configurator.export.font_files import BOLD, FONT, font_file
+from configurator.export.painting import BOLD, FONT, font_file
 
 
 def test_a_width_is_the_sum_of_its_letters():

@@ -6,8 +6,7 @@ from configurator.drawing.lettering import text_width
 from configurator.drawing.primitives import Arc, Polygon, Polyline, Symbol, Text
 from configurator.drawing.sheet import Group, moving_groups, plan_sheet
 from configurator.drawing.view import Box, View, paper
-from configurator.export.batch import CLEAR, batch_of, line_pen
-from configurator.export.glyphs import text_outline
+from configurator.export.batch import CLEAR, batch_of, line_pen, text_outline
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo, random_study
 

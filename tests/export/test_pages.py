@@ -13,9 +13,7 @@ from configurator.drawing.pages.page import Page
 from configurator.drawing.pages.papers import papers
 from configurator.drawing.pages.plan_page import plan_page
 from configurator.drawing.primitives import Text
-from configurator.export.pages import PAGE_FORMATS, pages_as_bytes, write_pages
-from configurator.export.pages_png import DPI
-from configurator.export.pages_svg import svg_text
+from configurator.export.pages import PAGE_DPI, PAGE_FORMATS, pages_as_bytes, write_pages
 from configurator.model import JobFacts
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo
@@ -115,7 +113,7 @@ def test_letters_that_a_pdf_lacks_stop_nothing():
 
 @pytest.mark.parametrize("name", papers())
 def test_an_svg_is_as_large_as_its_paper_in_millimetres(name):
-    root = ElementTree.fromstring(svg_text(empty(name)))
+    root = ElementTree.fromstring(pages_as_bytes([empty(name)], ".svg"))
     paper = papers()[name]
     assert root.get("width") == f"{paper.width:g}mm"
     assert root.get("height") == f"{paper.height:g}mm"
@@ -124,7 +122,7 @@ def test_an_svg_is_as_large_as_its_paper_in_millimetres(name):
 
 def test_svg_lettering_is_text_placed_from_above_with_signs_escaped():
     text = Text("A-ANNO-TEXT", (72.0, 72.0), '3 < 4 & "5"', 10.0, bold=True)
-    root = ElementTree.fromstring(svg_text(empty("Letter", text)))
+    root = ElementTree.fromstring(pages_as_bytes([empty("Letter", text)], ".svg"))
     (found,) = root.iter("{http://www.w3.org/2000/svg}text")
     assert found.text == '3 < 4 & "5"'
     assert (float(found.get("x")), float(found.get("y"))) == pytest.approx((25.4, 215.9 - 25.4))
@@ -133,7 +131,7 @@ def test_svg_lettering_is_text_placed_from_above_with_signs_escaped():
 
 
 def test_an_svg_names_its_dimensions_and_its_layers():
-    text = svg_text(page())
+    text = pages_as_bytes([page()], ".svg").decode()
     assert 'data-name="pin axis off door face"' in text
     assert 'class="A-DOOR-FRAM"' in text
     ElementTree.fromstring(text)
@@ -141,6 +139,6 @@ def test_an_svg_names_its_dimensions_and_its_layers():
 
 def test_a_png_has_the_pixels_of_its_paper_and_says_how_large_they_are():
     image = Image.open(BytesIO(pages_as_bytes([page("A4")], ".png")))
-    assert image.size == pytest.approx((297 / 25.4 * DPI, 210 / 25.4 * DPI), abs=1.0)
-    assert image.info["dpi"] == pytest.approx((DPI, DPI), abs=0.02)
+    assert image.size == pytest.approx((297 / 25.4 * PAGE_DPI, 210 / 25.4 * PAGE_DPI), abs=1.0)
+    assert image.info["dpi"] == pytest.approx((PAGE_DPI, PAGE_DPI), abs=0.02)
     assert image.convert("RGB").getpixel((3, 3)) == (255, 255, 255)

@@ -10,8 +10,8 @@ from configurator.drawing.pages.page import Detail, Page, Paper, Scale
 from configurator.drawing.primitives import Arc, Dimension, Polygon, Polyline, Region, Symbol, Text
 from configurator.drawing.style import layers
 from configurator.drawing.view import Box, View
+from configurator.export.dxf import dxf_bytes
 from configurator.export.dxf_entities import NAMES, one_line
-from configurator.export.pages_dxf import dxf_bytes
 
 LETTER = Paper("Letter", 279.4, 215.9)
 HALF = Scale("1:2", 0.5)

@@ -2,24 +2,35 @@ import math
 
 import pytest
 
-from configurator.drawing.pages.page import Detail, Page, Paper
-from configurator.drawing.pages.papers import scale_named
 from configurator.drawing.primitives import Arc, Dimension, Polygon, Polyline, Region, Symbol, Text
+from configurator.drawing.sheet import Group
+from configurator.drawing.style import layers, materials
 from configurator.drawing.view import Box, View
-from configurator.export.painting import ground, ink, paint
+from configurator.export.painting import StrokePainter, paint
 
-PAPER = Paper("small", 254.0, 127.0)
 WINDOW = Box(100.0, 50.0, 200.0, 150.0)
 
 
-class Heard:
+class Heard(StrokePainter):
     """Writes down every stroke it is given."""
 
     def __init__(self):
         self.strokes = []
 
-    def __getattr__(self, name):
-        return lambda *given: self.strokes.append((name, *given))
+    def chains(self, *given):
+        self.strokes.append(("chains", *given))
+
+    def arc(self, *given):
+        self.strokes.append(("arc", *given))
+
+    def fill(self, *given):
+        self.strokes.append(("fill", *given))
+
+    def disc(self, *given):
+        self.strokes.append(("disc", *given))
+
+    def letter(self, *given):
+        self.strokes.append(("letter", *given))
 
     def of(self, name):
         return [stroke[1:] for stroke in self.strokes if stroke[0] == name]
@@ -28,7 +39,7 @@ class Heard:
 def painted(*items, mirrored=False, origin=(100.0, 50.0)):
     view = View(18.0, origin, mirrored, WINDOW)
     heard = Heard()
-    paint(Page("t", PAPER, (Detail("d", scale_named("3"), view, items),), ()), heard)
+    paint([Group(view, items)], heard)
     return heard
 
 
@@ -45,8 +56,8 @@ def test_a_line_outside_its_window_is_no_stroke():
 def test_a_filled_polygon_has_its_ground_its_hatch_and_its_outline():
     square = ((0.5, 0.5), (3.0, 0.5), (3.0, 3.0), (0.5, 3.0))
     heard = painted(Polygon("A-WALL", square, "gypsum"))
-    ((outline, colour),) = heard.of("fill")
-    assert (len(outline), colour) == (4, ground("gypsum"))
+    ((outline, shade),) = heard.of("fill")
+    assert (len(outline), shade) == (4, materials()["gypsum"].ground)
     assert [layer for _, layer in heard.of("chains")] == ["A-DETL-PATT", "A-WALL"]
 
 
@@ -65,7 +76,7 @@ def test_an_arc_cut_off_is_arcs_of_the_same_circle():
 
 def test_a_whole_circle_is_filled_as_a_disc():
     heard = painted(Arc("A-DETL-HNGE", (2.0, 2.0), 0.3, 0.0, 2 * math.pi, "barrel"))
-    assert heard.of("disc")[0][1] == ground("barrel")
+    assert heard.of("disc")[0][1] == materials()["barrel"].ground
     assert len(heard.of("arc")) == 1
 
 
@@ -86,14 +97,12 @@ def test_a_region_is_filled_and_its_bounds_drawn_as_what_they_are():
     assert len(heard.of("fill")) == len(heard.of("arc")) == len(heard.of("chains")) == 1
 
 
-def test_a_dimension_is_lines_two_arrows_and_its_text_between_begin_and_end():
+def test_a_dimension_is_lines_two_arrows_and_its_text():
     item = Dimension(
         "A-ANNO-DIMS", (1.0, 1.0), (4.0, 1.0), (1.0, 2.0), (4.0, 2.0), "3 in", (2.5, 2.2), "three", 3.0
     )
     heard = painted(item)
-    assert [name for name, *_ in heard.strokes] == [
-        "begin", "begin", "chains", "fill", "fill", "letter", "end", "end", "begin", "end",
-    ]  # fmt: skip
+    assert [name for name, *_ in heard.strokes] == ["chains", "fill", "fill", "letter"]
     ((at, text, size, layer, bold, angle),) = heard.of("letter")
     assert (text, size, layer, bold, angle) == ("3 in", 8.0, "A-ANNO-DIMS", False, 0.0)
     assert at[0] < 145.0
@@ -120,5 +129,5 @@ def test_symbols_keep_their_size_and_stay_in_the_window():
     ((arc, layer, heavier),) = contact.of("arc")
     assert (arc[:2], layer, heavier) == (((136.0, 86.0), 5.5), "A-ANNO-REDL", 2.0)
     assert len(painted(Symbol("A-ANNO-REDL", (2.0, 2.0), "graze")).of("arc")) == 1
-    assert painted(Symbol("A-ANNO-LEAD", (2.0, 2.0), "dot")).of("disc")[0][1] == ink("A-ANNO-LEAD")
+    assert painted(Symbol("A-ANNO-LEAD", (2.0, 2.0), "dot")).of("disc")[0][1] == layers()["A-ANNO-LEAD"].ink
     assert painted(Symbol("A-ANNO-LEAD", (9.0, 9.0), "dot")).of("disc") == []

@@ -1,8 +1,10 @@
 import struct
 
 import pytest
+from PIL import Image
 
-from configurator.export.picture import PNG_DPI, SIZE, write_plan
+from configurator.drawing.style import inks
+from configurator.export.pages import PLAN_DPI, PLAN_SIZE, write_plan
 from configurator.units import Display
 from tests.drawing.cases import demo
 
@@ -20,7 +22,7 @@ def test_a_png_has_the_size_of_its_sheet(tmp_path):
     path = tmp_path / "plan.PNG"
     write_plan(demo("112A"), path, 180, Display())
     width, height = struct.unpack(">II", path.read_bytes()[16:24])
-    assert (width, height) == tuple(round(points / 72 * PNG_DPI) for points in SIZE)
+    assert (width, height) == tuple(round(points / 72 * PLAN_DPI) for points in PLAN_SIZE)
 
 
 def test_angle_units_and_theme_change_the_picture(tmp_path):
@@ -52,6 +54,15 @@ def test_no_date_and_no_machine_in_the_files(tmp_path):
     for ending in (".svg", ".pdf"):
         write_plan(demo("112A"), tmp_path / f"plan{ending}", 180, Display())
         text = (tmp_path / f"plan{ending}").read_bytes()
-        assert b"CreationDate" not in text
-        assert b"<dc:date>" not in text
+        assert text.count(b"Date") == text.count(b"Date (D:20000101")  # the library's own, never the clock's
         assert str(tmp_path).encode() not in text
+
+
+def test_every_format_lies_on_the_tinted_sheet(tmp_path):
+    for dark in (False, True):
+        write_plan(demo("112A"), tmp_path / "plan.svg", 180, Display(), dark)
+        write_plan(demo("112A"), tmp_path / "plan.png", 180, Display(), dark)
+        paper = inks()["paper"].on(dark)
+        assert f'height="190.5" fill="{paper}"' in (tmp_path / "plan.svg").read_text()
+        corner = Image.open(tmp_path / "plan.png").convert("RGB").getpixel((2, 2))
+        assert "#{:02x}{:02x}{:02x}".format(*corner) == paper

@@ -2,7 +2,7 @@ import numpy as np
 import pytest
 from PySide6.QtCore import QPointF
 
-from configurator.export.picture import write_plan
+from configurator.export.pages import write_plan
 from configurator.model import JobFacts
 from configurator.ui.canvas import DPI, PlanCanvas
 from configurator.units import Display

@@ -1,31 +1,31 @@
-"""A page painted by Qt, on the screen and on a printer alike: from the same strokes as every file."""
+"""Qt's painter: pages on the screen and on paper, and small pictures, by the same strokes as every file."""
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from functools import cache
 
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QFont, QFontDatabase, QPainter, QPainterPath, QPen, QPolygonF
 
 from configurator.drawing.on_sheet import ArcOnSheet
-from configurator.drawing.pages.page import Page
-from configurator.drawing.primitives import Dimension, Point
+from configurator.drawing.primitives import Point
 from configurator.drawing.sheet import Group
-from configurator.drawing.style import layers
-from configurator.export.font_files import BOLD, FONT, font_file
-from configurator.export.painting import Chain, ink, paint
+from configurator.drawing.style import Shade, layers
+from configurator.export.painting import BOLD, FONT, Chain, StrokePainter, font_file, paint
 
 _PIXELS = 100
 """Letters are taken at this size and shrunk, so that they run exactly as wide as the sheet counts on."""
 
 
-def paint_page(page: Page, painter: QPainter, points: float) -> None:
-    """Paint a page from the painter's upper left corner, so many of its units for a point."""
+def paint_groups(
+    groups: Iterable[Group], height: float, painter: QPainter, points: float, dark: bool = False
+) -> None:
+    """Paint a picture of a height in points from the painter's upper left corner, `points` units a point."""
     painter.save()
     painter.scale(points, points)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.setRenderHint(QPainter.RenderHint.TextAntialiasing)
-    paint(page, _OnQt(painter, page.paper.points[1]))
+    paint(groups, _OnQt(painter, height, dark))
     painter.restore()
 
 
@@ -43,17 +43,17 @@ def letters(bold: bool) -> QFont:
     return font
 
 
-class _OnQt:
-    """Paints one page of a height in points; Qt counts downward."""
+class _OnQt(StrokePainter):
+    """Paints one picture of a height in points; Qt counts downward."""
 
-    def __init__(self, painter: QPainter, height: float) -> None:
+    def __init__(self, painter: QPainter, height: float, dark: bool) -> None:
         self._painter = painter
         self._height = height
+        self._dark = dark
         self._pens: dict[tuple[str, float], QPen] = {}
 
-    def fill(self, outline: Chain, colour: str) -> None:
-        self._painter.setPen(Qt.PenStyle.NoPen)
-        self._painter.setBrush(QColor(colour))
+    def fill(self, outline: Chain, shade: Shade) -> None:
+        self._fill_with(shade)
         self._painter.drawPolygon(self._polygon(outline))
 
     def chains(self, chains: Sequence[Chain], layer: str) -> None:
@@ -72,10 +72,9 @@ class _OnQt:
         path.arcTo(box, math.degrees(first), math.degrees(last - first))
         self._painter.drawPath(path)
 
-    def disc(self, arc: ArcOnSheet, colour: str) -> None:
-        self._painter.setPen(Qt.PenStyle.NoPen)
-        self._painter.setBrush(QColor(colour))
-        self._painter.drawEllipse(self._box(arc))
+    def disc(self, circle: ArcOnSheet, shade: Shade) -> None:
+        self._fill_with(shade)
+        self._painter.drawEllipse(self._box(circle))
 
     def letter(self, at: Point, text: str, size: float, layer: str, bold: bool, angle: float) -> None:
         painter = self._painter
@@ -84,15 +83,9 @@ class _OnQt:
         painter.rotate(-math.degrees(angle))
         painter.scale(size / _PIXELS, size / _PIXELS)
         painter.setFont(letters(bold))
-        painter.setPen(QColor(ink(layer)))
+        painter.setPen(QColor(layers()[layer].ink.on(self._dark)))
         painter.drawText(QPointF(0.0, 0.0), text)
         painter.restore()
-
-    def begin(self, group: Group | Dimension) -> None:
-        """A picture has no groups."""
-
-    def end(self) -> None:
-        """Nor their ends."""
 
     def _at(self, point: Sequence[float]) -> QPointF:
         return QPointF(point[0], self._height - point[1])
@@ -113,18 +106,22 @@ class _OnQt:
         middle = self._at(centre)
         return QRectF(middle.x() - radius, middle.y() - radius, 2 * radius, 2 * radius)
 
+    def _fill_with(self, shade: Shade) -> None:
+        self._painter.setPen(Qt.PenStyle.NoPen)
+        self._painter.setBrush(QColor(shade.on(self._dark)))
+
     def _draw_with(self, layer: str, heavier: float = 1.0) -> None:
         key = (layer, heavier)
         if key not in self._pens:
-            self._pens[key] = _pen(layer, heavier)
+            self._pens[key] = _pen(layer, heavier, self._dark)
         self._painter.setPen(self._pens[key])
         self._painter.setBrush(QBrush(Qt.BrushStyle.NoBrush))
 
 
-def _pen(layer: str, heavier: float) -> QPen:
+def _pen(layer: str, heavier: float, dark: bool) -> QPen:
     style = layers()[layer]
     width = style.width * heavier
-    pen = QPen(QColor(style.ink.light), width)
+    pen = QPen(QColor(style.ink.on(dark)), width)
     pen.setCapStyle(Qt.PenCapStyle.FlatCap)
     pen.setJoinStyle(Qt.PenJoinStyle.MiterJoin)
     if style.dash:

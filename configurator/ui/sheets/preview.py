@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QStackedLayout, QWidg
 
 from configurator.drawing.pages.page import Page
 from configurator.ui.look import GRID
-from configurator.ui.sheets.painter import paint_page
+from configurator.ui.sheets.painter import paint_groups
 
 STEP = 1.25
 LEAST, MOST = 0.25, 4.0
@@ -175,7 +175,7 @@ def picture_of(page: Page, points: float, ratio: float = 1.0) -> QPixmap:
     picture = QPixmap(max(round(wide * points * ratio), 1), max(round(high * points * ratio), 1))
     picture.fill(QColor("white"))
     painter = QPainter(picture)
-    paint_page(page, painter, points * ratio)
+    paint_groups(page.groups, high, painter, points * ratio)
     painter.end()
     picture.setDevicePixelRatio(ratio)
     return picture

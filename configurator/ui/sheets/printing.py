@@ -9,7 +9,7 @@ from PySide6.QtPrintSupport import QPrintDialog, QPrinter, QPrintPreviewDialog
 from PySide6.QtWidgets import QWidget
 
 from configurator.drawing.pages.page import Page
-from configurator.ui.sheets.painter import paint_page
+from configurator.ui.sheets.painter import paint_groups
 
 POINTS_PER_INCH = 72.0
 
@@ -47,7 +47,8 @@ def printing(printer: QPrinter, pages: Iterable[Page]) -> Iterator[int]:
                 raise OSError("the printer did not take it")
             if done > 1 and not printer.newPage():
                 raise OSError("the printer took no further page")
-            paint_page(page, painter, printer.resolution() / POINTS_PER_INCH)
+            _, height = page.paper.points
+            paint_groups(page.groups, height, painter, printer.resolution() / POINTS_PER_INCH)
             yield done
     except GeneratorExit:
         printer.abort()

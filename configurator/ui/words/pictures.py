@@ -3,11 +3,12 @@
 from collections.abc import Callable, Sequence
 
 from PySide6.QtCore import QRect, QSize
-from PySide6.QtGui import QImage, QPainter, QPaintEvent, QPixmap
+from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPixmap
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from configurator.drawing.sheet import Group
-from configurator.export.raster import pixels
+from configurator.drawing.style import inks
+from configurator.ui.sheets.painter import paint_groups
 
 POINTS_PER_PIXEL = 0.75
 """At 96 dots to the inch, of which each stands for as many pixels as the screen has for it."""
@@ -17,10 +18,13 @@ Drawer = Callable[[float, float], Sequence[Group]]
 def pixmap_of(draw: Drawer, size: QSize, ratio: float, dark: bool) -> QPixmap:
     """Return a picture so large; `draw` is asked for its primitives at a width and height in points."""
     width, height = size.width() * POINTS_PER_PIXEL, size.height() * POINTS_PER_PIXEL
-    data, across, down = pixels(draw(width, height), width, height, 96.0 * ratio, dark)
-    image = QImage(data, across, down, 4 * across, QImage.Format.Format_RGBA8888).copy()
-    image.setDevicePixelRatio(ratio)
-    return QPixmap.fromImage(image)
+    picture = QPixmap(size * ratio)
+    picture.fill(QColor(inks()["paper"].on(dark)))
+    painter = QPainter(picture)
+    paint_groups(draw(width, height), height, painter, ratio / POINTS_PER_PIXEL, dark)
+    painter.end()
+    picture.setDevicePixelRatio(ratio)
+    return picture
 
 
 class WordPicture(QWidget):

@@ -1,36 +1,46 @@
-"""Pages as one PDF: vectors, fonts embedded, every page at its own exact size, a bookmark for each.
+"""Pictures as one PDF: vectors, fonts embedded, every page at its own exact size, a bookmark for each.
 
-The same pages give the same bytes: no date and no random name goes into the file.
+The same pictures give the same bytes: no date and no random name goes into the file.
 """
 
 import io
 import math
 from collections.abc import Iterable, Sequence
 
+from reportlab import rl_config
+from reportlab.pdfbase import pdfmetrics
+from reportlab.pdfbase.ttfonts import TTFont
 from reportlab.pdfgen.canvas import Canvas
 from reportlab.pdfgen.pathobject import PDFPathObject
 
 from configurator.drawing.on_sheet import ArcOnSheet
-from configurator.drawing.pages.page import Page
-from configurator.drawing.primitives import Dimension, Point
-from configurator.drawing.sheet import Group
-from configurator.drawing.style import layers
-from configurator.export.painting import Chain, ink, paint
-from configurator.export.pdf_fonts import BOLD, FONT, load_fonts
+from configurator.drawing.primitives import Point
+from configurator.drawing.style import Shade, layers
+from configurator.export.painting import BOLD, FONT, WHITE, Chain, Picture, StrokePainter, font_file, paint
+
+rl_config.useA85 = 0  # a stream as text is a quarter larger, and slow to write
 
 CREATOR = "Opening Configurator"
 _QUARTER = math.pi / 2
 
 
-def pdf_bytes(pages: Iterable[Page]) -> bytes:
-    """Return the pages as a PDF, in their order, taken one at a time. Raises ValueError for no page."""
+def load_fonts() -> None:
+    """Make both faces known to the PDF library, once; what is used of them is embedded in each file."""
+    for name in (FONT, BOLD):
+        if name not in pdfmetrics.getRegisteredFontNames():
+            pdfmetrics.registerFont(TTFont(name, font_file(name)))
+    rl_config.canvas_basefontname = FONT  # else every page names a face of the library's that is not embedded
+
+
+def pdf_bytes(pictures: Iterable[Picture]) -> bytes:
+    """Return the pictures as a PDF, in their order, taken one at a time. Raises ValueError for none."""
     load_fonts()
     written = io.BytesIO()
     canvas = Canvas(written, pageCompression=1, invariant=1)
     titles: list[str] = []
-    for page in pages:
-        _write(canvas, page, f"page{len(titles)}")
-        titles.append(page.title)
+    for picture in pictures:
+        _write(canvas, picture, f"page{len(titles)}")
+        titles.append(picture.title)
     if not titles:
         raise ValueError("there is no sheet to write")
     _name(canvas, titles)
@@ -48,26 +58,32 @@ def _name(canvas: Canvas, titles: Sequence[str]) -> None:
     canvas.setCreator(CREATOR)
 
 
-def _write(canvas: Canvas, page: Page, key: str) -> None:
-    canvas.setPageSize(page.paper.points)
+def _write(canvas: Canvas, picture: Picture, key: str) -> None:
+    canvas.setPageSize((picture.width, picture.height))
     canvas.bookmarkPage(key)
-    canvas.addOutlineEntry(page.title, key, level=0)
-    paint(page, _OnCanvas(canvas))
+    canvas.addOutlineEntry(picture.title, key, level=0)
+    painter = _OnCanvas(canvas, picture.dark)
+    if (ground := picture.ground) != WHITE:
+        painter.fill(
+            ((0, 0), (picture.width, 0), (picture.width, picture.height), (0, picture.height)), ground
+        )
+    paint(picture.groups, painter)
     canvas.showPage()
 
 
-class _OnCanvas:
+class _OnCanvas(StrokePainter):
     """Paints one page; what the pen already is is not said again."""
 
-    def __init__(self, canvas: Canvas) -> None:
+    def __init__(self, canvas: Canvas, dark: bool) -> None:
         self._canvas = canvas
+        self._dark = dark
         self._pen: tuple[str, float] | None = None
         self._colour = ""
         canvas.setLineJoin(0)
         canvas.setLineCap(0)
 
-    def fill(self, outline: Chain, colour: str) -> None:
-        self._fill_with(colour)
+    def fill(self, outline: Chain, shade: Shade) -> None:
+        self._fill_with(shade)
         self._canvas.drawPath(self._path([outline], closed=True), stroke=0, fill=1)
 
     def chains(self, chains: Sequence[Chain], layer: str) -> None:
@@ -78,12 +94,12 @@ class _OnCanvas:
         self._draw_with(layer, heavier)
         self._curve(arc, stroke=1, fill=0)
 
-    def disc(self, arc: ArcOnSheet, colour: str) -> None:
-        self._fill_with(colour)
-        self._curve(arc, stroke=0, fill=1)
+    def disc(self, circle: ArcOnSheet, shade: Shade) -> None:
+        self._fill_with(shade)
+        self._curve(circle, stroke=0, fill=1)
 
     def letter(self, at: Point, text: str, size: float, layer: str, bold: bool, angle: float) -> None:
-        self._fill_with(ink(layer))
+        self._fill_with(layers()[layer].ink)
         self._canvas.setFont(BOLD if bold else FONT, size)
         if angle == 0.0:
             self._canvas.drawString(*at, text)
@@ -93,12 +109,6 @@ class _OnCanvas:
         self._canvas.rotate(math.degrees(angle))
         self._canvas.drawString(0.0, 0.0, text)
         self._canvas.restoreState()
-
-    def begin(self, group: Group | Dimension) -> None:
-        """A PDF has no groups."""
-
-    def end(self) -> None:
-        """Nor their ends."""
 
     def _path(self, chains: Sequence[Chain], closed: bool) -> PDFPathObject:
         """Return chains as one path; a chain that ends where it starts is joined there as well."""
@@ -130,7 +140,8 @@ class _OnCanvas:
             )
         self._canvas.drawPath(path, stroke=stroke, fill=fill)
 
-    def _fill_with(self, colour: str) -> None:
+    def _fill_with(self, shade: Shade) -> None:
+        colour = shade.on(self._dark)
         if colour != self._colour:
             self._canvas.setFillColorRGB(*_rgb(colour))
             self._colour = colour
@@ -139,7 +150,7 @@ class _OnCanvas:
         if (layer, heavier) == self._pen:
             return
         style = layers()[layer]
-        self._canvas.setStrokeColorRGB(*_rgb(style.ink.light))
+        self._canvas.setStrokeColorRGB(*_rgb(style.ink.on(self._dark)))
         self._canvas.setLineWidth(style.width * heavier)
         self._canvas.setDash(list(style.dash), 0)
         self._pen = (layer, heavier)

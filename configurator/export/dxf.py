@@ -11,9 +11,11 @@ from ezdxf.layouts import Paperspace
 
 from configurator.drawing.pages.page import MM_PER_INCH, POINTS_PER_INCH, Detail, Page, Scale
 from configurator.drawing.primitives import Point, Primitive, Region, Text
+from configurator.drawing.sheet import Group
 from configurator.drawing.view import Box, paper
-from configurator.export.dxf_entities import NAMES, Place, add_primitive
+from configurator.export.dxf_entities import NAMES, DxfPainter
 from configurator.export.dxf_tables import NOT_PLOTTED, add_layers, new_drawing
+from configurator.export.painting import paint
 
 _FULL = Scale("full size", 1.0)
 _APART = 12.0
@@ -37,7 +39,9 @@ def dxf_bytes(pages: Iterable[Page]) -> bytes:
         drawing = new_drawing()
         drawing.appids.add(NAMES)
         add_layers(drawing, _layer_names(sheets))
-        boxes = [box for page, places in _placed(drawing, sheets) for box in _add_page(drawing, page, places)]
+        boxes = [
+            box for page, painters in _placed(drawing, sheets) for box in _add_page(drawing, page, painters)
+        ]
         if boxes:
             _look_at(drawing, boxes)
         # The library registers these as a set yields them, in another order in every run of the program.
@@ -76,20 +80,21 @@ def _layers_of(item: Primitive) -> Iterator[str]:
             yield bound.layer
 
 
-def _placed(drawing: Drawing, pages: Sequence[Page]) -> Iterator[tuple[Page, list[Place]]]:
-    """Yield each page with the place of its details: side by side, page under page."""
+def _placed(drawing: Drawing, pages: Sequence[Page]) -> Iterator[tuple[Page, list[DxfPainter]]]:
+    """Yield each page with a painter for each of its details: side by side, page under page."""
     row = 0.0
     for page in pages:
-        places: list[Place] = []
+        painters: list[DxfPainter] = []
         column = 0.0
         for detail in page.details:
             box = _about_origin(detail)
-            x = column if not places else _whole_feet(column + _APART - box.left)
+            x = column if not painters else _whole_feet(column + _APART - box.left)
             y = row if not row else -_whole_feet(box.top - row)
-            places.append(_place(drawing, detail, (x, y)))
+            painters.append(_painter(drawing, detail, (x, y)))
             column = x + box.right
-        yield page, places
-        row = min((_box_in_model(place).bottom for place in places), default=row) - _APART
+        yield page, painters
+        boxes = map(_box_in_model, page.details, painters)
+        row = min((box.bottom for box in boxes), default=row) - _APART
 
 
 def _whole_feet(inches: float) -> float:
@@ -107,29 +112,25 @@ def _about_origin(detail: Detail) -> Box:
     )
 
 
-def _place(drawing: Drawing, detail: Detail, at: Point) -> Place:
+def _painter(drawing: Drawing, detail: Detail, at: Point) -> DxfPainter:
     view = detail.view
-    return Place(drawing, drawing.modelspace(), view, detail.scale, 1 / view.scale, view.origin, at)
+    return DxfPainter(drawing, drawing.modelspace(), detail.scale, 1 / view.scale, view.origin, at)
 
 
-def _box_in_model(place: Place) -> Box:
-    window = place.view.window
-    return Box(*place.point((window.left, window.bottom)), *place.point((window.right, window.top)))
+def _box_in_model(detail: Detail, painter: DxfPainter) -> Box:
+    window = detail.view.window
+    return Box(*painter.point((window.left, window.bottom)), *painter.point((window.right, window.top)))
 
 
-def _add_page(drawing: Drawing, page: Page, places: Sequence[Place]) -> list[Box]:
+def _add_page(drawing: Drawing, page: Page, painters: Sequence[DxfPainter]) -> list[Box]:
     """Draw a page and return what of model space it takes."""
     layout = _layout(drawing, page)
-    for detail, place in zip(page.details, places, strict=True):
-        for item in detail.primitives:
-            add_primitive(place, item)
-        _add_title(page, detail, place)
-        _add_viewport(layout, place)
-    whole = paper(*page.paper.points)
-    on_paper = Place(drawing, layout, whole, _FULL, 1 / POINTS_PER_INCH, (0.0, 0.0))
-    for item in page.furniture:
-        add_primitive(on_paper, item)
-    return [_box_in_model(place) for place in places]
+    for detail, painter in zip(page.details, painters, strict=True):
+        paint([detail.group, _title(page, detail)], painter)
+        _add_viewport(layout, detail, painter)
+    on_paper = DxfPainter(drawing, layout, _FULL, 1 / POINTS_PER_INCH, (0.0, 0.0))
+    paint([Group(paper(*page.paper.points), page.furniture)], on_paper)
+    return list(map(_box_in_model, page.details, painters))
 
 
 def _layout(drawing: Drawing, page: Page) -> Paperspace:
@@ -157,25 +158,25 @@ def _free_name(drawing: Drawing, title: str) -> str:
     return next(name for name in names if name.lower() not in taken)
 
 
-def _add_viewport(layout: Paperspace, place: Place) -> None:
+def _add_viewport(layout: Paperspace, detail: Detail, painter: DxfPainter) -> None:
     """Show a detail on its page at its scale, where its window is."""
-    window = place.view.window
+    window = detail.view.window
     middle = ((window.left + window.right) / 2, (window.bottom + window.top) / 2)
     layout.add_viewport(
         center=(middle[0] / POINTS_PER_INCH, middle[1] / POINTS_PER_INCH),
         size=(window.width / POINTS_PER_INCH, window.height / POINTS_PER_INCH),
-        view_center_point=place.point(middle),
-        view_height=window.height / place.view.scale,
+        view_center_point=painter.point(middle),
+        view_height=window.height / detail.view.scale,
         dxfattribs={"layer": NOT_PLOTTED},
     )
 
 
-def _add_title(page: Page, detail: Detail, place: Place) -> None:
-    """Say under a detail in model space what it is; its viewport does not show that."""
-    window = place.view.window
-    at = place.view.to_plan((window.left, window.bottom - 1.5 * _TITLE))
+def _title(page: Page, detail: Detail) -> Group:
+    """Return what says under a detail in model space what it is; its viewport does not show that."""
+    window = detail.view.window
+    at = detail.view.to_plan((window.left, window.bottom - 1.5 * _TITLE))
     words = f"{page.title}: {detail.name}, {detail.scale.name}" if detail.name else page.title
-    add_primitive(place, Text(_TITLE_LAYER, at, words, _TITLE))
+    return Group(detail.view, (Text(_TITLE_LAYER, at, words, _TITLE),))
 
 
 def _look_at(drawing: Drawing, boxes: Sequence[Box]) -> None:

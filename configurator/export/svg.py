@@ -1,53 +1,52 @@
-"""A page as SVG: as large as its paper in millimetres, one unit of the drawing being a millimetre.
+"""A picture as SVG, in millimetres: one unit of the drawing is a millimetre of paper.
 
 Every stroke has its layer for a class; a dimension is a group that says its name. Lettering stays text, its
 length fixed, so that it keeps its room in whatever face the reader has.
 """
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from xml.sax.saxutils import escape, quoteattr
 
 from configurator.drawing.lettering import text_width
 from configurator.drawing.on_sheet import ArcOnSheet
-from configurator.drawing.pages.page import MM_PER_INCH, POINTS_PER_INCH, Page
 from configurator.drawing.primitives import Dimension, Point
-from configurator.drawing.sheet import Group
-from configurator.drawing.style import layers
-from configurator.export.pages import only_page
-from configurator.export.painting import Chain, ink, paint
+from configurator.drawing.style import Shade, layers
+from configurator.drawing.view import View
+from configurator.export.painting import Chain, Picture, StrokePainter, paint
 
-_MM = MM_PER_INCH / POINTS_PER_INCH
+_MM = 25.4 / 72
 _FACES = "DejaVu Sans, Verdana, sans-serif"
 _WHOLE = 2 * math.pi
 _XML = '<?xml version="1.0" encoding="UTF-8"?>'
 
 
-def svg_bytes(pages: Iterable[Page]) -> bytes:
-    """Return the one page as SVG. Raises ValueError where there is not exactly one."""
-    return svg_text(only_page(pages)).encode("utf-8")
-
-
-def svg_text(page: Page) -> str:
-    """Return a page as the text of an SVG file."""
-    wide, high = page.paper.width, page.paper.height
-    marks = _Marks(high)
-    paint(page, marks)
+def svg_text(picture: Picture) -> str:
+    """Return a picture as the text of an SVG file."""
+    wide, high = round(picture.width * _MM, 6), round(picture.height * _MM, 6)
+    marks = _Marks(high, picture.dark)
+    for group in picture.groups:
+        marks.lines.append("<g>")
+        paint([group], marks)
+        marks.lines.append("</g>")
     size = f'width="{wide:g}mm" height="{high:g}mm" viewBox="0 0 {wide:g} {high:g}"'
     head = f'<svg xmlns="http://www.w3.org/2000/svg" version="1.1" {size} font-family="{_FACES}">'
-    sheet = f'<rect width="{wide:g}" height="{high:g}" fill="#ffffff"/>'
-    return "\n".join([_XML, head, f"<title>{escape(page.title)}</title>", sheet, *marks.lines, "</svg>", ""])
+    sheet = f'<rect width="{wide:g}" height="{high:g}" fill="{picture.ground.on(picture.dark)}"/>'
+    return "\n".join(
+        [_XML, head, f"<title>{escape(picture.title)}</title>", sheet, *marks.lines, "</svg>", ""]
+    )
 
 
-class _Marks:
+class _Marks(StrokePainter):
     """Collects the elements of a page; points upward from below become millimetres downward from above."""
 
-    def __init__(self, high: float) -> None:
+    def __init__(self, high: float, dark: bool) -> None:
         self.lines: list[str] = []
         self._high = high
+        self._dark = dark
 
-    def fill(self, outline: Chain, colour: str) -> None:
-        self.lines.append(f'<path d="{self._path(outline)}Z" fill="{colour}"/>')
+    def fill(self, outline: Chain, shade: Shade) -> None:
+        self.lines.append(f'<path d="{self._path(outline)}Z" fill="{shade.on(self._dark)}"/>')
 
     def chains(self, chains: Sequence[Chain], layer: str) -> None:
         self._stroke("".join(self._path(chain) for chain in chains), layer)
@@ -55,39 +54,42 @@ class _Marks:
     def arc(self, arc: ArcOnSheet, layer: str, heavier: float = 1.0) -> None:
         (x, y), radius, first, last = arc
         if last - first >= _WHOLE - 1e-9:
-            circle = f'<circle {self._circle(arc)} fill="none" {_pen(layer, heavier)}/>'
-            self.lines.append(circle)
+            self.lines.append(f'<circle {self._circle(arc)} fill="none" {self._pen(layer, heavier)}/>')
             return
         a, b = ((x + radius * math.cos(turn), y + radius * math.sin(turn)) for turn in (first, last))
         large = int(last - first > math.pi)
         r = _number(radius * _MM)
         self._stroke(f"M{self._at(a)}A{r} {r} 0 {large} 0 {self._at(b)}", layer, heavier)
 
-    def disc(self, arc: ArcOnSheet, colour: str) -> None:
-        self.lines.append(f'<circle {self._circle(arc)} fill="{colour}"/>')
+    def disc(self, circle: ArcOnSheet, shade: Shade) -> None:
+        self.lines.append(f'<circle {self._circle(circle)} fill="{shade.on(self._dark)}"/>')
 
     def letter(self, at: Point, text: str, size: float, layer: str, bold: bool, angle: float) -> None:
         x, y = self._at(at).split()
         long = _number(text_width(text, size, bold) * _MM)
         turned = f' transform="rotate({_number(-math.degrees(angle))} {x} {y})"' if angle else ""
         weight = ' font-weight="bold"' if bold else ""
+        ink = layers()[layer].ink.on(self._dark)
         self.lines.append(
             f'<text class="{layer}" x="{x}" y="{y}" font-size="{_number(size * _MM)}"{weight}'
-            f' fill="{ink(layer)}" textLength="{long}" lengthAdjust="spacingAndGlyphs"{turned}>'
+            f' fill="{ink}" textLength="{long}" lengthAdjust="spacingAndGlyphs"{turned}>'
             f"{escape(_printable(text))}</text>"
         )
 
-    def begin(self, group: Group | Dimension) -> None:
-        if isinstance(group, Dimension):
-            self.lines.append(f'<g class="dimension" data-name={quoteattr(group.name)}>')
-        else:
-            self.lines.append("<g>")
-
-    def end(self) -> None:
+    def dimension(self, item: Dimension, view: View) -> None:
+        self.lines.append(f'<g class="dimension" data-name={quoteattr(item.name)}>')
+        super().dimension(item, view)
         self.lines.append("</g>")
 
     def _stroke(self, path: str, layer: str, heavier: float = 1.0) -> None:
-        self.lines.append(f'<path class="{layer}" d="{path}" fill="none" {_pen(layer, heavier)}/>')
+        self.lines.append(f'<path class="{layer}" d="{path}" fill="none" {self._pen(layer, heavier)}/>')
+
+    def _pen(self, layer: str, heavier: float) -> str:
+        style = layers()[layer]
+        dash = " ".join(_number(part * _MM) for part in style.dash)
+        dashed = f' stroke-dasharray="{dash}"' if dash else ""
+        width = _number(style.width * heavier * _MM)
+        return f'stroke="{style.ink.on(self._dark)}" stroke-width="{width}"{dashed}'
 
     def _path(self, chain: Chain) -> str:
         return "M" + "L".join(self._at(point) for point in chain)
@@ -98,13 +100,6 @@ class _Marks:
     def _circle(self, arc: ArcOnSheet) -> str:
         x, y = self._at(arc[0]).split()
         return f'cx="{x}" cy="{y}" r="{_number(arc[1] * _MM)}"'
-
-
-def _pen(layer: str, heavier: float) -> str:
-    style = layers()[layer]
-    dash = " ".join(_number(part * _MM) for part in style.dash)
-    dashed = f' stroke-dasharray="{dash}"' if dash else ""
-    return f'stroke="{style.ink.light}" stroke-width="{_number(style.width * heavier * _MM)}"{dashed}'
 
 
 def _number(value: float) -> str:
