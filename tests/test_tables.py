@@ -1,21 +1,29 @@
 import csv
 import re
+from dataclasses import fields
 from pathlib import Path
 
 import pytest
 
 from configurator import tables
+from configurator.drawing.glossary import glossary
+from configurator.drawing.style import materials
+from configurator.model import DoorStop, Hardware, Obstruction
 from configurator.model.words import VOCABULARY
 from configurator.resource_files import resource_path
 from configurator.tables import (
     MARKS,
     ROWS,
     ConstructionRow,
+    DoorStopKindRow,
     DoorWeightRow,
     FinishRow,
-    FrameMaterialRow,
-    FrameRow,
+    FrameKindRow,
+    FrameSizeRow,
     GageRow,
+    HardwareKindRow,
+    KindRow,
+    ObstructionKindRow,
     StockRow,
     TableError,
     frame_usual,
@@ -53,11 +61,69 @@ def test_a_row_marked_read_does_not_say_from_memory():
 
 
 def test_the_words_of_the_tables_are_the_words_of_the_project_file():
-    assert {row.kind for row in table(FrameRow)} == set(VOCABULARY["frame.kind"])
-    assert [row.kind for row in table(FrameMaterialRow)] == list(VOCABULARY["frame.kind"])
-    assert {row.construction for row in table(ConstructionRow)} == set(VOCABULARY["door.construction"])
+    assert {row.kind for row in table(FrameSizeRow)} == set(VOCABULARY["frame.kind"])
     weighed = {row.construction for row in table(DoorWeightRow)}
     assert weighed == set(VOCABULARY["door.construction"]) - {"lead-lined"}
+
+
+KINDS = {
+    "frame.kind": FrameKindRow,
+    "door.construction": ConstructionRow,
+    "obstructions.kind": ObstructionKindRow,
+    "hardware.kind": HardwareKindRow,
+    "door_stop.kind": DoorStopKindRow,
+}
+
+
+@pytest.mark.parametrize("path", KINDS)
+def test_every_kind_is_a_row_and_every_row_a_kind(path):
+    assert [row.kind for row in table(KINDS[path])] == list(VOCABULARY[path])
+
+
+def test_no_table_of_kinds_is_forgotten():
+    assert set(KINDS.values()) == {row for row in ROWS.values() if issubclass(row, KindRow)}
+
+
+@pytest.mark.parametrize("row", table(ObstructionKindRow), ids=lambda row: row.kind)
+def test_an_obstruction_is_accepted_as_it_starts(row):
+    assert Obstruction.model_validate(row.usual).kind == row.kind
+    assert row.client is None or all(key in row.usual for key in row.client_measures.split())
+
+
+@pytest.mark.parametrize("row", table(HardwareKindRow), ids=lambda row: row.kind)
+def test_hardware_is_accepted_as_it_starts(row):
+    assert Hardware.model_validate(row.usual).kind == row.kind
+    assert row.spindle is None or row.spindle < row.width
+
+
+@pytest.mark.parametrize("row", table(DoorStopKindRow), ids=lambda row: row.kind)
+def test_a_door_stop_is_accepted_as_it_starts(row):
+    assert DoorStop.model_validate(row.usual).kind == row.kind
+
+
+@pytest.mark.parametrize(
+    "row", [*table(ObstructionKindRow), *table(HardwareKindRow)], ids=lambda row: row.kind
+)
+def test_a_kind_is_called_by_its_own_word_but_for_the_one_that_nothing_is_known_of(row):
+    assert row.term in {word.term for word in glossary()}
+    if row.kind != "other":
+        assert (row.name, row.label) == (row.kind, row.kind[:1].upper() + row.kind[1:])
+
+
+def test_what_stands_there_is_filled_with_a_material_of_the_style():
+    assert {row.material for row in table(ObstructionKindRow)} <= set(materials())
+
+
+def test_what_cannot_be_known_to_give_way_is_neither_taken_to_nor_taken_not_to():
+    cut = {row.kind: row.cut_back for row in table(ObstructionKindRow)}
+    assert cut["other"] == "unknown"
+    assert {kind for kind, answer in cut.items() if answer == "yes"} == {
+        "chair rail",
+        "base",
+        "casing",
+        "wainscot",
+    }
+    assert {row.cut_back for row in table(ObstructionKindRow) if row.outline != "box"} == {"no"}
 
 
 def test_every_hinge_height_has_stock_and_a_gage():
@@ -132,7 +198,7 @@ def test_a_broken_table_is_refused_in_words(text, words):
 
 
 def source_text() -> str:
-    package = Path(tables.__file__).parent
+    package = Path(tables.__file__).parent.parent
     return "".join(path.read_text("utf-8") for path in package.rglob("*.py"))
 
 
@@ -141,7 +207,15 @@ def test_no_row_is_there_for_nobody():
     text = source_text()
     keys = [row.key for kind in (tables.LimitRow, tables.PracticeRow) for row in table(kind)]
     assert [key for key in keys if not re.search(rf"""["']{key}["']""", text)] == []
-    assert [kind.__name__ for kind in ROWS.values() if f"table({kind.__name__})" not in text] == []
+    read = set(re.findall(r"\b(?:table|row_of)\((\w+)", text))
+    assert [kind.__name__ for kind in ROWS.values() if kind.__name__ not in read] == []
+
+
+def test_no_column_is_there_for_nobody():
+    text = source_text()
+    columns = {(kind.__name__, one.name) for kind in ROWS.values() for one in fields(kind)}
+    unread = {(kind, name) for kind, name in columns if f".{name}" not in text}
+    assert unread == set()
 
 
 def test_tables_are_plain_csv():

@@ -10,9 +10,8 @@ from configurator.drawing.hung import Hung
 from configurator.drawing.primitives import Arc, Point, Polygon, Polyline
 from configurator.drawing.turning import rectangle, turned
 from configurator.geometry.shapes import Shape, leaf_corners
+from configurator.tables import ConstructionRow, row_of
 
-SKINS = {"20": 0.0359, "18": 0.0478, "16": 0.0598, "14": 0.0747}
-"""Sheet thickness by gage, inches; common practice, no source."""
 _STILE = 1.25
 """Solid edge of a wood door, inches; common practice, no source."""
 _ALUMINUM_STILE = 3.5
@@ -53,20 +52,23 @@ _Piece = tuple[tuple[Point, ...], str, str, bool]
 
 def _construction(hung: Hung, corners: tuple[Point, ...], thinnest: float) -> list[_Piece]:
     """Return the pieces of the closed leaf: outline, fill, name, and whether an edge line is drawn."""
-    words = hung.construction
-    if not words:  # nobody said what the door is made of: show only that it is cut
+    if not hung.construction:  # nobody said what the door is made of: show only that it is cut
         return [(corners, "core", "leaf, construction not given", False)]
-    if words.startswith("hollow metal"):
-        return _hollow_metal(hung, corners, thinnest)
-    if words.startswith("aluminum"):
-        return _aluminum(corners)
-    if words == "lead-lined":
-        return [*_wood(hung, corners), _lead(hung)]
-    return _wood(hung, corners)
+    row = row_of(ConstructionRow, hung.construction)
+    match row.section:
+        case "steel skins":
+            return _hollow_metal(corners, max(row.skin or 0.0, thinnest))
+        case "aluminum and glass":
+            return _aluminum(corners)
+        case "wood and lead":
+            return [*_wood(corners, "woodcore"), _lead(hung)]
+        case "hollow wood":
+            return _wood(corners, "core")
+        case "wood":
+            return _wood(corners, "woodcore")
 
 
-def _hollow_metal(hung: Hung, corners: tuple[Point, ...], thinnest: float) -> list[_Piece]:
-    skin = max(SKINS.get(hung.construction[-7:-5], SKINS["18"]), thinnest)
+def _hollow_metal(corners: tuple[Point, ...], skin: float) -> list[_Piece]:
     (x_0, y_0), (x_1, _), (x_2, y_1), _ = corners
     low, high = y_0 + skin, y_1 - skin
     core = ((x_0 + skin, low), (x_1 - skin, low), (x_2 - skin, high), (x_0 + skin, high))
@@ -78,16 +80,15 @@ def _hollow_metal(hung: Hung, corners: tuple[Point, ...], thinnest: float) -> li
     ]
 
 
-def _wood(hung: Hung, corners: tuple[Point, ...]) -> list[_Piece]:
+def _wood(corners: tuple[Point, ...], inside: str) -> list[_Piece]:
     (x_0, y_0), (x_1, _), (x_2, y_1), _ = corners
     if x_2 - x_0 <= 2 * _STILE:
         return [(corners, "woodcore", "leaf, wood", False)]
-    hollow = hung.construction == "wood, hollow core"
     core = rectangle(x_0 + _STILE, x_1 - _STILE, y_0, y_1)
     stile = rectangle(x_0, x_0 + _STILE, y_0, y_1)
     return [
         (corners, "endgrain", "leaf, wood", False),
-        (core, "core" if hollow else "woodcore", "core of the leaf", True),
+        (core, inside, "core of the leaf", True),
         (stile, "endgrain", "stile of the leaf", True),
     ]
 

@@ -6,16 +6,7 @@ from dataclasses import replace
 from configurator.drawing.hung import Hung, Standing
 from configurator.drawing.primitives import Arc, Polygon
 from configurator.geometry.shapes import Shape
-
-_FILLS = {
-    "chair rail": "wood",
-    "base": "wood",
-    "casing": "wood",
-    "wainscot": "wood",
-    "return wall": "solid",
-    "column": "masonry",
-    "other": "solid",
-}
+from configurator.tables import ObstructionKindRow, row_of
 
 
 def standing_things(hung: Hung) -> list[Polygon | Arc]:
@@ -41,7 +32,7 @@ def merged(shapes: tuple[Shape, ...]) -> tuple[Shape, ...]:
 
 def fill_of(thing: Standing) -> str:
     """Return the style's material that a thing is filled with where it is cut."""
-    return _FILLS.get(thing.kind, "solid")
+    return row_of(ObstructionKindRow, thing.kind).material
 
 
 def _piece(thing: Standing, shape: Shape) -> Polygon | Arc:

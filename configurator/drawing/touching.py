@@ -6,12 +6,10 @@ from configurator.drawing.hung import Hung
 from configurator.drawing.primitives import Arc, Point, Polyline
 from configurator.drawing.turning import turned
 from configurator.geometry.meeting_point import nearest_on_outline
-from configurator.geometry.shapes import Shape
+from configurator.geometry.shapes import BUILDING, Shape
 from configurator.geometry.solve import Solution
 
 LARGE, SMALL = "A-ANNO-REDL-PART", "A-ANNO-REDL-SMLL"
-_BUILDING = frozenset({"frame", "wall", "latch jamb", "stop"})
-"""Of these only the edges at the contact are marked: the rest runs on without end, or behind other parts."""
 _AT = 1e-6
 """An edge this near to the contact is at it, inches."""
 
@@ -47,7 +45,8 @@ def touching_marks(hung: Hung, layer: str = LARGE) -> list[Polyline | Arc]:
     if hung.touching is None or hung.contact is None:
         return []
     moving, standing = hung.touching
-    at = hung.contact if standing.kind in _BUILDING else None
+    # Of the building only the edges at the contact are marked: the rest runs on without end, or is hidden.
+    at = hung.contact if standing.kind in BUILDING else None
     there = turned(moving.points, hung.pin.at, hung.reach)
     return [
         *_marked(there, moving.radius, None, layer),

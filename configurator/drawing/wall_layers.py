@@ -6,6 +6,7 @@ from typing import NamedTuple
 from configurator.drawing.hung import Hung
 from configurator.drawing.primitives import Point, Polygon, Polyline
 from configurator.drawing.turning import rectangle
+from configurator.tables import FrameKindRow, row_of
 
 _INTO_THROAT = 0.9
 """How far a board runs into a frame that wraps the wall, inches; common practice, no source."""
@@ -17,7 +18,6 @@ _STUD = 1.5
 _FLANGE = 1.25
 """Flange of a steel stud, inches; common practice, no source."""
 _LIP = 0.35
-_WRAPPED = frozenset({"knocked-down drywall", "welded steel, wrapped"})
 _WOOD_STUDS = ("wood stud", "2x", "2 x")
 _TOLERANCE = 1e-9
 _MASONRY = ("block", "masonry", "cmu", "stone", "grout")
@@ -83,7 +83,9 @@ def _studs_are_wood(hung: Hung, band: Band) -> bool:
     words = band.name.lower()
     if "steel" in words or "metal" in words:
         return False
-    return hung.frame_kind == "wood with casing" or any(word in words for word in _WOOD_STUDS)
+    return row_of(FrameKindRow, hung.frame_kind).material == "wood" or any(
+        word in words for word in _WOOD_STUDS
+    )
 
 
 def _layer(band: tuple[tuple[float, float], ...], material: str, name: str) -> Polygon:
@@ -97,9 +99,9 @@ def _end_of(hung: Hung, material: str, top: float, bottom: float) -> float:
     What does not fit between the returns, as tile put on afterwards, stops at the frame's edge.
     """
     outer = -hung.h.F
-    if hung.frame_kind == "wood with casing":
+    if row_of(FrameKindRow, hung.frame_kind).material == "wood":
         return outer - _SHIM_SPACE
-    if hung.frame_kind not in _WRAPPED or not _fits_throat(hung, top, bottom):
+    if not row_of(FrameKindRow, hung.frame_kind).wraps or not _fits_throat(hung, top, bottom):
         return outer
     room = min(_INTO_THROAT, hung.h.F / 2)
     return outer + (_STUD_IN_THROAT * room if material == "cavity" else room)
@@ -152,6 +154,6 @@ def _faces(hung: Hung, left: float) -> list[Polyline]:
     ends = [((left, top), (first, top)), ((left, bottom), (last, bottom))]
     if top > 0.0:
         ends.append(((-hung.h.F, 0.0), (-hung.h.F, top)))  # the reveal of a frame behind the wall face
-    if bottom < -hung.h.D and hung.frame_kind not in _WRAPPED:
+    if bottom < -hung.h.D and not row_of(FrameKindRow, hung.frame_kind).wraps:
         ends.append(((last, bottom), (last, -hung.h.D)))
     return [Polyline("A-WALL", line) for line in ends]

@@ -28,6 +28,7 @@ from configurator.drawing.wall_layers import wall_beside
 from configurator.model import Opening
 from configurator.rules.usual import FilledOpening
 from configurator.study import study
+from configurator.tables import ObstructionKindRow, row_of
 from configurator.units import Display
 
 _LEVER = {
@@ -132,7 +133,7 @@ def _top_of(hung: Hung, angle: float) -> float:
     tops = [hung.pin.y_p + hung.h.d_b / 2 + _ABOVE]
     if angle:
         tops.append(2 * hung.pin.o - hung.h.i + hung.h.T + _BELOW)
-    if any(thing.kind in ("return wall", "column") for thing in hung.standing):
+    if any(row_of(ObstructionKindRow, thing.kind).outline != "box" for thing in hung.standing):
         tops.append(7.0)
     return max(tops)
 

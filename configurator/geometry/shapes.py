@@ -15,6 +15,9 @@ from configurator.geometry.pin import TOLERANCE, Hanging, Pin
 #: Farther than anything reaches, in; walls and endless trim end here. Exact in binary.
 FAR: Final = 65536.0
 
+#: What stands by itself, as against the things in the list of obstructions: kinds of a Shape.
+BUILDING: Final = frozenset({"wall", "frame", "latch jamb", "stop"})
+
 Point = tuple[float, float]
 
 
@@ -23,7 +26,8 @@ class Shape:
     """A convex part in plan with the heights it fills, in inches.
 
     points are the core's corners counter-clockwise (one point for a round part); bottom and top are heights
-    above the floor. index is the part's place in the list it came from, None for frame and wall.
+    above the floor. index is the part's place in the list it came from, None for frame and wall. on_frame
+    says that it lies on the frame's face, where the hinge edge passes it.
     """
 
     points: tuple[Point, ...]
@@ -32,6 +36,7 @@ class Shape:
     top: float = math.inf
     kind: str = "wall"
     index: int | None = None
+    on_frame: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,8 +45,9 @@ class Obstruction:
 
     start and length run along the wall away from the opening, from the frame's outer edge (length None:
     without end; a negative start reaches over the frame's face). projection counts from the wall face on the
-    pull side, a casing's from the frame face, a return wall's None runs out without end. offset lifts the
-    whole thing off the wall by that much. diameter makes it round: it then lies within start and start +
+    pull side, or from the frame face where from_frame says so. fills: it takes up all beyond its start, as a
+    wall that returns; its projection None runs out without end. offset lifts the whole thing off the wall by
+    that much. diameter makes it round: it then lies within start and start +
     diameter, its outermost point at offset + projection (projection None: the diameter). bottom and top None:
     full height.
     """
@@ -55,6 +61,8 @@ class Obstruction:
     bottom: float | None = None
     top: float | None = None
     diameter: float | None = None
+    from_frame: bool = False
+    fills: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -189,7 +197,7 @@ def moving_shapes(h: Hanging, pin: Pin, leaf: Leaf) -> tuple[Shape, ...]:
 def _mirrored(shape: Shape, opening: float) -> Shape:
     """The same part on the latch side of an opening so wide."""
     points = tuple((opening - x, y) for x, y in reversed(shape.points))
-    return Shape(points, shape.radius, shape.bottom, shape.top, shape.kind, shape.index)
+    return Shape(points, shape.radius, shape.bottom, shape.top, shape.kind, shape.index, shape.on_frame)
 
 
 def _box_pieces(h: Hanging, thing: Obstruction) -> list[tuple[Point, ...]]:
@@ -197,13 +205,13 @@ def _box_pieces(h: Hanging, thing: Obstruction) -> list[tuple[Point, ...]]:
 
     What lies over the frame begins no farther back than its face; before the opening nothing cuts it off.
     """
-    base = 0.0 if thing.kind == "casing" else -h.p
-    near = (min(0.0, -h.p) if thing.kind == "casing" and not thing.offset else base) + thing.offset
+    base = 0.0 if thing.from_frame else -h.p
+    near = (min(0.0, -h.p) if thing.from_frame and not thing.offset else base) + thing.offset
     outer = base + thing.offset + (thing.projection or 0.0)
     right = -h.F - thing.start
     left = -FAR if thing.length is None else right - thing.length
     pieces = [(left, min(right, -h.F), near), (max(left, -h.F), right, max(near, 0.0))]
-    if right > 0.0 > near and thing.kind != "casing":
+    if right > 0.0 > near and not thing.from_frame:
         pieces[1:] = [(max(left, -h.F), 0.0, 0.0), (max(left, 0.0), right, near)]
     return [
         rectangle(x_0, x_1, y_0, outer) for x_0, x_1, y_0 in pieces if min(x_1 - x_0, outer - y_0) > TOLERANCE
@@ -222,7 +230,8 @@ def _round_shape(h: Hanging, thing: Obstruction, diameter: float, index: int | N
     """A round thing on the hinge side."""
     projection = diameter if thing.projection is None else thing.projection
     half = diameter / 2
-    centre = (-h.F - thing.start - half, -h.p + thing.offset + projection - half)
+    base = 0.0 if thing.from_frame else -h.p
+    centre = (-h.F - thing.start - half, base + thing.offset + projection - half)
     return Shape((centre,), half, kind=thing.kind, index=index)
 
 
@@ -239,11 +248,13 @@ def obstruction_shapes(
     if thing.diameter is not None:
         shapes = [_round_shape(h, thing, thing.diameter, index)]
     else:
-        corners = _return_wall(h, thing) if thing.kind == "return wall" else _box_pieces(h, thing)
+        corners = _return_wall(h, thing) if thing.fills else _box_pieces(h, thing)
         shapes = [Shape(points, kind=thing.kind, index=index) for points in corners]
     across = h.O if opening is None else opening
     placed = shapes if thing.side == "hinge" else [_mirrored(shape, across) for shape in shapes]
-    return tuple(Shape(one.points, one.radius, low, high, one.kind, index) for one in placed)
+    return tuple(
+        Shape(one.points, one.radius, low, high, one.kind, index, thing.from_frame) for one in placed
+    )
 
 
 def jamb_depth(h: Hanging) -> float:

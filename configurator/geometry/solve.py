@@ -171,9 +171,7 @@ def _clear_widths(plan: Scene, greatest: float, rest: float) -> tuple[float | No
 def _hinge_edge(plan: Scene, greatest_bare: float) -> float:
     """The least gap at the hinge edge over what the bare leaf swings through."""
     casings = tuple(
-        part
-        for part in plan.standing
-        if part.shape.kind == "casing" and may_meet(plan.leaf.shape, part.shape)
+        part for part in plan.standing if part.shape.on_frame and may_meet(plan.leaf.shape, part.shape)
     )
     return hinge_edge_least(plan.hanging, plan.pin, casings, greatest_bare)
 

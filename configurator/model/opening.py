@@ -12,7 +12,6 @@ from configurator.model.hinge import ExistingHinge, Hinge
 from configurator.model.hinge_locations import HingeLocations
 from configurator.model.tolerances import Tolerances
 from configurator.model.words import (
-    FRAMES_WITHOUT_USUAL_PLACE,
     Construction,
     Exposure,
     Face,
@@ -28,6 +27,7 @@ from configurator.model.words import (
     Status,
     Traffic,
 )
+from configurator.tables import FrameKindRow, ObstructionKindRow, row_of
 from configurator.units import LengthError, parse_opening_size
 
 # Layers are typed in 1/64ths or tenths of a millimetre; their sum may differ by that much and no more.
@@ -165,17 +165,19 @@ class Obstruction(Record):
             raise PydanticCustomError(
                 "heights", "top must be higher than bottom ({low} in)", {"low": f"{low:g}"}
             )
-        if self.kind == "column" and self.diameter is None:
-            raise PydanticCustomError("needs", "a column needs a diameter")
-        if self.kind == "column" and self.length is not None:
-            raise PydanticCustomError("needs", "a column has a diameter, not a length")
-        if self.kind != "column" and self.diameter is not None:
+        row = row_of(ObstructionKindRow, self.kind)
+        name = {"name": row.name}
+        if row.outline == "round" and self.diameter is None:
+            raise PydanticCustomError("needs", "a {name} needs a diameter", name)
+        if row.outline == "round" and self.length is not None:
+            raise PydanticCustomError("needs", "a {name} has a diameter, not a length", name)
+        if row.outline != "round" and self.diameter is not None:
             raise PydanticCustomError("needs", "only a column has a diameter")
-        if self.kind not in ("column", "return wall") and self.projection is None:
+        if row.outline == "box" and self.projection is None:
             raise PydanticCustomError("needs", "projection must be given")
-        if self.kind == "return wall" and (self.start or 0.0) < 0:
+        if row.outline == "wall" and (self.start or 0.0) < 0:
             raise PydanticCustomError(
-                "needs", "a return wall starts at the frame's outer edge or beyond (0 or more)"
+                "needs", "a {name} starts at the frame's outer edge or beyond (0 or more)", name
             )
         return self
 
@@ -283,7 +285,8 @@ class Opening(Record):
 
     @model_validator(mode="after")
     def _butted_frame_has_its_place(self) -> Self:
-        if self.frame.kind in FRAMES_WITHOUT_USUAL_PLACE and self.wall.frame_proud is None:
+        known = row_of(FrameKindRow, self.frame.kind).usual_place
+        if not known and self.wall.frame_proud is None:
             raise PydanticCustomError(
                 "needs",
                 "frame proud of wall must be given: a butted frame has no usual place in the wall "

@@ -45,13 +45,6 @@ Corner = Literal["square", "1/4 radius", "5/8 radius"]
 ScrewKind = Literal["machine", "wood"]
 Tip = Literal["flat button", "hospital", "ball", "flush"]
 
-# Kinds of frame that close around the wall's edge; the wall then ends inside the frame.
-WRAPPED_FRAMES = frozenset({"knocked-down drywall", "welded steel, wrapped"})
-# A wood jamb and an aluminum tube do not turn back at the wall.
-FRAMES_WITHOUT_RETURNS = frozenset({"wood with casing", "aluminum storefront"})
-# Of these the program cannot guess where they stand in the wall.
-FRAMES_WITHOUT_USUAL_PLACE = frozenset({"welded steel, butted"})
-
 VOCABULARY: dict[str, tuple[str, ...]] = {
     "hand": get_args(Hand),
     "leaves": get_args(Leaves),

@@ -154,12 +154,12 @@ def _described(opening: Opening) -> Iterator[tuple[HardwareItem, int]]:
 
 def _only_asked(opening: Opening) -> Iterator[tuple[HardwareItem, int]]:
     """Yield what the use asks for without describing it: a lock, a closer, something to stop the door."""
-    kinds = {one.kind for one in opening.hardware}
+    groups = {_groups()[one.kind].name for one in opening.hardware}
     use = opening.use
-    if use.locked and "panic device" not in kinds:
+    if use.locked and "secure" not in groups:
         finish = use.lock_finish_bhma or ""
         yield _item("lock", "lock", finish=finish, remark=f"asked for, {NOT_CHOSEN}"), 1
-    if use.closer and "closer" not in kinds:
+    if use.closer and "close" not in groups:
         yield _item("closer", "closer", remark=f"asked for, {NOT_CHOSEN}"), 1
     if use.stop_angle is not None and opening.door_stop is None:
         remark = f"holds at {degrees(use.stop_angle)}, {NOT_CHOSEN}"

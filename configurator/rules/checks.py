@@ -42,7 +42,7 @@ from configurator.rules.slips import (
 )
 from configurator.rules.usual import FilledOpening, use_of
 from configurator.rules.wording import inches, plain
-from configurator.tables import limit, practice, words_of
+from configurator.tables import ObstructionKindRow, limit, practice, row_of, words_of
 from configurator.units import TOLERANCE
 
 Parts = Mapping[str, Reason]
@@ -257,11 +257,9 @@ def _measured_from(filled: FilledOpening, parts: Parts) -> Iterator[Finding]:
         return
     hinge = parts["height"].value, parts["width"].value
     for place, thing in enumerate(filled.opening.obstructions):
-        if (
-            thing.side == "hinge"
-            and thing.kind in ("chair rail", "base", "wainscot", "other")
-            and thing.projection
-        ):
+        row = row_of(ObstructionKindRow, thing.kind)
+        likely = row.measured_from == "wall" and row.outline == "box"
+        if thing.side == "hinge" and likely and thing.projection:
             past_door = thing.projection + filled.inset  # what it would stand past the door's face
             least = 2 * (filled.thickness - filled.door_backset) + past_door
             path = f"obstructions.{place}.projection"

@@ -11,7 +11,7 @@ from configurator.rules.asked import asked
 from configurator.rules.finding import Finding, Reason, finding, reason
 from configurator.rules.leaf_hinge import LeafHinge
 from configurator.rules.wording import counted, plain
-from configurator.tables import ConstructionRow, FrameMaterialRow, ScrewRow, practice, table, words_of
+from configurator.tables import ConstructionRow, FrameKindRow, ScrewRow, practice, row_of, table, words_of
 
 CHECK_TEMPLATE = (3.5, 4.0)
 TEMPLATE_TO = 5.0
@@ -29,10 +29,10 @@ class Fastening:
 
 def fastening_of(construction: str | None, frame_kind: str) -> Fastening:
     """Return what holds a hinge to that door and frame; an undescribed door is taken to match its frame."""
-    frame = next(row for row in table(FrameMaterialRow) if row.kind == frame_kind)
-    door = next((row for row in table(ConstructionRow) if row.construction == construction), None)
+    frame = row_of(FrameKindRow, frame_kind)
     family = {"wood": "wood", "steel": "metal", "aluminum": "aluminum"}[frame.material]
-    if door is not None:
+    if construction is not None:
+        door = row_of(ConstructionRow, construction)
         return Fastening(door.screws, frame.screws, door.family, frame.material)
     return Fastening(frame.screws, frame.screws, family, frame.material)
 

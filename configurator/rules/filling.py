@@ -46,8 +46,8 @@ class Filler:
         self.assumed[path] = Assumed(usual, because, source.text, source.mark)
         return usual
 
-    def of_frame(self, path: str, thickness: float) -> float:
-        """Take the usual value of that frame kind from its table."""
+    def of_frame(self, path: str, thickness: float, because: str = "") -> float:
+        """Return what was given for `path`, or take the usual value of that kind of frame, inches."""
         kind = self.opening.frame.kind
         row = frame_usual(kind)[path.split(".")[1]]
         usual = row.for_door(thickness)
@@ -55,4 +55,4 @@ class Filler:
             raise NotGivenError(
                 path, f"{path} has no usual value for a frame of kind {kind}: it must be given"
             )
-        return self.take(path, usual, f"usual for a {kind} frame", row.cited)
+        return self.take(path, usual, because or f"usual for a {kind} frame", row.cited)

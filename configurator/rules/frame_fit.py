@@ -7,11 +7,11 @@ its numbers and with every mend that one click can make.
 from collections.abc import Iterator
 from dataclasses import replace
 
-from configurator.model.words import WRAPPED_FRAMES
 from configurator.rules.finding import Finding, Fix, Source, finding
 from configurator.rules.throat import depth_for, follows_wall, has_returns, loosest, throat_of
 from configurator.rules.usual import FilledOpening
 from configurator.rules.wording import inches, remaining
+from configurator.tables import FrameKindRow, row_of
 from configurator.units import TOLERANCE, format_exact
 
 LEAST_RETURN = 0.25
@@ -128,7 +128,7 @@ def _no_room_for_stop(filled: FilledOpening) -> Finding:
 
 
 def _too_thick(filled: FilledOpening) -> Finding:
-    if filled.opening.frame.kind in WRAPPED_FRAMES:
+    if row_of(FrameKindRow, filled.opening.frame.kind).wraps:
         return _thicker_than_throat(filled)
     wall, depth = filled.wall_thickness, filled.jamb_depth
     said = finding(
@@ -173,7 +173,7 @@ def _core_in_throat(filled: FilledOpening, throat: float) -> Mends:
 def _too_thin(filled: FilledOpening, loose: float) -> Finding:
     wall, depth = filled.wall_thickness, filled.jamb_depth
     throat = throat_of(depth, filled.return_depth)
-    if filled.opening.frame.kind in WRAPPED_FRAMES:
+    if row_of(FrameKindRow, filled.opening.frame.kind).wraps:
         code = "throat wider than wall"
         message = (
             f"The frame's throat is {inches(throat)} and the wall {inches(wall)} "
@@ -214,7 +214,11 @@ def _tile_in_throat(filled: FilledOpening) -> Iterator[Finding]:
     """A depth that nobody gave was taken to go over the tile as well; often the tile stops against it."""
     kind, core = filled.opening.frame.kind, core_of(filled)
     assumed = "frame.jamb_depth" in filled.assumed and "wall.layers" not in filled.assumed
-    if not assumed or kind not in WRAPPED_FRAMES or not 0 < core < filled.wall_thickness - TOLERANCE:
+    if (
+        not assumed
+        or not row_of(FrameKindRow, kind).wraps
+        or not 0 < core < filled.wall_thickness - TOLERANCE
+    ):
         return
     depth = core + 2 * filled.return_depth
     yield finding(

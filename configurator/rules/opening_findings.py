@@ -9,6 +9,7 @@ from configurator.rules.lapping import lapping_findings
 from configurator.rules.leaves import leaves_of
 from configurator.rules.usual import FilledOpening
 from configurator.rules.wording import hardware, inches
+from configurator.tables import FrameKindRow, row_of
 
 TOLERANCE = 1e-9
 _PLAN = Source("worked out from the plan", "derived")
@@ -44,8 +45,8 @@ def _rabbet(filled: FilledOpening) -> Iterator[Finding]:
 
 
 def _casing(filled: FilledOpening) -> Iterator[Finding]:
-    wood = filled.opening.frame.kind == "wood with casing"
-    if wood and not any(thing.kind == "casing" for thing in filled.opening.obstructions):
+    cased = row_of(FrameKindRow, filled.opening.frame.kind).cased
+    if cased and not any(thing.kind == "casing" for thing in filled.opening.obstructions):
         yield finding(
             "no casing given",
             "note",

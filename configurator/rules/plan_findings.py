@@ -14,7 +14,7 @@ from configurator.rules.door_stop import (
 )
 from configurator.rules.finding import Finding, Source, finding
 from configurator.rules.stock import stock_of, stock_widths
-from configurator.rules.wording import degrees, inches, obstruction, size
+from configurator.rules.wording import cut_back, degrees, inches, obstruction, size
 from configurator.tables import limit, practice
 
 TOLERANCE = 1e-9
@@ -153,15 +153,15 @@ def _swing(answer: PlanAnswer) -> Iterator[Finding]:
             angle=answer.angle_bare,
         )
     elif answer.stopped_bare and short_of_wanted(answer) and not answer.held_by_other:
-        part, thing = answer.stopped_bare[0], obstruction(answer.stopped_bare[1])
+        part, kind = answer.stopped_bare
+        other = _other_hinge(answer, "take a wider hinge").capitalize()
         yield finding(
             "stops short",
             "warning",
-            f"{_hinge(answer)} the {part} meets the {thing} at "
+            f"{_hinge(answer)} the {part} meets the {obstruction(kind)} at "
             f"{degrees(answer.angle_bare, answer.wanted_angle)}, short of the "
             f"{degrees(answer.wanted_angle)} wanted. "
-            f"{_other_hinge(answer, 'take a wider hinge').capitalize()}{_cut_back(thing)}, or "
-            f"{stop_there(answer.stop_wanted)}.",
+            f"{', '.join(filter(None, (other, cut_back(kind))))}, or {stop_there(answer.stop_wanted)}.",
             _PLAN,
             angle=answer.angle_bare,
             wanted=answer.wanted_angle,
@@ -193,11 +193,6 @@ def _small(gap: float, limit: float) -> str:
 def _other_hinge(answer: PlanAnswer, width: str) -> str:
     """Say what other hinge to try: another width only where width moves the pin."""
     return width if answer.width_moves_pin else "take another mounting"
-
-
-def _cut_back(thing: str) -> str:
-    """Offer to cut back what can be cut: trim, not the building."""
-    return f", cut the {thing} back" if thing in ("chair rail", "base", "casing", "wainscot") else ""
 
 
 def _width(answer: PlanAnswer) -> Iterator[Finding]:

@@ -5,14 +5,13 @@ throat. A wood jamb is as deep as the wall and a little over. A butted frame and
 of their own, whatever the wall.
 """
 
-from configurator.model.words import FRAMES_WITHOUT_RETURNS
-from configurator.tables import frame_usual
+from configurator.tables import FrameKindRow, frame_usual, row_of
 from configurator.units import TOLERANCE
 
 
 def has_returns(kind: str) -> bool:
     """Return whether such a frame turns back at the wall."""
-    return kind not in FRAMES_WITHOUT_RETURNS
+    return row_of(FrameKindRow, kind).returns
 
 
 def follows_wall(kind: str) -> bool:

@@ -14,12 +14,9 @@ from configurator.rules.usual_wall import frame_and_wall
 from configurator.rules.usual_wall import usual_layers as usual_layers
 from configurator.tables import limit
 
-USUAL_THICKNESS = 1.75
-USUAL_WOOD_THICKNESS = 1.375
 USUAL_BEVEL = 0.0625
 USUAL_ANGLE = 180.0
 
-_PRACTICE = Source("common practice, no source", "common practice")
 _BEVEL = Source("the usual bevel of 1/8 in 2; common practice, no source", "common practice")
 _BACKSET = Source("The Building Trades Pocketbook, Doors: the edge of the butt kept 1/4 in back", "read")
 _DERIVED = Source("worked out from what was given", "derived")
@@ -132,9 +129,7 @@ _GAP_KEYS = ("hinge_gap", "latch_gap", "head_gap", "meeting_gap", "split_gap", "
 
 
 def _thickness(filler: Filler) -> float:
-    wood = filler.opening.frame.kind == "wood with casing"
-    usual = USUAL_WOOD_THICKNESS if wood else USUAL_THICKNESS
-    return filler.take("door.thickness", usual, "usual door thickness with such a frame", _PRACTICE)
+    return filler.of_frame("door.thickness", 0.0, "usual door thickness with such a frame")
 
 
 def _door_backset(filler: Filler, thickness: float, stop_gap: float) -> float:

@@ -2,11 +2,10 @@
 
 from dataclasses import dataclass
 
-from configurator.model.words import FRAMES_WITHOUT_USUAL_PLACE, WRAPPED_FRAMES
 from configurator.rules.filling import Assumed, Filler, NotGivenError
 from configurator.rules.finding import Source
 from configurator.rules.throat import depth_for, follows_wall, has_returns, throat_of
-from configurator.tables import frame_usual
+from configurator.tables import FrameKindRow, frame_usual, row_of
 
 LEAST_SOFFIT = 0.75
 """A soffit narrower than this leaves no second rabbet: the stop runs to the far face, inches; derived."""
@@ -118,23 +117,24 @@ def _wall(filler: Filler, throat: float) -> tuple[float, Layers]:
 
 def usual_layers(kind: str, thickness: float) -> tuple[tuple[str, float], ...]:
     """Return what such a wall is likely made of: masonry about a butted frame, else boards on studs."""
-    if kind in FRAMES_WITHOUT_USUAL_PLACE:
+    row = frame_usual(kind).get("board")
+    if row is None or row.value is None:
         return (("masonry", thickness),)
-    board = 0.5 if kind == "wood with casing" else 0.625
+    board = row.value
     if thickness <= 2 * board + 1:
         return (("gypsum board", thickness),)
     return (("gypsum board", board), ("stud space", thickness - 2 * board), ("gypsum board", board))
 
 
 def _frame_proud(filler: Filler, depth: float, wall: float) -> float:
-    kind = filler.opening.frame.kind
-    if kind in FRAMES_WITHOUT_USUAL_PLACE and filler.opening.wall.frame_proud is None:
+    row = row_of(FrameKindRow, filler.opening.frame.kind)
+    if not row.usual_place and filler.opening.wall.frame_proud is None:
         raise NotGivenError(
             "wall.frame_proud",
             "frame proud of wall must be given: a butted frame has no usual place in a masonry wall "
             "(0 where it is flush, negative where it stands behind the wall face)",
         )
     because = "centred: half of what the jamb is deeper than the wall"
-    if kind in WRAPPED_FRAMES:
+    if row.wraps:
         because = "centred in the wall that it wraps"
     return filler.take("wall.frame_proud", (depth - wall) / 2, because, _DERIVED)

@@ -15,7 +15,7 @@ from configurator.rules.answers import (
 )
 from configurator.rules.finding import Alternative, Finding, Reason, finding, reason
 from configurator.rules.stock import next_narrower, next_wider, stock_of, widths_by_stock
-from configurator.rules.wording import degrees, hardware, inches, obstruction, plain, size
+from configurator.rules.wording import cut_back, degrees, hardware, inches, obstruction, plain, size
 from configurator.tables import limit, practice, words_of
 from configurator.units import TOLERANCE
 
@@ -180,9 +180,9 @@ def _mend(chosen: WidthAnswer, must: Must) -> str:
     thing = obstruction(stopped.kind)
     if chosen.greatest_angle_bare <= TOLERANCE:
         return f"It meets the {thing} with the door closed: check where the {thing} stands."
-    if stopped.kind in ("return wall", "wall", "frame", "column", "stop"):
+    if not (cut := cut_back(stopped.kind)):
         return f"Fit a door stop before {at}, or move the opening."
-    return f"Cut the {thing} back, or fit a door stop before {at}."
+    return f"{cut[:1].upper()}{cut[1:]}, or fit a door stop before {at}."
 
 
 def _no_stock(must: Must, refusals: list[str]) -> WidthChoice:

@@ -1,5 +1,7 @@
 """How a number reads inside a sentence: inches to the nearest 1/64, never rounded across a limit it fails."""
 
+from configurator.geometry.shapes import BUILDING
+from configurator.tables import HardwareKindRow, ObstructionKindRow, row_of
 from configurator.units import Side, format_angle, format_exact, format_length
 
 
@@ -45,11 +47,28 @@ def remaining(length: float, limit: float | None = None) -> str:
     return inches(length, limit, "min")
 
 
+_NOT_LISTED = BUILDING | {"other leaf", "door stop"}
+"""What can end a swing without being in the list of obstructions; each is called by its kind."""
+
+
 def obstruction(kind: str) -> str:
-    """Name what stands about the door; of a kind "other" nothing more is known."""
-    return "obstruction" if kind == "other" else kind
+    """Return the name of what a door can meet. Raises KeyError where there is no such kind."""
+    return kind if kind in _NOT_LISTED else row_of(ObstructionKindRow, kind).name
 
 
-def hardware(kind: str) -> str:
-    """Name a moving part; of a kind "other" nothing more is known."""
-    return "other hardware" if kind == "other" else kind
+def cut_back(kind: str) -> str:
+    """Return the advice to cut back what a door meets, empty for what cannot be; unknown is to be asked."""
+    if kind in _NOT_LISTED:
+        return ""
+    row = row_of(ObstructionKindRow, kind)
+    advice = {
+        "yes": f"cut the {row.name} back",
+        "no": "",
+        "unknown": f"ask whether the {row.name} can be cut back",
+    }
+    return advice[row.cut_back]
+
+
+def hardware(part: str) -> str:
+    """Return the name of a moving part. Raises KeyError where there is no such kind."""
+    return part if part in ("leaf", "barrel") else row_of(HardwareKindRow, part).name

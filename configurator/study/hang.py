@@ -13,6 +13,7 @@ from configurator.rules.leaves import Leaf as LeafSize
 from configurator.rules.leaves import leaves_of
 from configurator.rules.places import places_of
 from configurator.rules.usual import FilledOpening
+from configurator.tables import ObstructionKindRow, row_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,6 +112,7 @@ def _hardware(given: GivenHardware) -> Hardware:
 
 
 def _obstruction(given: GivenObstruction, flipped: bool) -> Obstruction:
+    row = row_of(ObstructionKindRow, given.kind)
     side: str = given.side
     if flipped:
         side = "latch" if side == "hinge" else "hinge"
@@ -124,6 +126,8 @@ def _obstruction(given: GivenObstruction, flipped: bool) -> Obstruction:
         bottom=given.bottom,
         top=given.top,
         diameter=given.diameter,
+        from_frame=row.measured_from == "frame",
+        fills=row.outline == "wall",
     )
 
 

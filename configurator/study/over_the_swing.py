@@ -120,7 +120,7 @@ def _hinge_passage(plan: Scene, reach: float) -> Passage:
     """Return where the hinge edge passes its jamb and the casings nearest, as `edges.hinge_edge_least`."""
     edge = seen_from(plan.pin.at, hinge_edge_shape(plan.hanging))
     face = seen_from(plan.pin.at, Shape(((0.0, -plan.hanging.R), (0.0, 0.0)), kind="frame"))
-    casings = [part for part in plan.standing if part.shape.kind == "casing"]
+    casings = [part for part in plan.standing if part.shape.on_frame]
     met = [part for part in casings if may_meet(plan.leaf.shape, part.shape)]
     least, angle = min(nearest_passage(edge, part, reach) for part in (face, *met))
     return Passage(least, in_degrees(angle))

@@ -19,24 +19,20 @@ from configurator.model import DoorStop
 from configurator.rules.door_stop import Fault, StopPlace
 from configurator.rules.usual import FilledOpening
 from configurator.study.hang import HungLeaf
+from configurator.tables import DoorStopKindRow, HardwareKindRow, row_of
 
 TIP = 1.0
 """How high a stop's tip is taken to be, inches; from memory."""
-USUAL_PROJECTION = 1.0
-"""How far the tip of a wall bumper usually stands off the wall, inches; from memory."""
 USUAL_HEIGHT = 38.0
 """Where a bumper goes with no hardware to meet, inches: level with usual hardware; common practice."""
 _OFF_THE_FLOOR = 0.5
 """How far the middle of a floor stop's tip reaches over the bottom of the leaf, inches; from memory."""
-_SPINDLE = 1.0
-"""A lever runs so far to the latch side of its spindle, inches; from memory."""
 _STEP = 0.25
 """A stop to be ordered stands out by whole quarters of an inch, and a quarter more than it must."""
 _LONGEST_BUMPER = 4.0
 """No wall bumper is offered that stands farther off the wall, inches; from memory."""
 _FARTHEST_FLOOR_STOP = 48.0
 """No floor stop is offered farther out than the longest that a job may hold, inches."""
-_LANDS_ON_A_WALL = ("lever", "knob", "pull", "panic device", "other")
 _SAME = 1e-9
 _OWN = ("frame", "latch jamb", "stop", "other leaf")
 
@@ -112,12 +108,13 @@ def _serves(place: StopPlace, solution: Solution) -> bool:
 def _off_the_wall(filled: FilledOpening, leaf: HungLeaf, solution: Solution) -> StopPlace | None:
     """Return a usual wall bumper behind the hardware that meets the wall first; None where that is else."""
     contact = solution.with_hardware
-    if contact is None or contact.kind != "wall" or contact.part not in _LANDS_ON_A_WALL:
+    if contact is None or contact.kind != "wall":
         return None
-    struck = [one for one in leaf.hardware if one.kind == contact.part and one.face == "pull"]
+    struck = [one for one in _landing_on_wall(leaf) if one.kind == contact.part]
     if not struck:
         return None
-    bumper = DoorStop(kind="wall bumper", projection=USUAL_PROJECTION, height=struck[0].height)
+    projection = row_of(DoorStopKindRow, "wall bumper").projection
+    bumper = DoorStop(kind="wall bumper", projection=projection, height=struck[0].height)
     return placed(filled, leaf, solution.scene, bumper)
 
 
@@ -141,10 +138,16 @@ def _landing(leaf: HungLeaf, stop: DoorStop) -> Hardware | None:
     """Return what on the pull face a wall bumper is set behind: what stands out farthest at its height."""
     if stop.kind != "wall bumper":
         return None
-    carried = [one for one in leaf.hardware if one.face == "pull" and one.kind in _LANDS_ON_A_WALL]
+    carried = _landing_on_wall(leaf)
     if stop.height is not None:
         carried = [one for one in carried if abs(one.height - stop.height) <= (one.vertical + TIP) / 2]
     return max(carried, key=lambda one: one.projection, default=None)
+
+
+def _landing_on_wall(leaf: HungLeaf) -> list[Hardware]:
+    """Return what on the pull face can come to a wall bumper."""
+    facing = [one for one in leaf.hardware if one.face == "pull"]
+    return [one for one in facing if row_of(HardwareKindRow, one.kind).meets_bumper]
 
 
 def _height(filled: FilledOpening, leaf: HungLeaf, stop: DoorStop, carried: Hardware | None) -> float:
@@ -182,9 +185,10 @@ def _from_frame(plan: Scene, projection: float, carried: Hardware | None) -> flo
 
 def _line(carried: Hardware) -> float:
     """Return how far from the latch edge a bumper goes: behind a lever's spindle, else behind the middle."""
-    if carried.kind != "lever":
+    spindle = row_of(HardwareKindRow, carried.kind).spindle
+    if spindle is None:
         return carried.from_latch_edge
-    return carried.from_latch_edge - carried.width / 2 + min(_SPINDLE, carried.width / 2)
+    return carried.from_latch_edge - carried.width / 2 + min(spindle, carried.width / 2)
 
 
 def _fault(leaf: HungLeaf, plan: Scene, tip: Shape, part: str | None) -> Fault:

@@ -11,6 +11,7 @@ from configurator.rules.throat import follows_wall
 from configurator.rules.usual import FilledOpening
 from configurator.rules.wording import obstruction
 from configurator.study.records import Candidate, Study
+from configurator.tables import ObstructionKindRow, row_of
 
 ABOUT = 1.5
 """Inches that are looked at on either side of the value that holds."""
@@ -176,8 +177,9 @@ def _obstructions(filled: FilledOpening) -> Iterator[Thing]:
 
 def _start(filled: FilledOpening, one: Obstruction, place: int, name: str) -> Thing:
     present = one.start or 0.0
-    low = 0.0 if one.kind == "return wall" else max(_NEAREST_START, -filled.frame_face)
-    past = filled.opening_width + _PAST_THE_LEAF if one.kind == "return wall" else present + _ALONG
+    fills = row_of(ObstructionKindRow, one.kind).outline == "wall"
+    low = 0.0 if fills else max(_NEAREST_START, -filled.frame_face)
+    past = filled.opening_width + _PAST_THE_LEAF if fills else present + _ALONG
     plain = f"{name} begins this far from the frame"
     holds = (_at(f"obstructions.{place}.start"),)
     return Thing(f"{name} start", plain, present, min(low, present), max(past, present + 1.0), holds)

@@ -7,14 +7,14 @@ from typing import Any
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QFormLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
 
-from configurator.model.words import FRAMES_WITHOUT_RETURNS
+from configurator.tables import FrameKindRow, frame_usual, row_of
 from configurator.ui.fields import Assumptions, Field, field_for
 from configurator.ui.frame_notes import FrameNotes
 from configurator.ui.frame_place import FramePlace
 from configurator.ui.labels import NameLabel, add_row, new_form
 from configurator.ui.layers import LayersEditor
 from configurator.ui.look import FORM_WIDTH, GRID
-from configurator.ui.presets import USUAL_CASING
+from configurator.ui.presets import usual_casing
 from configurator.ui.rows import RowsEditor, hardware_editor, obstructions_editor
 from configurator.ui.sections import Section
 from configurator.ui.session import Session
@@ -76,10 +76,12 @@ def matters(path: str, session: Session) -> bool:
         return session.value("door_stop") is not None
     if path == "use.clear_width_margin":
         return bool(session.value("use.accessible")) or session.value(path) is not None
-    if path == "frame.return_depth":
-        return session.value("frame.kind") not in FRAMES_WITHOUT_RETURNS or session.value(path) is not None
-    if path == "frame.metal_thickness":
-        return session.value("frame.kind") != "wood with casing" or session.value(path) is not None
+    kind = session.value("frame.kind")
+    if kind is not None and session.value(path) is None:
+        if path == "frame.return_depth":
+            return row_of(FrameKindRow, kind).returns
+        if path == "frame.metal_thickness":
+            return "metal_thickness" in frame_usual(kind)
     return True
 
 
@@ -234,12 +236,13 @@ class Form(QScrollArea):
 
     def _wants_casing(self) -> bool:
         things = self.session.value("obstructions") or ()
-        wood = self.session.value("frame.kind") == "wood with casing"
-        return wood and not any(thing.kind == "casing" for thing in things)
+        kind = self.session.value("frame.kind")
+        cased = kind is not None and row_of(FrameKindRow, kind).cased
+        return cased and not any(thing.kind == "casing" for thing in things)
 
     def _add_casing(self) -> None:
         things = [row.model_dump(exclude_unset=True) for row in self.session.value("obstructions") or ()]
-        self.session.edit("obstructions", [*things, dict(USUAL_CASING)])
+        self.session.edit("obstructions", [*things, usual_casing()])
 
     def _open_what_matters(self) -> None:
         """Open the lists that this opening has something in; leave the rest as the user has it."""

@@ -2,7 +2,7 @@
 
 from PySide6.QtWidgets import QGridLayout, QPushButton, QWidget
 
-from configurator.model.words import FRAMES_WITHOUT_USUAL_PLACE, WRAPPED_FRAMES
+from configurator.tables import FrameKindRow, row_of
 from configurator.ui.fields import Assumptions, Field
 from configurator.ui.look import GRID
 from configurator.ui.session import Session
@@ -30,8 +30,9 @@ class FramePlace(QWidget):
     def show_state(self, _: Assumptions) -> None:
         """Offer the places that such a frame may have."""
         kind = self.session.value("frame.kind")
-        self.setVisible(kind is not None and kind not in WRAPPED_FRAMES and self.session.study is not None)
-        self.centre.setVisible(kind not in FRAMES_WITHOUT_USUAL_PLACE)
+        row = None if kind is None else row_of(FrameKindRow, kind)
+        self.setVisible(row is not None and not row.wraps and self.session.study is not None)
+        self.centre.setVisible(row is None or row.usual_place)
 
     def _button(self, text: str, help_text: str) -> QPushButton:
         button = QPushButton(text)

@@ -5,10 +5,10 @@ from typing import TYPE_CHECKING, Any
 
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QToolButton, QVBoxLayout
 
+from configurator.tables import DoorStopKindRow, ObstructionKindRow, row_of
 from configurator.ui.fields import Assumptions, ChoiceField, LineField, QuietCombo
 from configurator.ui.kinds import SIZE, NotReadError
 from configurator.ui.look import sized
-from configurator.ui.presets import USUAL_STOPS
 from configurator.ui.session import Session
 from configurator.ui.slips import size_question
 
@@ -118,7 +118,7 @@ class DoorStopField(ChoiceField):
         if value is None:
             self.session.edit("door_stop", None)
         elif self.session.value("door_stop") is None:
-            self.session.edit("door_stop", dict(USUAL_STOPS[value]))
+            self.session.edit("door_stop", row_of(DoorStopKindRow, value).usual)
         else:
             self.session.edit(self.path, value)
 
@@ -126,7 +126,7 @@ class DoorStopField(ChoiceField):
 class ProjectionField(LineField):
     """How far a thing stands out, counted from the wall face or from the frame face, whichever is chosen.
 
-    The record counts from the wall (a casing from the frame face); `frame_proud` answers how far the frame
+    The record counts from the face its kind is measured from; `frame_proud` answers how far the frame
     face stands ahead of the wall, inches, or None while that is unknown.
     """
 
@@ -134,7 +134,7 @@ class ProjectionField(LineField):
         self, session: Session, path: str, kind: str, frame_proud: Callable[[], float | None]
     ) -> None:
         self._frame_proud = frame_proud
-        self._from_frame = self._kept_from_frame = kind == "casing"
+        self._from_frame = self._kept_from_frame = row_of(ObstructionKindRow, kind).measured_from == "frame"
         super().__init__(session, path)
         self.counted = QuietCombo()
         self.counted.addItem("from wall face", False)

@@ -5,7 +5,7 @@ from shapely.geometry import Point
 from shapely.geometry import Polygon as Area
 
 from configurator.drawing.hinge import door_leaf_outline, frame_leaf_outline
-from configurator.drawing.leaf import SKINS, open_leaf
+from configurator.drawing.leaf import open_leaf
 from configurator.drawing.primitives import Polygon
 from configurator.drawing.sheet import plan_sheet
 from configurator.drawing.standing_things import merged, standing_things
@@ -32,7 +32,7 @@ def test_every_construction_is_drawn_within_the_leaf(construction):
 def test_skins_are_as_thick_as_their_gage():
     hung = hung_with(door={"construction": "hollow metal, 14 gage", "thickness": 1.75})
     core = [part for part in open_leaf(hung, 0.0) if isinstance(part, Polygon)][1]
-    assert max(y for _, y in core.points) == pytest.approx(-hung.h.i - SKINS["14"])
+    assert max(y for _, y in core.points) == pytest.approx(-hung.h.i - 0.0747)
 
 
 def test_no_skin_is_thinner_than_can_be_seen():

@@ -79,14 +79,15 @@ def _on_wall(h, thing):
     """One obstruction as if on the hinge side, as a polygon or a centre and radius."""
     outer_edge, wall = -h.F, -h.p
     near = outer_edge - thing.start
-    if thing.kind == "return wall":
+    if thing.fills:
         out = REACH if thing.projection is None else wall + thing.projection
         return box(-REACH, -max(h.D, h.R) + min(-h.p, 0.0), near, out), 0.0
     if thing.diameter is not None:
-        out = wall + thing.offset + (thing.diameter if thing.projection is None else thing.projection)
+        base = 0.0 if thing.from_frame else wall
+        out = base + thing.offset + (thing.diameter if thing.projection is None else thing.projection)
         return Point(near - thing.diameter / 2, out - thing.diameter / 2), thing.diameter / 2
     far = -REACH if thing.length is None else near - thing.length
-    if thing.kind == "casing":
+    if thing.from_frame:
         # counts from the frame face, fills back to the wall beside the frame; over the face from the face
         beyond = box(far, min(wall, 0.0), min(near, outer_edge), thing.projection)
         over = box(max(far, outer_edge), 0.0, near, thing.projection) if near > outer_edge else None

@@ -28,5 +28,5 @@ def linen_closet(W=3.5):
     )  # fmt: skip
 
 
-CASING = Obstruction(kind="casing", projection=0.6875, start=-0.5, length=3.25)
-PLINTH = Obstruction(kind="casing", projection=1.0625, start=-0.5, length=3.5, top=8)
+CASING = Obstruction(kind="casing", from_frame=True, projection=0.6875, start=-0.5, length=3.25)
+PLINTH = Obstruction(kind="casing", from_frame=True, projection=1.0625, start=-0.5, length=3.5, top=8)

@@ -48,10 +48,11 @@ def random_thing(chance, kind=None):
     high = chance.choice([None, 36.0, 40.0, 8.0]) if not low else chance.choice([None, low + 6])
     common = {"kind": kind, "side": side, "bottom": low, "top": high}
     if kind == "return wall":
-        return Obstruction(kind=kind, start=_sixteenth(chance, 0, 30) + 0.01)
+        return Obstruction(kind=kind, fills=True, start=_sixteenth(chance, 0, 30) + 0.01)
     if kind == "casing":
         return Obstruction(
             **common,
+            from_frame=True,
             projection=_sixteenth(chance, 0.25, 2),
             start=chance.choice([0, -0.5, 0.25]),
             length=chance.choice([None, 3.25, 2.0]),

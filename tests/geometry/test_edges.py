@@ -121,7 +121,7 @@ def test_hinge_edge_stays_as_far_as_its_gap(W):
 def test_hinge_edge_passes_a_casing():
     # The hinge edge's pull-side corner turns at hypot(1/16, 1/2) about the pin (1/16, 3/8), over the rabbet
     # face, its arris, the frame's face and a casing there that starts 1/4 in from the rabbet, 1/4 in thick.
-    casing = Obstruction(kind="casing", projection=0.25, start=-1.75, length=2.25)
+    casing = Obstruction(kind="casing", from_frame=True, projection=0.25, start=-1.75, length=2.25)
     solved = solve(case_a(4), LEAF, obstructions=(casing,))
     assert 0 < solved.hinge_edge_least < 0.125
     assert solved.hinge_edge_least == pytest.approx(_corner_sampled(), abs=1e-9)

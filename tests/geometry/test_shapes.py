@@ -22,6 +22,9 @@ from configurator.geometry.shapes import (
 )
 from tests.geometry.openings import BEVEL, BOX, LEAF, case_a
 
+CASING = {"kind": "casing", "from_frame": True}
+RETURN = {"kind": "return wall", "fills": True}
+
 
 def box_of(shape):
     xs, ys = [x for x, _ in shape.points], [y for _, y in shape.points]
@@ -77,13 +80,13 @@ def test_a_free_thing_off_the_wall():
 
 
 def test_a_casing_counts_from_the_frame_face_and_fills_back_to_the_wall():
-    casing = Obstruction(kind="casing", projection=0.6875, start=0.0, length=3.25)
+    casing = Obstruction(kind="casing", from_frame=True, projection=0.6875, start=0.0, length=3.25)
     (shape,) = obstruction_shapes(case_a(), casing)
     assert box_of(shape) == (-5.25, -0.5, -2, 0.6875)
 
 
 def test_a_casing_at_a_reveal_lies_over_the_frame_face():
-    casing = Obstruction(kind="casing", projection=0.6875, start=-0.5, length=3.25)
+    casing = Obstruction(kind="casing", from_frame=True, projection=0.6875, start=-0.5, length=3.25)
     pieces = obstruction_shapes(case_a(F=0.75), casing)
     filled = shapely.union_all([shapely.Polygon(one.points) for one in pieces])
     expected = shapely.union_all(
@@ -99,16 +102,24 @@ def test_a_column_lies_beyond_its_start():
 
 
 def test_a_return_wall_fills_all_beyond_its_face():
-    (shape,) = obstruction_shapes(case_a(), Obstruction(kind="return wall", start=4))
+    (shape,) = obstruction_shapes(case_a(), Obstruction(kind="return wall", fills=True, start=4))
     assert box_of(shape)[2:] == (-6, FAR)
-    (short,) = obstruction_shapes(case_a(), Obstruction(kind="return wall", start=4, projection=20))
+    (short,) = obstruction_shapes(
+        case_a(), Obstruction(kind="return wall", fills=True, start=4, projection=20)
+    )
     assert box_of(short)[3] == 19.5
 
 
+def test_a_round_thing_counted_from_the_frame_face():
+    pipe = Obstruction(kind="pipe", from_frame=True, diameter=2, start=1, projection=3)
+    (shape,) = obstruction_shapes(case_a(), pipe)
+    assert (shape.points, shape.radius, shape.on_frame) == (((-4.0, 2.0),), 1.0, True)
+
+
 def test_the_latch_side_is_the_mirror():
-    for kind in ("chair rail", "casing", "return wall"):
-        thing = Obstruction(kind=kind, projection=2, start=1)
-        other = Obstruction(kind=kind, projection=2, start=1, side="latch")
+    for as_is in ({"kind": "chair rail"}, CASING, RETURN):
+        thing = Obstruction(**as_is, projection=2, start=1)
+        other = Obstruction(**as_is, projection=2, start=1, side="latch")
         (here,), (there,) = (obstruction_shapes(case_a(), one) for one in (thing, other))
         assert set(there.points) == {(36 - x, y) for x, y in here.points}
 
@@ -116,11 +127,11 @@ def test_the_latch_side_is_the_mirror():
 @pytest.mark.parametrize("side", ["hinge", "latch"])
 def test_every_outline_runs_counter_clockwise(side):
     about = [
-        Obstruction(kind=kind, side=side, projection=2, start=start, length=9)
-        for kind in ("casing", "base")
+        Obstruction(**as_is, side=side, projection=2, start=start, length=9)
+        for as_is in (CASING, {"kind": "base"})
         for start in (-0.5, 1)
     ]
-    about.append(Obstruction(kind="return wall", side=side))
+    about.append(Obstruction(kind="return wall", fills=True, side=side))
     for shape in standing_shapes(case_a(), LEAF, about, OtherLeaf(opening=72, w=35.75, beta=BEVEL)):
         turn = math.fsum(
             a * d - b * c
@@ -167,5 +178,5 @@ def test_a_thing_before_the_opening_is_not_cut_off_at_the_frames_face():
 
 
 def test_a_casing_before_the_opening_counts_from_the_frames_face():
-    casing = Obstruction(kind="casing", start=-2.5, length=1, projection=1)
+    casing = Obstruction(kind="casing", from_frame=True, start=-2.5, length=1, projection=1)
     assert [one.points for one in obstruction_shapes(case_a(), casing)] == [rectangle(-0.5, 0.5, 0, 1)]

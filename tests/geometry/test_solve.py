@@ -71,7 +71,7 @@ def test_the_wide_baggage_door():
 
 @pytest.mark.parametrize(("W", "angle"), [(4, 100.545), (4.5, 100.944), (6, 102.136)])
 def test_the_return_wall(W, angle):
-    wall = Obstruction(kind="return wall", start=4)
+    wall = Obstruction(kind="return wall", fills=True, start=4)
     solved = solve(case_a(W, beta=BEVEL), LEAF, (BOX,), (wall,))
     assert degrees(solved.greatest_angle_bare) == angle
     if W == 4:
@@ -111,7 +111,7 @@ def test_a_stop_limits_what_rests_not_what_is_possible():
 
 
 def test_hardware_that_stops_before_90_leaves_no_clear_width_there():
-    wall = Obstruction(kind="return wall", start=1.0)
+    wall = Obstruction(kind="return wall", fills=True, start=1.0)
     solved = solve(case_a(4), LEAF, (replace(BOX, projection=8),), (wall,))
     assert solved.greatest_angle < SQUARE
     assert solved.clear_width_at_90 is None
@@ -185,4 +185,4 @@ def test_bad_openings_are_refused_in_words():
     with pytest.raises(ValueError, match=r"no height"):
         solve(case_a(4), Leaf(bottom=40, top=40))
     with pytest.raises(ValueError, match=r"return wall"):
-        solve(case_a(4), LEAF, obstructions=(Obstruction(kind="return wall", start=-1),))
+        solve(case_a(4), LEAF, obstructions=(Obstruction(kind="return wall", fills=True, start=-1),))

@@ -16,10 +16,12 @@ from configurator.intake.text_file import text_steps
 from configurator.intake.workbook import workbook_steps
 from configurator.long_work import run
 from configurator.model import Job, Opening
-from configurator.model.words import FRAMES_WITHOUT_USUAL_PLACE, VOCABULARY
+from configurator.model.words import VOCABULARY
 from configurator.order.document import Document
 from configurator.order.schedule import schedule_table as schedule_of
 from configurator.order.tally import tally_job
+from configurator.tables import FrameKindRow
+from configurator.tables import table as rows_of
 from tests.intake.reading import compared, table
 from tests.openings import LEVER, plain_opening
 from tests.sweeps import examples
@@ -192,7 +194,7 @@ TEXT = st.one_of(st.sampled_from(AWKWARD), st.text(LETTERS, min_size=1, max_size
 MARKS = TEXT.filter(
     lambda text: "\n" not in text and not text.casefold().startswith(("total", "sub", "grand"))
 )
-FRAMES = [kind for kind in VOCABULARY["frame.kind"] if kind not in FRAMES_WITHOUT_USUAL_PLACE]
+FRAMES = [row.kind for row in rows_of(FrameKindRow) if row.usual_place]
 
 
 @st.composite

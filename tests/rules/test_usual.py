@@ -5,7 +5,7 @@ import pytest
 from configurator.model import Opening
 from configurator.rules import filling
 from configurator.rules.usual import NotGivenError, fill, usual_layers
-from configurator.tables import FrameRow
+from configurator.tables import FrameSizeRow, frame_usual
 
 BUTTED = {"kind": "welded steel, butted"}
 
@@ -85,8 +85,8 @@ def test_usual_layers_add_up(kind, thickness):
 
 
 def test_a_part_without_a_usual_value_must_be_given(monkeypatch):
-    row = FrameRow("from memory", "from memory", "knocked-down drywall", "face", None, False)
-    monkeypatch.setattr(filling, "frame_usual", lambda kind: {"face": row})
+    row = FrameSizeRow("from memory", "from memory", "knocked-down drywall", "face", None, False)
+    monkeypatch.setattr(filling, "frame_usual", lambda kind: {**frame_usual(kind), "face": row})
     with pytest.raises(NotGivenError, match=r"frame\.face has no usual value"):
         fill(Opening(mark="1", size={"width": 36, "height": 84}))
 

@@ -7,11 +7,15 @@ import pytest
 from configurator.rules.answers import tried
 from configurator.rules.egress import clear_width_findings
 from configurator.rules.finding import Finding
+from configurator.rules.plan_findings import PlanAnswer, plan_findings
 from configurator.rules.swing_notes import swing_notes
 from configurator.rules.usual import fill
 from configurator.rules.width import Must, choose_width
+from configurator.rules.wording import cut_back
 from configurator.study import study
+from configurator.tables import ObstructionKindRow, table
 from tests.rules.hung import found, opening, specified
+from tests.rules.test_plan_findings import USUAL
 
 
 @dataclass(frozen=True)
@@ -259,3 +263,22 @@ def test_a_leaf_that_the_other_one_holds_shut_is_said_so_and_named():
     (said,) = choose_width(Must("active", 4.5, 180.0, 32.0), answers(**shut)).findings
     assert "4-1/2 x 4 (active leaf) is held shut by what the other leaf carries." in said.message
     assert said.message.endswith("check which leaf is to open first.")
+
+
+@pytest.mark.parametrize("kind", [*(row.kind for row in table(ObstructionKindRow)), "wall", "frame", "stop"])
+def test_both_findings_say_alike_whether_a_kind_can_be_cut_back(kind):
+    """The finding of one width and that of no width doing everything have one truth about a kind."""
+    stopped = {**RAIL, "stopped_by_bare": Met(kind)}
+    (no_width,) = choose_width(MUST, answers(**all_widths(**stopped))).findings
+    plan = {**USUAL, "angle_bare": 171.788, "angle": 171.788, "stopped_bare": ("leaf", kind)}
+    short = next(one for one in plan_findings(PlanAnswer(**plan)) if one.code == "stops short")
+    for message in (no_width.message.lower(), short.message.lower()):
+        assert (cut_back(kind) in message) and ("back" in message) == bool(cut_back(kind))
+
+
+def test_whether_an_unknown_thing_gives_way_is_asked():
+    assert cut_back("other") == "ask whether the obstruction can be cut back"
+    assert cut_back("chair rail") == "cut the chair rail back"
+    assert cut_back("column") == cut_back("latch jamb") == ""
+    with pytest.raises(KeyError):
+        cut_back("tent")

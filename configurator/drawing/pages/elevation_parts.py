@@ -11,6 +11,7 @@ from configurator.drawing.primitives import Arc, Polygon, Polyline, Primitive, T
 from configurator.drawing.turning import rectangle
 from configurator.model import Hardware
 from configurator.rules.usual import FilledOpening
+from configurator.tables import HardwareKindRow, row_of
 
 FLOOR_BEYOND = 6.0
 """How far the floor line runs past the frame, inches."""
@@ -69,7 +70,7 @@ def _latch_edge(shown: LeafShown) -> list[Primitive]:
 def _carried(thing: Hardware, shown: LeafShown) -> Primitive:
     """Draw a piece of hardware: on the push face, where it is not seen, dashed."""
     across = shown.latch_edge - shown.way * thing.from_latch_edge
-    if thing.kind == "knob" or thing.outline == "round":
+    if row_of(HardwareKindRow, thing.kind).front == "round" or thing.outline == "round":
         layer = "A-DOOR-HDWR" if thing.face == "pull" else "A-DOOR-CLSD"
         fill = "hardware" if thing.face == "pull" else None
         return Arc(layer, (across, thing.height), thing.width / 2, 0.0, 2 * math.pi, fill, thing.kind)

@@ -10,7 +10,7 @@ Inches and radians.
 
 import math
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from configurator.geometry.pin import Hanging, Pin, locate_pin
 from configurator.geometry.polar import cosine_and_sine
@@ -65,7 +65,7 @@ def break_widths(
 def _from_pin(shape: Shape, pin: Pin) -> Shape:
     """The shape counted across from the pin."""
     points = tuple((x - pin.x_p, y) for x, y in shape.points)
-    return Shape(points, shape.radius, shape.bottom, shape.top, shape.kind, shape.index)
+    return replace(shape, points=points)
 
 
 def _edges(points: tuple[Point, ...]) -> list[_Edge]:
@@ -161,7 +161,8 @@ def break_projections(
     (shape,) = obstruction_shapes(hanging, thing, None, None if other is None else other.opening)
     across = shape.points[0][0] - pin.x_p
     heights = _moved_out_into(hanging, pin, leaf, wanted, across, r)
-    return sorted(pin.y_p + height + hanging.p - thing.offset + r for height in heights)
+    base = 0.0 if thing.from_frame else -hanging.p
+    return sorted(pin.y_p + height - base - thing.offset + r for height in heights)
 
 
 def _moved_out_into(

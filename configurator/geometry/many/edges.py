@@ -42,7 +42,7 @@ def hinge_edges(h: Hanging, pin: Pin, leaf: Part, standing: Iterable[Part], limi
     count = len(limit)
     edge = part(hinge_edge_shape(h), pin, count)
     face = part(Shape(((0.0, -h.R), (0.0, 0.0)), kind="frame"), pin, count)
-    casings = [one for one in standing if one.shape.kind == "casing" and may_meet(leaf.shape, one.shape)]
+    casings = [one for one in standing if one.shape.on_frame and may_meet(leaf.shape, one.shape)]
     return np.min([nearest_passages(edge, one, limit) for one in (face, *casings)], axis=0)  # type: ignore[no-any-return]
 
 

@@ -142,25 +142,25 @@ def _rectangle_part(
     if mirrored:
         x_0, x_1 = across - x_1, across - x_0
     corners = ((x_0, y_0), (x_1, y_0), (x_1, y_1), (x_0, y_1))
-    shape = Shape(corners, 0.0, like.bottom, like.top, like.kind, like.index)
+    shape = Shape(corners, 0.0, like.bottom, like.top, like.kind, like.index, like.on_frame)
     return part(shape, pin, count, there, upright=True)
 
 
 def _bounds(h: Hanging, thing: Obstruction) -> list[Bounds]:
     """A straight-sided obstruction on the hinge side, as `shapes` lays it out."""
-    if thing.kind == "return wall":
+    if thing.fills:
         outer = FAR if thing.projection is None else -h.p + thing.projection
         return [(-FAR, -h.F - thing.start, np.minimum(-h.p, 0.0) - h.D, outer)]
-    base = 0.0 if thing.kind == "casing" else -h.p
+    base = 0.0 if thing.from_frame else -h.p
     near = base + thing.offset
-    if thing.kind == "casing" and not np.any(thing.offset):
+    if thing.from_frame and not np.any(thing.offset):
         near = np.minimum(0.0, -h.p)
     outer = base + thing.offset + (0.0 if thing.projection is None else thing.projection)
     right = -h.F - thing.start
     left = -FAR if thing.length is None else right - thing.length
     beyond = (left, np.minimum(right, -h.F), near, outer)
     over_face: Bounds = (np.maximum(left, -h.F), right, np.maximum(near, 0.0), outer)
-    before = (np.asarray(right) > 0.0) & (np.asarray(near) < 0.0) & (thing.kind != "casing")
+    before = (np.asarray(right) > 0.0) & (np.asarray(near) < 0.0) & (not thing.from_frame)
     if not before.any():
         return [beyond, over_face]
     over_face = (over_face[0], np.where(before, 0.0, right), *over_face[2:])
@@ -175,14 +175,15 @@ def _obstruction_parts(
     high = math.inf if thing.top is None else thing.top
     mirrored = thing.side != "hinge"
     if thing.diameter is None:
-        like = Shape((), 0.0, low, high, thing.kind, index)
+        like = Shape((), 0.0, low, high, thing.kind, index, thing.from_frame)
         bounds = _bounds(h, thing)
         return [_rectangle_part(one, like, pin, count, across, mirrored=mirrored) for one in bounds]
     half = thing.diameter / 2
     projection = thing.diameter if thing.projection is None else thing.projection
-    x, y = -h.F - thing.start - half, -h.p + thing.offset + projection - half
+    base = 0.0 if thing.from_frame else -h.p
+    x, y = -h.F - thing.start - half, base + thing.offset + projection - half
     centre = (across - x if mirrored else x, y)
-    return [part(Shape((centre,), half, low, high, thing.kind, index), pin, count)]
+    return [part(Shape((centre,), half, low, high, thing.kind, index, thing.from_frame), pin, count)]
 
 
 def _wall(h: Hanging) -> Bounds:

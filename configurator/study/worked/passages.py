@@ -72,7 +72,7 @@ def hinge_edge(case: Case) -> Symbol:
     edge, limit = hinge_edge_shape(case.h), case.solution.greatest_angle_bare
     face = Shape(((0.0, -case.h.R), (0.0, 0.0)), kind="frame")
     leaf = case.scene.leaf.shape
-    casings = [one.shape for one in case.scene.standing if one.shape.kind == "casing"]
+    casings = [one.shape for one in case.scene.standing if one.shape.on_frame]
     parts = [face, *(one for one in casings if may_meet(leaf, one))]
     seen = seen_from(case.pin.at, edge)
     distances = [nearest_passage(seen, seen_from(case.pin.at, part), limit)[0] for part in parts]

@@ -201,7 +201,7 @@ def _thing_out(case: Case, thing: Obstruction) -> Iterator[Term]:
     out = (thing.projection or thing.diameter or 0.0, thing.offset, (thing.diameter or 0.0) / 2)
     c, off, radius = _named(case, thing, ("c", "f", "r_2"), out)
     from_wall = (c, Negative(case.letter("p")))
-    if thing.kind == "casing":
+    if thing.from_frame:
         yield from (c, add(off, c), off)
         return
     yield add(*from_wall)
@@ -226,4 +226,4 @@ def _named(
 
 
 def _from(thing: Obstruction) -> str:
-    return "frame face" if thing.kind == "casing" else "wall face"
+    return "frame face" if thing.from_frame else "wall face"

@@ -5,11 +5,13 @@ Dimensions of things are typical ones, from memory, inches: they stand until som
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from itertools import groupby
 from types import MappingProxyType
 from typing import Any
 
 from configurator.model import Opening
-from configurator.ui.presets import HARDWARE, OBSTRUCTIONS, USUAL_CASING
+from configurator.tables import FrameKindRow, HardwareKindRow, ObstructionKindRow, table
+from configurator.ui.presets import usual_casing
 
 Row = dict[str, Any]
 
@@ -19,10 +21,8 @@ class WallAnswer:
     """A wall in a client's words, the kind of frame that goes with it, and the kinds that look alike."""
 
     name: str
-    frame: str
-    alike: tuple[str, ...] = ()
-    proud: float | None = None
-    """How far such a frame stands out from the wall, inches, where no usual value is known."""
+    frame: FrameKindRow
+    alike: frozenset[str]
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,34 +34,29 @@ class ThingAnswer:
     measures: tuple[str, ...]
 
 
-WALLS = (
-    WallAnswer("Plasterboard", "knocked-down drywall", ("welded steel, wrapped",)),
-    WallAnswer("Block or brick", "welded steel, butted", proud=0.0),
-    WallAnswer("House, wood trim", "wood with casing"),
-    WallAnswer("Glass in aluminum", "aluminum storefront"),
+_FRAMES = {name: tuple(group) for name, group in groupby(table(FrameKindRow), lambda row: row.client)}
+WALLS = tuple(
+    WallAnswer(name, rows[0], frozenset(row.kind for row in rows)) for name, rows in _FRAMES.items()
 )
-"""The walls in the order they are offered."""
+"""The walls in the order they are offered; of frames that look alike the first is taken."""
 
-THINGS = (
-    ThingAnswer("Chair rail", OBSTRUCTIONS["Chair rail"], ("projection",)),
-    ThingAnswer("Baseboard", OBSTRUCTIONS["Base"], ("projection",)),
-    ThingAnswer("Panelling", OBSTRUCTIONS["Wainscot"], ("projection",)),
-    ThingAnswer("Room corner", OBSTRUCTIONS["Return wall"], ("start",)),
-    ThingAnswer("Column", OBSTRUCTIONS["Column"], ("start",)),
-    ThingAnswer("Something else", OBSTRUCTIONS["Something else"], ("projection", "start")),
+THINGS = tuple(
+    ThingAnswer(row.client, row.usual, tuple((row.client_measures or "").split()))
+    for row in table(ObstructionKindRow)
+    if row.client is not None
 )
 """The things in the order they are offered. Casing is part of the door and goes with the wall."""
 
-
 NO_HANDLE = "None drawn"
-HANDLES: Mapping[str, Row] = MappingProxyType({name: HARDWARE[name] for name in ("Lever", "Knob", "Pull")})
+HANDLES: Mapping[str, Row] = MappingProxyType(
+    {row.label: row.usual for row in table(HardwareKindRow) if row.handle}
+)
 """Handles in the order they are offered."""
 
 
 def wall_of(opening: Opening) -> WallAnswer | None:
     """Return the answer that describes the opening's wall."""
-    kind = opening.frame.kind
-    return next((wall for wall in WALLS if kind == wall.frame or kind in wall.alike), None)
+    return next((wall for wall in WALLS if opening.frame.kind in wall.alike), None)
 
 
 def wall_changes(opening: Opening, wall: WallAnswer) -> dict[str, Any]:
@@ -69,14 +64,16 @@ def wall_changes(opening: Opening, wall: WallAnswer) -> dict[str, Any]:
 
     A wood frame brings its casing, and takes it along when it goes.
     """
-    changes: dict[str, Any] = {"frame.kind": wall.frame, "wall.frame_proud": wall.proud}
+    # A frame without a usual place is taken to stand flush until somebody measures.
+    proud = None if wall.frame.usual_place else 0.0
+    changes: dict[str, Any] = {"frame.kind": wall.frame.kind, "wall.frame_proud": proud}
     given = {"wall.thickness": opening.wall.thickness, "frame.jamb_depth": opening.frame.jamb_depth}
     changes |= {path: None for path, value in given.items() if value is not None}
     if opening.wall.layers is not None:
         changes["wall.layers"] = None
-    rows = [row for row in _rows(opening) if row != USUAL_CASING]
-    if wall.frame == "wood with casing" and all(row["kind"] != "casing" for row in rows):
-        rows.insert(0, dict(USUAL_CASING))
+    rows = [row for row in _rows(opening) if row != usual_casing()]
+    if wall.frame.cased and all(row["kind"] != "casing" for row in rows):
+        rows.insert(0, usual_casing())
     return changes if rows == _rows(opening) else {**changes, "obstructions": rows}
 
 

@@ -5,11 +5,20 @@ from types import MappingProxyType
 from typing import Any
 
 from configurator.model import Job, Opening
+from configurator.tables import HardwareKindRow, ObstructionKindRow, row_of
 from configurator.ui import edits
-from configurator.ui.presets import HARDWARE, OBSTRUCTIONS, USUAL_CASING
+from configurator.ui.presets import usual_casing
 
-_LEVER = HARDWARE["Lever"]
-_USUAL = {"hand": "RH", "hardware": [_LEVER], "obstructions": []}
+
+def _thing(kind: str) -> dict[str, Any]:
+    return row_of(ObstructionKindRow, kind).usual
+
+
+def _handle(kind: str) -> dict[str, Any]:
+    return row_of(HardwareKindRow, kind).usual
+
+
+_USUAL = {"hand": "RH", "hardware": [_handle("lever")], "obstructions": []}
 
 STARTS: Mapping[str, dict[str, Any]] = MappingProxyType(
     {
@@ -17,13 +26,13 @@ STARTS: Mapping[str, dict[str, Any]] = MappingProxyType(
             **_USUAL,
             "size": {"width": 36, "height": 84},
             "door": {"construction": "wood, solid core"},
-            "obstructions": [OBSTRUCTIONS["Base"]],
+            "obstructions": [_thing("base")],
         },
         "Chair-rail corridor": {
             **_USUAL,
             "size": {"width": 36, "height": 84},
             "door": {"construction": "hollow metal, 18 gage"},
-            "obstructions": [OBSTRUCTIONS["Chair rail"]],
+            "obstructions": [_thing("chair rail")],
             "use": {"closer": True},
             "compare": [4, 4.5],
         },
@@ -38,14 +47,14 @@ STARTS: Mapping[str, dict[str, Any]] = MappingProxyType(
             "size": {"width": 32, "height": 80},
             "door": {"construction": "wood, hollow core", "thickness": 1.375},
             "frame": {"kind": "wood with casing"},
-            "hardware": [HARDWARE["Knob"]],
-            "obstructions": [USUAL_CASING, {**OBSTRUCTIONS["Base"], "start": 1.75}],
+            "hardware": [_handle("knob")],
+            "obstructions": [usual_casing(), {**_thing("base"), "start": 1.75}],
             "use": {"closer": False, "locked": False},
         },
         "Corner washroom": {
             **_USUAL,
             "size": {"width": 36, "height": 84},
-            "obstructions": [OBSTRUCTIONS["Return wall"]],
+            "obstructions": [_thing("return wall")],
             "use": {"closer": True, "wanted_angle": 90},
         },
         "Pair of doors": {

@@ -57,7 +57,7 @@ def test_narrowest_is_taken_where_it_does():
 
 
 def test_no_hinge_passes_a_return_wall():
-    wall = Obstruction(kind="return wall", start=4.0)
+    wall = Obstruction(kind="return wall", fills=True, start=4.0)
     assert least_hinge_width(case_a(beta=BEVEL), LEAF, FLAT, (wall,)) is None
     assert greatest_projection(case_a(), LEAF, math.radians(100), (wall, RAIL), 1) is not None
     assert greatest_projection(case_a(), LEAF, math.radians(110), (wall, RAIL), 1) is None
@@ -137,7 +137,7 @@ def test_width_does_not_move_the_pin_of_a_surface_hinge():
 
 def test_angles_by_width():
     # A return wall 4 in from the frame: what three widths reach.
-    wall = (Obstruction(kind="return wall", start=4.0),)
+    wall = (Obstruction(kind="return wall", fills=True, start=4.0),)
     found = greatest_angles(case_a(beta=BEVEL), LEAF, (4, 4.5, 6), wall)
     assert [width for width, _ in found] == [4, 4.5, 6]
     assert [math.degrees(angle) for _, angle in found] == pytest.approx([100.545, 100.944, 102.136], abs=5e-4)

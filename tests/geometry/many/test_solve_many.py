@@ -22,8 +22,8 @@ KNOB = replace(LEVER, kind="knob", width=2.0, round=True)
 PANIC = replace(LEVER, kind="panic device", face="push", projection=4, from_latch_edge=18, width=26)
 RAIL = Obstruction(kind="chair rail", projection=1.75, start=0.5, bottom=32, top=42)
 COLUMN = Obstruction(kind="column", start=20, offset=3, diameter=8)
-CASING = Obstruction(kind="casing", projection=0.6875, start=-0.5, length=3.25)
-RETURN = Obstruction(kind="return wall", start=4)
+CASING = Obstruction(kind="casing", from_frame=True, projection=0.6875, start=-0.5, length=3.25)
+RETURN = Obstruction(kind="return wall", fills=True, start=4)
 LATCH_BOX = Obstruction(kind="other", side="latch", projection=6, start=-1, length=3)
 
 SETTINGS = [

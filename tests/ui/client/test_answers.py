@@ -16,7 +16,7 @@ from configurator.ui.client.answers import (
     with_nothing,
     with_thing,
 )
-from configurator.ui.presets import USUAL_CASING
+from configurator.ui.presets import usual_casing
 from tests.openings import plain_opening
 
 THING = {thing.name: thing for thing in THINGS}
@@ -57,7 +57,7 @@ def test_wood_trim_comes_with_a_wood_frame_and_goes_with_it():
 
 
 def test_casing_that_somebody_measured_stays():
-    measured = plain_opening(obstructions=[{**USUAL_CASING, "projection": 0.75}])
+    measured = plain_opening(obstructions=[{**usual_casing(), "projection": 0.75}])
     house = taken(measured, "House, wood trim")
     assert [one.projection for one in house.obstructions] == [0.75]
     assert taken(house, "Plasterboard").obstructions == measured.obstructions
@@ -72,13 +72,13 @@ def test_a_thing_is_put_there_once_and_taken_away():
 
 
 def test_what_stands_on_the_latch_side_and_casing_are_not_asked_about():
-    other = [USUAL_CASING, {**RAIL, "side": "latch"}, RAIL]
+    other = [usual_casing(), {**RAIL, "side": "latch"}, RAIL]
     opening = plain_opening(obstructions=other)
     assert with_nothing(opening) == other[:2]
 
 
 def test_a_thing_begins_where_the_casing_ends():
-    opening = plain_opening(obstructions=[USUAL_CASING])
+    opening = plain_opening(obstructions=[usual_casing()])
     assert with_thing(opening, THING["Chair rail"], True)[1]["start"] == 1.75
     assert with_thing(opening, THING["Room corner"], True)[1]["start"] == 4
 

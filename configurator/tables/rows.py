@@ -1,24 +1,15 @@
-"""The tables under `resources/tables/` as frozen rows, each with its source and how sure it is.
+"""What a row of each table under `resources/tables/` is.
 
-One row, one fact. A number in a table is inches unless its column says otherwise; an empty cell means that
-there is no such value (no limit, no number on that metal).
+One row, one fact. A number is inches unless its column says otherwise; an empty cell means that there is no
+such value (no limit, no number on that metal).
 """
 
-import csv
-import types
 from collections.abc import Mapping
-from dataclasses import dataclass, fields
-from functools import cache
-from typing import Any, Literal, TypeVar, Union, cast, get_args, get_origin, get_type_hints
-
-from configurator.resource_files import resource_path
+from dataclasses import dataclass
+from typing import Any, Literal, get_args
 
 Mark = Literal["read", "common practice", "from memory", "derived"]
 MARKS: tuple[Mark, ...] = get_args(Mark)
-
-
-class TableError(ValueError):
-    """A table of the program's own is not as it should be; the message names table, line and column."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,6 +35,13 @@ class Row:
     def cited(self) -> Source:
         """The row's source and mark together."""
         return Source(self.source, self.mark)
+
+
+@dataclass(frozen=True, slots=True)
+class KindRow(Row):
+    """A row that tells all there is to know of one accepted word of the project file."""
+
+    kind: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,12 +111,16 @@ class FinishRow(Row):
 
 
 @dataclass(frozen=True, slots=True)
-class ConstructionRow(Row):
-    """What a door is made of, and which screws hold a hinge to it."""
+class ConstructionRow(KindRow):
+    """What a door is made of, which screws hold a hinge to it, and what is drawn where it is cut.
 
-    construction: str
+    `skin` is the thickness of its sheets of steel, None where it has none.
+    """
+
     family: Literal["metal", "wood", "aluminum"]
     screws: Literal["machine", "wood"]
+    section: Literal["steel skins", "wood", "hollow wood", "wood and lead", "aluminum and glass"]
+    skin: float | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -143,7 +145,7 @@ class SheetRow(Row):
 
 
 @dataclass(frozen=True, slots=True)
-class FrameRow(Row):
+class FrameSizeRow(Row):
     """The usual value of one part of a frame of that kind; `plus_thickness` adds the door's thickness."""
 
     kind: str
@@ -159,13 +161,115 @@ class FrameRow(Row):
 
 
 @dataclass(frozen=True, slots=True)
-class FrameMaterialRow(Row):
-    """What a kind of frame is made of, and which screws hold a hinge to it."""
+class FrameKindRow(KindRow):
+    """What a kind of frame is made of, which screws hold a hinge to it, and how it stands in the wall.
 
-    kind: str
+    `client` is what a client calls the wall about it; of kinds that share one the first is taken for it.
+    `wraps`: it closes around the wall's edge, so that the wall ends inside the frame. `returns`: it turns
+    back at the wall. `usual_place`: where it stands in the wall is usual and need not be given. `cased`: its
+    joint with the wall is covered by casing.
+    """
+
+    client: str
     material: Literal["steel", "wood", "aluminum"]
     screws: Literal["machine", "wood"]
+    wraps: bool
+    returns: bool
+    usual_place: bool
+    cased: bool
     words: str
+
+
+@dataclass(frozen=True, slots=True)
+class ObstructionKindRow(KindRow):
+    """A kind of thing that stands along the wall or about the door, with the sizes it starts from.
+
+    `label` is how a list offers it, `name` how a sentence calls it, `client` what a client calls it (None:
+    nothing is asked) and `client_measures` the keys a client is asked for. `outline` is its shape in plan:
+    a straight-sided box, a wall that fills all beyond its face, or round. `cut_back`: whether it can be
+    trimmed to let the door by. `material` is what the style fills it with, `term` its word in the glossary.
+    """
+
+    label: str
+    name: str
+    client: str | None
+    client_measures: str | None
+    outline: Literal["box", "wall", "round"]
+    measured_from: Literal["wall", "frame"]
+    cut_back: Literal["yes", "no", "unknown"]
+    material: str
+    term: str
+    projection: float | None
+    start: float | None
+    length: float | None
+    diameter: float | None
+    offset: float | None
+    bottom: float | None
+    top: float | None
+
+    @property
+    def usual(self) -> dict[str, Any]:
+        """The obstruction it starts as, by the keys of a project file."""
+        sizes = {
+            "projection": self.projection,
+            "start": self.start,
+            "length": self.length,
+            "diameter": self.diameter,
+            "offset": self.offset,
+            "bottom": self.bottom,
+            "top": self.top,
+        }
+        return {"kind": self.kind} | {key: size for key, size in sizes.items() if size is not None}
+
+
+@dataclass(frozen=True, slots=True)
+class HardwareKindRow(KindRow):
+    """A kind of hardware on a leaf, with the sizes and the place it starts from.
+
+    `label`, `name` and `term` as of an obstruction. `front` is its outline seen from in front. `handle`: the
+    door is opened by it. `meets_bumper`: it may be what meets a wall bumper. `spindle` is how far from its
+    latch-side end it is held, None for its middle. `place` says what its usual place goes by.
+    """
+
+    label: str
+    name: str
+    front: Literal["box", "round"]
+    handle: bool
+    meets_bumper: bool
+    spindle: float | None
+    place: Literal["latch edge", "top of lower leaf", "gap between leaves"]
+    term: str
+    face: Literal["pull", "push"]
+    projection: float
+    from_latch_edge: float
+    width: float
+    height: float
+    vertical: float
+
+    @property
+    def usual(self) -> dict[str, Any]:
+        """The hardware it starts as, by the keys of a project file."""
+        return {
+            "kind": self.kind,
+            "face": self.face,
+            "projection": self.projection,
+            "from_latch_edge": self.from_latch_edge,
+            "width": self.width,
+            "height": self.height,
+            "vertical": self.vertical,
+        }
+
+
+@dataclass(frozen=True, slots=True)
+class DoorStopKindRow(KindRow):
+    """A kind of door stop, and how far off the wall its tip usually is."""
+
+    projection: float
+
+    @property
+    def usual(self) -> dict[str, Any]:
+        """The door stop it starts as, by the keys of a project file."""
+        return {"kind": self.kind, "projection": self.projection}
 
 
 @dataclass(frozen=True, slots=True)
@@ -277,8 +381,11 @@ ROWS: Mapping[str, type[Row]] = {
     "constructions": ConstructionRow,
     "door_weights": DoorWeightRow,
     "sheet_weights": SheetRow,
-    "frame_kinds": FrameRow,
-    "frame_materials": FrameMaterialRow,
+    "frame_kinds": FrameKindRow,
+    "frame_sizes": FrameSizeRow,
+    "obstruction_kinds": ObstructionKindRow,
+    "hardware_kinds": HardwareKindRow,
+    "door_stop_kinds": DoorStopKindRow,
     "wall_layers": WallLayerRow,
     "frequencies": FrequencyRow,
     "screws": ScrewRow,
@@ -291,107 +398,3 @@ ROWS: Mapping[str, type[Row]] = {
     "tolerances": ToleranceRow,
 }
 """Every table by name, and what its rows are."""
-
-R = TypeVar("R", bound=Row)
-
-
-def table(kind: type[R]) -> tuple[R, ...]:
-    """Return all rows of a kind, in the order of the file; each file is read once.
-
-    Raises TableError when the file is not as it should be, FileNotFoundError when it is missing.
-    """
-    return cast(tuple[R, ...], _rows(kind))  # type: ignore[arg-type]
-
-
-@cache
-def _rows(kind: type[Row]) -> tuple[Row, ...]:
-    name = next(name for name, row in ROWS.items() if row is kind)
-    return read_table(resource_path("tables", f"{name}.csv").read_text("utf-8"), name, kind)
-
-
-def read_table(text: str, name: str, kind: type[R]) -> tuple[R, ...]:
-    """Read one table's text; `name` is what a fault calls it. Raises TableError naming line and column."""
-    reader = csv.DictReader(text.splitlines())
-    wanted = {field.name for field in fields(kind)}
-    if set(reader.fieldnames or ()) != wanted:
-        raise TableError(f"{name}.csv: the columns must be {', '.join(sorted(wanted))}")
-    rows = tuple(_row(cells, f"{name}.csv line {reader.line_num}", kind) for cells in reader)
-    if not rows:
-        raise TableError(f"{name}.csv: it has no rows")
-    return rows
-
-
-def frame_usual(kind: str) -> Mapping[str, FrameRow]:
-    """Return the usual values of a kind of frame, by the keys of a project file's frame and door.
-
-    Raises KeyError when there is no such kind.
-    """
-    return _frame_kinds()[kind]
-
-
-def limit(key: str) -> LimitRow:
-    """Return one limit by its key. Raises KeyError when there is none."""
-    return _limits()[key]
-
-
-def practice(key: str) -> Source:
-    """Return where a rule that is words comes from. Raises KeyError when there is none."""
-    return _practices()[key].cited
-
-
-def words_of(key: str) -> str:
-    """Return a practice in words. Raises KeyError when there is none."""
-    return _practices()[key].words
-
-
-@cache
-def _limits() -> Mapping[str, LimitRow]:
-    return {row.key: row for row in table(LimitRow)}
-
-
-@cache
-def _practices() -> Mapping[str, PracticeRow]:
-    return {row.key: row for row in table(PracticeRow)}
-
-
-@cache
-def _frame_kinds() -> Mapping[str, Mapping[str, FrameRow]]:
-    kinds = dict.fromkeys(row.kind for row in table(FrameRow))
-    return {kind: {row.key: row for row in table(FrameRow) if row.kind == kind} for kind in kinds}
-
-
-@cache
-def _types_of(kind: type[Row]) -> Mapping[str, Any]:
-    return get_type_hints(kind)
-
-
-def _row(cells: Mapping[str, str | None], where: str, kind: type[R]) -> R:
-    if None in cells or None in cells.values():
-        raise TableError(f"{where}: it has too many or too few cells")
-    wanted: Mapping[str, Any] = _types_of(kind)  # type: ignore[arg-type]
-    values = {name: _cell(cells[name] or "", of, f"{where}, {name}") for name, of in wanted.items()}
-    return kind(**values)
-
-
-def _cell(cell: str, wanted: Any, where: str) -> Any:
-    cell = cell.strip()
-    options = get_args(wanted) if get_origin(wanted) in (Union, types.UnionType) else (wanted,)
-    if not cell and type(None) in options:
-        return None
-    return _converted(cell, options[0], where)
-
-
-def _converted(cell: str, wanted: Any, where: str) -> Any:
-    if get_origin(wanted) is Literal:
-        if cell not in get_args(wanted):
-            raise TableError(f"{where}: “{cell}” is none of {', '.join(get_args(wanted))}")
-        return cell
-    if wanted is bool:
-        return _converted(cell, Literal["yes", "no"], where) == "yes"
-    try:
-        value = wanted(cell)
-    except ValueError:
-        raise TableError(f"{where}: “{cell}” is not a number") from None
-    if value == "":
-        raise TableError(f"{where}: the cell is empty")
-    return value
