@@ -18,7 +18,7 @@ from configurator.terminal import told
 from configurator.units import Display
 
 if TYPE_CHECKING:
-    from configurator.order.document import Document
+    from configurator.documents.document import Document
     from configurator.order.prices import Priced
     from configurator.order.spare import Spare
     from configurator.order.take_off import TakeOff
@@ -127,7 +127,7 @@ def schedule_command(options: argparse.Namespace) -> tuple[str, int]:
     if options.metric:
         raise _refused("--metric", "goes with --field")
     _refuse_ending(options.out)
-    from configurator.order.hardware_schedule import schedule_document
+    from configurator.documents.hardware_schedule import schedule_document
 
     document = schedule_document(_tallies(job), job.job)
     if options.only is not None:
@@ -155,10 +155,10 @@ def _document(
     job: Job, tallies: "Sequence[Tally]", order: "TakeOff", priced: "Priced | None", submittal: bool
 ) -> "Document":
     if submittal:
-        from configurator.order.submittal import submittal_document
+        from configurator.documents.submittal import submittal_document
 
         return submittal_document(tallies, order)
-    from configurator.order.order_document import order_document
+    from configurator.documents.order import order_document
     from configurator.order.revisions import standing
 
     return order_document(order, priced, standing(job, order))
@@ -179,7 +179,7 @@ def _revision(job: Job, options: argparse.Namespace) -> Revision | None:
 
 
 def _changes(job: Job, revision: Revision, order: "TakeOff", options: argparse.Namespace) -> tuple[str, int]:
-    from configurator.order.changes_document import changes_as_data, changes_document
+    from configurator.documents.changes import changes_as_data, changes_document
     from configurator.order.revisions import RevisionError, changes_since
 
     try:

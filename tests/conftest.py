@@ -1,12 +1,8 @@
 import os
 
 import pytest
-from hypothesis import settings
 
 from tests import sweeps
-
-settings.register_profile("wide", max_examples=2000, deadline=None)
-"""`--hypothesis-profile=wide`: tests that read their number of examples from it run many more."""
 
 # Before anything imports Qt: the tests draw into memory and need no display.
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")

@@ -3,8 +3,8 @@
 from collections.abc import Callable, Mapping
 from pathlib import Path
 
+from configurator.documents.document import Document
 from configurator.long_work import Progress, unwatched
-from configurator.order.document import Document
 from configurator.project_file import write_whole
 
 DOCUMENT_FORMATS = (".csv", ".xlsx", ".pdf")

@@ -4,8 +4,8 @@ import textwrap
 from collections.abc import Sequence
 from itertools import zip_longest
 
+from configurator.documents.document import Column, Document, Table, cell_words, headed
 from configurator.export.table_text import WIDTH
-from configurator.order.document import Column, Document, Table, cell_words, headed
 
 _RIGHT = ("count", "inches", "degrees", "money")
 _GAP = 2

@@ -12,12 +12,12 @@ from reportlab.lib.utils import simpleSplit
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
+from configurator.documents.document import headed_facts
+from configurator.documents.field_sheet import FieldBlock, Measure, block_count, field_blocks
 from configurator.export.painting import BOLD, FONT
 from configurator.export.pdf import load_fonts
 from configurator.long_work import Counter, Progress, unwatched
 from configurator.model import Job
-from configurator.order.document import headed_facts
-from configurator.order.field_sheet import FieldBlock, Measure, block_count, field_blocks
 from configurator.project_file import write_whole
 from configurator.units import Display
 

@@ -5,7 +5,7 @@ import io
 from decimal import Decimal
 
 from configurator.cells import shield, unshield
-from configurator.order.document import Cell, Table
+from configurator.documents.document import Cell, Table
 
 
 def csv_bytes(table: Table) -> bytes:

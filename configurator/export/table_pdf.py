@@ -14,10 +14,10 @@ from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import CondPageBreak, LongTable, Paragraph, SimpleDocTemplate, Spacer, TableStyle
 
+from configurator.documents.document import Cell, Column, Document, Table, cell_words, headed
 from configurator.export.painting import BOLD, FONT
 from configurator.export.pdf import load_fonts
 from configurator.long_work import Counter, Progress, unwatched
-from configurator.order.document import Cell, Column, Document, Table, cell_words, headed
 
 PAGE = landscape(letter)
 MARGIN = 0.5 * inch

@@ -14,8 +14,8 @@ from openpyxl.utils import get_column_letter
 from openpyxl.utils.exceptions import InvalidFileException
 
 from configurator.cells import shield
+from configurator.documents.document import Cell, Column, Document, Table, headed
 from configurator.long_work import Counter, Progress, unwatched
-from configurator.order.document import Cell, Column, Document, Table, headed
 
 HEADER = Font(name="Calibri", size=11, bold=True)
 HEADER_FILL = PatternFill("solid", fgColor="E6E6E6")

@@ -13,17 +13,17 @@ import tempfile
 from collections.abc import Iterator
 from pathlib import Path
 
+from configurator.documents.changes import changes_document
+from configurator.documents.document import Document
+from configurator.documents.hardware_schedule import schedule_document
+from configurator.documents.order import order_document
+from configurator.documents.submittal import submittal_document
 from configurator.export.document import write_document
 from configurator.export.field_sheet_pdf import write_field_sheet
 from configurator.export.table_csv import read_csv
 from configurator.export.table_xlsx import read_xlsx
 from configurator.model import Job
-from configurator.order.changes_document import changes_document
-from configurator.order.document import Document
-from configurator.order.hardware_schedule import schedule_document
-from configurator.order.order_document import order_document
 from configurator.order.revisions import changes_since, freeze
-from configurator.order.submittal import submittal_document
 from configurator.order.take_off import take_off
 from configurator.order.tally import tally_job
 from configurator.project_file import load

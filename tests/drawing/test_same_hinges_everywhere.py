@@ -7,20 +7,20 @@ from collections import Counter
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
+from configurator.documents.hardware_schedule import hardware_headings
+from configurator.documents.order import order_table
 from configurator.drawing.hinge_order_line import order_cautions, order_lines, order_text
 from configurator.drawing.hinge_parts import hinge_parts
 from configurator.drawing.pages.elevation_facts import leaves_shown
 from configurator.drawing.pages.study_notes import study_notes
 from configurator.model import Hinge, JobFacts, Opening
-from configurator.order.hardware_schedule import hardware_headings
-from configurator.order.order_document import order_table
 from configurator.order.studied import NotStudied, study_or_fault
 from configurator.order.take_off import take_off
 from configurator.order.tally import tally
 from configurator.units import Display
 from tests.export.random_sheets import random_opening
+from tests.sweeps import sized
 
-SEEDS = max(150, settings().max_examples)
 LINE = re.compile(r"^[^:]+: (?P<count>\d+) each \(.*?\) hinges?[^,]*, (?P<size>[^,]+), (?P<rest>.*)")
 SCREWS = re.compile(r"(\d+) (machine|wood) screws")
 METALS = {"stainless": "stainless steel"}
@@ -104,7 +104,7 @@ def read(texts):
     return found
 
 
-@settings(max_examples=SEEDS, deadline=None)
+@settings(max_examples=sized(150, 2000))
 @given(st.integers(0, 10**9))
 @example(0)
 def test_bar_sheets_panel_results_and_documents_say_what_the_order_says(seed):

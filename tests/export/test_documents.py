@@ -12,13 +12,13 @@ from hypothesis import strategies as st
 from openpyxl import load_workbook
 from reportlab.platypus import Paragraph
 
+from configurator.documents.document import Column, Document, Table
 from configurator.export import table_pdf
 from configurator.export.document import write_document
 from configurator.export.document_text import document_text
 from configurator.export.table_csv import csv_bytes, read_csv
 from configurator.export.table_pdf import pdf_bytes
 from configurator.export.table_xlsx import read_xlsx, xlsx_bytes
-from configurator.order.document import Column, Document, Table
 from tests.sweeps import examples
 
 COLUMNS = (

@@ -4,11 +4,11 @@ import tempfile
 
 import pytest
 
+from configurator.documents.document import Column, Document, Table
 from configurator.export.document import write_document
 from configurator.export.table_pdf import pdf_bytes
 from configurator.export.table_xlsx import xlsx_bytes
 from configurator.long_work import Cancelled, Counter, watched
-from configurator.order.document import Column, Document, Table
 from tests.order.cases import stop_at
 
 

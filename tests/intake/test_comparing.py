@@ -5,6 +5,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from configurator.documents.document import Document
+from configurator.documents.schedule import schedule_table as schedule_of
 from configurator.export.table_csv import csv_bytes
 from configurator.export.table_xlsx import xlsx_bytes
 from configurator.intake.columns import Reading, reading_of
@@ -17,8 +19,6 @@ from configurator.intake.workbook import workbook_steps
 from configurator.long_work import run
 from configurator.model import Job, Opening
 from configurator.model.words import VOCABULARY
-from configurator.order.document import Document
-from configurator.order.schedule import schedule_table as schedule_of
 from configurator.order.tally import tally_job
 from configurator.tables import FrameKindRow
 from configurator.tables import table as rows_of

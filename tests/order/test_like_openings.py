@@ -1,8 +1,8 @@
 import pytest
 
+from configurator.documents.schedule import schedule_row
 from configurator.model import Opening
 from configurator.order.like_openings import like_key, like_openings, study_key
-from configurator.order.schedule import schedule_row
 from configurator.order.studied import study_or_fault
 from configurator.order.tally import tally
 

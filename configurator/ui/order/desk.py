@@ -4,12 +4,14 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from configurator.documents.changes import changes_document
+from configurator.documents.document import Document
+from configurator.documents.hardware_schedule import schedule_document
+from configurator.documents.order import order_document
+from configurator.documents.schedule import schedule_table
+from configurator.documents.submittal import submittal_document
 from configurator.long_work import Progress
 from configurator.model import Job, Opening, Revision
-from configurator.order.changes_document import changes_document
-from configurator.order.document import Document
-from configurator.order.hardware_schedule import schedule_document
-from configurator.order.order_document import order_document
 from configurator.order.price_list import PriceList, PriceListError, load_prices
 from configurator.order.prices import Priced, price_order
 from configurator.order.revisions import (
@@ -22,9 +24,7 @@ from configurator.order.revisions import (
     with_revision,
 )
 from configurator.order.saying import Said
-from configurator.order.schedule import schedule_table
 from configurator.order.spare import NO_SPARE, Spare, parse_spare
-from configurator.order.submittal import submittal_document
 from configurator.order.take_off import TakeOff, take_off
 from configurator.order.tally import Tally
 from configurator.order.tally_book import TallyBook

@@ -2,8 +2,7 @@
 
 from collections.abc import Iterable, Mapping, Sequence
 
-from configurator.model import Job, Revision
-from configurator.order.line_words import (
+from configurator.documents.line_words import (
     detail_words,
     hinge_words,
     marks_words,
@@ -11,6 +10,7 @@ from configurator.order.line_words import (
     screw_words,
     screws_each_words,
 )
+from configurator.model import Job, Revision
 from configurator.order.lines import OrderLine
 from configurator.order.not_ordered import NotOrdered
 from configurator.order.prices import Priced

@@ -109,7 +109,7 @@ class ScheduleActions:
 
     def list_questions(self) -> None:
         """Show all questions to the architect as a text to copy."""
-        from configurator.order.questions import NO_QUESTIONS, questions_text, with_questions
+        from configurator.documents.schedule import NO_QUESTIONS, questions_text, with_questions
 
         job = self.session.job
         asked = with_questions(job)

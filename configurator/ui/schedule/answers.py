@@ -81,7 +81,7 @@ class Answers:
 
 def answer_of(opening: Opening, facts: JobFacts) -> Answer:
     """Study an opening and keep what the schedule shows of it, in the words of the printed one."""
-    from configurator.order.schedule import schedule_row
+    from configurator.documents.schedule import schedule_row
     from configurator.order.studied import study_or_fault
     from configurator.order.tally import tally
 

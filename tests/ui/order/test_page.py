@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import Qt
 
-from configurator.order.changes_document import changes_as_data
+from configurator.documents.changes import changes_as_data
 from configurator.project_file import load, parse
 from configurator.project_file.writing import dump
 from configurator.ui.order.page import OrderPage

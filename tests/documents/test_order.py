@@ -1,7 +1,7 @@
 """The order laid out: every line, everything left out, and no mark lost however many there are."""
 
-from configurator.order.document import headed, listed
-from configurator.order.order_document import order_document, order_table
+from configurator.documents.document import headed, listed
+from configurator.documents.order import order_document, order_table
 from configurator.order.price_list import parse_prices
 from configurator.order.prices import price_order
 from configurator.order.spare import Spare

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from configurator.order.document import (
+from configurator.documents.document import (
     MOST_IN_CELL,
     MOST_ON_PAPER,
     NO_NAME,
@@ -14,7 +14,7 @@ from configurator.order.document import (
     heading_of,
     listed,
 )
-from configurator.order.line_words import (
+from configurator.documents.line_words import (
     detail_words,
     hinge_words,
     marks_words,

@@ -1,7 +1,7 @@
 """What changed since an order, laid out: every line can be told from every other."""
 
+from configurator.documents.changes import changes_as_data, changes_document
 from configurator.model import Job
-from configurator.order.changes_document import changes_as_data, changes_document
 from configurator.order.revisions import changes_since, freeze, with_revision
 from configurator.order.take_off import take_off
 from configurator.order.tally import tally_job

@@ -8,8 +8,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cache
 
-from configurator.model import JobFacts, Opening
-from configurator.order.document import (
+from configurator.documents.document import (
     MOST_IN_CELL,
     MOST_ON_PAPER,
     Cell,
@@ -19,8 +18,9 @@ from configurator.order.document import (
     heading_of,
     listed,
 )
-from configurator.order.line_words import detail_words, hinge_words
-from configurator.order.schedule import NOT_WORKED_OUT, schedule_table
+from configurator.documents.line_words import detail_words, hinge_words
+from configurator.documents.schedule import NOT_WORKED_OUT, schedule_table
+from configurator.model import JobFacts, Opening
 from configurator.order.tally import Tally
 from configurator.rules.hinge_items import HingeItem
 from configurator.rules.usual import use_of

@@ -2,7 +2,15 @@
 
 import pytest
 
-from configurator.order.schedule import ON_PAPER, schedule_rows, schedule_table
+from configurator.documents.schedule import (
+    NO_QUESTIONS,
+    ON_PAPER,
+    questions_text,
+    schedule_rows,
+    schedule_table,
+    with_questions,
+)
+from configurator.model import Job
 from configurator.order.tally import tally_job
 from tests.openings import RAIL
 from tests.order.cases import data, job_of
@@ -70,3 +78,32 @@ def test_what_a_door_cannot_be_read_again_without_is_in_the_data():
     said = row(wall={"frame_proud": 0.5}, hung_on="pivots")
     assert (said.frame_proud, said.hung_on) == (0.5, "pivots")
     assert row(wall={"frame_proud": None}).frame_proud is None
+
+
+# --- Questions to the architect ---
+
+
+def asking(*openings, **facts):
+    rows = [{"size": "3070", **opening} for opening in openings]
+    return Job.model_validate({"job": facts, "openings": rows})
+
+
+def test_each_question_stands_under_its_mark_and_location():
+    asked = asking(
+        {"mark": "101", "location": "Hall", "questions": "Which lock?\nWho supplies it?"},
+        {"mark": "102"},
+        {"mark": "103", "questions": " Rated? "},
+        name="Kestrel Point Ferry Terminal",
+        number="26-118",
+    )
+    assert questions_text(asked) == (
+        "Questions to the architect: Kestrel Point Ferry Terminal, 26-118\n\n"
+        "101, Hall\n  Which lock?\n  Who supplies it?\n\n"
+        "103\n  Rated?"
+    )
+
+
+def test_a_job_without_a_name_and_a_job_without_questions():
+    assert questions_text(asking({"mark": "1", "questions": "?"})) == "Questions to the architect\n\n1\n  ?"
+    assert questions_text(asking({"mark": "1", "questions": " \n"})) == NO_QUESTIONS
+    assert with_questions(asking()) == ()

@@ -3,7 +3,7 @@
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 
-from configurator.order.document import (
+from configurator.documents.document import (
     MOST_IN_CELL,
     MOST_ON_PAPER,
     Cell,
@@ -13,10 +13,10 @@ from configurator.order.document import (
     heading_of,
     listed,
 )
-from configurator.order.hardware_schedule import Heading, hardware_headings, hardware_table
-from configurator.order.line_words import detail_words, hinge_words, marks_words, metal_words
+from configurator.documents.hardware_schedule import Heading, hardware_headings, hardware_table
+from configurator.documents.line_words import detail_words, hinge_words, marks_words, metal_words
+from configurator.documents.order import order_document
 from configurator.order.lines import OrderLine
-from configurator.order.order_document import order_document
 from configurator.order.saying import Said, in_order
 from configurator.order.take_off import TakeOff
 from configurator.order.tally import Tally

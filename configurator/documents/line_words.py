@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from configurator.order.document import listed
+from configurator.documents.document import listed
 from configurator.order.lines import OrderLine
 from configurator.rules.hinge_items import HingeItem
 from configurator.units import format_decimal

@@ -1,7 +1,7 @@
 """Hardware under headings for openings alike, in the order hang, secure, operate, and so on."""
 
+from configurator.documents.hardware_schedule import hardware_groups, hardware_headings, schedule_document
 from configurator.model.words import VOCABULARY
-from configurator.order.hardware_schedule import hardware_groups, hardware_headings, schedule_document
 from configurator.order.tally import tally_job
 from configurator.tables import HardwareGroupRow, table
 from tests.openings import LEVER

@@ -1,11 +1,12 @@
-"""The door schedule: a row for every mark, with its hinges, its swing and what is said of it."""
+"""The door schedule: a row for every mark, with its hinges and its swing; and the questions still open."""
 
 from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Any
 
-from configurator.order.document import Column, Table
+from configurator.documents.document import Column, Table
+from configurator.model import Job, Opening
 from configurator.order.tally import LeafTally, Tally
 from configurator.rules.finding import SEVERITIES
 from configurator.rules.wording import counted, degrees, feet, size
@@ -39,6 +40,7 @@ ON_PAPER = (
     "stopped_by", "findings",
 )  # fmt: skip
 NOT_WORKED_OUT = "not worked out"
+NO_QUESTIONS = "No opening of this job has a question to the architect."
 
 
 @dataclass(frozen=True, slots=True)
@@ -161,3 +163,27 @@ def _findings(one: Tally) -> str:
             many = counted(len(codes), severity, f"{severity}s")
             said.append(many if severity == "note" else f"{many}: {', '.join(dict.fromkeys(codes))}")
     return "; ".join(said)
+
+
+# --- Questions to the architect ---
+
+
+def with_questions(job: Job) -> tuple[Opening, ...]:
+    """Return the openings that have a question, in the order of the job."""
+    return tuple(opening for opening in job.openings if opening.questions and opening.questions.strip())
+
+
+def questions_text(job: Job) -> str:
+    """Return all questions as a text to send: the job, then each mark with its location and question."""
+    asked = with_questions(job)
+    if not asked:
+        return NO_QUESTIONS
+    about = ", ".join(fact for fact in (job.job.name, job.job.number) if fact)
+    head = f"Questions to the architect{': ' if about else ''}{about}"
+    return "\n\n".join([head, *(_question(opening) for opening in asked)])
+
+
+def _question(opening: Opening) -> str:
+    name = ", ".join(filter(None, (opening.mark, opening.location)))
+    lines = "\n".join(f"  {line}" for line in (opening.questions or "").strip().splitlines())
+    return f"{name}\n{lines}"

@@ -1,7 +1,7 @@
 """What is to be measured, beside what the program has so far."""
 
+from configurator.documents.field_sheet import MOST_MEASURES, block_count, field_blocks
 from configurator.model import Opening
-from configurator.order.field_sheet import MOST_MEASURES, block_count, field_blocks
 from configurator.units import Display
 from tests.order.cases import data
 

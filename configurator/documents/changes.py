@@ -2,9 +2,9 @@
 
 from typing import Any
 
+from configurator.documents.document import Column, Document, Table, heading_of
+from configurator.documents.line_words import detail_words, hinge_words, metal_words, screws_each_words
 from configurator.model import JobFacts
-from configurator.order.document import Column, Document, Table, heading_of
-from configurator.order.line_words import detail_words, hinge_words, metal_words, screws_each_words
 from configurator.order.revisions import Changes, OpeningChange, Taken
 from configurator.rules.hinge_items import HingeItem
 
