@@ -8,7 +8,7 @@ from configurator.cli import main
 from configurator.project_file import load
 from configurator.project_file.held import open_held
 
-ROOT = Path(__file__).resolve().parent.parent
+ROOT = Path(__file__).resolve().parents[2]
 DEMO = ROOT / "demo_openings" / "kestrel_point.json"
 DOORS = ROOT / "demo_openings" / "door_schedule.csv"
 GOOD = "Mark,Size,Hand\n101A,3670,LH\n900,3070,RH\n"

@@ -5,8 +5,8 @@ from types import SimpleNamespace
 
 import pytest
 
-from configurator import terminal
-from configurator.terminal import told
+from configurator.cli import shared
+from configurator.cli.shared import progress_line
 
 
 class Terminal(io.StringIO):
@@ -18,13 +18,13 @@ class Terminal(io.StringIO):
 def screen(monkeypatch):
     """A terminal on standard error, and a clock that goes on by a second with every look."""
     screen, clock = Terminal(), iter(range(1000))
-    monkeypatch.setattr(terminal, "sys", SimpleNamespace(stderr=screen))
-    monkeypatch.setattr(terminal, "time", SimpleNamespace(monotonic=lambda: float(next(clock))))
+    monkeypatch.setattr(shared, "sys", SimpleNamespace(stderr=screen))
+    monkeypatch.setattr(shared, "time", SimpleNamespace(monotonic=lambda: float(next(clock))))
     return screen
 
 
 def test_a_person_is_told_and_the_line_is_cleared_at_the_end(screen):
-    with told("Working out openings") as tell:
+    with progress_line("Working out openings") as tell:
         tell(1200, 10000)
         tell(1201, 10000)
     assert screen.getvalue() == (
@@ -33,15 +33,15 @@ def test_a_person_is_told_and_the_line_is_cleared_at_the_end(screen):
 
 
 def test_short_work_needs_no_word(screen, monkeypatch):
-    monkeypatch.setattr(terminal, "time", SimpleNamespace(monotonic=lambda: 0.0))
-    with told("Working out openings") as tell:
+    monkeypatch.setattr(shared, "time", SimpleNamespace(monotonic=lambda: 0.0))
+    with progress_line("Working out openings") as tell:
         tell(1, 2)
     assert screen.getvalue() == ""
 
 
 def test_the_line_is_cleared_when_the_work_ends_in_an_error(screen):
     def work():
-        with told("Working out openings") as tell:
+        with progress_line("Working out openings") as tell:
             tell(1, 2)
             raise KeyboardInterrupt
 
@@ -52,8 +52,8 @@ def test_the_line_is_cleared_when_the_work_ends_in_an_error(screen):
 
 def test_nobody_looks_on(monkeypatch):
     screen, clock = io.StringIO(), iter(range(1000))
-    monkeypatch.setattr(terminal, "sys", SimpleNamespace(stderr=screen))
-    monkeypatch.setattr(terminal, "time", SimpleNamespace(monotonic=lambda: float(next(clock))))
-    with told("Working out openings") as tell:
+    monkeypatch.setattr(shared, "sys", SimpleNamespace(stderr=screen))
+    monkeypatch.setattr(shared, "time", SimpleNamespace(monotonic=lambda: float(next(clock))))
+    with progress_line("Working out openings") as tell:
         tell(1, 2)
     assert screen.getvalue() == ""

@@ -10,8 +10,7 @@ from itertools import chain
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from configurator.chosen import chosen, refused, studied
-from configurator.exit_status import DONE
+from configurator.cli.shared import DONE, refused, selected, studied
 from configurator.model import Job, Opening
 from configurator.project_file import load
 from configurator.units import TOLERANCE, Display, LengthError, format_exact, parse_length
@@ -48,7 +47,7 @@ def draw_command(options: argparse.Namespace) -> tuple[str, int]:
     swept: those are shown by no sheet.
     """
     job = load(options.file)
-    openings = chosen(job, options.mark)
+    openings = selected(job, options.mark)
     of_sheet = options.all or any((options.sheet, options.scale, options.paper, options.width))
     of_picture = options.swept or options.angle is not None
     if of_sheet and of_picture:

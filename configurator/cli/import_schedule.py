@@ -7,7 +7,7 @@ import argparse
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from configurator.exit_status import DONE
+from configurator.cli.shared import DONE
 from configurator.model import Job
 from configurator.model.faults import Fault
 from configurator.project_file import ProjectFileError

@@ -19,7 +19,7 @@ from configurator.project_file import load, save
 from configurator.project_file.held import open_held
 from tests.openings import plain_data
 
-ROOT = Path(__file__).resolve().parent.parent
+ROOT = Path(__file__).resolve().parents[2]
 DEMO = ROOT / "demo_openings" / "kestrel_point.json"
 PRICES = ROOT / "demo_openings" / "kestrel_point_prices.csv"
 LINE = """

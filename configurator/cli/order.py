@@ -1,21 +1,23 @@
-"""The commands of the order desk: the order of a job, and its schedules.
-
-What they need is imported when one of them runs, so that the other commands start no slower.
-"""
+"""The command that counts the hinges of a job into an order, prices it, freezes it, or says what changed."""
 
 import argparse
 import json
 from collections.abc import Sequence
-from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from configurator.exit_status import DONE, FOUND_ERRORS
+from configurator.cli.shared import (
+    DONE,
+    FOUND_ERRORS,
+    progress_line,
+    refuse_ending,
+    refused,
+    tallies_of,
+    written,
+)
 from configurator.model import Job, Revision
 from configurator.model.faults import Fault
 from configurator.project_file import ProjectFileError, load
-from configurator.terminal import told
-from configurator.units import Display
 
 if TYPE_CHECKING:
     from configurator.documents.document import Document
@@ -25,12 +27,9 @@ if TYPE_CHECKING:
     from configurator.order.tally import Tally
     from configurator.project_file.held import HeldFile
 
-TABLES = ("doors", "openings", "groups")
-"""The schedules by the word that asks for one: doors, hardware by opening, hardware by group."""
 
-
-def add_order_commands(commands: Any) -> None:
-    """Add `order` and `schedule` to the command line's commands."""
+def add_order_command(commands: Any) -> None:
+    """Add `order` to the command line's commands."""
     order = commands.add_parser("order", help="count the hinges of a job into order lines")
     order.add_argument("file", type=Path, metavar="FILE")
     order.add_argument("--json", action="store_true", help="print the order as data")
@@ -55,35 +54,25 @@ def add_order_commands(commands: Any) -> None:
     order.add_argument("--strict", action="store_true", help="exit with 1 when a finding is an error")
     order.set_defaults(run=order_command)
 
-    schedule = commands.add_parser("schedule", help="list the doors of a job, and their hardware")
-    schedule.add_argument("file", type=Path, metavar="FILE")
-    schedule.add_argument("--out", type=Path, metavar="X.csv|xlsx|pdf", help="write the schedules")
-    schedule.add_argument(
-        "--only", choices=TABLES, help="one schedule: doors, hardware by opening, hardware by group"
-    )
-    schedule.add_argument("--field", action="store_true", help="a sheet to fill in on site instead, as a PDF")
-    schedule.add_argument("--metric", action="store_true", help="millimetres on the field sheet")
-    schedule.set_defaults(run=schedule_command)
-
 
 def order_command(options: argparse.Namespace) -> tuple[str, int]:
     """Return the order as text or data and the exit status; written to a file too where one is named.
 
     An order that is frozen goes out first, and only then into its own file.
     """
-    _refuse_ending(options.out)
+    refuse_ending(options.out)
     if options.submittal and options.prices is not None:
-        raise _refused("--submittal", "has no prices; leave out --prices")
+        raise refused("--submittal", "has no prices; leave out --prices")
     if options.freeze is None:
         if options.mark_ordered:
-            raise _refused("--mark-ordered", "goes with --freeze")
+            raise refused("--mark-ordered", "goes with --freeze")
         return _ordered(load(options.file), options, None)
     from configurator.project_file.held import open_held
 
     file, job = open_held(options.file)
     try:
         if file.why_not:
-            raise _refused("--freeze", f"the order cannot be kept in the file: {file.why_not}")
+            raise refused("--freeze", f"the order cannot be kept in the file: {file.why_not}")
         return _ordered(job, options, file)
     finally:
         file.release()
@@ -97,7 +86,7 @@ def _ordered(job: Job, options: argparse.Namespace, file: "HeldFile | None") -> 
     priced = _priced(order, options.prices)
     status = FOUND_ERRORS if options.strict and order.has_errors else DONE
     kept = job if file is None else _frozen(job, order, options)
-    said = _written(_document(kept, tallies, order, priced, options.submittal), options)
+    said = written(_document(kept, tallies, order, priced, options.submittal), options.out)
     data = _as_data(order, priced)
     if file is not None:
         file.save(kept)
@@ -119,38 +108,6 @@ def _frozen(job: Job, order: "TakeOff", options: argparse.Namespace) -> Job:
     return with_revision(marked_ordered(job, order) if options.mark_ordered else job, revision)
 
 
-def schedule_command(options: argparse.Namespace) -> tuple[str, int]:
-    """Return the schedules as text, or where they were written, and the exit status."""
-    job = load(options.file)
-    if options.field:
-        return _field_sheet(job, options), DONE
-    if options.metric:
-        raise _refused("--metric", "goes with --field")
-    _refuse_ending(options.out)
-    from configurator.documents.hardware_schedule import schedule_document
-
-    document = schedule_document(_tallies(job), job.job)
-    if options.only is not None:
-        place = TABLES.index(options.only)
-        document = replace(document, data=(document.data[place],), sheets=(document.sheets[place],))
-    return _written(document, options), DONE
-
-
-def _field_sheet(job: Job, options: argparse.Namespace) -> str:
-    """Write the sheet to fill in on site and say where."""
-    from configurator.export.field_sheet_pdf import write_field_sheet
-
-    if options.only is not None:
-        raise _refused("--field", "is a sheet of its own; leave out --only")
-    path: Path | None = options.out
-    if path is None or path.suffix.lower() != ".pdf":
-        given = "no file" if path is None else path.name
-        raise _refused("--out", f"a field sheet is printed: it must end in .pdf; {given} was given")
-    with told(f"Writing {path.name}") as tell:
-        write_field_sheet(job, path, Display(16, metric=options.metric), tell)
-    return f"{path}: field sheet\n"
-
-
 def _document(
     job: Job, tallies: "Sequence[Tally]", order: "TakeOff", priced: "Priced | None", submittal: bool
 ) -> "Document":
@@ -170,12 +127,12 @@ def _revision(job: Job, options: argparse.Namespace) -> Revision | None:
         return None
     for name in ("prices", "submittal", "freeze"):
         if getattr(options, name) not in (None, False):
-            raise _refused("--since", f"gives what changed, and nothing else; leave out --{name}")
+            raise refused("--since", f"gives what changed, and nothing else; leave out --{name}")
     for revision in job.revisions:
         if revision.number == options.since:
             return revision
     known = ", ".join(str(revision.number) for revision in job.revisions) or "none"
-    raise _refused("--since", f"there is no revision {options.since} in this job; it has {known}")
+    raise refused("--since", f"there is no revision {options.since} in this job; it has {known}")
 
 
 def _changes(job: Job, revision: Revision, order: "TakeOff", options: argparse.Namespace) -> tuple[str, int]:
@@ -187,7 +144,7 @@ def _changes(job: Job, revision: Revision, order: "TakeOff", options: argparse.N
     except RevisionError as error:
         raise ProjectFileError((error.fault,)) from None
     status = FOUND_ERRORS if options.strict and order.has_errors else DONE
-    said = _written(changes_document(changes, job.job), options)
+    said = written(changes_document(changes, job.job), options.out)
     return _data(changes_as_data(changes)) if options.json else said, status
 
 
@@ -203,7 +160,7 @@ def _spare(options: argparse.Namespace, revision: Revision | None) -> "Spare | N
     except RevisionError as error:
         raise ProjectFileError((error.fault,)) from None
     except ValueError as error:
-        raise _refused("--spare", str(error)) from None
+        raise refused("--spare", str(error)) from None
 
 
 def _taken_off(
@@ -214,18 +171,11 @@ def _taken_off(
 
     spare = _spare(options, revision)
     if options.screw_pack is not None and options.screw_pack < 1:
-        raise _refused("--screw-pack", f"a pack holds at least 1 screw; {options.screw_pack} was given")
-    tallies = _tallies(job)
-    with told("Asking whether one width would do") as tell:
+        raise refused("--screw-pack", f"a pack holds at least 1 screw; {options.screw_pack} was given")
+    tallies = tallies_of(job)
+    with progress_line("Asking whether one width would do") as tell:
         also = uniform(tallies, job.job, tell)
     return tallies, take_off(tallies, job.job, spare, options.screw_pack, also)
-
-
-def _tallies(job: Job) -> "Sequence[Tally]":
-    from configurator.order.tally import tally_job
-
-    with told("Working out openings") as tell:
-        return tally_job(job, tell)
 
 
 def _priced(order: "TakeOff", path: Path | None) -> "Priced | None":
@@ -256,28 +206,3 @@ def _as_data(order: "TakeOff", priced: "Priced | None") -> dict[str, Any]:
 
 def _data(data: dict[str, Any]) -> str:
     return json.dumps(data, allow_nan=False) + "\n"
-
-
-def _written(document: "Document", options: argparse.Namespace) -> str:
-    """Write a document and say so; with no file named, return it as text."""
-    path: Path | None = options.out
-    if path is None:
-        from configurator.export.document_text import document_text
-
-        return document_text(document)
-    from configurator.export.document import write_document
-
-    with told(f"Writing {path.name}") as tell:
-        write_document(document, path, tell)
-    return "\n".join((f"{path}: {document.title.lower()}", *document.notes)) + "\n"
-
-
-def _refuse_ending(path: Path | None) -> None:
-    from configurator.export.document import DOCUMENT_FORMATS
-
-    if path is not None and path.suffix.lower() not in DOCUMENT_FORMATS:
-        raise _refused("--out", f"must end in {', '.join(DOCUMENT_FORMATS)}; {path.name} was given")
-
-
-def _refused(field: str, message: str) -> ProjectFileError:
-    return ProjectFileError((Fault(field, message),))

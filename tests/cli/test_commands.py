@@ -13,7 +13,7 @@ from configurator.drawing.style import materials
 from configurator.model.words import VOCABULARY
 from tests.openings import RAIL, plain_data
 
-ROOT = Path(__file__).resolve().parent.parent
+ROOT = Path(__file__).resolve().parents[2]
 DEMO = ROOT / "demo_openings" / "kestrel_point.json"
 CONTRACT = [
     "leaf",

@@ -1,0 +1,84 @@
+"""The one way in: a command is found, run, its text printed, its faults told and its status returned."""
+
+import argparse
+import contextlib
+import io
+import json
+import os
+import sys
+from collections.abc import Sequence
+
+from configurator.cli.compare import add_compare_command
+from configurator.cli.draw import add_draw_command
+from configurator.cli.import_schedule import add_import_command
+from configurator.cli.order import add_order_command
+from configurator.cli.schedule import add_schedule_command
+from configurator.cli.shared import DONE, NOT_WRITTEN, REFUSED, complain
+from configurator.cli.window import add_window_command
+from configurator.model.words import VOCABULARY
+from configurator.project_file import ProjectFileError
+
+COMMANDS = ("compare", "draw", "order", "schedule", "import", "kinds")
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run one command and return its exit status."""
+    words = list(sys.argv[1:] if arguments is None else arguments)
+    if words and words[0] not in COMMANDS and not words[0].startswith("-"):
+        words.insert(0, "window")
+    options = _parser().parse_args(words or ["window"])
+    try:
+        text, status = options.run(options)
+        return _print(text, status)
+    except ProjectFileError as error:
+        for fault in error.faults:
+            complain(str(fault))
+        return REFUSED
+    except KeyboardInterrupt:
+        complain("stopped before the end")
+        return NOT_WRITTEN
+    except BrokenPipeError:
+        # Whoever read our output has gone; there is nobody left to tell.
+        with contextlib.suppress(OSError):
+            os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return NOT_WRITTEN
+    except OSError as error:
+        complain(f"the output could not be written: {error.strerror or error}")
+        return NOT_WRITTEN
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="opening-configurator",
+        description="Choose, prove and show the hinges of door openings. "
+        "With no word, or with a project file alone, it opens the window.",
+    )
+    commands = parser.add_subparsers(required=True, metavar="{" + ",".join(COMMANDS) + "}")
+
+    add_window_command(commands)
+    add_compare_command(commands)
+    add_draw_command(commands)
+    add_order_command(commands)
+    add_schedule_command(commands)
+    add_import_command(commands)
+
+    kinds = commands.add_parser("kinds", help="list every word a project file may use")
+    kinds.add_argument("--json", action="store_true", help="print them as data")
+    kinds.set_defaults(run=_kinds)
+    return parser
+
+
+def _kinds(options: argparse.Namespace) -> tuple[str, int]:
+    if options.json:
+        return json.dumps(VOCABULARY) + "\n", DONE
+    return "".join(f"{name}: {' | '.join(words)}\n" for name, words in VOCABULARY.items()), DONE
+
+
+def _print(text: str, status: int) -> int:
+    if sys.stdout is None:  # whoever started us closed it
+        return NOT_WRITTEN if text else status
+    if isinstance(sys.stdout, io.TextIOWrapper):
+        sys.stdout.reconfigure(errors="replace")
+    sys.stdout.write(text)
+    sys.stdout.flush()
+    return status

@@ -1,0 +1,102 @@
+"""The command that compares: every opening's hinge widths side by side, as text or as data."""
+
+import argparse
+import json
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from configurator.cli.shared import DONE, FOUND_ERRORS, refused, selected, studied
+from configurator.model import Job
+from configurator.project_file import load
+
+if TYPE_CHECKING:
+    from configurator.rules.finding import Finding
+    from configurator.rules.how_sure import HowSure
+    from configurator.study import Study
+
+
+def add_compare_command(commands: Any) -> None:
+    """Add `compare` to the command line's commands."""
+    compare = commands.add_parser("compare", help="print every opening's widths side by side")
+    compare.add_argument("file", type=Path, metavar="FILE")
+    compare.add_argument("--mark", help="only the opening with this mark")
+    compare.add_argument("--json", action="store_true", help="print results as data")
+    compare.add_argument("--widths", action="store_true", help="add what every stock hinge width would do")
+    compare.add_argument("--strict", action="store_true", help="exit with 1 when a finding is an error")
+    compare.add_argument("--sure", action="store_true", help="add how sure each is, tolerances considered")
+    compare.set_defaults(run=_compare)
+
+
+def _compare(options: argparse.Namespace) -> tuple[str, int]:
+    """Return the comparison as text or data, and the exit status."""
+    job = load(options.file)
+    openings = selected(job, options.mark)
+    studies = [studied(job, opening) for opening in openings]
+    errors = any(finding.severity == "error" for each in studies for finding in each.all_findings())
+    status = FOUND_ERRORS if options.strict and errors else DONE
+    whole = _job_findings(job, studies) if options.mark is None else ()
+    sure = [_how_sure(job, each) if options.sure else () for each in studies]
+    if options.json:
+        data = {
+            "openings": [
+                _with_sure(_as_data(job, each, options.widths), one)
+                for each, one in zip(studies, sure, strict=True)
+            ],
+            "job_findings": [finding.as_data() for finding in whole],
+        }
+        return json.dumps(data, allow_nan=False) + "\n", status
+    from configurator.export.table_text import job_as_text, studies_as_text
+
+    widths = _widths_text(job, studies) if options.widths else ""
+    said = _sure_text(studies, sure) if options.sure else ""
+    return studies_as_text(studies) + widths + said + job_as_text(whole), status
+
+
+def _how_sure(job: Job, study: "Study") -> "tuple[HowSure, ...]":
+    """Work out how sure every candidate is; tolerances that leave no door are refused as input."""
+    from configurator.study.how_sure import all_how_sure
+
+    try:
+        return all_how_sure(study)
+    except ValueError as error:
+        field = f"openings[{job.openings.index(study.opening)}].tolerances"
+        raise refused(field, f"{error} (opening {study.opening.mark})") from None
+
+
+def _with_sure(data: dict[str, Any], sure: "Sequence[HowSure]") -> dict[str, Any]:
+    """Add to every candidate how sure it is, where that was asked for."""
+    if sure:
+        from configurator.study.how_sure import sure_data
+
+        for candidate, one in zip(data["candidates"], sure, strict=True):
+            candidate["how_sure"] = sure_data(one)
+    return data
+
+
+def _sure_text(studies: "list[Study]", sure: "Sequence[Sequence[HowSure]]") -> str:
+    from configurator.export.sure_text import sure_as_text
+
+    return "".join(sure_as_text(each.opening.mark, one) for each, one in zip(studies, sure, strict=True))
+
+
+def _as_data(job: Job, study: "Study", with_widths: bool) -> dict[str, Any]:
+    if not with_widths:
+        return study.as_data()
+    from configurator.study.inverse import widths_of
+    from configurator.study.widths_data import widths_as_data
+
+    return study.as_data() | {"widths": [widths_as_data(leaf) for leaf in widths_of(study, job.job)]}
+
+
+def _widths_text(job: Job, studies: "list[Study]") -> str:
+    from configurator.export.widths_text import widths_as_text
+    from configurator.study.inverse import widths_of
+
+    return "".join(widths_as_text(each.opening.mark, widths_of(each, job.job)) for each in studies)
+
+
+def _job_findings(job: Job, studies: "list[Study]") -> "tuple[Finding, ...]":
+    from configurator.study import job_findings
+
+    return job_findings(studies, job.job)

@@ -1,0 +1,122 @@
+"""What several commands need: statuses, refusals, the openings asked for, progress, writing a document."""
+
+import sys
+import time
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from configurator.long_work import Progress, unwatched
+from configurator.model import Job, Opening
+from configurator.model.faults import Fault
+from configurator.project_file import ProjectFileError
+
+if TYPE_CHECKING:
+    from configurator.documents.document import Document
+    from configurator.order.tally import Tally
+    from configurator.study import Study
+
+DONE = 0
+"""All evaluated."""
+FOUND_ERRORS = 1
+"""A finding of severity error, where strictness was asked for."""
+REFUSED = 2
+"""The input was refused: nothing on standard output, one line a fault on standard error."""
+NOT_WRITTEN = 3
+"""The output could not be written."""
+SHOWN_AFTER = 1.0
+"""Seconds of work before its progress is shown: what is done sooner needs none."""
+BETWEEN = 0.2
+"""Seconds between two showings."""
+_CLEAR = "\r\x1b[K"
+
+
+def refused(field: str, message: str) -> ProjectFileError:
+    """Return the refusal of one field or option, to be raised."""
+    return ProjectFileError((Fault(field, message),))
+
+
+def complain(line: str) -> None:
+    """Write one line to standard error."""
+    if sys.stderr is not None:
+        print(" ".join(line.split()), file=sys.stderr)
+
+
+def selected(job: Job, mark: str | None) -> tuple[Opening, ...]:
+    """Return the opening with a mark, or all of them for None. Raises ProjectFileError if none has it."""
+    if mark is None:
+        return job.openings
+    found = tuple(opening for opening in job.openings if opening.mark == mark)
+    if not found:
+        known = ", ".join(opening.mark for opening in job.openings[:20]) or "none"
+        raise refused("--mark", f"there is no opening {mark!r} in this job; it has {known}")
+    return found
+
+
+def studied(job: Job, opening: Opening) -> "Study":
+    """Study one opening. Raises ProjectFileError where the plan refuses it, as a hinge set in too deep."""
+    from configurator.study import study
+
+    try:
+        return study(opening, job.job)
+    except ValueError as error:
+        place = job.openings.index(opening)
+        field = ".".join(filter(None, (f"openings[{place}]", getattr(error, "field", None))))
+        raise refused(field, f"{error} (opening {opening.mark})") from None
+
+
+def tallies_of(job: Job) -> "Sequence[Tally]":
+    """Return the tally of every mark of a job, its progress shown."""
+    from configurator.order.tally import tally_job
+
+    with progress_line("Working out openings") as tell:
+        return tally_job(job, tell)
+
+
+def refuse_ending(path: Path | None) -> None:
+    """Raise ProjectFileError where a document cannot be written with the ending of that name."""
+    from configurator.export.document import DOCUMENT_FORMATS
+
+    if path is not None and path.suffix.lower() not in DOCUMENT_FORMATS:
+        raise refused("--out", f"must end in {', '.join(DOCUMENT_FORMATS)}; {path.name} was given")
+
+
+def written(document: "Document", path: Path | None) -> str:
+    """Write a document and return where it is; with no file named, return it as text."""
+    if path is None:
+        from configurator.export.document_text import document_text
+
+        return document_text(document)
+    from configurator.export.document import write_document
+
+    with progress_line(f"Writing {path.name}") as tell:
+        write_document(document, path, tell)
+    return "\n".join((f"{path}: {document.title.lower()}", *document.notes)) + "\n"
+
+
+@contextmanager
+def progress_line(what: str) -> Iterator[Progress]:
+    """Give a function that is told how far the work is, and shows it on the last line of a terminal.
+
+    Nothing is shown where standard error is no terminal: no person looks on.
+    """
+    if not sys.stderr.isatty():
+        yield unwatched
+        return
+    shown = False
+    next_time = time.monotonic() + SHOWN_AFTER
+
+    def tell(done: int, total: int) -> None:
+        nonlocal shown, next_time
+        if (now := time.monotonic()) >= next_time:
+            shown, next_time = True, now + BETWEEN
+            sys.stderr.write(f"{_CLEAR}{what}: {done:,} of {total:,}")
+            sys.stderr.flush()
+
+    try:
+        yield tell
+    finally:
+        if shown:
+            sys.stderr.write(_CLEAR)
+            sys.stderr.flush()
