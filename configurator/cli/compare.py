@@ -46,7 +46,7 @@ def _compare(options: argparse.Namespace) -> tuple[str, int]:
             "job_findings": [finding.as_data() for finding in whole],
         }
         return json.dumps(data, allow_nan=False) + "\n", status
-    from configurator.export.table_text import job_as_text, studies_as_text
+    from configurator.export.plain_text import job_as_text, studies_as_text
 
     widths = _widths_text(job, studies) if options.widths else ""
     said = _sure_text(studies, sure) if options.sure else ""
@@ -75,7 +75,7 @@ def _with_sure(data: dict[str, Any], sure: "Sequence[HowSure]") -> dict[str, Any
 
 
 def _sure_text(studies: "list[Study]", sure: "Sequence[Sequence[HowSure]]") -> str:
-    from configurator.export.sure_text import sure_as_text
+    from configurator.export.plain_text import sure_as_text
 
     return "".join(sure_as_text(each.opening.mark, one) for each, one in zip(studies, sure, strict=True))
 
@@ -90,7 +90,7 @@ def _as_data(job: Job, study: "Study", with_widths: bool) -> dict[str, Any]:
 
 
 def _widths_text(job: Job, studies: "list[Study]") -> str:
-    from configurator.export.widths_text import widths_as_text
+    from configurator.export.plain_text import widths_as_text
     from configurator.study.inverse import widths_of
 
     return "".join(widths_as_text(each.opening.mark, widths_of(each, job.job)) for each in studies)

@@ -85,7 +85,7 @@ def refuse_ending(path: Path | None) -> None:
 def written(document: "Document", path: Path | None) -> str:
     """Write a document and return where it is; with no file named, return it as text."""
     if path is None:
-        from configurator.export.document_text import document_text
+        from configurator.export.plain_text import document_text
 
         return document_text(document)
     from configurator.export.document import write_document

@@ -39,7 +39,7 @@ def _without_window(path: Path | None, reason: str) -> tuple[str, int]:
     if path is None or job is None:
         complain("name a project file and its comparison is printed here instead")
         return "", DONE
-    from configurator.export.table_text import studies_as_text
+    from configurator.export.plain_text import studies_as_text
 
     if not job.openings:
         complain(f"{path.name} has no openings, so there is nothing to compare or to draw")

@@ -11,6 +11,7 @@ from types import TracebackType
 from PySide6.QtCore import QSettings, QTimer
 from PySide6.QtWidgets import QApplication
 
+from configurator.export import load_matplotlib_quickly
 from configurator.ui import look
 from configurator.ui.preferences import Preferences
 from configurator.ui.session import Session
@@ -77,7 +78,9 @@ def begin(window: Window) -> None:
     """
     gc.disable()
     try:
-        _load_quickly()
+        # Here and not earlier: the window is painted before matplotlib, and does without where there is none.
+        with suppress(ImportError):
+            load_matplotlib_quickly()
         window.begin()
     finally:
         gc.enable()
@@ -90,14 +93,6 @@ def _mend_palette() -> None:
     application = QApplication.instance()
     if isinstance(application, QApplication):
         look.mend(application)
-
-
-def _load_quickly() -> None:
-    # Loaded here and not above: the window is painted before matplotlib. Without it the window does without.
-    with suppress(ImportError):
-        from configurator.export.quick_start import write_no_help
-
-        write_no_help()
 
 
 def report(

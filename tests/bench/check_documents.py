@@ -18,9 +18,8 @@ from configurator.documents.document import Document
 from configurator.documents.hardware_schedule import schedule_document
 from configurator.documents.order import order_document
 from configurator.documents.submittal import submittal_document
-from configurator.export.document import write_document
+from configurator.export.document import read_csv, write_document
 from configurator.export.field_sheet_pdf import write_field_sheet
-from configurator.export.table_csv import read_csv
 from configurator.export.table_xlsx import read_xlsx
 from configurator.model import Job
 from configurator.order.revisions import changes_since, freeze

@@ -3,7 +3,7 @@
 import pytest
 
 from configurator.drawing.comparison import comparisons
-from configurator.export.table_text import studies_as_text
+from configurator.export.plain_text import studies_as_text
 from configurator.study import study
 from configurator.units import Display
 from tests.openings import LEVER, RAIL, plain_opening

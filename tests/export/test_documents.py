@@ -14,9 +14,8 @@ from reportlab.platypus import Paragraph
 
 from configurator.documents.document import Column, Document, Table
 from configurator.export import table_pdf
-from configurator.export.document import write_document
-from configurator.export.document_text import document_text
-from configurator.export.table_csv import csv_bytes, read_csv
+from configurator.export.document import csv_bytes, read_csv, write_document
+from configurator.export.plain_text import document_text
 from configurator.export.table_pdf import pdf_bytes
 from configurator.export.table_xlsx import read_xlsx, xlsx_bytes
 from tests.sweeps import examples

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from configurator.documents.document import Document
 from configurator.documents.schedule import schedule_table as schedule_of
-from configurator.export.table_csv import csv_bytes
+from configurator.export.document import csv_bytes
 from configurator.export.table_xlsx import xlsx_bytes
 from configurator.intake.columns import Reading, reading_of
 from configurator.intake.comparing import lines_named, openings_with, value_at

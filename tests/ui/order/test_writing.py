@@ -4,7 +4,7 @@ import pytest
 from PySide6.QtWidgets import QFileDialog
 
 from configurator.export import document as documents
-from configurator.export.table_csv import read_csv
+from configurator.export.document import read_csv
 from configurator.ui.order.page import OrderPage
 from configurator.ui.order.writing import KINDS
 

@@ -2,8 +2,8 @@ import subprocess
 import sys
 
 LOADED = """
-from configurator.export.quick_start import write_no_help
-write_no_help()
+from configurator.export import load_matplotlib_quickly
+load_matplotlib_quickly()
 from matplotlib.lines import Line2D
 line = Line2D([0, 1], [0, 1])
 line.set(linewidth=3, label="jamb")

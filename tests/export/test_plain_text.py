@@ -1,12 +1,13 @@
-"""The widths on the command line: as text and as data."""
+"""What a terminal is shown: of a study, and of its widths, with the widths as data."""
 
 import json
 
 import pytest
 
 from configurator.cli import main
-from configurator.export.widths_text import widths_as_text
+from configurator.export.plain_text import job_as_text, widths_as_text
 from configurator.resource_files import resource_path
+from configurator.rules.finding import Finding
 from configurator.study import study
 from configurator.study.inverse import widths_of
 from tests.openings import RAIL, plain_opening
@@ -44,3 +45,14 @@ def test_the_command_adds_them_to_the_data(capsys):
     assert leaf["next_in_stock"] == 4.5
     assert main(["compare", DEMO, "--mark", "112A", "--json"]) == 0
     assert "widths" not in json.loads(capsys.readouterr().out)["openings"][0]
+
+
+def test_a_source_that_is_its_own_mark_is_said_once():
+    practice = "common practice, no source"
+    found = Finding("usual", "note", "Take the usual.", practice, "common practice")
+    assert job_as_text((found,)).endswith(f"note: Take the usual. [{practice}]\n")
+
+
+def test_a_source_beside_its_mark_says_both():
+    found = Finding("plan", "note", "It fits.", "worked out from the plan", "derived")
+    assert "[worked out from the plan (derived here)]" in job_as_text((found,))
