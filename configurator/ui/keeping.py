@@ -1,27 +1,27 @@
 """Looks after the file while the window is open: keeps unsaved work against a crash, and notices others."""
 
 from collections.abc import Callable
-from pathlib import Path
-from threading import Thread
 
 from PySide6.QtCore import QObject, QTimer
 
-from configurator.model import Job
 from configurator.project_file.held import News
 from configurator.project_file.recovery import RecoveryFile
+from configurator.ui.kit.runner import Beside
 from configurator.ui.session import Session
 
 KEPT_AFTER = 4.0
 """Seconds from an edit until it is kept; writing takes its time besides, and ten may be lost at most."""
 LOOKED_AFTER = 3.0
 """Seconds between two looks at the file on disk."""
+NOT_KEPT = "Unsaved work is not kept against a crash just now"
 NO_EDITS = ("swing", "trial", "display", "theme", "select")
 
 
 class Keeping(QObject):
     """Keeps unsaved work a few seconds after each edit, and looks at the file on disk now and then.
 
-    It writes in a thread of its own: a job never changes, so the window can go on with the next one.
+    It writes beside the window: a job never changes, so the window can go on with the next one. What could
+    not be kept is tried again until it is, and what stands in the way is told once.
     """
 
     def __init__(
@@ -34,7 +34,8 @@ class Keeping(QObject):
         self._tell_trouble = tell_trouble
         self._told = ""
         self._trouble = ""
-        self._thread: Thread | None = None
+        self._writing = Beside(self)
+        self._writing.failed.connect(self._note_trouble)
         self._soon = QTimer(self)
         self._soon.setSingleShot(True)
         self._soon.setInterval(round(KEPT_AFTER * 1000))
@@ -47,19 +48,17 @@ class Keeping(QObject):
         self._note_change("open")
 
     def look(self) -> None:
-        """Look at the file on disk, and tell what is new about it and what went wrong in keeping."""
+        """Look at the file on disk, and tell what is new about it."""
         news = self.session.file.news() if self.session.file else ""
         if news != self._told:
             self._tell_news(news)
             self._told = news
-        if self._trouble:
-            self._tell_trouble(f"Unsaved work is not kept against a crash just now: {self._trouble}.")
-            self._trouble = ""
 
     def keep_now(self) -> bool:
         """Keep the work as it stands and wait until it is on the disk; say whether it is."""
-        self._wait()
-        self._write(*self._work())
+        self._writing.wait()
+        self._keep()
+        self._writing.wait()
         return not self._trouble
 
     def close(self) -> None:
@@ -80,30 +79,28 @@ class Keeping(QObject):
             self._soon.start()
 
     def _keep(self) -> None:
-        if self._thread is not None and self._thread.is_alive():
+        if self._writing.running:
             self._soon.start()
             return
-        self._thread = Thread(target=self._write, args=self._work(), name="keeping")
-        self._thread.start()
-
-    def _work(self) -> tuple[Job, Path | None, str]:
         file = self.session.file
-        return self.session.job, self.session.path, file.digest if file else ""
+        digest = file.digest if file else ""
+        recovery, job, path = self.recovery, self.session.job, self.session.path
+        self._writing.start(
+            "Keeping unsaved work",
+            NOT_KEPT,
+            lambda _: recovery.write(job, path, digest),
+            lambda _: self._note_trouble(""),
+        )
 
-    def _write(self, job: Job, path: Path | None, based_on: str) -> None:
-        try:
-            self.recovery.write(job, path, based_on)
-        except OSError as error:
-            self._trouble = (error.strerror or str(error)).lower()
-        else:
-            self._trouble = ""
+    def _note_trouble(self, trouble: str) -> None:
+        if trouble and trouble != self._trouble:
+            self._tell_trouble(trouble)
+        self._trouble = trouble
+        if trouble:
+            self._soon.start()
 
     def _forget(self) -> None:
+        self._writing.give_up()
         self._soon.stop()
-        self._wait()
+        self._trouble = ""
         self.recovery.remove()
-
-    def _wait(self) -> None:
-        if self._thread is not None:
-            self._thread.join()
-            self._thread = None

@@ -56,7 +56,7 @@ def main() -> None:
         return page.counted is not None
 
     def idle() -> bool:
-        return not page.worker.running and counted()
+        return not page.beside.running and counted()
 
     until(application, f"count {count} openings", lambda: page.show_state("open"), counted)
     print(page.sums.text())
@@ -68,7 +68,7 @@ def main() -> None:
     with tempfile.TemporaryDirectory() as folder:
         for kind, ending in FILES:
             path = Path(folder) / f"{kind}{ending}"
-            until(application, f"write {path.name}", lambda: page.writing.write(kind, path), idle)  # noqa: B023
+            until(application, f"write {path.name}", lambda: page.write(kind, path), idle)  # noqa: B023
 
 
 if __name__ == "__main__":

@@ -127,6 +127,27 @@ def test_what_cannot_be_kept_is_told_once(qtbot, session, keeping, trouble, own_
     assert sentence.startswith("Unsaved work is not kept against a crash just now: ")
 
 
+def test_whatever_stops_the_keeping_is_told_and_it_is_tried_again(
+    qtbot, session, keeping, trouble, monkeypatch, caplog
+):
+    write, failures = keeping.recovery.write, [KeyError("pin"), KeyError("pin"), OSError(28, "No space left")]
+
+    def written(*given):
+        if failures:
+            raise failures.pop(0)
+        write(*given)
+
+    monkeypatch.setattr(keeping.recovery, "write", written)
+    session.edit("location", "Galley")
+    qtbot.waitUntil(lambda: kept() == ["Galley"])
+    start = "Unsaved work is not kept against a crash just now: "
+    assert trouble == [
+        f"{start}something went wrong in the program (KeyError: 'pin').",
+        f"{start}No space left.",
+    ]
+    assert "KeyError" in caplog.text
+
+
 def test_news_is_told_once(session, keeping, news, tmp_path):
     path = tmp_path / "plan.json"
     keeping.look()

@@ -9,7 +9,6 @@ from PySide6.QtWidgets import (
     QFileDialog,
     QHBoxLayout,
     QLabel,
-    QProgressBar,
     QPushButton,
     QSplitter,
     QVBoxLayout,
@@ -25,6 +24,7 @@ from configurator.ui.intake.preview import Preview
 from configurator.ui.intake.taking import TakeRow
 from configurator.ui.intake.view import PreviewTable
 from configurator.ui.intake.work import ImportWork
+from configurator.ui.kit.runner import ProgressLine
 from configurator.ui.look import GRID, tinted
 from configurator.ui.session import Session
 from configurator.ui.tab_order import LeadsOn
@@ -54,7 +54,7 @@ class ImportPage(LeadsOn, QWidget):
         self.work = ImportWork(session)
         self.words, self.invitation, self.refusal = _wrapped(), _wrapped(INVITATION), _wrapped()
         self.choose, self.sheets = QPushButton("Choose a schedule…"), QComboBox()
-        self.progress, self.doing, self.stop = QProgressBar(), QLabel(), QPushButton("Stop")
+        self.progress = ProgressLine(self.work.pieces, stop="Stop")
         self.order = Asked("size order", "which figure of a size comes first", ORDERS)
         self.pair = Asked("pair width", "what the width of a narrow pair is of", PAIRS)
         self.preview, self.lists, self.take = Preview(), ImportLists(), TakeRow()
@@ -85,10 +85,7 @@ class ImportPage(LeadsOn, QWidget):
 
     def _show(self) -> None:
         work = self.work
-        running, there = work.running, work.table is not None
-        self.doing.setText(f"{work.doing}…")
-        for widget in (self.doing, self.progress, self.stop):
-            widget.setVisible(running)
+        running, there = work.pieces.running, work.table is not None
         self.invitation.setVisible(not there and not running)
         self.refusal.setText(work.refusal)
         self.refusal.setVisible(bool(work.refusal))
@@ -159,10 +156,7 @@ class ImportPage(LeadsOn, QWidget):
     def _show_buttons(self) -> None:
         work = self.work
         chosen = work.reading is not None and not work.reading.lacks()
-        self.take.show_compared(work.compared if chosen and not work.running else None)
-
-    def _show_progress(self, rows: int) -> None:
-        self.doing.setText(f"{self.work.doing}: {counted(rows, 'row')}")
+        self.take.show_compared(work.compared if chosen and not work.pieces.running else None)
 
     # --- What it does ---
 
@@ -180,7 +174,7 @@ class ImportPage(LeadsOn, QWidget):
 
     def _take(self) -> None:
         compared, path = self.work.compared, self.work.path
-        if compared is None or path is None or self.work.running:
+        if compared is None or path is None or self.work.pieces.running:
             return
         changed = (*compared.of_kind("new"), *compared.of_kind("changed"))
         try:
@@ -210,9 +204,6 @@ class ImportPage(LeadsOn, QWidget):
     # --- How it is put together ---
 
     def _put_together(self) -> None:
-        self.progress.setRange(0, 0)
-        self.progress.setTextVisible(False)
-        self.progress.setAccessibleName("progress")
         self.sheets.setAccessibleName("sheet of the workbook")
         self.split = QSplitter(Qt.Orientation.Vertical)
         self.split.setChildrenCollapsible(False)
@@ -225,7 +216,7 @@ class ImportPage(LeadsOn, QWidget):
         column.setSpacing(GRID)
         column.addWidget(self.invitation)
         column.addLayout(_row(self.choose, self.sheets, self.words))
-        column.addLayout(_row(self.doing, self.progress, self.stop))
+        column.addWidget(self.progress)
         for widget in (self.refusal, self.order, self.pair):
             column.addWidget(widget)
         column.addWidget(self.split, 1)
@@ -235,9 +226,8 @@ class ImportPage(LeadsOn, QWidget):
     def _connect(self) -> None:
         self.choose.clicked.connect(self._ask_for_file)
         self.sheets.activated.connect(self._use_sheet)
-        self.stop.clicked.connect(self.work.stop)
+        self.progress.cancelled.connect(self.work.stop)
         self.work.changed.connect(self._show)
-        self.work.progressed.connect(self._show_progress)
         self.view.header.field_chosen.connect(lambda place, field: self.work.use_field(place, field or None))
         self.view.header.unit_chosen.connect(self.work.use_unit)
         self.order.answered.connect(self.work.use_order)

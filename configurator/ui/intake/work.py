@@ -14,7 +14,7 @@ from configurator.intake.sizes import PairWidth, SizeOrder
 from configurator.intake.table import ScheduleTable, corrected, schedule_table
 from configurator.long_work import Steps
 from configurator.model import Job, Opening
-from configurator.ui.schedule.chunks import Chunks
+from configurator.ui.kit.runner import Pieces
 from configurator.ui.session import Session
 
 
@@ -23,11 +23,9 @@ class ImportWork(QObject):
 
     Signals:
         changed: there is something else to show.
-        progressed: so many rows are done of what `doing` says.
     """
 
     changed = Signal()
-    progressed = Signal(int)
 
     def __init__(self, session: Session) -> None:
         super().__init__()
@@ -36,18 +34,10 @@ class ImportWork(QObject):
         self.table: ScheduleTable | None = None
         self.reading: Reading | None = None
         self.compared: Compared | None = None
-        self.doing = ""
         self.refusal = ""
         self._rows: tuple[RowRead, ...] = ()
         self._compared_with: Job | None = None
-        self._rows_done = 0
-        self._chunks = Chunks(self)
-        self._chunks.progressed.connect(lambda _: self.progressed.emit(self._rows_done))
-
-    @property
-    def running(self) -> bool:
-        """Whether something is still being read."""
-        return self._chunks.running
+        self.pieces = Pieces(self)
 
     def read(self, path: Path, sheet: str | None = None) -> None:
         """Read a file from the start, with the choices that its headings suggest."""
@@ -109,27 +99,29 @@ class ImportWork(QObject):
 
     def clear(self) -> None:
         """Forget the file."""
-        self._chunks.cancel()
+        self.pieces.cancel()
+        self._forget()
+
+    def _forget(self) -> None:
         self.path, self.table, self.reading, self.compared = None, None, None, None
-        self.doing, self.refusal, self._rows = "", "", ()
+        self.refusal, self._rows = "", ()
 
     def _start(self, doing: str, steps: Steps[None]) -> None:
-        self.doing = doing
-        self._chunks.start(self._watched(steps), self._end)
-        if self.running:
+        self.pieces.start(self._watched(steps), self._end, doing)
+        if self.pieces.running:
             self.changed.emit()
 
     def _end(self) -> None:
-        self.doing = ""
-        self.changed.emit()
+        self.follow_job()  # it may have been changed while it was compared with
+        if not self.pieces.running:
+            self.changed.emit()
 
     def _watched(self, steps: Steps[None]) -> Steps[None]:
         try:
-            for self._rows_done in steps:
-                yield self._rows_done
+            yield from steps
         except IntakeError as error:
             name = self.path.name if self.path is not None else ""
-            self.clear()
+            self._forget()
             said = str(error)
             self.refusal = f"{said if said.startswith(name) else said[:1].upper() + said[1:]}."
 

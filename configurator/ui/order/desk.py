@@ -104,11 +104,11 @@ class Desk:
         self.book.forget_others(job.openings)
         return [opening for opening in job.openings if self.book.known(opening) is None]
 
-    def working_out(self, openings: Sequence[Opening]) -> Iterator[None]:
+    def working_out(self, openings: Sequence[Opening]) -> Iterator[int]:
         """Work openings out one by one."""
-        for opening in openings:
+        for done, opening in enumerate(openings, 1):
             self.book.of(opening)
-            yield
+            yield done
 
     def count(self, job: Job) -> Counted:
         """Count a job; what is not worked out yet is worked out now."""
@@ -133,11 +133,6 @@ class Desk:
         """Ask whether one width would do for all, and what that costs. Raises Cancelled."""
         found = uniform(counted.tallies, counted.job.job, progress)
         return tuple(self._offer(said, counted) for said in found)
-
-    def changes(self, revision: Revision, counted: Counted) -> Changes:
-        """Return what changed since a revision, with its own spare allowance. Raises RevisionError."""
-        order = take_off(counted.tallies, counted.job.job, spare_of(revision))
-        return changes_since(revision, counted.job, order)
 
     def _priced(self, counted: Counted) -> Counted:
         if self.prices is None:
@@ -175,6 +170,12 @@ def frozen(counted: Counted, date: str, note: str, mark_them: bool) -> tuple[Job
     revision = freeze(counted.job, counted.order, date, note.strip() or None)
     job = marked_ordered(counted.job, counted.order) if mark_them else counted.job
     return with_revision(job, revision), revision.number
+
+
+def changes_of(revision: Revision, counted: Counted) -> Changes:
+    """Return what changed since a revision, with its own spare allowance. Raises RevisionError."""
+    order = take_off(counted.tallies, counted.job.job, spare_of(revision))
+    return changes_since(revision, counted.job, order)
 
 
 def document_of(kind: str, counted: Counted, changes: Changes | None = None) -> Document:

@@ -1,9 +1,8 @@
 """The order as a page of the window: what to order, the proof that it is whole, and what goes out of it."""
 
-from collections.abc import Callable
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
-from typing import Any
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFileDialog
@@ -12,12 +11,10 @@ from configurator.model import Job
 from configurator.order.price_list import PriceListError
 from configurator.order.revisions import Changes, RevisionError
 from configurator.ui.order import rows
-from configurator.ui.order.desk import Counted, Desk, Offer, frozen
+from configurator.ui.order.desk import Counted, Desk, Offer, changes_of, frozen
 from configurator.ui.order.uniform_panel import taken_title
 from configurator.ui.order.view import OrderView
-from configurator.ui.order.worker import Work, Worker
-from configurator.ui.order.writing import OrderWriting
-from configurator.ui.schedule.chunks import Chunks
+from configurator.ui.order.writing import ask_file, document_work, field_sheet_work
 from configurator.ui.session import Session
 
 NO_CHANGE = ("swing", "select", "save", "file")
@@ -37,10 +34,7 @@ class OrderPage(OrderView):
         self.session, self.desk = session, Desk()
         self.counted: Counted | None = None
         self.offers: tuple[Offer, ...] | None = None
-        self._unknown = 0
         self._changes: tuple[Counted, int, Changes] | None = None
-        self.counting, self.worker = Chunks(self), Worker(self)
-        self.writing = OrderWriting(self)
         self._connect()
 
     # --- What it shows ---
@@ -60,9 +54,8 @@ class OrderPage(OrderView):
         """Count the job as it is now; what must be worked out first is, and that can be stopped."""
         self.counted = self.offers = None
         unknown = self.desk.unknown(self.session.job)
-        self.progress.begin("Working out openings")
-        self._unknown = len(unknown)
-        self.counting.start(self.desk.working_out(unknown), self._count)
+        steps = self.desk.working_out(unknown)
+        self.counting.start(steps, self._count, "Working out openings", len(unknown))
         if self.counting.running:
             self._show_all()
 
@@ -74,7 +67,7 @@ class OrderPage(OrderView):
             return None
         known = self._changes
         if known is None or known[0] is not self.counted or known[1] != revision.number:
-            known = (self.counted, revision.number, self.desk.changes(revision, self.counted))
+            known = (self.counted, revision.number, changes_of(revision, self.counted))
             self._changes = known
         return known[2]
 
@@ -86,8 +79,7 @@ class OrderPage(OrderView):
         self.counted = self.desk.count(self.session.job)
         self._show_all()
 
-    def _stopped(self, _: bool) -> None:
-        self.progress.hide()
+    def _show_uncounted(self) -> None:
         if self.counted is None:
             self._show_all()
 
@@ -103,7 +95,7 @@ class OrderPage(OrderView):
         self.top.show_refusal(self.top.refusal.text(), dark)
         self.revisions.show_job(job)
         self.title_tab(self.revisions, "Revisions", len(job.revisions))
-        self.top.entries["changes"].setEnabled(bool(job.revisions) and self.counted is not None)
+        self.top.entries["changes"].setEnabled(bool(job.revisions))
         self._show_changes()
 
     def _show_changes(self) -> None:
@@ -167,14 +159,16 @@ class OrderPage(OrderView):
 
     def ask_uniform(self) -> None:
         """Ask whether one width would do, beside the window."""
-        counted = self.counted
-        if counted is not None:
-            self.work_beside(
-                "Asking every opening",
-                lambda progress: self.desk.offers(counted, progress),
-                lambda offers: self._show_offers(counted, offers),
-                lambda error: self.say(f"That could not be answered: {error}", wrong=True),
-            )
+        desk, counted, undone = self.desk, self.counted, "Whether one width would do is not known"
+        if counted is None:
+            self._refuse(undone)
+            return
+        self.beside.start(
+            "Asking every opening",
+            undone,
+            lambda progress: desk.offers(counted, progress),
+            lambda offers: self._show_offers(counted, offers),
+        )
 
     def take_offer(self, offer: Offer) -> None:
         """Set the offered width on every opening that it is wider than; one step."""
@@ -185,14 +179,19 @@ class OrderPage(OrderView):
 
     def freeze(self, note: str, mark_them: bool) -> None:
         """Keep the order in the job as a revision; one step."""
-        counted, today = self.counted, date.today().isoformat()
-        if counted is not None:
-            self.work_beside(
-                "Freezing the order",
-                lambda _: frozen(counted, today, note, mark_them),
-                lambda made: self._take_frozen(counted, *made),
-                lambda error: self.say(f"The order was not frozen: {error}", wrong=True),
-            )
+        counted, today, undone = self.counted, date.today().isoformat(), "The order was not frozen"
+        if counted is None:
+            self._refuse(undone)
+            return
+        if not counted.order.lines:
+            self.say(f"{undone}: it has no lines.", wrong=True)
+            return
+        self.beside.start(
+            "Freezing the order",
+            undone,
+            lambda _: frozen(counted, today, note, mark_them),
+            lambda made: self._take_frozen(counted, *made),
+        )
 
     def _take_frozen(self, counted: Counted, job: Job, number: int) -> None:
         # Out of sight the page counts nothing anew, so the job itself is asked too: edits must not be lost.
@@ -204,16 +203,39 @@ class OrderPage(OrderView):
         self.revisions.list.choose(number)
         self.say(f"Kept as revision {number}; it goes into the file when the job is saved.")
 
-    def work_beside(
-        self, what: str, work: Work, then: Callable[[Any], object], failed: Callable[[Exception], object]
-    ) -> None:
-        """Do something long in a thread, unless another such work is under way."""
-        if self.worker.running:
-            self.say("One thing after the other: wait for the work under way, or cancel it.", wrong=True)
+    def ask_file(self, kind: str) -> None:
+        """Ask for a file, and write the document of that kind to it."""
+        try:
+            path = ask_file(self, kind, self.session.path)
+        except FileExistsError as error:
+            self.say(str(error), wrong=True)
+        else:
+            if path is not None:
+                self.write(kind, path)
+
+    def write(self, kind: str, path: Path) -> None:
+        """Write the document of that kind to a file, beside the window."""
+        undone = f"{path.name} was not written"
+        if kind == "field":
+            work = field_sheet_work(self.session.job, self.session.display, path)
+        elif self.counted is None:
+            self._refuse(undone)
             return
-        self.panel.hide()
-        self.beside.begin(what)
-        self.worker.start(work, then, failed)
+        else:
+            revision = self.revisions.revision(self.session.job) if kind == "changes" else None
+            counted = self._with_offers(self.counted) if kind == "order" else self.counted
+            work = document_work(kind, counted, revision, path)
+        self.beside.start(f"Writing {path.name}", undone, work, lambda _: self.say(f"Written: {path}"))
+
+    def _with_offers(self, counted: Counted) -> Counted:
+        """Return a count whose order also says what was found when one width was asked for."""
+        findings = (*counted.order.findings, *(offer.said for offer in self.offers or ()))
+        return replace(counted, order=replace(counted.order, findings=findings))
+
+    def _refuse(self, undone: str) -> None:
+        """Say that nothing can be done before all openings are worked out."""
+        how = "wait for it" if self.counting.running else "work out all first"
+        self.say(f"{undone}: not all openings are worked out yet; {how}, and ask again.", wrong=True)
 
     def _count_again(self) -> None:
         if self.counted is not None:
@@ -236,7 +258,7 @@ class OrderPage(OrderView):
         top.spare_typed.connect(self.set_spare)
         top.prices_asked.connect(self.ask_prices)
         top.prices_dropped.connect(self.drop_prices)
-        top.written.connect(self.writing.ask)
+        top.written.connect(self.ask_file)
         self._connect_marks()
         self.uniform.asked.connect(self.ask_uniform)
         self.uniform.taken.connect(self.take_offer)
@@ -244,12 +266,9 @@ class OrderPage(OrderView):
         revisions.chosen.connect(self._show_changes)
         self.tabs.currentChanged.connect(lambda _: self._show_changes())
         self.work_out.clicked.connect(self.recount)
-        self.counting.progressed.connect(lambda done: self.progress.advance(done, self._unknown))
-        self.counting.stopped.connect(self._stopped)
-        self.progress.cancelled.connect(self.counting.cancel)
-        self.worker.progressed.connect(self.beside.advance)
-        self.worker.ended.connect(self.beside.hide)
-        self.beside.cancelled.connect(self.worker.cancel)
+        self.counting.ended.connect(self._show_uncounted)
+        self.beside.began.connect(self.panel.hide)
+        self.beside.failed.connect(lambda sentence: self.say(sentence, wrong=True))
 
     def _connect_marks(self) -> None:
         """Connect what shows marks, and what shows the opening of one."""

@@ -76,8 +76,7 @@ class RevisionsPanel(QWidget):
         self.openings.show_rows([] if changes is None else opening_change_rows(changes))
 
     def _ask(self) -> None:
-        if self.freeze.isEnabled():
-            self.frozen.emit(self.note.text(), self.mark_them.isChecked())
+        self.frozen.emit(self.note.text(), self.mark_them.isChecked())
 
     def _put_together(self) -> None:
         self.note.setPlaceholderText("note, such as: first order")

@@ -7,10 +7,10 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSplitter, QTabW
 
 from configurator.order.saying import Said
 from configurator.rules.wording import counted as counted_words
+from configurator.ui.kit.runner import Beside, Pieces, ProgressLine
 from configurator.ui.look import GRID, sized, tinted
 from configurator.ui.order import rows
 from configurator.ui.order.desk import Counted
-from configurator.ui.order.progress import ProgressLine
 from configurator.ui.order.revisions_panel import RevisionsPanel
 from configurator.ui.order.rows_table import Row, RowsTable
 from configurator.ui.order.top_row import TopRow
@@ -38,7 +38,9 @@ class OrderView(LeadsOn, QWidget):
         self.left_out = RowsTable("not ordered, and why", rows.LEFT_OUT, wrapped=True)
         self.uniform, self.revisions = UniformPanel(), RevisionsPanel()
         self.tabs = QTabWidget()
-        self.progress, self.beside, self.panel = ProgressLine(), ProgressLine(), TextPanel()
+        self.counting, self.beside = Pieces(self), Beside(self)
+        self.progress, self.beside_line = ProgressLine(self.counting), ProgressLine(self.beside)
+        self.panel = TextPanel()
         self._put_together()
 
     # --- What it shows ---
@@ -56,8 +58,8 @@ class OrderView(LeadsOn, QWidget):
         self._show_tab(self.heed, "To heed", rows.heed_rows(order.findings) if order is not None else [])
         left = rows.left_out_rows(order.not_ordered) if order is not None else []
         self._show_tab(self.left_out, "Not ordered", left)
-        self.uniform.ask.setEnabled(counted is not None)
-        self.revisions.freeze.setEnabled(bool(lines))
+        # While openings are still worked out these say so when they are asked: a click must not be lost.
+        self.revisions.freeze.setEnabled(order is None or bool(lines))
         self.show_marks_of(counted, self.lines.current())
 
     def show_sums(self, counted: Counted, dark: bool) -> None:
@@ -128,7 +130,7 @@ class OrderView(LeadsOn, QWidget):
         column.addWidget(self.top)
         column.addLayout(self._sums_line())
         column.addWidget(self._tables(), 1)
-        for widget in (self.progress, self.beside, self.panel):
+        for widget in (self.progress, self.beside_line, self.panel):
             column.addWidget(widget)
         self.first_stop = self.lines
         self._put_in_order()

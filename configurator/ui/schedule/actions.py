@@ -136,7 +136,7 @@ class ScheduleActions:
             else:
                 self._take(trial, name, pasted, len(job.openings))
 
-        self.page.trying.run("Trying it on openings", trial.steps(), len(changes), take)
+        self.page.trying.start(trial.steps(), take, "Trying it on openings", len(changes))
 
     def _take(self, trial: Trial, name: str, pasted: Pasted, before: int) -> None:
         added = len(trial.openings) - before

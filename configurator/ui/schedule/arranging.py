@@ -60,13 +60,13 @@ class Arranger:
         self._forget_others(openings)
         return rows
 
-    def prepare(self, openings: Sequence[Opening]) -> Iterator[None]:
+    def prepare(self, openings: Sequence[Opening]) -> Iterator[int]:
         """Note what is looked through and grouped by, one opening at each step."""
-        for opening in openings:
+        for done, opening in enumerate(openings, 1):
             if id(opening) not in self._texts or id(opening) not in self._keys:
                 self._text(opening)
                 self._like(opening)
-                yield
+                yield done
 
     def _found(self, openings: Sequence[Opening], wanted: Wanted) -> list[int]:
         places = list(range(len(openings)))

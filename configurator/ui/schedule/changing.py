@@ -5,6 +5,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from configurator.long_work import Steps
 from configurator.model import Opening
 from configurator.model.marks import next_mark
 from configurator.ui import edits, paths
@@ -49,11 +50,11 @@ class Trial:
         """All openings of the job, changed and new ones included."""
         return tuple(self._openings)
 
-    def steps(self) -> Iterator[None]:
+    def steps(self) -> Steps[None]:
         """Try one change at each step."""
-        for change in self.changes:
+        for done, change in enumerate(self.changes, 1):
             self._try(change)
-            yield
+            yield done
         self._refuse_double_marks()
 
     def _try(self, change: Change) -> None:

@@ -7,6 +7,7 @@ from typing import Any
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt, Signal
 from PySide6.QtGui import QColor
 
+from configurator.long_work import run
 from configurator.model import Opening
 from configurator.ui import look
 from configurator.ui.edits import RefusedError
@@ -77,7 +78,7 @@ class ScheduleModel(QAbstractTableModel):
         """Have what is worked out read anew in some rows."""
         self._tell(rows)
 
-    def prepare(self) -> Iterator[None]:
+    def prepare(self) -> Iterator[int]:
         """Get ready step by step to find and to group openings, so that the first time is as quick."""
         return self._arranger.prepare(self._openings)
 
@@ -160,8 +161,7 @@ class ScheduleModel(QAbstractTableModel):
         except NotReadError as error:
             return f"{name}: {error}"
         trial = Trial(self._openings, [Change(place, {column.path: value}, opening.mark)], self.answers)
-        for _ in trial.steps():
-            pass
+        run(trial.steps())
         if trial.refusals:
             return trial.refusals[0]
         mark = trial.openings[place].mark

@@ -9,15 +9,15 @@ from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
 from configurator.intake.saying import counted
+from configurator.ui.kit.runner import Pieces, ProgressLine
 from configurator.ui.look import GRID, sized
 from configurator.ui.schedule.actions import ScheduleActions
 from configurator.ui.schedule.answers import Answers
 from configurator.ui.schedule.arranging import Wanted
 from configurator.ui.schedule.change_row import ChangeRow
-from configurator.ui.schedule.chunks import Chunks
 from configurator.ui.schedule.find_row import FindRow
 from configurator.ui.schedule.model import ScheduleModel
-from configurator.ui.schedule.panels import ProgressPanel, TextPanel
+from configurator.ui.schedule.panels import TextPanel
 from configurator.ui.schedule.table import ScheduleTable
 from configurator.ui.session import Session
 from configurator.ui.tab_order import LeadsOn, put_in_order
@@ -47,11 +47,12 @@ class SchedulePage(LeadsOn, QWidget):
         self.schedule = ScheduleModel(session, self.answers)
         self.table = ScheduleTable(self.schedule)
         self.finder, self.change = FindRow(), ChangeRow()
-        self.panel, self.working, self.trying = TextPanel(), ProgressPanel(), ProgressPanel()
+        self.panel = TextPanel()
+        self.behind, self.working, self.trying = Pieces(self, first=0.0), Pieces(self), Pieces(self)
+        self.working_line, self.trying_line = ProgressLine(self.working), ProgressLine(self.trying)
         self.words, self.searched = QLabel(), QLabel()
         self.work_out = QPushButton("Work out all")
         self._arranging = False
-        self.behind = Chunks(self)
         self.buttons: dict[str, QPushButton] = {}
         self.actions_of = ScheduleActions(self)
         self._put_together()
@@ -84,7 +85,7 @@ class SchedulePage(LeadsOn, QWidget):
         column = section if 0 <= section < self.schedule.columnCount() else None
         wanted = self.finder.wanted(column, head.sortIndicatorOrder() == Qt.SortOrder.DescendingOrder)
         unknown = self.unknown() if wanted.needs_answers else []
-        self.working.stop()
+        self.working.cancel()
         if not unknown:
             self._show_arranged(wanted)
             return
@@ -176,24 +177,24 @@ class SchedulePage(LeadsOn, QWidget):
     def _ask_for_answers(self) -> None:
         """Work out what is in view, behind everything else."""
         rows = [row for row in self.table.rows_in_view() if self.schedule.answer(row) is None]
-        self.behind.start(chain(self._answering(rows), self.schedule.prepare()), first=0.0)
+        self.behind.start(chain(self._answering(rows), self.schedule.prepare()))
 
-    def _answering(self, rows: Sequence[int]) -> Iterator[None]:
-        for row in rows:
+    def _answering(self, rows: Sequence[int]) -> Iterator[int]:
+        for done, row in enumerate(rows, 1):
             if row < self.schedule.rowCount():
                 self.answers.work_out(self.schedule.members(row)[0])
                 self.schedule.tell_answered([row])
-            yield
+            yield done
 
-    def _working_out(self, places: Sequence[int]) -> Iterator[None]:
+    def _working_out(self, places: Sequence[int]) -> Iterator[int]:
         openings = self.session.job.openings
-        for place in places:
+        for done, place in enumerate(places, 1):
             self.answers.work_out(openings[place])
-            yield
+            yield done
 
     def _work_out(self, places: Sequence[int]) -> None:
         """Work out openings in front of the user, who may stop it, and then show what is wanted."""
-        self.working.run("Working out openings", self._working_out(places), len(places), self.arrange)
+        self.working.start(self._working_out(places), self.arrange, "Working out openings", len(places))
 
     def _show_wanted(self) -> None:
         """Show in head and line above what the table shows, after something else was stopped."""
@@ -227,8 +228,8 @@ class SchedulePage(LeadsOn, QWidget):
         column.addLayout(note)
         column.addWidget(self.words)
         column.addWidget(self.table, 1)
-        column.addWidget(self.working)
-        column.addWidget(self.trying)
+        column.addWidget(self.working_line)
+        column.addWidget(self.trying_line)
         column.addWidget(self.panel)
         column.addLayout(self._bottom())
         put_in_order(self)
@@ -265,8 +266,8 @@ class SchedulePage(LeadsOn, QWidget):
         table.remove_asked.connect(act.remove)
         self.change.asked.connect(act.set_on_chosen)
         self.schedule.refused.connect(lambda line: self.say("Not taken.", [line], wrong=True))
-        self.working.cancelled.connect(self._show_wanted)
-        self.trying.cancelled.connect(lambda: self.say("Stopped. Nothing was changed."))
+        self.working_line.cancelled.connect(self._show_wanted)
+        self.trying_line.cancelled.connect(lambda: self.say("Stopped. Nothing was changed."))
         self.work_out.clicked.connect(lambda: self._work_out(self.unknown()))
         seek = QShortcut(QKeySequence(QKeySequence.StandardKey.Find), self)
         seek.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)

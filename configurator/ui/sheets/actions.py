@@ -8,10 +8,11 @@ from PySide6.QtCore import QObject
 from PySide6.QtWidgets import QFileDialog
 
 from configurator.drawing.pages.page import Page
+from configurator.export.pages import write_pages
+from configurator.long_work import watched
 from configurator.model import Opening
-from configurator.ui.schedule.chunks import Chunks
+from configurator.ui.kit.runner import Beside, Pieces
 from configurator.ui.sheets.laid_out import pages_of
-from configurator.ui.sheets.writing import SheetWriting
 
 if TYPE_CHECKING:
     from PySide6.QtPrintSupport import QPrinter
@@ -32,12 +33,15 @@ class SheetActions(QObject):
     def __init__(self, page: "SheetsPage") -> None:
         super().__init__(page)
         self.page = page
-        self.writing, self.printing = SheetWriting(self), Chunks(self)
+        self.writing, self.printing = Beside(self), Pieces(self)
         self._not_drawn: list[str] = []
-        self.busy = False
-        self.writing.progressed.connect(page.progress.advance)
-        self.writing.ended.connect(self._end)
-        self.printing.progressed.connect(page.progress.advance)
+        self.writing.failed.connect(self._end)
+        self.printing.ended.connect(self._note_stopped)
+
+    @property
+    def busy(self) -> bool:
+        """Whether sheets are being written or printed."""
+        return self.writing.running or self.printing.running
 
     def offered(self) -> tuple[Offered, ...]:
         """Return the name, title, tip and function of each button."""
@@ -59,8 +63,16 @@ class SheetActions(QObject):
 
     def write(self, path: Path) -> None:
         """Write the sheet on show to a file, or those of all openings, behind the window."""
-        self._begin("Writing sheets")
-        self.writing.start(self._pages(), path)
+        if not self._may_begin():
+            return
+        pages, total = self._pages(), len(self._openings())
+        self.writing.start(
+            "Writing sheets",
+            f"{path.name} was not written",
+            lambda progress: write_pages(watched(pages, total, progress), path),
+            lambda _: self._end(f"Written: {path}"),
+        )
+        self.page.show_what_can_be_done()
 
     def print(self) -> None:
         """Ask for a printer and print the sheet, or those of all openings."""
@@ -74,25 +86,18 @@ class SheetActions(QObject):
         """Print on a printer that was chosen, page by page between what the window has to do."""
         from configurator.ui.sheets import printing
 
-        self._begin("Printing sheets")
+        if not self._may_begin():
+            return
         pages = printing.chosen_pages(printer, self._pages())
         ended = ["Printed.", "Nothing was printed: none of the sheets can be drawn."]
-        self.printing.start(
-            self._printed(printing.printing(printer, pages), ended), lambda: self._end(ended[0])
-        )
+        steps = self._printed(printing.printing(printer, pages), ended)
+        self._in_pieces("Printing sheets", steps, lambda: self._end(ended[0]))
 
     def show_preview(self) -> None:
         """Show the platform's own preview of the sheet, or of the sheets of all openings."""
-        self._begin("Laying out sheets")
-        pages: list[Page] = []
-        self.printing.start(self._collected(pages), lambda: self._preview(pages))
-
-    def cancel(self) -> None:
-        """Stop what is being done."""
-        self.writing.cancel()
-        if self.printing.running:
-            self.printing.cancel()
-            self._end("Stopped.")
+        if self._may_begin():
+            pages: list[Page] = []
+            self._in_pieces("Laying out sheets", self._collected(pages), lambda: self._preview(pages))
 
     def _preview(self, pages: list[Page]) -> None:
         from configurator.ui.sheets import printing
@@ -107,13 +112,13 @@ class SheetActions(QObject):
         page = self.page.preview.page or next(iter(self._pages()), None)
         return None if page is None else printing.printer_for(page, self._name())
 
-    def _collected(self, pages: list[Page]) -> Iterator[None]:
+    def _collected(self, pages: list[Page]) -> Iterator[int]:
         for page in self._pages():
             if len(pages) == MOST_PREVIEWED:
                 self._not_drawn.append(f"The preview ends after {MOST_PREVIEWED} sheets; printing does not.")
                 return
             pages.append(page)
-            yield
+            yield len(pages)
 
     def _printed(self, steps: Iterator[int], ended: list[str]) -> Iterator[int]:
         """Pass the steps on, and note in place of the first sentence how it ended."""
@@ -126,19 +131,27 @@ class SheetActions(QObject):
         else:
             ended[0] = ended[0] if done else ended[1]
 
-    def _begin(self, what: str) -> None:
+    def _may_begin(self) -> bool:
+        """Say whether sheets can be made now: while some are, the user is told to wait."""
+        if self.busy:
+            self.page.said.emit("Sheets are being made: wait for them, or cancel them, and ask again.")
+            return False
         self.page.said.emit("")
         self.page.panel.hide()
         self._not_drawn = []
-        self.busy = True
-        self.page.progress.begin(what, len(self._openings()))
+        return True
+
+    def _in_pieces(self, what: str, steps: Iterator[int], then: Callable[[], None]) -> None:
+        self.printing.start(steps, then, what, len(self._openings()))
         self.page.show_what_can_be_done()
+
+    def _note_stopped(self, whole: bool) -> None:
+        if not whole:
+            self._end("Stopped.")
 
     def _end(self, sentence: str) -> None:
         """Say how it ended, and of which openings there is no sheet."""
         page = self.page
-        self.busy = False
-        page.progress.hide()
         page.said.emit(sentence)
         if self._not_drawn:
             text, dark = "\n".join(self._not_drawn), page.session.dark

@@ -13,8 +13,9 @@ from PySide6.QtWidgets import (
 )
 
 from configurator.study.records import Study
+from configurator.ui.kit.runner import ProgressLine
 from configurator.ui.look import FORM_WIDTH, GRID, LIST_WIDTH, tinted
-from configurator.ui.schedule.panels import ProgressPanel, TextPanel
+from configurator.ui.schedule.panels import TextPanel
 from configurator.ui.session import Session
 from configurator.ui.sheets.actions import SheetActions
 from configurator.ui.sheets.choosers import Choosers
@@ -46,10 +47,11 @@ class SheetsPage(LeadsOn, QWidget):
         self.choosers = Choosers(session.display)
         self.refusal = QLabel()
         self.preview = SheetPreview()
-        self.progress, self.panel = ProgressPanel(), TextPanel()
+        self.panel = TextPanel()
         self.which = QComboBox()
         self.buttons: dict[str, QPushButton] = {}
         self.actions_of = SheetActions(self)
+        self.progress = ProgressLine(self.actions_of.writing, self.actions_of.printing)
         self._soon = QTimer(self)
         self._soon.setSingleShot(True)
         self._soon.setInterval(0)
@@ -173,7 +175,6 @@ class SheetsPage(LeadsOn, QWidget):
             lambda: self.choosers.show_zoom(self.preview.zoom if self.preview.page else None)
         )
         self.which.activated.connect(lambda _: self.show_what_can_be_done())
-        self.progress.cancelled.connect(self.actions_of.cancel)
 
     def _pick(self, row: int) -> None:
         if 0 <= row < len(self.session.job.openings):

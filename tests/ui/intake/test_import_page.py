@@ -7,8 +7,11 @@ from PySide6.QtCore import QEvent, QMimeData, QPoint, QPointF, Qt, QUrl
 from PySide6.QtGui import QDragEnterEvent, QDropEvent, QFocusEvent, QWheelEvent
 from PySide6.QtWidgets import QApplication, QFileDialog, QLineEdit
 
+from configurator.intake.sheet import IntakeError
+from configurator.ui.intake import work
 from configurator.ui.intake.page import ImportPage
 from configurator.ui.intake.preview import OUTCOME
+from configurator.ui.kit import runner
 
 DOORS = Path(__file__).resolve().parents[3] / "demo_openings" / "door_schedule.csv"
 GOOD = [["Mark", "Size", "Hand"], ["101A", "3670", "LH"], ["900", "3070", "RH"]]
@@ -36,7 +39,7 @@ def file(tmp_path):
 
 def read(qtbot, page, path):
     page.read(path)
-    qtbot.waitUntil(lambda: not page.work.running, timeout=5000)
+    qtbot.waitUntil(lambda: not page.work.pieces.running, timeout=5000)
 
 
 def text(page, row, column):
@@ -135,7 +138,7 @@ def correct(qtbot, page, row, column, typed):
     editor.setText(typed)
     before = page.work.table
     qtbot.keyClick(editor, Qt.Key.Key_Return)
-    qtbot.waitUntil(lambda: page.work.table is not before and not page.work.running, timeout=5000)
+    qtbot.waitUntil(lambda: page.work.table is not before and not page.work.pieces.running, timeout=5000)
 
 
 def test_a_cell_is_put_right_and_said_to_be(qtbot, page, session):
@@ -320,15 +323,51 @@ def test_what_was_settled_is_said_by_the_window(qtbot, page, session, file):
 def test_a_long_file_is_read_in_pieces_and_can_be_stopped(qtbot, page, session, file):
     rows = [["Mark", "Size", "Hand"], *([f"N{n}", "3070", "LH"] for n in range(3000))]
     page.read(file(*rows))
-    assert page.work.running
-    assert not page.stop.isHidden()
+    assert page.work.pieces.running
+    assert not page.progress.isHidden()
     assert not page.choose.isEnabled()
-    page.stop.click()
-    assert not page.work.running
-    assert page.stop.isHidden()
+    page.progress.cancel.click()
+    assert not page.work.pieces.running
+    assert page.progress.isHidden()
     assert page.work.table is None
     read(qtbot, page, file(*rows))
     assert page.take.every.text() == "Take all 3,000"
+
+
+def test_a_file_that_is_refused_late_says_so(qtbot, page, file, monkeypatch):
+    def refused_late(*_):
+        yield 1
+        raise IntakeError("line 3000 cannot be read")
+
+    monkeypatch.setattr(runner, "FIRST", 0.0)
+    monkeypatch.setattr(work, "rows_steps", refused_late)
+    page.read(file(*GOOD))
+    assert not page.progress.isHidden()
+    qtbot.waitUntil(lambda: not page.work.pieces.running, timeout=5000)
+    assert page.refusal.text() == "Line 3000 cannot be read."
+    assert not page.refusal.isHidden()
+    assert page.progress.isHidden()
+    assert page.choose.isEnabled()
+
+
+def test_a_job_that_changes_meanwhile_is_compared_again(qtbot, page, session, file, monkeypatch):
+    session.changed.connect(page.show_state)
+    monkeypatch.setattr(runner, "FIRST", 0.0)
+    compared = work.compared_steps
+
+    def compared_while_it_changes(rows, reading, job):
+        steps = compared(rows, reading, job)
+        yield next(steps)
+        if job.openings[0].size.width != 42:
+            session.select("101A")
+            session.edit("size.width", 42)
+        return (yield from steps)
+
+    monkeypatch.setattr(work, "compared_steps", compared_while_it_changes)
+    page.read(file(*GOOD))
+    qtbot.waitUntil(lambda: not page.work.pieces.running, timeout=5000)
+    (same,) = [row for row in page.work.compared.good if row.opening.mark == "101A"]
+    assert same.before is session.job.openings[0]
 
 
 def test_a_list_of_thousands_says_how_many_more(qtbot, page, file):
@@ -353,14 +392,14 @@ def test_the_sheet_of_a_workbook_is_chosen(qtbot, page, tmp_path):
     assert page.words.text().startswith("doors.xlsx, Sheet: 1 row under")
     page.sheets.setCurrentText("Second floor")
     page.sheets.activated.emit(1)
-    qtbot.waitUntil(lambda: not page.work.running)
+    qtbot.waitUntil(lambda: not page.work.pieces.running)
     assert page.take.every.text() == "Take all 2"
 
 
 def test_the_button_asks_for_the_file(qtbot, page, monkeypatch):
     monkeypatch.setattr(QFileDialog, "getOpenFileName", lambda *_: (str(DOORS), ""))
     page.choose.click()
-    qtbot.waitUntil(lambda: not page.work.running)
+    qtbot.waitUntil(lambda: not page.work.pieces.running)
     assert page.work.path == DOORS
     monkeypatch.setattr(QFileDialog, "getOpenFileName", lambda *_: ("", ""))
     page.choose.click()
@@ -382,7 +421,7 @@ def test_a_file_may_be_dropped_on_it(qtbot, page):
     page.dragEnterEvent(enters)
     assert enters.isAccepted()
     page.dropEvent(QDropEvent(*where))
-    qtbot.waitUntil(lambda: not page.work.running)
+    qtbot.waitUntil(lambda: not page.work.pieces.running)
     assert page.work.path == DOORS
 
 

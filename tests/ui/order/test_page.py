@@ -40,13 +40,15 @@ def column(table, title):
 
 
 def offered(qtbot, page):
-    with qtbot.waitSignal(page.worker.ended, timeout=10_000):
+    with qtbot.waitSignal(page.beside.ended, timeout=10_000):
         page.uniform.ask.click()
     return page.uniform.buttons
 
 
 def freeze(qtbot, page):
-    with qtbot.waitSignal(page.worker.ended, timeout=5000):
+    """Freeze the order once it is counted: before that, freezing is refused."""
+    qtbot.waitUntil(lambda: page.counted is not None, timeout=5000)
+    with qtbot.waitSignal(page.beside.ended, timeout=5000):
         page.revisions.freeze.click()
     qtbot.waitUntil(lambda: page.counted is not None, timeout=5000)
 
@@ -160,7 +162,7 @@ def test_where_all_is_one_width_that_is_said(qtbot):
 
 
 def test_an_answer_about_a_job_that_changed_meanwhile_is_not_shown(qtbot, page):
-    with qtbot.waitSignal(page.worker.ended, timeout=10_000):
+    with qtbot.waitSignal(page.beside.ended, timeout=10_000):
         page.uniform.ask.click()
         page.session.edit("quantity", 2)
     assert page.offers is None
@@ -183,7 +185,7 @@ def test_an_order_is_frozen_into_the_job_and_undo_takes_it_out(qtbot, page):
 
 
 def test_an_order_that_changed_while_it_was_frozen_is_not_kept(qtbot, page):
-    with qtbot.waitSignal(page.worker.ended, timeout=5000):
+    with qtbot.waitSignal(page.beside.ended, timeout=5000):
         page.revisions.freeze.click()
         page.session.edit("quantity", 2)
     assert page.session.job.revisions == ()
@@ -192,7 +194,7 @@ def test_an_order_that_changed_while_it_was_frozen_is_not_kept(qtbot, page):
 
 def test_an_edit_made_while_it_was_frozen_out_of_sight_is_not_lost(qtbot, page):
     page.session.changed.disconnect(page.show_state)  # as when another page is on show
-    with qtbot.waitSignal(page.worker.ended, timeout=5000):
+    with qtbot.waitSignal(page.beside.ended, timeout=5000):
         page.revisions.freeze.click()
         page.session.edit("quantity", 7)
     assert page.session.opening.quantity == 7
@@ -265,13 +267,44 @@ def test_a_long_count_is_stopped_and_taken_up_again(qtbot):
     assert page.counted is None
     assert page.lines.shown.rows == ()
     assert "of 300 openings are not worked out yet" in page.sums.text()
-    assert not page.revisions.freeze.isEnabled()
     left = len(page.desk.unknown(session.job))
     assert 0 < left < 300
     page.work_out.click()
     qtbot.waitUntil(lambda: page.counted is not None, timeout=20_000)
     assert page.sums.text() == "Lines 900 = openings 900. 900 hinges = 450 pair."
     assert not page.progress.isVisible()
+
+
+@pytest.mark.parametrize(
+    ("ask", "undone"),
+    [
+        (lambda page: page.revisions.freeze.click(), "The order was not frozen"),
+        (lambda page: page.revisions.note.returnPressed.emit(), "The order was not frozen"),
+        (lambda page: page.uniform.ask.click(), "Whether one width would do is not known"),
+        (lambda page: page.write("doors", Path("doors.csv")), "doors.csv was not written"),
+    ],
+)
+@pytest.mark.parametrize("stopped", [False, True])
+def test_what_is_asked_before_all_is_counted_is_refused_in_words(qtbot, ask, undone, stopped):
+    page = OrderPage(Session(job_of(*many(300))))
+    qtbot.addWidget(page)
+    page.show_state("open")
+    assert page.counting.running
+    if stopped:
+        page.counting.cancel()
+    ask(page)
+    assert not page.beside.running
+    how = "work out all first" if stopped else "wait for it"
+    assert page.panel.heading.text() == (
+        f"{undone}: not all openings are worked out yet; {how}, and ask again."
+    )
+
+
+def test_an_order_without_lines_is_not_frozen(qtbot):
+    page = small(qtbot)
+    page.revisions.note.returnPressed.emit()
+    assert page.panel.heading.text() == "The order was not frozen: it has no lines."
+    assert not page.beside.running
 
 
 def test_a_job_without_openings_has_nothing_to_order(qtbot):

@@ -20,8 +20,8 @@ def page(qtbot, session):
 
 
 def write(qtbot, page, kind, path):
-    with qtbot.waitSignal(page.worker.ended, timeout=20_000):
-        page.writing.write(kind, path)
+    with qtbot.waitSignal(page.beside.ended, timeout=20_000):
+        page.write(kind, path)
     return page.panel.heading.text()
 
 
@@ -38,7 +38,7 @@ def test_every_document_is_written_in_every_format(qtbot, page, tmp_path, kind, 
 
 def test_the_order_has_the_allowance_and_what_was_asked(qtbot, page, tmp_path):
     page.set_spare("1")
-    with qtbot.waitSignal(page.worker.ended, timeout=10_000):
+    with qtbot.waitSignal(page.beside.ended, timeout=10_000):
         page.uniform.ask.click()
     write(qtbot, page, "order", tmp_path / "order.csv")
     rows = read_csv((tmp_path / "order.csv").read_bytes())
@@ -55,8 +55,8 @@ def test_a_field_sheet_needs_no_count(qtbot, page, tmp_path):
     page.counted = None
     path = tmp_path / "field.pdf"
     assert write(qtbot, page, "field", path) == f"Written: {path}"
-    page.writing.write("order", tmp_path / "order.pdf")
-    assert page.panel.heading.text().startswith("Nothing was written")
+    page.write("order", tmp_path / "order.pdf")
+    assert page.panel.heading.text().startswith("order.pdf was not written: not all")
 
 
 def test_the_menu_asks_for_a_file_and_gives_it_its_ending(qtbot, page, tmp_path, monkeypatch):
@@ -68,7 +68,7 @@ def test_the_menu_asks_for_a_file_and_gives_it_its_ending(qtbot, page, tmp_path,
 
     monkeypatch.setattr(QFileDialog, "getSaveFileName", answer)
     for kind, ending in (("doors", ".csv"), ("field", ".pdf")):
-        with qtbot.waitSignal(page.worker.ended, timeout=20_000):
+        with qtbot.waitSignal(page.beside.ended, timeout=20_000):
             page.top.entries[kind].trigger()
         assert (tmp_path / f"mine{ending}").exists()
     assert asked[0][:2] == ("Write the door schedule", "kestrel_point door schedule.xlsx")
@@ -80,11 +80,11 @@ def test_the_menu_asks_for_a_file_and_gives_it_its_ending(qtbot, page, tmp_path,
 def test_no_file_chosen_writes_nothing(page, monkeypatch):
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: ("", ""))
     page.top.entries["order"].trigger()
-    assert not page.worker.running
+    assert not page.beside.running
 
 
 def test_changes_are_written_once_an_order_is_frozen(qtbot, page, tmp_path):
-    with qtbot.waitSignal(page.worker.ended, timeout=5000):
+    with qtbot.waitSignal(page.beside.ended, timeout=5000):
         page.freeze("", mark_them=False)
     page.session.edit("quantity", 4)
     assert page.top.entries["changes"].isEnabled()
@@ -96,7 +96,7 @@ def test_changes_are_written_once_an_order_is_frozen(qtbot, page, tmp_path):
 def test_a_file_that_cannot_be_written_says_why(qtbot, page, tmp_path):
     folder = tmp_path / "no" / "such"
     said = write(qtbot, page, "order", folder / "order.csv")
-    assert said == "order.csv could not be written: No such file or directory"
+    assert said == "order.csv was not written: No such file or directory."
 
 
 def test_writing_is_stopped_and_the_file_before_stays(qtbot, page, tmp_path, monkeypatch):
@@ -113,13 +113,14 @@ def test_writing_is_stopped_and_the_file_before_stays(qtbot, page, tmp_path, mon
 
     monkeypatch.setattr(documents, "write_document", slowly)
     page.show()
-    page.writing.write("order", path)
-    assert page.beside.isVisible()
-    page.writing.write("doors", tmp_path / "doors.csv")
-    assert page.panel.heading.text().startswith("One thing after the other")
-    with qtbot.waitSignal(page.worker.ended, timeout=5000):
-        page.beside.cancel.click()
-    assert not page.beside.isVisible()
+    page.write("order", path)
+    assert page.beside_line.isVisible()
+    page.write("doors", tmp_path / "doors.csv")
+    assert page.panel.heading.text().startswith("doors.csv was not written. Writing order.xlsx is under way")
+    with qtbot.waitSignal(page.beside.ended, timeout=5000):
+        page.beside_line.cancel.click()
+    assert not page.beside_line.isVisible()
+    assert page.panel.heading.text() == "Stopped. order.xlsx was not written."
     assert path.read_bytes() == b"before"
     assert [one.name for one in tmp_path.iterdir() if "xlsx" in one.name or "doors" in one.name] == [
         "order.xlsx"
@@ -132,7 +133,7 @@ def test_a_file_that_nobody_was_asked_about_is_not_replaced(page, tmp_path, monk
         QFileDialog, "getSaveFileName", lambda *_: (str(tmp_path / "order"), "XLSX workbook (*.xlsx)")
     )
     page.top.entries["order"].trigger()
-    assert not page.worker.running
+    assert not page.beside.running
     assert page.panel.heading.text().startswith("order.xlsx is there already")
     assert (tmp_path / "order.xlsx").read_bytes() == b"before"
 
@@ -150,14 +151,14 @@ def test_the_ending_is_one_that_can_be_written(
     qtbot, page, tmp_path, monkeypatch, kind, chosen, used, written
 ):
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(tmp_path / chosen), used))
-    with qtbot.waitSignal(page.worker.ended, timeout=20_000):
+    with qtbot.waitSignal(page.beside.ended, timeout=20_000):
         page.top.entries[kind].trigger()
     assert page.panel.heading.text() == f"Written: {tmp_path / written}"
     assert (tmp_path / written).exists()
 
 
 def test_a_revision_that_cannot_be_read_stops_its_changes_only(qtbot, page, tmp_path):
-    with qtbot.waitSignal(page.worker.ended, timeout=5000):
+    with qtbot.waitSignal(page.beside.ended, timeout=5000):
         page.freeze("", mark_them=False)
     job = page.session.job
     (revision,) = job.revisions
@@ -167,7 +168,7 @@ def test_a_revision_that_cannot_be_read_stops_its_changes_only(qtbot, page, tmp_
     page.tabs.setCurrentWidget(page.revisions)
     assert page.revisions.words.text().startswith("This revision cannot be read: screws")
     assert write(qtbot, page, "order", tmp_path / "order.csv").startswith("Written")
-    assert "changes.csv could not be written" in write(qtbot, page, "changes", tmp_path / "changes.csv")
+    assert "changes.csv was not written" in write(qtbot, page, "changes", tmp_path / "changes.csv")
     assert not (tmp_path / "changes.csv").exists()
 
 

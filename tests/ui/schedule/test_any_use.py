@@ -90,8 +90,8 @@ class User:
         self.session.edit("job.standard_hinge", standard)
 
     def do_stop(self):
-        self.page.working.cancel.click()
-        self.page.trying.cancel.click()
+        self.page.working_line.cancel.click()
+        self.page.trying_line.cancel.click()
 
 
 @pytest.mark.parametrize("seed", range(3))

@@ -5,7 +5,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QApplication, QComboBox, QLineEdit
 
-from configurator.ui.schedule.chunks import Chunks
+from configurator.ui.kit import runner
 from configurator.ui.schedule.columns import PLACES, UNKNOWN
 from configurator.units import Display
 
@@ -184,19 +184,19 @@ def test_sorting_by_what_is_worked_out_works_everything_out_first(qtbot, page):
     qtbot.waitUntil(lambda: not page.working.running)
     assert page.unknown() == []
     assert marks(page)[:3] == ["126C", "171A", "151A"]
-    assert page.working.isHidden()
+    assert page.working_line.isHidden()
 
 
 def test_it_can_be_stopped_and_the_table_stays_as_it_was(qtbot, page, monkeypatch):
     page.behind.cancel()
     page.answers.__init__()
-    monkeypatch.setattr(Chunks.start, "__defaults__", (None, 0.0))
+    monkeypatch.setattr(runner, "FIRST", 0.0)
     was = marks(page)
     page.table.horizontalHeader().setSortIndicator(PLACES["findings"], Qt.SortOrder.DescendingOrder)
-    assert page.working.isVisible()
-    assert page.working.words.text() == "Working out openings: 0 of 14"
-    page.working.cancel.click()
-    assert page.working.isHidden()
+    assert page.working_line.isVisible()
+    assert page.working_line.words.text() == "Working out openings: 0 of 14"
+    page.working_line.cancel.click()
+    assert page.working_line.isHidden()
     assert marks(page) == was
     assert page.table.horizontalHeader().sortIndicatorSection() not in range(len(PLACES))
 
@@ -221,7 +221,7 @@ def test_rows_are_always_those_of_the_job_while_something_is_worked_out(qtbot, w
     finish(page)
     page.table.horizontalHeader().setSortIndicator(PLACES["angle"], Qt.SortOrder.AscendingOrder)
     finish(page)
-    monkeypatch.setattr(Chunks.start, "__defaults__", (None, 0.0))
+    monkeypatch.setattr(runner, "FIRST", 0.0)
     choose(page, "101A")
     page.buttons["duplicate"].click()
     assert page.working.running
@@ -236,7 +236,7 @@ def test_rows_are_always_those_of_the_job_while_something_is_worked_out(qtbot, w
 def test_another_wish_takes_the_place_of_the_one_being_worked_out(qtbot, page, monkeypatch):
     page.behind.cancel()
     page.answers.__init__()
-    monkeypatch.setattr(Chunks.start, "__defaults__", (None, 0.0))
+    monkeypatch.setattr(runner, "FIRST", 0.0)
     page.table.horizontalHeader().setSortIndicator(PLACES["angle"], Qt.SortOrder.AscendingOrder)
     find(qtbot, page, "corridor")
     finish(page)
@@ -249,10 +249,10 @@ def test_another_wish_takes_the_place_of_the_one_being_worked_out(qtbot, page, m
 
 
 def test_a_trial_that_is_stopped_changes_nothing(window, page, monkeypatch):
-    monkeypatch.setattr(Chunks.start, "__defaults__", (None, 0.0))
+    monkeypatch.setattr(runner, "FIRST", 0.0)
     choose(page, "101A", "112A")
     set_on_chosen(page, "quantity", "5", wait=False)
-    page.trying.cancel.click()
+    page.trying_line.cancel.click()
     finish(page)
     assert page.panel.heading.text() == "Stopped. Nothing was changed."
     assert not window.isWindowModified()
@@ -309,10 +309,10 @@ def test_what_cannot_be_read_is_refused_before_anything_is_tried(window, page):
 
 
 def test_a_change_meanwhile_is_not_run_over(qtbot, window, page, monkeypatch):
-    monkeypatch.setattr(Chunks.start, "__defaults__", (None, 0.0))
+    monkeypatch.setattr(runner, "FIRST", 0.0)
     choose(page, "101A", "112A")
     set_on_chosen(page, "quantity", "5", wait=False)
-    assert page.trying.isVisible()
+    assert page.trying_line.isVisible()
     set_on_chosen(page, "quantity", "6", wait=False)
     assert "still being tried" in page.panel.text.toPlainText()
     window.session.edit("quantity", 3)

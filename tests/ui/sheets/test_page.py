@@ -1,3 +1,5 @@
+from threading import Event
+
 import pytest
 
 from configurator.drawing.pages.papers import scales
@@ -141,6 +143,78 @@ def test_it_can_be_stopped(page, qtbot, tmp_path):
     page.progress.cancel.click()
     wait(qtbot, page)
     assert list(tmp_path.iterdir()) == []
+
+
+def test_stopped_in_the_middle_nothing_is_written(page, qtbot, tmp_path, monkeypatch, sheet):
+    (tmp_path / "two.pdf").write_bytes(b"as it was")
+    asked, go_on, said = Event(), Event(), []
+    page.said.connect(said.append)
+
+    def pages():
+        yield sheet
+        asked.set()
+        go_on.wait(10)
+        yield sheet
+
+    monkeypatch.setattr(page.actions_of, "_pages", pages)
+    page.actions_of.write(tmp_path / "two.pdf")
+    assert asked.wait(10)
+    page.progress.cancel.click()
+    go_on.set()
+    wait(qtbot, page)
+    assert said[-1] == "Stopped. two.pdf was not written."
+    assert (tmp_path / "two.pdf").read_bytes() == b"as it was"
+    assert [each.name for each in tmp_path.iterdir()] == ["two.pdf"]
+
+
+@pytest.mark.parametrize(
+    ("count", "name", "why"),
+    [
+        (2, "x.svg", "x.svg was not written: this format holds one sheet, not 2"),
+        (0, "x.pdf", "x.pdf was not written: there is no sheet"),
+        (1, "gone/x.pdf", "x.pdf was not written: No such file or directory."),
+    ],
+)
+def test_what_cannot_be_written_is_said(page, qtbot, tmp_path, monkeypatch, sheet, count, name, why):
+    said = []
+    page.said.connect(said.append)
+    monkeypatch.setattr(page.actions_of, "_pages", lambda: [sheet] * count)
+    page.actions_of.write(tmp_path / name)
+    wait(qtbot, page)
+    assert said[-1].startswith(why)
+    assert list(tmp_path.iterdir()) == []
+    assert page.buttons["export"].isEnabled()
+
+
+def test_a_fault_of_the_program_in_the_middle_is_told_and_the_page_goes_on(
+    page, qtbot, tmp_path, monkeypatch, sheet, caplog
+):
+    def pages():
+        yield sheet
+        raise KeyError("pin")
+
+    said = []
+    page.said.connect(said.append)
+    monkeypatch.setattr(page.actions_of, "_pages", pages)
+    page.actions_of.write(tmp_path / "x.pdf")
+    wait(qtbot, page)
+    assert said[-1].startswith("x.pdf was not written: something went wrong in the program (KeyError")
+    assert "KeyError" in caplog.text
+    assert page.buttons["export"].isEnabled()
+
+
+@pytest.mark.parametrize("ask", ["write", "print_on", "show_preview"])
+def test_what_is_asked_meanwhile_is_refused_in_words(page, qtbot, tmp_path, monkeypatch, sheet, ask):
+    go_on, said = Event(), []
+    page.said.connect(said.append)
+    monkeypatch.setattr(page.actions_of, "_pages", lambda: (go_on.wait(10) and each for each in [sheet]))
+    page.actions_of.write(tmp_path / "x.pdf")
+    given = {"write": [tmp_path / "y.pdf"], "print_on": [None], "show_preview": []}[ask]
+    getattr(page.actions_of, ask)(*given)
+    assert said[-1] == "Sheets are being made: wait for them, or cancel them, and ask again."
+    go_on.set()
+    wait(qtbot, page)
+    assert [each.name for each in tmp_path.iterdir()] == ["x.pdf"]
 
 
 def test_what_has_no_sheet_is_named(page, session, qtbot, tmp_path):
