@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
 
 from configurator.project_file import ProjectFileError
 from configurator.resource_files import resource_path
+from configurator.ui.kit.runner import under_way
 from configurator.ui.preferences import Preferences
 from configurator.ui.session import Session
 
@@ -180,6 +181,18 @@ class Files:
         if answer == buttons.Save:
             return self.save()
         return bool(answer == buttons.Discard)
+
+    def may_close(self) -> bool:
+        """Say whether the window may close: what it is doing may be stopped, and the job may be left."""
+        doing = under_way(self.owner)
+        if doing:
+            sentence = (
+                f"{' and '.join(doing)} {'is' if len(doing) == 1 else 'are'} under way. Stop and close?"
+            )
+            answer = QMessageBox.question(self.owner, "Work under way", sentence)
+            if answer != QMessageBox.StandardButton.Yes:
+                return False
+        return self.may_leave()
 
     def _finish_typing(self) -> None:
         """Take what stands in the field being typed in, as leaving it would."""

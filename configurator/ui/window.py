@@ -378,8 +378,8 @@ class Window(QMainWindow):
             QTimer.singleShot(0, self.painted.emit)
 
     def closeEvent(self, event: QCloseEvent) -> None:
-        """Ask about unsaved work before the window goes."""
-        if not self.files.may_leave():
+        """Ask about work under way and about unsaved work before the window goes."""
+        if not self.files.may_close():
             event.ignore()
             return
         self.files.close()

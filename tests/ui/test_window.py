@@ -2,6 +2,7 @@
 
 import json
 import shutil
+from threading import Event
 
 import pytest
 from PySide6.QtCore import Qt
@@ -279,6 +280,23 @@ def test_a_refusal_in_a_closed_section_opens_it(window):
 def test_closing_saved_work_asks_nobody(window, monkeypatch):
     monkeypatch.setattr(QMessageBox, "question", lambda *_: pytest.fail("asked"))
     assert window.close()
+
+
+@pytest.mark.parametrize(
+    ("answer", "closes"), [(QMessageBox.StandardButton.No, False), (QMessageBox.StandardButton.Yes, True)]
+)
+def test_closing_while_a_file_is_written_asks(qtbot, window, monkeypatch, tmp_path, answer, closes):
+    window.turn_to("order")
+    page = window.pages.made["order"]
+    asked, go_on = [], Event()
+    monkeypatch.setattr(QMessageBox, "question", lambda *given: asked.append(given[2]) or answer)
+    page.beside.start("Writing order.pdf", "order.pdf was not written", lambda _: go_on.wait(5), print)
+    assert window.close() is closes
+    assert asked == ["Writing order.pdf is under way. Stop and close?"]
+    go_on.set()
+    qtbot.waitUntil(lambda: not page.beside.running, timeout=5000)
+    assert window.close()
+    assert len(asked) == 1
 
 
 def test_dark_and_back(qtbot, window):

@@ -33,7 +33,7 @@ class SheetActions(QObject):
     def __init__(self, page: "SheetsPage") -> None:
         super().__init__(page)
         self.page = page
-        self.writing, self.printing = Beside(self), Pieces(self)
+        self.writing, self.printing = Beside(self), Pieces(self, precious=True)
         self._not_drawn: list[str] = []
         self.writing.failed.connect(self._end)
         self.printing.ended.connect(self._note_stopped)
