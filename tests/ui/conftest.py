@@ -5,6 +5,7 @@ from PySide6.QtCore import QSettings
 
 from configurator.project_file import load
 from configurator.ui.app import open_window
+from configurator.ui.kit import runner
 from configurator.ui.preferences import Preferences
 from configurator.ui.session import Session
 
@@ -14,6 +15,12 @@ DEMO = Path(__file__).resolve().parents[2] / "demo_openings" / "kestrel_point.js
 @pytest.fixture(autouse=True)
 def _nothing_left_behind(own_state_folder):
     """Every window begins without unsaved work of another."""
+
+
+@pytest.fixture(autouse=True)
+def _short_work_is_done_at_once(monkeypatch):
+    """However busy the machine is; what is about work in pieces sets this to nothing."""
+    monkeypatch.setattr(runner, "FIRST", 60.0)
 
 
 @pytest.fixture

@@ -250,7 +250,7 @@ class _Run:
 
 
 class _Interpreter:
-    """How Python is set while a thread of work lives: only `collect` collects garbage, and turns are short."""
+    """How Python is set while a thread of work lives: only `collect` collects, and turns are short."""
 
     def __init__(self) -> None:
         self._living: set[_Run] = set()

@@ -320,7 +320,8 @@ def test_what_was_settled_is_said_by_the_window(qtbot, page, session, file):
     assert "101A is marked ordered" in said[0]
 
 
-def test_a_long_file_is_read_in_pieces_and_can_be_stopped(qtbot, page, session, file):
+def test_a_long_file_is_read_in_pieces_and_can_be_stopped(qtbot, page, file, monkeypatch):
+    monkeypatch.setattr(runner, "FIRST", 0.0)
     rows = [["Mark", "Size", "Hand"], *([f"N{n}", "3070", "LH"] for n in range(3000))]
     page.read(file(*rows))
     assert page.work.pieces.running

@@ -70,7 +70,7 @@ def test_long_work_goes_on_in_pieces_that_leave_room(qtbot, owner):
 
 
 def test_cancelled_pieces_end_without_what_follows(qtbot, owner):
-    pieces, done, after, ends = Pieces(owner), [], [], []
+    pieces, done, after, ends = Pieces(owner, first=0.03), [], [], []
     pieces.ended.connect(ends.append)
     pieces.start(busy(100, 0.004, done), lambda: after.append(True))
     pieces.cancel()
