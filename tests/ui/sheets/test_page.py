@@ -4,6 +4,7 @@ import pytest
 
 from configurator.drawing.pages.papers import scales
 from configurator.model import Opening
+from configurator.ui.kit import runner
 from configurator.ui.sheets.laid_out import KINDS
 from configurator.ui.sheets.page import TRY_ANOTHER
 from configurator.ui.sheets.printing import printer_for
@@ -262,9 +263,10 @@ def test_all_openings_are_printed_page_by_page(page, qtbot, session, tmp_path):
     assert said[-1] == "Printed."
 
 
-def test_printing_stopped_says_so(page, qtbot, tmp_path):
+def test_printing_stopped_says_so(page, qtbot, tmp_path, monkeypatch):
     from PySide6.QtPrintSupport import QPrinter
 
+    monkeypatch.setattr(runner, "FIRST", 0.0)
     printer = printer_for(page.preview.page, "x")
     printer.setOutputFormat(QPrinter.OutputFormat.PdfFormat)
     printer.setOutputFileName(str(tmp_path / "x.pdf"))
