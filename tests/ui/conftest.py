@@ -1,13 +1,18 @@
+from contextlib import contextmanager
 from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QSettings
+from pytestqt.wait_signal import SignalBlocker
 
 from configurator.project_file import load
 from configurator.ui.app import open_window
+from configurator.ui.comparison import ComparisonTable
 from configurator.ui.kit import runner
 from configurator.ui.preferences import Preferences
-from configurator.ui.session import Session
+from configurator.ui.session import LOOKED, Session
+from configurator.ui.under_picture import UnderPicture
+from configurator.ui.window import Window
 
 DEMO = Path(__file__).resolve().parents[2] / "demo_openings" / "kestrel_point.json"
 
@@ -23,27 +28,84 @@ def _short_work_is_done_at_once(monkeypatch):
     monkeypatch.setattr(runner, "FIRST", 60.0)
 
 
-@pytest.fixture
-def preferences(tmp_path):
+def preferences_in(folder):
     """Settings of the test's own: a test must not touch the user's."""
-    return Preferences(QSettings(str(tmp_path / "settings.ini"), QSettings.Format.IniFormat))
+    return Preferences(QSettings(str(folder / "settings.ini"), QSettings.Format.IniFormat))
 
 
-@pytest.fixture
-def session(qapp):
+def demo_session():
     """The demo job, with 112A on show: the chair rail that stops a 4 in hinge and passes a 4-1/2 in one."""
     session = Session(load(DEMO), DEMO)
     session.select("112A")
     return session
 
 
-@pytest.fixture
-def window(qtbot, session, preferences):
-    """The whole window, painted, with its picture loaded."""
-    window = open_window(session, preferences)
-    with qtbot.waitSignal(window.picture_shown, timeout=10_000):
-        window.show()
-    yield window
-    session.history.mark_saved()  # so that closing asks nobody
+def close(window):
+    window.session.history.mark_saved()  # so that closing asks nobody
     window.close()
     window.deleteLater()
+
+
+@contextmanager
+def whole_window(session, preferences):
+    """The whole window, painted, with its picture loaded."""
+    window = open_window(session, preferences)
+    with SignalBlocker(timeout=10_000) as shown:
+        shown.connect(window.picture_shown)
+        window.show()
+    yield window
+    close(window)
+
+
+@pytest.fixture
+def preferences(tmp_path):
+    return preferences_in(tmp_path)
+
+
+@pytest.fixture
+def session(qapp):
+    return demo_session()
+
+
+@pytest.fixture
+def window(session, preferences):
+    """The whole window for a test of its own."""
+    with whole_window(session, preferences) as window:
+        yield window
+
+
+@pytest.fixture
+def bare_window(qapp, session, preferences):
+    """The window with its commands, its openings and its pages, but no work area: made ten times as fast."""
+    window = Window(session, preferences)
+    window.show()
+    yield window
+    close(window)
+
+
+@pytest.fixture
+def under(qtbot, session):
+    """What stands under the picture, by itself, following its session."""
+    under = UnderPicture(session, ComparisonTable(session))
+    qtbot.addWidget(under)
+    session.changed.connect(lambda by: by in LOOKED or under.show_state())
+    under.resize(940, 300)
+    under.show()
+    return under
+
+
+@pytest.fixture(scope="module")
+def _window_of_the_file(qapp, tmp_path_factory):
+    with whole_window(demo_session(), preferences_in(tmp_path_factory.mktemp("settings"))) as window:
+        yield window
+
+
+@pytest.fixture
+def read_window(_window_of_the_file):
+    """One whole window for all tests of a file that only read it; whoever changes something fails."""
+    window = _window_of_the_file
+    session = window.session
+    before = (session.job, session.mark, session.angle, session.display, session.dark, session.plain_words)
+    yield window
+    after = (session.job, session.mark, session.angle, session.display, session.dark, session.plain_words)
+    assert after == before, "this test changes the window that others read: give it one of its own"

@@ -9,10 +9,10 @@ from configurator.ui.under_picture import FINISHES
 
 
 @pytest.fixture
-def panel(window):
+def panel(under):
     """The finishes' tab on show for 112A."""
-    window.work.under.setCurrentWidget(window.work.under.later[FINISHES])
-    return window.work.under.later[FINISHES].page
+    under.setCurrentWidget(under.later[FINISHES])
+    return under.later[FINISHES].page
 
 
 def column(panel, name):
@@ -69,46 +69,46 @@ def test_a_swatch_is_only_an_idea(panel):
     assert not panel.table.item(0, 0).icon().isNull()
 
 
-def test_a_finish_is_taken_for_the_opening_with_its_metal_and_undone(qtbot, window, panel):
+def test_a_finish_is_taken_for_the_opening_with_its_metal_and_undone(qtbot, session, panel):
     look_up(qtbot, panel, "606")
     assert panel.use.text() == "Use this finish: 606 on brass"
     use(qtbot, panel)
-    hinge = window.session.opening.hinge
+    hinge = session.opening.hinge
     assert (hinge.finish_bhma, hinge.base_metal) == ("606", "brass")
-    assert window.session.study.recommended["finish_us"] == "US4"
-    window.session.undo()
-    assert window.session.opening.hinge is None
+    assert session.study.recommended["finish_us"] == "US4"
+    session.undo()
+    assert session.opening.hinge is None
 
 
-def test_a_number_of_two_metals_takes_the_metal_that_was_selected(qtbot, window, panel):
+def test_a_number_of_two_metals_takes_the_metal_that_was_selected(qtbot, session, panel):
     look_up(qtbot, panel, "626 ")
     panel.table.setCurrentCell(1, 1)
     use(qtbot, panel)
-    assert window.session.study.recommended["base_metal"] == "bronze"
+    assert session.study.recommended["base_metal"] == "bronze"
 
 
-def test_a_finish_taken_replaces_a_code_that_was_asked_for(qtbot, window, panel):
-    window.session.edit("hinge.finish_us", "US10B")
+def test_a_finish_taken_replaces_a_code_that_was_asked_for(qtbot, session, panel):
+    session.edit("hinge.finish_us", "US10B")
     look_up(qtbot, panel, "652")
     use(qtbot, panel)
-    assert window.session.opening.hinge.finish_us is None
-    assert "finish disagree" not in {one.code for one in window.session.study.specification.findings}
+    assert session.opening.hinge.finish_us is None
+    assert "finish disagree" not in {one.code for one in session.study.specification.findings}
 
 
-def test_brass_on_a_labelled_door_is_taken_as_said_and_found_fault_with(qtbot, window, panel):
-    window.session.select("140A")
+def test_brass_on_a_labelled_door_is_taken_as_said_and_found_fault_with(qtbot, session, panel):
+    session.select("140A")
     look_up(qtbot, panel, "626")
     use(qtbot, panel)
-    assert window.session.study.recommended["finish_bhma"] == "626"  # nothing is converted silently
-    assert "fire metal" in {one.code for one in window.session.study.specification.findings}
+    assert session.study.recommended["finish_bhma"] == "626"  # nothing is converted silently
+    assert "fire metal" in {one.code for one in session.study.specification.findings}
 
 
-def test_a_metal_no_hinge_is_made_of_cannot_be_taken(qtbot, window, panel):
+def test_a_metal_no_hinge_is_made_of_cannot_be_taken(qtbot, session, panel):
     look_up(qtbot, panel, "682")
     assert not panel.use.isEnabled()
     assert "no hinge is made of zinc here" in panel.same.text()
     panel.use_selected()
-    assert window.session.opening.hinge is None
+    assert session.opening.hinge is None
 
 
 def test_nothing_found_says_what_to_type(qtbot, panel):
@@ -118,9 +118,9 @@ def test_nothing_found_says_what_to_type(qtbot, panel):
     assert not panel.use.isEnabled()
 
 
-def test_without_an_opening_nothing_can_be_taken(window, panel):
-    while window.session.opening is not None:
-        window.session.remove_opening()
+def test_without_an_opening_nothing_can_be_taken(session, panel):
+    while session.opening is not None:
+        session.remove_opening()
     assert not panel.use.isEnabled()
 
 

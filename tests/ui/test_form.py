@@ -241,10 +241,10 @@ def test_fields_without_a_meaning_for_this_opening_are_away(window):
     assert not meeting.isHidden()
 
 
-def test_every_field_can_be_named_by_a_screen_reader_and_reached_by_keys(window):
-    for section in window.work.form.sections.values():
+def test_every_field_can_be_named_by_a_screen_reader_and_reached_by_keys(read_window):
+    for section in read_window.work.form.sections.values():
         section.open()
-    editors = [e for kind in (QLineEdit, QComboBox) for e in window.work.form.findChildren(kind)]
+    editors = [e for kind in (QLineEdit, QComboBox) for e in read_window.work.form.findChildren(kind)]
     assert len(editors) > 50
     for editor in editors:
         if editor.parent().metaObject().className() != "QDoubleSpinBox":
@@ -252,16 +252,16 @@ def test_every_field_can_be_named_by_a_screen_reader_and_reached_by_keys(window)
             assert editor.focusPolicy() & Qt.FocusPolicy.TabFocus
 
 
-def test_every_section_has_a_field_for_each_of_its_paths(window):
+def test_every_section_has_a_field_for_each_of_its_paths(read_window):
     for paths in SECTIONS.values():
         for path in paths:
-            assert window.work.form.field(path) is window.work.form.fields()[path]
+            assert read_window.work.form.field(path) is read_window.work.form.fields()[path]
 
 
 @pytest.mark.parametrize("path", [path for own in SECTIONS.values() for path in own])
-def test_a_tip_never_says_only_the_name(window, path):
-    field = window.work.form.field(path)
-    label = window.work.form._labels[path]
+def test_a_tip_never_says_only_the_name(read_window, path):
+    field = read_window.work.form.field(path)
+    label = read_window.work.form._labels[path]
     for tip in (field.toolTip(), label.toolTip()):
         lines = tip.lower().split("\n") if tip else []
         assert label.text().lower() not in lines

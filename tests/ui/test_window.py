@@ -26,10 +26,15 @@ def heads(window):
     return [table.horizontalHeaderItem(column).text() for column in range(table.columnCount())]
 
 
-def test_two_widths_stand_side_by_side_with_the_difference_in_words(window):
+def test_two_widths_stand_side_by_side_with_the_difference_in_words(read_window):
+    window = read_window
     assert heads(window) == ["Measured", "4 in hinge", "4-1/2 in hinge", "4 to 4-1/2 in"]
     assert cells(window, "Pin axis off door face") == ["1/2 in", "3/4 in", "1/4 in farther off the door"]
-    assert cells(window, "Greatest angle, bare") == ["171.8°, leaf on the chair rail", "180°", "8.2° farther"]
+    assert cells(window, "Greatest angle, bare") == [
+        "171.8°, leaf on the chair rail",
+        "180°",
+        "8.2° farther",
+    ]
 
 
 def test_plain_words_come_first_when_asked(window):
@@ -161,8 +166,8 @@ def test_a_clear_width_never_rounds_across_its_limit(window):
     assert cells(window, "Clear width at 90")[0] == "31-15/16 in"
 
 
-def test_findings_say_severity_sentence_source_and_mark(window):
-    row = window.work.findings.rows[0]
+def test_findings_say_severity_sentence_source_and_mark(read_window):
+    row = read_window.work.findings.rows[0]
     texts = [label.text() for label in row.findChildren(QLabel)]
     assert texts[0] == "▲ Warning"
     assert "chair rail" in texts[1]

@@ -184,12 +184,12 @@ def test_the_heading_of_a_leaf_asks_for_nothing(qtbot, session, table):
     assert wanted[0][0] == "active"
 
 
-def test_a_part_of_the_picture_under_the_pointer_chooses_its_letter(window, session):
-    under, canvas = window.work.under, window.work.picture.canvas
-    window.work.comparison.work_wanted.emit("single", "pin_off_frame_face", 0)
+def test_a_part_of_the_picture_under_the_pointer_chooses_its_letter(read_window):
+    under, canvas = read_window.work.under, read_window.work.picture.canvas
+    read_window.work.comparison.work_wanted.emit("single", "pin_off_frame_face", 0)
     page = under.later[WORK].page
     marked = []
-    session.pointed.connect(marked.append)
+    read_window.session.pointed.connect(marked.append)
     panel = canvas._sheet.panels[0]
     h, view = panel.hung.h, panel.main.view
     x, y = view.to_sheet((0.0, -h.R / 2))
@@ -200,9 +200,10 @@ def test_a_part_of_the_picture_under_the_pointer_chooses_its_letter(window, sess
     assert marked[-1] is None
 
 
-def test_in_the_window_the_work_opens_and_a_letter_is_drawn_over_the_picture(window, session):
-    under, canvas = window.work.under, window.work.picture.canvas
-    window.work.comparison.work_wanted.emit("single", "pin_off_frame_face", 1)
+def test_in_the_window_the_work_opens_and_a_letter_is_drawn_over_the_picture(read_window):
+    under, canvas = read_window.work.under, read_window.work.picture.canvas
+    under.setCurrentIndex(0)
+    read_window.work.comparison.work_wanted.emit("single", "pin_off_frame_face", 1)
     assert under.tabText(under.currentIndex()) == WORK
     page = under.later[WORK].page
     assert page.shown.heading == "Pin axis off frame face, 4-1/2 in hinge"
@@ -210,9 +211,9 @@ def test_in_the_window_the_work_opens_and_a_letter_is_drawn_over_the_picture(win
     page.point_at("W")
     marked = np.asarray(canvas.buffer_rgba()).copy()
     assert not np.array_equal(before, marked)
-    session.swing(90.0)
+    read_window.session.swing(90.0)
     page.point_at("")
-    session.swing(180.0)
+    read_window.session.swing(180.0)
     assert np.array_equal(np.asarray(canvas.buffer_rgba()), before)
 
 
@@ -240,22 +241,23 @@ def _dimension_place(canvas, panel, of):
         (1, "clear width at 90", "Clear width at 90, 4-1/2 in hinge"),
     ],
 )
-def test_a_double_click_on_a_dimension_of_the_picture_shows_its_work(qtbot, window, panel, of, heading):
-    canvas, under = window.work.picture.canvas, window.work.under
+def test_a_double_click_on_a_dimension_of_the_picture_shows_its_work(qtbot, read_window, panel, of, heading):
+    canvas, under = read_window.work.picture.canvas, read_window.work.under
+    under.setCurrentIndex(0)
     at = _dimension_place(canvas, panel, of).toPoint()
     qtbot.mouseDClick(canvas, Qt.MouseButton.LeftButton, pos=at)
     assert under.tabText(under.currentIndex()) == WORK
     assert under.later[WORK].page.shown.heading == heading
 
 
-def test_a_double_click_elsewhere_or_on_a_trial_asks_for_nothing(qtbot, window, session):
-    canvas, asked = window.work.picture.canvas, []
-    session.work_asked.connect(asked.append)
+def test_a_double_click_elsewhere_or_on_a_trial_asks_for_nothing(qtbot, read_window):
+    canvas, asked = read_window.work.picture.canvas, []
+    read_window.session.work_asked.connect(asked.append)
     at = _dimension_place(canvas, 0, "pin axis off door face")
-    session.trial.show({"obstructions.0.projection": 1.5}, "a thinner rail")
-    assert session.trial.study is not None
+    read_window.session.trial.show({"obstructions.0.projection": 1.5}, "a thinner rail")
+    assert read_window.session.trial.study is not None
     canvas.picked.emit(at)
-    session.trial.end()
+    read_window.session.trial.end()
     canvas.picked.emit(QPointF(2.0, 2.0))
     assert asked == []
 

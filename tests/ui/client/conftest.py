@@ -1,11 +1,10 @@
 import pytest
 
 from configurator.ui.client.page import ClientPage
-from tests.ui.conftest import _nothing_left_behind, preferences, session, window  # noqa: F401
 
 
 @pytest.fixture
-def page(qtbot, session):  # noqa: F811
+def page(qtbot, session):
     """The client's view of 112A by itself, following its session."""
     page = ClientPage(session)
     qtbot.addWidget(page)
@@ -17,7 +16,7 @@ def page(qtbot, session):  # noqa: F811
 
 
 @pytest.fixture
-def in_window(window):  # noqa: F811
+def in_window(window):
     """The client's view in its window, on show."""
     window.commands.actions_by_name["client"].trigger()
     return window.pages.made["client"]

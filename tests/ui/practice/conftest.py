@@ -1,10 +1,15 @@
 import pytest
 
-from tests.ui.conftest import _nothing_left_behind, preferences, session, window  # noqa: F401
+
+@pytest.fixture
+def page(bare_window):
+    """Practice, on show in a window without a work area."""
+    bare_window.turn_to("practice")
+    return bare_window.pages.made["practice"]
 
 
 @pytest.fixture
-def page(window):  # noqa: F811
-    """Practice in its window, on show."""
+def in_window(window):
+    """Practice over the work, turned to as the user does."""
     window.commands.actions_by_name["practice"].trigger()
     return window.pages.made["practice"]

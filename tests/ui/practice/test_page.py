@@ -25,7 +25,8 @@ def type_in(qtbot, page, text):
     qtbot.keyClick(page.question.typed, Qt.Key.Key_Return)
 
 
-def test_it_stands_in_place_of_the_work_and_takes_the_keyboard(window, page):
+def test_it_stands_in_place_of_the_work_and_takes_the_keyboard(window, in_window):
+    page = in_window
     assert page.isVisible()
     assert not window.work.isVisible()
     assert QApplication.focusWidget() is page.question.typed
@@ -156,13 +157,13 @@ def test_progress_is_cleared_only_when_asked_twice(page):
     assert not page.who.clear.isEnabled()
 
 
-def test_progress_that_cannot_be_kept_is_said(window, page, monkeypatch):
+def test_progress_that_cannot_be_kept_is_said(bare_window, page, monkeypatch):
     def refuse(*_):
         raise PermissionError(13, "Permission denied")
 
     monkeypatch.setattr("configurator.ui.practice.page.save_progress", refuse)
     page.answer(right_of(page))
-    assert "could not be kept: Permission denied" in window.line.text()
+    assert "could not be kept: Permission denied" in bare_window.line.text()
     assert page.exercise.state == "right"
 
 
@@ -186,8 +187,8 @@ def test_it_follows_the_theme(session, page):
 @pytest.mark.parametrize(
     ("width", "side"), [(1280, Qt.Orientation.Vertical), (1920, Qt.Orientation.Horizontal)]
 )
-def test_the_picture_stands_where_there_is_room(window, page, width, side):
-    window.resize(width, 900)
+def test_the_picture_stands_where_there_is_room(bare_window, page, width, side):
+    bare_window.resize(width, 900)
     page.call(number_of(RAIL, 5))
     page.show_solution()
     QApplication.processEvents()
@@ -248,7 +249,8 @@ def test_a_hand_told_in_words_is_drawn_with_its_solution_only(page):
     assert page.picture.plain.isVisible()
 
 
-def test_its_key_turns_to_it_and_back_and_is_nobody_elses(window, page, qtbot):
+def test_its_key_turns_to_it_and_back_and_is_nobody_elses(window, in_window, qtbot):
+    page = in_window
     keys = [action.shortcut().toString() for action in window.findChildren(QAction)]
     keys += [shortcut.key().toString() for shortcut in window.findChildren(QShortcut)]
     given = [key for key in keys if key]

@@ -4,11 +4,10 @@ from configurator.ui.schedule.answers import Answers
 from configurator.ui.schedule.arranging import Wanted
 from configurator.ui.schedule.columns import COLUMNS, PLACES
 from configurator.ui.schedule.model import ScheduleModel
-from tests.ui.conftest import preferences, session, window  # noqa: F401 - fixtures of the whole window
 
 
 @pytest.fixture
-def schedule(session):  # noqa: F811
+def schedule(session):
     """The model over the demo job, nothing of it worked out yet."""
     model = ScheduleModel(session, Answers())
     session.changed.connect(lambda _: model.show_job())
@@ -17,8 +16,15 @@ def schedule(session):  # noqa: F811
 
 
 @pytest.fixture
-def page(window):  # noqa: F811
-    """The schedule in its window, on show, with what is in view worked out."""
+def page(bare_window):
+    """The schedule, on show in a window without a work area, with what is in view worked out."""
+    bare_window.turn_to("schedule")
+    return bare_window.pages.made["schedule"]
+
+
+@pytest.fixture
+def in_window(window):
+    """The schedule over the work, turned to as the user does."""
     window.commands.actions_by_name["schedule"].trigger()
     return window.pages.made["schedule"]
 

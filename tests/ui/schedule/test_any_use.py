@@ -95,7 +95,8 @@ class User:
 
 
 @pytest.mark.parametrize("seed", range(3))
-def test_the_table_and_the_job_never_come_apart(window, page, seed):
+def test_the_table_and_the_job_never_come_apart(window, in_window, seed):
+    page = in_window
     tester = QAbstractItemModelTester(page.schedule, QAbstractItemModelTester.FailureReportingMode.Warning)
     user = User(window, page, seed)
     for number in range(STEPS):

@@ -59,7 +59,8 @@ def paste(page, text):
 # --- Coming and going ---
 
 
-def test_it_stands_in_place_of_the_work_and_gives_it_back(qtbot, window, page):
+def test_it_stands_in_place_of_the_work_and_gives_it_back(qtbot, window, in_window):
+    page = in_window
     assert page.isVisible()
     assert not window.work.isVisible()
     assert page.first_stop is page.table
@@ -72,7 +73,8 @@ def test_it_stands_in_place_of_the_work_and_gives_it_back(qtbot, window, page):
     assert not window.commands.actions_by_name["schedule"].isChecked()
 
 
-def test_a_double_click_goes_to_the_work_too(qtbot, window, page):
+def test_a_double_click_goes_to_the_work_too(qtbot, window, in_window):
+    page = in_window
     place = page.table.visualRect(page.schedule.index(row_of(page, "140A"), 1)).center()
     qtbot.mouseClick(page.table.viewport(), Qt.MouseButton.LeftButton, pos=place)
     qtbot.mouseDClick(page.table.viewport(), Qt.MouseButton.LeftButton, pos=place)
@@ -80,24 +82,25 @@ def test_a_double_click_goes_to_the_work_too(qtbot, window, page):
     assert window.work.isVisible()
 
 
-def test_the_row_of_the_opening_on_show_is_the_current_one_both_ways(qtbot, window, page):
+def test_the_row_of_the_opening_on_show_is_the_current_one_both_ways(qtbot, session, page):
     assert page.table.currentIndex().row() == row_of(page, "112A")
-    window.session.select("171A")
+    session.select("171A")
     assert page.table.currentIndex().row() == row_of(page, "171A")
     qtbot.keyClick(page.table, Qt.Key.Key_Down)
-    assert window.session.mark == marks(page)[row_of(page, "171A") + 1]
+    assert session.mark == marks(page)[row_of(page, "171A") + 1]
 
 
-def test_no_row_is_the_current_one_where_the_opening_on_show_is_not_found(qtbot, window, page):
+def test_no_row_is_the_current_one_where_the_opening_on_show_is_not_found(qtbot, session, page):
     find(qtbot, page, "linen")
-    window.session.select("171A")
+    session.select("171A")
     assert not page.table.currentIndex().isValid()
     assert page.chosen_places() == []
     find(qtbot, page, "toilet")
     assert page.table.currentIndex().row() == row_of(page, "171A")
 
 
-def test_the_picture_can_stand_below_and_follows_the_row(qtbot, window, page):
+def test_the_picture_can_stand_below_and_follows_the_row(qtbot, window, in_window):
+    page = in_window
     page.buttons["work"].click()
     assert window.work.isVisible()
     assert page.isVisible()
@@ -107,7 +110,10 @@ def test_the_picture_can_stand_below_and_follows_the_row(qtbot, window, page):
     assert not window.work.isVisible()
 
 
-def test_nothing_out_of_sight_is_drawn_and_an_export_is_of_the_opening_on_show(window, page, monkeypatch):
+def test_nothing_out_of_sight_is_drawn_and_an_export_is_of_the_opening_on_show(
+    window, in_window, monkeypatch
+):
+    page = in_window
     choose(page, "171A")
     assert window.work.form.field("mark").editor.text() == "112A"
     exported = []
@@ -156,8 +162,8 @@ def test_what_was_not_worked_out_is_said_and_can_be(qtbot, page):
     assert page.searched.isHidden()
 
 
-def test_status_and_findings_are_chosen(qtbot, window, page):
-    window.session.edit("status", "ordered")
+def test_status_and_findings_are_chosen(qtbot, session, page):
+    session.edit("status", "ordered")
     page.finder.status.setCurrentIndex(page.finder.status.findData("ordered"))
     page.finder.status.activated.emit(0)
     assert marks(page) == ["112A"]
@@ -201,9 +207,9 @@ def test_it_can_be_stopped_and_the_table_stays_as_it_was(qtbot, page, monkeypatc
     assert page.table.horizontalHeader().sortIndicatorSection() not in range(len(PLACES))
 
 
-def test_like_openings_stand_together_with_their_marks_and_total(qtbot, window, page):
-    window.session.add_opening(window.session.opening)
-    window.session.edit("quantity", 4)
+def test_like_openings_stand_together_with_their_marks_and_total(qtbot, session, page):
+    session.add_opening(session.opening)
+    session.edit("quantity", 4)
     page.finder.grouped.click()
     row = row_of(page, "112C")
     assert page.schedule.index(row, 0).data() == "112A, 112C"
@@ -211,12 +217,10 @@ def test_like_openings_stand_together_with_their_marks_and_total(qtbot, window, 
     assert page.finder.count.text() == "15 openings in 14 rows, 2 chosen"
     assert not page.buttons["paste"].isEnabled()
     set_on_chosen(page, "status", "approved")
-    assert [each.status for each in window.session.job.openings if each.status != "assumed"] == [
-        "approved"
-    ] * 2
+    assert [each.status for each in session.job.openings if each.status != "assumed"] == ["approved"] * 2
 
 
-def test_rows_are_always_those_of_the_job_while_something_is_worked_out(qtbot, window, page, monkeypatch):
+def test_rows_are_always_those_of_the_job_while_something_is_worked_out(qtbot, session, page, monkeypatch):
     """Were the old rows still on show, what is removed next would be another opening."""
     finish(page)
     page.table.horizontalHeader().setSortIndicator(PLACES["angle"], Qt.SortOrder.AscendingOrder)
@@ -225,10 +229,10 @@ def test_rows_are_always_those_of_the_job_while_something_is_worked_out(qtbot, w
     choose(page, "101A")
     page.buttons["duplicate"].click()
     assert page.working.running
-    assert page.schedule.openings is window.session.job.openings
+    assert page.schedule.openings is session.job.openings
     assert [marks(page)[row] for row in page.table.chosen_rows()] == ["101B"]
     qtbot.keyClick(page.table, Qt.Key.Key_Delete)
-    assert "101B" not in [each.mark for each in window.session.job.openings]
+    assert "101B" not in [each.mark for each in session.job.openings]
     finish(page)
     assert marks(page)[:3] == ["126C", "171A", "151A"]
 
@@ -248,25 +252,25 @@ def test_another_wish_takes_the_place_of_the_one_being_worked_out(qtbot, page, m
 # --- Changing ---
 
 
-def test_a_trial_that_is_stopped_changes_nothing(window, page, monkeypatch):
+def test_a_trial_that_is_stopped_changes_nothing(bare_window, page, monkeypatch):
     monkeypatch.setattr(runner, "FIRST", 0.0)
     choose(page, "101A", "112A")
     set_on_chosen(page, "quantity", "5", wait=False)
     page.trying_line.cancel.click()
     finish(page)
     assert page.panel.heading.text() == "Stopped. Nothing was changed."
-    assert not window.isWindowModified()
+    assert not bare_window.isWindowModified()
 
 
-def test_several_are_changed_as_one_named_step(window, page):
+def test_several_are_changed_as_one_named_step(bare_window, session, page):
     choose(page, "101A", "112A", "205A")
     assert page.change.button.text() == "Set on 3 openings"
     set_on_chosen(page, "use.wanted_angle", "90")
-    assert [each.use.wanted_angle for each in window.session.job.openings[:4]] == [90, 90, 180, 90]
-    assert window.session.history.undo_name == "change wanted angle of 3 openings"
+    assert [each.use.wanted_angle for each in session.job.openings[:4]] == [90, 90, 180, 90]
+    assert session.history.undo_name == "change wanted angle of 3 openings"
     assert page.panel.heading.text() == "3 changed: undo takes all of it back."
-    window.session.undo()
-    assert not window.isWindowModified()
+    session.undo()
+    assert not bare_window.isWindowModified()
     assert len(page.table.chosen_rows()) == 3
 
 
@@ -282,17 +286,17 @@ def test_several_are_changed_as_one_named_step(window, page):
         ("hand", "not given", None),
     ],
 )
-def test_each_kind_of_field_can_be_set(window, page, path, value, found):
+def test_each_kind_of_field_can_be_set(session, page, path, value, found):
     choose(page, "112A")
     set_on_chosen(page, path, value)
-    assert window.session.value(path) == found
+    assert session.value(path) == found
 
 
-def test_all_or_nothing_with_each_refusal_named_by_its_mark(window, page):
+def test_all_or_nothing_with_each_refusal_named_by_its_mark(session, page):
     choose(page, "101A", "112A", "118A")
-    job = window.session.job
+    job = session.job
     set_on_chosen(page, "frame.kind", "welded steel, butted")
-    assert window.session.job is job
+    assert session.job is job
     assert page.panel.heading.text() == "Nothing was changed, for 2 reasons:"
     lines = page.panel.text.toPlainText().splitlines()
     assert [line.split(":")[0] for line in lines] == ["101A", "112A"]
@@ -301,27 +305,27 @@ def test_all_or_nothing_with_each_refusal_named_by_its_mark(window, page):
     assert page.panel.isHidden()
 
 
-def test_what_cannot_be_read_is_refused_before_anything_is_tried(window, page):
+def test_what_cannot_be_read_is_refused_before_anything_is_tried(bare_window, page):
     choose(page, "101A")
     set_on_chosen(page, "quantity", "two")
     assert page.panel.text.toPlainText() == "quantity: “two” is not a whole number."
-    assert not window.isWindowModified()
+    assert not bare_window.isWindowModified()
 
 
-def test_a_change_meanwhile_is_not_run_over(qtbot, window, page, monkeypatch):
+def test_a_change_meanwhile_is_not_run_over(qtbot, session, page, monkeypatch):
     monkeypatch.setattr(runner, "FIRST", 0.0)
     choose(page, "101A", "112A")
     set_on_chosen(page, "quantity", "5", wait=False)
     assert page.trying_line.isVisible()
     set_on_chosen(page, "quantity", "6", wait=False)
     assert "still being tried" in page.panel.text.toPlainText()
-    window.session.edit("quantity", 3)
+    session.edit("quantity", 3)
     finish(page)
     assert "changed while this was tried" in page.panel.text.toPlainText()
-    assert sorted(each.quantity for each in window.session.job.openings)[-2:] == [2, 3]
+    assert sorted(each.quantity for each in session.job.openings)[-2:] == [2, 3]
 
 
-def test_a_cell_is_typed_over_and_refused_with_its_reason(qtbot, window, page):
+def test_a_cell_is_typed_over_and_refused_with_its_reason(qtbot, session, page):
     choose(page, "112A")
     page.table.setCurrentIndex(page.schedule.index(1, PLACES["quantity"]))
     qtbot.keyClick(page.table, Qt.Key.Key_F2)
@@ -330,75 +334,75 @@ def test_a_cell_is_typed_over_and_refused_with_its_reason(qtbot, window, page):
     editor.selectAll()
     qtbot.keyClicks(editor, "4")
     qtbot.keyClick(editor, Qt.Key.Key_Return)
-    qtbot.waitUntil(lambda: window.session.value("quantity") == 4)
+    qtbot.waitUntil(lambda: session.value("quantity") == 4)
     assert page.isVisible()
-    assert window.session.history.undo_name == "change quantity of 112A"
+    assert session.history.undo_name == "change quantity of 112A"
     page.schedule.setData(page.schedule.index(1, PLACES["quantity"]), "0")
     assert "0 was given" in page.panel.text.toPlainText()
 
 
-def test_a_cell_of_words_is_chosen(qtbot, window, page):
+def test_a_cell_of_words_is_chosen(qtbot, session, page):
     page.table.setCurrentIndex(page.schedule.index(1, PLACES["hand"]))
     qtbot.keyClick(page.table, Qt.Key.Key_F2)
     editor = page.table.viewport().findChild(QComboBox)
     assert (editor.accessibleName(), editor.currentText()) == ("Hand", "RH")
     editor.setCurrentText("LHR")
     editor.activated.emit(editor.currentIndex())
-    assert window.session.value("hand") == "LHR"
+    assert session.value("hand") == "LHR"
 
 
-def test_a_word_is_said_when_what_was_ordered_is_changed(window, page):
+def test_a_word_is_said_when_what_was_ordered_is_changed(bare_window, page):
     choose(page, "112A")
     set_on_chosen(page, "status", "ordered")
-    assert window.line is None or window.line.isHidden()
+    assert bare_window.line is None or bare_window.line.isHidden()
     set_on_chosen(page, "quantity", "5")
-    assert window.line.text().startswith("112A is marked ordered")
+    assert bare_window.line.text().startswith("112A is marked ordered")
 
 
 # --- Rows ---
 
 
-def test_rows_are_duplicated_under_the_next_marks_and_removed(qtbot, window, page):
+def test_rows_are_duplicated_under_the_next_marks_and_removed(qtbot, bare_window, session, page):
     choose(page, "112A", "205A")
     page.buttons["duplicate"].click()
     assert marks(page)[1:6] == ["112A", "112C", "112B", "205A", "205B"]
-    assert window.session.history.undo_name == "duplicate 2 openings"
+    assert session.history.undo_name == "duplicate 2 openings"
     assert [marks(page)[row] for row in page.table.chosen_rows()] == ["112C", "205B"]
     qtbot.keyClick(page.table, Qt.Key.Key_Delete)
     assert len(marks(page)) == 14
-    assert window.session.history.undo_name == "remove 2 openings"
+    assert session.history.undo_name == "remove 2 openings"
     assert page.panel.heading.text() == "2 openings removed: undo brings back what was there."
-    window.session.undo()
-    window.session.undo()
-    assert not window.isWindowModified()
+    session.undo()
+    session.undo()
+    assert not bare_window.isWindowModified()
 
 
-def test_rows_go_to_a_spreadsheet_and_come_back(qtbot, window, page):
-    window.session.edit("location", "=1+1")
-    window.session.edit("questions", "Which lock?\nWho?")
+def test_rows_go_to_a_spreadsheet_and_come_back(qtbot, session, page):
+    session.edit("location", "=1+1")
+    session.edit("questions", "Which lock?\nWho?")
     choose(page, "112A", "205A")
     qtbot.keyClick(page.table, Qt.Key.Key_C, Qt.KeyboardModifier.ControlModifier)
     lines = copied().split("\n")
     assert lines[0].split("\t")[:4] == ["Mark", "Location", "Quantity", "Hand"]
     assert lines[1].startswith("112A\t'=1+1\t1\tRH\t")
-    job = window.session.job
+    job = session.job
     qtbot.keyClick(page.table, Qt.Key.Key_V, Qt.KeyboardModifier.ControlModifier)
     finish(page)
-    assert window.session.job is job
+    assert session.job is job
     assert page.panel.heading.text().startswith("Nothing is different.")
     paste(page, copied().replace("112A", "900").replace("205A", "901"))
-    added = window.session.job.openings[-2:]
+    added = session.job.openings[-2:]
     assert [each.mark for each in added] == ["900", "901"]
     assert (added[0].location, added[0].questions) == ("=1+1", "Which lock?\nWho?")
     assert (added[1].size.width, added[1].hand, added[1].frame.kind) == (32, "RH", "wood with casing")
-    assert window.session.history.undo_name == "paste 2 rows"
+    assert session.history.undo_name == "paste 2 rows"
     assert page.panel.heading.text().startswith("2 added: undo takes all of it back. Not read")
 
 
-def test_a_paste_is_taken_whole_or_not_at_all(window, page):
-    job = window.session.job
+def test_a_paste_is_taken_whole_or_not_at_all(session, page):
+    job = session.job
     paste(page, "mark\tquantity\thand\n101A\t2\tLH\n112A\t0\tup\n777\t1\tRH")
-    assert window.session.job is job
+    assert session.job is job
     assert page.panel.text.toPlainText().splitlines() == [
         "row 3: quantity must be at least 1 and at most 100000; 0 was given",
         "row 3: hand is one of 'LH', 'RH', 'LHR' or 'RHR'; up was given",
@@ -406,23 +410,23 @@ def test_a_paste_is_taken_whole_or_not_at_all(window, page):
     ]
 
 
-def test_cells_are_pasted_from_the_current_one_on(window, page):
+def test_cells_are_pasted_from_the_current_one_on(session, page):
     page.table.setCurrentIndex(page.schedule.index(2, PLACES["quantity"]))
     paste(page, "5\tLH\n6\tRH")
-    assert [(each.quantity, each.hand) for each in window.session.job.openings[2:4]] == [(5, "LH"), (6, "RH")]
+    assert [(each.quantity, each.hand) for each in session.job.openings[2:4]] == [(5, "LH"), (6, "RH")]
 
 
-def test_questions_are_listed_and_copied(window, page):
+def test_questions_are_listed_and_copied(session, page):
     page.buttons["questions"].click()
     assert page.panel.heading.text().startswith("No opening of this job has a question")
-    window.session.edit("questions", "Which lock?")
+    session.edit("questions", "Which lock?")
     page.buttons["questions"].click()
     assert page.panel.heading.text() == "1 opening has a question to the architect."
     page.panel.copy.click()
     assert copied().endswith("112A, Crew mess to corridor\n  Which lock?")
 
 
-def test_an_empty_job_says_what_to_do_and_takes_a_paste(qtbot, window, page):
+def test_an_empty_job_says_what_to_do_and_takes_a_paste(qtbot, session, page):
     page.table.selectAll()
     page.buttons["remove"].click()
     assert marks(page) == []
@@ -469,20 +473,20 @@ def test_find_is_a_key_and_goes_on_to_the_table(qtbot, page):
     assert page.table.hasFocus()
 
 
-def test_colours_follow_the_theme_and_lengths_the_units(window, page):
+def test_colours_follow_the_theme_and_lengths_the_units(bare_window, session, page):
     page.say("Done.")
     before = page.panel.heading.palette().windowText().color()
-    window.commands.actions_by_name["dark"].trigger()
+    bare_window.commands.actions_by_name["dark"].trigger()
     assert page.panel.heading.palette().windowText().color().lightness() > before.lightness() + 40
-    window.session.show_in(Display(metric=True))
+    session.show_in(Display(metric=True))
     assert page.schedule.index(0, PLACES["size"]).data() == "914.4 x 2133.6 mm"
     page.finder.words.setText("914.4")
     page.arrange()
     assert "101A" in marks(page)
-    window.commands.actions_by_name["dark"].trigger()
+    bare_window.commands.actions_by_name["dark"].trigger()
 
 
-def test_another_file_is_another_schedule(window, page):
-    window.session.start_new()
+def test_another_file_is_another_schedule(session, page):
+    session.start_new()
     assert marks(page) == ["101"]
-    assert window.session.mark == "101"
+    assert session.mark == "101"

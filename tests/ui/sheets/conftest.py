@@ -4,7 +4,6 @@ from configurator.drawing.pages.papers import paper_named
 from configurator.ui.sheets.laid_out import SheetChoice
 from configurator.units import Display
 from tests.drawing.cases import demo
-from tests.ui.conftest import preferences, session, window  # noqa: F401 - fixtures of the whole window
 
 
 @pytest.fixture
@@ -14,15 +13,15 @@ def choice():
 
 
 @pytest.fixture
-def sheet(choice, session):  # noqa: F811
+def sheet(choice, session):
     """The plan sheet of 112A."""
     return choice.page(demo("112A"), session.job.job)
 
 
 @pytest.fixture
-def page(window):  # noqa: F811
-    """The sheets in their window, on show."""
-    window.commands.actions_by_name["sheets"].trigger()
-    found = window.pages.made["sheets"]
+def page(bare_window):
+    """The sheets, on show in a window without a work area."""
+    bare_window.turn_to("sheets")
+    found = bare_window.pages.made["sheets"]
     found.lay_out()
     return found

@@ -22,7 +22,10 @@ def wait(qtbot, page):
     qtbot.waitUntil(lambda: not page.actions_of.busy, timeout=30_000)
 
 
-def test_it_shows_the_plan_of_the_opening_on_show_in_place_of_the_work(window, page):
+def test_it_shows_the_plan_of_the_opening_on_show_in_place_of_the_work(window):
+    window.commands.actions_by_name["sheets"].trigger()
+    page = window.pages.made["sheets"]
+    page.lay_out()
     assert page.preview.page.title == "112A plan"
     assert not window.work.isVisible()
     assert page.openings.currentIndex().data() == "112A"
@@ -127,14 +130,14 @@ def test_the_sheet_on_show_is_written_in_every_format(page, qtbot, tmp_path, end
     assert page.buttons["export"].isEnabled()
 
 
-def test_all_openings_become_one_pdf_with_a_bookmark_each(page, window, qtbot, session, tmp_path):
+def test_all_openings_become_one_pdf_with_a_bookmark_each(page, bare_window, qtbot, session, tmp_path):
     page.which.setCurrentIndex(1)
     page.actions_of.write(tmp_path / "all.pdf")
     assert page.progress.isVisible()
     wait(qtbot, page)
     titles = [title for title, _ in bookmarks((tmp_path / "all.pdf").read_bytes())]
     assert titles == [f"{opening.mark} plan" for opening in session.job.openings]
-    assert window.line.isVisible()
+    assert bare_window.line.isVisible()
     assert not page.progress.isVisible()
 
 
