@@ -21,8 +21,8 @@ from configurator.project_file import ProjectFileError, load
 
 if TYPE_CHECKING:
     from configurator.documents.document import Document
+    from configurator.order.lines import Spare
     from configurator.order.prices import Priced
-    from configurator.order.spare import Spare
     from configurator.order.take_off import TakeOff
     from configurator.order.tally import Tally
     from configurator.project_file.held import HeldFile
@@ -150,8 +150,8 @@ def _changes(job: Job, revision: Revision, order: "TakeOff", options: argparse.N
 
 def _spare(options: argparse.Namespace, revision: Revision | None) -> "Spare | None":
     """Return the allowance asked for; with a revision and none asked for, that revision's own."""
+    from configurator.order.lines import parse_spare
     from configurator.order.revisions import RevisionError, spare_of
-    from configurator.order.spare import parse_spare
 
     try:
         if options.spare is not None:

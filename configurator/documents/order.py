@@ -22,8 +22,8 @@ from configurator.documents.line_words import (
     screw_words,
 )
 from configurator.order.lines import UNIT, OrderLine
-from configurator.order.not_ordered import NotOrdered
 from configurator.order.prices import Priced
+from configurator.order.studied import NotOrdered
 from configurator.order.take_off import TakeOff
 from configurator.rules.count import pairs
 from configurator.rules.hinge_items import CONTRACT_KEYS

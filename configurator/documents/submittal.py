@@ -17,7 +17,7 @@ from configurator.documents.hardware_schedule import Heading, hardware_headings,
 from configurator.documents.line_words import detail_words, hinge_words, marks_words, metal_words
 from configurator.documents.order import order_document
 from configurator.order.lines import OrderLine
-from configurator.order.saying import Said, in_order
+from configurator.order.order_findings import OrderFinding, by_severity
 from configurator.order.take_off import TakeOff
 from configurator.order.tally import Tally
 from configurator.rules.count import pairs
@@ -63,7 +63,7 @@ def _not_measured(tallies: Iterable[Tally]) -> tuple[str, ...]:
     return (f"{said}: {named}. Verify them in the field before anything is made.",)
 
 
-def cautions_of(tallies: Iterable[Tally], order: TakeOff) -> tuple[Said, ...]:
+def cautions_of(tallies: Iterable[Tally], order: TakeOff) -> tuple[OrderFinding, ...]:
     """Return what whoever approves the job must know: errors and warnings, each once with all its marks."""
     found: dict[tuple[str, str], tuple[Finding, list[str]]] = {}
     for one in tallies:
@@ -71,11 +71,11 @@ def cautions_of(tallies: Iterable[Tally], order: TakeOff) -> tuple[Said, ...]:
             if each.severity != "note" or each.code in ALSO_CAUTIONS:
                 found.setdefault((each.code, each.message), (each, []))[1].append(one.mark)
     of_order = (
-        said
-        for said in order.findings
-        if said.finding.severity != "note" and (said.finding.code, said.finding.message) not in found
+        one
+        for one in order.findings
+        if one.finding.severity != "note" and (one.finding.code, one.finding.message) not in found
     )
-    return in_order((*(Said(each, tuple(marks)) for each, marks in found.values()), *of_order))
+    return by_severity((*(OrderFinding(each, tuple(marks)) for each, marks in found.values()), *of_order))
 
 
 def _cover(tallies: Sequence[Tally], order: TakeOff) -> Table:
@@ -101,7 +101,7 @@ def _cover(tallies: Sequence[Tally], order: TakeOff) -> Table:
     return Table("Job", columns, rows)
 
 
-def _cautions(cautions: Iterable[Said], most: int) -> Table:
+def _cautions(cautions: Iterable[OrderFinding], most: int) -> Table:
     columns = (
         Column("severity", "Severity", "text", 8),
         Column("message", "Caution", "text", 66),
@@ -133,7 +133,7 @@ _WHOLE = (
 
 
 def _all_rows(
-    cover: Table, headings: Iterable[Heading], order: TakeOff, cautions: Iterable[Said]
+    cover: Table, headings: Iterable[Heading], order: TakeOff, cautions: Iterable[OrderFinding]
 ) -> Iterator[tuple[Cell, ...]]:
     """Yield every part of the submittal as rows of one table, for a file that holds one only."""
     for fact, value in cover.rows:
@@ -144,8 +144,8 @@ def _all_rows(
         yield _line_row(line)
     for left in order.not_ordered:
         yield ("left out", None, left.hinges, left.why, None, None, None, left.words, left.mark)
-    for said in cautions:
-        found, marks = said.finding, listed(said.marks, MOST_IN_CELL)
+    for one in cautions:
+        found, marks = one.finding, listed(one.marks, MOST_IN_CELL)
         yield ("caution", None, None, found.severity, None, None, None, found.message, marks)
 
 
@@ -153,12 +153,12 @@ def _heading_rows(one: Heading) -> Iterator[tuple[Cell, ...]]:
     marks = listed(one.marks, MOST_IN_CELL)
     yield ("heading", one.number, one.openings, "openings", None, None, None, one.words, marks)
     for item, count in one.items:
-        said = (item.item, item.size or None, item.type or None, item.finish or None, item.remark or None)
-        yield ("hardware", one.number, count * one.openings, *said, marks)
+        cells = (item.item, item.size or None, item.type or None, item.finish or None, item.remark or None)
+        yield ("hardware", one.number, count * one.openings, *cells, marks)
 
 
 def _line_row(line: OrderLine) -> tuple[Cell, ...]:
     hinge = line.hinge
     words = f"{hinge_words(hinge)}; {detail_words(hinge)}; {hinge.screw_kinds} screws"
-    said = (hinge.item, hinge.size, hinge.type, metal_words(hinge), words)
-    return ("order", line.number, line.quantity, *said, marks_words(line, MOST_IN_CELL))
+    cells = (hinge.item, hinge.size, hinge.type, metal_words(hinge), words)
+    return ("order", line.number, line.quantity, *cells, marks_words(line, MOST_IN_CELL))

@@ -115,7 +115,7 @@ def _list(columns: Sequence[str], table: Sequence[tuple[int, Sequence[str]]]) ->
         currencies.setdefault(values.pop("currency", ""), line)
         price, unit = values.pop("price"), values.pop("unit", "each")
         rows.append(PriceRow(line, values, price, unit))
-    faults += [*_told_twice(rows), *_mixed(currencies)]
+    faults += [*_asked_twice(rows), *_mixed(currencies)]
     if faults:
         more = (
             [Fault("", f"and {len(faults) - MOST_FAULTS} more faults")] if len(faults) > MOST_FAULTS else []
@@ -152,7 +152,7 @@ def _split_size(found: dict[str, Any], line: int) -> Iterator[Fault]:
             yield Fault(f"line {line}, size", f"it and the column {column} do not say the same")
 
 
-def _told_twice(rows: Sequence[PriceRow]) -> Iterator[Fault]:
+def _asked_twice(rows: Sequence[PriceRow]) -> Iterator[Fault]:
     seen: dict[Any, int] = {}
     for row in rows:
         key = frozenset((column, _folded(value)) for column, value in row.asks.items())

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from configurator.order.lines import OrderLine
-from configurator.order.not_ordered import NotOrdered
+from configurator.order.studied import NotOrdered
 from configurator.order.tally import Tally
 from configurator.rules.wording import counted
 

@@ -8,8 +8,7 @@ from typing import Any, Literal
 
 from configurator.model import Job, Opening, OrderedLine, Revision
 from configurator.model.faults import Fault
-from configurator.order.lines import OrderLine
-from configurator.order.spare import NO_SPARE, Spare, parse_spare
+from configurator.order.lines import NO_SPARE, OrderLine, Spare, parse_spare
 from configurator.order.take_off import TakeOff
 from configurator.rules.hinge_items import HingeItem, sort_key
 from configurator.rules.wording import counted

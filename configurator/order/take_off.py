@@ -1,31 +1,38 @@
 """The take-off: a whole job's hinges as lines that can be ordered, and the proof that none is missing."""
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Sequence
+from dataclasses import asdict, dataclass
+from math import ceil
 from typing import Any
 
 from configurator.model import JobFacts
-from configurator.order.likeness import near_alike
-from configurator.order.lines import OrderLine, order_lines
-from configurator.order.not_ordered import NotOrdered
+from configurator.order.lines import NO_SPARE, OrderLine, Spare, order_lines
+from configurator.order.order_findings import OrderFinding, by_severity, order_findings
 from configurator.order.reconcile import Reconciliation, reconcile
-from configurator.order.saying import (
-    Said,
-    in_order,
-    of_hands,
-    of_left_out,
-    of_openings,
-    of_sums,
-)
-from configurator.order.screws import ScrewTotal, screw_totals
-from configurator.order.spare import NO_SPARE, Spare
+from configurator.order.studied import NotOrdered
 from configurator.order.tally import Tally
 from configurator.rules.count import pairs
+from configurator.rules.fastening import screw_row
+
+
+@dataclass(frozen=True, slots=True)
+class ScrewTotal:
+    """Screws of one kind, size and metal; `packs` is None where no pack size is known."""
+
+    kind: str
+    size: str
+    metal: str
+    count: int
+    packs: int | None
+
+    def as_data(self) -> dict[str, Any]:
+        """Return it as results are written."""
+        return asdict(self)
 
 
 @dataclass(frozen=True, slots=True)
 class TakeOff:
-    """Everything an order is made from: lines, what is left out and why, the sums, and what to heed."""
+    """Everything an order is made from: lines, what is left out and why, the sums, and the cautions."""
 
     facts: JobFacts
     lines: tuple[OrderLine, ...]
@@ -33,7 +40,7 @@ class TakeOff:
     reconciliation: Reconciliation
     screws: tuple[ScrewTotal, ...]
     spare: Spare
-    findings: tuple[Said, ...]
+    findings: tuple[OrderFinding, ...]
 
     @property
     def hinges(self) -> int:
@@ -42,8 +49,8 @@ class TakeOff:
 
     @property
     def has_errors(self) -> bool:
-        """Whether anything that is said is an error."""
-        return any(said.finding.severity == "error" for said in self.findings)
+        """Whether any finding is an error."""
+        return any(one.finding.severity == "error" for one in self.findings)
 
     def totals(self) -> dict[str, Any]:
         """Return the sums over all lines."""
@@ -59,7 +66,7 @@ class TakeOff:
         """Return the order as the results contract names it, and what was added to it."""
         return {
             "lines": [line.as_data() for line in self.lines],
-            "findings": [said.as_data() for said in self.findings],
+            "findings": [one.as_data() for one in self.findings],
             "reconciliation": self.reconciliation.as_data(),
             "not_ordered": [one.as_data() for one in self.not_ordered],
             "totals": self.totals(),
@@ -71,7 +78,7 @@ def take_off(
     facts: JobFacts | None = None,
     spare: Spare | None = None,
     screw_pack: int | None = None,
-    also: Sequence[Said] = (),
+    also: Sequence[OrderFinding] = (),
 ) -> TakeOff:
     """Group the hinges of a job's openings into order lines.
 
@@ -82,10 +89,30 @@ def take_off(
     lines = order_lines(tallies, over)
     left_out = tuple(one for each in tallies for one in each.left_out)
     sums = reconcile(lines, tallies, left_out)
-    said = (*of_sums(sums), *of_left_out(left_out), *_said(tallies, lines), *also)
+    findings = (*order_findings(tallies, lines, left_out, sums), *also)
     screws = screw_totals(lines, screw_pack)
-    return TakeOff(facts or JobFacts(), lines, left_out, sums, screws, over, in_order(said))
+    return TakeOff(facts or JobFacts(), lines, left_out, sums, screws, over, by_severity(findings))
 
 
-def _said(tallies: Sequence[Tally], lines: Sequence[OrderLine]) -> tuple[Said, ...]:
-    return (*of_openings(tallies), *of_hands(tallies), *near_alike(lines))
+def screw_totals(lines: Iterable[OrderLine], pack: int | None = None) -> tuple[ScrewTotal, ...]:
+    """Return the screws of all lines by kind, usual size and metal; `pack` is how many come in one pack.
+
+    Raises ValueError for a pack of less than one screw.
+    """
+    if pack is not None and pack < 1:
+        raise ValueError(f"a pack holds at least 1 screw; {pack} was given")
+    found: dict[tuple[str, str, str], int] = {}
+    for line in lines:
+        for kind, count in line.screws.items():
+            if count:
+                key = (kind, _size(kind, line.hinge.height), line.hinge.base_metal)
+                found[key] = found.get(key, 0) + count
+    return tuple(
+        ScrewTotal(*key, count, None if pack is None else ceil(count / pack))
+        for key, count in sorted(found.items())
+    )
+
+
+def _size(kind: str, height: float) -> str:
+    row = screw_row(height)
+    return row.machine if kind == "machine" else row.wood

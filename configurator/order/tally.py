@@ -1,18 +1,17 @@
-"""What is kept of an opening's study for a whole job: its hinges, its answer in short, and its findings.
+"""A tally: what a whole job keeps of each opening's study, its hinges, its answer in short, its findings.
 
 A study holds every candidate's geometry; ten thousand of them would fill half a gigabyte. A tally is a few
-figures and the findings, and everything that is counted, scheduled and ordered is made from tallies.
+figures and the findings, and everything that is counted, scheduled and ordered is made from tallies. Openings
+that differ in name and place only share one study.
 """
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
 from configurator.long_work import Progress, unwatched, watched
 from configurator.model import Hinge, Job, JobFacts, Opening
-from configurator.order.like_openings import study_key
-from configurator.order.not_ordered import NotOrdered, left_out
-from configurator.order.studied import NotStudied, Studied, study_or_fault
+from configurator.order.studied import NotOrdered, NotStudied, Studied, left_out, study_or_fault
 from configurator.rules.finding import Finding
 from configurator.rules.hinge_items import LeafItem, hinge_items
 from configurator.rules.specification import LeafSpecification
@@ -21,8 +20,11 @@ from configurator.rules.usual import fill
 from configurator.study import Candidate, Study
 from configurator.study.job import hung_on, known_widths, width_does_all
 
-Kept = dict[Any, Finding]
-"""Findings already said, by what makes two of them the same."""
+KnownFindings = dict[Any, Finding]
+"""Findings of other openings, by what makes two of them the same: each is held once."""
+ABOUT_ITS_PLACE = frozenset({"mark", "location", "notes", "questions"})
+"""Keys of an opening that no answer depends on."""
+SETTLED = ("approved", "ordered")
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,21 +67,37 @@ class Tally:
         return self.opening.mark
 
 
+def study_key(opening: Opening) -> str:
+    """Return what the answers of an opening depend on: two openings with one key have the same answers.
+
+    A value that is given and one that is left out differ, though the usual value may be the same. The status
+    counts only with a width given by hand: one finding asks whether that width was ordered.
+    """
+    given = opening.model_dump_json(exclude={*ABOUT_ITS_PLACE, "status"}, exclude_defaults=True)
+    by_hand = opening.hinge is not None and opening.hinge.width is not None
+    return f"{given} settled" if by_hand and opening.status in SETTLED else given
+
+
+def like_key(opening: Opening) -> str:
+    """Return what openings are grouped by: everything but mark, location, quantity, notes and questions."""
+    return opening.model_dump_json(exclude={*ABOUT_ITS_PLACE, "quantity"}, exclude_defaults=True)
+
+
 def tally_job(job: Job, progress: Progress = unwatched) -> tuple[Tally, ...]:
     """Study every kind of opening of a job and keep a tally of each mark. Raises what `progress` raises."""
-    kept: Kept = {}
+    findings: KnownFindings = {}
     known: dict[str, Tally] = {}
     tallies = []
     for opening in watched(job.openings, len(job.openings), progress):
         key = study_key(opening)
         if key not in known:
-            known[key] = tally(study_or_fault(opening, job.job), job.job, kept)
-        tallies.append(of_another(known[key], opening))
+            known[key] = tally(study_or_fault(opening, job.job), job.job, findings)
+        tallies.append(for_opening(known[key], opening))
     return tuple(tallies)
 
 
-def tally(studied: Studied, facts: JobFacts | None = None, kept: Kept | None = None) -> Tally:
-    """Return the tally of one study; `kept` holds the findings of other openings, each once.
+def tally(studied: Studied, facts: JobFacts | None = None, known: KnownFindings | None = None) -> Tally:
+    """Return the tally of one study; `known` holds the findings of other openings.
 
     `facts` are those the opening was studied with.
     """
@@ -87,18 +105,18 @@ def tally(studied: Studied, facts: JobFacts | None = None, kept: Kept | None = N
         return Tally(studied.opening, (), (), 0, left_out(studied), (), studied.fault)
     standard = facts.standard_hinge if facts is not None else None
     leaves = studied.specification.leaves
-    found = {} if kept is None else kept
+    findings = {} if known is None else known
     return Tally(
         opening=studied.opening,
         items=hinge_items(studied.specification, studied.opening),
         leaves=tuple(_leaf(studied, leaf, standard) for leaf in leaves),
         hinges=studied.specification.whole["count"].value if leaves else 0,
         left_out=left_out(studied),
-        findings=tuple(found.setdefault(_same(one), one) for one in studied.findings),
+        findings=tuple(findings.setdefault(_same(one), one) for one in studied.findings),
     )
 
 
-def chosen(tallies: Iterable[Tally], facts: JobFacts | None = None) -> tuple[Chosen, ...]:
+def leaf_choices(tallies: Iterable[Tally], facts: JobFacts | None = None) -> tuple[Chosen, ...]:
     """Return every leaf's choice, to ask whether one hinge width would do for all.
 
     A leaf on which no width does everything is left out: it wants another mend first.
@@ -119,8 +137,8 @@ def chosen(tallies: Iterable[Tally], facts: JobFacts | None = None) -> tuple[Cho
     )
 
 
-def of_another(one: Tally, opening: Opening) -> Tally:
-    """Return a tally for an opening of which the same was said but its name and place."""
+def for_opening(one: Tally, opening: Opening) -> Tally:
+    """Return the tally for an opening that differs in its name and place only."""
     left = tuple(replace(each, mark=opening.mark) for each in one.left_out)
     return one if opening is one.opening else replace(one, opening=opening, left_out=left)
 
@@ -162,3 +180,44 @@ def _asking(one: Tally, leaf: LeafTally, standard: Hinge | None) -> Callable[[fl
         return known[width]
 
     return answer
+
+
+class TallyBook:
+    """The tallies of a job while it is worked on, kept by opening: an edit costs one study."""
+
+    def __init__(self, facts: JobFacts | None = None) -> None:
+        self._facts = facts or JobFacts()
+        self._by_record: dict[int, Tally] = {}
+        self._by_key: dict[str, Tally] = {}
+        self._findings: KnownFindings = {}
+
+    def use_facts(self, facts: JobFacts) -> None:
+        """Answer for other facts of the job; its standard hinge counts in every answer."""
+        if facts.standard_hinge != self._facts.standard_hinge:
+            self._by_record.clear()
+            self._by_key.clear()
+        self._facts = facts
+
+    def known(self, opening: Opening) -> Tally | None:
+        """Return the tally of this very record if it was worked out."""
+        return self._by_record.get(id(opening))
+
+    def of(self, opening: Opening) -> Tally:
+        """Return the tally of an opening, studied now unless that of a like one is known."""
+        found = self._by_record.get(id(opening))
+        if found is not None:
+            return found
+        key = study_key(opening)
+        if key not in self._by_key:
+            self._by_key[key] = tally(study_or_fault(opening, self._facts), self._facts, self._findings)
+        # A tally holds its record, so that no other one can come to have that identity.
+        found = self._by_record[id(opening)] = for_opening(self._by_key[key], opening)
+        return found
+
+    def forget_others(self, openings: Sequence[Opening]) -> None:
+        """Forget what belongs to records that are no longer there, once these are the most."""
+        if len(self._by_record) > 2 * len(openings) + 100:
+            there = {id(opening) for opening in openings}
+            self._by_record = {place: kept for place, kept in self._by_record.items() if place in there}
+            self._by_key = {study_key(one.opening): one for one in self._by_record.values()}
+            self._findings = {}

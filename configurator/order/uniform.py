@@ -6,36 +6,36 @@ from itertools import count
 
 from configurator.long_work import Progress, unwatched
 from configurator.model import JobFacts, Opening
-from configurator.order.saying import Said
-from configurator.order.tally import Tally, chosen
+from configurator.order.order_findings import OrderFinding
+from configurator.order.tally import Tally, leaf_choices
 from configurator.rules.uniform import Chosen, uniform_findings
 
 
 def uniform(
     tallies: Sequence[Tally], facts: JobFacts | None = None, progress: Progress = unwatched
-) -> tuple[Said, ...]:
+) -> tuple[OrderFinding, ...]:
     """Return, for each hinge height in several widths, whether one would do, and which openings go wider.
 
     A width that no study has tried is asked of the geometry, opening by opening: of ten thousand openings
     that may take seconds, so it is asked only when somebody wants to know. `progress` is told of every
     question, of how many at least; what it raises ends the work.
     """
-    asked = chosen(tallies, facts)
+    asked = leaf_choices(tallies, facts)
     found = uniform_findings(_watched(asked, progress))
-    return tuple(Said(one, tuple(_going_wider(tallies, one.numbers))) for one in found)
+    return tuple(OrderFinding(one, tuple(_going_wider(tallies, one.numbers))) for one in found)
 
 
-def offered_width(said: Said) -> float | None:
+def offered_width(offer: OrderFinding) -> float | None:
     """Return the width that would do for all, inches; None where the finding offers none."""
-    return said.finding.numbers.get("width")
+    return offer.finding.numbers.get("width")
 
 
-def made_uniform(openings: Iterable[Opening], said: Said) -> tuple[Opening, ...]:
+def made_uniform(openings: Iterable[Opening], offer: OrderFinding) -> tuple[Opening, ...]:
     """Return a job's openings with the offered width, by hand, on every one that the finding names.
 
     Raises ValueError where no width is offered, or an opening cannot have it.
     """
-    width, marks = offered_width(said), set(said.marks)
+    width, marks = offered_width(offer), set(offer.marks)
     if width is None:
         raise ValueError("no one width does for all of them")
     return tuple(_with_width(one, width) if one.mark in marks else one for one in openings)

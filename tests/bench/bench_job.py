@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import Any, TypeVar
 
 from configurator.model import Job, Opening
-from configurator.order.spare import parse_spare
+from configurator.order.lines import parse_spare
 from configurator.order.studied import study_or_fault
 from configurator.order.take_off import take_off
 from configurator.order.tally import Tally, tally_job

@@ -10,9 +10,9 @@ from pathlib import Path
 import pytest
 
 from configurator.cli import main
+from configurator.order.lines import Spare
 from configurator.order.revisions import freeze
 from configurator.order.revisions import with_revision as with_next
-from configurator.order.spare import Spare
 from configurator.order.take_off import take_off
 from configurator.order.tally import tally_job
 from configurator.project_file import load, save

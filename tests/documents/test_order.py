@@ -2,9 +2,9 @@
 
 from configurator.documents.document import headed, listed
 from configurator.documents.order import order_document, order_table
+from configurator.order.lines import Spare
 from configurator.order.price_list import parse_prices
 from configurator.order.prices import price_order
-from configurator.order.spare import Spare
 from tests.order.cases import data, ordered
 
 

@@ -2,8 +2,8 @@
 
 from dataclasses import replace
 
+from configurator.order.order_findings import sum_findings
 from configurator.order.reconcile import reconcile
-from configurator.order.saying import of_sums
 from configurator.order.take_off import take_off
 from configurator.order.tally import tally_job
 from tests.order.cases import data, job_of
@@ -20,14 +20,14 @@ def test_lines_that_are_right_agree():
     sums = counted(lambda line: line)
     assert sums.agrees
     assert (sums.by_lines, sums.by_openings, sums.openings) == (9, 9, 3)
-    assert of_sums(sums) == ()
+    assert sum_findings(sums) == ()
 
 
 def test_a_hinge_too_few_is_found_at_its_mark():
     sums = counted(lambda line: replace(line, needed=8, by_mark={"1": 5, "2": 3}))
     assert not sums.agrees
     assert sums.differing == ("1",)
-    (said,) = of_sums(sums)
+    (said,) = sum_findings(sums)
     assert said.finding.severity == "error"
     assert "THEY DIFFER at 1" in said.words
 

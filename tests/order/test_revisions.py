@@ -5,6 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from configurator.model import Job, Revision
+from configurator.order.lines import NO_SPARE, Spare, parse_spare
 from configurator.order.revisions import (
     RevisionError,
     changes_since,
@@ -15,7 +16,6 @@ from configurator.order.revisions import (
     standing,
     with_revision,
 )
-from configurator.order.spare import NO_SPARE, Spare, parse_spare
 from configurator.order.take_off import take_off
 from configurator.order.tally import tally_job
 from configurator.project_file import ProjectFileError, dump, parse

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from configurator.order.spare import Spare
+from configurator.order.lines import Spare
 from configurator.order.take_off import take_off
 from configurator.order.tally import tally_job
 from configurator.project_file import load

@@ -2,11 +2,13 @@
 
 import pytest
 
+from configurator.long_work import Cancelled
 from configurator.order import tally as tally_module
-from configurator.order.studied import study_job
+from configurator.order.studied import NotStudied, study_or_fault
 from configurator.order.tally import tally, tally_job
+from configurator.study import Study
 from tests.openings import RAIL
-from tests.order.cases import data, job_of
+from tests.order.cases import data, job_of, stop_at
 
 LOW = {"size": {"width": 36, "height": 5}, "door": {"undercut": 12}}
 
@@ -62,11 +64,34 @@ def test_openings_that_differ_in_name_and_place_only_are_studied_once(monkeypatc
     assert tallies[1].opening is job.openings[1]
     assert [left.mark for one in tallies for left in one.left_out] == ["4", "5"]
     for one in tallies:
-        assert one == tally(study_job(job_of(one.opening))[0])
+        assert one == tally(study_or_fault(one.opening))
 
 
 def test_a_sentence_said_of_many_openings_is_held_once():
     job = job_of(data("1", hinge={"count": 2}), data("2", hinge={"count": 2}))
     first, second = tally_job(job)
     assert first.findings[0] is second.findings[0]
-    assert tally(study_job(job)[0]).findings == first.findings
+    assert tally(study_or_fault(job.openings[0])).findings == first.findings
+
+
+def test_the_work_is_told_as_it_goes():
+    told = []
+    tally_job(job_of(data("1"), data("2")), lambda done, of: told.append((done, of)))
+    assert told == [(0, 2), (1, 2), (2, 2)]
+
+
+def test_it_stops_when_it_is_asked_to():
+    told = []
+    with pytest.raises(Cancelled):
+        tally_job(job_of(data("1"), data("2"), data("3")), stop_at(1, told))
+    assert told == [0, 1]
+
+
+def test_an_opening_that_fails_keeps_its_place_and_its_fault():
+    openings = job_of(data("1"), data("2", **LOW), data("3")).openings
+    first, second, third = map(study_or_fault, openings)
+    assert isinstance(first, Study)
+    assert isinstance(third, Study)
+    assert isinstance(second, NotStudied)
+    assert (second.opening.mark, second.field) == ("2", "")
+    assert "has no height" in second.fault

@@ -6,19 +6,18 @@ import pytest
 
 from configurator.model import Hinge, JobFacts, Opening
 from configurator.model.words import Status
-from configurator.order import tally_book
+from configurator.order import tally as tally_module
 from configurator.order.studied import study_or_fault
-from configurator.order.tally import tally, tally_job
-from configurator.order.tally_book import TallyBook
+from configurator.order.tally import TallyBook, tally, tally_job
 from tests.order.cases import data, job_of
 
 
 def counting(monkeypatch):
     """Count studies."""
     studied = []
-    real = tally_book.study_or_fault
+    real = tally_module.study_or_fault
     monkeypatch.setattr(
-        tally_book, "study_or_fault", lambda one, facts: studied.append(one.mark) or real(one, facts)
+        tally_module, "study_or_fault", lambda one, facts: studied.append(one.mark) or real(one, facts)
     )
     return studied
 

@@ -12,6 +12,8 @@ from configurator.documents.schedule import schedule_table
 from configurator.documents.submittal import submittal_document
 from configurator.long_work import Progress
 from configurator.model import Job, Opening, Revision
+from configurator.order.lines import NO_SPARE, Spare, parse_spare
+from configurator.order.order_findings import OrderFinding
 from configurator.order.price_list import PriceList, PriceListError, load_prices
 from configurator.order.prices import Priced, price_order
 from configurator.order.revisions import (
@@ -23,11 +25,8 @@ from configurator.order.revisions import (
     standing,
     with_revision,
 )
-from configurator.order.saying import Said
-from configurator.order.spare import NO_SPARE, Spare, parse_spare
 from configurator.order.take_off import TakeOff, take_off
-from configurator.order.tally import Tally
-from configurator.order.tally_book import TallyBook
+from configurator.order.tally import Tally, TallyBook
 from configurator.order.uniform import made_uniform, offered_width, uniform
 from configurator.rules.count import pairs
 from configurator.rules.wording import counted as counted_words
@@ -59,18 +58,18 @@ class Counted:
 
     def warned(self) -> str:
         """Say that there are errors, and openings that the order leaves out; empty where neither."""
-        errors = sum(1 for said in self.order.findings if said.finding.severity == "error")
+        errors = sum(1 for one in self.order.findings if one.finding.severity == "error")
         left = sum(one.quantity for one in self.order.not_ordered if not one.leaf)
         leaves = sum(one.quantity for one in self.order.not_ordered if one.leaf)
         out = (
             counted_words(left, "opening", "openings") if left else "",
             counted_words(leaves, "single leaf", "single leaves") if leaves else "",
         )
-        said = (
+        words = (
             f"{counted_words(errors, 'error', 'errors')} to heed before ordering." if errors else "",
             f"Nothing is ordered for {' and '.join(filter(None, out))}." if left or leaves else "",
         )
-        return " ".join(filter(None, said))
+        return " ".join(filter(None, words))
 
     def cost(self) -> str:
         """Say what it costs, or why that cannot be said; empty without prices."""
@@ -84,7 +83,7 @@ class Offer:
     `openings` are those of the job with that width; none where no one width does for all.
     """
 
-    said: Said
+    finding: OrderFinding
     openings: tuple[Opening, ...] = ()
     cost: str = ""
 
@@ -132,7 +131,7 @@ class Desk:
     def offers(self, counted: Counted, progress: Progress) -> tuple[Offer, ...]:
         """Ask whether one width would do for all, and what that costs. Raises Cancelled."""
         found = uniform(counted.tallies, counted.job.job, progress)
-        return tuple(self._offer(said, counted) for said in found)
+        return tuple(self._offer(one, counted) for one in found)
 
     def _priced(self, counted: Counted) -> Counted:
         if self.prices is None:
@@ -144,11 +143,11 @@ class Desk:
             faults = "; ".join(str(fault) for fault in error.faults)
             return Counted(job, tallies, order, None, f"{self.price_file} does not fit this order: {faults}")
 
-    def _offer(self, said: Said, counted: Counted) -> Offer:
-        if offered_width(said) is None:
-            return Offer(said)
-        made = made_uniform(counted.job.openings, said)
-        return Offer(said, made, self._cost_of(made, counted))
+    def _offer(self, finding: OrderFinding, counted: Counted) -> Offer:
+        if offered_width(finding) is None:
+            return Offer(finding)
+        made = made_uniform(counted.job.openings, finding)
+        return Offer(finding, made, self._cost_of(made, counted))
 
     def _cost_of(self, made: Sequence[Opening], counted: Counted) -> str:
         """Say what the order costs now and with other openings, where the list prices both."""

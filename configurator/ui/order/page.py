@@ -229,7 +229,7 @@ class OrderPage(OrderView):
 
     def _with_offers(self, counted: Counted) -> Counted:
         """Return a count whose order also says what was found when one width was asked for."""
-        findings = (*counted.order.findings, *(offer.said for offer in self.offers or ()))
+        findings = (*counted.order.findings, *(offer.finding for offer in self.offers or ()))
         return replace(counted, order=replace(counted.order, findings=findings))
 
     def _refuse(self, undone: str) -> None:
@@ -273,8 +273,8 @@ class OrderPage(OrderView):
     def _connect_marks(self) -> None:
         """Connect what shows marks, and what shows the opening of one."""
         self.lines.chosen.connect(lambda number: self.show_marks_of(self.counted, number))
-        self.heed.chosen.connect(self.show_marks_said)
-        self.uniform.marks_asked.connect(self.show_marks_said)
+        self.cautions.chosen.connect(self.show_marks_of_finding)
+        self.uniform.marks_asked.connect(self.show_marks_of_finding)
         self.left_out.chosen.connect(self._show_left_out)
         self.marks.clicked.connect(lambda _: self.open_mark(self.marks.current()))
         for opened in (self.marks.opened, self.left_out.opened, self.revisions.openings.opened):

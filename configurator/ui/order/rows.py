@@ -12,10 +12,10 @@ from configurator.documents.line_words import (
 )
 from configurator.model import Job, Revision
 from configurator.order.lines import OrderLine
-from configurator.order.not_ordered import NotOrdered
+from configurator.order.order_findings import OrderFinding, name_marks
 from configurator.order.prices import Priced
 from configurator.order.revisions import Changes, OpeningChange, Taken
-from configurator.order.saying import Said, named
+from configurator.order.studied import NotOrdered
 from configurator.rules.count import pairs
 from configurator.ui.order.rows_table import Head, Row
 
@@ -41,7 +41,7 @@ _GOODS = (
 )
 _MONEY = (Head("Price", 15, number=True), Head("Price is for", 18), Head("Amount", 20, number=True))
 MARKS = (Head("Mark", 23), Head("Hinges", 15, number=True))
-HEED = (Head("Severity", 18), Head("Marks", 44), Head("To heed before ordering", 190))
+CAUTIONS = (Head("Severity", 18), Head("Marks", 44), Head("To heed before ordering", 190))
 LEFT_OUT = (
     Head("Mark", 20), Head("Openings", 17, number=True), Head("Hinges", 14, number=True), Head("Leaf", 16),
     Head("Why", 34), Head("What is to be done", 140),
@@ -85,8 +85,8 @@ def _line_row(line: OrderLine, priced: Priced | None) -> Row:
         detail_words(hinge),
         screw_words(line.screws),
     )
-    said = (f"Line {line.number}: {line.quantity_words}", f"{hinge.size}, {hinge_words(hinge)}")
-    return Row(words, line.number, "\n".join((*said, detail_words(hinge))))
+    tip = (f"Line {line.number}: {line.quantity_words}", f"{hinge.size}, {hinge_words(hinge)}")
+    return Row(words, line.number, "\n".join((*tip, detail_words(hinge))))
 
 
 def _money(line: OrderLine, priced: Priced | None) -> tuple[str, ...]:
@@ -103,16 +103,16 @@ def mark_rows(by_mark: Mapping[str, int] | Sequence[str]) -> list[Row]:
     return [Row((mark, ""), mark) for mark in by_mark]
 
 
-def heed_rows(said: Iterable[Said]) -> list[Row]:
+def caution_rows(findings: Iterable[OrderFinding]) -> list[Row]:
     """Return a row for every finding, about its marks."""
     return [
         Row(
-            (one.finding.severity, named(one.marks), one.finding.message),
+            (one.finding.severity, name_marks(one.marks), one.finding.message),
             one,
             f"{one.finding.message}\n({one.finding.source}; {one.finding.mark_of_source})",
             one.finding.severity,
         )
-        for one in said
+        for one in findings
     ]
 
 

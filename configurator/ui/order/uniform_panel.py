@@ -70,7 +70,7 @@ class UniformPanel(QWidget):
 
     def _row(self, offer: Offer) -> QWidget:
         row = QWidget()
-        words = QLabel("\n".join(filter(None, (offer.said.finding.message, offer.cost))))
+        words = QLabel("\n".join(filter(None, (offer.finding.finding.message, offer.cost))))
         words.setWordWrap(True)
         words.setTextFormat(Qt.TextFormat.PlainText)
         words.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
@@ -85,7 +85,7 @@ class UniformPanel(QWidget):
 
     def _add_buttons(self, line: QHBoxLayout, offer: Offer) -> None:
         which = QPushButton("Which openings")
-        which.clicked.connect(lambda: self.marks_asked.emit(offer.said))
+        which.clicked.connect(lambda: self.marks_asked.emit(offer.finding))
         take = QPushButton(taken_title(offer))
         take.setToolTip("Set this hinge width by hand on those openings; undo takes it back")
         take.clicked.connect(lambda: self.taken.emit(offer))
@@ -96,6 +96,6 @@ class UniformPanel(QWidget):
 
 def taken_title(offer: Offer) -> str:
     """Say what taking an offer does: `Make 3 openings 4-1/2 wide`."""
-    width = offered_width(offer.said)
+    width = offered_width(offer.finding)
     assert width is not None
-    return f"Make {counted(len(offer.said.marks), 'mark', 'marks')} {plain(width)} wide"
+    return f"Make {counted(len(offer.finding.marks), 'mark', 'marks')} {plain(width)} wide"

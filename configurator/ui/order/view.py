@@ -5,7 +5,7 @@ from itertools import pairwise
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSplitter, QTabWidget, QVBoxLayout, QWidget
 
-from configurator.order.saying import Said
+from configurator.order.order_findings import OrderFinding
 from configurator.rules.wording import counted as counted_words
 from configurator.ui.kit.runner import Beside, Pieces, ProgressLine
 from configurator.ui.look import GRID, sized, tinted
@@ -34,7 +34,7 @@ class OrderView(LeadsOn, QWidget):
         self.work_out = QPushButton("Work out all")
         self.lines = RowsTable("order lines", rows.line_heads(None))
         self.marks = RowsTable("marks of the chosen line", rows.MARKS)
-        self.heed = RowsTable("to heed before ordering", rows.HEED, wrapped=True)
+        self.cautions = RowsTable("to heed before ordering", rows.CAUTIONS, wrapped=True)
         self.left_out = RowsTable("not ordered, and why", rows.LEFT_OUT, wrapped=True)
         self.uniform, self.revisions = UniformPanel(), RevisionsPanel()
         self.tabs = QTabWidget()
@@ -54,8 +54,10 @@ class OrderView(LeadsOn, QWidget):
         if lines and self.lines.current() is None:
             self.lines.choose(lines[0].key)
         self.lines.setColumnHidden(rows.SPARE, order is None or not order.reconciliation.spare)
-        self.heed.shown.dark = dark
-        self._show_tab(self.heed, "To heed", rows.heed_rows(order.findings) if order is not None else [])
+        self.cautions.shown.dark = dark
+        self._show_tab(
+            self.cautions, "To heed", rows.caution_rows(order.findings) if order is not None else []
+        )
         left = rows.left_out_rows(order.not_ordered) if order is not None else []
         self._show_tab(self.left_out, "Not ordered", left)
         # While openings are still worked out these say so when they are asked: a click must not be lost.
@@ -93,11 +95,11 @@ class OrderView(LeadsOn, QWidget):
             count = counted_words(len(line.by_mark), "mark", "marks")
             self.show_marks(f"{count} of line {line.number}", rows.mark_rows(line.by_mark))
 
-    def show_marks_said(self, said: Said | None) -> None:
+    def show_marks_of_finding(self, one: OrderFinding | None) -> None:
         """Show the marks that a finding is about."""
-        if said is not None:
-            count = counted_words(len(said.marks), "mark", "marks")
-            self.show_marks(f"{count}: {said.finding.code}", rows.mark_rows(said.marks))
+        if one is not None:
+            count = counted_words(len(one.marks), "mark", "marks")
+            self.show_marks(f"{count}: {one.finding.code}", rows.mark_rows(one.marks))
 
     def show_marks(self, heading: str, shown: list[Row]) -> None:
         """Show a list of marks under a heading."""
@@ -141,7 +143,7 @@ class OrderView(LeadsOn, QWidget):
         self.tabs.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         top, revisions = self.top, self.revisions
         above = (top.spare, top.prices, top.cross, top.write, self.work_out, self.lines, self.marks)
-        below = (self.tabs.tabBar(), self.heed, self.left_out, self.uniform.ask, revisions.note)
+        below = (self.tabs.tabBar(), self.cautions, self.left_out, self.uniform.ask, revisions.note)
         frozen = (revisions.mark_them, revisions.freeze, revisions.list, revisions.lines, revisions.openings)
         for before, after in pairwise((*above, *below, *frozen)):
             QWidget.setTabOrder(before, after)
@@ -164,7 +166,7 @@ class OrderView(LeadsOn, QWidget):
         above.addWidget(self._aside())
         above.setSizes([270 * GRID, 48 * GRID])
         above.setStretchFactor(0, 1)
-        self.tabs.addTab(self.heed, "To heed")
+        self.tabs.addTab(self.cautions, "To heed")
         self.tabs.addTab(self.left_out, "Not ordered")
         self.tabs.addTab(self.uniform, "One width")
         self.tabs.addTab(self.revisions, "Revisions")

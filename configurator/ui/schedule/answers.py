@@ -60,7 +60,7 @@ class Answers:
         found = self._by_record.get(id(opening))
         if found is not None:
             return found[1]
-        from configurator.order.like_openings import study_key  # the order desk is loaded on use
+        from configurator.order.tally import study_key  # the order desk is loaded on use
 
         key = study_key(opening)
         answer = self._by_key.get(key)

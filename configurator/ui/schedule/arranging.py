@@ -105,7 +105,7 @@ class Arranger:
     def _like(self, opening: Opening) -> str:
         kept = self._keys.get(id(opening))
         if kept is None:
-            from configurator.order.like_openings import like_key  # the order desk is loaded on use
+            from configurator.order.tally import like_key  # the order desk is loaded on use
 
             kept = self._keys[id(opening)] = (opening, like_key(opening))
         return kept[1]

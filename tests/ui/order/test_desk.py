@@ -3,7 +3,7 @@
 import pytest
 
 from configurator.long_work import Cancelled, unwatched
-from configurator.order.spare import NO_SPARE
+from configurator.order.lines import NO_SPARE
 from configurator.ui.order.desk import Desk, changes_of, document_of, frozen
 from tests.order.cases import data, job_of, stop_at
 

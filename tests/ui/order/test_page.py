@@ -85,8 +85,8 @@ def test_a_click_on_a_mark_shows_that_opening(qtbot, page):
 
 
 def test_a_finding_shows_its_marks_all_of_them(page):
-    said = next(row.key for row in page.heed.shown.rows if row.key.finding.code == "lines nearly alike")
-    page.heed.choose(said)
+    said = next(row.key for row in page.cautions.shown.rows if row.key.finding.code == "lines nearly alike")
+    page.cautions.choose(said)
     assert column(page.marks, "Mark") == list(said.marks)
 
 
@@ -332,7 +332,7 @@ def test_the_command_turns_the_window_to_the_order_and_a_mark_back(qtbot, window
 
 def test_dark_and_other_units_keep_the_order(page):
     page.session.use_dark(True)
-    assert page.heed.shown.dark
+    assert page.cautions.shown.dark
     assert page.lines.shown.rowCount() == 9
     assert load(page.session.path) == page.session.job
 

@@ -2,9 +2,8 @@ import pytest
 
 from configurator.documents.schedule import schedule_row
 from configurator.model import Opening
-from configurator.order.like_openings import like_key, like_openings, study_key
 from configurator.order.studied import study_or_fault
-from configurator.order.tally import tally
+from configurator.order.tally import like_key, study_key, tally
 
 
 def opening(mark="101", **more):
@@ -35,14 +34,6 @@ def test_anything_else_tells_them_apart(more):
 
 def test_a_value_that_always_holds_may_be_given_or_left_out():
     assert like_key(opening(leaves="single", quantity=1)) == like_key(opening())
-
-
-def test_groups_stand_as_their_first_member_comes():
-    openings = [opening("1"), opening("2", hand="LH"), opening("3"), opening("4", hand="LH"), opening("5")]
-    assert [[each.mark for each in group] for group in like_openings(openings)] == [
-        ["1", "3", "5"],
-        ["2", "4"],
-    ]
 
 
 def test_the_same_study_key_means_the_same_answers():

@@ -4,7 +4,7 @@ from fractions import Fraction
 
 import pytest
 
-from configurator.order.spare import NO_SPARE, Spare, parse_spare
+from configurator.order.lines import NO_SPARE, Spare, parse_spare
 
 
 @pytest.mark.parametrize(("hinges", "spare"), [(0, 0), (1, 1), (19, 1), (20, 1), (21, 2), (40, 2), (41, 3)])

@@ -5,8 +5,8 @@ from dataclasses import replace
 
 import pytest
 
+from configurator.order.order_findings import name_marks, sum_findings
 from configurator.order.reconcile import reconcile
-from configurator.order.saying import named, of_sums
 from configurator.order.tally import tally_job
 from configurator.rules.finding import MARKS
 from tests.order.cases import data, job_of, ordered
@@ -25,7 +25,7 @@ def everything():
     )
     job = job_of(data("1"))
     line = replace(ordered(data("1")).lines[0], needed=2)
-    return (*order.findings, *of_sums(reconcile([line], tally_job(job), ())))
+    return (*order.findings, *sum_findings(reconcile([line], tally_job(job), ())))
 
 
 SAID = everything()
@@ -66,4 +66,4 @@ def test_its_marks_stand_before_a_sentence_that_does_not_name_them():
     ("count", "words"), [(0, ""), (6, "M0, M1, M2, M3, M4, M5"), (7, "M0, M1, M2, M3, M4, M5 and 1 more")]
 )
 def test_a_few_marks_are_named_and_the_rest_counted(count, words):
-    assert named([f"M{n}" for n in range(count)]) == words
+    assert name_marks([f"M{n}" for n in range(count)]) == words
