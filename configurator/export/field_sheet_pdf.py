@@ -62,7 +62,7 @@ def field_sheet_bytes(job: Job, display: Display | None = None, progress: Progre
     written = io.BytesIO()
     canvas = Canvas(written, pagesize=PAGE, invariant=1)
     canvas.setTitle("Field sheet")
-    counts = _shared_out(field_blocks(job.openings, shown), counter)
+    counts = _blocks_per_page(field_blocks(job.openings, shown), counter)
     blocks = field_blocks(job.openings, shown)
     for number, count in enumerate(counts, 1):
         _page(canvas, headed_facts(job.job), shown, (number, len(counts)))
@@ -72,7 +72,7 @@ def field_sheet_bytes(job: Job, display: Display | None = None, progress: Progre
     return written.getvalue()
 
 
-def _shared_out(blocks: Iterable[FieldBlock], counter: Counter) -> list[int]:
+def _blocks_per_page(blocks: Iterable[FieldBlock], counter: Counter) -> list[int]:
     """Return how many blocks go on each page, none cut in two; a job without openings has one page."""
     counts = [0]
     room = TOP - BOTTOM
@@ -95,7 +95,7 @@ def _rows(block: FieldBlock) -> int:
     return -(-len(block.measures) // 2)
 
 
-def _page(canvas: Canvas, job: str, shown: Display, place: tuple[int, int]) -> None:
+def _page(canvas: Canvas, job: str, shown: Display, number: tuple[int, int]) -> None:
     """Draw what every page has: title, job, how it is filled in, who measured, and which page it is."""
     top = PAGE[1] - MARGIN
     canvas.setFont(BOLD, 12)
@@ -104,10 +104,10 @@ def _page(canvas: Canvas, job: str, shown: Display, place: tuple[int, int]) -> N
     canvas.drawRightString(PAGE[0] - MARGIN, top - 6, _cut(job, BOLD, 8, 0.75 * WIDE))
     canvas.setFont(FONT, SIZE)
     unit = "millimetres" if shown.metric else "inches"
-    for number, line in enumerate(simpleSplit(EXPLAINED.format(unit=unit), FONT, SIZE, WIDE)):
-        canvas.drawString(MARGIN, top - 20 - LEADING * number, line)
+    for index, line in enumerate(simpleSplit(EXPLAINED.format(unit=unit), FONT, SIZE, WIDE)):
+        canvas.drawString(MARGIN, top - 20 - LEADING * index, line)
     foot = 0.4 * inch
-    canvas.drawRightString(PAGE[0] - MARGIN, foot, f"page {place[0]} of {place[1]}")
+    canvas.drawRightString(PAGE[0] - MARGIN, foot, f"page {number[0]} of {number[1]}")
     canvas.setLineWidth(0.4)
     for start, wide, words in ((MARGIN, 150, "Measured by"), (MARGIN + 225, 80, "Date")):
         canvas.drawString(start, foot, words)
@@ -135,9 +135,9 @@ def _block(canvas: Canvas, block: FieldBlock, top: float) -> None:
     start = MARGIN + pdfmetrics.stringWidth(mark, BOLD, 10) + 10
     _lines(canvas, block.words, start, top - 12, MARGIN + WIDE - start)
     rows = _rows(block)
-    for place, measure in enumerate(block.measures):
-        left = MARGIN + (COLUMN + GUTTER) * (place // rows)
-        _measure(canvas, measure, left, top - HEAD - ROW * (place % rows))
+    for index, measure in enumerate(block.measures):
+        left = MARGIN + (COLUMN + GUTTER) * (index // rows)
+        _measure(canvas, measure, left, top - HEAD - ROW * (index % rows))
 
 
 def _measure(canvas: Canvas, measure: Measure, left: float, top: float) -> None:

@@ -149,14 +149,14 @@ def _table_lines(table: Table) -> list[str]:
 def _in_two_parts(
     rows: Sequence[Sequence[str]], columns: Sequence[Column], widths: Sequence[int]
 ) -> list[str]:
-    narrow = [place for place, column in enumerate(columns) if column.width < WIDE]
-    wide = [place for place in range(len(columns)) if place not in narrow]
-    beside = [widths[place] for place in narrow], [columns[place] for place in narrow]
+    narrow = [index for index, column in enumerate(columns) if column.width < WIDE]
+    wide = [index for index in range(len(columns)) if index not in narrow]
+    beside = [widths[index] for index in narrow], [columns[index] for index in narrow]
     titles = rows[0]
-    lines = _row_lines([titles[place] for place in narrow], *beside)
+    lines = _row_lines([titles[index] for index in narrow], *beside)
     for row in rows[1:]:
-        lines += _row_lines([row[place] for place in narrow], *beside)
-        lines += _under([(titles[place], row[place]) for place in wide])
+        lines += _row_lines([row[index] for index in narrow], *beside)
+        lines += _under([(titles[index], row[index]) for index in wide])
     return lines
 
 
