@@ -1,21 +1,13 @@
 """The kinds of sheets there are, each in its own module, imported when it is first asked for."""
 
-from importlib import import_module
-from typing import Protocol, cast
+from collections.abc import Callable, Mapping
+from types import MappingProxyType
+from typing import Protocol
 
 from configurator.drawing.pages.page import Page, Paper, Scale
 from configurator.model import JobFacts
 from configurator.study.records import Study
 from configurator.units import Display
-
-SHEETS = {
-    "plan": ("plan_page", "plan_page"),
-    "elevation": ("elevation_page", "elevation_page"),
-    "prep": ("preparation_page", "preparation_page"),
-    "client": ("client_page", "client_page"),
-    "before-after": ("before_after_page", "before_after_page"),
-}
-"""The word for a kind of sheet to its module in this folder and the function that lays it out."""
 
 
 class MakesPage(Protocol):
@@ -33,7 +25,48 @@ class MakesPage(Protocol):
         """Return the page. Raises ValueError where the scale asked for does not fit the paper."""
 
 
+def _plan() -> MakesPage:
+    from configurator.drawing.pages.plan_page import plan_page
+
+    return plan_page
+
+
+def _elevation() -> MakesPage:
+    from configurator.drawing.pages.elevation_page import elevation_page
+
+    return elevation_page
+
+
+def _preparation() -> MakesPage:
+    from configurator.drawing.pages.preparation_page import preparation_page
+
+    return preparation_page
+
+
+def _client() -> MakesPage:
+    from configurator.drawing.pages.client_page import client_page
+
+    return client_page
+
+
+def _before_after() -> MakesPage:
+    from configurator.drawing.pages.before_after_page import before_after_page
+
+    return before_after_page
+
+
+SHEETS: Mapping[str, Callable[[], MakesPage]] = MappingProxyType(
+    {
+        "plan": _plan,
+        "elevation": _elevation,
+        "prep": _preparation,
+        "client": _client,
+        "before-after": _before_after,
+    }
+)
+"""The word for a kind of sheet, to what imports the function that lays it out."""
+
+
 def sheet_maker(kind: str) -> MakesPage:
     """Return what lays out sheets of a kind. Raises KeyError for a word that is not in `SHEETS`."""
-    module, function = SHEETS[kind]
-    return cast(MakesPage, getattr(import_module(f"configurator.drawing.pages.{module}"), function))
+    return SHEETS[kind]()
