@@ -8,8 +8,8 @@ from PySide6.QtCore import QEvent, QPointF, QSize, Qt, Signal
 from PySide6.QtGui import QMouseEvent, QResizeEvent
 from PySide6.QtWidgets import QSplitter, QToolTip, QWidget
 
-from configurator.drawing.chart import Chart
-from configurator.drawing.chart_sheet import ChartSheet, chart_sheet
+from configurator.drawing.charts.chart import Chart
+from configurator.drawing.charts.chart_sheet import ChartSheet, chart_sheet
 from configurator.export.figure import POINTS_PER_INCH, ChartArtists, make_figure
 
 DPI = 96.0

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
-from configurator.drawing.swing_chart import swing_chart
+from configurator.drawing.charts.swing_chart import swing_chart
 from configurator.drawing.swing_words import swing_reading, swing_rows
 from configurator.study.over_the_swing import OverTheSwing, over_the_swing
 from configurator.study.records import Study

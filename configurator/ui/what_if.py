@@ -4,7 +4,7 @@ from PySide6.QtCore import QSignalBlocker, Qt, QTimer
 from PySide6.QtGui import QHideEvent, QKeyEvent
 from PySide6.QtWidgets import QLabel, QLineEdit, QPushButton, QSlider, QVBoxLayout, QWidget
 
-from configurator.drawing.what_if_chart import what_if_chart
+from configurator.drawing.charts.what_if_chart import what_if_chart
 from configurator.drawing.what_if_words import (
     at_value,
     on_the_good_side,

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from configurator.drawing.width_chart import width_chart
+from configurator.drawing.charts.width_chart import width_chart
 from configurator.drawing.width_words import (
     WidthLine,
     WidthTable,

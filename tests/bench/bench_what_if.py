@@ -12,8 +12,8 @@ os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 from PySide6.QtWidgets import QApplication
 
-from configurator.drawing.chart_sheet import chart_sheet
-from configurator.drawing.what_if_chart import what_if_chart
+from configurator.drawing.charts.chart_sheet import chart_sheet
+from configurator.drawing.charts.what_if_chart import what_if_chart
 from configurator.project_file import load
 from configurator.study import study
 from configurator.study.what_if import what_if

@@ -7,8 +7,8 @@ import pytest
 
 from configurator.drawing.comparison import comparisons
 from configurator.drawing.glossary import glossary, search, word_at, words_in
-from configurator.drawing.word_marks_front import IN_FRONT, ON_SAMPLE
-from configurator.drawing.word_marks_plan import IN_PLAN
+from configurator.drawing.pictures.marks_front import IN_FRONT, ON_SAMPLE
+from configurator.drawing.pictures.marks_plan import IN_PLAN
 from configurator.model import Opening
 from configurator.model.fields import Record
 from configurator.model.help_texts import HELP

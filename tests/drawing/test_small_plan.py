@@ -6,9 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from configurator.drawing.pictures.scenes import scene
 from configurator.drawing.primitives import Arc, Polygon, Polyline
 from configurator.drawing.small_plan import mapped, small_extent, small_plan, swing_arc
-from configurator.drawing.word_scenes import scene
 from tests.sweeps import examples
 
 TURNS = st.floats(-6.0, 6.0)

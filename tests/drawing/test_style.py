@@ -1,6 +1,6 @@
 import pytest
 
-from configurator.drawing import style
+import configurator.drawing.style as style
 from configurator.drawing.sheet import moving_groups, moving_note_groups, plan_sheet
 from configurator.units import Display
 from tests.drawing.cases import demo, random_study

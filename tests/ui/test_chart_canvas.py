@@ -3,7 +3,7 @@
 import pytest
 from PySide6.QtCore import QPointF, Qt
 
-from configurator.drawing.chart import Axis, Chart, Curve
+from configurator.drawing.charts.chart import Axis, Chart, Curve
 from configurator.drawing.style import inks
 from configurator.ui.chart_canvas import ChartCanvas
 

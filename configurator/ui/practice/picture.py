@@ -40,7 +40,7 @@ class ProblemPicture(QWidget):
         self.setVisible(wanted)
 
     def _show_hand(self, exercise: Exercise, session: Session) -> None:
-        from configurator.drawing.hand_pictures import hand_picture
+        from configurator.drawing.pictures.hand_pictures import hand_picture
 
         opening = exercise.posed.problem.opening
         hand = (opening.hand if opening is not None else None) or "LH"

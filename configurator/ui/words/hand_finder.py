@@ -6,7 +6,7 @@ from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QIcon
 from PySide6.QtWidgets import QDialog, QGridLayout, QLabel, QSizePolicy, QToolButton, QVBoxLayout, QWidget
 
-from configurator.drawing.hand_pictures import (
+from configurator.drawing.pictures.hand_pictures import (
     NAMES,
     hand_picture,
     looks_from_inside,

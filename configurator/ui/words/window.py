@@ -16,7 +16,7 @@ from PySide6.QtWidgets import (
 
 from configurator.drawing.glossary import Word, glossary, search, word_at, words_in
 from configurator.drawing.hinge_parts import cited
-from configurator.drawing.word_pictures import word_picture
+from configurator.drawing.pictures.word_pictures import word_picture
 from configurator.ui.form import SECTIONS
 from configurator.ui.look import GRID, sized, tinted
 from configurator.ui.session import Session

@@ -3,7 +3,7 @@
 import pytest
 from PySide6.QtCore import Qt
 
-from configurator.drawing.hand_pictures import NAMES
+from configurator.drawing.pictures.hand_pictures import NAMES
 from configurator.ui.words.hand_finder import HandFinder
 
 

@@ -5,7 +5,7 @@ from functools import partial
 from PySide6.QtCore import QSize
 from PySide6.QtGui import QImage
 
-from configurator.drawing.hand_pictures import hand_picture
+from configurator.drawing.pictures.hand_pictures import hand_picture
 from configurator.ui.words.pictures import pixmap_of
 
 

@@ -3,12 +3,12 @@
 from collections.abc import Callable, Mapping
 from types import MappingProxyType
 
-from configurator.drawing.hinge_sample import barrel_box, tip_boxes
 from configurator.drawing.pages.elevation_facts import LeafShown
+from configurator.drawing.pictures.hinge_sample import barrel_box, tip_boxes
+from configurator.drawing.pictures.marks import WORD, Mark, outline, ring, span
+from configurator.drawing.pictures.scenes import Scene
 from configurator.drawing.primitives import Polyline
 from configurator.drawing.turning import rectangle
-from configurator.drawing.word_marks import WORD, Mark, outline, ring, span
-from configurator.drawing.word_scenes import Scene
 
 
 def _first(s: Scene) -> LeafShown:

@@ -6,14 +6,14 @@ import pytest
 
 from configurator.drawing.clip import clip_segment
 from configurator.drawing.glossary import glossary
+from configurator.drawing.pictures.marks import arrow, span
+from configurator.drawing.pictures.marks_front import IN_FRONT, ON_SAMPLE
+from configurator.drawing.pictures.marks_plan import IN_PLAN
+from configurator.drawing.pictures.scenes import scene
+from configurator.drawing.pictures.word_pictures import SIZE, _strokes_of, view_of, word_picture
 from configurator.drawing.placing import text_box
 from configurator.drawing.primitives import Arc, Dimension, Polyline, Symbol, Text
 from configurator.drawing.view import Box
-from configurator.drawing.word_marks import arrow, span
-from configurator.drawing.word_marks_front import IN_FRONT, ON_SAMPLE
-from configurator.drawing.word_marks_plan import IN_PLAN
-from configurator.drawing.word_pictures import SIZE, _strokes_of, view_of, word_picture
-from configurator.drawing.word_scenes import scene
 
 # The typical opening: 3070, door 1-3/4, rabbet 1-15/16, frame stop gap 1/16, hinge 4-1/2 wide, backset 1/4.
 IN_PLAN_INCHES = {

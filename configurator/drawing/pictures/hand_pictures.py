@@ -6,14 +6,14 @@ source.
 
 import math
 
+from configurator.drawing.pictures.marks import WORD
+from configurator.drawing.pictures.scenes import Scene, scene
+from configurator.drawing.pictures.word_pictures import view_of
 from configurator.drawing.primitives import Arc, Polygon, Polyline, Primitive, Text
 from configurator.drawing.sheet import Group
 from configurator.drawing.small_plan import mapped, small_plan, swing_arc
 from configurator.drawing.turning import rectangle
 from configurator.drawing.view import Box, View, paper
-from configurator.drawing.word_marks import WORD
-from configurator.drawing.word_pictures import view_of
-from configurator.drawing.word_scenes import Scene, scene
 
 NAMES = {"LH": "left hand", "RH": "right hand", "LHR": "left hand reverse", "RHR": "right hand reverse"}
 """Every hand, spelled out."""

@@ -2,9 +2,9 @@
 
 from collections.abc import Sequence
 
-from configurator.drawing.chart import Axis, Chart, Curve, Mark, Rule, ticks_between
+from configurator.drawing.charts.chart import Axis, Chart, Curve, Mark, Rule, ticks_between
+from configurator.drawing.charts.width_chart import length_axis
 from configurator.drawing.swing_words import edges_said
-from configurator.drawing.width_chart import length_axis
 from configurator.model import Use
 from configurator.study.over_the_swing import OverTheSwing, Standing
 from configurator.tables import limit

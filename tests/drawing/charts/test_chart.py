@@ -4,8 +4,8 @@ from itertools import pairwise
 
 import pytest
 
-from configurator.drawing import style
-from configurator.drawing.chart import (
+import configurator.drawing.style as style
+from configurator.drawing.charts.chart import (
     SIZE,
     Axis,
     Chart,
@@ -15,11 +15,11 @@ from configurator.drawing.chart import (
     nice_step,
     ticks_between,
 )
-from configurator.drawing.chart_sheet import chart_sheet
+from configurator.drawing.charts.chart_sheet import chart_sheet
+from configurator.drawing.charts.swing_chart import corridor_rules, swing_chart
+from configurator.drawing.charts.width_chart import length_axis, width_chart
 from configurator.drawing.placing import text_box
 from configurator.drawing.primitives import Polyline, Symbol, Text
-from configurator.drawing.swing_chart import corridor_rules, swing_chart
-from configurator.drawing.width_chart import length_axis, width_chart
 from configurator.model import Use
 from configurator.study import study
 from configurator.study.inverse import at_width, widths_of

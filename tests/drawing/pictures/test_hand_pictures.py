@@ -2,7 +2,8 @@
 
 import pytest
 
-from configurator.drawing.hand_pictures import (
+from configurator.drawing.hanging_of import _TURNS_CLOCKWISE
+from configurator.drawing.pictures.hand_pictures import (
     NAMES,
     hand_picture,
     hinges_on_left,
@@ -11,7 +12,6 @@ from configurator.drawing.hand_pictures import (
     said_from_inside,
     seen_from_outside,
 )
-from configurator.drawing.hanging_of import _TURNS_CLOCKWISE
 from configurator.drawing.primitives import Arc, Polygon, Text
 from configurator.model.words import Hand
 from configurator.ui import paths

@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from configurator.drawing.chart import SIZE, TEXT, Axis, Chart
-from configurator.drawing.chart_labels import LineOnSheet, labels
+from configurator.drawing.charts.chart import SIZE, TEXT, Axis, Chart
+from configurator.drawing.charts.chart_labels import LineOnSheet, labels
 from configurator.drawing.clip import clip_polyline
 from configurator.drawing.lettering import ASCENT, DESCENT, text_width
 from configurator.drawing.placing import Room, text_box

@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from configurator.drawing.hinge_sample import (
+from configurator.drawing.pictures.hinge_sample import (
     HingeSample,
     barrel_box,
     sample_extent,

@@ -4,7 +4,7 @@ import math
 from bisect import bisect_left
 from collections.abc import Sequence
 
-from configurator.drawing.chart import Axis, Chart, Curve, Mark, Rule, nice_step, ticks_between
+from configurator.drawing.charts.chart import Axis, Chart, Curve, Mark, Rule, nice_step, ticks_between
 from configurator.drawing.width_words import break_words, clear_width_name, headline, reading
 from configurator.study.inverse import CLEAR_WIDTH, BreakPoint, LeafWidths
 from configurator.units import MM_PER_INCH, Display, format_exact, format_length

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
-from configurator.drawing.chart import SIZE, TEXT, Chart, Curve, Rule
+from configurator.drawing.charts.chart import SIZE, TEXT, Chart, Curve, Rule
 from configurator.drawing.lettering import ASCENT, DESCENT, text_width
 from configurator.drawing.placing import Room, text_box
 from configurator.drawing.primitives import Point, Primitive, Text

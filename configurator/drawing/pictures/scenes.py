@@ -15,11 +15,11 @@ from configurator.drawing.door_stop import door_stop_parts
 from configurator.drawing.frame_outlines import hinge_jamb
 from configurator.drawing.hanging_of import hungs_of
 from configurator.drawing.hinge import barrel, door_leaf, frame_leaf
-from configurator.drawing.hinge_sample import HingeSample, sample_extent, sample_parts
 from configurator.drawing.hung import Hung
 from configurator.drawing.leaf import closed_outline, hardware_parts, open_leaf
 from configurator.drawing.pages.elevation_facts import LeafShown, leaves_shown
 from configurator.drawing.pages.elevation_parts import elevation_parts
+from configurator.drawing.pictures.hinge_sample import HingeSample, sample_extent, sample_parts
 from configurator.drawing.primitives import Polygon, Primitive
 from configurator.drawing.small_plan import mapped, small_extent, small_plan
 from configurator.drawing.standing_things import standing_things
