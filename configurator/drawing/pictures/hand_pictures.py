@@ -6,8 +6,7 @@ source.
 
 import math
 
-from configurator.drawing.pictures.marks import WORD
-from configurator.drawing.pictures.scenes import Scene, scene
+from configurator.drawing.pictures.scenes import WORD, Scene, scene
 from configurator.drawing.pictures.word_pictures import view_of
 from configurator.drawing.primitives import Arc, Polygon, Polyline, Primitive, Text
 from configurator.drawing.sheet import Group

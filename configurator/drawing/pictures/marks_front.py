@@ -5,8 +5,7 @@ from types import MappingProxyType
 
 from configurator.drawing.pages.elevation_facts import LeafShown
 from configurator.drawing.pictures.hinge_sample import barrel_box, tip_boxes
-from configurator.drawing.pictures.marks import WORD, Mark, outline, ring, span
-from configurator.drawing.pictures.scenes import Scene
+from configurator.drawing.pictures.scenes import WORD, Mark, Scene, outline, ring, span
 from configurator.drawing.primitives import Polyline
 from configurator.drawing.turning import rectangle
 

@@ -6,8 +6,7 @@ from types import MappingProxyType
 from configurator.drawing.frame_outlines import stop_width
 from configurator.drawing.hinge import door_leaf_outline, frame_leaf_outline
 from configurator.drawing.inset import clear_width_points
-from configurator.drawing.pictures.marks import WORD, Mark, arrow, outline, ring, span
-from configurator.drawing.pictures.scenes import Scene
+from configurator.drawing.pictures.scenes import WORD, Mark, Scene, arrow, outline, ring, span
 from configurator.drawing.primitives import Arc, Polyline, Primitive
 from configurator.drawing.small_plan import swing_arc
 from configurator.drawing.standing_things import merged

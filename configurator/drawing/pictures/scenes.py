@@ -1,7 +1,8 @@
 """The scenes that words are pictured in: a typical opening in plan or elevation, whole or in part.
 
 Everything is drawn by the program's own drawing of that opening; nothing here is a picture of its own but the
-hinge laid flat.
+hinge laid flat. What is marked in a scene is drawn heavy, and a span has arrowheads, so that it is told apart
+without its colour too.
 """
 
 import math
@@ -20,7 +21,7 @@ from configurator.drawing.leaf import closed_outline, hardware_parts, open_leaf
 from configurator.drawing.pages.elevation_facts import LeafShown, leaves_shown
 from configurator.drawing.pages.elevation_parts import elevation_parts
 from configurator.drawing.pictures.hinge_sample import HingeSample, sample_extent, sample_parts
-from configurator.drawing.primitives import Polygon, Primitive
+from configurator.drawing.primitives import Arc, Dimension, Point, Polygon, Polyline, Primitive
 from configurator.drawing.small_plan import mapped, small_extent, small_plan
 from configurator.drawing.standing_things import standing_things
 from configurator.drawing.view import Box
@@ -71,6 +72,8 @@ _FAR_LEFT = -60.0
 """The wall runs on past the edge of every picture, inches."""
 _BELOW, _ABOVE, _BESIDE = 0.9, 1.6, 3.6
 """Inches shown of the plan about the hinge: past the frame, past the barrel, and of wall and door."""
+WORD, MEASURED = "A-ANNO-WORD", "A-ANNO-DIMS-AXIS"
+Mark = tuple[Primitive, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -176,6 +179,30 @@ def _front(_: Hung, filled: FilledOpening, leaves: tuple[LeafShown, ...]) -> _Ma
 
 def _sample(_: Hung, __: FilledOpening, ___: tuple[LeafShown, ...]) -> _Made:
     return sample_parts(HingeSample()), sample_extent(HingeSample()), 0.0
+
+
+def span(a: Point, b: Point, off: Point = (0.0, 0.0)) -> Dimension:
+    """Return a measured distance without a number, its line set off from the two points."""
+    line_a, line_b = ((x + off[0], y + off[1]) for x, y in (a, b))
+    middle = ((line_a[0] + line_b[0]) / 2, (line_a[1] + line_b[1]) / 2)
+    return Dimension(MEASURED, a, b, line_a, line_b, "", middle, "", math.dist(a, b))
+
+
+def outline(points: tuple[Point, ...]) -> Polyline:
+    """Return the outline of a part."""
+    return Polyline(WORD, points, closed=True)
+
+
+def ring(at: Point, radius: float) -> Arc:
+    """Return a ring about a spot."""
+    return Arc(WORD, at, radius, 0.0, 2 * math.pi)
+
+
+def arrow(tail: Point, tip: Point) -> tuple[Polyline, Polyline]:
+    """Return an arrow from one point to another."""
+    dx, dy = (tip[0] - tail[0]) / 4, (tip[1] - tail[1]) / 4
+    barbs = tuple((tip[0] - dx + side * dy / 2, tip[1] - dy - side * dx / 2) for side in (1.0, -1.0))
+    return Polyline(WORD, (tail, tip)), Polyline(WORD, (barbs[0], tip, barbs[1]))
 
 
 _SCENES: Mapping[str, tuple[str, _Maker]] = MappingProxyType(

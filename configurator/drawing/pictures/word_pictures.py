@@ -9,10 +9,9 @@ from configurator.drawing.dimension_strokes import strokes_of
 from configurator.drawing.glossary import Word
 from configurator.drawing.lettering import DESCENT, text_width
 from configurator.drawing.on_sheet import arc_on_sheet, chords
-from configurator.drawing.pictures.marks import Mark
 from configurator.drawing.pictures.marks_front import IN_FRONT, ON_SAMPLE
 from configurator.drawing.pictures.marks_plan import IN_PLAN
-from configurator.drawing.pictures.scenes import Scene, scene
+from configurator.drawing.pictures.scenes import Mark, Scene, scene
 from configurator.drawing.placing import text_box
 from configurator.drawing.primitives import Anchor, Arc, Dimension, Point, Polygon, Polyline, Primitive, Text
 from configurator.drawing.sheet import Group

@@ -6,10 +6,9 @@ import pytest
 
 from configurator.drawing.clip import clip_segment
 from configurator.drawing.glossary import glossary
-from configurator.drawing.pictures.marks import arrow, span
 from configurator.drawing.pictures.marks_front import IN_FRONT, ON_SAMPLE
 from configurator.drawing.pictures.marks_plan import IN_PLAN
-from configurator.drawing.pictures.scenes import scene
+from configurator.drawing.pictures.scenes import arrow, scene, span
 from configurator.drawing.pictures.word_pictures import SIZE, _strokes_of, view_of, word_picture
 from configurator.drawing.placing import text_box
 from configurator.drawing.primitives import Arc, Dimension, Polyline, Symbol, Text
