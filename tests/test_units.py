@@ -1,5 +1,6 @@
 import math
 import time
+from contextlib import suppress
 from fractions import Fraction
 
 import pytest
@@ -28,6 +29,18 @@ READ = {
     "9/8": 1.125,
     "3.5'": 42, "2-11": 35, "2'-11 15/16": 35.9375, "4 - 1/2": 4.5, "1\u00a01/2": 1.5, "4''": 4, "3–0": 36,
 }  # fmt: skip
+
+
+def seconds(parse, text):
+    """The processor's time of the quickest of three goes: neither a busy machine nor the collector counts."""
+
+    def once():
+        start = time.thread_time()
+        with suppress(LengthError):
+            parse(text)
+        return time.thread_time() - start
+
+    return min(once() for _ in range(3))
 
 
 @pytest.mark.parametrize(("text", "inches"), READ.items())
@@ -68,10 +81,9 @@ def test_metric_takes_a_bare_number_as_millimetres_and_a_mark_at_its_word():
      "9999999"],
 )  # fmt: skip
 def test_refuses_in_words(bad):
-    started = time.perf_counter()
     with pytest.raises(LengthError) as refused:
         parse_length(bad)
-    assert time.perf_counter() - started < 0.1
+    assert seconds(parse_length, bad) < 0.1
     assert 20 < len(str(refused.value)) < 240
     assert str(refused.value).endswith(".")
 
@@ -267,13 +279,12 @@ def test_shown_on_its_own_side_of_any_limit(limit, off, precision):
 
 @given(st.one_of(st.text(max_size=70), st.text(alphabet="0123456789-/'\". infmtxX½−", max_size=70)))
 def test_no_text_raises_anything_else(text):
-    started = time.perf_counter()
     for parse in (parse_length, parse_opening_size):
         try:
             parse(text)
         except LengthError as refused:
             assert len(str(refused)) < 240  # noqa: PT017
-    assert time.perf_counter() - started < 0.1
+        assert seconds(parse, text) < 0.1
 
 
 @given(st.integers(0, 999), st.integers(1, 63), st.sampled_from(["{} {}", "{}-{}", '{}-{}"', "{} {} in"]))

@@ -38,7 +38,7 @@ class Painted(ClientCanvas):
         self.began.append(_now())
         super().set_angle(angle)
 
-    def paintEvent(self, event: object) -> None:  # noqa: N802
+    def paintEvent(self, event: object) -> None:
         super().paintEvent(event)
         self.painted.append(_now())
 

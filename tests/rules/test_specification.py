@@ -392,14 +392,17 @@ def test_a_swing_short_of_square_has_no_clear_width():
 
 
 def test_a_recommendation_is_quick(demo):
-    """Beyond the geometry, which is then known: under 2 ms, with room for a busy machine."""
+    """Beyond the geometry, which is then known: under 2 ms of a processor, with room for a slow one."""
     filled = fill(demo["112A"])
     hung = Hung(filled, hung_leaves(filled, leaf_hinges(filled)))
     specify(filled, hung)
-    start = time.perf_counter()
-    for _ in range(20):
+
+    def seconds():
+        start = time.thread_time()
         specify(filled, hung)
-    assert (time.perf_counter() - start) / 20 < 0.002 * 4
+        return time.thread_time() - start
+
+    assert min(seconds() for _ in range(20)) < 0.002 * 4
 
 
 def test_nothing_recommended_has_no_parts():

@@ -3,7 +3,7 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QSettings
-from pytestqt.wait_signal import SignalBlocker
+from pytestqt.qtbot import QtBot
 
 from configurator.project_file import load
 from configurator.ui.app import open_window
@@ -15,6 +15,25 @@ from configurator.ui.under_picture import UnderPicture
 from configurator.ui.window import Window
 
 DEMO = Path(__file__).resolve().parents[2] / "demo_openings" / "kestrel_point.json"
+
+
+PATIENCE = 60_000
+"""Milliseconds until a test gives up waiting for a state: so many that only what never comes fails."""
+
+
+class PatientBot(QtBot):
+    """Waits for states as long as a busy machine may take to reach them."""
+
+    def waitUntil(self, callback, *, timeout=PATIENCE):
+        super().waitUntil(callback, timeout=timeout)
+
+    def waitSignal(self, signal, *, timeout=PATIENCE, raising=None, check_params_cb=None):
+        return super().waitSignal(signal, timeout=timeout, raising=raising, check_params_cb=check_params_cb)
+
+
+@pytest.fixture
+def qtbot(qapp, request):
+    return PatientBot(request)
 
 
 @pytest.fixture(autouse=True)
@@ -47,11 +66,10 @@ def close(window):
 
 
 @contextmanager
-def whole_window(session, preferences):
+def whole_window(bot, session, preferences):
     """The whole window, painted, with its picture loaded."""
     window = open_window(session, preferences)
-    with SignalBlocker(timeout=10_000) as shown:
-        shown.connect(window.picture_shown)
+    with bot.waitSignal(window.picture_shown):
         window.show()
     yield window
     close(window)
@@ -68,9 +86,9 @@ def session(qapp):
 
 
 @pytest.fixture
-def window(session, preferences):
+def window(qtbot, session, preferences):
     """The whole window for a test of its own."""
-    with whole_window(session, preferences) as window:
+    with whole_window(qtbot, session, preferences) as window:
         yield window
 
 
@@ -95,8 +113,9 @@ def under(qtbot, session):
 
 
 @pytest.fixture(scope="module")
-def _window_of_the_file(qapp, tmp_path_factory):
-    with whole_window(demo_session(), preferences_in(tmp_path_factory.mktemp("settings"))) as window:
+def _window_of_the_file(qapp, request, tmp_path_factory):
+    preferences = preferences_in(tmp_path_factory.mktemp("settings"))
+    with whole_window(PatientBot(request), demo_session(), preferences) as window:
         yield window
 
 

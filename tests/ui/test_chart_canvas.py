@@ -59,7 +59,7 @@ def test_a_marked_value_is_taken_near_it_and_not_farther(qtbot, canvas):
     at = place(canvas, 6.0)
     assert canvas.choice_at(at + QPointF(7, 0)) == 6.0
     assert canvas.choice_at(at + QPointF(9, 0)) is None
-    with qtbot.waitSignal(canvas.chosen, timeout=1000) as caught:
+    with qtbot.waitSignal(canvas.chosen) as caught:
         qtbot.mouseClick(canvas, Qt.MouseButton.LeftButton, pos=at.toPoint())
     assert caught.args == [6.0]
 

@@ -385,7 +385,7 @@ def test_a_program_that_starts_offers_by_itself_what_a_crash_left(qtbot, prefere
     left_by_a_crash(job=named("mine"))
     window = open_window(Session(), preferences)
     window.show()
-    qtbot.waitUntil(lambda: window.line is not None and bool(window.line.questions), timeout=10_000)
+    qtbot.waitUntil(lambda: window.line is not None and bool(window.line.questions))
     (row,) = window.line.questions.values()
     assert row.words.text().startswith("The program ended without saving a job that was never saved; ")
     assert row.isVisible()

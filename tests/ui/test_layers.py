@@ -92,10 +92,14 @@ def test_layers_are_moved_and_taken_away(qtbot, window, editor):
     assert layers(window)[0] == ("tile", 0.5)
     click(qtbot, editor, "remove wall layer 1")
     assert window.session.opening.wall.thickness == 4.875
-    qtbot.wait(1)  # the new rows are shown, and the old ones gone
-    names = {one.accessibleName(): one for one in editor.findChildren(QToolButton) if not one.isHidden()}
-    assert not names["move wall layer 1 toward the pull side"].isEnabled()
-    assert not names["move wall layer 3 away from the pull side"].isEnabled()
+
+    def buttons():
+        return {one.accessibleName(): one for one in editor.findChildren(QToolButton) if not one.isHidden()}
+
+    last = "move wall layer 3 away from the pull side"
+    qtbot.waitUntil(lambda: last in buttons() and "remove wall layer 4" not in buttons())
+    assert not buttons()["move wall layer 1 toward the pull side"].isEnabled()
+    assert not buttons()[last].isEnabled()
 
 
 def test_the_last_layer_taken_away_leaves_the_usual_wall(qtbot, window, editor):

@@ -28,6 +28,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from configurator.ui.kit.runner import Work
 from configurator.ui.pages import PAGES
 from configurator.ui.under_picture import LATER
 
@@ -154,9 +155,9 @@ def test_every_tab_under_the_picture(window, qtbot, title):
 @pytest.mark.parametrize("name", PAGES)
 def test_every_page_about_the_whole_job(window, qtbot, name):
     window.turn_to(name)
-    for _ in range(20):
-        QApplication.processEvents()
-    check(window.pages.made[name], qtbot)
+    page = window.pages.made[name]
+    qtbot.waitUntil(lambda: not any(work.running for work in page.findChildren(Work)))
+    check(page, qtbot)
 
 
 def test_words_hands_and_help(window, qtbot):

@@ -26,7 +26,7 @@ def settled(qtbot, panel):
         assert panel.sentences
         assert not [label for label in panel.sentences.values() if label.text().endswith(WORKING)]
 
-    qtbot.waitUntil(all_there, timeout=5000)
+    qtbot.waitUntil(all_there)
 
 
 def said(panel, width):

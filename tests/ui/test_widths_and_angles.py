@@ -170,7 +170,7 @@ def test_both_pages_are_made_when_their_tab_is_first_shown(qtbot, window, sessio
         assert under.later[title].page is None
         under.setCurrentIndex(titles.index(title))
         page = under.later[title].page
-        qtbot.waitUntil(page.isVisible, timeout=5000)
+        qtbot.waitUntil(page.isVisible)
     swing = under.later["Over the swing"].page
     window.work.swing.angle.setValue(60)
     assert swing.chart.line_at == 60

@@ -299,7 +299,7 @@ def test_closing_while_a_file_is_written_asks(qtbot, window, monkeypatch, tmp_pa
     assert window.close() is closes
     assert asked == ["Writing order.pdf is under way. Stop and close?"]
     go_on.set()
-    qtbot.waitUntil(lambda: not page.beside.running, timeout=5000)
+    qtbot.waitUntil(lambda: not page.beside.running)
     assert window.close()
     assert len(asked) == 1
 

@@ -266,8 +266,7 @@ def test_what_a_letter_is_goes_on_in_a_second_line_and_is_never_cut_off(qtbot, p
     page.resize(700, 260)
     letters = page.letters
     letters.setFixedWidth(320)
-    qtbot.wait(1)
-    assert letters.horizontalScrollBar().maximum() == 0
+    qtbot.waitUntil(lambda: letters.horizontalScrollBar().maximum() == 0)
     single, row = letters.fontMetrics().height(), 0
     texts = [letters.item(n, 2).text() for n in range(letters.rowCount())]
     row = max(range(len(texts)), key=lambda n: len(texts[n]))

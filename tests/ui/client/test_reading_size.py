@@ -14,7 +14,7 @@ class Screen:
     def geometry(self):
         return QRect(0, 0, self.pixels, 100)
 
-    def physicalSize(self):  # noqa: N802
+    def physicalSize(self):
         return QSizeF(self.millimetres, 100)
 
 

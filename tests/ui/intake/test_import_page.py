@@ -39,7 +39,7 @@ def file(tmp_path):
 
 def read(qtbot, page, path):
     page.read(path)
-    qtbot.waitUntil(lambda: not page.work.pieces.running, timeout=5000)
+    qtbot.waitUntil(lambda: not page.work.pieces.running)
 
 
 def text(page, row, column):
@@ -138,7 +138,7 @@ def correct(qtbot, page, row, column, typed):
     editor.setText(typed)
     before = page.work.table
     qtbot.keyClick(editor, Qt.Key.Key_Return)
-    qtbot.waitUntil(lambda: page.work.table is not before and not page.work.pieces.running, timeout=5000)
+    qtbot.waitUntil(lambda: page.work.table is not before and not page.work.pieces.running)
 
 
 def test_a_cell_is_put_right_and_said_to_be(qtbot, page, session):
@@ -344,7 +344,7 @@ def test_a_file_that_is_refused_late_says_so(qtbot, page, file, monkeypatch):
     monkeypatch.setattr(work, "rows_steps", refused_late)
     page.read(file(*GOOD))
     assert not page.progress.isHidden()
-    qtbot.waitUntil(lambda: not page.work.pieces.running, timeout=5000)
+    qtbot.waitUntil(lambda: not page.work.pieces.running)
     assert page.refusal.text() == "Line 3000 cannot be read."
     assert not page.refusal.isHidden()
     assert page.progress.isHidden()
@@ -366,7 +366,7 @@ def test_a_job_that_changes_meanwhile_is_compared_again(qtbot, page, session, fi
 
     monkeypatch.setattr(work, "compared_steps", compared_while_it_changes)
     page.read(file(*GOOD))
-    qtbot.waitUntil(lambda: not page.work.pieces.running, timeout=5000)
+    qtbot.waitUntil(lambda: not page.work.pieces.running)
     (same,) = [row for row in page.work.compared.good if row.opening.mark == "101A"]
     assert same.before is session.job.openings[0]
 

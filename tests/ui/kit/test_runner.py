@@ -139,7 +139,7 @@ def test_the_result_comes_back_in_the_windows_own_thread(qtbot, beside):
         threads.append(get_ident())
         return counting(5)(progress)
 
-    with qtbot.waitSignal(beside.ended, timeout=5000) as ended:
+    with qtbot.waitSignal(beside.ended) as ended:
         start(beside, work, lambda result: results.append((result, get_ident())))
         assert beside.running
     assert ended.args == [True]
@@ -157,8 +157,8 @@ def test_it_says_how_far_it_is(qtbot, beside):
 
     beside.progressed.connect(lambda *far: told.append(far))
     start(beside, work)
-    qtbot.waitUntil(lambda: (3, 10) in told, timeout=5000)
-    with qtbot.waitSignal(beside.ended, timeout=5000):
+    qtbot.waitUntil(lambda: (3, 10) in told)
+    with qtbot.waitSignal(beside.ended):
         go_on.set()
 
 
@@ -166,7 +166,7 @@ def test_stopped_work_is_followed_by_a_sentence_only(qtbot, beside, sentences):
     followed, begun = [], Event()
     start(beside, until_stopped(begun), followed.append)
     assert begun.wait(5)
-    with qtbot.waitSignal(beside.ended, timeout=5000) as ended:
+    with qtbot.waitSignal(beside.ended) as ended:
         beside.cancel()
     assert ended.args == [False]
     assert followed == []
@@ -186,7 +186,7 @@ def test_whatever_ended_the_work_is_told_in_a_sentence(qtbot, beside, sentences,
     def work(progress):
         raise error
 
-    with qtbot.waitSignal(beside.ended, timeout=5000), caplog.at_level(logging.ERROR):
+    with qtbot.waitSignal(beside.ended), caplog.at_level(logging.ERROR):
         start(beside, work)
     assert sentences == [f"order.pdf was not written: {why}."]
     assert ("Traceback" in caplog.text) == ("in the program" in why)
@@ -199,10 +199,10 @@ def test_work_asked_for_meanwhile_is_refused_in_words(qtbot, beside, sentences):
     assert sentences == [
         "order.pdf was not written. Writing order.pdf is under way: wait for it, or cancel it, and ask again."
     ]
-    with qtbot.waitSignal(beside.ended, timeout=5000):
+    with qtbot.waitSignal(beside.ended):
         go_on.set()
     assert done == ["first"]
-    with qtbot.waitSignal(beside.ended, timeout=5000):
+    with qtbot.waitSignal(beside.ended):
         start(beside, counting(1), lambda _: done.append("third"))
     assert done == ["first", "third"]
 
@@ -275,10 +275,10 @@ def test_a_widget_in_a_cycle_is_freed_on_the_windows_thread(qtbot, beside):
     for _ in range(20):
         Knot(freed)
     start(beside, allocating(50, go_on))
-    qtbot.waitUntil(lambda: len(freed) == 20, timeout=5000)  # while the thread still lives
+    qtbot.waitUntil(lambda: len(freed) == 20)  # while the thread still lives
     assert beside.running
     assert set(freed) == {get_ident()}
-    with qtbot.waitSignal(beside.ended, timeout=5000):
+    with qtbot.waitSignal(beside.ended):
         go_on.set()
 
 
@@ -312,9 +312,9 @@ def test_what_the_thread_is_given_is_not_freed_by_it(qtbot, beside):
 
     start(beside, work)
     del knot, work
-    with qtbot.waitSignal(beside.ended, timeout=5000):
+    with qtbot.waitSignal(beside.ended):
         go_on.set()
-    qtbot.waitUntil(lambda: bool(freed), timeout=5000)
+    qtbot.waitUntil(lambda: bool(freed))
     assert freed == [get_ident()]
 
 
@@ -365,7 +365,7 @@ def test_its_button_stops_whatever_it_shows(qtbot, line, beside):
     start(beside, until_stopped(begun))
     assert not line.isHidden()
     assert line.words.text() == "Writing order.pdf…"
-    with qtbot.waitSignal(beside.ended, timeout=5000):
+    with qtbot.waitSignal(beside.ended):
         line.cancel.click()
     assert line.isHidden()
     line.pieces.start(busy(3, 0.01, []), what="Trying it", total=3)

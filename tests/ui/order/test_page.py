@@ -21,7 +21,7 @@ def page_of(qtbot, session):
     qtbot.addWidget(page)
     session.changed.connect(page.show_state)
     page.show_state("open")
-    qtbot.waitUntil(lambda: page.counted is not None, timeout=5000)
+    qtbot.waitUntil(lambda: page.counted is not None)
     return page
 
 
@@ -41,17 +41,17 @@ def column(table, title):
 
 
 def offered(qtbot, page):
-    with qtbot.waitSignal(page.beside.ended, timeout=10_000):
+    with qtbot.waitSignal(page.beside.ended):
         page.uniform.ask.click()
     return page.uniform.buttons
 
 
 def freeze(qtbot, page):
     """Freeze the order once it is counted: before that, freezing is refused."""
-    qtbot.waitUntil(lambda: page.counted is not None, timeout=5000)
-    with qtbot.waitSignal(page.beside.ended, timeout=5000):
+    qtbot.waitUntil(lambda: page.counted is not None)
+    with qtbot.waitSignal(page.beside.ended):
         page.revisions.freeze.click()
-    qtbot.waitUntil(lambda: page.counted is not None, timeout=5000)
+    qtbot.waitUntil(lambda: page.counted is not None)
 
 
 def test_the_lines_stand_with_quantity_pairs_and_proof(page):
@@ -147,12 +147,12 @@ def test_one_width_is_offered_taken_in_one_step_and_undone(qtbot, page):
     before = page.session.job
     take.click()
     assert page.session.history.undo_name == "make 10 marks 5 wide"
-    qtbot.waitUntil(lambda: page.counted is not None, timeout=5000)
+    qtbot.waitUntil(lambda: page.counted is not None)
     assert {line.hinge.width for line in page.counted.order.lines if line.hinge.type == "A8112"} == {5}
     assert page.offers is None
     page.session.undo()
     assert page.session.job == before
-    qtbot.waitUntil(lambda: page.counted is not None, timeout=5000)
+    qtbot.waitUntil(lambda: page.counted is not None)
     assert page.sums.text() == "Lines 45 = openings 45. 45 hinges = 22-1/2 pair."
 
 
@@ -163,7 +163,7 @@ def test_where_all_is_one_width_that_is_said(qtbot):
 
 
 def test_an_answer_about_a_job_that_changed_meanwhile_is_not_shown(qtbot, page):
-    with qtbot.waitSignal(page.beside.ended, timeout=10_000):
+    with qtbot.waitSignal(page.beside.ended):
         page.uniform.ask.click()
         page.session.edit("quantity", 2)
     assert page.offers is None
@@ -186,7 +186,7 @@ def test_an_order_is_frozen_into_the_job_and_undo_takes_it_out(qtbot, page):
 
 
 def test_an_order_that_changed_while_it_was_frozen_is_not_kept(qtbot, page):
-    with qtbot.waitSignal(page.beside.ended, timeout=5000):
+    with qtbot.waitSignal(page.beside.ended):
         page.revisions.freeze.click()
         page.session.edit("quantity", 2)
     assert page.session.job.revisions == ()
@@ -195,7 +195,7 @@ def test_an_order_that_changed_while_it_was_frozen_is_not_kept(qtbot, page):
 
 def test_an_edit_made_while_it_was_frozen_out_of_sight_is_not_lost(qtbot, page):
     page.session.changed.disconnect(page.show_state)  # as when another page is on show
-    with qtbot.waitSignal(page.beside.ended, timeout=5000):
+    with qtbot.waitSignal(page.beside.ended):
         page.revisions.freeze.click()
         page.session.edit("quantity", 7)
     assert page.session.opening.quantity == 7
@@ -273,7 +273,7 @@ def test_a_long_count_is_stopped_and_taken_up_again(qtbot, monkeypatch):
     left = len(page.desk.unknown(session.job))
     assert 0 < left < 300
     page.work_out.click()
-    qtbot.waitUntil(lambda: page.counted is not None, timeout=20_000)
+    qtbot.waitUntil(lambda: page.counted is not None)
     assert page.sums.text() == "Lines 900 = openings 900. 900 hinges = 450 pair."
     assert not page.progress.isVisible()
 
@@ -320,7 +320,7 @@ def test_a_job_without_openings_has_nothing_to_order(qtbot):
 def test_the_command_turns_the_window_to_the_order_and_a_mark_back(qtbot, window):
     window.commands.actions_by_name["order"].trigger()
     page = window.pages.made["order"]
-    qtbot.waitUntil(lambda: page.counted is not None, timeout=5000)
+    qtbot.waitUntil(lambda: page.counted is not None)
     assert window.pages.work_is_folded
     assert window.openings.isHidden()
     page.lines.choose(1)

@@ -15,12 +15,12 @@ def page(qtbot, session):
     qtbot.addWidget(page)
     session.changed.connect(page.show_state)
     page.show_state("open")
-    qtbot.waitUntil(lambda: page.counted is not None, timeout=5000)
+    qtbot.waitUntil(lambda: page.counted is not None)
     return page
 
 
 def write(qtbot, page, kind, path):
-    with qtbot.waitSignal(page.beside.ended, timeout=20_000):
+    with qtbot.waitSignal(page.beside.ended):
         page.write(kind, path)
     return page.panel.heading.text()
 
@@ -38,7 +38,7 @@ def test_every_document_is_written_in_every_format(qtbot, page, tmp_path, kind, 
 
 def test_the_order_has_the_allowance_and_what_was_asked(qtbot, page, tmp_path):
     page.set_spare("1")
-    with qtbot.waitSignal(page.beside.ended, timeout=10_000):
+    with qtbot.waitSignal(page.beside.ended):
         page.uniform.ask.click()
     write(qtbot, page, "order", tmp_path / "order.csv")
     rows = read_csv((tmp_path / "order.csv").read_bytes())
@@ -68,7 +68,7 @@ def test_the_menu_asks_for_a_file_and_gives_it_its_ending(qtbot, page, tmp_path,
 
     monkeypatch.setattr(QFileDialog, "getSaveFileName", answer)
     for kind, ending in (("doors", ".csv"), ("field", ".pdf")):
-        with qtbot.waitSignal(page.beside.ended, timeout=20_000):
+        with qtbot.waitSignal(page.beside.ended):
             page.top.entries[kind].trigger()
         assert (tmp_path / f"mine{ending}").exists()
     assert asked[0][:2] == ("Write the door schedule", "kestrel_point door schedule.xlsx")
@@ -84,7 +84,7 @@ def test_no_file_chosen_writes_nothing(page, monkeypatch):
 
 
 def test_changes_are_written_once_an_order_is_frozen(qtbot, page, tmp_path):
-    with qtbot.waitSignal(page.beside.ended, timeout=5000):
+    with qtbot.waitSignal(page.beside.ended):
         page.freeze("", mark_them=False)
     page.session.edit("quantity", 4)
     assert page.top.entries["changes"].isEnabled()
@@ -117,7 +117,7 @@ def test_writing_is_stopped_and_the_file_before_stays(qtbot, page, tmp_path, mon
     assert page.beside_line.isVisible()
     page.write("doors", tmp_path / "doors.csv")
     assert page.panel.heading.text().startswith("doors.csv was not written. Writing order.xlsx is under way")
-    with qtbot.waitSignal(page.beside.ended, timeout=5000):
+    with qtbot.waitSignal(page.beside.ended):
         page.beside_line.cancel.click()
     assert not page.beside_line.isVisible()
     assert page.panel.heading.text() == "Stopped. order.xlsx was not written."
@@ -151,14 +151,14 @@ def test_the_ending_is_one_that_can_be_written(
     qtbot, page, tmp_path, monkeypatch, kind, chosen, used, written
 ):
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(tmp_path / chosen), used))
-    with qtbot.waitSignal(page.beside.ended, timeout=20_000):
+    with qtbot.waitSignal(page.beside.ended):
         page.top.entries[kind].trigger()
     assert page.panel.heading.text() == f"Written: {tmp_path / written}"
     assert (tmp_path / written).exists()
 
 
 def test_a_revision_that_cannot_be_read_stops_its_changes_only(qtbot, page, tmp_path):
-    with qtbot.waitSignal(page.beside.ended, timeout=5000):
+    with qtbot.waitSignal(page.beside.ended):
         page.freeze("", mark_them=False)
     job = page.session.job
     (revision,) = job.revisions

@@ -19,7 +19,7 @@ def choose(box, text):
 
 
 def wait(qtbot, page):
-    qtbot.waitUntil(lambda: not page.actions_of.busy, timeout=30_000)
+    qtbot.waitUntil(lambda: not page.actions_of.busy)
 
 
 def test_it_shows_the_plan_of_the_opening_on_show_in_place_of_the_work(window):
@@ -290,7 +290,7 @@ def test_the_platforms_preview_is_given_the_sheets(page, qtbot, session, monkeyp
     )
     page.which.setCurrentIndex(which)
     page.buttons["preview"].click()
-    qtbot.waitUntil(lambda: bool(shown), timeout=30_000)
+    qtbot.waitUntil(lambda: bool(shown))
     assert len(shown[0]) == (1, len(session.job.openings))[which]
 
 

@@ -100,5 +100,5 @@ def test_the_preview_shows_every_page(qtbot, sheet):
     dialog = preview_dialog(printer_for(sheet, "x"), [sheet, sheet], owner)
     dialog.show()
     shown = dialog.findChild(QPrintPreviewWidget)
-    qtbot.waitUntil(lambda: shown.pageCount() == 2, timeout=10_000)
+    qtbot.waitUntil(lambda: shown.pageCount() == 2)
     dialog.close()
