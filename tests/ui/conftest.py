@@ -2,7 +2,9 @@ from contextlib import contextmanager
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import QSettings
+from PySide6.QtCore import QEvent, QPointF, QSettings, Qt
+from PySide6.QtGui import QMouseEvent
+from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from configurator.project_file import load
@@ -45,6 +47,18 @@ def _nothing_left_behind(own_state_folder):
 def _short_work_is_done_at_once(monkeypatch):
     """However busy the machine is; what is about work in pieces sets this to nothing."""
     monkeypatch.setattr(runner, "FIRST", 60.0)
+
+
+def move_pointer(widget, at, buttons=Qt.MouseButton.NoButton):
+    """Move the pointer to a place of a widget.
+
+    `QTest.mouseMove` moves the screen's own cursor instead: nothing comes of it while the window is not
+    exposed yet, and another window or a tooltip that lies there may get it.
+    """
+    place, none = QPointF(at), Qt.KeyboardModifier.NoModifier
+    no_button = Qt.MouseButton.NoButton
+    moved = QMouseEvent(QEvent.Type.MouseMove, place, widget.mapToGlobal(place), no_button, buttons, none)
+    QApplication.sendEvent(widget, moved)
 
 
 def preferences_in(folder):

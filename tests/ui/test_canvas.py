@@ -7,6 +7,7 @@ from configurator.model import JobFacts
 from configurator.ui.canvas import DPI, PlanCanvas
 from configurator.units import Display
 from tests.drawing.cases import demo
+from tests.ui.conftest import move_pointer
 
 
 @pytest.fixture
@@ -88,7 +89,7 @@ def test_the_name_under_the_pointer(canvas, qtbot):
     at = QPointF(x * DPI / 72, (canvas._sheet.height - y) * DPI / 72)
     assert canvas.name_under(at) == "pin axis"
     with qtbot.waitSignal(canvas.hovered, check_params_cb=lambda name: name == "pin axis"):
-        qtbot.mouseMove(canvas, at.toPoint())
+        move_pointer(canvas, at)
 
 
 def test_a_picture_is_saved_as_it_is_shown(canvas, tmp_path):

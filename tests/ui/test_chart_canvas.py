@@ -6,6 +6,7 @@ from PySide6.QtCore import QPointF, Qt
 from configurator.drawing.charts.chart import Axis, Chart, Curve
 from configurator.drawing.style import inks
 from configurator.ui.chart_canvas import ChartCanvas
+from tests.ui.conftest import move_pointer
 
 CHART = Chart(
     Axis("across", 0, 10, ((0, "0"), (10, "10"))),
@@ -65,9 +66,9 @@ def test_a_marked_value_is_taken_near_it_and_not_farther(qtbot, canvas):
 
 
 def test_over_a_marked_value_the_pointer_is_a_hand(qtbot, canvas):
-    qtbot.mouseMove(canvas, place(canvas, 6.0).toPoint())
+    move_pointer(canvas, place(canvas, 6.0))
     assert canvas.cursor().shape() == Qt.CursorShape.PointingHandCursor
-    qtbot.mouseMove(canvas, place(canvas, 4.0).toPoint())
+    move_pointer(canvas, place(canvas, 4.0))
     assert canvas.cursor().shape() == Qt.CursorShape.ArrowCursor
 
 

@@ -2,7 +2,6 @@
 
 import pytest
 from PySide6.QtCore import QPoint, Qt
-from PySide6.QtTest import QTest
 
 from configurator.model import Job
 from configurator.study.what_if import opening_with
@@ -11,6 +10,7 @@ from configurator.ui.edits import edited
 from configurator.ui.session import Session
 from configurator.ui.what_if import EMPTY, NOTHING, WhatIfPage
 from configurator.units import Display
+from tests.ui.conftest import move_pointer
 
 
 def shown(qtbot, session):
@@ -41,7 +41,7 @@ def choose(combo, text):
 def point(page, value):
     sheet = page.chart.sheet
     x, _ = sheet.place(value, sheet.chart.left.low)
-    QTest.mouseMove(page.chart, QPoint(round(x * 96 / 72), page.chart.height() // 2))
+    move_pointer(page.chart, QPoint(round(x * 96 / 72), page.chart.height() // 2))
     page._soon.timeout.emit()
 
 

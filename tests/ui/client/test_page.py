@@ -11,6 +11,7 @@ from configurator.ui.client.reading_size import FULL_SCREEN_CAPITALS, TOUCH, pix
 from configurator.ui.session import Session
 from configurator.ui.window import Window
 from tests.export.measuring import read_pdf
+from tests.ui.conftest import move_pointer
 
 
 @pytest.fixture(autouse=True)
@@ -88,12 +89,12 @@ def test_a_hand_on_the_door_turns_it(qtbot, page, session):
     pin = QPoint(round(x * share), round((canvas._sheet.height - y) * share))
     away = -60 if one.hung.mirrored else 60
     qtbot.mousePress(canvas, Qt.MouseButton.LeftButton, pos=pin + QPoint(0, -60))
-    qtbot.mouseMove(canvas, pin + QPoint(round(away * 0.7), round(-60 * 0.7)))
+    move_pointer(canvas, pin + QPoint(round(away * 0.7), round(-60 * 0.7)), Qt.MouseButton.LeftButton)
     assert session.angle == pytest.approx(45, abs=2)
-    qtbot.mouseMove(canvas, pin + QPoint(away, 30))
+    move_pointer(canvas, pin + QPoint(away, 30), Qt.MouseButton.LeftButton)
     assert session.angle == 0
     qtbot.mouseRelease(canvas, Qt.MouseButton.LeftButton, pos=pin)
-    qtbot.mouseMove(canvas, pin + QPoint(0, -60))
+    move_pointer(canvas, pin + QPoint(0, -60))
     assert session.angle == 0
 
 
