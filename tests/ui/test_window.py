@@ -295,7 +295,7 @@ def test_closing_while_a_file_is_written_asks(qtbot, window, monkeypatch, tmp_pa
     page = window.pages.made["order"]
     asked, go_on = [], Event()
     monkeypatch.setattr(QMessageBox, "question", lambda *given: asked.append(given[2]) or answer)
-    page.beside.start("Writing order.pdf", "order.pdf was not written", lambda _: go_on.wait(5), print)
+    page.beside.start("Writing order.pdf", "order.pdf was not written", lambda _: go_on.wait(60), print)
     assert window.close() is closes
     assert asked == ["Writing order.pdf is under way. Stop and close?"]
     go_on.set()

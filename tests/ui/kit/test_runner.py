@@ -153,7 +153,7 @@ def test_it_says_how_far_it_is(qtbot, beside):
 
     def work(progress):
         progress(3, 10)
-        go_on.wait(5)
+        go_on.wait(60)
 
     beside.progressed.connect(lambda *far: told.append(far))
     start(beside, work)
@@ -165,7 +165,7 @@ def test_it_says_how_far_it_is(qtbot, beside):
 def test_stopped_work_is_followed_by_a_sentence_only(qtbot, beside, sentences):
     followed, begun = [], Event()
     start(beside, until_stopped(begun), followed.append)
-    assert begun.wait(5)
+    assert begun.wait(60)
     with qtbot.waitSignal(beside.ended) as ended:
         beside.cancel()
     assert ended.args == [False]
@@ -194,7 +194,7 @@ def test_whatever_ended_the_work_is_told_in_a_sentence(qtbot, beside, sentences,
 
 def test_work_asked_for_meanwhile_is_refused_in_words(qtbot, beside, sentences):
     done, go_on = [], Event()
-    start(beside, lambda _: go_on.wait(5), lambda _: done.append("first"))
+    start(beside, lambda _: go_on.wait(60), lambda _: done.append("first"))
     start(beside, counting(1), lambda _: done.append("second"))
     assert sentences == [
         "order.pdf was not written. Writing order.pdf is under way: wait for it, or cancel it, and ask again."
@@ -224,7 +224,7 @@ def test_work_ends_with_the_object_it_was_done_for(qapp, end):
     owner = QObject(window)
     beside, followed, begun = Beside(owner), [], Event()
     start(beside, until_stopped(begun), followed.append)
-    assert begun.wait(5)
+    assert begun.wait(60)
     thread = beside._runs[0].thread
     if end == "given up":
         beside.give_up()
@@ -263,7 +263,7 @@ def allocating(cycles, go_on):
         for number in range(cycles):
             kept = [[number] for _ in range(10_000)]
             progress(number, cycles)
-        go_on.wait(5)
+        go_on.wait(60)
         return len(kept)
 
     return work
@@ -286,7 +286,7 @@ def test_a_widget_in_a_cycle_is_freed_on_the_windows_thread(qtbot, beside):
 
 def test_python_collects_as_before_once_no_work_lives(qtbot, owner):
     one, other, go_on = Beside(owner), Beside(owner), Event()
-    start(one, lambda _: go_on.wait(5))
+    start(one, lambda _: go_on.wait(60))
     start(other, counting(1))
     other.wait()
     assert not gc.isenabled()
@@ -309,7 +309,7 @@ def test_what_the_thread_is_given_is_not_freed_by_it(qtbot, beside):
     knot.myself = None
 
     def work(progress, knot=knot):
-        go_on.wait(5)
+        go_on.wait(60)
         return knot.freed
 
     start(beside, work)

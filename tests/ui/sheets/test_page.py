@@ -157,12 +157,12 @@ def test_stopped_in_the_middle_nothing_is_written(page, qtbot, tmp_path, monkeyp
     def pages():
         yield sheet
         asked.set()
-        go_on.wait(10)
+        go_on.wait(60)
         yield sheet
 
     monkeypatch.setattr(page.actions_of, "_pages", pages)
     page.actions_of.write(tmp_path / "two.pdf")
-    assert asked.wait(10)
+    assert asked.wait(60)
     page.progress.cancel.click()
     go_on.set()
     wait(qtbot, page)
@@ -211,7 +211,7 @@ def test_a_fault_of_the_program_in_the_middle_is_told_and_the_page_goes_on(
 def test_what_is_asked_meanwhile_is_refused_in_words(page, qtbot, tmp_path, monkeypatch, sheet, ask):
     go_on, said = Event(), []
     page.said.connect(said.append)
-    monkeypatch.setattr(page.actions_of, "_pages", lambda: (go_on.wait(10) and each for each in [sheet]))
+    monkeypatch.setattr(page.actions_of, "_pages", lambda: (go_on.wait(60) and each for each in [sheet]))
     page.actions_of.write(tmp_path / "x.pdf")
     given = {"write": [tmp_path / "y.pdf"], "print_on": [None], "show_preview": []}[ask]
     getattr(page.actions_of, ask)(*given)
