@@ -38,6 +38,22 @@ def test_what_was_not_described_is_not_listed_and_a_closer_is_not_told_twice():
     assert [item.item for item, _ in one.items] == ["butt hinge"]
 
 
+def test_what_the_use_asks_for_is_listed_unless_it_was_described():
+    def asked(*described, **use):
+        (one,) = headings(data("1", hardware=[LEVER | {"kind": kind} for kind in described], use=use))
+        return [(item.item, item.finish, item.remark) for item, _ in one.items[1:]]
+
+    assert asked(closer=True) == [("closer", "", "asked for, not chosen here")]
+    assert asked("closer", closer=True) == [("closer", "", "pull face, not chosen here")]
+    assert asked(closer=False) == []
+    assert asked(locked=True, lock_finish_bhma="626") == [("lock", "626", "asked for, not chosen here")]
+    assert [item for item, *_ in asked("panic device", locked=True)] == ["panic device"]
+    assert asked(stop_angle=95) == [("door stop", "", "holds at 95°, not chosen here")]
+    stop = {"door_stop": {"kind": "wall bumper", "projection": 3}}
+    (one,) = headings(data("1", use={"stop_angle": 95}, **stop))
+    assert [item.item for item, _ in one.items[1:]] == ["wall bumper"]
+
+
 def test_only_the_hinge_is_chosen():
     (one,) = headings(FULL)
     hinge = one.items[0][0]

@@ -11,8 +11,10 @@ from configurator.documents.hardware_schedule import hardware_headings
 from configurator.documents.order import order_table
 from configurator.drawing.hinge_order_line import order_cautions, order_lines, order_text
 from configurator.drawing.hinge_parts import hinge_parts
+from configurator.drawing.pages.client_words import recommendation
 from configurator.drawing.pages.elevation_facts import leaves_shown
 from configurator.drawing.pages.study_notes import study_notes
+from configurator.drawing.pages.two_widths import two_widths
 from configurator.model import Hinge, JobFacts, Opening
 from configurator.order.studied import NotStudied, study_or_fault
 from configurator.order.take_off import take_off
@@ -121,6 +123,7 @@ def test_bar_sheets_panel_results_and_documents_say_what_the_order_says(seed):
     assert read(note.paragraphs) == wanted
     _the_documents(tallied, order, wanted)
     _each_leaf(study, order)
+    _the_client(study)
     _the_results(study, order)
     _the_caution(study, order)
 
@@ -164,6 +167,31 @@ def _each_leaf(study, order):
         assert (shown[leaf.leaf].electric is not None) == wired
         assert (rows["electric"] != "none carries wires") == wired
         assert shown[leaf.leaf].electric is None or str(shown[leaf.leaf].electric) in rows["electric"]
+
+
+def _the_client(study):
+    """The client's page counts the hinges of each leaf of one opening."""
+    leaves = study.specification.leaves
+    if not leaves or not study.candidates:
+        return
+    lines = read_by_leaf(study)
+    said = recommendation(study, two_widths(study), Display())
+    for leaf, words in zip(leaves, said, strict=True):
+        counts = re.search(r"(?:^|: )(\d+) hinges?, ([^ ]+ x [^ ]+) in", words)
+        if leaf.leaf not in lines:
+            assert counts is None
+            continue
+        assert lines[leaf.leaf] == (int(counts[1]) * study.opening.quantity, {counts[2]})
+
+
+def read_by_leaf(study):
+    """Hinges and sizes of each leaf that hinges can be ordered for, from the lines of the bar."""
+    found = {}
+    for line in order_lines(study):
+        for key, (count, *_) in read([line.text]).items():
+            before, sizes = found.get(line.leaf, (0, set()))
+            found[line.leaf] = before + count, sizes | {key[0]}
+    return found
 
 
 def _the_results(study, order):

@@ -119,6 +119,18 @@ def test_a_bad_row_is_a_sentence_with_its_line_and_column(text, fault):
     assert faults(text)[0].startswith(fault)
 
 
+@pytest.mark.parametrize("price", ["0", "1000000", "0.0001"])
+def test_the_least_and_the_largest_price_and_the_last_decimal_are_taken(price):
+    assert parse_prices(f"price\n{price}\n".encode()).rows[0].price == Decimal(price)
+
+
+@pytest.mark.parametrize("price", ["1000000.01", "-0.01"])
+def test_what_lies_beyond_the_least_and_the_largest_price_is_refused(price):
+    assert faults(f"price\n{price}\n") == [
+        f"line 2, price: a price is from 0 to 1,000,000; {price} was given"
+    ]
+
+
 @pytest.mark.parametrize("between", [",", ";", "\t"])
 def test_cells_may_stand_between_commas_semicolons_or_tabs(between):
     text = "\nsize,price,unit,currency\r\n4-1/2 x 4,3.10,pair,units\r\n".replace(",", between)

@@ -135,6 +135,10 @@ def test_screws_are_summed_by_kind_and_size_and_packed():
         ordered(data("1"), screw_pack=0)
 
 
+def test_a_pack_may_hold_one_screw_and_a_full_pack_needs_no_other():
+    assert [ordered(data("1"), screw_pack=pack).screws[0].packs for pack in (1, 24, 25, 23)] == [24, 1, 1, 2]
+
+
 def test_spare_goes_up_line_by_line_and_is_said():
     order = ordered(data("1", quantity=7), data("2", hinge={"width": 5}), spare=Spare(percent=5))
     assert [(line.needed, line.spare) for line in order.lines] == [(21, 2), (3, 1)]

@@ -1,12 +1,13 @@
 """The hinges of an opening as items to order, counted by hand."""
 
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
 
 from configurator.model import Hinge
 from configurator.rules.fastening import whole_shares
-from configurator.rules.hinge_items import hinge_items, screws_of_items
+from configurator.rules.hinge_items import HingeItem, hinge_items, screws_of_items, sort_key
 from tests.rules.hung import codes, found, opening, specified
 
 PAIR = {"leaves": "pair", "size": {"width": 72, "height": 84}}
@@ -37,6 +38,29 @@ def test_each_leaf_has_its_hinges():
 
 def test_a_leaf_without_a_width_to_be_had_has_no_item():
     assert counted(hinge={"height": 11}) == []
+
+
+DIFFERENT = {
+    "height": 5.0, "width": 4.5, "mounting": "swing clear", "weight": "standard", "bearing": "plain",
+    "base_metal": "steel", "alloy": "304", "finish_bhma": "652", "finish_us": "US32D", "pin": "removable",
+    "tip": "hospital", "corner": "square", "hand": "LH", "type": "A8112", "leaf_thickness": 0.146,
+    "knuckles": 5, "security_stud": True, "fire": True, "item": "electric butt hinge",
+    "screws": (("machine", Fraction(9)),),
+}  # fmt: skip
+"""What comes later in each thing that tells hinges apart, in the order in which lines are sorted by them."""
+
+
+@pytest.mark.parametrize("first", range(len(DIFFERENT)))
+def test_lines_are_put_in_order_by_one_thing_after_the_other(first):
+    base = HingeItem(
+        "butt hinge", 4.5, 4.0, "A8111", "full mortise", "heavy", "ball", 0.134, 3, "brass", None, "600",
+        None, "non-removable", False, "ball", "1/4 radius", None, False, (("machine", Fraction(8)),),
+    )  # fmt: skip
+    keys = list(DIFFERENT)
+    earlier = replace(base, **{key: DIFFERENT[key] for key in keys[first + 1 :]})
+    later = replace(base, **{keys[first]: DIFFERENT[keys[first]]})
+    assert sort_key(base) < sort_key(later)
+    assert sort_key(earlier) < sort_key(later)
 
 
 # --- Screws ---

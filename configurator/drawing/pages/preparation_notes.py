@@ -66,7 +66,7 @@ def _sayings(study: Study, preps: Sequence[Preparation], display: Display) -> It
     yield _TEMPLATE
     if study.opening.use.fire_rated:
         yield _LISTED
-    if (study.opening.hinge and study.opening.hinge.electric) is not None:
+    if any(leaf.electric is not None for leaf in study.specification.leaves):
         yield "The hinge that carries wires needs its mortises cut for them: its own template decides."
     yield "* assumed, not given; a mortise depth without its own figure sets the hinge leaf flush."
 

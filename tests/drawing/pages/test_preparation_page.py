@@ -174,3 +174,10 @@ def test_every_demo_opening_is_true_to_scale_and_no_texts_overlap(one, facts):
         assert overlapping(page) == []
         assert outside(page) == []
         assert struck_through(page) == []
+
+
+def test_the_hinge_that_carries_wires_is_spoken_of_where_there_is_one():
+    wires = "carries wires needs its mortises cut"
+    assert wires in said(page_of(hinge={**PLAIN["hinge"], "electric": 2}))
+    assert wires not in said(page_of(hinge={**PLAIN["hinge"], "electric": 4}))  # the leaf has three
+    assert wires not in said(page_of())
