@@ -15,7 +15,7 @@ from typing import Any
 
 from configurator.practice.course import BY_KEY, of_topic
 from configurator.practice.problem import Template
-from configurator.project_file.recovery import recovery_folder
+from configurator.project_file.recovery import state_folder
 from configurator.project_file.writing import write_whole
 
 FORMAT = 1
@@ -71,8 +71,8 @@ class Progress:
 
 
 def practice_folder() -> Path:
-    """Return where progress is kept: beside the folder of unsaved work."""
-    return recovery_folder().with_name("practice")
+    """Return where progress is kept."""
+    return state_folder() / "practice"
 
 
 def file_of(person: str) -> Path:

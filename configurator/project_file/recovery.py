@@ -26,8 +26,8 @@ SUFFIX = ".recovery"
 LONGEST_HEAD = 16_384
 
 
-def recovery_folder() -> Path:
-    """Return where unsaved work is kept: below XDG_STATE_HOME, or else where the system keeps such things."""
+def state_folder() -> Path:
+    """Return where the program remembers things: below XDG_STATE_HOME, or else where the system has it."""
     home = Path.home()
     if given := os.environ.get("XDG_STATE_HOME"):
         base = Path(given)
@@ -37,7 +37,12 @@ def recovery_folder() -> Path:
         base = home / "Library" / "Application Support"
     else:
         base = home / ".local" / "state"
-    return base / "opening-configurator" / "unsaved"
+    return base / "opening-configurator"
+
+
+def recovery_folder() -> Path:
+    """Return where unsaved work is kept."""
+    return state_folder() / "unsaved"
 
 
 class RecoveryFile:

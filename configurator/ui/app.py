@@ -1,9 +1,12 @@
 """Starts the window: Qt and the records first, the picture once the window stands on the screen."""
 
+import faulthandler
 import gc
+import logging
+import os
 import signal
 import sys
-import traceback
+import threading
 from contextlib import suppress
 from pathlib import Path
 from types import TracebackType
@@ -12,12 +15,16 @@ from PySide6.QtCore import QSettings, QTimer
 from PySide6.QtWidgets import QApplication
 
 from configurator.export import load_matplotlib_quickly
+from configurator.project_file.recovery import state_folder
+from configurator.project_file.writing import PRIVATE_MODE
 from configurator.ui import look
 from configurator.ui.preferences import Preferences
 from configurator.ui.session import Session
 from configurator.ui.window import PROGRAM, Window
 
 NAME = "opening-configurator"
+LARGEST_LOG = 2**20
+"""Bytes; a longer log is put aside when the window opens, in place of the one before."""
 AFTER_THE_PICTURE_MS = 200
 """What looks after the file is loaded only when the picture is on the screen too."""
 
@@ -27,6 +34,7 @@ def run_window(path: Path | None) -> int:
 
     Raises ProjectFileError when the file is refused.
     """
+    keep_log()
     gc.disable()  # until the picture stands: see `begin`, which goes on with it
     session = Session()
     if path is not None:
@@ -42,6 +50,36 @@ def run_window(path: Path | None) -> int:
     sys.excepthook = lambda *error: report(window, *error)
     window.show()
     return int(application.exec())
+
+
+def log_place() -> Path:
+    """Return the file that tells what went wrong, for a report."""
+    return state_folder() / "log.txt"
+
+
+def keep_log() -> None:
+    """Write what goes wrong to the log too, in any thread, and even where the program itself dies of it.
+
+    Where no log can be written, standard error has to do.
+    """
+    handlers: list[logging.Handler] = [logging.StreamHandler()] if sys.stderr is not None else []
+    with suppress(OSError):
+        place = log_place()
+        place.parent.mkdir(parents=True, exist_ok=True)
+        if place.exists() and place.stat().st_size > LARGEST_LOG:
+            place.replace(place.with_suffix(".before.txt"))
+        # Open as long as the program runs. Of what somebody works on, no one else is to read.
+        log = open(place, "a", encoding="utf-8", errors="backslashreplace", opener=_open_privately)  # noqa: SIM115
+        faulthandler.enable(log)
+        handlers.append(logging.StreamHandler(log))
+    logging.basicConfig(format="%(asctime)s %(levelname)s %(name)s: %(message)s", handlers=handlers)
+    threading.excepthook = lambda died: logging.getLogger(NAME).error(
+        "a thread died", exc_info=(died.exc_type, died.exc_value or died.exc_type(), died.exc_traceback)
+    )
+
+
+def _open_privately(name: str, flags: int) -> int:
+    return os.open(name, flags, PRIVATE_MODE)
 
 
 def new_application() -> QApplication:
@@ -98,12 +136,12 @@ def _mend_palette() -> None:
 def report(
     window: Window, kind: type[BaseException], error: BaseException, trace: TracebackType | None
 ) -> None:
-    """Show an unforeseen error to the user, who can still save, and print it in full for a report."""
-    traceback.print_exception(kind, error, trace)
+    """Show an unforeseen error to the user, who can still save, and write it in full to the log."""
     if issubclass(kind, KeyboardInterrupt):
         window.close()
         return
+    logging.getLogger(NAME).error("unforeseen", exc_info=(kind, error, trace))
     window.say(
         f"Something went wrong in {PROGRAM}: {kind.__name__}: {error}. Your work is still here; save it, "
-        "and report what you did."
+        f"and report what you did, with {log_place()}."
     )

@@ -11,6 +11,7 @@ import pytest
 from configurator.project_file import save
 from configurator.project_file.held import open_held
 from configurator.project_file.lock import holder_of
+from configurator.ui.app import LARGEST_LOG
 from configurator.ui.session import new_job
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -52,17 +53,21 @@ def path(tmp_path):
     return path
 
 
-def told_by_window(path: Path) -> dict:
+def run_window(path: Path, program: str, **variables: str) -> subprocess.CompletedProcess[str]:
     own = {"QT_QPA_PLATFORM": "offscreen", "XDG_CONFIG_HOME": str(path.parent / "config")}
-    done = subprocess.run(
-        [sys.executable, "-c", RUN, str(path)],
+    return subprocess.run(
+        [sys.executable, "-c", program, str(path)],
         cwd=ROOT,
-        env=os.environ | own,
+        env=os.environ | own | variables,
         capture_output=True,
         text=True,
         timeout=60,
-        check=True,
     )
+
+
+def told_by_window(path: Path) -> dict:
+    done = run_window(path, RUN)
+    done.check_returncode()
     return json.loads(done.stdout)
 
 
@@ -83,6 +88,48 @@ def test_a_second_window_is_read_only_from_its_start(path):
     assert told["asked"] == ["lock"]
     assert mine.news() == ""
     mine.release()
+
+
+DYING = {
+    "program": "faulthandler._sigsegv()",
+    "thread": "thread = threading.Thread(target=lambda: 1 / 0); thread.start(); thread.join()",
+    "slot": "raise KeyError('pin')",
+}
+
+
+@pytest.mark.parametrize(
+    ("what", "written"),
+    [
+        ("program", "Fatal Python error: Segmentation fault"),
+        ("thread", "ZeroDivisionError: division by zero"),
+        ("slot", "KeyError: 'pin'"),
+    ],
+)
+def test_what_goes_wrong_is_written_to_the_log(path, what, written):
+    state = path.parent / "state"
+    run = RUN.replace("import gc,", "import faulthandler, threading, gc,").replace(
+        "    window.close()\n", f"    window.close()\n    {DYING[what]}\n"
+    )
+    done = run_window(path, run, XDG_STATE_HOME=str(state))
+    assert (done.returncode == 0) == (what != "program")
+    log = state / "opening-configurator" / "log.txt"
+    assert written in log.read_text()
+    assert 'File "<string>", line' in log.read_text()
+    assert log.stat().st_mode & 0o777 == 0o600
+
+
+def test_a_log_that_grew_long_is_put_aside(path):
+    log = path.parent / "state" / "opening-configurator" / "log.txt"
+    log.parent.mkdir(parents=True)
+    log.write_bytes(b"x" * (LARGEST_LOG + 1))
+    run_window(path, RUN, XDG_STATE_HOME=str(path.parent / "state")).check_returncode()
+    assert log.read_bytes() == b""
+    assert log.with_name("log.before.txt").stat().st_size == LARGEST_LOG + 1
+
+
+def test_a_window_opens_where_no_log_can_be_written(path):
+    (path.parent / "state").write_bytes(b"in the way")
+    run_window(path, RUN, XDG_STATE_HOME=str(path.parent / "state")).check_returncode()
 
 
 def test_a_refused_file_opens_no_window(path):
