@@ -5,13 +5,13 @@ from typing import Any
 
 from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QKeySequence, QResizeEvent, QWheelEvent
-from PySide6.QtWidgets import QComboBox, QLabel, QLineEdit, QPlainTextEdit, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QComboBox, QLabel, QLineEdit, QPlainTextEdit, QToolButton, QWidget
 
 from configurator.ui import paths
 from configurator.ui.kinds import TEXT, Kind, NotReadError, kind_at
+from configurator.ui.kit.layout import BARE, LeadsOn, add, down, fill
 from configurator.ui.look import GRID, sized, tinted
 from configurator.ui.session import Session
-from configurator.ui.tab_order import LeadsOn
 
 Assumptions = Mapping[str, Any]
 """Path to what was assumed there (`value`, `because`, `source`, `mark_of_source`)."""
@@ -51,17 +51,12 @@ class Field(LeadsOn, QWidget):
         self.note = Note(self)
         self.explained = False
         self._because = ""
-        column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(2)
+        self._column = fill(self, down(spacing=2, margins=BARE))
         self.setObjectName(path)
 
     def hold(self, editor: QWidget) -> None:
         """Put the editing widget above the note, and name it for a screen reader."""
-        column = self.layout()
-        assert column is not None
-        column.addWidget(editor)
-        column.addWidget(self.note)
+        add(self._column, editor, self.note)
         editor.setAccessibleName(paths.trade_name(self.path))
         editor.setAccessibleDescription(paths.help_of(self.path) or paths.plain_name(self.path))
         self.first_stop = editor
@@ -78,6 +73,10 @@ class Field(LeadsOn, QWidget):
     def show_state(self, assumed: Assumptions) -> None:
         """Show what holds, and what is assumed where nothing was given."""
         raise NotImplementedError
+
+    def begin_anew(self) -> None:
+        """Forget what was typed and asked here: the path now leads to another thing of its list."""
+        self.explained = False
 
     def explain(self) -> None:
         """Show or hide the reason for what is assumed."""
@@ -211,6 +210,12 @@ class LineField(Field):
         if not self.editor.being_typed and not self.refused:
             self._show_text("" if value is None else self.write(value))
         self._show_placeholder(None if value is not None else assumed.get(self.path))
+
+    def begin_anew(self) -> None:
+        """Forget what was typed."""
+        super().begin_anew()
+        self.editor.being_typed = False
+        self.editor.clear()
 
     def write(self, value: Any) -> str:
         """Write a value as the line shows it."""

@@ -3,17 +3,9 @@
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import (
-    QFrame,
-    QHBoxLayout,
-    QLabel,
-    QPushButton,
-    QScrollArea,
-    QToolButton,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtWidgets import QFrame, QLabel, QPushButton, QScrollArea, QToolButton, QVBoxLayout, QWidget
 
+from configurator.ui.kit.layout import GROW, Pool, across, down, fill
 from configurator.ui.look import GRID, colour, sized, tinted
 from configurator.ui.session import Session
 
@@ -27,32 +19,40 @@ SIGNS = {"error": "✖ Error", "warning": "▲ Warning", "note": "● Note"}
 class FindingRow(QFrame):
     """One finding."""
 
-    def __init__(self, session: Session, finding: "Finding") -> None:
-        from configurator.drawing.hinge_parts import cited  # loaded with the first study
-
+    def __init__(self, session: Session) -> None:
         super().__init__()
         self.session = session
-        self.finding = finding
+        self._finding: Finding | None = None
         self.setObjectName("finding")
-        sign = QLabel(SIGNS[finding.severity])
-        sized(sign, 0, bold=True)
-        tinted(sign, finding.severity, session.dark)
-        message = _words(finding.message)
-        source = _words(cited(finding.source, finding.mark_of_source))
-        sized(source, -1)
-        tinted(source, "quiet", session.dark)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(2 * GRID, GRID, 2 * GRID, GRID)
-        column.setSpacing(2)
-        head = QHBoxLayout()
-        head.addWidget(sign, 1)
-        head.addWidget(self._words_button())
-        column.addLayout(head)
-        for label in (message, source):
-            column.addWidget(label)
-        if finding.fixes:
-            column.addLayout(self._fix_lines())
-        self._draw_edge()
+        self.sign, self.message, self.source = QLabel(), _words(""), _words("")
+        self.to_words = self._words_button()
+        self._fixes, self._mends = QVBoxLayout(), Pool(self._mend_button)
+        sized(self.sign, 0, bold=True)
+        sized(self.source, -1)
+        head = across((self.sign, 1), self.to_words)
+        margins = (2 * GRID, GRID, 2 * GRID, GRID)
+        fill(self, down(head, self.message, self.source, self._fixes, spacing=2, margins=margins))
+
+    def show_finding(self, finding: "Finding") -> None:
+        """Show a finding, and a button for each way to mend it."""
+        from configurator.drawing.hinge_parts import cited  # loaded with the first study
+
+        self._finding = finding
+        self._draw_edge()  # before any tint: another style sheet brings the first palette back
+        self.sign.setText(SIGNS[finding.severity])
+        tinted(self.sign, finding.severity, self.session.dark)
+        self.message.setText(finding.message)
+        self.source.setText(cited(finding.source, finding.mark_of_source))
+        tinted(self.source, "quiet", self.session.dark)
+        self.to_words.setAccessibleName(f"what the words mean: {finding.message}")
+        for button, fix in zip(self._mends.take(len(finding.fixes)), finding.fixes, strict=True):
+            button.setText(fix[0].label)
+
+    @property
+    def finding(self) -> "Finding":
+        """The finding on show."""
+        assert self._finding is not None
+        return self._finding
 
     def mend(self, way: int = 0) -> None:
         """Make the changes that one way to mend the finding asks for, as one step."""
@@ -69,25 +69,21 @@ class FindingRow(QFrame):
         button.setAutoRaise(True)
         sized(button, -1)
         button.setToolTip("What the words of this finding mean (F1)")
-        button.setAccessibleName(f"what the words mean: {self.finding.message}")
         button.clicked.connect(lambda _=False: self.session.asked.emit(self.finding.message))
         return button
 
-    def _fix_lines(self) -> QVBoxLayout:
-        """A button for each way; below each other, for they are sentences."""
-        lines = QVBoxLayout()
-        for way, fix in enumerate(self.finding.fixes):
-            button = QPushButton(fix[0].label)
-            button.clicked.connect(lambda _=False, way=way: self.mend(way))
-            line = QHBoxLayout()
-            line.addWidget(button)
-            line.addStretch()
-            lines.addLayout(line)
-        return lines
-
     def _draw_edge(self) -> None:
         edge = colour(self.finding.severity, self.session.dark)
-        self.setStyleSheet(f"#finding {{ border: 0; border-left: 3px solid {edge}; }}")
+        style = f"#finding {{ border: 0; border-left: 3px solid {edge}; }}"
+        if style != self.styleSheet():  # Qt takes long over each
+            self.setStyleSheet(style)
+
+    def _mend_button(self, way: int) -> QPushButton:
+        """Return a button for one more way; they stand below each other, for they are sentences."""
+        button = QPushButton()
+        button.clicked.connect(lambda: self.mend(way))
+        self._fixes.addWidget(button, 0, Qt.AlignmentFlag.AlignLeft)
+        return button
 
 
 class FindingsPanel(QScrollArea):
@@ -96,16 +92,13 @@ class FindingsPanel(QScrollArea):
     def __init__(self, session: Session) -> None:
         super().__init__()
         self.session = session
-        self.rows: list[FindingRow] = []
+        self._pool = Pool(self._row)
         self._shown: object = None
         self._quiet = _words("")
         tinted(self._quiet, "quiet", session.dark)
         self._content = QWidget()
-        self._column = QVBoxLayout(self._content)
-        self._column.setContentsMargins(2 * GRID, GRID, 2 * GRID, GRID)
-        self._column.setSpacing(2 * GRID)
-        self._column.addWidget(self._quiet)
-        self._column.addStretch()
+        margins = (2 * GRID, GRID, 2 * GRID, GRID)
+        self._column = fill(self._content, down(self._quiet, GROW, spacing=2 * GRID, margins=margins))
         self.setWidget(self._content)
         self.setWidgetResizable(True)
         self.setFrameShape(QFrame.Shape.NoFrame)
@@ -113,7 +106,7 @@ class FindingsPanel(QScrollArea):
         self.setAccessibleName("findings")
 
     def show_state(self) -> None:
-        """Show the findings; the rows are made anew only when they differ."""
+        """Show the findings; the rows are filled anew only when they differ."""
         study = self.session.study
         findings = _gravest_first(study.all_findings()) if study is not None else ()
         wanted = (findings, self.session.dark)
@@ -122,21 +115,23 @@ class FindingsPanel(QScrollArea):
         self._shown = wanted
         self._quiet.setText(self._silence() if not findings else "")
         self._quiet.setVisible(not findings)
-        self._make_rows(findings)
+        for shown, finding in zip(self._pool.take(len(findings)), findings, strict=True):
+            shown.show_finding(finding)
+
+    @property
+    def rows(self) -> list[FindingRow]:
+        """The findings on show, as they stand."""
+        return self._pool.on_show
 
     def _silence(self) -> str:
         if self.session.opening is None:
             return "Findings stand here once there is an opening."
         return self.session.trouble or "Nothing stands against any of these widths."
 
-    def _make_rows(self, findings: tuple["Finding", ...]) -> None:
-        for row in self.rows:
-            self._column.removeWidget(row)
-            row.hide()
-            row.deleteLater()
-        self.rows = [FindingRow(self.session, finding) for finding in findings]
-        for place, row in enumerate(self.rows):
-            self._column.insertWidget(place, row)
+    def _row(self, place: int) -> FindingRow:
+        made = FindingRow(self.session)
+        self._column.insertWidget(place, made)
+        return made
 
 
 def _gravest_first(findings: tuple["Finding", ...]) -> tuple["Finding", ...]:

@@ -5,17 +5,16 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QIcon, QPainter, QPixmap, QShowEvent
 from PySide6.QtWidgets import (
-    QHBoxLayout,
     QHeaderView,
     QLabel,
     QLineEdit,
     QPushButton,
     QTableWidgetItem,
-    QVBoxLayout,
     QWidget,
 )
 
 from configurator.ui.fields import QuietCombo
+from configurator.ui.kit.layout import across, down, fill
 from configurator.ui.look import GRID, sized, tinted
 from configurator.ui.quiet_table import QuietTable
 from configurator.ui.session import Session
@@ -142,18 +141,9 @@ class FinishPanel(QWidget):
         self.search.setClearButtonEnabled(True)
         self.metal.setAccessibleName("metal of the finish")
         self.use.setToolTip("Take this finish and its metal for the opening on show, by hand")
-        above = QHBoxLayout()
-        above.setSpacing(2 * GRID)
-        above.addWidget(self.search, 1)
-        above.addWidget(self.metal)
-        above.addWidget(self.use)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(2 * GRID, GRID, 2 * GRID, GRID)
-        column.setSpacing(GRID)
-        column.addLayout(above)
-        column.addWidget(self.table, 1)
-        column.addWidget(self.same)
-        column.addWidget(self.idea)
+        above = across((self.search, 1), self.metal, self.use, spacing=2 * GRID)
+        parts = (above, (self.table, 1), self.same, self.idea)
+        fill(self, down(*parts, spacing=GRID, margins=(2 * GRID, GRID, 2 * GRID, GRID)))
 
 
 def _table() -> QuietTable:

@@ -5,12 +5,13 @@ from types import MappingProxyType
 from typing import Any
 
 from PySide6.QtCore import Qt, QTimer
-from PySide6.QtWidgets import QFormLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFormLayout, QLabel, QPushButton, QScrollArea, QWidget
 
 from configurator.tables import FrameKindRow, frame_usual, row_of
 from configurator.ui.fields import Assumptions, Field, field_for
 from configurator.ui.frame_notes import FrameNotes
 from configurator.ui.frame_place import FramePlace
+from configurator.ui.kit.layout import GROW, add, down, fill, put_in_order, reading_order
 from configurator.ui.labels import NameLabel, add_row, new_form
 from configurator.ui.layers import LayersEditor
 from configurator.ui.look import FORM_WIDTH, GRID
@@ -19,7 +20,6 @@ from configurator.ui.rows import RowsEditor, hardware_editor, obstructions_edito
 from configurator.ui.sections import Section
 from configurator.ui.session import Session
 from configurator.ui.special import DoorStopField, HandField, OpeningSizeField
-from configurator.ui.tab_order import put_in_order, reading_order
 
 NOTHING: Assumptions = MappingProxyType({})
 SECTIONS: Mapping[str, tuple[str, ...]] = {
@@ -143,16 +143,11 @@ class Form(QScrollArea):
         return self._fields
 
     def _build(self) -> None:
-        column = QVBoxLayout(self._content)
-        column.setContentsMargins(2 * GRID, 2 * GRID, 2 * GRID, 2 * GRID)
-        column.setSpacing(GRID)
-        column.addWidget(self._empty)
-        for title in SECTIONS:
-            section = Section(title, self._body_maker(title))
+        self.sections = {title: Section(title, self._body_maker(title)) for title in SECTIONS}
+        for section in self.sections.values():
             section.opened.connect(self._show_fields)
-            self.sections[title] = section
-            column.addWidget(section)
-        column.addStretch()
+        parts = (self._empty, *self.sections.values(), GROW)
+        fill(self._content, down(*parts, spacing=GRID, margins=(2 * GRID, 2 * GRID, 2 * GRID, 2 * GRID)))
         self.setWidget(self._content)
         self.setWidgetResizable(True)
         self.setMinimumWidth(FORM_WIDTH)
@@ -166,16 +161,11 @@ class Form(QScrollArea):
         return lambda: self._body(title)
 
     def _body(self, title: str) -> QWidget:
-        body = QWidget()
-        column = QVBoxLayout(body)
-        column.setContentsMargins(GRID, 0, 0, 2 * GRID)
-        column.setSpacing(GRID)
-        form = new_form()
+        body, form = QWidget(), new_form()
+        layout = fill(body, down(form, spacing=GRID, margins=(GRID, 0, 0, 2 * GRID)))
         for path in SECTIONS[title]:
             self._add_field(form, path)
-        column.addLayout(form)
-        for extra in self._extras(title):
-            column.addWidget(extra)
+        add(layout, *self._extras(title))
         return body
 
     def _add_field(self, form: QFormLayout, path: str) -> None:

@@ -2,10 +2,11 @@
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QWidget
 
 from configurator.ui.fields import Assumptions, Field
 from configurator.ui.findings import FindingRow
+from configurator.ui.kit.layout import Pool, down, fill
 from configurator.ui.look import GRID, sized, tinted
 from configurator.ui.session import Session
 
@@ -21,7 +22,6 @@ class FrameNotes(QWidget):
         super().__init__()
         self.session = session
         self.fields: dict[str, Field] = {}
-        self.rows: list[FindingRow] = []
         self.line = QLabel()
         self.line.setWordWrap(True)
         self.line.setAccessibleName("what the last change did")
@@ -29,10 +29,8 @@ class FrameNotes(QWidget):
         self._shown: object = None
         self._before: Study | None = None
         self._now = session.study
-        self._column = QVBoxLayout(self)
-        self._column.setContentsMargins(0, GRID, 0, 0)
-        self._column.setSpacing(GRID)
-        self._column.addWidget(self.line)
+        self._column = fill(self, down(self.line, spacing=GRID, margins=(0, GRID, 0, 0)))
+        self._pool = Pool(self._row)
 
     def show_state(self, _: Assumptions) -> None:
         """Show what stands against frame and wall as they are, and what the last edit did to the swing."""
@@ -43,6 +41,11 @@ class FrameNotes(QWidget):
         tinted(self.line, "quiet", self.session.dark)
         self.line.setVisible(bool(sentences))
         self.setVisible(bool(sentences or self.rows))
+
+    @property
+    def rows(self) -> list[FindingRow]:
+        """The findings on show, as they stand."""
+        return self._pool.on_show
 
     def _take_study(self) -> None:
         """Keep the study before the last change; another opening begins anew."""
@@ -64,13 +67,13 @@ class FrameNotes(QWidget):
         if wanted == self._shown:
             return
         self._shown = wanted
-        for row in self.rows:
-            self._column.removeWidget(row)
-            row.hide()
-            row.deleteLater()
-        self.rows = [FindingRow(self.session, finding) for finding in wanted[0]]
-        for row in self.rows:
-            self._column.addWidget(row)
+        for row, finding in zip(self._pool.take(len(wanted[0])), wanted[0], strict=True):
+            row.show_finding(finding)
+
+    def _row(self, _: int) -> FindingRow:
+        row = FindingRow(self.session)
+        self._column.addWidget(row)
+        return row
 
 
 def _about_frame(study: "Study | None") -> tuple["Finding", ...]:

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QLabel, QPushButton, QWidget
 
 from configurator.drawing.hinge_parts import Because, Part, PartRow
 from configurator.drawing.hinge_trials import Trial
@@ -12,6 +12,7 @@ from configurator.drawing.hinge_words import spelled_value
 from configurator.ui import paths
 from configurator.ui.fields import Assumptions, ChoiceField, LineField
 from configurator.ui.kinds import Kind, NotReadError, kind_at
+from configurator.ui.kit.layout import GROW, Box, Pool, across, down, fill
 from configurator.ui.look import GRID, sized, tinted
 from configurator.ui.session import Session
 from configurator.units import Display
@@ -98,10 +99,10 @@ class PartDetail(QWidget):
         self.title, self.value, self.remark = QLabel(), _words(), _words("quiet", session.dark)
         self.reset = QPushButton("Reset")
         self.fields = {key: override_field(session, key) for key in part.keys}
-        self.takes: list[QPushButton] = []
         self._reasons: list[tuple[QLabel, QLabel]] = [(_words(), _words()) for _ in part.keys]
         self._others: tuple[Trial, ...] = ()
         self._list = QGridLayout()
+        self._trials = Pool(self._trial_line)
         self._build()
 
     def show_state(self, row: PartRow, leaf: str, chosen: Chosen, others: tuple[Trial, ...]) -> None:
@@ -117,7 +118,13 @@ class PartDetail(QWidget):
         self.show_fields(chosen)
         if others != self._others:
             self._others = others
-            self._list_others(others)
+            for line, other in zip(self._trials.take(len(others)), others, strict=True):
+                line.show_trial(other)
+
+    @property
+    def takes(self) -> list[QPushButton]:
+        """The buttons that take another value."""
+        return [line.button for line in self._trials.on_show]
 
     def show_fields(self, chosen: Chosen) -> None:
         """Show what is given by hand or was refused; nothing else changes with a refusal."""
@@ -144,27 +151,19 @@ class PartDetail(QWidget):
 
     def _build(self) -> None:
         sized(self.title, 0, bold=True)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(2 * GRID, GRID, 2 * GRID, GRID)
-        column.setSpacing(GRID)
-        column.addWidget(self.title)
-        column.addWidget(self.value)
-        column.addWidget(self.remark)
-        column.addLayout(self._field_line())
-        for words, source in self._reasons:
-            sized(source, -1)
-            column.addWidget(words)
-            column.addWidget(source)
         self._list.setContentsMargins(0, 0, 0, 0)
         self._list.setHorizontalSpacing(2 * GRID)
         self._list.setVerticalSpacing(GRID)
         self._list.setColumnStretch(1, 1)
-        column.addLayout(self._list)
-        column.addStretch()
+        for _, source in self._reasons:
+            sized(source, -1)
+        above = (self.title, self.value, self.remark, self._field_line())
+        reasons = (label for both in self._reasons for label in both)
+        margins = (2 * GRID, GRID, 2 * GRID, GRID)
+        fill(self, down(*above, *reasons, self._list, GROW, spacing=GRID, margins=margins))
 
-    def _field_line(self) -> QHBoxLayout:
-        line = QHBoxLayout()
-        line.setSpacing(2 * GRID)
+    def _field_line(self) -> Box:
+        parts: list[Any] = []
         for key, field in self.fields.items():
             label = QLabel(
                 "By hand" if len(self.fields) == 1 else SHORT.get(key, paths.trade_name(HINGE + key))
@@ -172,35 +171,47 @@ class PartDetail(QWidget):
             label.setBuddy(field.first_stop or field)
             label.setAlignment(Qt.AlignmentFlag.AlignTop)
             label.setContentsMargins(0, GRID, 0, 0)
-            line.addWidget(label)
-            line.addWidget(field, 1)
+            parts += [label, (field, 1)]
         self.reset.setAccessibleName(f"reset {self.part.trade}")
         self.reset.setToolTip("Leave this part to the rules again")
         self.reset.clicked.connect(self.take_back)
-        line.addWidget(self.reset, 0, Qt.AlignmentFlag.AlignTop)
+        return across(*parts, (self.reset, 0, Qt.AlignmentFlag.AlignTop), spacing=2 * GRID)
+
+    def _trial_line(self, place: int) -> "TrialLine":
+        line = TrialLine(self.session)
+        self._list.addWidget(line.button, place, 0, Qt.AlignmentFlag.AlignTop)
+        self._list.addWidget(line.effect, place, 1)
         return line
 
-    def _list_others(self, others: tuple[Trial, ...]) -> None:
-        while (item := self._list.takeAt(0)) is not None:
-            if (widget := item.widget()) is not None:
-                widget.hide()
-                widget.deleteLater()
-        self.takes = [self._take_button(other) for other in others]
-        for place, (button, other) in enumerate(zip(self.takes, others, strict=True)):
-            effect = _words()
-            effect.setText(other.effect[:1].upper() + other.effect[1:])
-            sized(effect, -1)
-            self._list.addWidget(button, place, 0, Qt.AlignmentFlag.AlignTop)
-            self._list.addWidget(effect, place, 1)
 
-    def _take_button(self, other: Trial) -> QPushButton:
-        button = QPushButton(f"Take {other.words}")
-        sized(button, -1)
-        name = paths.trade_name(HINGE + other.key)
-        button.setToolTip(f"Take {other.words} as {name}, by hand")
-        button.setAccessibleName(f"take {other.words} as {name}")
-        button.clicked.connect(lambda: self.session.edit(HINGE + other.key, other.value))
-        return button
+class TrialLine:
+    """Another value of a part: the button that takes it, and beside it what that would do."""
+
+    def __init__(self, session: Session) -> None:
+        self._session = session
+        self._trial: Trial | None = None
+        self.button, self.effect = QPushButton(), _words()
+        for widget in (self.button, self.effect):
+            sized(widget, -1)
+        self.button.clicked.connect(self._take)
+
+    def setVisible(self, visible: bool) -> None:
+        """Show the line, or hide it."""
+        self.button.setVisible(visible)
+        self.effect.setVisible(visible)
+
+    def show_trial(self, trial: Trial) -> None:
+        """Show another value."""
+        self._trial = trial
+        name = paths.trade_name(HINGE + trial.key)
+        self.button.setText(f"Take {trial.words}")
+        self.button.setToolTip(f"Take {trial.words} as {name}, by hand")
+        self.button.setAccessibleName(f"take {trial.words} as {name}")
+        self.effect.setText(trial.effect[:1].upper() + trial.effect[1:])
+
+    def _take(self) -> None:
+        if self._trial is not None:
+            self._session.edit(HINGE + self._trial.key, self._trial.value)
 
 
 def _words(colour: str = "", dark: bool = False) -> QLabel:

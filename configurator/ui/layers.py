@@ -3,18 +3,10 @@
 import math
 from typing import Any
 
-from PySide6.QtWidgets import (
-    QGridLayout,
-    QHBoxLayout,
-    QLabel,
-    QMenu,
-    QPushButton,
-    QToolButton,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtWidgets import QGridLayout, QLabel, QMenu, QPushButton, QToolButton, QWidget
 
 from configurator.ui.fields import Assumptions, LineField
+from configurator.ui.kit.layout import GROW, Pool, across, down, fill
 from configurator.ui.look import GRID, sized
 from configurator.ui.session import Session
 
@@ -31,6 +23,36 @@ class LayerThicknessField(LineField):
         data = self._layers.data()
         data[int(self.path.split(".")[2])]["thickness"] = value
         self.session.edit_many({self.path: value, **thickness_with(self.session, data)})
+
+
+class LayerLine:
+    """The widgets of one layer, side by side in the grid of them all."""
+
+    def __init__(self, editor: "LayersEditor", place: int) -> None:
+        session, path = editor.session, f"wall.layers.{place}"
+        self._name = LineField(session, f"{path}.name")
+        self._thickness = LayerThicknessField(session, f"{path}.thickness", editor)
+        self.fields = (self._name, self._thickness)
+        number = place + 1
+        self._up = _small_button("↑", f"move wall layer {number} toward the pull side")
+        self._down = _small_button("↓", f"move wall layer {number} away from the pull side")
+        self._remove = _small_button("×", f"remove wall layer {number}")
+        self.widgets = (*self.fields, self._up, self._down, self._remove)
+        self._up.setEnabled(place > 0)
+        self._up.clicked.connect(lambda: editor.shift(place, place - 1))
+        self._down.clicked.connect(lambda: editor.shift(place, place + 1))
+        self._remove.clicked.connect(lambda: editor.remove(place))
+
+    def setVisible(self, visible: bool) -> None:
+        """Show the line, or hide it."""
+        for widget in self.widgets:
+            widget.setVisible(visible)
+
+    def begin_anew(self, is_last: bool) -> None:
+        """Stand for another layer, the last one or not."""
+        self._down.setEnabled(not is_last)
+        for field in self.fields:
+            field.begin_anew()
 
 
 class LayersEditor(QWidget):
@@ -50,7 +72,8 @@ class LayersEditor(QWidget):
         self._sum = QLabel()
         self._grid = QGridLayout()
         self._grid.setSpacing(GRID)
-        self._take = QPushButton("Edit the layers")
+        self._lines = Pool(self._line)
+        self._take, self._add = QPushButton("Edit the layers"), QToolButton()
         self._take.clicked.connect(self._take_usual)
         self.menu = QMenu(self)
         self.menu.aboutToShow.connect(self._fill_menu)
@@ -63,7 +86,7 @@ class LayersEditor(QWidget):
         self._usual = study.filled.layers if study is not None else ()
         if len(layers) != self._shape:
             self._shape = len(layers)
-            self._build_rows(len(layers))
+            self._show_lines(len(layers))
         self._words.setVisible(not layers)
         self._words.setText(self._usual_words())
         self._take.setVisible(not layers and bool(self._usual))
@@ -91,67 +114,54 @@ class LayersEditor(QWidget):
         layers.insert(to, layers.pop(place))
         self.put(layers)
 
+    def remove(self, place: int) -> None:
+        """Take a layer out of the wall."""
+        layers = self.data()
+        del layers[place]
+        self.put(layers)
+
+    def parts(self) -> list[QWidget]:
+        """Return what Tab goes through."""
+        lines = (widget for line in self._lines.on_show for widget in line.widgets)
+        return [*lines, self._take, self._add]
+
     def _build_frame(self) -> None:
         title = QLabel("Wall layers, from the pull side")
         sized(title, 0, bold=True)
-        buttons = QHBoxLayout()
-        buttons.addWidget(self._take)
-        buttons.addWidget(self._add_button())
-        buttons.addStretch()
-        column = QVBoxLayout(self)
-        column.setContentsMargins(0, GRID, 0, 0)
-        column.setSpacing(GRID)
-        for widget in (title, self._words):
-            column.addWidget(widget)
-        column.addLayout(self._grid)
-        column.addWidget(self._sum)
-        column.addLayout(buttons)
-
-    def _add_button(self) -> QToolButton:
-        button = QToolButton()
-        button.setText("Add layer")
-        button.setToolTip("It is put on the pull side; move it from there")
-        button.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
-        button.setMenu(self.menu)
-        return button
+        self._add.setText("Add layer")
+        self._add.setToolTip("It is put on the pull side; move it from there")
+        self._add.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
+        self._add.setMenu(self.menu)
+        buttons = across(self._take, self._add, GROW)
+        parts = (title, self._words, self._grid, self._sum, buttons)
+        fill(self, down(*parts, spacing=GRID, margins=(0, GRID, 0, 0)))
 
     def _fill_menu(self) -> None:
         """List what walls are commonly made of, in the units on show."""
         from configurator.tables import WallLayerRow, table  # loaded on use, with the first study
 
         self.menu.clear()
-        for row in table(WallLayerRow):
-            name = f"{row.name[:1].upper()}{row.name[1:]}, {self.session.display.length(row.thickness)}"
-            layer = {"name": row.name, "thickness": row.thickness}
-            action = self.menu.addAction(name)
-            action.setToolTip(row.source)
+        for known in table(WallLayerRow):
+            thickness = self.session.display.length(known.thickness)
+            layer = {"name": known.name, "thickness": known.thickness}
+            action = self.menu.addAction(f"{known.name[:1].upper()}{known.name[1:]}, {thickness}")
+            action.setToolTip(known.source)
             action.triggered.connect(lambda _=False, layer=layer: self.add(layer))
 
     def _together(self) -> str:
         return self.session.display.length(math.fsum(layer["thickness"] for layer in self.data()))
 
-    def _build_rows(self, count: int) -> None:
+    def _show_lines(self, count: int) -> None:
         self.fields.clear()
-        while (item := self._grid.takeAt(0)) is not None:
-            if (widget := item.widget()) is not None:
-                widget.hide()
-                widget.deleteLater()
-        for place in range(count):
-            self._build_row(place)
+        for place, line in enumerate(self._lines.take(count)):
+            line.begin_anew(is_last=place == count - 1)
+            self.fields.update({field.path: field for field in line.fields})
 
-    def _build_row(self, place: int) -> None:
-        name = LineField(self.session, f"wall.layers.{place}.name")
-        thickness = LayerThicknessField(self.session, f"wall.layers.{place}.thickness", self)
-        self.fields.update({name.path: name, thickness.path: thickness})
-        last = (self._shape or 0) - 1
-        up = _small_button("↑", f"move wall layer {place + 1} toward the pull side", place > 0)
-        up.clicked.connect(lambda: self.shift(place, place - 1))
-        down = _small_button("↓", f"move wall layer {place + 1} away from the pull side", place < last)
-        down.clicked.connect(lambda: self.shift(place, place + 1))
-        remove = _small_button("×", f"remove wall layer {place + 1}", True)
-        remove.clicked.connect(lambda: self.put([x for i, x in enumerate(self.data()) if i != place]))
-        for column, widget in enumerate((name, thickness, up, down, remove)):
-            self._grid.addWidget(widget, place, column)
+    def _line(self, place: int) -> LayerLine:
+        line = LayerLine(self, place)
+        for at, widget in enumerate(line.widgets):
+            self._grid.addWidget(widget, place, at)
+        return line
 
     def _usual_words(self) -> str:
         shown = [f"{name} {self.session.display.length(inches)}" for name, inches in self._usual]
@@ -164,13 +174,12 @@ class LayersEditor(QWidget):
         self.put(self._usual_data())
 
 
-def _small_button(sign: str, name: str, enabled: bool) -> QToolButton:
+def _small_button(sign: str, name: str) -> QToolButton:
     button = QToolButton()
     button.setText(sign)
     button.setAutoRaise(True)
     button.setAccessibleName(name)
     button.setToolTip(name[:1].upper() + name[1:])
-    button.setEnabled(enabled)
     return button
 
 

@@ -1,8 +1,9 @@
 """Which leaf of a pair or a Dutch door the picture shows: both side by side, or one of them larger."""
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLabel, QToolButton, QWidget
+from PySide6.QtWidgets import QButtonGroup, QLabel, QToolButton, QWidget
 
+from configurator.ui.kit.layout import GROW, across, fill
 from configurator.ui.look import GRID
 from configurator.ui.session import Session
 from configurator.ui.special import LEAVES
@@ -16,13 +17,12 @@ class LeafChooser(QWidget):
     def __init__(self, session: Session) -> None:
         super().__init__()
         self.session = session
-        self.buttons: dict[str, QToolButton] = {}
         self._group = QButtonGroup(self)
-        self._line = QHBoxLayout(self)
-        self._line.setContentsMargins(2 * GRID, GRID, 2 * GRID, 0)
-        self._line.setSpacing(GRID)
-        self._line.addWidget(QLabel("Picture shows"))
-        self._line.addStretch()
+        every = [BOTH, *(leaf for leaves in LEAVES.values() for leaf in leaves)]
+        self._every = {leaf: self._button(leaf) for leaf in every}
+        self.buttons: dict[str, QToolButton] = {}
+        parts = (QLabel("Picture shows"), *self._every.values(), GROW)
+        fill(self, across(*parts, spacing=GRID, margins=(2 * GRID, GRID, 2 * GRID, 0)))
         self.hide()
 
     def show_state(self) -> None:
@@ -30,21 +30,16 @@ class LeafChooser(QWidget):
         leaves = LEAVES.get(self.session.value("leaves"), ())
         wanted = [BOTH, *leaves] if leaves else []
         if wanted != list(self.buttons):
-            self._make(wanted)
+            self._offer(wanted)
         self.setVisible(bool(wanted))
         shown = self.session.leaf_shown if self.session.leaf_shown in wanted else BOTH
         if wanted:
             self.buttons[shown].setChecked(True)
 
-    def _make(self, wanted: list[str]) -> None:
-        for old in self.buttons.values():
-            self._group.removeButton(old)
-            self._line.removeWidget(old)
-            old.hide()
-            old.deleteLater()
-        self.buttons = {leaf: self._button(leaf) for leaf in wanted}
-        for place, button in enumerate(self.buttons.values(), 1):
-            self._line.insertWidget(place, button)
+    def _offer(self, wanted: list[str]) -> None:
+        self.buttons = {leaf: self._every[leaf] for leaf in wanted}
+        for leaf, button in self._every.items():
+            button.setVisible(leaf in self.buttons)
 
     def _button(self, leaf: str) -> QToolButton:
         button = QToolButton()

@@ -1,16 +1,9 @@
 """The openings of the job: pick one, add one, copy it, remove it."""
 
 from PySide6.QtCore import QSize
-from PySide6.QtWidgets import (
-    QHBoxLayout,
-    QListWidget,
-    QListWidgetItem,
-    QStyledItemDelegate,
-    QToolButton,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtWidgets import QListWidget, QListWidgetItem, QStyledItemDelegate, QToolButton, QWidget
 
+from configurator.ui.kit.layout import BARE, across, down, fill
 from configurator.ui.look import GRID, LIST_WIDTH
 from configurator.ui.session import Session
 
@@ -43,15 +36,8 @@ class OpeningsList(QWidget):
         self.add.clicked.connect(lambda: session.add_opening())
         self.copy.clicked.connect(lambda: session.add_opening(session.opening))
         self.remove.clicked.connect(session.remove_opening)
-        buttons = QHBoxLayout()
-        buttons.setContentsMargins(GRID, 0, 0, GRID)
-        buttons.setSpacing(0)
-        for button in (self.add, self.copy, self.remove):
-            buttons.addWidget(button)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.addWidget(self.list)
-        column.addLayout(buttons)
+        buttons = across(self.add, self.copy, self.remove, spacing=0, margins=(GRID, 0, 0, GRID))
+        fill(self, down(self.list, buttons, margins=BARE))
         self.setMinimumWidth(LIST_WIDTH)
 
     def show_state(self) -> None:

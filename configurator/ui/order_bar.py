@@ -2,8 +2,9 @@
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QPushButton, QVBoxLayout, QWidget
 
+from configurator.ui.kit.layout import across, down, fill
 from configurator.ui.look import GRID, sized, tinted
 from configurator.ui.session import Session
 
@@ -19,19 +20,13 @@ class OrderBar(QWidget):
         self.copy.setToolTip("Copy the order line, ready to be pasted into an order")
         self.copy.setAccessibleName("copy the order line")
         self.copy.clicked.connect(self.copy_lines)
-        words = QVBoxLayout()
-        words.setSpacing(2)
-        words.addWidget(self.cautions)
-        words.addWidget(self.lines)
+        words = down(self.cautions, self.lines, spacing=2)
         self._buttons = QVBoxLayout()
         self._buttons.setSpacing(GRID)
-        self._buttons.addWidget(self.copy)
         self._buttons.setAlignment(Qt.AlignmentFlag.AlignTop)
-        line = QHBoxLayout(self)
-        line.setContentsMargins(2 * GRID, GRID, 2 * GRID, GRID)
-        line.setSpacing(2 * GRID)
-        line.addLayout(words, 1)
-        line.addLayout(self._buttons)
+        margins = (2 * GRID, GRID, 2 * GRID, GRID)
+        fill(self, across((words, 1), self._buttons, spacing=2 * GRID, margins=margins))
+        self.add(self.copy)
 
     def add(self, button: QPushButton) -> None:
         """Put another button under Copy."""

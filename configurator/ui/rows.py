@@ -1,14 +1,15 @@
 """The lists of the form: what stands along the wall, the door's hardware, and the wall's layers."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtWidgets import QFormLayout, QHBoxLayout, QLabel, QMenu, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QMenu, QToolButton, QVBoxLayout, QWidget
 
 from configurator.model import Hardware, Obstruction
 from configurator.tables import HardwareKindRow, ObstructionKindRow, row_of, table
 from configurator.ui.fields import Assumptions, Field, field_for
-from configurator.ui.labels import add_row, new_form
+from configurator.ui.kit.layout import BARE, Pool, across, down, fill
+from configurator.ui.labels import NameLabel, add_row, new_form
 from configurator.ui.look import GRID, sized
 from configurator.ui.presets import usual_hardware
 from configurator.ui.session import Session
@@ -19,21 +20,63 @@ if TYPE_CHECKING:  # loaded with the first study
 
 _OBSTRUCTION = ("side", "projection", "start", "length", "diameter", "offset", "bottom", "top")
 _HARDWARE = ("leaf", "face", "projection", "from_latch_edge", "width", "height", "vertical")
-
+_FIELDS = {"obstructions": _OBSTRUCTION, "hardware": _HARDWARE}
+"""Path of a list to every field that a thing of it may have, in the order they are asked."""
 
 KindOfThing = ObstructionKindRow | HardwareKindRow
 
 
 class Card(QWidget):
-    """What is known of one thing; F1 in it, away from its fields, is about its kind."""
+    """The thing at one place of a list; which fields it has goes by its kind.
 
-    def __init__(self, term: str) -> None:
+    F1 in it, away from its fields, is about that kind.
+    """
+
+    def __init__(self, session: Session, path: str, place: int, remove: Callable[[int], None]) -> None:
         super().__init__()
-        self._term = term
+        self.session = session
+        self.place = place
+        self.fields = {name: self._field(f"{path}.{place}.{name}") for name in _FIELDS[path]}
+        self.title, self.remove = QLabel(), QToolButton()
+        sized(self.title, 0, bold=True)
+        self.remove.setText("Remove")
+        self.remove.setAutoRaise(True)
+        self.remove.clicked.connect(lambda: remove(place))
+        form = new_form()
+        fill(self, down(across((self.title, 1), self.remove), form, spacing=GRID, margins=BARE))
+        self._term = ""
+        self._labels: dict[str, NameLabel] = {
+            name: add_row(form, field, session) for name, field in self.fields.items()
+        }
+
+    def show_thing(self, kind: KindOfThing, asked: Iterable[str]) -> dict[str, Field]:
+        """Show the fields that are asked of such a thing, empty yet, and return them by path."""
+        self._term = kind.term
+        self.title.setText(f"{self.place + 1}. {kind.kind[:1].upper()}{kind.kind[1:]}")
+        self.remove.setAccessibleName(f"remove {kind.kind} {self.place + 1}")
+        names = set(asked)
+        for name, field in self.fields.items():
+            field.setVisible(name in names)
+            self._labels[name].setVisible(name in names)
+            field.begin_anew()
+            if isinstance(field, ProjectionField):
+                field.count_as_kept(kind.kind)
+        return {field.path: field for name, field in self.fields.items() if name in names}
 
     def asked_about(self) -> str:
         """Return the glossary's word for its kind."""
         return self._term
+
+    def _field(self, path: str) -> Field:
+        if path.startswith("obstructions.") and path.endswith(".projection"):
+            return ProjectionField(self.session, path, self._frame_proud)
+        if path.startswith("hardware.") and path.endswith(".leaf"):
+            return LeafField(self.session, path)
+        return field_for(self.session, path)
+
+    def _frame_proud(self) -> float | None:
+        study = self.session.study
+        return study.filled.frame_proud if study is not None else None
 
 
 class RowsEditor(QWidget):
@@ -58,22 +101,19 @@ class RowsEditor(QWidget):
         self._shape: Any = None
         self._cards = QVBoxLayout()
         self._cards.setSpacing(2 * GRID)
+        self._pool = Pool(self._card)
         self._empty = QLabel(empty)
         self._empty.setWordWrap(True)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(2 * GRID)
-        column.addWidget(self._empty)
-        column.addLayout(self._cards)
-        column.addWidget(self._add_button())
+        self._add = self._add_button()
+        fill(self, down(self._empty, self._cards, self._add, spacing=2 * GRID, margins=BARE))
 
     def show_state(self, assumed: Assumptions) -> None:
-        """Show a card for each thing; cards are made anew only when the list itself changed."""
+        """Show a card for each thing; cards are filled anew only when the list itself changed."""
         rows = self.session.value(self.path) or ()
         shape = [(row.kind, self._columns(self.session, row)) for row in rows]
         if shape != self._shape:
             self._shape = shape
-            self._build(shape)
+            self._show_things(shape)
         self._empty.setVisible(not rows)
         for field in self.fields.values():
             field.show_state(assumed)
@@ -104,54 +144,20 @@ class RowsEditor(QWidget):
         button.setMenu(menu)
         return button
 
-    def _build(self, shape: list[tuple[str, tuple[str, ...]]]) -> None:
+    def parts(self) -> list[QWidget]:
+        """Return what Tab goes through."""
+        return [*self._pool.on_show, self._add]
+
+    def _show_things(self, shape: list[tuple[str, tuple[str, ...]]]) -> None:
         self.fields.clear()
-        while (item := self._cards.takeAt(0)) is not None:
-            if (card := item.widget()) is not None:
-                card.hide()
-                card.deleteLater()
-        for place, (kind, columns) in enumerate(shape):
-            self._cards.addWidget(self._card(place, kind, columns))
+        known = {row.kind: row for row in self._kinds}
+        for card, (kind, asked) in zip(self._pool.take(len(shape)), shape, strict=True):
+            self.fields.update(card.show_thing(known[kind], asked))
 
-    def _card(self, place: int, kind: str, columns: tuple[str, ...]) -> QWidget:
-        card = Card(next(row.term for row in self._kinds if row.kind == kind))
-        column = QVBoxLayout(card)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(GRID)
-        column.addLayout(self._heading(place, kind))
-        form = new_form()
-        for name in columns:
-            self._add_field(form, f"{self.path}.{place}.{name}", kind)
-        column.addLayout(form)
+    def _card(self, place: int) -> Card:
+        card = Card(self.session, self.path, place, self.remove)
+        self._cards.addWidget(card)
         return card
-
-    def _heading(self, place: int, kind: str) -> QHBoxLayout:
-        line = QHBoxLayout()
-        title = QLabel(f"{place + 1}. {kind[:1].upper()}{kind[1:]}")
-        sized(title, 0, bold=True)
-        remove = QToolButton()
-        remove.setText("Remove")
-        remove.setAutoRaise(True)
-        remove.setAccessibleName(f"remove {kind} {place + 1}")
-        remove.clicked.connect(lambda: self.remove(place))
-        line.addWidget(title, 1)
-        line.addWidget(remove)
-        return line
-
-    def _add_field(self, form: QFormLayout, path: str, kind: str) -> None:
-        field: Field
-        if self.path == "obstructions" and path.endswith(".projection"):
-            field = ProjectionField(self.session, path, kind, self._frame_proud)
-        elif path.startswith("hardware.") and path.endswith(".leaf"):
-            field = LeafField(self.session, path)
-        else:
-            field = field_for(self.session, path)
-        self.fields[path] = field
-        add_row(form, field, self.session)
-
-    def _frame_proud(self) -> float | None:
-        study = self.session.study
-        return study.filled.frame_proud if study is not None else None
 
 
 def obstruction_columns(_: Session, row: Obstruction) -> tuple[str, ...]:

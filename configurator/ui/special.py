@@ -3,11 +3,12 @@
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtWidgets import QHBoxLayout, QPushButton, QToolButton, QVBoxLayout
+from PySide6.QtWidgets import QPushButton, QToolButton
 
 from configurator.tables import DoorStopKindRow, ObstructionKindRow, row_of
 from configurator.ui.fields import Assumptions, ChoiceField, LineField, QuietCombo
 from configurator.ui.kinds import SIZE, NotReadError
+from configurator.ui.kit.layout import across, add
 from configurator.ui.look import sized
 from configurator.ui.session import Session
 from configurator.ui.slips import size_question
@@ -21,21 +22,14 @@ class OpeningSizeField(LineField):
 
     def __init__(self, session: Session) -> None:
         super().__init__(session, "size", SIZE)
-        self.swap = QPushButton("Swap")
-        sized(self.swap, -1)
+        self.swap, self.keep = QPushButton("Swap"), QPushButton("Keep it")
         self.swap.clicked.connect(self._swap)
-        self.swap.hide()
-        column = self.layout()
-        assert isinstance(column, QVBoxLayout)
-        self.keep = QPushButton("Keep it")
-        sized(self.keep, -1)
         self.keep.clicked.connect(self._confirm)
-        self.keep.hide()
+        for answer in (self.swap, self.keep):
+            sized(answer, -1)
+            answer.hide()
         self._kept: Any = None
-        answers = QHBoxLayout()
-        answers.addWidget(self.swap)
-        answers.addWidget(self.keep)
-        column.addLayout(answers)
+        add(self._column, across(self.swap, self.keep))
 
     def show_state(self, assumed: Assumptions) -> None:
         """Show the size, and ask about one that is wider than high."""
@@ -71,9 +65,7 @@ class HandField(ChoiceField):
         self.by_picture.setAccessibleName("find the hand by a picture")
         self.by_picture.setToolTip("Four pictures, seen from outside: the side you unlock from")
         self.by_picture.clicked.connect(self._show_finder)
-        column = self.layout()
-        assert column is not None
-        column.addWidget(self.by_picture)
+        add(self._column, self.by_picture)
 
     def _show_finder(self) -> None:
         from configurator.ui.words.hand_finder import HandFinder
@@ -130,21 +122,22 @@ class ProjectionField(LineField):
     face stands ahead of the wall, inches, or None while that is unknown.
     """
 
-    def __init__(
-        self, session: Session, path: str, kind: str, frame_proud: Callable[[], float | None]
-    ) -> None:
+    def __init__(self, session: Session, path: str, frame_proud: Callable[[], float | None]) -> None:
         self._frame_proud = frame_proud
-        self._from_frame = self._kept_from_frame = row_of(ObstructionKindRow, kind).measured_from == "frame"
+        self._from_frame = self._kept_from_frame = False
         super().__init__(session, path)
         self.counted = QuietCombo()
         self.counted.addItem("from wall face", False)
         self.counted.addItem("from frame face", True)
-        self.counted.setCurrentIndex(int(self._from_frame))
         self.counted.setAccessibleName("projection is counted")
         self.counted.activated.connect(self._count_anew)
-        column = self.layout()
-        assert column is not None
-        column.addWidget(self.counted)
+        add(self._column, self.counted)
+
+    def count_as_kept(self, kind: str) -> None:
+        """Count from the face that the record of such a thing counts from."""
+        from_frame = row_of(ObstructionKindRow, kind).measured_from == "frame"
+        self._from_frame = self._kept_from_frame = from_frame
+        self.counted.setCurrentIndex(int(self._from_frame))
 
     def write(self, value: Any) -> str:
         """Write the record's figure as counted from the chosen face."""

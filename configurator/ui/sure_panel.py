@@ -1,7 +1,7 @@
 """The page that says how sure each hinge width is: a sentence a width, and a row for all that may be off."""
 
 from PySide6.QtCore import Qt, QTimer
-from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QGridLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
 
 from configurator.drawing.sure_rows import SureRow, name_of, sure_heads, sure_rows
 from configurator.rules.how_sure import HowSure
@@ -11,6 +11,7 @@ from configurator.study.deviations import TOLERANCE_OF
 from configurator.study.how_sure import how_sure, wall_share
 from configurator.study.records import Study
 from configurator.ui.fields import Field, QuietCombo, field_for
+from configurator.ui.kit.layout import BARE, GROW, Box, Pool, across, down, fill
 from configurator.ui.look import GRID, sized, tabular, tinted
 from configurator.ui.session import Session
 from configurator.units import format_exact
@@ -52,6 +53,8 @@ class SurePanel(QWidget):
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
         self._timer.timeout.connect(self._work_out_next)
+        self._said = QVBoxLayout()
+        self._labels = Pool(self._sentence)
         self._build()
         self.width_shown.activated.connect(lambda _: self._show())
         session.refused.connect(lambda *_: self._show_fields())
@@ -102,11 +105,7 @@ class SurePanel(QWidget):
             self.width_shown.addItem(_name(key), key)
         wanted = next((key for key in (kept, *_recommended(self._study)) if key in keys), None)
         self.width_shown.setCurrentIndex(0 if wanted is None else keys.index(wanted))
-        for label in self.sentences.values():
-            label.deleteLater()
-        self.sentences = {key: _words() for key in keys}
-        for label in self.sentences.values():
-            self._said.addWidget(label)
+        self.sentences = dict(zip(keys, self._labels.take(len(keys)), strict=True))
 
     def _show_fields(self) -> None:
         opening = self.session.opening
@@ -163,41 +162,32 @@ class SurePanel(QWidget):
         self.width_shown.setAccessibleName("hinge width whose tolerances are shown")
         self.width_shown.setMinimumContentsLength(14)
         sized(self.note, -1)
-        inner = QWidget()
-        column = QVBoxLayout(inner)
-        column.setContentsMargins(2 * GRID, GRID, 2 * GRID, GRID)
-        column.setSpacing(2 * GRID)
-        self._said = QVBoxLayout()
         self._said.setSpacing(GRID)
-        column.addLayout(self._said)
-        column.addLayout(self._choice())
-        column.addLayout(self._grid())
-        column.addWidget(self.note)
-        column.addStretch()
+        inner, grid = QWidget(), QGridLayout()
+        margins = (2 * GRID, GRID, 2 * GRID, GRID)
+        parts = (self._said, self._choice(), grid, self.note, GROW)
+        fill(inner, down(*parts, spacing=2 * GRID, margins=margins))
+        self._fill_grid(grid)
         self.body = QScrollArea()
         self.body.setWidget(inner)
         self.body.setWidgetResizable(True)
         self.body.setFrameShape(QFrame.Shape.NoFrame)
         self.body.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        whole = QVBoxLayout(self)
-        whole.setContentsMargins(0, 0, 0, 0)
-        whole.addWidget(self.body)
         self.empty.setAlignment(Qt.AlignmentFlag.AlignTop)
-        self.empty.setContentsMargins(2 * GRID, GRID, 2 * GRID, GRID)
-        whole.addWidget(self.empty)
+        self.empty.setContentsMargins(*margins)
+        fill(self, down(self.body, self.empty, margins=BARE))
 
-    def _choice(self) -> QHBoxLayout:
-        line = QHBoxLayout()
-        line.setSpacing(2 * GRID)
+    def _sentence(self, _: int) -> QLabel:
+        label = _words()
+        self._said.addWidget(label)
+        return label
+
+    def _choice(self) -> Box:
         name = QLabel("Each thing off by itself, with the")
         name.setBuddy(self.width_shown)
-        line.addWidget(name)
-        line.addWidget(self.width_shown)
-        line.addStretch()
-        return line
+        return across(name, self.width_shown, GROW, spacing=2 * GRID)
 
-    def _grid(self) -> QGridLayout:
-        grid = QGridLayout()
+    def _fill_grid(self, grid: QGridLayout) -> None:
         grid.setHorizontalSpacing(4 * GRID)
         grid.setVerticalSpacing(GRID)
         self.heads = tuple(_small() for _ in sure_heads(None))
@@ -212,7 +202,6 @@ class SurePanel(QWidget):
         for place in range(2, len(self.heads)):
             grid.setColumnMinimumWidth(place, _CELL_WIDTH)  # so that nothing moves when the answers come
         grid.setColumnStretch(len(self.heads) - 1, 1)
-        return grid
 
     def _field(self, path: str) -> QWidget:
         """Return the field of a tolerance, or, where two things share one, a word for the second."""

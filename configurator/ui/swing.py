@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
 )
 
 from configurator.ui.event_strip import EventStrip
+from configurator.ui.kit.layout import add
 from configurator.ui.look import GRID, sized, tabular
 from configurator.ui.session import Session
 
@@ -132,14 +133,13 @@ class SwingControl(QWidget):
         self.happens.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
         bar = QVBoxLayout()
         bar.setSpacing(0)
-        bar.addWidget(self.slider)
-        bar.addWidget(self.strip)
         grid = QGridLayout(self)
         grid.setContentsMargins(0, 0, 0, 0)
         grid.setHorizontalSpacing(GRID)
         grid.setVerticalSpacing(0)
         grid.addWidget(QLabel("Swing"), 0, 0)
         grid.addLayout(bar, 0, 1)
+        add(bar, self.slider, self.strip)  # only now that it stands in its place
         for column, widget in enumerate((self.before, self.next, self.swept, self.angle), start=2):
             grid.addWidget(widget, 0, column)
         grid.addWidget(self.happens, 1, 1, 1, 5)

@@ -53,9 +53,9 @@ def _of_door_stop(study: "Study") -> dict[str, Any]:
     """Return where a door stop goes as far as nobody said; of several widths, on the one recommended."""
     if study.opening.door_stop is None:
         return {}
-    width = study.recommended["width"]
+    width = study.recommended.get("width")  # none where the rules know no hinge for the leaf
     places = {one.hinge_width: one.door_stop for one in reversed(study.candidates)}
-    place = places.get(width) or next(reversed(places.values()), None)
+    place = (places.get(width) if width is not None else None) or next(reversed(places.values()), None)
     if place is None:
         return {}
     because = "as near the lock edge as it may be met, or in line with the hardware that comes to it"

@@ -1,19 +1,11 @@
 """The hinge open widths set side by side: one chip each, and a field that adds another."""
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import (
-    QGridLayout,
-    QHBoxLayout,
-    QLabel,
-    QLineEdit,
-    QPushButton,
-    QToolButton,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtWidgets import QGridLayout, QLabel, QLineEdit, QPushButton, QToolButton, QWidget
 
 from configurator.ui.fields import Note
 from configurator.ui.kinds import NotReadError
+from configurator.ui.kit.layout import BARE, GROW, Pool, across, down, fill
 from configurator.ui.look import GRID, sized
 from configurator.ui.session import Session
 from configurator.ui.slips import USUAL_HINGE_HEIGHT, WidthQuestion, read_hinge_width
@@ -30,7 +22,6 @@ class WidthsBar(QWidget):
     def __init__(self, session: Session) -> None:
         super().__init__()
         self.session = session
-        self.chips: list[QToolButton] = []
         self.question: WidthQuestion | None = None
         self.entry = QLineEdit()
         self.entry.setPlaceholderText("add a width")
@@ -43,22 +34,27 @@ class WidthsBar(QWidget):
         self.swap, self.keep = QPushButton(), QPushButton()
         self.swap.clicked.connect(lambda: self._answer(swapped=True))
         self.keep.clicked.connect(lambda: self._answer(swapped=False))
-        self._line = QHBoxLayout()
         self._chip_lines = QGridLayout()
+        self._chips = Pool(self._chip)
+        self._shown: tuple[float, ...] = ()
         self._build()
 
     def show_state(self) -> None:
         """Show a chip for each width, and what stands against the last one typed."""
         widths = self.widths()
-        texts = [f"{format_exact(width)} ×" for width in widths]
-        if texts != [chip.text() for chip in self.chips]:
-            self._make_chips(widths, texts)
+        if widths != self._shown:
+            self._show_chips(widths)
         self.setVisible(self.session.opening is not None)
         refusal = self.session.refusals.get(PATH)
         if refusal is not None:
             self._say(refusal.sentence, "error")
         elif self.question is None:
             self._say("", "quiet")
+
+    @property
+    def chips(self) -> list[QToolButton]:
+        """A button for each width, which takes it out."""
+        return self._chips.on_show
 
     def widths(self) -> tuple[float, ...]:
         """Return the widths on show: those that were given, or those the program compares by itself."""
@@ -75,42 +71,27 @@ class WidthsBar(QWidget):
 
     def _build(self) -> None:
         title = QLabel("Hinge open widths")
-        self._line.setContentsMargins(0, 0, 0, 0)
-        self._line.setSpacing(GRID)
-        self._line.addWidget(title)
         self._chip_lines.setSpacing(GRID)
-        self._line.addLayout(self._chip_lines)
-        self._line.addWidget(self.entry)
-        line = self._line
-        line.addStretch()
-        column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.addLayout(line)
-        answer = QHBoxLayout(self.answer)
-        answer.setContentsMargins(0, 0, 0, 0)
-        answer.setSpacing(GRID)
-        answer.addWidget(self.note, 1)
+        line = across(title, self._chip_lines, self.entry, GROW, spacing=GRID, margins=BARE)
+        fill(self, down(line, margins=BARE))
         for button in (self.swap, self.keep):
             sized(button, -1)
-            answer.addWidget(button)
+        fill(self.answer, across((self.note, 1), self.swap, self.keep, spacing=GRID, margins=BARE))
         self.answer.hide()
 
-    def _make_chips(self, widths: tuple[float, ...], texts: list[str]) -> None:
-        for chip in self.chips:
-            self._chip_lines.removeWidget(chip)
-            chip.hide()
-            chip.deleteLater()
-        self.chips = [self._chip(width, text) for width, text in zip(widths, texts, strict=True)]
-        for place, chip in enumerate(self.chips):
-            self._chip_lines.addWidget(chip, *divmod(place, IN_A_LINE))
+    def _show_chips(self, widths: tuple[float, ...]) -> None:
+        self._shown = widths
+        for chip, width in zip(self._chips.take(len(widths)), widths, strict=True):
+            words = format_exact(width)
+            chip.setText(f"{words} ×")
+            chip.setToolTip(f"Take {words} in out of the comparison")
+            chip.setAccessibleName(f"remove hinge open width {words} in")
 
-    def _chip(self, width: float, text: str) -> QToolButton:
+    def _chip(self, place: int) -> QToolButton:
         chip = QToolButton()
-        chip.setText(text)
         chip.setFocusPolicy(Qt.FocusPolicy.TabFocus)
-        chip.setToolTip(f"Take {format_exact(width)} in out of the comparison")
-        chip.setAccessibleName(f"remove hinge open width {format_exact(width)} in")
-        chip.clicked.connect(lambda: self.remove(width))
+        chip.clicked.connect(lambda: self.remove(self._shown[place]))
+        self._chip_lines.addWidget(chip, *divmod(place, IN_A_LINE))
         return chip
 
     def _add(self) -> None:

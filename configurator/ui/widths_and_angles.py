@@ -1,13 +1,7 @@
 """The page that asks the other way round: the least hinge width, what each stock width does, as a chart."""
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import (
-    QHBoxLayout,
-    QLabel,
-    QPushButton,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtWidgets import QLabel, QPushButton, QWidget
 
 from configurator.drawing.charts.width_chart import width_chart
 from configurator.drawing.width_words import (
@@ -24,6 +18,7 @@ from configurator.study.records import Study
 from configurator.ui.chart_canvas import ChartCanvas, beside
 from configurator.ui.fields import QuietCombo
 from configurator.ui.fitted_table import EnteredTable
+from configurator.ui.kit.layout import BARE, GROW, across, down, fill
 from configurator.ui.look import GRID, sized, tinted
 from configurator.ui.session import Session
 from configurator.units import format_exact
@@ -151,28 +146,16 @@ class WidthsAndAngles(QWidget):
         self.compare.setText(f"{name} is compared" if already else f"Compare {name} too")
 
     def _build(self) -> None:
-        above = QHBoxLayout()
-        above.setSpacing(2 * GRID)
-        above.addWidget(self.sentence, 1)
-        above.addWidget(self.leaf)
-        above.addWidget(self.compare)
+        above = across((self.sentence, 1), self.leaf, self.compare, spacing=2 * GRID)
         self.compare.setToolTip(
             "Set the selected width beside the others: Enter in the table, or a click on it in the chart"
         )
         left = QWidget()
-        inner = QVBoxLayout(left)
-        inner.setContentsMargins(0, 0, 0, 0)
-        inner.setSpacing(GRID)
-        inner.addWidget(self.table, 1)
-        inner.addWidget(self.breaks)
+        fill(left, down((self.table, 1), self.breaks, spacing=GRID, margins=BARE))
         sized(self.breaks, -1)
         self._both = beside(left, self.chart, (5, 4))
-        column = QVBoxLayout(self)
-        column.setContentsMargins(2 * GRID, GRID, 2 * GRID, GRID)
-        column.setSpacing(GRID)
-        column.addLayout(above)
-        column.addWidget(self._both, 1)
-        column.addStretch()
+        margins = (2 * GRID, GRID, 2 * GRID, GRID)
+        fill(self, down(above, (self._both, 1), GROW, spacing=GRID, margins=margins))
 
 
 def _words(name: str) -> QLabel:

@@ -155,9 +155,8 @@ class Window(QMainWindow):
 
         if self.pages is None:
             self.pages = Pages(self.session, self.columns)
-            self._column.replaceWidget(self.columns, self.pages)
-            self._column.setStretchFactor(self.pages, 1)
-            self.pages.addWidget(self.columns)
+            self._column.insertWidget(self._column.indexOf(self.columns), self.pages, 1)
+            self.pages.addWidget(self.columns)  # which takes it out of the column
             self.pages.show()
             self.pages.turned.connect(self._show_turned)
             self.pages.said.connect(self.say)

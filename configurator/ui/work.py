@@ -1,11 +1,12 @@
 """Everything about one opening: form and findings, picture with its swing, and what stands under it."""
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QHBoxLayout, QSplitter, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QSplitter, QWidget
 
 from configurator.ui.comparison import ComparisonTable
 from configurator.ui.findings import FindingsPanel
 from configurator.ui.form import NOTHING, Form
+from configurator.ui.kit.layout import BARE, across, down, fill
 from configurator.ui.leaf_chooser import LeafChooser
 from configurator.ui.look import FORM_WIDTH, GRID
 from configurator.ui.picture import Picture
@@ -82,22 +83,11 @@ class WorkArea(QSplitter):
             self.widths.show_state()
 
     def _picture_and_controls(self) -> QWidget:
-        line = QHBoxLayout()
-        line.setSpacing(4 * GRID)
-        line.addWidget(self.widths)
-        line.addWidget(self.swing, 1)
-        controls = QVBoxLayout()
-        controls.setContentsMargins(2 * GRID, GRID, 2 * GRID, GRID)
-        controls.setSpacing(GRID)
-        controls.addLayout(line)
-        controls.addWidget(self.widths.answer)
+        line = across(self.widths, (self.swing, 1), spacing=4 * GRID)
+        margins = (2 * GRID, GRID, 2 * GRID, GRID)
+        controls = down(line, self.widths.answer, spacing=GRID, margins=margins)
         above = QWidget()
-        column = QVBoxLayout(above)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(0)
-        column.addWidget(self.leaves)
-        column.addWidget(self.picture, 1)
-        column.addLayout(controls)
+        fill(above, down(self.leaves, (self.picture, 1), controls, spacing=0, margins=BARE))
         return above
 
 

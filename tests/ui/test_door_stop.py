@@ -55,3 +55,13 @@ def test_a_click_on_where_a_stop_goes_puts_it_there(window):
     (found,) = [one for one in session.study.candidates[0].findings if one.code == "hardware meets first"]
     session.edit_many({fix.path: fix.value for fix in found.fix})
     assert session.study.candidates[0].rests_at == found.numbers["rests_at"]
+
+
+def test_a_door_on_pivots_has_a_stop_too(window):
+    """No hinge is recommended where there is none; the stop's place is that of the widths compared."""
+    form, session = window.work.form, window.session
+    session.select("101A")
+    choose(form.field("door_stop.kind"), "wall bumper")
+    session.edit("hung_on", "pivots")
+    assert "width" not in session.study.recommended
+    assert form.field("door_stop.from_frame").editor.placeholderText() == "32 in"

@@ -39,7 +39,8 @@ def test_a_severity_has_a_sign_and_a_word_of_its_own():
 
 def test_a_finding_shows_its_sign(qtbot, session):
     for finding in session.study.all_findings():
-        row = FindingRow(session, finding)
+        row = FindingRow(session)
+        row.show_finding(finding)
         qtbot.addWidget(row)
         texts = [label.text() for label in row.findChildren(QLabel)]
         assert SIGNS[finding.severity] in texts

@@ -6,11 +6,9 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QHideEvent, QKeyEvent, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import (
     QApplication,
-    QHBoxLayout,
     QLabel,
     QSizePolicy,
     QStackedWidget,
-    QVBoxLayout,
     QWidget,
 )
 
@@ -33,9 +31,9 @@ from configurator.ui.client.reading_size import (
 )
 from configurator.ui.client.sentences import Sentences
 from configurator.ui.client.side import Side
+from configurator.ui.kit.layout import BARE, LeadsOn, across, down, fill
 from configurator.ui.look import GRID, tinted
 from configurator.ui.session import Session
-from configurator.ui.tab_order import LeadsOn
 
 NOTHING_YET = "Answer a question, or pick a typical door under “Start from”: the door is drawn here."
 _IDLE = ("save", "file")
@@ -175,18 +173,8 @@ class ClientPage(LeadsOn, QWidget):
         self._stack.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Ignored)
         self._stack.addWidget(self.words)
         self._stack.addWidget(self.canvas)
-        right = QVBoxLayout()
-        right.setSpacing(0)
-        right.addWidget(self.heading)
-        right.addWidget(self._stack, 1)
-        right.addWidget(self.controls)
-        right.addWidget(self.sentences)
-        right.addWidget(self.marked)
-        whole = QHBoxLayout(self)
-        whole.setContentsMargins(0, 0, 0, 0)
-        whole.setSpacing(0)
-        whole.addWidget(self._folded)
-        whole.addLayout(right, 1)
+        shown = (self.heading, (self._stack, 1), self.controls, self.sentences, self.marked)
+        fill(self, across(self._folded, (down(*shown, spacing=0), 1), spacing=0, margins=BARE))
 
     # --- Qt's own names ---
 

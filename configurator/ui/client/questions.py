@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QPushButton, QVBoxLayout, QWidget
 
 from configurator.drawing.pages.client_page import client_notes
 from configurator.drawing.pages.notes_column import Note
@@ -27,9 +27,9 @@ from configurator.ui.client.answers import (
 from configurator.ui.client.choices import Choices, fit
 from configurator.ui.client.starts import STARTS, with_start
 from configurator.ui.client.stepper import Stepper
+from configurator.ui.kit.layout import GROW, Pool, across, down, fill, put_in_order
 from configurator.ui.look import GRID, tinted
 from configurator.ui.session import Session
-from configurator.ui.tab_order import put_in_order
 
 NOTHING = "Nothing"
 _SIZE_STEP, _THING_STEP = 2.0, 0.25
@@ -44,19 +44,19 @@ class Questions(QWidget):
         self.session = session
         self.starts = Choices(STARTS, "start from", lambda name, _: self._start(name))
         sides = ("width", "height")
-        self.sizes = [Stepper(session, f"size.{side}", _SIZE_STEP, begin=self._begin) for side in sides]
+        self.sizes = [Stepper(session, f"size.{side}", _SIZE_STEP, self._begin) for side in sides]
         self.walls = Choices([one.name for one in WALLS], "the wall", lambda name, _: self._take_wall(name))
         self.things = Choices(
             [NOTHING, *(one.name for one in THINGS)], "on the wall beside the door", self._take_thing
         )
         self.handles = Choices([NO_HANDLE, *HANDLES], "the handle", lambda name, _: self._take_handle(name))
         self.handle_title, self.refusal = QLabel("The handle"), QLabel()
-        self.measures: list[Stepper] = []
         self.cautions, self.usual = QLabel(), QLabel()
         self.fold, self.undo = QPushButton(), QPushButton("Undo")
         self._touch = 0
         self._measured: tuple[str, ...] = ()
         self._rows = QVBoxLayout()
+        self._steppers = Pool(self._stepper)
         self._titles: list[QLabel] = []
         self._put_together()
 
@@ -88,13 +88,19 @@ class Questions(QWidget):
         if wanted == self._measured:
             return
         self._measured = wanted
-        for old in self.measures:
-            old.hide()
-            old.deleteLater()
-        self.measures = [self._measure(thing, path) for thing, path in self._wanted()]
-        for stepper in self.measures:
-            self._rows.addWidget(stepper)
+        for stepper, (thing, path) in zip(self._steppers.take(len(wanted)), self._wanted(), strict=True):
+            stepper.stand_for(path, f"{thing.name}: {paths.plain_name(path)}")
         put_in_order(self)
+
+    @property
+    def measures(self) -> list[Stepper]:
+        """What is asked of the things on the wall."""
+        return self._steppers.on_show
+
+    def parts(self) -> list[QWidget]:
+        """Return what Tab goes through."""
+        above = (self.starts, *self.sizes, self.walls, self.things, *self.measures)
+        return [*above, self.undo, self.fold, self.handles]
 
     def _wanted(self) -> list[tuple[ThingAnswer, str]]:
         opening = self.session.opening
@@ -107,9 +113,10 @@ class Questions(QWidget):
             for key in thing.measures
         ]
 
-    def _measure(self, thing: ThingAnswer, path: str) -> Stepper:
-        stepper = Stepper(self.session, path, _THING_STEP, f"{thing.name}: {paths.plain_name(path)}")
+    def _stepper(self, place: int) -> Stepper:
+        stepper = Stepper(self.session, self._measured[place], _THING_STEP)
         stepper.show_size(self._touch)
+        self._rows.addWidget(stepper)
         return stepper
 
     def _show_notes(self, study: Study | None) -> None:
@@ -186,16 +193,16 @@ class Questions(QWidget):
     # --- How it is put together ---
 
     def _put_together(self) -> None:
-        column = QVBoxLayout(self)
-        column.setContentsMargins(2 * GRID, 2 * GRID, 2 * GRID, 2 * GRID)
-        column.setSpacing(GRID)
-        self._ask(column, "Start from", [self.starts])
-        size = QHBoxLayout()
-        for stepper in self.sizes:
-            size.addWidget(stepper)
-        self._ask(column, "1. How big is the door?", [size])
-        self._ask(column, "2. What is the wall?", [self.walls])
-        self._ask(column, "3. Is there anything on the wall beside it?", [self.things, self._rows])
+        folded = (self.handle_title, self.handles, self.usual)
+        parts = (
+            *self._asked("Start from", self.starts),
+            *self._asked("1. How big is the door?", across(*self.sizes)),
+            *self._asked("2. What is the wall?", self.walls),
+            *self._asked("3. Is there anything on the wall beside it?", self.things, self._rows),
+            *(self.refusal, self.undo, self.cautions, self.fold, *folded, (GROW, 1)),
+        )
+        margins = (2 * GRID, 2 * GRID, 2 * GRID, 2 * GRID)
+        fill(self, down(*parts, spacing=GRID, margins=margins))
         for label in (self.refusal, self.cautions, self.usual):
             label.setWordWrap(True)
             label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
@@ -207,23 +214,12 @@ class Questions(QWidget):
         self.fold.setAccessibleName("show what was taken as usual")
         self.fold.clicked.connect(lambda _: self._show_notes(self.session.study))
         self._titles.append(self.handle_title)
-        for widget in (
-            self.refusal, self.undo, self.cautions, self.fold, self.handle_title, self.handles, self.usual
-        ):  # fmt: skip
-            column.addWidget(widget)
-        column.addStretch(1)
 
-    def _ask(self, column: QVBoxLayout, title: str, answers: Sequence[Any]) -> None:
+    def _asked(self, title: str, *answers: Any) -> tuple[Any, ...]:
         label = QLabel(title)
         label.setWordWrap(True)
         self._titles.append(label)
-        column.addSpacing(GRID)
-        column.addWidget(label)
-        for answer in answers:
-            if isinstance(answer, QWidget):
-                column.addWidget(answer)
-            else:
-                column.addLayout(answer)
+        return (GRID, label, *answers)
 
     def show_size(self, touch: int, columns: int) -> None:
         """Set the questions in bold, the answers in so many columns, each at least `touch` pixels high."""

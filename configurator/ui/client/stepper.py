@@ -3,12 +3,13 @@
 from collections.abc import Callable
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QPushButton, QWidget
 
 from configurator.ui import paths
 from configurator.ui.client.choices import fit
 from configurator.ui.fields import TypedLine
 from configurator.ui.kinds import NotReadError, kind_at
+from configurator.ui.kit.layout import BARE, across, down, fill
 from configurator.ui.look import GRID, tinted
 from configurator.ui.session import Session
 from configurator.units import MM_PER_INCH
@@ -22,34 +23,36 @@ class Stepper(QWidget):
     """
 
     def __init__(
-        self,
-        session: Session,
-        path: str,
-        step: float,
-        name: str = "",
-        begin: Callable[[], None] | None = None,
+        self, session: Session, path: str, step: float, begin: Callable[[], None] | None = None
     ) -> None:
         super().__init__()
         self._begin = begin
         self.session, self.path = session, path
         self._step = step
-        plain = name or paths.plain_name(path)
-        self.name = QLabel(plain[:1].upper() + plain[1:])
+        self.name, self.line = QLabel(), TypedLine()
         self.name.setWordWrap(True)
-        self.line = TypedLine()
         self.line.setMinimumWidth(18 * GRID)
-        self.less = self._button("−", f"less: {plain}", -1)
-        self.more = self._button("+", f"more: {plain}", 1)
+        self.less, self.more = self._button("−", -1), self._button("+", 1)
         self.note = QLabel()
         self.note.setWordWrap(True)
         self.note.hide()
-        self.line.setAccessibleName(plain)
-        self.line.setAccessibleDescription(paths.help_of(path))
         self.name.setBuddy(self.line)
         self.line.editingFinished.connect(self._finish)
         self.line.given_up.connect(self._give_up)
         self.line.setAlignment(Qt.AlignmentFlag.AlignHCenter)
         self._put_together()
+        self.stand_for(path, paths.plain_name(path))
+
+    def stand_for(self, path: str, name: str) -> None:
+        """Show the length at another path from now on, under its name; what was typed is forgotten."""
+        self.path = path
+        self.line.being_typed = False
+        self.name.setText(name[:1].upper() + name[1:])
+        self.line.setAccessibleName(name)
+        self.line.setAccessibleDescription(paths.help_of(path))
+        for button, way in ((self.less, "less"), (self.more, "more")):
+            button.setAccessibleName(f"{way}: {name}")
+            button.setToolTip(f"{way.capitalize()}: {name}")
 
     def show_state(self) -> None:
         """Show what holds; a value that was refused stays as it was typed."""
@@ -65,26 +68,15 @@ class Stepper(QWidget):
         for button in (self.less, self.more):
             fit(button, touch, (button.text(),))
 
-    def _button(self, sign: str, name: str, way: int) -> QPushButton:
+    def _button(self, sign: str, way: int) -> QPushButton:
         button = QPushButton(sign)
-        button.setAccessibleName(name)
-        button.setToolTip(f"{name[:1].upper()}{name[1:]}")
         button.setAutoRepeat(True)
         button.clicked.connect(lambda: self._take_step(way))
         return button
 
     def _put_together(self) -> None:
-        row = QHBoxLayout()
-        row.setSpacing(GRID)
-        row.addWidget(self.less)
-        row.addWidget(self.line, 1)
-        row.addWidget(self.more)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(GRID // 2)
-        column.addWidget(self.name)
-        column.addLayout(row)
-        column.addWidget(self.note)
+        steps = across(self.less, (self.line, 1), self.more, spacing=GRID)
+        fill(self, down(self.name, steps, self.note, spacing=GRID // 2, margins=BARE))
 
     def _written(self) -> str:
         value = self.session.value(self.path)

@@ -1,6 +1,7 @@
 """The head of the preview: over each column its heading, what is taken from it, and its numbers' unit."""
 
 from functools import partial
+from itertools import pairwise
 from typing import Any
 
 from PySide6.QtCore import QEvent, QObject, QRect, QSize, Qt, Signal
@@ -9,6 +10,7 @@ from PySide6.QtWidgets import QComboBox, QHeaderView, QTableView
 
 from configurator.intake.columns import Reading
 from configurator.intake.fields import FIELDS, UNITS, needs_unit
+from configurator.ui.kit.layout import Pool
 from configurator.ui.look import GRID, sized
 
 NOT_READ = "(not read)"
@@ -38,9 +40,8 @@ class ChooserHeader(QHeaderView):
 
     def __init__(self, table: QTableView) -> None:
         super().__init__(Qt.Orientation.Horizontal, table)
-        self.fields: list[QuietCombo] = []
-        self.units: list[QuietCombo] = []
         self._choices = _choices()
+        self._fields, self._units = Pool(self._field_chooser), Pool(self._unit_chooser)
         self.setSectionsClickable(False)
         self.setHighlightSections(False)
         self.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
@@ -52,7 +53,7 @@ class ChooserHeader(QHeaderView):
         """Show what is taken from every column."""
         columns = reading.columns if reading is not None else ()
         if len(self.fields) != len(columns):
-            self._make(len(columns))
+            self._offer(len(columns))
         for column, field, unit in zip(columns, self.fields, self.units, strict=True):
             heading = " ".join(column.heading.split()) or f"column {column.place + 1}"
             field.setAccessibleName(f"what is taken from {heading}")
@@ -62,6 +63,16 @@ class ChooserHeader(QHeaderView):
             unit.setCurrentIndex(unit.findData(column.unit))
             unit.setVisible(needs_unit(column.field))
         self._place()
+
+    @property
+    def fields(self) -> list[QuietCombo]:
+        """The chooser of each column's field."""
+        return self._fields.on_show
+
+    @property
+    def units(self) -> list[QuietCombo]:
+        """The chooser of each column's unit, hidden where it needs none."""
+        return self._units.on_show
 
     def sizeHint(self) -> QSize:
         """Ask for the room of a heading and two choosers."""
@@ -86,23 +97,24 @@ class ChooserHeader(QHeaderView):
                     self.reached.emit(section)
         return super().eventFilter(watched, event)
 
-    def _make(self, count: int) -> None:
-        for old in (*self.fields, *self.units):
-            old.hide()
-            old.deleteLater()
-        self.fields = [self._combo() for _ in range(count)]
-        self.units = [self._combo() for _ in range(count)]
-        for place, (field, unit) in enumerate(zip(self.fields, self.units, strict=True)):
-            field.setModel(self._choices)
-            field.view().setMinimumWidth(field.fontMetrics().averageCharWidth() * 34)
-            for name in UNITS:
-                unit.addItem(UNIT_WORDS[name], name)
-            field.activated.connect(partial(self._choose, self.field_chosen, field, place))
-            unit.activated.connect(partial(self._choose, self.unit_chosen, unit, place))
-            self.setTabOrder(field, unit)
-            field.show()
-        for before, after in zip(self.units, self.fields[1:], strict=False):
+    def _offer(self, count: int) -> None:
+        stops = zip(self._fields.take(count), self._units.take(count), strict=True)
+        for before, after in pairwise([combo for both in stops for combo in both]):
             self.setTabOrder(before, after)
+
+    def _field_chooser(self, place: int) -> QuietCombo:
+        combo = self._combo()
+        combo.setModel(self._choices)
+        combo.view().setMinimumWidth(combo.fontMetrics().averageCharWidth() * 34)
+        combo.activated.connect(partial(self._choose, self.field_chosen, combo, place))
+        return combo
+
+    def _unit_chooser(self, place: int) -> QuietCombo:
+        combo = self._combo()
+        for name in UNITS:
+            combo.addItem(UNIT_WORDS[name], name)
+        combo.activated.connect(partial(self._choose, self.unit_chosen, combo, place))
+        return combo
 
     def _combo(self) -> QuietCombo:
         combo = QuietCombo(self.viewport())

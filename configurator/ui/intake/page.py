@@ -7,11 +7,9 @@ from PySide6.QtGui import QDragEnterEvent, QDropEvent, QPalette
 from PySide6.QtWidgets import (
     QComboBox,
     QFileDialog,
-    QHBoxLayout,
     QLabel,
     QPushButton,
     QSplitter,
-    QVBoxLayout,
     QWidget,
 )
 
@@ -24,10 +22,10 @@ from configurator.ui.intake.preview import Preview
 from configurator.ui.intake.taking import TakeRow
 from configurator.ui.intake.view import PreviewTable
 from configurator.ui.intake.work import ImportWork
+from configurator.ui.kit.layout import GROW, LeadsOn, across, down, fill
 from configurator.ui.kit.runner import ProgressLine
 from configurator.ui.look import GRID, tinted
 from configurator.ui.session import Session
-from configurator.ui.tab_order import LeadsOn
 
 INVITATION = (
     "Take an architect's door schedule into this job: a CSV file, or an XLSX workbook. Its columns are "
@@ -211,17 +209,10 @@ class ImportPage(LeadsOn, QWidget):
         self.split.addWidget(self.lists)
         self.split.setStretchFactor(0, 2)
         self.split.setStretchFactor(1, 1)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(2 * GRID, GRID, 2 * GRID, 2 * GRID)
-        column.setSpacing(GRID)
-        column.addWidget(self.invitation)
-        column.addLayout(_row(self.choose, self.sheets, self.words))
-        column.addWidget(self.progress)
-        for widget in (self.refusal, self.order, self.pair):
-            column.addWidget(widget)
-        column.addWidget(self.split, 1)
-        column.addStretch(0)
-        column.addWidget(self.take)
+        chosen = across(self.choose, self.sheets, (self.words, 1), spacing=2 * GRID)
+        asked = (self.refusal, self.order, self.pair)
+        parts = (self.invitation, chosen, self.progress, *asked, (self.split, 1), GROW, self.take)
+        fill(self, down(*parts, spacing=GRID, margins=(2 * GRID, GRID, 2 * GRID, 2 * GRID)))
 
     def _connect(self) -> None:
         self.choose.clicked.connect(self._ask_for_file)
@@ -259,12 +250,3 @@ def _wrapped(text: str = "") -> QLabel:
     label.setTextFormat(Qt.TextFormat.PlainText)
     label.setWordWrap(True)
     return label
-
-
-def _row(*widgets: QWidget) -> QHBoxLayout:
-    """Return widgets side by side, the last one as wide as there is room."""
-    line = QHBoxLayout()
-    line.setSpacing(2 * GRID)
-    for widget in widgets:
-        line.addWidget(widget, int(widget is widgets[-1]))
-    return line

@@ -3,17 +3,16 @@
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
     QCheckBox,
-    QHBoxLayout,
     QLabel,
     QLineEdit,
     QPushButton,
     QSplitter,
-    QVBoxLayout,
     QWidget,
 )
 
 from configurator.model import Job, Revision
 from configurator.order.revisions import Changes
+from configurator.ui.kit.layout import BARE, GROW, across, down, fill
 from configurator.ui.look import GRID, sized, tinted
 from configurator.ui.order.rows import (
     LINE_CHANGES,
@@ -86,20 +85,11 @@ class RevisionsPanel(QWidget):
         self.mark_them.setToolTip("Sets the status of every opening that a line serves to ordered")
         self.words.setWordWrap(True)
         sized(self.words, -1)
-        head = QHBoxLayout()
-        head.setContentsMargins(2 * GRID, GRID, 2 * GRID, 0)
-        head.setSpacing(2 * GRID)
-        for widget in (self.note, self.mark_them, self.freeze):
-            head.addWidget(widget)
-        head.addWidget(self.words, 1)
+        asked = (self.note, self.mark_them, self.freeze, (self.words, 1))
+        head = across(*asked, spacing=2 * GRID, margins=(2 * GRID, GRID, 2 * GRID, 0))
         self.changed = QSplitter(Qt.Orientation.Horizontal)
         for table in (self.list, self.lines, self.openings):
             self.changed.addWidget(table)
         self.changed.setChildrenCollapsible(False)
         self.changed.setSizes([80 * GRID, 110 * GRID, 120 * GRID])
-        column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(GRID)
-        column.addLayout(head)
-        column.addWidget(self.changed, 1)
-        column.addStretch(0)
+        fill(self, down(head, (self.changed, 1), GROW, spacing=GRID, margins=BARE))

@@ -3,10 +3,11 @@
 from collections.abc import Sequence
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QPushButton, QScrollArea, QWidget
 
 from configurator.order.uniform import offered_width
 from configurator.rules.wording import counted, plain
+from configurator.ui.kit.layout import BARE, Pool, across, down, fill
 from configurator.ui.look import GRID, sized
 from configurator.ui.order.desk import Offer
 
@@ -15,6 +16,34 @@ EXPLAINED = (
     "more and leave less clear width."
 )
 ALL_ONE = "Every hinge height of this job already comes in one width."
+
+
+class OfferRow(QWidget):
+    """What one offer comes to, and its buttons where it changes anything."""
+
+    def __init__(self, panel: "UniformPanel") -> None:
+        super().__init__()
+        self.offer: Offer | None = None
+        self.words = QLabel()
+        self.words.setWordWrap(True)
+        self.words.setTextFormat(Qt.TextFormat.PlainText)
+        self.words.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        sized(self.words, -1)
+        self.which, self.take = QPushButton("Which openings"), QPushButton()
+        self.which.clicked.connect(lambda: self.offer and panel.marks_asked.emit(self.offer.finding))
+        self.take.setToolTip("Set this hinge width by hand on those openings; undo takes it back")
+        self.take.clicked.connect(lambda: panel.taken.emit(self.offer))
+        buttons = ((button, 0, Qt.AlignmentFlag.AlignTop) for button in (self.which, self.take))
+        fill(self, across((self.words, 1), *buttons, spacing=2 * GRID, margins=(0, GRID, 0, GRID)))
+
+    def show_offer(self, offer: Offer) -> None:
+        """Show another offer."""
+        self.offer = offer
+        self.words.setText("\n".join(filter(None, (offer.finding.finding.message, offer.cost))))
+        for button in (self.which, self.take):
+            button.setVisible(bool(offer.openings))
+        if offer.openings:
+            self.take.setText(taken_title(offer))
 
 
 class UniformPanel(QWidget):
@@ -32,66 +61,41 @@ class UniformPanel(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self.buttons: list[QPushButton] = []
-        self.rows: list[QWidget] = []
         self.ask = QPushButton("Would one width do?")
         self.ask.clicked.connect(self.asked)
         self.words = QLabel(EXPLAINED)
         self.words.setWordWrap(True)
         sized(self.words, -1)
-        head = QHBoxLayout()
-        head.setSpacing(2 * GRID)
-        head.addWidget(self.ask)
-        head.addWidget(self.words, 1)
-        self._offers = QWidget()
-        self._column = QVBoxLayout(self._offers)
-        self._column.setContentsMargins(0, 0, 0, 0)
+        offers, area = QWidget(), QScrollArea()
+        self._column = fill(offers, down(margins=BARE))
         self._column.setAlignment(Qt.AlignmentFlag.AlignTop)
-        area = QScrollArea()
+        self._pool = Pool(self._row)
         area.setWidgetResizable(True)
         area.setFrameShape(QScrollArea.Shape.NoFrame)
-        area.setWidget(self._offers)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(2 * GRID, GRID, 2 * GRID, GRID)
-        column.addLayout(head)
-        column.addWidget(area, 1)
+        area.setWidget(offers)
+        head = across(self.ask, (self.words, 1), spacing=2 * GRID)
+        fill(self, down(head, (area, 1), margins=(2 * GRID, GRID, 2 * GRID, GRID)))
 
     def show_offers(self, offers: Sequence[Offer] | None) -> None:
         """Show the answer; None while nobody has asked."""
-        self.buttons = []
-        for row in self.rows:
-            self._column.removeWidget(row)
-            row.hide()
-            row.deleteLater()
-        self.rows = [self._row(offer) for offer in offers or ()]
         self.words.setText(ALL_ONE if offers == () else EXPLAINED)
-        for row in self.rows:
-            self._column.addWidget(row)
+        for shown, offer in zip(self._pool.take(len(offers or ())), offers or (), strict=True):
+            shown.show_offer(offer)
 
-    def _row(self, offer: Offer) -> QWidget:
-        row = QWidget()
-        words = QLabel("\n".join(filter(None, (offer.finding.finding.message, offer.cost))))
-        words.setWordWrap(True)
-        words.setTextFormat(Qt.TextFormat.PlainText)
-        words.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-        sized(words, -1)
-        line = QHBoxLayout(row)
-        line.setContentsMargins(0, GRID, 0, GRID)
-        line.setSpacing(2 * GRID)
-        line.addWidget(words, 1)
-        if offer.openings:
-            self._add_buttons(line, offer)
-        return row
+    @property
+    def rows(self) -> list[OfferRow]:
+        """The offers on show."""
+        return self._pool.on_show
 
-    def _add_buttons(self, line: QHBoxLayout, offer: Offer) -> None:
-        which = QPushButton("Which openings")
-        which.clicked.connect(lambda: self.marks_asked.emit(offer.finding))
-        take = QPushButton(taken_title(offer))
-        take.setToolTip("Set this hinge width by hand on those openings; undo takes it back")
-        take.clicked.connect(lambda: self.taken.emit(offer))
-        for button in (which, take):
-            line.addWidget(button, alignment=Qt.AlignmentFlag.AlignTop)
-        self.buttons.append(take)
+    @property
+    def buttons(self) -> list[QPushButton]:
+        """The buttons that take an offer."""
+        return [one.take for one in self.rows if one.offer is not None and one.offer.openings]
+
+    def _row(self, _: int) -> OfferRow:
+        made = OfferRow(self)
+        self._column.addWidget(made)
+        return made
 
 
 def taken_title(offer: Offer) -> str:

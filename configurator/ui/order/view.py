@@ -3,10 +3,11 @@
 from itertools import pairwise
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSplitter, QTabWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QPushButton, QSplitter, QTabWidget, QWidget
 
 from configurator.order.order_findings import OrderFinding
 from configurator.rules.wording import counted as counted_words
+from configurator.ui.kit.layout import BARE, Box, LeadsOn, across, down, fill
 from configurator.ui.kit.runner import Beside, Pieces, ProgressLine
 from configurator.ui.look import GRID, sized, tinted
 from configurator.ui.order import rows
@@ -17,7 +18,6 @@ from configurator.ui.order.top_row import TopRow
 from configurator.ui.order.uniform_panel import UniformPanel
 from configurator.ui.order.writing import KINDS
 from configurator.ui.schedule.panels import TextPanel
-from configurator.ui.tab_order import LeadsOn
 
 NO_MARKS = "Choose a line to see the openings it serves"
 NO_OPENINGS = "This job has no openings yet, so there is nothing to order."
@@ -126,14 +126,9 @@ class OrderView(LeadsOn, QWidget):
         self.marks.setToolTip("A click shows that opening")
         for hidden in (self.work_out, self.warned, self.cost):
             hidden.hide()
-        column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(0)
-        column.addWidget(self.top)
-        column.addLayout(self._sums_line())
-        column.addWidget(self._tables(), 1)
-        for widget in (self.progress, self.beside_line, self.panel):
-            column.addWidget(widget)
+        below = (self.progress, self.beside_line, self.panel)
+        parts = (self.top, self._sums_line(), (self._tables(), 1), *below)
+        fill(self, down(*parts, spacing=0, margins=BARE))
         self.first_stop = self.lines
         self._put_in_order()
 
@@ -148,17 +143,10 @@ class OrderView(LeadsOn, QWidget):
         for before, after in pairwise((*above, *below, *frozen)):
             QWidget.setTabOrder(before, after)
 
-    def _sums_line(self) -> QHBoxLayout:
-        words = QVBoxLayout()
-        words.setSpacing(0)
-        words.addWidget(self.sums)
-        words.addWidget(self.warned)
-        words.addWidget(self.cost)
-        line = QHBoxLayout()
-        line.setContentsMargins(2 * GRID, 0, 2 * GRID, GRID)
-        line.addLayout(words, 1)
-        line.addWidget(self.work_out, alignment=Qt.AlignmentFlag.AlignTop)
-        return line
+    def _sums_line(self) -> Box:
+        words = down(self.sums, self.warned, self.cost, spacing=0)
+        work_out = (self.work_out, 0, Qt.AlignmentFlag.AlignTop)
+        return across((words, 1), work_out, margins=(2 * GRID, 0, 2 * GRID, GRID))
 
     def _tables(self) -> QSplitter:
         above = QSplitter(Qt.Orientation.Horizontal)
@@ -181,9 +169,5 @@ class OrderView(LeadsOn, QWidget):
 
     def _aside(self) -> QWidget:
         aside = QWidget()
-        column = QVBoxLayout(aside)
-        column.setContentsMargins(GRID, 0, 0, 0)
-        column.setSpacing(GRID)
-        column.addWidget(self.marks_of)
-        column.addWidget(self.marks, 1)
+        fill(aside, down(self.marks_of, (self.marks, 1), spacing=GRID, margins=(GRID, 0, 0, 0)))
         return aside

@@ -2,10 +2,11 @@
 
 from PySide6.QtCore import QRegularExpression, Qt, Signal
 from PySide6.QtGui import QRegularExpressionValidator
-from PySide6.QtWidgets import QFormLayout, QHBoxLayout, QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFormLayout, QLabel, QLineEdit, QPushButton, QWidget
 
 from configurator.practice.answers import ChoiceAnswer
 from configurator.practice.exercise import Exercise
+from configurator.ui.kit.layout import GROW, Box, across, down, fill
 from configurator.ui.look import GRID, sized, tinted
 
 WIDEST = 190 * GRID
@@ -62,9 +63,7 @@ class QuestionPanel(QWidget):
 
     def wanted_height(self, width: int) -> int:
         """Return how high all of it is, so wide."""
-        column = self.layout()
-        assert column is not None
-        return column.totalHeightForWidth(min(width, WIDEST))
+        return self._column.totalHeightForWidth(min(width, WIDEST))
 
     def begin_answer(self) -> None:
         """Take the keyboard to an empty answer."""
@@ -106,50 +105,29 @@ class QuestionPanel(QWidget):
         for label in (self.convention, self.hint):
             sized(label, -1)
         self.setMaximumWidth(WIDEST)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(6 * GRID, 4 * GRID, 6 * GRID, 2 * GRID)
-        column.setSpacing(2 * GRID)
-        for widget in (self.heading, self.question, self.convention):
-            column.addWidget(widget)
-        column.addLayout(self._options_column())
-        column.addLayout(self._answer_line())
-        for widget in (self.hint, self.verdict, self.solution):
-            column.addWidget(widget)
-        column.addLayout(self._number_line())
-        column.addStretch(1)
+        options = down(*(across(button, (GROW, 1)) for button in self.options), spacing=GRID)
+        above = (self.heading, self.question, self.convention, options, self._answer_line())
+        number = QFormLayout()
+        parts = (*above, self.hint, self.verdict, self.solution, number, (GROW, 1))
+        margins = (6 * GRID, 4 * GRID, 6 * GRID, 2 * GRID)
+        self._column = fill(self, down(*parts, spacing=2 * GRID, margins=margins))
+        self._fill_number(number)
 
-    def _options_column(self) -> QVBoxLayout:
-        column = QVBoxLayout()
-        column.setSpacing(GRID)
-        for button in self.options:
-            line = QHBoxLayout()
-            line.addWidget(button)
-            line.addStretch(1)
-            column.addLayout(line)
-        return column
-
-    def _answer_line(self) -> QHBoxLayout:
+    def _answer_line(self) -> Box:
         self.typed.setMaxLength(_LONGEST)
         self.typed.setMinimumWidth(45 * GRID)
         self.typed.setAccessibleName("answer")
         self.typed.setPlaceholderText("Your answer")
-        line = QHBoxLayout()
-        line.setSpacing(GRID)
-        line.addWidget(self.typed, 1)
-        for button in (self.check, self.show_it, self.next):
-            line.addWidget(button)
-        return line
+        return across((self.typed, 1), self.check, self.show_it, self.next, spacing=GRID)
 
-    def _number_line(self) -> QFormLayout:
+    def _fill_number(self, form: QFormLayout) -> None:
         self.number.setFixedWidth(30 * GRID)
         self.number.setValidator(QRegularExpressionValidator(QRegularExpression(r"\d{1,9}"), self.number))
         self.number.setToolTip("Type a number and press Enter for the same problem again, here or elsewhere")
         self.number.setAccessibleName("number of the problem")
-        form = QFormLayout()
         form.addRow("Problem number", self.number)
         sized(form.labelForField(self.number), -1)
         sized(self.number, -1)
-        return form
 
     def _connect(self) -> None:
         self.typed.returnPressed.connect(self._enter)

@@ -6,9 +6,10 @@ from itertools import chain
 
 from PySide6.QtCore import QModelIndex, Qt, Signal
 from PySide6.QtGui import QKeySequence, QShortcut
-from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QPushButton, QWidget
 
 from configurator.intake.saying import counted
+from configurator.ui.kit.layout import BARE, GROW, Box, LeadsOn, across, down, fill, put_in_order
 from configurator.ui.kit.runner import Pieces, ProgressLine
 from configurator.ui.look import GRID, sized
 from configurator.ui.schedule.actions import ScheduleActions
@@ -20,7 +21,6 @@ from configurator.ui.schedule.model import ScheduleModel
 from configurator.ui.schedule.panels import TextPanel
 from configurator.ui.schedule.table import ScheduleTable
 from configurator.ui.session import Session
-from configurator.ui.tab_order import LeadsOn, put_in_order
 
 NO_OPENINGS = (
     "This job has no openings yet. Add one, or copy rows of a spreadsheet, with their heads or in the order "
@@ -218,40 +218,23 @@ class SchedulePage(LeadsOn, QWidget):
             label.hide()
         sized(self.searched, -1)
         self.work_out.hide()
-        note = QHBoxLayout()
-        note.setContentsMargins(2 * GRID, 0, 2 * GRID, 0)
-        note.addWidget(self.searched, 1)
-        note.addWidget(self.work_out)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(0)
-        column.addWidget(self.finder)
-        column.addLayout(note)
-        column.addWidget(self.words)
-        column.addWidget(self.table, 1)
-        column.addWidget(self.working_line)
-        column.addWidget(self.trying_line)
-        column.addWidget(self.panel)
-        column.addLayout(self._bottom())
+        note = across((self.searched, 1), self.work_out, margins=(2 * GRID, 0, 2 * GRID, 0))
+        below = (self.working_line, self.trying_line, self.panel, self._bottom())
+        parts = (self.finder, note, self.words, (self.table, 1), *below)
+        fill(self, down(*parts, spacing=0, margins=BARE))
         put_in_order(self)
 
-    def _bottom(self) -> QHBoxLayout:
-        line = QHBoxLayout()
-        line.setContentsMargins(2 * GRID, GRID, 2 * GRID, GRID)
-        line.setSpacing(GRID)
-        line.addWidget(self.change)
-        line.addStretch(1)
+    def _bottom(self) -> Box:
         for name, title, tip, run in self.actions_of.offered():
             button = self.buttons[name] = QPushButton(title)
             button.setToolTip(tip)
             button.clicked.connect(lambda _=False, run=run: run())
-            line.addWidget(button)
         below = self.buttons["work"] = QPushButton("Picture below")
         below.setToolTip("Show the form and the picture of the current opening under the schedule")
         below.setCheckable(True)
         below.toggled.connect(self.work_wanted)
-        line.addWidget(below)
-        return line
+        parts = (self.change, (GROW, 1), *self.buttons.values())
+        return across(*parts, spacing=GRID, margins=(2 * GRID, GRID, 2 * GRID, GRID))
 
     def _connect(self) -> None:
         table, act = self.table, self.actions_of

@@ -2,16 +2,9 @@
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import (
-    QHBoxLayout,
-    QLabel,
-    QPlainTextEdit,
-    QPushButton,
-    QToolButton,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtWidgets import QLabel, QPlainTextEdit, QPushButton, QToolButton, QWidget
 
+from configurator.ui.kit.layout import across, down, fill
 from configurator.ui.look import GRID, sized, tinted
 
 _LINES = 7
@@ -37,15 +30,8 @@ class TextPanel(QWidget):
         cross.setAccessibleName("put the text away")
         cross.clicked.connect(self.hide)
         self.cross = cross
-        head = QHBoxLayout()
-        head.addWidget(self.heading, 1)
-        head.addWidget(self.copy)
-        head.addWidget(cross)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(2 * GRID, GRID, 2 * GRID, GRID)
-        column.setSpacing(GRID)
-        column.addLayout(head)
-        column.addWidget(self.text)
+        head = across((self.heading, 1), self.copy, cross)
+        fill(self, down(head, self.text, spacing=GRID, margins=(2 * GRID, GRID, 2 * GRID, GRID)))
         self.hide()
 
     def show_text(self, heading: str, text: str, name: str, colour: str, dark: bool) -> None:

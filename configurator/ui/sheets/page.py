@@ -3,16 +3,15 @@
 from PySide6.QtCore import QStringListModel, Qt, QTimer, Signal
 from PySide6.QtWidgets import (
     QComboBox,
-    QHBoxLayout,
     QLabel,
     QListView,
     QPushButton,
     QSplitter,
-    QVBoxLayout,
     QWidget,
 )
 
 from configurator.study.records import Study
+from configurator.ui.kit.layout import BARE, GROW, Box, LeadsOn, across, down, fill
 from configurator.ui.kit.runner import ProgressLine
 from configurator.ui.look import FORM_WIDTH, GRID, LIST_WIDTH, tinted
 from configurator.ui.schedule.panels import TextPanel
@@ -21,7 +20,6 @@ from configurator.ui.sheets.actions import SheetActions
 from configurator.ui.sheets.choosers import Choosers
 from configurator.ui.sheets.laid_out import SheetChoice
 from configurator.ui.sheets.preview import SheetPreview
-from configurator.ui.tab_order import LeadsOn
 
 NO_OPENINGS = "This job has no openings yet. Add one with + at the left of the work."
 TRY_ANOTHER = "Take the fitted scale, a smaller one, or a larger paper."
@@ -129,40 +127,27 @@ class SheetsPage(LeadsOn, QWidget):
         self.refusal.setWordWrap(True)
         self.refusal.hide()
         right = QWidget()
-        column = QVBoxLayout(right)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(0)
-        for widget in (self.choosers, self.refusal):
-            column.addWidget(widget)
-        column.addWidget(self.preview, 1)
-        for below in (self.progress, self.panel):
-            column.addWidget(below)
-        column.addLayout(self._bottom())
+        below = (self.progress, self.panel, self._bottom())
+        parts = (self.choosers, self.refusal, (self.preview, 1), *below)
+        fill(right, down(*parts, spacing=0, margins=BARE))
         split = QSplitter(Qt.Orientation.Horizontal)
         split.setChildrenCollapsible(False)
         split.addWidget(self.openings)
         split.addWidget(right)
         split.setStretchFactor(1, 1)
         split.setSizes([LIST_WIDTH, 4 * FORM_WIDTH])
-        whole = QVBoxLayout(self)
-        whole.setContentsMargins(0, 0, 0, 0)
-        whole.addWidget(split)
+        fill(self, down(split, margins=BARE))
 
-    def _bottom(self) -> QHBoxLayout:
-        line = QHBoxLayout()
-        line.setContentsMargins(2 * GRID, GRID, 2 * GRID, GRID)
-        line.setSpacing(GRID)
+    def _bottom(self) -> Box:
         self.which.addItems(["this opening", "all openings"])
         self.which.setAccessibleName("which openings")
         self.which.setToolTip("Whose sheets are exported and printed")
-        line.addStretch(1)
-        line.addWidget(self.which)
         for name, title, tip, run in self.actions_of.offered():
             button = self.buttons[name] = QPushButton(title)
             button.setToolTip(tip)
             button.clicked.connect(lambda _=False, run=run: run())
-            line.addWidget(button)
-        return line
+        parts = ((GROW, 1), self.which, *self.buttons.values())
+        return across(*parts, spacing=GRID, margins=(2 * GRID, GRID, 2 * GRID, GRID))
 
     def _connect(self) -> None:
         self._soon.timeout.connect(self.lay_out)

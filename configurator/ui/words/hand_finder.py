@@ -4,7 +4,7 @@ from functools import partial
 
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QIcon
-from PySide6.QtWidgets import QDialog, QGridLayout, QLabel, QSizePolicy, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QGridLayout, QLabel, QSizePolicy, QToolButton, QWidget
 
 from configurator.drawing.pictures.hand_pictures import (
     NAMES,
@@ -13,6 +13,7 @@ from configurator.drawing.pictures.hand_pictures import (
     said_from_inside,
     seen_from_outside,
 )
+from configurator.ui.kit.layout import down, fill
 from configurator.ui.look import GRID, sized
 from configurator.ui.session import Session
 from configurator.ui.words.pictures import pixmap_of
@@ -87,14 +88,10 @@ class HandFinder(QDialog):
         sized(self.ask, 1)
         cards = QGridLayout()
         cards.setSpacing(2 * GRID)
+        margins = (4 * GRID, 4 * GRID, 4 * GRID, 4 * GRID)
+        fill(self, down(self.ask, cards, self.inside, spacing=3 * GRID, margins=margins))
         for place, card in enumerate(self.cards.values()):
             cards.addWidget(card, place // 2, place % 2)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(4 * GRID, 4 * GRID, 4 * GRID, 4 * GRID)
-        column.setSpacing(3 * GRID)
-        column.addWidget(self.ask)
-        column.addLayout(cards)
-        column.addWidget(self.inside)
 
 
 def _words(hand: str, picked: bool) -> str:

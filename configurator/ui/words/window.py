@@ -5,12 +5,10 @@ from functools import partial
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
     QDialog,
-    QHBoxLayout,
     QLabel,
     QLineEdit,
     QListWidget,
     QPushButton,
-    QVBoxLayout,
     QWidget,
 )
 
@@ -18,6 +16,7 @@ from configurator.drawing.glossary import Word, glossary, search, word_at, words
 from configurator.drawing.hinge_parts import cited
 from configurator.drawing.pictures.word_pictures import word_picture
 from configurator.ui.form import SECTIONS
+from configurator.ui.kit.layout import across, down, fill
 from configurator.ui.look import GRID, sized, tinted
 from configurator.ui.session import Session
 from configurator.ui.words.here import here
@@ -121,22 +120,10 @@ class WordsWindow(QDialog):
         self.to_field.clicked.connect(lambda: self.field_wanted.emit(self._field()))
         sized(self.term, 1, bold=True)
         sized(self.source, -1)
-        left = QVBoxLayout()
-        left.addWidget(self.search_line)
-        left.addWidget(self.list, 1)
-        right = QVBoxLayout()
-        right.setSpacing(2 * GRID)
-        for widget in (self.term, self.plain):
-            right.addWidget(widget)
-        right.addWidget(self.picture, 1)
-        for widget in (self.meaning, self.here, self.source):
-            right.addWidget(widget)
-        right.addWidget(self.to_field, 0, Qt.AlignmentFlag.AlignLeft)
-        line = QHBoxLayout(self)
-        line.setContentsMargins(4 * GRID, 4 * GRID, 4 * GRID, 4 * GRID)
-        line.setSpacing(4 * GRID)
-        line.addLayout(left)
-        line.addLayout(right, 1)
+        above = (self.term, self.plain, (self.picture, 1), self.meaning, self.here, self.source)
+        right = down(*above, (self.to_field, 0, Qt.AlignmentFlag.AlignLeft), spacing=2 * GRID)
+        both = (down(self.search_line, (self.list, 1)), (right, 1))
+        fill(self, across(*both, spacing=4 * GRID, margins=(4 * GRID, 4 * GRID, 4 * GRID, 4 * GRID)))
         self.resize(190 * GRID, 130 * GRID)
 
 
