@@ -1,4 +1,4 @@
-"""The one way in: a command is found, run, its text printed, its faults told and its status returned."""
+"""The one way in: it finds a command, runs it, prints its text and its faults, and returns its status."""
 
 import argparse
 import contextlib

@@ -49,8 +49,8 @@ def _compare(options: argparse.Namespace) -> tuple[str, int]:
     from configurator.export.plain_text import job_as_text, studies_as_text
 
     widths = _widths_text(job, studies) if options.widths else ""
-    said = _sure_text(studies, sure) if options.sure else ""
-    return studies_as_text(studies) + widths + said + job_as_text(whole), status
+    tolerances = _sure_text(studies, sure) if options.sure else ""
+    return studies_as_text(studies) + widths + tolerances + job_as_text(whole), status
 
 
 def _how_sure(job: Job, study: "Study") -> "tuple[HowSure, ...]":

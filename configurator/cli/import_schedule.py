@@ -101,8 +101,8 @@ def _taken(
     compared = run(compared_steps(run(rows_steps(table, reading)), reading, job))
     if compared.bad and not (options.take_good or options.dry_run):
         raise ProjectFileError(_refusals(compared))
-    said = report(table, compared, columns_told(table, reading), options.remove_missing)
-    return f"{said}{_written(options, file, job, compared)}\n", DONE
+    text = report(table, compared, columns_told(table, reading), options.remove_missing)
+    return f"{text}{_written(options, file, job, compared)}\n", DONE
 
 
 def _refusals(compared: "Compared") -> tuple[Fault, ...]:

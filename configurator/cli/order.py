@@ -86,13 +86,13 @@ def _ordered(job: Job, options: argparse.Namespace, file: "HeldFile | None") -> 
     priced = _priced(order, options.prices)
     status = FOUND_ERRORS if options.strict and order.has_errors else DONE
     kept = job if file is None else _frozen(job, order, options)
-    said = written(_document(kept, tallies, order, priced, options.submittal), options.out)
+    text = written(_document(kept, tallies, order, priced, options.submittal), options.out)
     data = _as_data(order, priced)
     if file is not None:
         file.save(kept)
         data["revision"] = kept.revisions[-1].number
-        said += f"kept as revision {data['revision']}: {options.file}\n"
-    return _data(data) if options.json else said, status
+        text += f"kept as revision {data['revision']}: {options.file}\n"
+    return _data(data) if options.json else text, status
 
 
 def _frozen(job: Job, order: "TakeOff", options: argparse.Namespace) -> Job:
@@ -144,8 +144,8 @@ def _changes(job: Job, revision: Revision, order: "TakeOff", options: argparse.N
     except RevisionError as error:
         raise ProjectFileError((error.fault,)) from None
     status = FOUND_ERRORS if options.strict and order.has_errors else DONE
-    said = written(changes_document(changes, job.job), options.out)
-    return _data(changes_as_data(changes)) if options.json else said, status
+    text = written(changes_document(changes, job.job), options.out)
+    return _data(changes_as_data(changes)) if options.json else text, status
 
 
 def _spare(options: argparse.Namespace, revision: Revision | None) -> "Spare | None":

@@ -39,8 +39,8 @@ def schedule_command(options: argparse.Namespace) -> tuple[str, int]:
 
     document = schedule_document(tallies_of(job), job.job)
     if options.only is not None:
-        place = TABLES.index(options.only)
-        document = replace(document, data=(document.data[place],), sheets=(document.sheets[place],))
+        index = TABLES.index(options.only)
+        document = replace(document, data=(document.data[index],), sheets=(document.sheets[index],))
     return written(document, options.out), DONE
 
 

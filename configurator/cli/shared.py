@@ -61,8 +61,8 @@ def studied(job: Job, opening: Opening) -> "Study":
     try:
         return study(opening, job.job)
     except ValueError as error:
-        place = job.openings.index(opening)
-        field = ".".join(filter(None, (f"openings[{place}]", getattr(error, "field", None))))
+        index = job.openings.index(opening)
+        field = ".".join(filter(None, (f"openings[{index}]", getattr(error, "field", None))))
         raise refused(field, f"{error} (opening {opening.mark})") from None
 
 

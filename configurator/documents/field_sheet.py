@@ -50,8 +50,8 @@ def field_blocks(openings: Iterable[Opening], display: Display | None = None) ->
         parts = _in_parts(tuple(_measures(opening, shown)))
         for number in range(1, opening.quantity + 1):
             which = f"{number} of {opening.quantity}" if opening.quantity > 1 else ""
-            for place, part in enumerate(parts):
-                more = place > 0
+            for index, part in enumerate(parts):
+                more = index > 0
                 yield FieldBlock(opening.mark, which, "continued" if more else words, part, more)
 
 
@@ -65,14 +65,14 @@ def _in_parts(measures: tuple[Measure, ...]) -> list[tuple[Measure, ...]]:
 
 
 def _words(opening: Opening, shown: Display) -> str:
-    said = (
+    facts = (
         opening.location or "",
         shown.opening(opening.size.width, opening.size.height),
         "" if opening.leaves == "single" else opening.leaves,
         f"{opening.door.construction or 'door not described'} in {opening.frame.kind} frame",
         f"status {opening.status}",
     )
-    return ", ".join(word for word in said if word)
+    return ", ".join(word for word in facts if word)
 
 
 def _measures(opening: Opening, shown: Display) -> Iterator[Measure]:
@@ -147,13 +147,13 @@ def _heights(one: Obstruction, shown: Display) -> str:
 def _existing(opening: Opening, shown: Display) -> Iterator[Measure]:
     old = opening.existing_hinge or ExistingHinge()
     thickness = None if old.leaf_thickness is None else shown.length(old.leaf_thickness)
-    yield _said("Existing hinge preparation, height x width", _preparation(opening, old))
-    yield _said("Existing hinge leaf thickness", thickness)
-    yield _said("Existing hinge corners, radius in inches", old.corner, _CORNERS)
+    yield _text("Existing hinge preparation, height x width", _preparation(opening, old))
+    yield _text("Existing hinge leaf thickness", thickness)
+    yield _text("Existing hinge corners, radius in inches", old.corner, _CORNERS)
     tops = (opening.hinge_locations or HingeLocations()).tops
     number = f"{counted(old.count, 'hinge', 'hinges')} a leaf" if old.count else None
     below = "Top of each hinge below the head rabbet"
-    yield _said(below, ", ".join(map(shown.length, tops)) if tops else number)
+    yield _text(below, ", ".join(map(shown.length, tops)) if tops else number)
 
 
 _CORNERS = tuple(corner.removesuffix(" radius") for corner in get_args(Corner))
@@ -169,7 +169,7 @@ def _preparation(opening: Opening, old: ExistingHinge) -> str | None:
     return f"{plain(height)} high" if height else None
 
 
-def _said(name: str, value: str | None, ticks: tuple[str, ...] = ()) -> Measure:
+def _text(name: str, value: str | None, ticks: tuple[str, ...] = ()) -> Measure:
     return Measure(name, value or NOT_KNOWN, _how(value), ticks)
 
 

@@ -102,17 +102,17 @@ def schedule_document(tallies: Iterable[Tally], facts: JobFacts | None = None) -
 
 
 def _words(opening: Opening) -> str:
-    """Return what a heading says of the opening: leaves, hand, size, door and frame, label."""
+    """Return the heading of an opening: leaves, hand, size, door and frame, label."""
     thickness = opening.door.thickness
     size = f"{feet(opening.size.width)} x {feet(opening.size.height)}"
-    said = (
+    facts = (
         opening.leaves,
         opening.hand or "hand not known",
         size + (f" x {inches(thickness)}" if thickness else ""),
         f"{opening.door.construction or 'door not described'} in {opening.frame.kind}",
         "labelled fire door" if use_of(opening.use, "fire_rated") else "",
     )
-    return ", ".join(word for word in said if word)
+    return ", ".join(word for word in facts if word)
 
 
 def _items(one: Tally) -> tuple[tuple[HardwareItem, int], ...]:
@@ -206,8 +206,8 @@ def hardware_table(headings: Iterable[Heading], most: int) -> Table:
     rows: list[tuple[Cell, ...]] = []
     for one in headings:
         start = (one.number, listed(one.marks, most), one.openings, one.words)
-        for place, (item, count) in enumerate(one.items):
-            shown = start if place == 0 or most == MOST_IN_CELL else _SAME
+        for index, (item, count) in enumerate(one.items):
+            shown = start if index == 0 or most == MOST_IN_CELL else _SAME
             rows.append((*shown, item.group, count, count * one.openings, *_item_cells(item)))
         if not one.items:
             rows.append((*start, None, 0, 0, "nothing described", *(None,) * 4))

@@ -12,7 +12,7 @@ BEARINGS = {"ball": "antifriction bearing", "plain": "plain bearing"}
 
 def hinge_words(hinge: HingeItem) -> str:
     """Return what kind of hinge it is."""
-    said = (
+    facts = (
         "electric: carries wires" if hinge.electric else "",
         hinge.mounting,
         f"{hinge.weight} weight",
@@ -22,7 +22,7 @@ def hinge_words(hinge: HingeItem) -> str:
         f"hand {hinge.hand}" if hinge.hand else "",
         "for a labelled fire door" if hinge.fire else "",
     )
-    return ", ".join(word for word in said if word)
+    return ", ".join(word for word in facts if word)
 
 
 def metal_words(hinge: HingeItem) -> str:

@@ -1,4 +1,4 @@
-"""The order as a document: lines, screws, what is not ordered and why, what to heed, and the sums."""
+"""The order as a document: lines, screws, what is not ordered and why, the cautions, and the sums."""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
@@ -148,9 +148,9 @@ def _paper(order: TakeOff, priced: Priced | None) -> Table:
     columns = (*_PAPER, *money)
     if order.reconciliation.spare:
         return Table("Order", columns, tuple(rows))
-    place = [column.key for column in columns].index("spare")
-    shorter = tuple((*row[:place], *row[place + 1 :]) for row in rows)
-    return Table("Order", (*columns[:place], *columns[place + 1 :]), shorter)
+    at = [column.key for column in columns].index("spare")
+    shorter = tuple((*row[:at], *row[at + 1 :]) for row in rows)
+    return Table("Order", (*columns[:at], *columns[at + 1 :]), shorter)
 
 
 def _in_all(order: TakeOff, priced: Priced | None, columns: Sequence[Column]) -> Iterator[tuple[Cell, ...]]:

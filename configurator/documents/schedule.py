@@ -47,9 +47,9 @@ NO_QUESTIONS = "No opening of this job has a question to the architect."
 class ScheduleRow:
     """One mark of the schedule; sizes are inches, `angles` degrees, one for each leaf.
 
-    What the opening is stands as it was given, None where nobody said.
+    The opening's own facts are as they were given, None where they were not.
 
-    `hinge` and `angle` are said leaf by leaf where there are two; of openings hung otherwise they say so.
+    `hinge` and `angle` name each leaf where there are two, and what an opening hangs on instead of hinges.
     """
 
     mark: str
@@ -144,25 +144,25 @@ def _angle(leaf: LeafTally) -> str:
 
 
 def _by_leaf(one: Tally, words: Any) -> str:
-    """Say something of each leaf; once where both are the same."""
-    said = {leaf.leaf: words(leaf) for leaf in one.leaves}
-    if len(set(said.values())) <= 1:
-        same = next(iter(said.values()), "")
-        return f"{same} each leaf" if same and len(said) > 1 else same
-    return "; ".join(f"{leaf} {text}" for leaf, text in said.items() if text)
+    """Return the words for each leaf, once where both are the same."""
+    by_leaf = {leaf.leaf: words(leaf) for leaf in one.leaves}
+    if len(set(by_leaf.values())) <= 1:
+        same = next(iter(by_leaf.values()), "")
+        return f"{same} each leaf" if same and len(by_leaf) > 1 else same
+    return "; ".join(f"{leaf} {text}" for leaf, text in by_leaf.items() if text)
 
 
 def _findings(one: Tally) -> str:
-    """Say how many findings there are of each severity, and what the errors and warnings are about."""
+    """Count the findings of each severity, and name what the errors and warnings are about."""
     if one.fault is not None:
         return f"error: {one.fault}"
-    said = []
+    counts = []
     for severity in SEVERITIES:
         codes = [found.code for found in one.findings if found.severity == severity]
         if codes:
             many = counted(len(codes), severity, f"{severity}s")
-            said.append(many if severity == "note" else f"{many}: {', '.join(dict.fromkeys(codes))}")
-    return "; ".join(said)
+            counts.append(many if severity == "note" else f"{many}: {', '.join(dict.fromkeys(codes))}")
+    return "; ".join(counts)
 
 
 # --- Questions to the architect ---
@@ -175,12 +175,12 @@ def with_questions(job: Job) -> tuple[Opening, ...]:
 
 def questions_text(job: Job) -> str:
     """Return all questions as a text to send: the job, then each mark with its location and question."""
-    asked = with_questions(job)
-    if not asked:
+    open_ones = with_questions(job)
+    if not open_ones:
         return NO_QUESTIONS
     about = ", ".join(fact for fact in (job.job.name, job.job.number) if fact)
     head = f"Questions to the architect{': ' if about else ''}{about}"
-    return "\n\n".join([head, *(_question(opening) for opening in asked)])
+    return "\n\n".join([head, *(_question(opening) for opening in open_ones)])
 
 
 def _question(opening: Opening) -> str:

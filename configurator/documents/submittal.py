@@ -58,9 +58,9 @@ def _not_measured(tallies: Iterable[Tally]) -> tuple[str, ...]:
     marks = [one.mark for one in tallies if one.opening.status == "assumed"]
     if not marks:
         return ()
-    said = f"{counted(len(marks), 'mark is', 'marks are')} assumed, not measured"
+    many = f"{counted(len(marks), 'mark is', 'marks are')} assumed, not measured"
     named = listed(marks, MOST_ON_PAPER)
-    return (f"{said}: {named}. Verify them in the field before anything is made.",)
+    return (f"{many}: {named}. Verify them in the field before anything is made.",)
 
 
 def cautions_of(tallies: Iterable[Tally], order: TakeOff) -> tuple[OrderFinding, ...]:
@@ -85,14 +85,16 @@ def _cover(tallies: Sequence[Tally], order: TakeOff) -> Table:
     for one in tallies:
         statuses[one.opening.status] += one.opening.quantity
     openings = sum(statuses.values())
-    said = ", ".join(f"{count} {status}" for status, count in statuses.items())
+    by_status = ", ".join(f"{count} {status}" for status, count in statuses.items())
     hinges = f"{counted(order.hinges, 'hinge', 'hinges')} = {pairs(order.hinges)}"
     more = (
         ("Drawings", facts.revision),
         ("Notes", facts.notes),
         (
             "Openings",
-            f"{openings} under {counted(len(tallies), 'mark', 'marks')}: {said}" if said else "none",
+            f"{openings} under {counted(len(tallies), 'mark', 'marks')}: {by_status}"
+            if by_status
+            else "none",
         ),
         ("Hinges", hinges),
         ("Spare", order.spare.words()),

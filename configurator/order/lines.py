@@ -50,12 +50,12 @@ class Spare:
 
     def words(self) -> str:
         """Say the rule, as `5% of each line, rounded up`; empty where there is none."""
-        said = []
+        rules = []
         if self.percent:
-            said.append(f"{self._percent} of each line, rounded up")
+            rules.append(f"{self._percent} of each line, rounded up")
         if self.each:
-            said.append(f"{counted(self.each, 'hinge', 'hinges')} a line")
-        return " and ".join(said)
+            rules.append(f"{counted(self.each, 'hinge', 'hinges')} a line")
+        return " and ".join(rules)
 
 
 NO_SPARE = Spare()

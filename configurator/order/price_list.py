@@ -166,10 +166,10 @@ def _mixed(currencies: Mapping[str, int]) -> Iterator[Fault]:
         yield Fault(f"line {line}, currency", f"it is {other or 'blank'} here and {first or 'blank'} above")
 
 
-def _same(asked: Any, has: Any) -> bool:
-    if isinstance(asked, float) and isinstance(has, float):
-        return abs(asked - has) <= TOLERANCE
-    return bool(_folded(asked) == _folded(has))
+def _same(wanted: Any, has: Any) -> bool:
+    if isinstance(wanted, float) and isinstance(has, float):
+        return abs(wanted - has) <= TOLERANCE
+    return bool(_folded(wanted) == _folded(has))
 
 
 def _folded(value: Any) -> Any:

@@ -36,11 +36,13 @@ class Reconciliation:
         """Say both sums, as a person checks them."""
         less = f", less {self.left_out} that cannot be had" if self.left_out else ""
         over = f"; and {self.spare} spare" if self.spare else ""
-        said = "they agree" if self.agrees else f"THEY DIFFER at {', '.join(self.differing) or 'no one mark'}"
+        verdict = (
+            "they agree" if self.agrees else f"THEY DIFFER at {', '.join(self.differing) or 'no one mark'}"
+        )
         openings = counted(self.openings, "opening takes", "openings take")
         return (
             f"The lines add up to {counted(self.by_lines, 'hinge', 'hinges')}; {openings} "
-            f"{self.by_openings}{less}: {said}{over}."
+            f"{self.by_openings}{less}: {verdict}{over}."
         )
 
     def as_data(self) -> dict[str, Any]:

@@ -158,7 +158,7 @@ def changes_since(revision: Revision, job: Job, order: TakeOff) -> Changes:
 def standing(job: Job, order: TakeOff) -> str:
     """Say which revision an order is, or that it is no longer the last one; empty where none was kept.
 
-    A revision that cannot be read stops no order; it is said.
+    A revision that cannot be read stops no order; the words say so.
     """
     if not job.revisions:
         return ""
@@ -173,12 +173,12 @@ def standing(job: Job, order: TakeOff) -> str:
 
 
 def print_of(opening: Opening) -> str:
-    """Return a print of what was said of the opening itself: another print, another opening.
+    """Return a print of the opening itself: where the print changed, the opening did.
 
     Usual values leave no trace in it, so that keys which a later program adds do not change it.
     """
-    said = opening.model_dump_json(exclude=NOT_ABOUT_THE_DOOR, exclude_defaults=True)
-    return hashlib.sha256(said.encode()).hexdigest()[:16]
+    given = opening.model_dump_json(exclude=NOT_ABOUT_THE_DOOR, exclude_defaults=True)
+    return hashlib.sha256(given.encode()).hexdigest()[:16]
 
 
 def _frozen(line: OrderLine) -> OrderedLine:

@@ -17,11 +17,11 @@ def uniform(
     """Return, for each hinge height in several widths, whether one would do, and which openings go wider.
 
     A width that no study has tried is asked of the geometry, opening by opening: of ten thousand openings
-    that may take seconds, so it is asked only when somebody wants to know. `progress` is told of every
+    that may take seconds, so it is asked only when somebody wants to know. `progress` counts every
     question, of how many at least; what it raises ends the work.
     """
-    asked = leaf_choices(tallies, facts)
-    found = uniform_findings(_watched(asked, progress))
+    choices = leaf_choices(tallies, facts)
+    found = uniform_findings(_watched(choices, progress))
     return tuple(OrderFinding(one, tuple(_going_wider(tallies, one.numbers))) for one in found)
 
 
@@ -46,18 +46,18 @@ def _with_width(opening: Opening, width: float) -> Opening:
     return Opening.model_validate({**data, "hinge": {**(data.get("hinge") or {}), "width": width}})
 
 
-def _watched(asked: Sequence[Chosen], progress: Progress) -> list[Chosen]:
+def _watched(choices: Sequence[Chosen], progress: Progress) -> list[Chosen]:
     number = count()
 
     def watching(ask: Callable[[float], bool]) -> Callable[[float], bool]:
         def answer(width: float) -> bool:
             done = next(number)
-            progress(done, max(len(asked), done))
+            progress(done, max(len(choices), done))
             return ask(width)
 
         return answer
 
-    return [replace(one, does_all=watching(one.does_all)) for one in asked]
+    return [replace(one, does_all=watching(one.does_all)) for one in choices]
 
 
 def _going_wider(tallies: Sequence[Tally], numbers: Mapping[str, float]) -> Iterator[str]:
