@@ -35,12 +35,12 @@ def _compare(options: argparse.Namespace) -> tuple[str, int]:
     studies = [studied(job, opening) for opening in openings]
     errors = any(finding.severity == "error" for each in studies for finding in each.all_findings())
     status = FOUND_ERRORS if options.strict and errors else DONE
-    whole = _job_findings(job, studies) if options.mark is None else ()
+    whole = _job_findings(studies) if options.mark is None else ()
     sure = [_how_sure(job, each) if options.sure else () for each in studies]
     if options.json:
         data = {
             "openings": [
-                _with_sure(_as_data(job, each, options.widths), one)
+                _with_sure(_as_data(each, options.widths), one)
                 for each, one in zip(studies, sure, strict=True)
             ],
             "job_findings": [finding.as_data() for finding in whole],
@@ -48,7 +48,7 @@ def _compare(options: argparse.Namespace) -> tuple[str, int]:
         return json.dumps(data, allow_nan=False) + "\n", status
     from configurator.export.plain_text import job_as_text, studies_as_text
 
-    widths = _widths_text(job, studies) if options.widths else ""
+    widths = _widths_text(studies) if options.widths else ""
     tolerances = _sure_text(studies, sure) if options.sure else ""
     return studies_as_text(studies) + widths + tolerances + job_as_text(whole), status
 
@@ -80,23 +80,23 @@ def _sure_text(studies: "list[Study]", sure: "Sequence[Sequence[HowSure]]") -> s
     return "".join(sure_as_text(each.opening.mark, one) for each, one in zip(studies, sure, strict=True))
 
 
-def _as_data(job: Job, study: "Study", with_widths: bool) -> dict[str, Any]:
+def _as_data(study: "Study", with_widths: bool) -> dict[str, Any]:
     if not with_widths:
         return study.as_data()
     from configurator.study.inverse import widths_of
     from configurator.study.widths_data import widths_as_data
 
-    return study.as_data() | {"widths": [widths_as_data(leaf) for leaf in widths_of(study, job.job)]}
+    return study.as_data() | {"widths": [widths_as_data(leaf) for leaf in widths_of(study)]}
 
 
-def _widths_text(job: Job, studies: "list[Study]") -> str:
+def _widths_text(studies: "list[Study]") -> str:
     from configurator.export.plain_text import widths_as_text
     from configurator.study.inverse import widths_of
 
-    return "".join(widths_as_text(each.opening.mark, widths_of(each, job.job)) for each in studies)
+    return "".join(widths_as_text(each.opening.mark, widths_of(each)) for each in studies)
 
 
-def _job_findings(job: Job, studies: "list[Study]") -> "tuple[Finding, ...]":
+def _job_findings(studies: "list[Study]") -> "tuple[Finding, ...]":
     from configurator.study import job_findings
 
-    return job_findings(studies, job.job)
+    return job_findings(studies)

@@ -17,7 +17,7 @@ from configurator.units import TOLERANCE, Display, LengthError, format_exact, pa
 
 if TYPE_CHECKING:
     from configurator.drawing.pages.page import Page, Paper, Scale
-    from configurator.study.records import Study
+    from configurator.study import Study
 
 USUAL_SHEET = "plan"
 

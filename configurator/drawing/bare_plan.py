@@ -3,7 +3,7 @@
 from configurator.drawing.plan import moving_parts
 from configurator.drawing.sheet import Group, plan_sheet
 from configurator.drawing.view import paper
-from configurator.study.records import Study
+from configurator.study import Study
 from configurator.units import Display
 
 

@@ -5,16 +5,16 @@ from dataclasses import replace
 from configurator.drawing.dimension_ways import Dimensions
 from configurator.drawing.dimension_words import FRAME, Measured, Wording
 from configurator.drawing.dimensions import PLAIN, Lettered
-from configurator.drawing.hung import Hung
+from configurator.drawing.drawn_leaf import DrawnLeaf
 from configurator.drawing.plan import Panel, panel
 from configurator.drawing.sheet import hand_words
 from configurator.drawing.view import Box
-from configurator.study.records import Study
+from configurator.study import Study
 from configurator.units import Display
 
 
 def client_panel(
-    study: Study, hung: Hung, window: Box, points: float, spare: float, display: Display, title: str,
+    study: Study, hung: DrawnLeaf, window: Box, points: float, spare: float, display: Display, title: str,
     letters: float,
 ) -> Panel:  # fmt: skip
     """Return the panel of one leaf at so many points for a real inch, lettered so many points high.
@@ -29,7 +29,7 @@ def client_panel(
     return replace(one, inset=None, dimensions=alone)
 
 
-def hinge_out(hung: Hung, display: Display, letters: float) -> Lettered:
+def hinge_out(hung: DrawnLeaf, display: Display, letters: float) -> Lettered:
     """Return the one dimension a client is shown: how far the hinge stands out from the frame."""
     top = (hung.pin.x_p, hung.pin.y_p + hung.h.d_b / 2)
     number = display.length(abs(top[1]))

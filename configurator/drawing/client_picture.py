@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from configurator.drawing.client_panel import client_panel
 from configurator.drawing.dimensions import is_clear, moving_on_sheet
-from configurator.drawing.hanging_of import hungs_of
+from configurator.drawing.drawn_leaf import drawn_leaves
 from configurator.drawing.lettering import fitted, text_width
 from configurator.drawing.pages.client_words import end_words
 from configurator.drawing.pages.two_widths import two_widths
@@ -15,7 +15,7 @@ from configurator.drawing.primitives import Polygon, Polyline, Primitive, Text
 from configurator.drawing.sheet import RECOMMENDED, Group
 from configurator.drawing.turning import rectangle
 from configurator.drawing.view import Box, paper
-from configurator.study.records import Candidate, Study
+from configurator.study import Candidate, Study
 from configurator.units import Display
 
 _EDGE = 8.0
@@ -55,7 +55,7 @@ def client_picture(
     Raises ValueError where there is no width to draw.
     """
     two = two_widths(study)
-    hungs = hungs_of(two.of(study), display)
+    hungs = drawn_leaves(two.of(study), display)
     windows = _windows(len(hungs), width, height, letters)
     pairs = list(zip(hungs, windows, strict=True))
     scale = min(view_scale(hung, window.width, window.height) for hung, window in pairs)

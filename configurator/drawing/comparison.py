@@ -3,8 +3,9 @@
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
+from configurator.rules.answers import Stopped
 from configurator.rules.wording import hardware, obstruction
-from configurator.study.records import Candidate, StoppedBy, Study
+from configurator.study import Candidate, Study
 from configurator.units import Display
 
 LEAST_CLEAR_WIDTH = 32.0
@@ -189,7 +190,7 @@ def _angle_row(
     measured: str,
     candidates: list[Candidate],
     display: Display,
-    answer: Callable[[Candidate], tuple[float, StoppedBy | None]],
+    answer: Callable[[Candidate], tuple[float, Stopped | None]],
 ) -> Row:
     answers = [answer(candidate) for candidate in candidates]
     values = tuple(
@@ -202,7 +203,7 @@ def _angle_row(
     return Row(key, plain, trade, measured, values, difference if len(candidates) > 1 else "")
 
 
-def stopped_words(stop: StoppedBy) -> str:
+def stopped_words(stop: Stopped) -> str:
     """Say what meets what, shortly: `leaf on the chair rail`."""
     return f"{hardware(stop.part)} on the {obstruction(stop.kind)}"
 

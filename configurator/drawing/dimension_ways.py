@@ -4,7 +4,7 @@ import math
 
 from configurator.drawing.dimension_strokes import line_boxes
 from configurator.drawing.dimensions import Lettered, is_clear, moving_on_sheet, pin_dimensions, text_boxes
-from configurator.drawing.hung import Hung
+from configurator.drawing.drawn_leaf import DrawnLeaf
 from configurator.drawing.placing import Room
 from configurator.drawing.primitives import Dimension, Point
 from configurator.drawing.view import View
@@ -13,7 +13,7 @@ _OVER_THE_WALL_BELOW = math.radians(135)
 """A leaf that stops short of this stands over the opening, so that dimensions go over the wall."""
 
 
-def opens_flat(hung: Hung) -> bool:
+def opens_flat(hung: DrawnLeaf) -> bool:
     """Whether the leaf opens far enough that the opening is free for dimensions."""
     return hung.reach >= _OVER_THE_WALL_BELOW
 
@@ -24,7 +24,7 @@ class Dimensions:
     The usual way keeps clear of the leaf at the end of its swing, the others of the leaf half open.
     """
 
-    def __init__(self, hung: Hung, view: View, what: Lettered, room: Room) -> None:
+    def __init__(self, hung: DrawnLeaf, view: View, what: Lettered, room: Room) -> None:
         self._hung, self._view, self._what, self._room = hung, view, what, room
         flat = opens_flat(hung)
         half_open = [math.radians(degrees) for degrees in (125, 105)] if flat else []

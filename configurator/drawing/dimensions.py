@@ -20,7 +20,7 @@ from configurator.drawing.dimension_words import (
     explained,
     wordings,
 )
-from configurator.drawing.hung import Hung
+from configurator.drawing.drawn_leaf import DrawnLeaf
 from configurator.drawing.lettering import text_width
 from configurator.drawing.placing import Room, text_box
 from configurator.drawing.primitives import Dimension, Point
@@ -43,7 +43,7 @@ _FLUSH = 1e-9
 PLAIN, AXIS = "A-ANNO-DIMS", "A-ANNO-DIMS-AXIS"
 
 
-def about_the_pin(hung: Hung) -> tuple[Measured, ...]:
+def about_the_pin(hung: DrawnLeaf) -> tuple[Measured, ...]:
     """Return what is measured about the pin, from the column nearest to it outward.
 
     How far the barrel stands out of frame and wall is one and the same where the two are flush.
@@ -103,7 +103,7 @@ class Lettered:
     explained: tuple[str, ...]
 
 
-def lettered(hung: Hung, display: Display, size: float, plain: bool) -> Lettered:
+def lettered(hung: DrawnLeaf, display: Display, size: float, plain: bool) -> Lettered:
     """Return what is measured about the pin, in the trade's words or in plain ones; size in points."""
     measured = about_the_pin(hung)
     told = tuple(explained(item, display) for item in measured)
@@ -111,7 +111,7 @@ def lettered(hung: Hung, display: Display, size: float, plain: bool) -> Lettered
 
 
 def pin_dimensions(
-    hung: Hung, view: View, what: Lettered, room: Room, toward_opening: bool, clear_of: float
+    hung: DrawnLeaf, view: View, what: Lettered, room: Room, toward_opening: bool, clear_of: float
 ) -> tuple[Dimension, ...]:
     """Return the placed dimensions about the pin, clear of what stands and what turns at `clear_of` radians.
 
@@ -137,12 +137,12 @@ def is_clear(box: Box, drawn: Iterable[Sequence[Point]], off: float = _OFF_LEAF)
     )
 
 
-def leaf_on_sheet(hung: Hung, view: View, angle: float) -> tuple[Point, ...]:
+def leaf_on_sheet(hung: DrawnLeaf, view: View, angle: float) -> tuple[Point, ...]:
     """Return the outline of the leaf at an angle, radians, on the sheet."""
     return tuple(view.to_sheet(point) for point in turned(leaf_corners(hung.h), hung.pin.at, angle))
 
 
-def moving_on_sheet(hung: Hung, view: View, angle: float) -> list[tuple[Point, ...]]:
+def moving_on_sheet(hung: DrawnLeaf, view: View, angle: float) -> list[tuple[Point, ...]]:
     """Return the outlines of the leaf and of all that it carries at an angle, radians, on the sheet."""
     carried = (turned(_square(shape), hung.pin.at, angle) for shape in hung.hardware)
     things = [tuple(map(view.to_sheet, outline)) for outline in carried]
@@ -162,12 +162,12 @@ def text_boxes(dimensions: Iterable[Dimension], view: View) -> list[Box]:
     return [text_box(view.to_sheet(one.text_at), one.text, one.size, "middle") for one in dimensions]
 
 
-def _things_on_sheet(hung: Hung, view: View) -> list[tuple[Point, ...]]:
+def _things_on_sheet(hung: DrawnLeaf, view: View) -> list[tuple[Point, ...]]:
     shapes = [shape for thing in hung.standing for shape in thing.shapes if not shape.radius]
     return [tuple(view.to_sheet(point) for point in shape.points) for shape in shapes]
 
 
-def _stacks(hung: Hung, choices: Sequence[Wording], view: View, toward_opening: bool) -> Iterator[Stack]:
+def _stacks(hung: DrawnLeaf, choices: Sequence[Wording], view: View, toward_opening: bool) -> Iterator[Stack]:
     """Yield the ways to try: all the words before fewer, and near the pin before farther out."""
     side = view.hand * (1.0 if toward_opening else -1.0)
     radius = hung.h.d_b / 2

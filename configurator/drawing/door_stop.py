@@ -2,10 +2,10 @@
 
 import math
 
-from configurator.drawing.hung import Hung, StopDrawn
+from configurator.drawing.drawn_leaf import DrawnLeaf
 from configurator.drawing.lettering import text_width
 from configurator.drawing.placing import Room, text_box
-from configurator.drawing.primitives import Arc, Dimension, Polygon, Primitive
+from configurator.drawing.primitives import Arc, Dimension, Point, Polygon, Primitive
 from configurator.drawing.turning import rectangle
 from configurator.drawing.view import View
 from configurator.units import Display
@@ -20,46 +20,47 @@ _ROWS = (10.0, 20.0, 30.0)
 """How far below the wall's far face the dimension may stand, points."""
 
 
-def door_stop_parts(hung: Hung) -> list[Primitive]:
+def door_stop_parts(hung: DrawnLeaf) -> list[Primitive]:
     """Return the stop that was given: a bumper on its plate, or a floor stop seen from above."""
     stop = hung.door_stop
-    if stop is None:
+    tip = hung.candidate.stop_tip
+    if stop is None or tip is None:
         return []
     if stop.kind == "wall bumper":
-        return _bumper(stop, hung.wall_face)
-    return _on_the_floor(stop, hung.reach if stop.holds else math.pi)
+        return _bumper(stop.kind, tip, hung.wall_face)
+    return _on_the_floor(stop.kind, tip, hung.reach if stop.holds else math.pi)
 
 
-def _bumper(stop: StopDrawn, wall: float) -> list[Primitive]:
-    x, y = stop.tip
+def _bumper(kind: str, tip: Point, wall: float) -> list[Primitive]:
+    x, y = tip
     across, thick = _PLATE
     thick, radius = min(thick, (y - wall) / 2), min(_TIP, (y - wall) / 2)
     plate = rectangle(x - across / 2, x + across / 2, wall, wall + thick)
     stem = rectangle(x - _STEM / 2, x + _STEM / 2, wall + thick, max(y - radius, wall + thick))
     return [
-        Polygon(_LAYER, plate, _FILL, stop.kind),
-        Polygon(_LAYER, stem, _FILL, stop.kind),
-        Arc(_LAYER, (x, y - radius), radius, 0.0, 2 * math.pi, "solid", stop.kind),
+        Polygon(_LAYER, plate, _FILL, kind),
+        Polygon(_LAYER, stem, _FILL, kind),
+        Arc(_LAYER, (x, y - radius), radius, 0.0, 2 * math.pi, "solid", kind),
     ]
 
 
-def _on_the_floor(stop: StopDrawn, angle: float) -> list[Primitive]:
+def _on_the_floor(kind: str, tip: Point, angle: float) -> list[Primitive]:
     """A round post that the face of the leaf, standing at an angle, touches at the tip."""
-    x, y = stop.tip
+    x, y = tip
     centre = (x - _TIP * math.sin(angle), y + _TIP * math.cos(angle))
     return [
-        Arc(_LAYER, centre, _TIP, 0.0, 2 * math.pi, _FILL, stop.kind),
-        Arc(_LAYER, centre, _TIP / 2, 0.0, 2 * math.pi, "solid", stop.kind),
+        Arc(_LAYER, centre, _TIP, 0.0, 2 * math.pi, _FILL, kind),
+        Arc(_LAYER, centre, _TIP / 2, 0.0, 2 * math.pi, "solid", kind),
     ]
 
 
-def set_out(hung: Hung, view: View, display: Display, size: float, room: Room) -> list[Dimension]:
+def set_out(hung: DrawnLeaf, view: View, display: Display, size: float, room: Room) -> list[Dimension]:
     """Return the dimension from the frame's outer edge to the stop, where the window shows both.
 
     It stands below the wall, in the first row with room for its words; none where there is no room.
     """
-    stop = hung.door_stop
-    if stop is None or not view.plan_window().has((stop.tip[0], hung.wall_face)):
+    tip = hung.candidate.stop_tip
+    if tip is None or not view.plan_window().has((tip[0], hung.wall_face)):
         return []
     far = min(hung.wall_face - hung.wall_depth, -hung.h.D)
     below = view.to_sheet((0.0, far))[1]
@@ -72,12 +73,13 @@ def set_out(hung: Hung, view: View, display: Display, size: float, room: Room) -
 
 
 def dimension_at(
-    hung: Hung, view: View, display: Display, size: float, rows: tuple[float, float]
+    hung: DrawnLeaf, view: View, display: Display, size: float, rows: tuple[float, float]
 ) -> Dimension:
     """Return the dimension with its line and the base of its words at heights of the sheet, points."""
-    stop, h = hung.door_stop, hung.h
+    stop, tip, h = hung.door_stop, hung.candidate.stop_tip, hung.h
     assert stop is not None
-    a, b = (-h.F, hung.wall_face), stop.tip
+    assert tip is not None
+    a, b = (-h.F, hung.wall_face), tip
     number = display.length(stop.from_frame)
     row, base = rows
     low = view.to_plan((0.0, row))[1]

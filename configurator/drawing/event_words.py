@@ -2,8 +2,8 @@
 
 from collections.abc import Sequence
 
+from configurator.study import Study
 from configurator.study.events import Event, Moment
-from configurator.study.records import Study
 from configurator.units import Display
 
 

@@ -2,12 +2,12 @@
 
 from collections.abc import Sequence
 
-from configurator.drawing.hanging_of import turns_clockwise
+from configurator.drawing.drawn_leaf import turns_clockwise
 from configurator.drawing.lettering import fitted
 from configurator.drawing.primitives import Polygon, Polyline, Primitive, Text
 from configurator.drawing.turning import rectangle
 from configurator.model import JobFacts
-from configurator.study.records import Study
+from configurator.study import Study
 from configurator.units import Display
 
 FOOT = 16.0

@@ -10,7 +10,7 @@ stopped within its first degrees either way, by the filled stop a few degrees so
 
 from collections.abc import Callable, Mapping
 
-from configurator.drawing.hung import Hung
+from configurator.drawing.drawn_leaf import DrawnLeaf
 from configurator.drawing.primitives import Point, Polygon, Polyline
 from configurator.drawing.turning import rectangle
 
@@ -21,22 +21,22 @@ FRAME, PATTERN = "A-DOOR-FRAM", "A-DOOR-FRAM-PATT"
 Outline = tuple[Polygon | Polyline, ...]
 
 
-def hinge_jamb(hung: Hung, thinnest: float = 0.0) -> Outline:
+def hinge_jamb(hung: DrawnLeaf, thinnest: float = 0.0) -> Outline:
     """Return the frame on the hinge side; no sheet of metal is drawn thinner than `thinnest` inches."""
-    return _BY_KIND[hung.frame_kind](hung, thinnest)
+    return _BY_KIND[hung.filled.opening.frame.kind](hung, thinnest)
 
 
-def stop_width(hung: Hung) -> float:
+def stop_width(hung: DrawnLeaf) -> float:
     """Return how far the stop runs through the wall, never past the jamb's far face; inches."""
-    return min(hung.stop_width, max(hung.h.D - hung.h.R, 0.0))
+    return min(hung.filled.stop_width, max(hung.h.D - hung.h.R, 0.0))
 
 
-def steel_profile(hung: Hung) -> tuple[Point, ...]:
+def steel_profile(hung: DrawnLeaf) -> tuple[Point, ...]:
     """Return the outer line of a steel jamb, from the pull-side return round to the push-side one.
 
     A second rabbet behind the stop where the stop leaves one, else the stop runs to the far face.
     """
-    h, back = hung.h, hung.return_depth
+    h, back = hung.h, hung.filled.return_depth
     behind = h.R + stop_width(hung)
     pull = ((-h.F, -back), (-h.F, 0.0), (0.0, 0.0), (0.0, -h.R), (h.s, -h.R))
     if h.D - behind >= _LEAST_STEP:
@@ -63,12 +63,12 @@ def _right(a: Point, b: Point) -> Point:
     return ((dy > 0) - (dy < 0), -((dx > 0) - (dx < 0)))
 
 
-def _steel(hung: Hung, thinnest: float) -> Outline:
-    sheet = thickened(steel_profile(hung), max(hung.metal_thickness, thinnest))
+def _steel(hung: DrawnLeaf, thinnest: float) -> Outline:
+    sheet = thickened(steel_profile(hung), max(hung.filled.metal_thickness, thinnest))
     return (Polygon(FRAME, sheet, "steel", "frame, sheet steel"),)
 
 
-def _butted(hung: Hung, thinnest: float) -> Outline:
+def _butted(hung: DrawnLeaf, thinnest: float) -> Outline:
     """A welded frame in masonry is grouted full (common practice, no source)."""
     grout = Polygon(
         FRAME, steel_profile(hung), "grout", "grout in the frame", outlined=False, pattern_layer=PATTERN
@@ -76,7 +76,7 @@ def _butted(hung: Hung, thinnest: float) -> Outline:
     return (grout, *_steel(hung, thinnest))
 
 
-def _wood(hung: Hung, _: float) -> Outline:
+def _wood(hung: DrawnLeaf, _: float) -> Outline:
     h = hung.h
     width = stop_width(hung)
     jamb = Polygon(FRAME, rectangle(-h.F, 0.0, -h.D, 0.0), "endgrain", "wood jamb", pattern_layer=PATTERN)
@@ -86,8 +86,8 @@ def _wood(hung: Hung, _: float) -> Outline:
     return (jamb, Polygon(FRAME, stop, "endgrain", "frame stop", pattern_layer=PATTERN))
 
 
-def _aluminum(hung: Hung, thinnest: float) -> Outline:
-    h, wall = hung.h, max(hung.metal_thickness, thinnest)
+def _aluminum(hung: DrawnLeaf, thinnest: float) -> Outline:
+    h, wall = hung.h, max(hung.filled.metal_thickness, thinnest)
     parts = [*_tube(rectangle(-h.F, 0.0, -h.D, 0.0), wall, "aluminum tube")]
     deep = stop_width(hung)
     if deep > 2 * wall and h.s > 2 * wall:
@@ -101,7 +101,7 @@ def _tube(outer: tuple[Point, ...], wall: float, name: str) -> Outline:
     return (Polygon(FRAME, outer, "aluminum", name), Polygon(FRAME, hollow, "paper"))
 
 
-_BY_KIND: Mapping[str, Callable[[Hung, float], Outline]] = {
+_BY_KIND: Mapping[str, Callable[[DrawnLeaf, float], Outline]] = {
     "knocked-down drywall": _steel,
     "welded steel, wrapped": _steel,
     "welded steel, butted": _butted,

@@ -2,7 +2,7 @@
 
 import math
 
-from configurator.drawing.hung import Hung
+from configurator.drawing.drawn_leaf import DrawnLeaf
 from configurator.drawing.primitives import Arc, Point, Polygon, Polyline, Primitive, Symbol
 from configurator.drawing.turning import rectangle, turned
 
@@ -13,19 +13,19 @@ _BEYOND_BARREL = 0.2
 HINGE = "A-DETL-HNGE"
 
 
-def frame_leaf(hung: Hung) -> Polygon:
+def frame_leaf(hung: DrawnLeaf) -> Polygon:
     """Return the leaf on the frame: in its mortise, or on its face for a half mortise or full surface."""
     return Polygon(HINGE, frame_leaf_outline(hung), "plate", "frame leaf of the hinge")
 
 
-def door_leaf(hung: Hung, angle: float) -> Polygon:
+def door_leaf(hung: DrawnLeaf, angle: float) -> Polygon:
     """Return the leaf on the door, turned with it."""
     return Polygon(
         HINGE, turned(door_leaf_outline(hung), hung.pin.at, angle), "plate", "door leaf of the hinge"
     )
 
 
-def frame_leaf_outline(hung: Hung) -> tuple[Point, ...]:
+def frame_leaf_outline(hung: DrawnLeaf) -> tuple[Point, ...]:
     """Return the frame leaf from its back edge to the pin axis, half the open width long.
 
     A swing clear leaf is bent round the corner of the frame; its legs are drawn, not measured.
@@ -41,7 +41,7 @@ def frame_leaf_outline(hung: Hung) -> tuple[Point, ...]:
     return rectangle(right - h.t, right, pin.y_p - h.W / 2, pin.y_p)
 
 
-def door_leaf_outline(hung: Hung) -> tuple[Point, ...]:
+def door_leaf_outline(hung: DrawnLeaf) -> tuple[Point, ...]:
     """Return the door leaf of the closed leaf, half the open width long from the pin axis."""
     h, pin = hung.h, hung.pin
     if h.mounting == "swing clear":
@@ -54,7 +54,7 @@ def door_leaf_outline(hung: Hung) -> tuple[Point, ...]:
     return rectangle(left, left + h.t, pin.y_p - h.W / 2, pin.y_p)
 
 
-def barrel(hung: Hung) -> list[Primitive]:
+def barrel(hung: DrawnLeaf) -> list[Primitive]:
     """Return the knuckle, the pin in it, and the cross that marks the pin axis."""
     at, radius = hung.pin.at, hung.h.d_b / 2
     return [

@@ -10,7 +10,7 @@ from configurator.rules.hinge_items import HANDED, HingeItem, LeafItem, hinge_it
 from configurator.rules.specification import LeafSpecification
 from configurator.rules.usual import use_of
 from configurator.rules.wording import counted
-from configurator.study.records import Study
+from configurator.study import Study
 from configurator.units import Display, format_decimal
 
 INCHES = Display()

@@ -9,7 +9,7 @@ from configurator.rules.asked import NOTHING_ASKED
 from configurator.rules.finding import Reason, reason
 from configurator.rules.finish import finishes
 from configurator.rules.specification import LeafSpecification
-from configurator.study.records import Study
+from configurator.study import Study
 from configurator.tables import Mark, practice, words_of
 from configurator.units import Display
 
@@ -98,13 +98,10 @@ class LeafParts:
     rows: tuple[PartRow, ...]
 
 
-def hinge_parts(study: Study, display: Display, standard: Hinge | None = None) -> tuple[LeafParts, ...]:
-    """Return the rows for each leaf; none where no hinge is chosen for the opening.
-
-    `standard` is the job's standard hinge, as it was given to the study.
-    """
+def hinge_parts(study: Study, display: Display) -> tuple[LeafParts, ...]:
+    """Return the rows for each leaf; none where no hinge is chosen for the opening."""
     return tuple(
-        _leaf(leaf, study, display, standard or NOTHING_ASKED) for leaf in study.specification.leaves
+        _leaf(leaf, study, display, study.standard or NOTHING_ASKED) for leaf in study.specification.leaves
     )
 
 

@@ -3,11 +3,13 @@
 from collections.abc import Callable, Mapping
 from typing import Any
 
+from configurator.model import Hinge
 from configurator.rules.count import pairs
 from configurator.rules.fastening import screw_row, screws_in_words
 from configurator.rules.finding import Reason
-from configurator.rules.finish import finishes
+from configurator.rules.finish import finishes, metals_of
 from configurator.rules.wording import counted
+from configurator.study.hinge_trials import Trial
 from configurator.tables import TypeRow, table
 from configurator.units import Display, format_decimal, format_exact, format_mm
 
@@ -15,6 +17,7 @@ Parts = Mapping[str, Reason]
 
 _BEARINGS = {"ball": "antifriction bearing (ball)", "plain": "plain bearing"}
 _METALS = {"stainless": "stainless steel"}
+NOTHING_AGAINST = "nothing stands against it here"
 
 
 def part_words(key: str, parts: Parts, display: Display) -> str:
@@ -132,3 +135,34 @@ _WHOLE: Mapping[str, Callable[[Parts, Display], str]] = {
     "screws": _screws,
 }
 """Rows whose words come from more than one part."""
+
+
+# --- What could be taken instead ---
+
+
+def trial_name(trial: Trial, display: Display) -> str:
+    """Write a value so that it is told apart from those of the other parts beside it."""
+    key, value = trial.key, trial.value
+    match key:
+        case "height":
+            return f"{spelled_value(key, value, display)} high"
+        case "width":
+            return f"{spelled_value(key, value, display)} wide"
+        case "finish_bhma":
+            return f"{value} on {' or '.join(metals_of(value))}"
+    return _short(key, value, display)
+
+
+def trial_effect(trial: Trial, display: Display) -> str:
+    """Say what a value would cost or break: the rules' own words, then what its study found, each once."""
+    follows = [
+        f"{Hinge.model_fields[key].title} becomes {_short(key, value, display)}"
+        for key, value in trial.follows
+    ]
+    against = [f"{one.severity}: {one.message}" for one in trial.against]
+    pieces = dict.fromkeys((*trial.own.split("; "), trial.stock, *follows, *against))
+    return "; ".join(piece for piece in pieces if piece) or NOTHING_AGAINST
+
+
+def _short(key: str, value: Any, display: Display) -> str:
+    return str(value) if key == "type" and value else spelled_value(key, value, display)

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from configurator.drawing.door_stop import dimension_at, door_stop_parts
-from configurator.drawing.hung import Hung
+from configurator.drawing.drawn_leaf import DrawnLeaf
 from configurator.drawing.lettering import fitted, text_width
 from configurator.drawing.placing import text_box
 from configurator.drawing.primitives import Arc, Dimension, Point, Polygon, Polyline, Primitive, Symbol, Text
@@ -43,7 +43,7 @@ class Told:
     """What the latch side is framed about where it is not the contact."""
 
 
-def told_in_inset(hung: Hung, window: Box, main: View, clear_at_90: float | None) -> Told:
+def told_in_inset(hung: DrawnLeaf, window: Box, main: View, clear_at_90: float | None) -> Told:
     """Return what the small picture in `window` has to tell beside the large one."""
     if hung.contact is None or main.window.has(main.to_sheet(hung.contact)):
         return Told()
@@ -53,7 +53,7 @@ def told_in_inset(hung: Hung, window: Box, main: View, clear_at_90: float | None
     return Told(fitted(choices, SIZE, window.width - 2 * AIR), latch_side)
 
 
-def inset_view(hung: Hung, window: Box, told: Told, scales: Sequence[float] = ()) -> View:
+def inset_view(hung: DrawnLeaf, window: Box, told: Told, scales: Sequence[float] = ()) -> View:
     """Return the view that shows the whole opening in a window of the sheet, or its latch side alone.
 
     Given scales, points an inch, it has the largest of them that fits, else the smallest.
@@ -71,7 +71,7 @@ def inset_view(hung: Hung, window: Box, told: Told, scales: Sequence[float] = ()
     return View(scale, origin, hung.mirrored, window)
 
 
-def small_height(hung: Hung, told: Told, scale: float) -> float:
+def small_height(hung: DrawnLeaf, told: Told, scale: float) -> float:
     """Return how high a window is that just holds the small picture at a scale, points."""
     _, bottom, _, top = _latch_side(hung, told) if told.latch_side else _extent(hung)
     return scale * (top - bottom) + _head(told) + _ring_room(hung, told) + 3.0 * SIZE
@@ -82,21 +82,21 @@ def _head(told: Told) -> float:
     return _ROW * (2 if told.contact else 1)
 
 
-def _ring_room(hung: Hung, told: Told) -> float:
+def _ring_room(hung: DrawnLeaf, told: Told) -> float:
     """Return what more is kept where the ring about a contact stands as high as the swing, points."""
     if told.latch_side or not told.contact or hung.contact is None:
         return 0.0
     return _RING if hung.contact[1] > _HIGH * _extent(hung)[3] else 0.0
 
 
-def _latch_side(hung: Hung, told: Told) -> tuple[float, float, float, float]:
+def _latch_side(hung: DrawnLeaf, told: Told) -> tuple[float, float, float, float]:
     at = told.about or hung.contact
     assert at is not None
     x, y = at
     return x - 2.5, y - 1.5, x + 2.5, y + 0.5 + hung.h.T
 
 
-def _extent(hung: Hung) -> tuple[float, float, float, float]:
+def _extent(hung: DrawnLeaf) -> tuple[float, float, float, float]:
     h = hung.h
     radius = max(math.dist(hung.pin.at, corner) for corner in leaf_corners(h))
     left = min(-h.F - 8.0, hung.pin.x_p - radius * (1.0 if hung.reach > math.pi / 2 else 0.0) - 1.0)
@@ -105,7 +105,7 @@ def _extent(hung: Hung) -> tuple[float, float, float, float]:
 
 
 def inset_still(
-    hung: Hung,
+    hung: DrawnLeaf,
     view: View,
     display: Display,
     clear_at_90: float | None,
@@ -128,7 +128,7 @@ def inset_still(
     return parts
 
 
-def inset_moving(hung: Hung, angle: float, view: View, told: Told) -> list[Primitive]:
+def inset_moving(hung: DrawnLeaf, angle: float, view: View, told: Told) -> list[Primitive]:
     """Return the open leaf in the small picture, with its hardware, and a ring where it is stopped.
 
     A contact that only the small picture shows is ringed as in the large one, and told in words.
@@ -167,7 +167,7 @@ def _ground(view: View) -> Polygon:
     return Polygon("A-ANNO-BRDR-PICT", outline, "paper", outlined=False)
 
 
-def _walls(hung: Hung, view: View) -> list[Polygon]:
+def _walls(hung: DrawnLeaf, view: View) -> list[Polygon]:
     h, shown = hung.h, view.plan_window()
     bottom = hung.wall_face - hung.wall_depth
     right = hung.opening + h.F
@@ -175,7 +175,7 @@ def _walls(hung: Hung, view: View) -> list[Polygon]:
     return [Polygon("A-DOOR-SWNG", rectangle(x_0, x_1, bottom, hung.wall_face), _POCHE) for x_0, x_1 in spans]
 
 
-def _jambs(hung: Hung) -> list[Polygon]:
+def _jambs(hung: DrawnLeaf) -> list[Polygon]:
     h, O = hung.h, hung.opening  # noqa: E741 - the letter of the opening width
     points = ((-h.F, -h.D), (h.s, -h.D), (h.s, -h.R), (0.0, -h.R), (0.0, 0.0), (-h.F, 0.0))
     mirrored = tuple((O - x, y) for x, y in points)
@@ -188,7 +188,7 @@ def _thing(shape: Shape) -> Polygon | Arc:
     return Polygon("A-DOOR-SWNG", shape.points, _POCHE)
 
 
-def _swept(hung: Hung) -> list[Primitive]:
+def _swept(hung: DrawnLeaf) -> list[Primitive]:
     """The arc of the latch edge from closed to as far as the leaf goes."""
     x, y = leaf_corners(hung.h)[2]
     x_p, y_p = hung.pin.at
@@ -196,7 +196,7 @@ def _swept(hung: Hung) -> list[Primitive]:
     return [Arc("A-DOOR-SWNG", hung.pin.at, math.hypot(x - x_p, y - y_p), start, start + hung.reach)]
 
 
-def clear_width_points(hung: Hung) -> tuple[Point, Point]:
+def clear_width_points(hung: DrawnLeaf) -> tuple[Point, Point]:
     """Return the two points the clear width at 90 degrees is measured between, level with the frame stop.
 
     From the open leaf's stop-side face, or the hinge-side stop where that stands farther in, to the stop on
@@ -210,7 +210,7 @@ def clear_width_points(hung: Hung) -> tuple[Point, Point]:
     return ((max(h.s, leaf), 0.0), (limit, -h.R))
 
 
-def _square_open_other(hung: Hung) -> list[Primitive]:
+def _square_open_other(hung: DrawnLeaf) -> list[Primitive]:
     """A pair's other leaf, open square before this one, as a thin line."""
     if hung.open_other is None:
         return []
@@ -220,14 +220,14 @@ def _square_open_other(hung: Hung) -> list[Primitive]:
     return [Polyline("A-DOOR-CLSD", outline, closed=True)]
 
 
-def _far_end(hung: Hung) -> str:
+def _far_end(hung: DrawnLeaf) -> str:
     """Say what the clear width at 90 degrees is measured to."""
     if hung.open_other is not None:
         return "face of the other leaf, open square too"
     return "closed other leaf" if hung.other_leaf else "stop"
 
 
-def _clear_width(hung: Hung, view: View, display: Display, value: float | None) -> list[Primitive]:
+def _clear_width(hung: DrawnLeaf, view: View, display: Display, value: float | None) -> list[Primitive]:
     """The leaf at 90 as a thin line, and the clear width under the wall."""
     if value is None:
         return []
@@ -261,7 +261,7 @@ def _clear_width(hung: Hung, view: View, display: Display, value: float | None) 
 
 
 def _stop_set_out(
-    hung: Hung, view: View, display: Display, told: Told, beside: list[Primitive]
+    hung: DrawnLeaf, view: View, display: Display, told: Told, beside: list[Primitive]
 ) -> list[Primitive]:
     """How far along a door stop stands, in the row of the clear width where its words leave the room."""
     if hung.door_stop is None or told.latch_side:

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from configurator.drawing.clip import clip_polygon, clip_segment
-from configurator.drawing.hung import Hung, Standing
+from configurator.drawing.drawn_leaf import DrawnLeaf, Standing
 from configurator.drawing.lettering import ASCENT, DESCENT, text_width
 from configurator.drawing.placing import Room
 from configurator.drawing.primitives import Point, Polyline, Primitive, Symbol, Text
@@ -28,7 +28,7 @@ class Named:
 
 
 def thing_labels(
-    hung: Hung, view: View, room: Room, words: list[Box], keep_off: list[Box], size: float
+    hung: DrawnLeaf, view: View, room: Room, words: list[Box], keep_off: list[Box], size: float
 ) -> list[Primitive]:
     """Return the names of what stands along the wall, each once; what has no room is left to hovering.
 
@@ -94,7 +94,7 @@ def _in_round(box: Box, centre: Point, radius: float) -> bool:
 def _beside(
     label: str,
     named: Named,
-    hung: Hung,
+    hung: DrawnLeaf,
     view: View,
     room: Room,
     words: list[Box],
@@ -138,7 +138,9 @@ def _end_of_leader(dot: Point, box: Box) -> Point:
     return (near, (box.bottom + box.top) / 2)
 
 
-def _places(named: Named, hung: Hung, view: View, size: float, width: float) -> Iterator[tuple[Point, Point]]:
+def _places(
+    named: Named, hung: DrawnLeaf, view: View, size: float, width: float
+) -> Iterator[tuple[Point, Point]]:
     """Yield a dot on the thing and where its words may start: under it first, then beside it."""
     shown = named.shown
     middle = (shown.bottom + shown.top) / 2
@@ -161,7 +163,7 @@ def _places_level_with(named: Named, view: View, size: float, width: float) -> I
         yield (dot_x, y), (left, y - 0.5 * (ASCENT - DESCENT) * size)
 
 
-def _base_lines(hung: Hung, view: View, size: float) -> Iterator[float]:
+def _base_lines(hung: DrawnLeaf, view: View, size: float) -> Iterator[float]:
     """Yield the lines a label may stand on: in the hollow of the wall, else on the far side of the wall."""
     top = hung.wall_face
     for name, thickness in hung.layers:

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
-from configurator.drawing.hung import Hung
+from configurator.drawing.drawn_leaf import DrawnLeaf
 from configurator.drawing.inset import AIR, SIZE, Told, inset_moving, inset_still, inset_view, row
 from configurator.drawing.lettering import fitted, text_width
 from configurator.drawing.primitives import Dimension, Primitive
@@ -16,7 +16,7 @@ _TOLD = "least gap between the lock edge of the leaf and the {}, over the whole 
 
 
 def latch_side(
-    hung: Hung, angle: float, window: Box, display: Display, scales: Sequence[float] = ()
+    hung: DrawnLeaf, angle: float, window: Box, display: Display, scales: Sequence[float] = ()
 ) -> tuple[View, tuple[Primitive, ...]] | None:
     """Return the latch side with its least gap dimensioned, and the view it is drawn through.
 

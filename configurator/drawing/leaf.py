@@ -6,7 +6,7 @@ leaf and is turned about the pin afterwards.
 
 import math
 
-from configurator.drawing.hung import Hung
+from configurator.drawing.drawn_leaf import DrawnLeaf
 from configurator.drawing.primitives import Arc, Point, Polygon, Polyline
 from configurator.drawing.turning import rectangle, turned
 from configurator.geometry.shapes import Shape, leaf_corners
@@ -20,12 +20,12 @@ _GLASS = 0.25
 Parts = list[Polygon | Polyline | Arc]
 
 
-def closed_outline(hung: Hung) -> Polyline:
+def closed_outline(hung: DrawnLeaf) -> Polyline:
     """Return the closed leaf, dashed."""
     return Polyline("A-DOOR-CLSD", leaf_corners(hung.h), closed=True)
 
 
-def open_leaf(hung: Hung, angle: float, thinnest: float = 0.0) -> Parts:
+def open_leaf(hung: DrawnLeaf, angle: float, thinnest: float = 0.0) -> Parts:
     """Return the leaf turned to `angle` radians with its construction; no sheet under `thinnest` inches."""
     corners = leaf_corners(hung.h)
     pin = hung.pin.at
@@ -50,7 +50,7 @@ def _turned_polygon(
 _Piece = tuple[tuple[Point, ...], str, str, bool]
 
 
-def _construction(hung: Hung, corners: tuple[Point, ...], thinnest: float) -> list[_Piece]:
+def _construction(hung: DrawnLeaf, corners: tuple[Point, ...], thinnest: float) -> list[_Piece]:
     """Return the pieces of the closed leaf: outline, fill, name, and whether an edge line is drawn."""
     if not hung.construction:  # nobody said what the door is made of: show only that it is cut
         return [(corners, "core", "leaf, construction not given", False)]
@@ -107,14 +107,14 @@ def _aluminum(corners: tuple[Point, ...]) -> list[_Piece]:
     return [*pieces, (inner, "paper", "stile of the leaf", True), (glass, "glass", "glass", True)]
 
 
-def _lead(hung: Hung) -> _Piece:
+def _lead(hung: DrawnLeaf) -> _Piece:
     h = hung.h
     middle = -h.i - h.T / 2
     strip = rectangle(h.g_h + _STILE, h.O - h.g_l - _STILE, middle - 0.06, middle + 0.06)
     return (strip, "lead", "sheet lead", True)
 
 
-def hardware_parts(hung: Hung, angle: float) -> Parts:
+def hardware_parts(hung: DrawnLeaf, angle: float) -> Parts:
     """Return what projects from the leaf's faces, turned with it."""
     return [_hardware(shape, hung.pin.at, angle) for shape in hung.hardware]
 

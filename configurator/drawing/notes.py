@@ -6,8 +6,7 @@ from dataclasses import dataclass
 
 from configurator.drawing.clip import clip_segment
 from configurator.drawing.dimensions import is_clear, moving_on_sheet
-from configurator.drawing.hanging_of import degrees
-from configurator.drawing.hung import Hung, Standing
+from configurator.drawing.drawn_leaf import DrawnLeaf, Standing, degrees
 from configurator.drawing.lettering import ASCENT, DESCENT, text_width
 from configurator.drawing.placing import Room
 from configurator.drawing.primitives import Dimension, Point, Polyline, Primitive, Symbol, Text
@@ -43,7 +42,7 @@ class Nearest:
     name: str
 
 
-def nearest_thing(hung: Hung, angle: float) -> Nearest | None:
+def nearest_thing(hung: DrawnLeaf, angle: float) -> Nearest | None:
     """Return where the open leaf comes nearest to what stands along the wall, at one angle.
 
     Of points equally near the one nearest to the pin counts. None where nothing stands that the leaf meets.
@@ -81,7 +80,7 @@ def _pair(on_leaf: Point, on_core: Point, shape: Shape, thing: Standing) -> Near
 
 
 def swing_notes(
-    hung: Hung,
+    hung: DrawnLeaf,
     angle: float,
     view: View,
     display: Display,
@@ -102,7 +101,7 @@ def swing_notes(
 
 
 def _room_left(
-    hung: Hung, angle: float, view: View, display: Display, room: Room, size: float
+    hung: DrawnLeaf, angle: float, view: View, display: Display, room: Room, size: float
 ) -> list[Primitive]:
     """Return the room left near the end of the swing, and wherever the leaf passes nearest of all."""
     least = _least(hung)
@@ -117,7 +116,7 @@ def _room_left(
 
 
 def least_gap_note(
-    hung: Hung, angle: float, view: View, display: Display, room: Room, size: float
+    hung: DrawnLeaf, angle: float, view: View, display: Display, room: Room, size: float
 ) -> list[Primitive]:
     """Return the dimension of the least gap over the whole swing, at the place where it occurs.
 
@@ -135,7 +134,7 @@ def least_gap_note(
     return _clearance(hung, angle, least, words, view, display, room, size, _SHORT_LEG)
 
 
-def leaf_alone(hung: Hung, angle: float) -> list[Primitive]:
+def leaf_alone(hung: DrawnLeaf, angle: float) -> list[Primitive]:
     """Return the leaf without its hardware where it would be stopped, for just that angle asked for."""
     farther = hung.contact_bare is not None and hung.reach_bare > hung.reach + _SAME_ANGLE
     if not farther or hung.contact_bare is None or abs(angle - hung.reach_bare) > _SAME_ANGLE:
@@ -148,7 +147,7 @@ def leaf_alone(hung: Hung, angle: float) -> list[Primitive]:
     ]
 
 
-def _least(hung: Hung) -> Nearest | None:
+def _least(hung: DrawnLeaf) -> Nearest | None:
     """Return the least gap over the swing, None where there is none or the leaf touches."""
     gap = hung.least
     if gap is None or gap.distance <= _NEARLY:
@@ -156,7 +155,7 @@ def _least(hung: Hung) -> Nearest | None:
     return Nearest(gap.point_moving, gap.point_standing, gap.distance, obstruction(gap.kind))
 
 
-def contact_note(hung: Hung, view: View, display: Display, room: Room, size: float) -> list[Primitive]:
+def contact_note(hung: DrawnLeaf, view: View, display: Display, room: Room, size: float) -> list[Primitive]:
     """Return the ring about a contact, and its words on a leader.
 
     It leaves the leaf square to its face, or goes into the wall where hardware leaves no room for that.
@@ -176,7 +175,7 @@ def contact_note(hung: Hung, view: View, display: Display, room: Room, size: flo
     return marks
 
 
-def _into_the_wall(hung: Hung, view: View, room: Room) -> tuple[float, Room]:
+def _into_the_wall(hung: DrawnLeaf, view: View, room: Room) -> tuple[float, Room]:
     """Return how long a leader is that comes out of the wall's first layer, and what is free in there."""
     first = hung.layers[0][1] if len(hung.layers) > 1 else hung.wall_depth
     studs = [box_around([view.to_sheet(point) for point in box]) for box in stud_boxes(hung)]
@@ -195,13 +194,13 @@ def _contact_words(
     ]
 
 
-def _leg(hung: Hung, view: View) -> float:
+def _leg(hung: DrawnLeaf, view: View) -> float:
     """Return how long a leader is that crosses the leaf and comes out of it, points."""
     return hung.h.T * view.scale + 7.0
 
 
 def _clearance(
-    hung: Hung,
+    hung: DrawnLeaf,
     angle: float,
     nearest: Nearest,
     words: Iterable[str],
@@ -229,14 +228,14 @@ def _clearance(
     return []
 
 
-def _crosses_barrel(hung: Hung, nearest: Nearest) -> bool:
+def _crosses_barrel(hung: DrawnLeaf, nearest: Nearest) -> bool:
     """Whether the line from the thing to the leaf runs through the barrel."""
     (x, y), radius = hung.pin.at, hung.h.d_b / 2
     knuckle = Box(x - radius, y - radius, x + radius, y + radius)
     return clip_segment(nearest.on_thing, nearest.on_leaf, knuckle) is not None
 
 
-def _clearance_words(hung: Hung, angle: float, nearest: Nearest, display: Display) -> Iterator[str]:
+def _clearance_words(hung: DrawnLeaf, angle: float, nearest: Nearest, display: Display) -> Iterator[str]:
     """Yield how much room is left, first with what the leaf alone would leave to the same thing."""
     number = display.length(nearest.distance, limit=0.0)
     text = f"{number} to the {nearest.name}"

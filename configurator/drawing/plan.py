@@ -13,9 +13,9 @@ from configurator.drawing.dimension_strokes import line_boxes
 from configurator.drawing.dimension_ways import Dimensions, opens_flat
 from configurator.drawing.dimensions import lettered, text_boxes
 from configurator.drawing.door_stop import door_stop_parts, set_out
+from configurator.drawing.drawn_leaf import DrawnLeaf
 from configurator.drawing.frame_outlines import hinge_jamb
 from configurator.drawing.hinge import barrel, door_leaf, frame_leaf
-from configurator.drawing.hung import Hung
 from configurator.drawing.inset import Told, inset_moving, inset_still, inset_view, told_in_inset
 from configurator.drawing.labels import thing_labels
 from configurator.drawing.latch_side import latch_side
@@ -77,7 +77,7 @@ class SmallPlace:
 class Panel:
     """One candidate's pictures, all but what turns with its leaf, and the room left for what moves."""
 
-    hung: Hung
+    hung: DrawnLeaf
     main: Drawing
     dimensions: Dimensions
     inset: Drawing | None
@@ -91,7 +91,7 @@ class Panel:
     """Whether it shows what leaf and hardware sweep, and with it the least gap over the whole swing."""
 
 
-def closest_scale(hung: Hung, width: float, height: float) -> float:
+def closest_scale(hung: DrawnLeaf, width: float, height: float) -> float:
     """Return the greatest scale, points an inch, at which such a window still holds hinge and frame.
 
     What the leaf meets farther along the wall may then lie outside, as may the names of what stands there.
@@ -106,7 +106,7 @@ def closest_scale(hung: Hung, width: float, height: float) -> float:
     return min(across, upward)
 
 
-def view_scale(hung: Hung, width: float, height: float) -> float:
+def view_scale(hung: DrawnLeaf, width: float, height: float) -> float:
     """Return the greatest scale, points an inch, at which a window of that size holds the argument."""
     h, pin = hung.h, hung.pin
     left = _LEFT_LEAST
@@ -125,11 +125,11 @@ def view_scale(hung: Hung, width: float, height: float) -> float:
     return max(min(across, upward), 1.0)
 
 
-def _pin_at(hung: Hung) -> float:
+def _pin_at(hung: DrawnLeaf) -> float:
     return _PIN_AT if opens_flat(hung) else _PIN_AT_STANDING
 
 
-def spare_height(hung: Hung, window: Box, scale: float) -> float:
+def spare_height(hung: DrawnLeaf, window: Box, scale: float) -> float:
     """Return the points of a window's height that the picture leaves at that scale, below 0 if it is cut."""
     h = hung.h
     barrel = _DIMENSION_ROOM + scale * (hung.pin.y_p + h.d_b / 2)
@@ -137,7 +137,7 @@ def spare_height(hung: Hung, window: Box, scale: float) -> float:
     return window.height - scale * (max(h.D, h.R) + 0.5) - max(barrel, leaf)
 
 
-def main_view(hung: Hung, window: Box, scale: float, spare: float) -> View:
+def main_view(hung: DrawnLeaf, window: Box, scale: float, spare: float) -> View:
     """Return the view about the hinge; scale and spare height are shared, so that frame faces line up."""
     h = hung.h
     away = _pin_at(hung) * window.width
@@ -147,7 +147,7 @@ def main_view(hung: Hung, window: Box, scale: float, spare: float) -> View:
 
 
 def panel(
-    hung: Hung,
+    hung: DrawnLeaf,
     window: Box,
     scale: float,
     spare: float,
@@ -189,7 +189,7 @@ def _scales(small: SmallPlace | None, told: Told) -> tuple[float, ...]:
     return small.close if told.latch_side else small.whole
 
 
-def _drawn_boxes(hung: Hung, view: View) -> list[Box]:
+def _drawn_boxes(hung: DrawnLeaf, view: View) -> list[Box]:
     """Return where lettering would lie over frame, stud, barrel, or the leaf at the end of its swing."""
     h, (x, y), radius = hung.h, hung.pin.at, hung.h.d_b / 2
     knuckle = ((x - radius, y - radius), (x + radius, y + radius))
@@ -206,7 +206,7 @@ def _holds_inset(window: Box, place: Box) -> bool:
     return least_panel and place.width >= _LEAST_INSET[0] and place.height >= _LEAST_INSET[1]
 
 
-def _inset_place(hung: Hung, view: View) -> Box:
+def _inset_place(hung: DrawnLeaf, view: View) -> Box:
     """Return the corner below the closed leaf, where the open one never comes, beside the frame."""
     h, window = hung.h, view.window
     stop, below = view.to_sheet((h.s, -h.i - h.T))
@@ -217,7 +217,7 @@ def _inset_place(hung: Hung, view: View) -> Box:
     return Box(left, window.bottom + _EDGE, left + width, window.bottom + _EDGE + height)
 
 
-def _still(hung: Hung, view: View, swept: bool) -> Iterable[Primitive]:
+def _still(hung: DrawnLeaf, view: View, swept: bool) -> Iterable[Primitive]:
     thinnest = THINNEST / view.scale
     shown = view.plan_window()
     if swept:

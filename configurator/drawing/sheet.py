@@ -4,9 +4,8 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from configurator.drawing.drawn_leaf import DrawnLeaf, degrees, drawn_leaves
 from configurator.drawing.foot import FOOT, FOOT_OF_FILE, foot
-from configurator.drawing.hanging_of import degrees, hungs_of
-from configurator.drawing.hung import Hung
 from configurator.drawing.lettering import fitted, text_width
 from configurator.drawing.plan import (
     Panel,
@@ -21,7 +20,7 @@ from configurator.drawing.primitives import Point, Polygon, Polyline, Primitive,
 from configurator.drawing.turning import rectangle
 from configurator.drawing.view import Box, View, paper
 from configurator.model import JobFacts
-from configurator.study.records import Candidate, Study
+from configurator.study import Candidate, Study
 from configurator.units import Display
 
 MARGIN = 8.0
@@ -71,7 +70,7 @@ def plan_sheet(
     """
     below = FOOT if job is None else FOOT_OF_FILE
     windows = panel_windows(len(study.candidates), width, height, below)
-    hungs = hungs_of(study, display)
+    hungs = drawn_leaves(study, display)
     scale = min((view_scale(h, w.width, w.height) for h, w in zip(hungs, windows, strict=True)), default=1.0)
     spare = min((spare_height(h, w, scale) for h, w in zip(hungs, windows, strict=True)), default=0.0)
     panels = tuple(
@@ -135,7 +134,7 @@ def _usable(count: int, columns: int, width: float, height: float) -> float:
 def _panel_of(
     study: Study,
     candidate: Candidate,
-    hung: Hung,
+    hung: DrawnLeaf,
     window: Box,
     scale: float,
     spare: float,
@@ -206,7 +205,9 @@ def _subtitle(one: Panel, window: Box, turn: float, display: Display) -> list[Pr
     return [Text(layer, (window.left + 1.0, window.top + 5.5), words, _SUBTITLE)]
 
 
-def standing_words(hung: Hung, turn: float, display: Display, size: float, width: float) -> tuple[str, str]:
+def standing_words(
+    hung: DrawnLeaf, turn: float, display: Display, size: float, width: float
+) -> tuple[str, str]:
     """Say where the leaf is at an angle, radians, and what stopped it there, in so many points of width.
 
     Returns the layer to letter it on, and the words.

@@ -3,7 +3,7 @@
 import math
 from dataclasses import replace
 
-from configurator.drawing.hung import Hung
+from configurator.drawing.drawn_leaf import DrawnLeaf
 from configurator.drawing.primitives import Arc, Point, Polygon, Polyline
 from configurator.drawing.turning import rectangle, turned
 from configurator.drawing.view import Box
@@ -14,7 +14,7 @@ BESIDE = 9.0
 Simple = Polygon | Polyline | Arc
 
 
-def small_plan(hung: Hung, angle: float) -> tuple[Simple, ...]:
+def small_plan(hung: DrawnLeaf, angle: float) -> tuple[Simple, ...]:
     """Return the plan with the leaf open to `angle` radians, in the axes of the geometry."""
     corners, pin = leaf_corners(hung.h), hung.pin.at
     return (
@@ -28,20 +28,20 @@ def small_plan(hung: Hung, angle: float) -> tuple[Simple, ...]:
     )
 
 
-def swing_arc(hung: Hung, angle: float, layer: str = "A-DOOR-SWNG") -> Arc:
+def swing_arc(hung: DrawnLeaf, angle: float, layer: str = "A-DOOR-SWNG") -> Arc:
     """Return the arc of the lock edge from closed to `angle` radians."""
     (x, y), (x_p, y_p) = leaf_corners(hung.h)[2], hung.pin.at
     start = math.atan2(y - y_p, x - x_p)
     return Arc(layer, hung.pin.at, math.hypot(x - x_p, y - y_p), start, start + angle)
 
 
-def _walls(hung: Hung) -> list[Polygon]:
+def _walls(hung: DrawnLeaf) -> list[Polygon]:
     top, low, face, wide = hung.wall_face, hung.wall_face - hung.wall_depth, hung.h.F, hung.opening
     spans = ((-face - BESIDE, -face), (wide + face, wide + face + BESIDE))
     return [Polygon("A-WALL-LAYR", rectangle(*span, low, top), "poche", "wall") for span in spans]
 
 
-def _jambs(hung: Hung) -> list[Polygon]:
+def _jambs(hung: DrawnLeaf) -> list[Polygon]:
     h = hung.h
     points = ((-h.F, -h.D), (h.s, -h.D), (h.s, -h.R), (0.0, -h.R), (0.0, 0.0), (-h.F, 0.0))
     near = Polygon("A-DOOR-FRAM", points, "plate", "frame")
@@ -49,7 +49,7 @@ def _jambs(hung: Hung) -> list[Polygon]:
     return [near, replace(near, points=far)]
 
 
-def small_extent(hung: Hung, angle: float) -> Box:
+def small_extent(hung: DrawnLeaf, angle: float) -> Box:
     """Return what such a plan covers, inches, with the leaf anywhere from closed to `angle` radians."""
     h, radius = hung.h, swing_arc(hung, angle).radius
     left = min(-h.F - BESIDE, hung.pin.x_p + radius * math.cos(max(angle, math.pi / 2)) - 3.0)

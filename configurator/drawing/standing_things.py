@@ -3,13 +3,13 @@
 import math
 from dataclasses import replace
 
-from configurator.drawing.hung import Hung, Standing
+from configurator.drawing.drawn_leaf import DrawnLeaf, Standing
 from configurator.drawing.primitives import Arc, Polygon
 from configurator.geometry.shapes import Shape
 from configurator.tables import ObstructionKindRow, row_of
 
 
-def standing_things(hung: Hung) -> list[Polygon | Arc]:
+def standing_things(hung: DrawnLeaf) -> list[Polygon | Arc]:
     """Return every thing in the order it was given; pieces of one thing carry its name."""
     return [_piece(thing, shape) for thing in hung.standing for shape in merged(thing.shapes)]
 

@@ -9,7 +9,7 @@ import math
 from collections.abc import Sequence
 from itertools import pairwise
 
-from configurator.drawing.hung import Hung
+from configurator.drawing.drawn_leaf import DrawnLeaf
 from configurator.drawing.primitives import Arc, Point, Polyline, Region
 from configurator.drawing.turning import turned
 from configurator.geometry.meeting_point import nearest_on_outline
@@ -20,7 +20,7 @@ _LEAF, _HARDWARE, _FILL = "A-DOOR-SWPT", "A-DOOR-SWPT-HDWR", "swept"
 _SAME = 1e-9
 
 
-def swept_regions(hung: Hung, fill: str = _FILL) -> tuple[Region, ...]:
+def swept_regions(hung: DrawnLeaf, fill: str = _FILL) -> tuple[Region, ...]:
     """Return what every piece of hardware sweeps and then what the leaf does, which lies over it."""
     pin, reach = hung.pin.at, hung.reach
     parts = [(shape, _HARDWARE, f"what the {shape.kind} sweeps") for shape in hung.hardware]

@@ -2,45 +2,18 @@
 
 import math
 
-from configurator.drawing.hung import Hung
+from configurator.drawing.drawn_leaf import DrawnLeaf
 from configurator.drawing.primitives import Arc, Point, Polyline
 from configurator.drawing.turning import turned
 from configurator.geometry.meeting_point import nearest_on_outline
-from configurator.geometry.shapes import BUILDING, Shape
-from configurator.geometry.solve import Solution
+from configurator.geometry.shapes import BUILDING
 
 LARGE, SMALL = "A-ANNO-REDL-PART", "A-ANNO-REDL-SMLL"
 _AT = 1e-6
 """An edge this near to the contact is at it, inches."""
 
 
-def touching_parts(solution: Solution) -> tuple[Shape, Shape] | None:
-    """Return what moves and what stands at the first contact of anything, the first of them closed.
-
-    None where nothing is met.
-    """
-    contact, scene = solution.with_hardware, solution.scene
-    if contact is None:
-        return None
-    moving = [one.shape for one in (*scene.bare, *scene.hardware) if one.shape.kind == contact.part]
-    standing = [
-        one.shape
-        for one in scene.standing
-        if (one.shape.kind, one.shape.index) == (contact.kind, contact.index)
-    ]
-    back = turned([contact.point], solution.pin.at, -contact.angle)[0]
-    return _nearest(back, moving), _nearest(contact.point, standing)
-
-
-def _nearest(point: Point, shapes: list[Shape]) -> Shape:
-    return min(shapes, key=lambda shape: _away(point, shape))
-
-
-def _away(point: Point, shape: Shape) -> float:
-    return abs(math.dist(point, nearest_on_outline(point, shape.points)) - shape.radius)
-
-
-def touching_marks(hung: Hung, layer: str = LARGE) -> list[Polyline | Arc]:
+def touching_marks(hung: DrawnLeaf, layer: str = LARGE) -> list[Polyline | Arc]:
     """Return the marks along both parts with the leaf where it is stopped; none where nothing is met."""
     if hung.touching is None or hung.contact is None:
         return []

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from configurator.drawing.hung import Hung
+from configurator.drawing.drawn_leaf import DrawnLeaf
 from configurator.drawing.primitives import Point, Polygon, Polyline
 from configurator.drawing.turning import rectangle
 from configurator.tables import FrameKindRow, row_of
@@ -52,7 +52,7 @@ class Band(NamedTuple):
     end: float
 
 
-def bands(hung: Hung) -> Iterator[Band]:
+def bands(hung: DrawnLeaf) -> Iterator[Band]:
     """Yield the wall's layers from the pull side."""
     top = hung.wall_face
     for name, thickness in hung.layers:
@@ -61,7 +61,7 @@ def bands(hung: Hung) -> Iterator[Band]:
         top = bottom
 
 
-def wall_beside(hung: Hung, left: float) -> tuple[Polygon | Polyline, ...]:
+def wall_beside(hung: DrawnLeaf, left: float) -> tuple[Polygon | Polyline, ...]:
     """Return the wall on the hinge side from `left` (inches, in the plan's axes) to the frame."""
     parts: list[Polygon | Polyline] = []
     for band in bands(hung):
@@ -73,12 +73,12 @@ def wall_beside(hung: Hung, left: float) -> tuple[Polygon | Polyline, ...]:
     return (*parts, *_faces(hung, left))
 
 
-def _has_stud(hung: Hung, band: Band) -> bool:
+def _has_stud(hung: DrawnLeaf, band: Band) -> bool:
     """A stud stands in the hollow between boards; not in an air space."""
     return band.material == "cavity" and len(hung.layers) > 1 and "air" not in band.name.lower()
 
 
-def _studs_are_wood(hung: Hung, band: Band) -> bool:
+def _studs_are_wood(hung: DrawnLeaf, band: Band) -> bool:
     """As the layer's name says; where it does not, as the frame is."""
     words = band.name.lower()
     if "steel" in words or "metal" in words:
@@ -93,7 +93,7 @@ def _layer(band: tuple[tuple[float, float], ...], material: str, name: str) -> P
     return Polygon("A-WALL-LAYR", band, material, name, outlined=not hollow, pattern_layer="A-WALL-PATT")
 
 
-def _end_of(hung: Hung, material: str, top: float, bottom: float) -> float:
+def _end_of(hung: DrawnLeaf, material: str, top: float, bottom: float) -> float:
     """Return where a layer ends: inside a frame that wraps it, or at what the wall is built against.
 
     What does not fit between the returns, as tile put on afterwards, stops at the frame's edge.
@@ -107,17 +107,17 @@ def _end_of(hung: Hung, material: str, top: float, bottom: float) -> float:
     return outer + (_STUD_IN_THROAT * room if material == "cavity" else room)
 
 
-def _fits_throat(hung: Hung, top: float, bottom: float) -> bool:
-    near, far = -hung.return_depth, hung.return_depth - hung.h.D
+def _fits_throat(hung: DrawnLeaf, top: float, bottom: float) -> bool:
+    near, far = -hung.filled.return_depth, hung.filled.return_depth - hung.h.D
     return top <= near + _TOLERANCE and bottom >= far - _TOLERANCE
 
 
-def stud_boxes(hung: Hung) -> list[tuple[Point, Point]]:
+def stud_boxes(hung: DrawnLeaf) -> list[tuple[Point, Point]]:
     """Return where studs are drawn in the wall's hollow, as opposite corners: lettering keeps off them."""
     return [box for band in bands(hung) if _has_stud(hung, band) for box in _stud_boxes(hung, band)]
 
 
-def _stud_boxes(hung: Hung, band: Band) -> list[tuple[Point, Point]]:
+def _stud_boxes(hung: DrawnLeaf, band: Band) -> list[tuple[Point, Point]]:
     _, _, top, bottom, end = band
     if _studs_are_wood(hung, band):
         return [((end - 2 * _STUD, bottom), (end, top))]
@@ -129,7 +129,7 @@ def _stud_boxes(hung: Hung, band: Band) -> list[tuple[Point, Point]]:
     ]
 
 
-def _stud(hung: Hung, band: Band) -> list[Polygon | Polyline]:
+def _stud(hung: DrawnLeaf, band: Band) -> list[Polygon | Polyline]:
     """A steel stud, or two crossed wood ones."""
     _, _, top, bottom, end = band
     if _studs_are_wood(hung, band):
@@ -147,7 +147,7 @@ def _wood_stud(end: float, bottom: float, top: float) -> list[Polygon | Polyline
     return [Polygon("A-WALL-LAYR", section, "paper", "stud"), *cross]
 
 
-def _faces(hung: Hung, left: float) -> list[Polyline]:
+def _faces(hung: DrawnLeaf, left: float) -> list[Polyline]:
     """The two faces and the end of the wall, in the weight of a cut."""
     across = list(bands(hung))
     top, bottom, first, last = across[0].top, across[-1].bottom, across[0].end, across[-1].end

@@ -6,7 +6,7 @@ from configurator.drawing.rounding import at_least, at_most, stepped_down, stepp
 from configurator.drawing.width_words import clear_width_name, does_words
 from configurator.model import Obstruction
 from configurator.rules.wording import hardware, obstruction
-from configurator.study.records import Candidate, Study
+from configurator.study import Candidate, Study
 from configurator.study.what_if import WhatIf
 from configurator.study.what_if_things import Thing
 from configurator.study.what_if_turns import (

@@ -8,6 +8,7 @@ from configurator.drawing.rounding import at_most, width_from, width_to
 from configurator.rules.answers import barrel_free, binds, keeps_clear_width, reaches, refused
 from configurator.rules.width import Must
 from configurator.rules.wording import obstruction
+from configurator.study import Candidate
 from configurator.study.inverse import (
     BARREL_FREE,
     BINDS,
@@ -17,7 +18,6 @@ from configurator.study.inverse import (
     LeafWidths,
     WidthTried,
 )
-from configurator.study.records import Candidate
 from configurator.units import Display, format_exact
 
 HEADS = ("Open width", "Fits", "Opens to, bare", "With hardware", "Clear at 90")

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from configurator.drawing.comparison import Comparison, Row, comparisons
 from configurator.drawing.dimension_words import BOTH, FRAME
-from configurator.study.records import Study
+from configurator.study import Study
 from configurator.study.worked.terms import MINUS, Number, Piece, Symbol, Unit, Writer, spelled
 from configurator.study.worked.worked import worked, worked_difference
 from configurator.study.worked.working import Step, Worked
@@ -100,10 +100,10 @@ def shown_work(study: Study, display: Display, asked: Asked, plain: bool = False
     candidates = [one for one in study.candidates if one.leaf == asked.leaf]
     last = candidates[asked.column]
     if asked.column >= 0:
-        work, shown = worked(study, last, asked.key), row.values[asked.column]
+        work, shown = worked(last, asked.key), row.values[asked.column]
         of = f"{table.widths[asked.column]} hinge"
     else:
-        work, shown = worked_difference(study, candidates[0], last, asked.key), row.difference
+        work, shown = worked_difference(candidates[0], last, asked.key), row.difference
         of = f"{table.between} in hinge, difference"
     answer, rest = _answer_and_rest(work)
     lines = tuple(_line(step, display) for step in rest)

@@ -13,7 +13,7 @@ from configurator.drawing.style import inks
 from configurator.export.painting import Picture
 from configurator.model import JobFacts
 from configurator.project_file import write_whole
-from configurator.study.records import Study
+from configurator.study import Study
 from configurator.units import Display
 
 OF_MANY_PAGES = (".pdf", ".dxf")

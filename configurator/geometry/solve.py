@@ -7,6 +7,8 @@ what stands at its latch edge is the jamb or the closed other leaf. Radians and 
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
+from typing import Final
 
 from configurator.geometry.clear_width import hardware_taken, latch_limit, leaf_clear_width
 from configurator.geometry.edges import hinge_edge_least, latch_edge_least
@@ -35,6 +37,8 @@ from configurator.geometry.shapes import (
     standing_shapes,
 )
 from configurator.geometry.swing import Contact, contacts_bare_and_with_hardware
+
+SQUARE: Final = math.pi / 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,44 +77,177 @@ class Scene:
         return latch_limit(self.hanging, self.pin, self.other)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True)
 class Solution:
-    """The answers for one leaf on one hinge width; lengths in inches, angles in radians.
+    """The answers for one leaf on one hinge width, each worked out when it is first asked for.
 
-    bare is the first contact of leaf and barrels alone, with_hardware that of anything; None where the leaf
-    opens to 180 degrees, whose angle is then exactly math.pi. rest_angle and rest_angle_bare are the stop
-    angle where one is given and reached, else the greatest angle. clear_width_at_90 is None where the door
-    does not come to 90 degrees; clear_width_at_greatest is at greatest_angle. hardware_in_clear_width is at
-    90 degrees, None likewise. barrel_freedom counts door and frame faces, barrel_free_by also what stands
-    about the door. gap is the bare side's nearest passage to the obstructions up to rest_angle_bare, None
-    where nothing stands at any of its heights; `least_gaps` has it with the walls and with the hardware.
-    scene holds the parts, for drawing.
+    scene holds the parts; stop_angle, radians, is where a door stop holds the door, None where none does.
+    Lengths in inches, angles in radians; an angle that reaches 180 degrees is exactly math.pi.
     """
 
-    hanging: Hanging
-    pin: Pin
     scene: Scene
-    barrel_past_frame: float
-    barrel_past_wall: float
-    barrel_freedom: float
-    barrel_free_by: float
-    clear_past_frame_at_180: float
-    bare: Contact | None
-    with_hardware: Contact | None
-    greatest_angle_bare: float
-    greatest_angle: float
-    rest_angle_bare: float
-    rest_angle: float
-    clear_width_at_90: float | None
-    clear_width_at_greatest: float
-    hardware_in_clear_width: float | None
-    latch_edge_least: float
-    hinge_edge_least: float
-    encroachment_greatest: float
-    encroachment_at_rest: float
-    encroachment_with_hardware_greatest: float
-    encroachment_with_hardware_at_rest: float
-    gap: LeastGap | None
+    stop_angle: float | None = None
+
+    @property
+    def hanging(self) -> Hanging:
+        """The lengths of the hung leaf, in."""
+        return self.scene.hanging
+
+    @property
+    def pin(self) -> Pin:
+        """Where the pin stands, in."""
+        return self.scene.pin
+
+    # --- How far it turns ---
+
+    @cached_property
+    def _contacts(self) -> tuple[Contact | None, Contact | None]:
+        plan = self.scene
+        return contacts_bare_and_with_hardware(plan.bare, plan.hardware, plan.standing, plan.pin.at)
+
+    @property
+    def bare(self) -> Contact | None:
+        """The first contact of leaf and barrels alone; None where they open to 180 degrees."""
+        return self._contacts[0]
+
+    @property
+    def with_hardware(self) -> Contact | None:
+        """The first contact of anything that turns; None where the leaf opens to 180 degrees."""
+        return self._contacts[1]
+
+    @property
+    def greatest_angle_bare(self) -> float:
+        """How far leaf and barrels turn."""
+        return math.pi if self.bare is None else self.bare.angle
+
+    @property
+    def greatest_angle(self) -> float:
+        """How far the leaf turns with its hardware."""
+        return math.pi if self.with_hardware is None else self.with_hardware.angle
+
+    @property
+    def rest_angle_bare(self) -> float:
+        """Where a leaf without hardware comes to rest: at its stop, or as far as it goes."""
+        return self._held(self.greatest_angle_bare)
+
+    @property
+    def rest_angle(self) -> float:
+        """Where the leaf with its hardware comes to rest."""
+        return self._held(self.greatest_angle)
+
+    def _held(self, greatest: float) -> float:
+        return greatest if self.stop_angle is None else min(self.stop_angle, greatest)
+
+    # --- The hinge ---
+
+    @property
+    def barrel_past_frame(self) -> float:
+        """How far the barrel stands past the frame face, in."""
+        return barrel_past_frame(self.hanging, self.pin)
+
+    @property
+    def barrel_past_wall(self) -> float:
+        """How far the barrel stands past the wall face, in."""
+        return barrel_past_wall(self.hanging, self.pin)
+
+    @property
+    def clear_past_frame_at_180(self) -> float:
+        """How far the leaf open flat stands off the frame face, in; whether or not it gets there."""
+        return clear_past_frame_at_180(self.hanging, self.pin)
+
+    @property
+    def barrel_freedom(self) -> float:
+        """How far the barrel stands clear of door and frame faces, in; negative where it overlaps."""
+        return barrel_freedom(self.hanging, self.pin)
+
+    @cached_property
+    def barrel_free_by(self) -> float:
+        """How far the nearest barrel stands clear of door, frame and obstructions, in; negative in them."""
+        return barrel_free_by(self.scene)
+
+    # --- The way through ---
+
+    @property
+    def _comes_square(self) -> bool:
+        return self.rest_angle >= SQUARE
+
+    @cached_property
+    def clear_width_at_90(self) -> float | None:
+        """The clear width with the leaf square open, in; None where it does not come to 90 degrees."""
+        return self._clear_width(SQUARE) if self._comes_square else None
+
+    @cached_property
+    def clear_width_at_greatest(self) -> float:
+        """The clear width with the leaf open as far as it goes, in."""
+        return self._clear_width(self.greatest_angle)
+
+    @cached_property
+    def hardware_in_clear_width(self) -> float | None:
+        """What hardware takes from the clear width at 90 degrees, in; None where it does not come there."""
+        plan = self.scene
+        if not self._comes_square:
+            return None
+        hardware = [part.shape for part in plan.hardware]
+        return hardware_taken(plan.leaf.shape, hardware, plan.hanging, plan.pin, SQUARE, plan.limit)
+
+    def _clear_width(self, angle: float) -> float:
+        plan = self.scene
+        return leaf_clear_width(plan.leaf.shape, plan.hanging, plan.pin, angle, plan.limit)
+
+    # --- What it passes, and how far it stands out ---
+
+    @cached_property
+    def latch_edge_least(self) -> float:
+        """The least gap at the latch edge over the whole swing, in; 0 where it binds."""
+        return latch_edge_least(self.hanging, self.pin, self.scene.other, self.greatest_angle_bare)
+
+    @cached_property
+    def hinge_edge_least(self) -> float:
+        """The least gap at the hinge edge over what the bare leaf swings through, in."""
+        leaf = self.scene.leaf.shape
+        casings = (part for part in self.scene.standing if part.shape.on_frame)
+        met = tuple(part for part in casings if may_meet(leaf, part.shape))
+        return hinge_edge_least(self.hanging, self.pin, met, self.greatest_angle_bare)
+
+    @cached_property
+    def gap(self) -> LeastGap | None:
+        """The nearest passage of leaf and barrels to the obstructions, as far as they come to rest.
+
+        None where nothing stands at any of their heights; `least_gaps` counts walls and hardware too.
+        """
+        plan = self.scene
+        if not plan.obstructions:
+            return None
+        return polar_least_gap(plan.bare, plan.obstructions, plan.pin.at, self.rest_angle_bare)
+
+    @cached_property
+    def encroachment_greatest(self) -> float:
+        """The most that the leaf alone stands out from the wall face on the pull side, in."""
+        return greatest_encroachment((self.scene.leaf,), self.hanging, self.pin, self.rest_angle_bare)
+
+    @cached_property
+    def encroachment_at_rest(self) -> float:
+        """How far a leaf that carries nothing stands out where it rests, in."""
+        return encroachment((self.scene.leaf,), self.hanging, self.pin, self.rest_angle_bare)
+
+    @cached_property
+    def encroachment_with_hardware_greatest(self) -> float:
+        """The most that leaf and hardware stand out from the wall face, in."""
+        return greatest_encroachment(self._fitted, self.hanging, self.pin, self.rest_angle)
+
+    @cached_property
+    def encroachment_with_hardware_at_rest(self) -> float:
+        """How far leaf and hardware stand out where the leaf rests, in."""
+        return encroachment(self._fitted, self.hanging, self.pin, self.rest_angle)
+
+    @cached_property
+    def leaf_out_at_rest(self) -> float:
+        """How far the leaf alone stands out where it rests with its hardware, in."""
+        return encroachment((self.scene.leaf,), self.hanging, self.pin, self.rest_angle)
+
+    @property
+    def _fitted(self) -> tuple[PolarShape, ...]:
+        return (self.scene.leaf, *self.scene.hardware)
 
 
 def scene(
@@ -146,36 +283,6 @@ def _counts(shape: Shape, pin: Pin, reach: float) -> bool:
     return math.hypot(across, out) <= reach
 
 
-def _angle(contact: Contact | None) -> float:
-    """The greatest angle a contact leaves."""
-    return math.pi if contact is None else contact.angle
-
-
-def _rest(greatest: float, stop_angle: float | None) -> float:
-    """Where the door comes to rest."""
-    return greatest if stop_angle is None else min(stop_angle, greatest)
-
-
-def _clear_widths(plan: Scene, greatest: float, rest: float) -> tuple[float | None, float, float | None]:
-    """Clear width at 90 degrees and at the greatest angle, and what hardware takes from it at 90."""
-    h, pin, limit, leaf = plan.hanging, plan.pin, plan.limit, plan.leaf.shape
-    at_greatest = leaf_clear_width(leaf, h, pin, greatest, limit)
-    square = math.pi / 2
-    if rest < square:
-        return None, at_greatest, None
-    at_90 = leaf_clear_width(leaf, h, pin, square, limit)
-    hardware = [part.shape for part in plan.hardware]
-    return at_90, at_greatest, hardware_taken(leaf, hardware, h, pin, square, limit)
-
-
-def _hinge_edge(plan: Scene, greatest_bare: float) -> float:
-    """The least gap at the hinge edge over what the bare leaf swings through."""
-    casings = tuple(
-        part for part in plan.standing if part.shape.on_frame and may_meet(plan.leaf.shape, part.shape)
-    )
-    return hinge_edge_least(plan.hanging, plan.pin, casings, greatest_bare)
-
-
 def barrel_free_by(plan: Scene) -> float:
     """How far the nearest barrel stands clear of door, frame and obstructions, in; negative in them."""
     gaps = [
@@ -200,39 +307,4 @@ def solve(
     Inches and radians; stop_angle is where a stop holds the door. Raises ValueError for a mounting that is
     not known, a return wall in front of the frame, and numbers that leave no door.
     """
-    return solve_scene(scene(hanging, leaf, hardware, obstructions, other), stop_angle)
-
-
-def solve_scene(plan: Scene, stop_angle: float | None = None) -> Solution:
-    """`solve` for a scene already laid out."""
-    h, pin = plan.hanging, plan.pin
-    bare, fitted = contacts_bare_and_with_hardware(plan.bare, plan.hardware, plan.standing, pin.at)
-    rest_bare, rest = _rest(_angle(bare), stop_angle), _rest(_angle(fitted), stop_angle)
-    at_90, at_greatest, taken = _clear_widths(plan, _angle(fitted), rest)
-    leaf_alone, all_moving = (plan.leaf,), (plan.leaf, *plan.hardware)
-    return Solution(
-        hanging=h,
-        pin=pin,
-        scene=plan,
-        barrel_past_frame=barrel_past_frame(h, pin),
-        barrel_past_wall=barrel_past_wall(h, pin),
-        barrel_freedom=barrel_freedom(h, pin),
-        barrel_free_by=barrel_free_by(plan),
-        clear_past_frame_at_180=clear_past_frame_at_180(h, pin),
-        bare=bare,
-        with_hardware=fitted,
-        greatest_angle_bare=_angle(bare),
-        greatest_angle=_angle(fitted),
-        rest_angle_bare=rest_bare,
-        rest_angle=rest,
-        clear_width_at_90=at_90,
-        clear_width_at_greatest=at_greatest,
-        hardware_in_clear_width=taken,
-        latch_edge_least=latch_edge_least(h, pin, plan.other, _angle(bare)),
-        hinge_edge_least=_hinge_edge(plan, _angle(bare)),
-        encroachment_greatest=greatest_encroachment(leaf_alone, h, pin, rest_bare),
-        encroachment_at_rest=encroachment(leaf_alone, h, pin, rest_bare),
-        encroachment_with_hardware_greatest=greatest_encroachment(all_moving, h, pin, rest),
-        encroachment_with_hardware_at_rest=encroachment(all_moving, h, pin, rest),
-        gap=polar_least_gap(plan.bare, plan.obstructions, pin.at, rest_bare) if plan.obstructions else None,
-    )
+    return Solution(scene(hanging, leaf, hardware, obstructions, other), stop_angle)

@@ -37,6 +37,11 @@ class Contact:
     point: Point
     at_rest: bool = False
 
+    @property
+    def between(self) -> tuple[str, int | None, str]:
+        """What meets, wherever it does: what stands, its place in its list, and the moving part."""
+        return self.kind, self.index, self.part
+
 
 def _boxes_meet(moving: PolarShape, standing: PolarShape) -> bool:
     """Whether the closed parts could touch, by their upright boxes."""

@@ -12,13 +12,15 @@ from typing import Any
 from configurator.long_work import Progress, unwatched, watched
 from configurator.model import Hinge, Job, JobFacts, Opening
 from configurator.order.studied import NotOrdered, NotStudied, Studied, left_out, study_or_fault
+from configurator.rules.answers import tried
 from configurator.rules.finding import Finding
 from configurator.rules.hinge_items import LeafItem, hinge_items
 from configurator.rules.specification import LeafSpecification
 from configurator.rules.uniform import Chosen
 from configurator.rules.usual import fill
-from configurator.study import Candidate, Study
-from configurator.study.job import hung_on, known_widths, width_does_all
+from configurator.study import Study
+from configurator.study.job import known_widths, width_does_all
+from configurator.study.run import LeafHanger
 
 KnownFindings = dict[Any, Finding]
 """Findings of other openings, by what makes two of them the same: each is held once."""
@@ -91,25 +93,21 @@ def tally_job(job: Job, progress: Progress = unwatched) -> tuple[Tally, ...]:
     for opening in watched(job.openings, len(job.openings), progress):
         key = study_key(opening)
         if key not in known:
-            known[key] = tally(study_or_fault(opening, job.job), job.job, findings)
+            known[key] = tally(study_or_fault(opening, job.job), findings)
         tallies.append(for_opening(known[key], opening))
     return tuple(tallies)
 
 
-def tally(studied: Studied, facts: JobFacts | None = None, known: KnownFindings | None = None) -> Tally:
-    """Return the tally of one study; `known` holds the findings of other openings.
-
-    `facts` are those the opening was studied with.
-    """
+def tally(studied: Studied, known: KnownFindings | None = None) -> Tally:
+    """Return the tally of one study; `known` holds the findings of other openings."""
     if isinstance(studied, NotStudied):
         return Tally(studied.opening, (), (), 0, left_out(studied), (), studied.fault)
-    standard = facts.standard_hinge if facts is not None else None
     leaves = studied.specification.leaves
     findings = {} if known is None else known
     return Tally(
         opening=studied.opening,
         items=hinge_items(studied.specification, studied.opening),
-        leaves=tuple(_leaf(studied, leaf, standard) for leaf in leaves),
+        leaves=tuple(_leaf(studied, leaf) for leaf in leaves),
         hinges=studied.specification.whole["count"].value if leaves else 0,
         left_out=left_out(studied),
         findings=tuple(findings.setdefault(_same(one), one) for one in studied.findings),
@@ -147,9 +145,11 @@ def _same(one: Finding) -> Any:
     return one.code, one.message, tuple(one.numbers.items())
 
 
-def _leaf(study: Study, leaf: LeafSpecification, standard: Hinge | None) -> LeafTally:
+def _leaf(study: Study, leaf: LeafSpecification) -> LeafTally:
     parts, width = leaf.parts, leaf.parts["width"].value
-    shown = _on_width(study, leaf.leaf, standard, width)
+    # No width, or one that cannot be mounted at all, has no answer to show.
+    found = None if width is None else tried(study.hanger, leaf.leaf, width)
+    shown = None if isinstance(found, str) else found
     return LeafTally(
         leaf=leaf.leaf,
         count=parts["count"].value,
@@ -159,16 +159,8 @@ def _leaf(study: Study, leaf: LeafSpecification, standard: Hinge | None) -> Leaf
         greatest_angle=None if shown is None else shown.greatest_angle,
         stopped_by=None if shown is None or shown.stopped_by is None else shown.stopped_by.kind,
         clear_width_at_90=None if shown is None else shown.clear_width_at_90,
-        does=known_widths(study, leaf.leaf, standard),
+        does=known_widths(study.hanger, leaf.leaf),
     )
-
-
-def _on_width(study: Study, leaf: str, standard: Hinge | None, width: float | None) -> Candidate | None:
-    """Return the leaf on the hinge to be ordered; None where that cannot be mounted at all."""
-    if width is None:
-        return None
-    compared = (one for one in study.candidates if (one.leaf, one.hinge_width) == (leaf, width))
-    return next(compared, None) or hung_on(study.filled, leaf, standard, width)
 
 
 def _asking(one: Tally, leaf: LeafTally, standard: Hinge | None) -> Callable[[float], bool]:
@@ -176,7 +168,7 @@ def _asking(one: Tally, leaf: LeafTally, standard: Hinge | None) -> Callable[[fl
 
     def answer(width: float) -> bool:
         if width not in known:
-            known[width] = width_does_all(fill(one.opening), leaf.leaf, standard, width)
+            known[width] = width_does_all(LeafHanger(fill(one.opening), standard), leaf.leaf, width)
         return known[width]
 
     return answer
@@ -209,7 +201,7 @@ class TallyBook:
             return found
         key = study_key(opening)
         if key not in self._by_key:
-            self._by_key[key] = tally(study_or_fault(opening, self._facts), self._facts, self._findings)
+            self._by_key[key] = tally(study_or_fault(opening, self._facts), self._findings)
         # A tally holds its record, so that no other one can come to have that identity.
         found = self._by_record[id(opening)] = for_opening(self._by_key[key], opening)
         return found

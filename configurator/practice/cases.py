@@ -7,11 +7,10 @@ from typing import Any
 from configurator.geometry.pin import Hanging, Pin, locate_pin
 from configurator.model import Opening
 from configurator.practice.words import fraction
-from configurator.rules.leaf_hinge import leaf_hinges
-from configurator.rules.usual import FilledOpening, fill
-from configurator.study.hang import HungLeaf, hanging, hung_leaves
-from configurator.study.records import Candidate
-from configurator.study.run import hang
+from configurator.rules.usual import fill
+from configurator.study import Candidate
+from configurator.study.candidate import hang
+from configurator.study.hang import HungLeaf, hang_leaves
 
 WIDTHS = (30.0, 32.0, 34.0, 36.0, 38.0, 40.0, 42.0, 44.0, 48.0)
 HINGE_WIDTHS = (4.0, 4.5, 5.0, 6.0)
@@ -31,14 +30,13 @@ class Case:
     """A single leaf hung on one hinge open width, inches."""
 
     opening: Opening
-    filled: FilledOpening
     leaf: HungLeaf
     width: float
 
     @property
     def h(self) -> Hanging:
         """The leaf in the symbols of the plan geometry."""
-        return hanging(self.filled, self.leaf, self.width)
+        return self.leaf.hanging(self.width)
 
     @property
     def pin(self) -> Pin:
@@ -47,19 +45,18 @@ class Case:
 
     def hung(self) -> Candidate:
         """Return every answer of the plan for it."""
-        return hang(self.filled, self.leaf, self.width)
+        return hang(self.leaf, self.width)
 
     def on(self, width: float) -> "Case":
         """Return the same leaf on another hinge open width, inches."""
         shown = Opening.model_validate({**self.opening.model_dump(exclude_unset=True), "compare": [width]})
-        return Case(shown, self.filled, self.leaf, width)
+        return Case(shown, self.leaf, width)
 
 
 def case(data: dict[str, Any], width: float) -> Case:
     """Return an opening, as keys of a project file, hung on a hinge open width, inches."""
     opening = Opening.model_validate({"mark": "practice", "compare": [width], **data})
-    filled = fill(opening)
-    return Case(opening, filled, hung_leaves(filled, leaf_hinges(filled))[0], width)
+    return Case(opening, hang_leaves(fill(opening))[0], width)
 
 
 def drawn(random: Random, **more: Any) -> dict[str, Any]:

@@ -1,10 +1,61 @@
-"""What the rules need to know of the geometry's answer for one leaf on one hinge width."""
+"""What the rules read of one leaf on one hinge width: the geometry's answer beside what the record says."""
 
 from collections.abc import Callable
-from typing import Protocol
+from dataclasses import dataclass
+from typing import Literal, Protocol
 
 from configurator.rules.finding import Finding
+from configurator.rules.leaf_hinge import LeafHinge
+from configurator.rules.usual import FilledOpening
 from configurator.units import TOLERANCE
+
+Fault = Literal["", "misses", "in the doorway", "never met", "near the edge", "met too late", "buried"]
+
+
+@dataclass(frozen=True, slots=True)
+class StopPlace:
+    """Where a door stop stands at one leaf, and where the leaf comes to rest against it; inches, degrees.
+
+    `from_frame` and `from_pin` run along the wall from the frame's outer edge and from the pin axis,
+    `projection` is from the wall face to the tip, `height` the tip's middle above the floor. `rests_at` is
+    None where the leaf never comes to the tip; `meets` names what of the moving side does. `fault` is what is
+    wrong with the place, and `reach` how far along the wall from the frame a stop of that kind may stand.
+    """
+
+    kind: str
+    projection: float
+    from_frame: float
+    from_pin: float
+    height: float
+    rests_at: float | None
+    meets: str
+    fault: Fault = ""
+    reach: float = 0.0
+
+    @property
+    def holds(self) -> bool:
+        """Whether the leaf comes to it before anything else."""
+        return self.rests_at is not None and self.fault in ("", "near the edge")
+
+    def as_data(self) -> dict[str, float | str | None]:
+        """Return the place as other tools read it."""
+        return {
+            "kind": self.kind,
+            "projection": self.projection,
+            "from_frame": self.from_frame,
+            "from_pin": self.from_pin,
+            "height": self.height,
+            "rests_at": self.rests_at,
+            "meets": self.meets,
+            "fault": self.fault or None,
+        }
+
+
+def held_at(overhead: float | None, place: StopPlace | None) -> float | None:
+    """Return the least angle that the stops given hold a door at, degrees."""
+    rests = place.rests_at if place is not None and place.holds else None
+    angles = [angle for angle in (overhead, rests) if angle is not None]
+    return min(angles, default=None)
 
 
 class Stopped(Protocol):
@@ -22,14 +73,39 @@ class Stopped(Protocol):
     def part(self) -> str:
         """Leaf, barrel, or a hardware kind."""
 
+    @property
+    def at_rest(self) -> bool:
+        """Whether the two overlap with the door closed."""
+
 
 class WidthAnswer(Protocol):
-    """One leaf on one hinge open width; inches and degrees, as the results name them."""
+    """One leaf on one hinge open width; inches and degrees, as the results name them.
 
+    A study's `Candidate` is one; rules that need another of its answers add it here.
+    """
+
+    @property
+    def filled(self) -> FilledOpening: ...  # noqa: D102
+    @property
+    def hinge(self) -> LeafHinge: ...  # noqa: D102
     @property
     def leaf(self) -> str: ...  # noqa: D102
     @property
     def hinge_width(self) -> float: ...  # noqa: D102
+    @property
+    def mounting(self) -> str: ...  # noqa: D102
+    @property
+    def refusal(self) -> str | None: ...  # noqa: D102
+    @property
+    def backset_disagreement(self) -> float: ...  # noqa: D102
+    @property
+    def gap_disagreement(self) -> float: ...  # noqa: D102
+    @property
+    def barrel_diameter(self) -> float: ...  # noqa: D102
+    @property
+    def barrel_free_by(self) -> float: ...  # noqa: D102
+    @property
+    def barrel_in_trim(self) -> bool: ...  # noqa: D102
     @property
     def clear_past_frame_at_180(self) -> float: ...  # noqa: D102
     @property
@@ -43,9 +119,13 @@ class WidthAnswer(Protocol):
     @property
     def rests_at(self) -> float: ...  # noqa: D102
     @property
+    def door_stop(self) -> StopPlace | None: ...  # noqa: D102
+    @property
+    def stop_wanted(self) -> StopPlace | None: ...  # noqa: D102
+    @property
     def clear_width_at_90(self) -> float | None: ...  # noqa: D102
     @property
-    def barrel_free_by(self) -> float: ...  # noqa: D102
+    def latch_edge_least(self) -> float: ...  # noqa: D102
     @property
     def encroachment_greatest(self) -> float: ...  # noqa: D102
     @property
@@ -57,9 +137,6 @@ class WidthAnswer(Protocol):
 Answer = Callable[[str, float], WidthAnswer]
 """Leaf name and hinge open width, inches, to the geometry's answer; asked only for widths that matter."""
 
-REFUSED = "refused"
-"""The code of the finding that a width cannot be mounted so."""
-
 
 def binds(answer: WidthAnswer) -> bool:
     """Say whether the lock edge meets the latch jamb, or a pair's other leaf, before the door is open.
@@ -70,11 +147,15 @@ def binds(answer: WidthAnswer) -> bool:
     return met is not None and met.index is None and met.kind in ("latch jamb", "other leaf")
 
 
+def held_by_other(answer: WidthAnswer) -> bool:
+    """Say whether what the other leaf carries ends this one's swing; that is said of the opening."""
+    met = answer.stopped_by_bare
+    return met is not None and met.kind == "other leaf" and met.index is not None
+
+
 def held_shut(answer: WidthAnswer) -> bool:
     """Say whether what the other leaf carries keeps this one from opening at all."""
-    met = answer.stopped_by_bare
-    closed = answer.greatest_angle_bare <= TOLERANCE
-    return closed and met is not None and met.kind == "other leaf" and met.index is not None
+    return answer.greatest_angle_bare <= TOLERANCE and held_by_other(answer)
 
 
 def reaches(answer: WidthAnswer, wanted: float) -> bool:
@@ -82,14 +163,25 @@ def reaches(answer: WidthAnswer, wanted: float) -> bool:
     return answer.greatest_angle_bare >= wanted - TOLERANCE
 
 
+def wanted_angle(answer: WidthAnswer) -> float:
+    """Return the angle the leaf is to open to, degrees: as wanted, but no more than its stops leave."""
+    held = held_at(answer.filled.opening.use.stop_angle, answer.door_stop)
+    return min(answer.filled.wanted_angle, held or 180.0)
+
+
 def barrel_free(answer: WidthAnswer) -> bool:
     """Say whether the barrel stands clear of door, frame and casing."""
     return answer.barrel_free_by >= -TOLERANCE
 
 
+def width_moves_pin(answer: WidthAnswer) -> bool:
+    """Say whether a wider hinge stands its pin farther out; on a face the barrel alone decides."""
+    return answer.mounting == "full mortise"
+
+
 def refused(answer: WidthAnswer) -> bool:
     """Say whether a hinge of that width cannot be mounted so: a leaf would run out past the far side."""
-    return any(one.code == REFUSED for one in answer.findings)
+    return answer.refusal is not None
 
 
 def keeps_clear_width(answer: WidthAnswer, least: float | None) -> bool:

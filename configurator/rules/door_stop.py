@@ -1,17 +1,13 @@
 """Door stops: where one goes, what it keeps the door from, and what is wrong with where one stands."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
-from typing import TYPE_CHECKING, Literal
 
+from configurator.rules.answers import StopPlace, WidthAnswer, reaches, wanted_angle
 from configurator.rules.finding import Finding, Fix, Source, finding
 from configurator.rules.usual import FilledOpening
 from configurator.rules.wording import degrees, hardware, inches, obstruction, roughly
 from configurator.tables import limit
 from configurator.units import TOLERANCE
-
-if TYPE_CHECKING:  # it holds places of stops itself
-    from configurator.rules.plan_findings import PlanAnswer
 
 SQUARE = 90.0
 _PLAN = Source("worked out from the plan", "derived")
@@ -21,62 +17,21 @@ _USUAL = Source("worked out from the plan, for a tip that stands off so far; fro
 _OWN = ("frame", "latch jamb", "stop", "other leaf")
 _SAME = 1e-6
 
-Fault = Literal["", "misses", "in the doorway", "never met", "near the edge", "met too late", "buried"]
-
-
-@dataclass(frozen=True, slots=True)
-class StopPlace:
-    """Where a door stop stands at one leaf, and where the leaf comes to rest against it; inches, degrees.
-
-    `from_frame` and `from_pin` run along the wall from the frame's outer edge and from the pin axis,
-    `projection` is from the wall face to the tip, `height` the tip's middle above the floor. `rests_at` is
-    None where the leaf never comes to the tip; `meets` names what of the moving side does. `fault` is what is
-    wrong with the place, and `reach` how far along the wall from the frame a stop of that kind may stand.
-    """
-
-    kind: str
-    projection: float
-    from_frame: float
-    from_pin: float
-    height: float
-    rests_at: float | None
-    meets: str
-    fault: Fault = ""
-    reach: float = 0.0
-
-    @property
-    def holds(self) -> bool:
-        """Whether the leaf comes to it before anything else."""
-        return self.rests_at is not None and self.fault in ("", "near the edge")
-
-    def as_data(self) -> dict[str, float | str | None]:
-        """Return the place as other tools read it."""
-        return {
-            "kind": self.kind,
-            "projection": self.projection,
-            "from_frame": self.from_frame,
-            "from_pin": self.from_pin,
-            "height": self.height,
-            "rests_at": self.rests_at,
-            "meets": self.meets,
-            "fault": self.fault or None,
-        }
-
 
 def holds_short_of_square(stop: float | None) -> bool:
     """Say whether a door stop at that angle, degrees, keeps any door from coming square open."""
     return stop is not None and stop < SQUARE - TOLERANCE
 
 
-def square_open_mend(stop: float | None, reaches: float) -> str:
-    """Say what keeps a door from coming square open and what to do; degrees, `reaches` without the stop."""
+def square_open_mend(stop: float | None, opens_to: float) -> str:
+    """Say what keeps a door from coming square open and what to do; degrees, `opens_to` without the stop."""
     said = []
     if stop is not None and holds_short_of_square(stop):
         held = degrees(stop, SQUARE, "min")
         said.append(
             f"The door stop holds it at {held}, so it never comes square open; move the stop to 90° or more."
         )
-    if not said or reaches < SQUARE - TOLERANCE:
+    if not said or opens_to < SQUARE - TOLERANCE:
         said.append("Move what is in its way.")
     return " ".join(said)
 
@@ -113,57 +68,67 @@ def place_fix(place: StopPlace, alone: bool) -> tuple[Fix, ...]:
     return (Fix("door_stop", value, f"Put the {place.kind} there"),)
 
 
-def where_a_stop_goes(answer: "PlanAnswer", hinge: str) -> Iterator[Finding]:
+def where_a_stop_goes(answer: WidthAnswer, hinge: str) -> Iterator[Finding]:
     """Yield what hardware or leaf meets before 180 degrees, and where a stop goes that it never does."""
     place, meets_first = answer.stop_wanted, hardware_first(answer)
     fix = () if place is None else place_fix(place, answer.leaf == "single")
-    if meets_first and answer.angle <= TOLERANCE:
+    if meets_first and answer.greatest_angle <= TOLERANCE:
         yield _never_opens(answer, hinge)
     elif meets_first:
-        part, thing = answer.stopped or ("", "")
+        (part, thing), wanted = _met(answer), wanted_angle(answer)
         message = (
             f"{hinge} the {hardware(part)} meets the {obstruction(thing)} at "
-            f"{degrees(answer.angle, answer.wanted_angle)}. "
+            f"{degrees(answer.greatest_angle, wanted)}. "
             f"{_hardware_mend(thing, place)}; a wider hinge is not the answer."
         )
-        numbers = {"angle": answer.angle, "wanted": answer.wanted_angle} | _numbers(place)
+        numbers = {"angle": answer.greatest_angle, "wanted": wanted} | _numbers(place)
         yield finding("hardware meets first", "note", message, _PLAN, fix, **numbers)
-    elif place is not None and answer.stopped is not None and not short_of_wanted(answer):
-        part, thing = answer.stopped
+    elif place is not None and answer.stopped_by is not None and not short_of_wanted(answer):
+        part, thing = _met(answer)
         message = (
-            f"{hinge} the {hardware(part)} meets the {obstruction(thing)} at {degrees(answer.angle)}. Fit "
-            f"{place_words(place)}: the door then rests at {degrees(place.rests_at or 0.0)}."
+            f"{hinge} the {hardware(part)} meets the {obstruction(thing)} at "
+            f"{degrees(answer.greatest_angle)}. Fit {place_words(place)}: the door then rests at "
+            f"{degrees(place.rests_at or 0.0)}."
         )
-        yield finding("where a stop goes", "note", message, _PLAN, fix, angle=answer.angle, **_numbers(place))
+        yield finding(
+            "where a stop goes", "note", message, _PLAN, fix, angle=answer.greatest_angle, **_numbers(place)
+        )
 
 
-def _never_opens(answer: "PlanAnswer", hinge: str) -> Finding:
+def _never_opens(answer: WidthAnswer, hinge: str) -> Finding:
     """Say of hardware that is in the way of something before the door has moved at all."""
-    part, thing = answer.stopped or ("", "")
+    part, thing = _met(answer)
     message = (
         f"{hinge} the {hardware(part)} meets the {obstruction(thing)} with the door closed: the door cannot "
         f"open. Move it farther from the {obstruction(thing)}, or take one that stands out less; a wider "
         "hinge is not the answer."
     )
-    return finding("hardware meets first", "error", message, _PLAN, angle=0.0, wanted=answer.wanted_angle)
+    return finding("hardware meets first", "error", message, _PLAN, angle=0.0, wanted=wanted_angle(answer))
 
 
-def hardware_first(answer: "PlanAnswer") -> bool:
+def _met(answer: WidthAnswer) -> tuple[str, str]:
+    """Return the part that meets something, and what it meets."""
+    met = answer.stopped_by
+    return ("leaf", "wall") if met is None else (met.part, met.kind)
+
+
+def hardware_first(answer: WidthAnswer) -> bool:
     """Say whether hardware ends the swing before the leaf does, and short of what is wanted.
 
     Hardware that laps the other leaf holds it shut from the start, which is said of the opening.
     """
+    met = answer.stopped_by
     return (
-        answer.stopped is not None
-        and (answer.stopped[1] != "other leaf" or answer.angle > 0.0)
-        and answer.stopped[0] not in ("leaf", "barrel")
-        and answer.angle < min(answer.angle_bare, answer.wanted_angle) - TOLERANCE
+        met is not None
+        and (met.kind != "other leaf" or answer.greatest_angle > 0.0)
+        and met.part not in ("leaf", "barrel")
+        and answer.greatest_angle < min(answer.greatest_angle_bare, wanted_angle(answer)) - TOLERANCE
     )
 
 
-def short_of_wanted(answer: "PlanAnswer") -> bool:
+def short_of_wanted(answer: WidthAnswer) -> bool:
     """Say whether the leaf alone is stopped short of the angle wanted."""
-    return answer.stopped_bare is not None and answer.angle_bare < answer.wanted_angle - TOLERANCE
+    return answer.stopped_by_bare is not None and not reaches(answer, wanted_angle(answer))
 
 
 def stop_there(place: StopPlace | None) -> str:
@@ -194,7 +159,7 @@ def _numbers(place: StopPlace | None) -> dict[str, float]:
     }
 
 
-def stop_findings(answer: "PlanAnswer", hinge: str) -> Iterator[Finding]:
+def stop_findings(answer: WidthAnswer, hinge: str) -> Iterator[Finding]:
     """Yield where the door rests against the stop that was given, or why it does not."""
     place = answer.door_stop
     if place is None:
@@ -226,8 +191,8 @@ def _where_people_walk(place: StopPlace) -> Iterator[Finding]:
         yield finding("stop where people walk", "warning", message, most.cited, (), **numbers)
 
 
-def _rests(answer: "PlanAnswer", place: StopPlace, hinge: str) -> Iterator[Finding]:
-    rests, overhead = place.rests_at or 0.0, answer.overhead_stop
+def _rests(answer: WidthAnswer, place: StopPlace, hinge: str) -> Iterator[Finding]:
+    rests, overhead = place.rests_at or 0.0, answer.filled.opening.use.stop_angle
     if overhead is not None and overhead < rests - TOLERANCE:
         message = (
             f"{hinge} the door stop at {degrees(overhead)} holds the door before it comes to the "
@@ -236,7 +201,7 @@ def _rests(answer: "PlanAnswer", place: StopPlace, hinge: str) -> Iterator[Findi
         )
         yield finding("two door stops", "note", message, _PLAN, (), stop=overhead, **_numbers(place))
         return
-    asked, wanted = "", answer.asked_angle
+    asked, wanted = "", answer.filled.opening.use.wanted_angle
     fix: tuple[Fix, ...] = ()
     if wanted is not None and rests < wanted - _SAME:
         least = int(rests * 10) / 10
@@ -249,12 +214,12 @@ def _rests(answer: "PlanAnswer", place: StopPlace, hinge: str) -> Iterator[Findi
     yield finding("where the door rests", "note", message, _USUAL, fix, **_numbers(place))
 
 
-def _fault(answer: "PlanAnswer", place: StopPlace, hinge: str) -> tuple[str, str]:
+def _fault(answer: WidthAnswer, place: StopPlace, hinge: str) -> tuple[str, str]:
     """Return the code and the sentence of what is wrong with a stop's place."""
     stop, where = place.kind, f"{roughly(place.from_frame)} along the wall from the frame"
     match place.fault:
         case "misses":
-            low, high = (roughly(one) for one in answer.leaf_heights)
+            low, high = roughly(answer.hinge.leaf.bottom), roughly(answer.hinge.leaf.top)
             return "stop misses the leaf", (
                 f"{hinge} the {stop} stands {roughly(place.height)} above the floor and the leaf from {low} "
                 f"to {high}: nothing comes to it. Set it at another height, or take another kind of stop."
@@ -280,9 +245,9 @@ def _fault(answer: "PlanAnswer", place: StopPlace, hinge: str) -> tuple[str, str
                 f"{hinge} the {stop} {where} has its tip inside what stands along the wall there. Take one "
                 "that stands out more, or move it to another height."
             )
-    part, thing = answer.stopped or ("leaf", "wall")
+    (part, thing), opens = _met(answer), answer.greatest_angle
     return "stop met too late", (
-        f"{hinge} the {hardware(part)} meets the {obstruction(thing)} at {degrees(answer.angle)}, before the "
-        f"door comes to the {stop} at {degrees(place.rests_at or 0.0, answer.angle, 'max')}. Move the stop, "
-        "or take one that stands out more."
+        f"{hinge} the {hardware(part)} meets the {obstruction(thing)} at {degrees(opens)}, before the door "
+        f"comes to the {stop} at {degrees(place.rests_at or 0.0, opens, 'max')}. Move the stop, or take one "
+        "that stands out more."
     )

@@ -1,11 +1,17 @@
 """What the plan itself says of one leaf on one hinge width: findings that need no choice of hardware."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
-from configurator.rules.answers import REFUSED
+from configurator.rules.answers import (
+    WidthAnswer,
+    barrel_free,
+    binds,
+    held_at,
+    held_by_other,
+    wanted_angle,
+    width_moves_pin,
+)
 from configurator.rules.door_stop import (
-    StopPlace,
     short_of_wanted,
     square_open_mend,
     stop_findings,
@@ -16,86 +22,33 @@ from configurator.rules.finding import Finding, Source, finding
 from configurator.rules.stock import stock_of, stock_widths
 from configurator.rules.wording import cut_back, degrees, inches, obstruction, size
 from configurator.tables import limit, practice
+from configurator.units import TOLERANCE
 
-TOLERANCE = 1e-9
 _PLAN = Source("worked out from the plan", "derived")
 
 
-@dataclass(frozen=True, slots=True)
-class PlanAnswer:
-    """The plan's answers for one leaf on one width, as plain values: inches and degrees.
-
-    `stopped` and `stopped_bare` are (moving part, standing thing), None where the swing reaches 180.
-    `wanted_angle` is no more than a door stop leaves, `asked_angle` what was asked for, None where nothing
-    was. `stop_angle` is where a stop holds the door, `overhead_stop` the angle given for one, `door_stop` the
-    place of one that was given and `stop_wanted` that of one that would keep the door off what it meets.
-    `refusal` is why that width cannot be mounted so.
-    """
-
-    leaf: str
-    height: float
-    width: float
-    barrel: float
-    mounting: str
-    refusal: str | None
-    barrel_free_by: float
-    angle_bare: float
-    angle: float
-    wanted_angle: float
-    stopped_bare: tuple[str, str] | None
-    stopped: tuple[str, str] | None
-    touching_at_rest: bool
-    latch_least: float
-    clear_width: float | None
-    accessible: bool
-    clear_margin: float
-    stop_angle: float | None
-    backset_disagreement: float
-    gap_disagreement: float
-    asked_angle: float | None = None
-    leaf_heights: tuple[float, float] = (0.0, 0.0)
-    overhead_stop: float | None = None
-    door_stop: StopPlace | None = None
-    stop_wanted: StopPlace | None = None
-    held_by_other: bool = False
-    """Whether what the other leaf carries holds the leaf shut, which is said of the opening."""
-    barrel_in_trim: bool = False
-    """Whether the barrel is nearer to what stands about the door than to door and frame."""
-
-    @property
-    def binds(self) -> bool:
-        """Whether the lock edge binds on the jamb, or on the other leaf of a pair."""
-        edge = self.stopped_bare is not None and self.stopped_bare[1] in ("latch jamb", "other leaf")
-        return edge and not self.held_by_other
-
-    @property
-    def width_moves_pin(self) -> bool:
-        """Whether a wider hinge stands its pin farther out; on a face the barrel alone decides."""
-        return self.mounting == "full mortise"
-
-
-def plan_findings(answer: PlanAnswer) -> tuple[Finding, ...]:
+def plan_findings(answer: WidthAnswer) -> tuple[Finding, ...]:
     """Return the findings of one candidate, worst first."""
     found = [*_refused(answer), *_barrel(answer), *_swing(answer), *_lock_edge(answer), *_width(answer)]
     found += [*_stock(answer), *_disagreements(answer)]
     return tuple(sorted(found, key=lambda one: ("error", "warning", "note").index(one.severity)))
 
 
-def _hinge(answer: PlanAnswer) -> str:
+def _hinge(answer: WidthAnswer) -> str:
     leaf = "" if answer.leaf == "single" else f" ({answer.leaf} leaf)"
-    return f"With a {size(answer.height, answer.width)} hinge{leaf}"
+    return f"With a {size(answer.hinge.height.value, answer.hinge_width)} hinge{leaf}"
 
 
-def _refused(answer: PlanAnswer) -> Iterator[Finding]:
+def _refused(answer: WidthAnswer) -> Iterator[Finding]:
     if answer.refusal is not None:
         message = f"{answer.refusal} Take a narrower hinge, or another mounting."
-        yield finding(REFUSED, "error", message, _PLAN, width=answer.width)
+        yield finding("refused", "error", message, _PLAN, width=answer.hinge_width)
 
 
-def _barrel(answer: PlanAnswer) -> Iterator[Finding]:
+def _barrel(answer: WidthAnswer) -> Iterator[Finding]:
     close = limit("barrel_close").value
     free = answer.barrel_free_by
-    if free < -TOLERANCE:
+    if not barrel_free(answer):
         yield finding(
             "barrel overlaps",
             "error",
@@ -103,9 +56,9 @@ def _barrel(answer: PlanAnswer) -> Iterator[Finding]:
             f"{_more_room(answer)}.",
             _PLAN,
             overlap=-free,
-            barrel=answer.barrel,
+            barrel=answer.barrel_diameter,
         )
-    elif answer.mounting == "full mortise" and free < close - TOLERANCE:
+    elif width_moves_pin(answer) and free < close - TOLERANCE:
         # With a leaf on a face, the barrel rests against that face by definition: nothing to warn of.
         yield finding(
             "barrel close",
@@ -114,16 +67,16 @@ def _barrel(answer: PlanAnswer) -> Iterator[Finding]:
             "Confirm the barrel's diameter from the hinge's drawing.",
             limit("barrel_close").cited,
             free=free,
-            barrel=answer.barrel,
+            barrel=answer.barrel_diameter,
         )
 
 
-def _beside_barrel(answer: PlanAnswer) -> str:
+def _beside_barrel(answer: WidthAnswer) -> str:
     return "what stands beside it" if answer.barrel_in_trim else "the door or the frame"
 
 
-def _more_room(answer: PlanAnswer) -> str:
-    if answer.width_moves_pin:
+def _more_room(answer: WidthAnswer) -> str:
+    if width_moves_pin(answer):
         return "the hinge is too narrow. Take a wider one"
     return "it does not fit so, and no other width moves it. Take another mounting"
 
@@ -132,56 +85,55 @@ def _hardly(free: float, close: float) -> str:
     return "nothing to speak of" if free < 1 / 128 else f"only {inches(free, close)}"
 
 
-def _swing(answer: PlanAnswer) -> Iterator[Finding]:
-    if answer.stopped_bare and answer.touching_at_rest:
-        part, thing = answer.stopped_bare[0], obstruction(answer.stopped_bare[1])
+def _swing(answer: WidthAnswer) -> Iterator[Finding]:
+    met, wanted = answer.stopped_by_bare, wanted_angle(answer)
+    thing = "" if met is None else obstruction(met.kind)
+    if met is not None and met.at_rest:
         yield finding(
             "overlaps closed",
             "error",
-            f"{_hinge(answer)} the {part} already overlaps the {thing} with the door closed. "
+            f"{_hinge(answer)} the {met.part} already overlaps the {thing} with the door closed. "
             f"Check where the {thing} stands.",
             _PLAN,
             angle=0.0,
         )
-    elif answer.binds:
+    elif binds(answer):
         yield finding(
             "binds at the lock side",
             "error",
-            f"{_hinge(answer)} the lock edge binds at {degrees(answer.angle_bare)}: the door cannot open. "
-            f"Bevel the lock edge, widen the gap, or {_other_hinge(answer, 'try a narrower hinge')}.",
+            f"{_hinge(answer)} the lock edge binds at {degrees(answer.greatest_angle_bare)}: the door cannot "
+            f"open. Bevel the lock edge, widen the gap, or {_other_hinge(answer, 'try a narrower hinge')}.",
             _PLAN,
-            angle=answer.angle_bare,
+            angle=answer.greatest_angle_bare,
         )
-    elif answer.stopped_bare and short_of_wanted(answer) and not answer.held_by_other:
-        part, kind = answer.stopped_bare
+    elif met is not None and short_of_wanted(answer) and not held_by_other(answer):
         other = _other_hinge(answer, "take a wider hinge").capitalize()
         yield finding(
             "stops short",
             "warning",
-            f"{_hinge(answer)} the {part} meets the {obstruction(kind)} at "
-            f"{degrees(answer.angle_bare, answer.wanted_angle)}, short of the "
-            f"{degrees(answer.wanted_angle)} wanted. "
-            f"{', '.join(filter(None, (other, cut_back(kind))))}, or {stop_there(answer.stop_wanted)}.",
+            f"{_hinge(answer)} the {met.part} meets the {thing} at "
+            f"{degrees(answer.greatest_angle_bare, wanted)}, short of the {degrees(wanted)} wanted. "
+            f"{', '.join(filter(None, (other, cut_back(met.kind))))}, or {stop_there(answer.stop_wanted)}.",
             _PLAN,
-            angle=answer.angle_bare,
-            wanted=answer.wanted_angle,
+            angle=answer.greatest_angle_bare,
+            wanted=wanted,
         )
     yield from where_a_stop_goes(answer, _hinge(answer))
     yield from stop_findings(answer, _hinge(answer))
 
 
-def _lock_edge(answer: PlanAnswer) -> Iterator[Finding]:
+def _lock_edge(answer: WidthAnswer) -> Iterator[Finding]:
     row = limit("latch_gap_least")
     # An inactive leaf opens behind the open active one: there is nothing for its free edge to pass.
-    passes = not answer.binds and answer.leaf != "inactive"
-    if passes and answer.latch_least < row.value - TOLERANCE:
+    passes = not binds(answer) and answer.leaf != "inactive"
+    if passes and answer.latch_edge_least < row.value - TOLERANCE:
         yield finding(
             "tight at the lock side",
             "note",
             f"{_hinge(answer)} the lock edge passes what it closes against by "
-            f"{_small(answer.latch_least, row.value)}. Bevel the lock edge, or check the gap on site.",
+            f"{_small(answer.latch_edge_least, row.value)}. Bevel the lock edge, or check the gap on site.",
             row.cited,
-            gap=answer.latch_least,
+            gap=answer.latch_edge_least,
             least=row.value,
         )
 
@@ -190,83 +142,85 @@ def _small(gap: float, limit: float) -> str:
     return f"only {inches(gap, limit)}" if gap >= 1 / 64 else "less than 1/64 in"
 
 
-def _other_hinge(answer: PlanAnswer, width: str) -> str:
+def _other_hinge(answer: WidthAnswer, width: str) -> str:
     """Say what other hinge to try: another width only where width moves the pin."""
-    return width if answer.width_moves_pin else "take another mounting"
+    return width if width_moves_pin(answer) else "take another mounting"
 
 
-def _width(answer: PlanAnswer) -> Iterator[Finding]:
-    least = limit("clear_width")
-    if not answer.accessible:
+def _width(answer: WidthAnswer) -> Iterator[Finding]:
+    least, use = limit("clear_width"), answer.filled.opening.use
+    if not use.accessible or answer.leaf == "inactive":
         return
-    if answer.clear_width is None:
+    if answer.clear_width_at_90 is None:
         yield finding(
             "no clear width",
             "error",
             f"{_hinge(answer)} the door does not come square open, so it has no clear width at 90 degrees; "
             f"an accessible route asks for {inches(least.value)}. "
-            f"{square_open_mend(answer.stop_angle, answer.angle_bare)}",
+            f"{square_open_mend(held_at(use.stop_angle, answer.door_stop), answer.greatest_angle_bare)}",
             least.cited,
             required=least.value,
         )
-    elif answer.clear_width >= least.value - TOLERANCE:
+    elif answer.clear_width_at_90 >= least.value - TOLERANCE:
         yield from _margin(answer, least.value)
     else:
-        short = least.value - answer.clear_width
+        short = least.value - answer.clear_width_at_90
         yield finding(
             "too narrow to pass",
             "error",
-            f"{_hinge(answer)} the walk-through width is {inches(answer.clear_width, least.value)}, short "
-            f"by {inches(short, 0.0)} of the {inches(least.value)} an accessible route asks for. "
+            f"{_hinge(answer)} the walk-through width is {inches(answer.clear_width_at_90, least.value)}, "
+            f"short by {inches(short, 0.0)} of the {inches(least.value)} an accessible route asks for. "
             "Try a narrower hinge, or take a wider opening. Manoeuvring space is not computed here; "
             "local codes decide.",
             least.cited,
-            clear_width=answer.clear_width,
+            clear_width=answer.clear_width_at_90,
             required=least.value,
         )
 
 
-def _margin(answer: PlanAnswer, least: float) -> Iterator[Finding]:
-    asked = least + answer.clear_margin
-    if answer.clear_width is not None and answer.clear_width < asked - TOLERANCE:
-        short = asked - answer.clear_width
+def _margin(answer: WidthAnswer, least: float) -> Iterator[Finding]:
+    margin = answer.filled.opening.use.clear_width_margin or 0.0
+    asked = least + margin
+    if answer.clear_width_at_90 is not None and answer.clear_width_at_90 < asked - TOLERANCE:
+        short = asked - answer.clear_width_at_90
         yield finding(
             "margin not kept",
             "warning",
-            f"{_hinge(answer)} the walk-through width is {inches(answer.clear_width, asked, 'min')}: enough "
-            f"for the {inches(least)} of an accessible route, but short by {inches(short, 0.0)} of the "
-            f"margin of {inches(answer.clear_margin)} asked over it. Try a narrower hinge, or take "
+            f"{_hinge(answer)} the walk-through width is {inches(answer.clear_width_at_90, asked, 'min')}: "
+            f"enough for the {inches(least)} of an accessible route, but short by {inches(short, 0.0)} of "
+            f"the margin of {inches(margin)} asked over it. Try a narrower hinge, or take "
             "a wider opening.",
             practice("access_margin"),
-            clear_width=answer.clear_width,
+            clear_width=answer.clear_width_at_90,
             required=asked,
         )
 
 
-def _stock(answer: PlanAnswer) -> Iterator[Finding]:
-    known = stock_widths(answer.height)
-    if known and answer.width > known[-1] + TOLERANCE:
+def _stock(answer: WidthAnswer) -> Iterator[Finding]:
+    height = answer.hinge.height.value
+    known = stock_widths(height)
+    if known and answer.hinge_width > known[-1] + TOLERANCE:
         yield finding(
             "wider than stock",
             "warning",
             f"{_hinge(answer)}: no stock hinge of that height is wider than {inches(known[-1])}. "
             "It would have to be made; ask first.",
             Source("the stock size table, from memory", "from memory"),
-            width=answer.width,
+            width=answer.hinge_width,
             widest=known[-1],
         )
-    elif stock_of(answer.height, answer.width) is None:
+    elif stock_of(height, answer.hinge_width) is None:
         yield finding(
             "not a stock size",
             "note",
-            f"{size(answer.height, answer.width)} is not a stock size here. Ask whether it can be had.",
+            f"{size(height, answer.hinge_width)} is not a stock size here. Ask whether it can be had.",
             Source("the stock size table, from memory", "from memory"),
-            height=answer.height,
-            width=answer.width,
+            height=height,
+            width=answer.hinge_width,
         )
 
 
-def _disagreements(answer: PlanAnswer) -> Iterator[Finding]:
+def _disagreements(answer: WidthAnswer) -> Iterator[Finding]:
     if abs(answer.backset_disagreement) > TOLERANCE:
         yield finding(
             "backsets disagree",

@@ -15,7 +15,7 @@ from configurator.rules.electric import electric_leaf
 from configurator.rules.fastening import LeafScrews, fastening_of, opening_screws
 from configurator.rules.finding import Alternative, Finding, Reason, reason
 from configurator.rules.finish import choose_finish
-from configurator.rules.leaf_hinge import LeafHinge, leaf_hinges, standard_for
+from configurator.rules.leaf_hinge import LeafHinge, standard_for
 from configurator.rules.lock_finish import matching
 from configurator.rules.metal import hinge_metal, metal_of_number, stainless_alloy
 from configurator.rules.not_here import not_here
@@ -113,17 +113,19 @@ class Specification:
         return Reason(sum(part.value for part in each), because, each[0].source, each[0].mark)
 
 
-def specify(filled: FilledOpening, answer: Answer, standard: Hinge | None = None) -> Specification:
+def specify(
+    filled: FilledOpening, hinges: Sequence[LeafHinge], answer: Answer, standard: Hinge | None = None
+) -> Specification:
     """Return the hinges of an opening with reasons and findings.
 
-    `answer` gives the geometry of a leaf on a width and is asked only for widths that matter; `standard` is
-    the job's standard hinge, which outranks the rules as hinges by hand outrank both.
+    `hinges` are those of each leaf before a width is chosen; `answer` gives the geometry of a leaf on a width
+    and is asked only for widths that matter; `standard` is the job's standard hinge, which outranks the rules
+    as hinges by hand outrank both.
     """
     if refused := not_here(filled):
         return Specification((), refused)
     given = standard or NOTHING_ASKED
-    widths = _widths(filled, answer, given)
-    hinges = [hinge for hinge, _ in widths]
+    widths = _widths(filled, hinges, answer, given)
     whole, by_leaf = _screws(filled, hinges, given)
     leaves: list[LeafSpecification] = []
     found: list[Finding] = []
@@ -159,10 +161,9 @@ def _height_then_width(leaf: LeafSpecification) -> tuple[float, float]:
 
 
 def _widths(
-    filled: FilledOpening, answer: Answer, standard: Hinge
+    filled: FilledOpening, hinges: Sequence[LeafHinge], answer: Answer, standard: Hinge
 ) -> tuple[tuple[LeafHinge, WidthAsked], ...]:
     """Return each leaf's hinges with their width; both leaves of a Dutch door turn on one line, the wider."""
-    hinges = leaf_hinges(filled, standard)
     widths = [ask_width(filled, one, must_of(filled, one), answer, standard) for one in hinges]
     pairs = tuple(zip(hinges, widths, strict=True))
     if filled.opening.leaves != "dutch":

@@ -1,7 +1,7 @@
 """study(opening) -> Study: every candidate's answers, the findings, the recommended hinge and why."""
 
+from configurator.study.candidate import Candidate
 from configurator.study.job import job_findings
-from configurator.study.records import Candidate, StoppedBy, Study
-from configurator.study.run import study
+from configurator.study.run import Study, study
 
-__all__ = ["Candidate", "StoppedBy", "Study", "job_findings", "study"]
+__all__ = ["Candidate", "Study", "job_findings", "study"]

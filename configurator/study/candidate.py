@@ -1,60 +1,284 @@
-"""One leaf on one hinge width: from the geometry's solution to a candidate in the words of the results."""
+"""One leaf on one hinge width: the record that rules, tables, pictures and files all read."""
 
 import math
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Any
 
-from configurator.geometry.pin import backset_refusal
+from configurator.geometry.pin import Hanging, Pin, backset_refusal
 from configurator.geometry.solve import Solution
 from configurator.geometry.swing import Contact
-from configurator.rules.door_stop import StopPlace
-from configurator.rules.plan_findings import PlanAnswer, plan_findings
+from configurator.rules.answers import StopPlace
+from configurator.rules.finding import Finding
+from configurator.rules.leaf_hinge import LeafHinge
+from configurator.rules.plan_findings import plan_findings
 from configurator.rules.usual import FilledOpening
 from configurator.study.hang import HungLeaf
-from configurator.study.records import Candidate, StoppedBy
-from configurator.study.stop_place import as_met, held_at, stop_wanted
+from configurator.study.stop_place import as_met, given_stop, stop_radians, stop_wanted
 
 
-def candidate(
-    filled: FilledOpening, hung: HungLeaf, solution: Solution, stop: StopPlace | None = None
-) -> Candidate:
-    """Return the candidate: inches, and degrees that are 0, 90 and 180 exactly where they are so."""
-    pin = solution.pin
-    gap = solution.gap
-    stop = None if stop is None else as_met(stop, in_degrees(solution.greatest_angle))
-    return Candidate(
-        leaf=hung.hinge.leaf.name,
-        hinge_width=solution.hanging.W,
-        pin_off_door_face=pin.o,
-        pin_off_frame_face=pin.y_p,
-        pin_across=pin.x_p,
-        barrel_past_frame=solution.barrel_past_frame,
-        barrel_past_wall=solution.barrel_past_wall,
-        clear_past_frame_at_180=solution.clear_past_frame_at_180,
-        greatest_angle=in_degrees(solution.greatest_angle),
-        stopped_by=_stopped_by(solution.with_hardware),
-        contact_point=_point(solution.with_hardware),
-        greatest_angle_bare=in_degrees(solution.greatest_angle_bare),
-        stopped_by_bare=_stopped_by(solution.bare),
-        contact_point_bare=_point(solution.bare),
-        clear_width_at_90=solution.clear_width_at_90,
-        clear_width_at_greatest=solution.clear_width_at_greatest,
-        hardware_in_clear_width=None
-        if solution.clear_width_at_90 is None
-        else solution.hardware_in_clear_width,
-        latch_edge_least=solution.latch_edge_least,
-        hinge_edge_least=solution.hinge_edge_least,
-        encroachment_greatest=solution.encroachment_greatest,
-        encroachment_at_rest=solution.encroachment_at_rest,
-        encroachment_with_hardware_greatest=solution.encroachment_with_hardware_greatest,
-        encroachment_with_hardware_at_rest=solution.encroachment_with_hardware_at_rest,
-        least_gap=None if gap is None else gap.distance,
-        least_gap_angle=None if gap is None else in_degrees(gap.angle),
-        barrel_free_by=solution.barrel_free_by,
-        barrel_diameter=solution.hanging.d_b,
-        rests_at=in_degrees(solution.rest_angle),
-        door_stop=stop,
-        findings=plan_findings(_answer(filled, hung, solution, stop)),
-        solution=solution,
-    )
+@dataclass(frozen=True)
+class Candidate:
+    """One leaf on one hinge open width: inches and degrees in full, None where there is no value.
+
+    Degrees are 0, 90 and 180 exactly where they are so. Nothing is worked out before it is asked for.
+    """
+
+    hung: HungLeaf
+    solution: Solution
+    door_stop: StopPlace | None
+    """Where the door stop that was given stands at this leaf."""
+
+    # --- The leaf ---
+
+    @property
+    def filled(self) -> FilledOpening:
+        """The opening it hangs in."""
+        return self.hung.filled
+
+    @property
+    def leaf(self) -> str:
+        """Which leaf it is."""
+        return self.hung.name
+
+    @property
+    def hinge(self) -> LeafHinge:
+        """Its hinges as far as no width decides them."""
+        return self.hung.hinge
+
+    @property
+    def h(self) -> Hanging:
+        """Its lengths in the symbols of the plan geometry, inches."""
+        return self.solution.hanging
+
+    @property
+    def pin(self) -> Pin:
+        """Where the pin stands."""
+        return self.solution.pin
+
+    # --- The hinge ---
+
+    @property
+    def hinge_width(self) -> float:
+        """The hinge open width it hangs on."""
+        return self.h.W
+
+    @property
+    def mounting(self) -> str:
+        """How the hinge is mounted."""
+        return self.h.mounting
+
+    @cached_property
+    def refusal(self) -> str | None:
+        """Why a hinge of that width cannot be mounted so; None where it can."""
+        return backset_refusal(self.h, self.pin)
+
+    @property
+    def backset_disagreement(self) -> float:
+        """By how much the two backsets given differ by other than the gap at the frame stop."""
+        return self.pin.backset_disagreement
+
+    @property
+    def gap_disagreement(self) -> float:
+        """By how much the hinge-side gap given differs from the one that the hinge leaves make."""
+        return self.pin.gap_disagreement
+
+    @property
+    def pin_off_door_face(self) -> float:
+        """How far the pin stands off the door's pull face."""
+        return self.pin.o
+
+    @property
+    def pin_off_frame_face(self) -> float:
+        """How far the pin stands off the frame face."""
+        return self.pin.y_p
+
+    @property
+    def pin_across(self) -> float:
+        """How far the pin stands into the opening from the rabbet face."""
+        return self.pin.x_p
+
+    @property
+    def barrel_diameter(self) -> float:
+        """The diameter of the barrel."""
+        return self.h.d_b
+
+    @property
+    def barrel_past_frame(self) -> float:
+        """How far the barrel stands past the frame face."""
+        return self.solution.barrel_past_frame
+
+    @property
+    def barrel_past_wall(self) -> float:
+        """How far the barrel stands past the wall face."""
+        return self.solution.barrel_past_wall
+
+    @property
+    def barrel_free_by(self) -> float:
+        """How far the barrel stands clear of door, frame and casing; negative where it overlaps."""
+        return self.solution.barrel_free_by
+
+    @property
+    def barrel_in_trim(self) -> bool:
+        """Whether the barrel is nearer to what stands about the door than to door and frame."""
+        return self.solution.barrel_free_by < self.solution.barrel_freedom
+
+    @property
+    def clear_past_frame_at_180(self) -> float:
+        """How far the door opened flat would stand off the frame face, whether or not it gets there."""
+        return self.solution.clear_past_frame_at_180
+
+    # --- How far it opens ---
+
+    @cached_property
+    def greatest_angle(self) -> float:
+        """How far the door turns with its hardware."""
+        return in_degrees(self.solution.greatest_angle)
+
+    @property
+    def stopped_by(self) -> Contact | None:
+        """What ends the swing with hardware; None at 180 degrees."""
+        return self.solution.with_hardware
+
+    @cached_property
+    def greatest_angle_bare(self) -> float:
+        """How far leaf and barrels alone turn."""
+        return in_degrees(self.solution.greatest_angle_bare)
+
+    @property
+    def stopped_by_bare(self) -> Contact | None:
+        """What ends the swing of leaf and barrels alone; None at 180 degrees."""
+        return self.solution.bare
+
+    @cached_property
+    def rests_at(self) -> float:
+        """Where the open door comes to rest, with its hardware: the least of its stops and what it meets."""
+        return in_degrees(self.solution.rest_angle)
+
+    @cached_property
+    def stop_wanted(self) -> StopPlace | None:
+        """Where a door stop would keep the door off what it meets; None where none is needed or can help."""
+        return stop_wanted(self.hung, self.solution)
+
+    @property
+    def stop_tip(self) -> tuple[float, float] | None:
+        """Where the tip of the door stop that was given stands in plan."""
+        stop, h = self.door_stop, self.h
+        return None if stop is None else (-h.F - stop.from_frame, stop.projection - h.p)
+
+    # --- The way through, and the room it takes ---
+
+    @property
+    def clear_width_at_90(self) -> float | None:
+        """The clear width with the door square open; None where it does not come to 90 degrees."""
+        return self.solution.clear_width_at_90
+
+    @property
+    def clear_width_at_greatest(self) -> float:
+        """The clear width with the door open as far as it goes."""
+        return self.solution.clear_width_at_greatest
+
+    @property
+    def hardware_in_clear_width(self) -> float | None:
+        """What hardware takes from the clear width at 90 degrees."""
+        return self.solution.hardware_in_clear_width
+
+    @property
+    def latch_edge_least(self) -> float:
+        """The least gap at the lock edge over the whole swing; 0 where it binds."""
+        return self.solution.latch_edge_least
+
+    @property
+    def hinge_edge_least(self) -> float:
+        """The least gap at the hinge edge."""
+        return self.solution.hinge_edge_least
+
+    @property
+    def least_gap(self) -> float | None:
+        """Least gap of the bare leaf to what stands along the wall; None with nothing there."""
+        return None if self.solution.gap is None else self.solution.gap.distance
+
+    @property
+    def least_gap_angle(self) -> float | None:
+        """The angle at which that gap is least."""
+        return None if self.solution.gap is None else in_degrees(self.solution.gap.angle)
+
+    @property
+    def encroachment_greatest(self) -> float:
+        """The most that the leaf alone stands out from the wall face."""
+        return self.solution.encroachment_greatest
+
+    @property
+    def encroachment_at_rest(self) -> float:
+        """How far a leaf that carries nothing stands out where it rests, perhaps farther open."""
+        return self.solution.encroachment_at_rest
+
+    @property
+    def leaf_out_at_rest(self) -> float:
+        """How far the leaf, without its hardware, stands out from the wall face where it does rest."""
+        return self.solution.leaf_out_at_rest
+
+    # --- What there is to say ---
+
+    @cached_property
+    def findings(self) -> tuple[Finding, ...]:
+        """What the plan itself says of it, worst first."""
+        return plan_findings(self)
+
+    def as_data(self) -> dict[str, Any]:
+        """Return the candidate as the results contract names it."""
+        solution, alone, whole = self.solution, self.stopped_by_bare, self.stopped_by
+        return {
+            "leaf": self.leaf,
+            "hinge_width": self.hinge_width,
+            "pin_off_door_face": self.pin_off_door_face,
+            "pin_off_frame_face": self.pin_off_frame_face,
+            "pin_across": self.pin_across,
+            "barrel_past_frame": self.barrel_past_frame,
+            "barrel_past_wall": self.barrel_past_wall,
+            "clear_past_frame_at_180": self.clear_past_frame_at_180,
+            "greatest_angle": self.greatest_angle,
+            "stopped_by": _stopped_data(whole),
+            "contact_point": None if whole is None else list(whole.point),
+            "greatest_angle_bare": self.greatest_angle_bare,
+            "stopped_by_bare": _stopped_data(alone),
+            "contact_point_bare": None if alone is None else list(alone.point),
+            "clear_width_at_90": self.clear_width_at_90,
+            "clear_width_at_greatest": self.clear_width_at_greatest,
+            "hardware_in_clear_width": self.hardware_in_clear_width,
+            "latch_edge_least": self.latch_edge_least,
+            "hinge_edge_least": self.hinge_edge_least,
+            "encroachment_greatest": self.encroachment_greatest,
+            "encroachment_at_rest": self.encroachment_at_rest,
+            "encroachment_with_hardware_greatest": solution.encroachment_with_hardware_greatest,
+            "encroachment_with_hardware_at_rest": solution.encroachment_with_hardware_at_rest,
+            "least_gap": self.least_gap,
+            "least_gap_angle": self.least_gap_angle,
+            "barrel_free_by": self.barrel_free_by,
+            "barrel_diameter": self.barrel_diameter,
+            "rests_at": self.rests_at,
+            "door_stop": None if self.door_stop is None else self.door_stop.as_data(),
+            "findings": [finding.as_data() for finding in self.findings],
+        }
+
+
+def hang(hung: HungLeaf, width: float) -> Candidate:
+    """Return one leaf on one hinge open width, inches.
+
+    Raises ValueError where a hinge cannot be mounted as asked.
+    """
+    plan = hung.scene(width)
+    stop = given_stop(hung, plan)
+    solution = Solution(plan, stop_radians(hung, stop))
+    if stop is not None:
+        stop = as_met(stop, in_degrees(solution.greatest_angle))
+    return Candidate(hung, solution, stop)
+
+
+def _stopped_data(contact: Contact | None) -> dict[str, Any] | None:
+    if contact is None:
+        return None
+    return {"kind": contact.kind, "index": contact.index, "part": contact.part}
 
 
 def in_degrees(radians: float) -> float:
@@ -62,46 +286,3 @@ def in_degrees(radians: float) -> float:
     degrees = math.degrees(radians)
     nearest = float(round(degrees / 90.0) * 90)
     return nearest if abs(degrees - nearest) <= 1e-12 else degrees
-
-
-def _stopped_by(contact: Contact | None) -> StoppedBy | None:
-    return None if contact is None else StoppedBy(contact.kind, contact.index, contact.part)
-
-
-def _point(contact: Contact | None) -> tuple[float, float] | None:
-    return None if contact is None else contact.point
-
-
-def _answer(filled: FilledOpening, hung: HungLeaf, solution: Solution, stop: StopPlace | None) -> PlanAnswer:
-    bare, whole = solution.bare, solution.with_hardware
-    use = filled.opening.use
-    held = held_at(use.stop_angle, stop)
-    return PlanAnswer(
-        leaf=hung.hinge.leaf.name,
-        height=hung.hinge.height.value,
-        width=solution.hanging.W,
-        barrel=solution.hanging.d_b,
-        mounting=solution.hanging.mounting,
-        refusal=backset_refusal(solution.hanging, solution.pin),
-        barrel_free_by=solution.barrel_free_by,
-        angle_bare=in_degrees(solution.greatest_angle_bare),
-        angle=in_degrees(solution.greatest_angle),
-        wanted_angle=min(filled.wanted_angle, held or 180.0),
-        stopped_bare=None if bare is None else (bare.part, bare.kind),
-        stopped=None if whole is None else (whole.part, whole.kind),
-        touching_at_rest=bare is not None and bare.at_rest,
-        latch_least=solution.latch_edge_least,
-        clear_width=solution.clear_width_at_90,
-        accessible=bool(use.accessible) and hung.hinge.leaf.name != "inactive",
-        clear_margin=use.clear_width_margin or 0.0,
-        stop_angle=held,
-        backset_disagreement=solution.pin.backset_disagreement,
-        gap_disagreement=solution.pin.gap_disagreement,
-        asked_angle=use.wanted_angle,
-        leaf_heights=(hung.leaf.bottom, hung.leaf.top),
-        overhead_stop=use.stop_angle,
-        door_stop=stop,
-        stop_wanted=stop_wanted(filled, hung, solution),
-        held_by_other=bare is not None and bare.kind == "other leaf" and bare.index is not None,
-        barrel_in_trim=solution.barrel_free_by < solution.barrel_freedom,
-    )

@@ -5,7 +5,8 @@ from collections.abc import Callable, Iterator
 
 from configurator.rules.usual import FilledOpening
 from configurator.rules.wording import degrees, inches, plain
-from configurator.study.records import Candidate, Study
+from configurator.study.candidate import Candidate
+from configurator.study.run import Study
 from configurator.units import TOLERANCE
 
 Length = Callable[[float], str]

@@ -14,10 +14,9 @@ from configurator.geometry.polar import seen_from
 from configurator.geometry.shapes import Shape
 from configurator.geometry.solve import Solution
 from configurator.geometry.swing import Contact
-from configurator.rules.usual import FilledOpening
 from configurator.rules.wording import hardware, obstruction
-from configurator.study.candidate import in_degrees
-from configurator.study.records import Candidate, Study
+from configurator.study.candidate import Candidate, in_degrees
+from configurator.study.run import Study
 
 SAME_ANGLE = 1e-6
 """Degrees: events nearer together than this are one moment."""
@@ -50,7 +49,7 @@ def moments(study: Study) -> tuple[Moment, ...]:
     """Return every candidate's events, those at one angle together, in the order of the angles."""
     found: dict[tuple[str, float, float | None], Event] = {}
     for place, candidate in enumerate(study.candidates):
-        for event in candidate_events(study.filled, candidate):
+        for event in candidate_events(candidate):
             key = (event.trade, round(event.angle, 6), event.distance)
             known = found.get(key, event)
             found[key] = Event(known.angle, known.plain, known.trade, known.distance, (*known.of, place))
@@ -84,12 +83,12 @@ def moment_at(among: Sequence[Moment], angle: float) -> Moment | None:
     return next((moment for moment in among if abs(moment.angle - angle) <= SAME_ANGLE), None)
 
 
-def candidate_events(filled: FilledOpening, candidate: Candidate) -> tuple[Event, ...]:
+def candidate_events(candidate: Candidate) -> tuple[Event, ...]:
     """Return what happens to one leaf on one hinge width as far as it goes, the chief thing first.
 
     Past that comes only where the leaf alone would be stopped, unless a door stop holds the leaf before.
     """
-    solution, held = candidate.solution, _held(candidate)
+    solution, held, filled = candidate.solution, _held(candidate), candidate.filled
     stop = filled.opening.use.stop_angle
     end = _end(solution) if held is None else held
     events = [Event(0.0, "closed", "closed"), end]

@@ -1,25 +1,32 @@
-"""From a filled-in opening to the geometry of each leaf on one hinge width."""
+"""From a filled-in opening to its leaves as the geometry knows them, each to be hung on any hinge width."""
 
 from dataclasses import dataclass
 
 from configurator.geometry.pin import Hanging
 from configurator.geometry.shapes import Hardware, Leaf, Obstruction, OtherHalf, OtherLeaf
+from configurator.geometry.solve import Scene, scene
 from configurator.model import Hardware as GivenHardware
 from configurator.model import Hinge
 from configurator.model import Obstruction as GivenObstruction
 from configurator.rules.lapping import FIRST_LEAF, opens_second
-from configurator.rules.leaf_hinge import LeafHinge
+from configurator.rules.leaf_hinge import LeafHinge, leaf_hinges
 from configurator.rules.leaves import Leaf as LeafSize
 from configurator.rules.leaves import leaves_of
 from configurator.rules.places import places_of
+from configurator.rules.specification import must_of
 from configurator.rules.usual import FilledOpening
+from configurator.rules.width import Must
 from configurator.tables import ObstructionKindRow, row_of
 
 
 @dataclass(frozen=True, slots=True)
 class HungLeaf:
-    """One leaf ready to be hung on any width; its hinges as far as no width decides them."""
+    """One leaf ready to be hung on any width; its hinges as far as no width decides them.
 
+    `opening` is the width it closes, inches: rabbet to rabbet, or to the closed edge of a pair's other leaf.
+    """
+
+    filled: FilledOpening
     hinge: LeafHinge
     mounting: str
     leaf_gap: float | None
@@ -31,11 +38,56 @@ class HungLeaf:
     latch_gap: float
     bevel: float
 
+    @property
+    def name(self) -> str:
+        """Single; active or inactive; upper or lower."""
+        return self.hinge.leaf.name
 
-def hung_leaves(
-    filled: FilledOpening, hinges: tuple[LeafHinge, ...], standard: Hinge | None = None
-) -> tuple[HungLeaf, ...]:
-    """Return every leaf with its hinges, what it carries, what stands about it, what it closes against."""
+    @property
+    def must(self) -> Must:
+        """What its hinge width has to do."""
+        return must_of(self.filled, self.hinge)
+
+    def hanging(self, width: float) -> Hanging:
+        """Return the leaf on a hinge open width, in the symbols of the plan geometry; inches."""
+        filled = self.filled
+        return Hanging(
+            O=self.opening,
+            T=filled.thickness,
+            g_h=filled.hinge_gap,
+            g_l=self.latch_gap,
+            beta=self.bevel,
+            R=filled.rabbet,
+            k=filled.stop_gap,
+            s=filled.stop_height,
+            F=filled.frame_face,
+            D=filled.jamb_depth,
+            p=filled.frame_proud,
+            b=filled.door_backset,
+            b_f=filled.frame_backset,
+            m_d=filled.door_mortise,
+            m_f=filled.frame_mortise,
+            t=self.hinge.leaf_thickness.value,
+            a=self.leaf_gap,
+            W=width,
+            d_b=self.hinge.barrel.value,
+            mounting=self.mounting,
+        )
+
+    def scene(self, width: float) -> Scene:
+        """Return the leaf on a hinge open width, inches, with all that turns and all that stands about it.
+
+        Raises ValueError where a hinge cannot be mounted as asked.
+        """
+        return scene(self.hanging(width), self.leaf, self.hardware, self.obstructions, self.other)
+
+
+def hang_leaves(filled: FilledOpening, standard: Hinge | None = None) -> tuple[HungLeaf, ...]:
+    """Return every leaf with its hinges, what it carries, what stands about it, what it closes against.
+
+    `standard` is the job's standard hinge.
+    """
+    hinges = leaf_hinges(filled, standard)
     return tuple(_hung(filled, hinge, standard or Hinge()) for hinge in hinges)
 
 
@@ -45,6 +97,7 @@ def _hung(filled: FilledOpening, hinge: LeafHinge, standard: Hinge) -> HungLeaf:
     barrels = places_of(filled, size, hinge.count.value, hinge.height.value)
     flipped = size.name == "inactive"
     return HungLeaf(
+        filled=filled,
         hinge=hinge,
         mounting=given.mounting or standard.mounting or "full mortise",
         leaf_gap=standard.leaf_gap if given.leaf_gap is None else given.leaf_gap,
@@ -128,30 +181,4 @@ def _obstruction(given: GivenObstruction, flipped: bool) -> Obstruction:
         diameter=given.diameter,
         from_frame=row.measured_from == "frame",
         fills=row.outline == "wall",
-    )
-
-
-def hanging(filled: FilledOpening, hung: HungLeaf, width: float) -> Hanging:
-    """Return one leaf on one hinge open width, in the symbols of the plan geometry; inches."""
-    return Hanging(
-        O=hung.opening,
-        T=filled.thickness,
-        g_h=filled.hinge_gap,
-        g_l=hung.latch_gap,
-        beta=hung.bevel,
-        R=filled.rabbet,
-        k=filled.stop_gap,
-        s=filled.stop_height,
-        F=filled.frame_face,
-        D=filled.jamb_depth,
-        p=filled.frame_proud,
-        b=filled.door_backset,
-        b_f=filled.frame_backset,
-        m_d=filled.door_mortise,
-        m_f=filled.frame_mortise,
-        t=hung.hinge.leaf_thickness.value,
-        a=hung.leaf_gap,
-        W=width,
-        d_b=hung.hinge.barrel.value,
-        mounting=hung.mounting,
     )

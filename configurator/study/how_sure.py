@@ -6,14 +6,14 @@ Not part of a study: it is worked out when it is asked for. Inches, degrees outs
 import itertools
 import math
 from collections.abc import Mapping
-from dataclasses import replace
 from types import MappingProxyType
 from typing import Any, Final
 
 import numpy as np
 
 from configurator.geometry.pin import TOLERANCE
-from configurator.geometry.solve import Scene, scene, solve_scene
+from configurator.geometry.solve import Scene, Solution
+from configurator.rules.answers import held_at
 from configurator.rules.door_stop import holds_short_of_square
 from configurator.rules.how_sure import (
     BARREL,
@@ -27,16 +27,13 @@ from configurator.rules.how_sure import (
     HowSure,
     Reach,
 )
-from configurator.rules.leaf_hinge import leaf_hinges
-from configurator.rules.specification import must_of
 from configurator.rules.sure_words import sure_finding, sure_sentence
 from configurator.rules.tolerances import fill_tolerances
 from configurator.rules.usual import FilledOpening
 from configurator.study.candidate import in_degrees
 from configurator.study.deviations import NAMES, TOLERANCE_OF, Answers, Floats, Varied, answers
-from configurator.study.hang import hung_leaves
-from configurator.study.records import Candidate, Study
-from configurator.study.stop_place import given_stop, held_at
+from configurator.study.run import Study
+from configurator.study.stop_place import given_stop
 from configurator.study.turning_points import EXACT, turning_points
 
 DRAWS: Final = 100_000
@@ -107,37 +104,28 @@ def sure_data(sure: HowSure) -> dict[str, Any]:
 
 def varied_of(study: Study, leaf: str, width: float) -> Varied:
     """Return the leaf as the study hung it, on that width, with what it has to do."""
-    found = [one for one in study.candidates if one.leaf == leaf]
-    if not found:
-        names = ", ".join(dict.fromkeys(one.leaf for one in study.candidates))
-        raise ValueError(f"There is no {leaf} leaf in {study.opening.mark}; it has: {names}.")
-    filled = study.filled
-    hung = next(one for one in hung_leaves(filled, leaf_hinges(filled)) if one.hinge.leaf.name == leaf)
-    hung = replace(hung, leaf=replace(hung.leaf, barrels=_barrels(found[0])))
-    hanging = replace(found[0].solution.hanging, W=width)
-    plan = scene(hanging, hung.leaf, hung.hardware, hung.obstructions, hung.other)
-    held = held_at(study.opening.use.stop_angle, given_stop(filled, hung, plan))
+    names = [one.name for one in study.leaves]
+    if leaf not in names:
+        raise ValueError(f"There is no {leaf} leaf in {study.opening.mark}; it has: {', '.join(names)}.")
+    filled, hung = study.filled, study.hanger.leaf(leaf)
+    plan = hung.scene(width)
+    held = held_at(study.opening.use.stop_angle, given_stop(hung, plan))
     return Varied(
-        hanging=hanging,
+        hanging=plan.hanging,
         leaf=hung.leaf,
         obstructions=hung.obstructions,
         other=hung.other,
         wall_share=wall_share(filled),
         wanted=min(filled.wanted_angle, held or 180.0),
-        clear_width=must_of(filled, hung.hinge).clear_width,
+        clear_width=hung.must.clear_width,
         square=not holds_short_of_square(held) and not _hardware_short_of_square(plan),
     )
 
 
 def _hardware_short_of_square(plan: Scene) -> bool:
     """Say whether hardware, as drawn, keeps a leaf from 90 degrees that would come to it bare."""
-    solution = solve_scene(plan)
+    solution = Solution(plan)
     return solution.greatest_angle < math.pi / 2 <= solution.greatest_angle_bare
-
-
-def _barrels(candidate: Candidate) -> tuple[tuple[float, float], ...]:
-    """Return the heights of the barrels as they were hung: the job's standard hinge counts in them."""
-    return tuple((part.shape.bottom, part.shape.top) for part in candidate.solution.scene.bare[1:])
 
 
 def wall_share(filled: FilledOpening) -> float:

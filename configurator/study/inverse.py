@@ -10,19 +10,15 @@ from itertools import pairwise
 
 from configurator.geometry.inverse.widths import greatest_projection, least_hinge_width
 from configurator.geometry.pin import least_width_for_barrel
-from configurator.geometry.solve import scene
+from configurator.geometry.solve import barrel_free_by
 from configurator.geometry.swing import polar_contact
-from configurator.model import JobFacts
-from configurator.rules.answers import Answer, barrel_free, tried
-from configurator.rules.leaf_hinge import leaf_hinges
-from configurator.rules.specification import must_of
 from configurator.rules.stock import stock_of, stock_widths
-from configurator.rules.usual import FilledOpening
 from configurator.rules.width import Must, does_all
-from configurator.study.hang import HungLeaf, hanging, hung_leaves
-from configurator.study.records import Candidate, Study
-from configurator.study.run import hang
+from configurator.study.candidate import Candidate
+from configurator.study.hang import HungLeaf
+from configurator.study.run import LeafHanger, Study
 from configurator.study.width_curve import WidthCurve, width_curve
+from configurator.units import TOLERANCE
 
 MARGIN = 0.5
 """Inches that are looked at past the narrowest and the widest hinge."""
@@ -89,7 +85,7 @@ class LeafWidths:
     @property
     def leaf(self) -> str:
         """Which leaf it is."""
-        return self.hung.hinge.leaf.name
+        return self.hung.name
 
     @property
     def width_moves_the_pin(self) -> bool:
@@ -97,80 +93,54 @@ class LeafWidths:
         return self.hung.mounting == "full mortise"
 
 
-def widths_of(study: Study, job: JobFacts | None = None) -> tuple[LeafWidths, ...]:
-    """Return the widths of each leaf of an opening already studied, with the same facts of the job."""
-    standard = job.standard_hinge if job is not None else None
-    filled = study.filled
-    leaves = hung_leaves(filled, leaf_hinges(filled, standard), standard)
-    return tuple(_leaf_widths(study, leaf) for leaf in leaves)
-
-
-class _Tries:
-    """One leaf on any width, each worked out once."""
-
-    def __init__(self, filled: FilledOpening, hung: HungLeaf) -> None:
-        self.filled, self.hung = filled, hung
-        self._known: dict[float, Candidate] = {}
-
-    def __call__(self, leaf: str, width: float) -> Candidate:
-        """Return the leaf on a hinge open width, inches; leaf is the one there is."""
-        assert leaf == self.hung.hinge.leaf.name
-        if width not in self._known:
-            self._known[width] = hang(self.filled, self.hung, width)
-        return self._known[width]
-
-    def at(self, width: float) -> Candidate:
-        """Return the leaf on a hinge open width, inches."""
-        return self(self.hung.hinge.leaf.name, width)
-
-    def binds_at(self, width: float) -> bool:
-        """Say whether the latch edge is what stops the bare leaf; far quicker than all that a width does."""
-        hung = self.hung
-        plan = scene(hanging(self.filled, hung, width), hung.leaf, (), hung.obstructions, hung.other)
-        contact = polar_contact(plan.bare, plan.standing, plan.pin.at)
-        return contact is not None and contact.kind in ("latch jamb", "other leaf")
+def widths_of(study: Study) -> tuple[LeafWidths, ...]:
+    """Return the widths of each leaf of an opening already studied."""
+    return tuple(_leaf_widths(study, leaf) for leaf in study.leaves)
 
 
 def _leaf_widths(study: Study, hung: HungLeaf) -> LeafWidths:
-    filled = study.filled
-    tries = _Tries(filled, hung)
-    must = must_of(filled, hung.hinge)
+    must = hung.must
     widths = sorted({*stock_widths(must.height), *(one.hinge_width for one in study.candidates)})
-    rows = tuple(_tried(tries, must, width) for width in widths)
+    rows = tuple(_tried(study.hanger, hung, must, width) for width in widths)
     low, high = max(NARROWEST, widths[0] - MARGIN), widths[-1] + MARGIN
-    barrel = _barrel_free_from(tries, low, high)
-    angle = _least(tries, must.wanted)
-    least = None if barrel is None else _least(tries, must.wanted, barrel)
-    breaks = _break_points(tries, must, low, high, barrel)
-    curve = width_curve(filled, hung, low, high, [one.width for one in breaks])
-    breaks = (*breaks, *_clear_width_break(curve, must))
-    in_stock = None if least is None else _next_in_stock(rows, least)
+    barrel = _barrel_free_from(hung, low, high)
+    breaks = _break_points(hung, must, low, high, barrel)
+    curve = width_curve(hung, low, high, [one.width for one in breaks])
+    breaks += _clear_width_break(curve, must)
+    least = None if barrel is None else _least(hung, must.wanted, barrel)
     return LeafWidths(
-        hung, must, angle, barrel, least, in_stock, rows, tuple(sorted(breaks, key=lambda b: b.width)), curve
+        hung=hung,
+        must=must,
+        least_for_angle=_least(hung, must.wanted),
+        barrel_free_from=barrel,
+        least=least,
+        next_in_stock=None if least is None else _next_in_stock(rows, least),
+        tried=rows,
+        breaks=tuple(sorted(breaks, key=lambda one: one.width)),
+        curve=curve,
     )
 
 
-def _tried(tries: _Tries, must: Must, width: float) -> WidthTried:
-    answer: Answer = tries
-    found = tried(answer, must.leaf, width)
+def _tried(hanger: LeafHanger, hung: HungLeaf, must: Must, width: float) -> WidthTried:
     row = stock_of(must.height, width)
     stock = None if row is None else row.stock
-    if isinstance(found, str):
-        return WidthTried(width, stock, None, found, False, ())
-    most = tuple(
-        _most_projection(tries, must.wanted, width, place) for place in range(len(tries.hung.obstructions))
-    )
-    return WidthTried(width, stock, tries.at(width), "", does_all(found, must), most)
+    try:
+        found = hanger(hung.name, width)
+    except ValueError as error:
+        return WidthTried(width, stock, None, str(error), False, ())
+    places = range(len(hung.obstructions))
+    most = tuple(_most_projection(hung, must.wanted, width, place) for place in places)
+    return WidthTried(width, stock, found, "", does_all(found, must), most)
 
 
-def _most_projection(tries: _Tries, wanted: float, width: float, place: int) -> float | None:
+def _most_projection(hung: HungLeaf, wanted: float, width: float, place: int) -> float | None:
     """Return how far an obstruction may stand out; a round one has no projection and no limit to it."""
-    hung = tries.hung
     if hung.obstructions[place].diameter is not None:
         return MOST
-    h = hanging(tries.filled, hung, width)
     turn = math.radians(wanted)
-    return greatest_projection(h, hung.leaf, turn, hung.obstructions, place, hung.other, MOST)
+    return greatest_projection(
+        hung.hanging(width), hung.leaf, turn, hung.obstructions, place, hung.other, MOST
+    )
 
 
 def _next_in_stock(rows: tuple[WidthTried, ...], least: float) -> WidthTried | None:
@@ -178,38 +148,46 @@ def _next_in_stock(rows: tuple[WidthTried, ...], least: float) -> WidthTried | N
     return next((one for one in rows if one.stock and one.width >= least - 1e-8 and one.fits), None)
 
 
-def _least(tries: _Tries, wanted: float, narrowest: float = NARROWEST) -> float | None:
-    hung = tries.hung
-    h = hanging(tries.filled, hung, narrowest)
-    return least_hinge_width(
-        h, hung.leaf, math.radians(wanted), hung.obstructions, hung.other, narrowest=narrowest
-    )
+def _least(hung: HungLeaf, wanted: float, narrowest: float = NARROWEST) -> float | None:
+    h, turn = hung.hanging(narrowest), math.radians(wanted)
+    return least_hinge_width(h, hung.leaf, turn, hung.obstructions, hung.other, narrowest=narrowest)
 
 
 def _break_points(
-    tries: _Tries, must: Must, low: float, high: float, barrel: float | None
+    hung: HungLeaf, must: Must, low: float, high: float, barrel: float | None
 ) -> tuple[BreakPoint, ...]:
-    if tries.hung.mounting != "full mortise":
+    if hung.mounting != "full mortise":
         return ()
     found = [] if barrel is None or barrel <= low else [BreakPoint(barrel, BARREL_FREE)]
     for angle in sorted({SQUARE, must.wanted, FLAT}):
-        width = _least(tries, angle, low)
+        width = _least(hung, angle, low)
         if width is not None and low < width <= high:
             found.append(BreakPoint(width, OPENS, angle))
-    binding = _first(tries.binds_at, low, high)
+    binding = _first(lambda width: _binds(hung, width), low, high)
     if binding is not None and binding > low:
         found.append(BreakPoint(binding, BINDS))
     return tuple(found)
 
 
-def _barrel_free_from(tries: _Tries, low: float, high: float) -> float | None:
+def _binds(hung: HungLeaf, width: float) -> bool:
+    """Say whether the latch edge is what stops the bare leaf."""
+    plan = hung.scene(width)
+    contact = polar_contact(plan.bare, plan.standing, plan.pin.at)
+    return contact is not None and contact.kind in ("latch jamb", "other leaf")
+
+
+def _barrel_free_from(hung: HungLeaf, low: float, high: float) -> float | None:
     """Return the least width whose barrel is free of door, frame and what stands there."""
-    if tries.hung.mounting != "full mortise":
-        return low if barrel_free(tries.at(low)) else None
-    free = least_width_for_barrel(hanging(tries.filled, tries.hung, low))
-    if barrel_free(tries.at(free)):
+    if hung.mounting != "full mortise":
+        return low if _barrel_free(hung, low) else None
+    free = least_width_for_barrel(hung.hanging(low))
+    if _barrel_free(hung, free):
         return free
-    return _first(lambda width: barrel_free(tries.at(width)), free, high)
+    return _first(lambda width: _barrel_free(hung, width), free, high)
+
+
+def _barrel_free(hung: HungLeaf, width: float) -> bool:
+    return barrel_free_by(hung.scene(width)) >= -TOLERANCE
 
 
 def _first(holds: Callable[[float], bool], low: float, high: float) -> float | None:
@@ -241,8 +219,3 @@ def _clear_width_break(curve: WidthCurve, must: Must) -> tuple[BreakPoint, ...]:
         if clear >= least > less:
             return (BreakPoint(w + (wider - w) * (clear - least) / (clear - less), CLEAR_WIDTH, least),)
     return ()
-
-
-def at_width(study: Study, leaf: LeafWidths, width: float) -> Candidate:
-    """Return one leaf on any hinge open width, inches: what a pointer on the curve asks for."""
-    return hang(study.filled, leaf.hung, width)

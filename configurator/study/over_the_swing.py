@@ -20,8 +20,8 @@ from configurator.geometry.polar import TAU, PolarShape, seen_from
 from configurator.geometry.shapes import OtherLeaf, Shape, may_meet
 from configurator.geometry.solve import Scene, Solution
 from configurator.geometry.swing import meeting_angle
-from configurator.study.candidate import in_degrees
-from configurator.study.records import Candidate, Study
+from configurator.study.candidate import Candidate, in_degrees
+from configurator.study.run import Study
 
 SAMPLES = 181
 

@@ -1,34 +1,102 @@
 """The study of one opening: fill in, hang every leaf on every width, choose, and say what there is to say."""
 
-from configurator.geometry.solve import scene, solve_scene
-from configurator.model import JobFacts, Opening
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+from typing import Any
+
+from configurator.model import Hinge, JobFacts, Opening
 from configurator.rules.compared import compared_findings
-from configurator.rules.leaf_hinge import leaf_hinges
+from configurator.rules.finding import Finding
 from configurator.rules.opening_findings import opening_findings
-from configurator.rules.specification import specify
+from configurator.rules.specification import Specification, specify
 from configurator.rules.stock import next_wider, stock_widths
 from configurator.rules.usual import FilledOpening, fill
-from configurator.study.candidate import candidate
-from configurator.study.hang import HungLeaf, hanging, hung_leaves
-from configurator.study.records import Candidate, Study
-from configurator.study.stop_place import given_stop, stop_radians
+from configurator.study.candidate import Candidate, hang
+from configurator.study.hang import HungLeaf, hang_leaves
 
 _NO_STOCK = (4.0, 4.5)
 
 
-class Hung:
-    """An opening's leaves, each hung on a width once however often it is asked for."""
+class LeafHanger:
+    """Hangs an opening's leaves on hinge widths, each once however often it is asked for.
 
-    def __init__(self, filled: FilledOpening, leaves: tuple[HungLeaf, ...]) -> None:
-        self.filled = filled
-        self.leaves = {leaf.hinge.leaf.name: leaf for leaf in leaves}
+    `standard` is the job's standard hinge, which counts in every leaf.
+    """
+
+    def __init__(self, filled: FilledOpening, standard: Hinge | None = None) -> None:
+        self.filled, self.standard = filled, standard
+        self.leaves = hang_leaves(filled, standard)
+        self._by_name = {leaf.name: leaf for leaf in self.leaves}
         self._known: dict[tuple[str, float], Candidate] = {}
 
     def __call__(self, leaf: str, width: float) -> Candidate:
-        """Return the named leaf on a hinge open width, inches."""
+        """Return the named leaf on a hinge open width, inches.
+
+        Raises ValueError with a sentence where such a hinge cannot be mounted.
+        """
         if (leaf, width) not in self._known:
-            self._known[leaf, width] = hang(self.filled, self.leaves[leaf], width)
+            self._known[leaf, width] = hang(self._by_name[leaf], width)
         return self._known[leaf, width]
+
+    def hung_so_far(self, leaf: str) -> tuple[Candidate, ...]:
+        """Return the named leaf on every width that was asked for, narrow to wide."""
+        found = (one for one in self._known.values() if one.leaf == leaf)
+        return tuple(sorted(found, key=lambda one: one.hinge_width))
+
+    def leaf(self, name: str) -> HungLeaf:
+        """Return the leaf of that name, to be hung on any width."""
+        return self._by_name[name]
+
+
+@dataclass(frozen=True, slots=True)
+class Study:
+    """The whole answer for one opening."""
+
+    opening: Opening
+    candidates: tuple[Candidate, ...]
+    specification: Specification
+    findings: tuple[Finding, ...]
+    hanger: LeafHanger = field(compare=False, repr=False)
+    """The leaves as they were studied; it knows every width they were hung on."""
+
+    @property
+    def filled(self) -> FilledOpening:
+        """The opening with every number filled in."""
+        return self.hanger.filled
+
+    @property
+    def leaves(self) -> tuple[HungLeaf, ...]:
+        """The opening's leaves, each to be hung on any width."""
+        return self.hanger.leaves
+
+    @property
+    def standard(self) -> Hinge | None:
+        """The job's standard hinge that it was studied with."""
+        return self.hanger.standard
+
+    @property
+    def recommended(self) -> dict[str, Any]:
+        """The recommended hinge as the results contract names it."""
+        return self.specification.as_data()
+
+    def of_leaf(self, name: str) -> "Study":
+        """Return the study with the candidates of one leaf only; all of them where there is no such leaf."""
+        of_it = tuple(one for one in self.candidates if one.leaf == name)
+        return replace(self, candidates=of_it) if of_it else self
+
+    def all_findings(self) -> tuple[Finding, ...]:
+        """Return the opening's findings and then its candidates', each sentence once."""
+        everything = (*self.findings, *(f for candidate in self.candidates for f in candidate.findings))
+        return tuple({(f.code, f.message): f for f in everything}.values())
+
+    def as_data(self) -> dict[str, Any]:
+        """Return the study as the results contract names it."""
+        return {
+            "mark": self.opening.mark,
+            "candidates": [candidate.as_data() for candidate in self.candidates],
+            "recommended": self.recommended,
+            "findings": [finding.as_data() for finding in self.findings],
+        }
 
 
 def study(opening: Opening, job: JobFacts | None = None) -> Study:
@@ -37,34 +105,35 @@ def study(opening: Opening, job: JobFacts | None = None) -> Study:
     Raises NotGivenError, naming the field, where a value that has no usual one is missing, and ValueError
     with a sentence where a hinge cannot be mounted as asked.
     """
+    return _study(opening, None if job is None else job.standard_hinge)
+
+
+def study_as(known: Study, opening: Opening) -> Study:
+    """Study another record as `known` was studied: for the same job. Raises as `study` does."""
+    return _study(opening, known.standard)
+
+
+def _study(opening: Opening, standard: Hinge | None) -> Study:
     filled = fill(opening)
-    standard = job.standard_hinge if job is not None else None
-    leaves = hung_leaves(filled, leaf_hinges(filled, standard), standard)
-    hung = Hung(filled, leaves)
-    widths = opening.compare or _usual_widths(hung)
-    candidates = tuple(hung(leaf, width) for leaf in hung.leaves for width in widths)
-    specification = specify(filled, hung, standard)
+    hanger = LeafHanger(filled, standard)
+    widths = opening.compare or _usual_widths(hanger)
+    candidates = tuple(hanger(leaf.name, width) for leaf in hanger.leaves for width in widths)
+    hinges = [leaf.hinge for leaf in hanger.leaves]
+    specification = specify(filled, hinges, hanger, standard)
     compared = compared_findings(specification, widths)
     found = (*opening_findings(filled), *specification.findings, *compared)
-    return Study(opening, filled, candidates, specification, found)
+    return Study(opening, candidates, specification, found, hanger)
 
 
-def hang(filled: FilledOpening, leaf: HungLeaf, width: float) -> Candidate:
-    """Return one leaf on one hinge open width, inches."""
-    plan = scene(hanging(filled, leaf, width), leaf.leaf, leaf.hardware, leaf.obstructions, leaf.other)
-    stop = given_stop(filled, leaf, plan)
-    return candidate(filled, leaf, solve_scene(plan, stop_radians(filled, stop)), stop)
-
-
-def _usual_widths(hung: Hung) -> tuple[float, ...]:
+def _usual_widths(hanger: LeafHanger) -> Sequence[float]:
     """Return the least stock width without an error, then the next wider."""
-    height = max(leaf.hinge.height.value for leaf in hung.leaves.values())
+    height = max(leaf.hinge.height.value for leaf in hanger.leaves)
     known = stock_widths(height) or _NO_STOCK
-    least = next((width for width in known if _without_error(hung, width)), known[0])
+    least = next((width for width in known if _without_error(hanger, width)), known[0])
     wider = next_wider(height, least)
     return (least,) if wider is None else (least, wider)
 
 
-def _without_error(hung: Hung, width: float) -> bool:
-    found = [one for leaf in hung.leaves for one in hung(leaf, width).findings]
+def _without_error(hanger: LeafHanger, width: float) -> bool:
+    found = [one for leaf in hanger.leaves for one in hanger(leaf.name, width).findings]
     return not any(one.severity == "error" for one in found)

@@ -16,8 +16,7 @@ from configurator.geometry.polar import PolarShape
 from configurator.geometry.shapes import Hardware, Shape
 from configurator.geometry.solve import Scene, Solution
 from configurator.model import DoorStop
-from configurator.rules.door_stop import Fault, StopPlace
-from configurator.rules.usual import FilledOpening
+from configurator.rules.answers import Fault, StopPlace, held_at
 from configurator.study.hang import HungLeaf
 from configurator.tables import DoorStopKindRow, HardwareKindRow, row_of
 
@@ -37,17 +36,17 @@ _SAME = 1e-9
 _OWN = ("frame", "latch jamb", "stop", "other leaf")
 
 
-def given_stop(filled: FilledOpening, leaf: HungLeaf, plan: Scene) -> StopPlace | None:
+def given_stop(leaf: HungLeaf, plan: Scene) -> StopPlace | None:
     """Return where the door stop that was given stands at a leaf, None where none was."""
-    given = filled.opening.door_stop
-    return None if given is None else placed(filled, leaf, plan, given)
+    given = leaf.filled.opening.door_stop
+    return None if given is None else placed(leaf, plan, given)
 
 
-def placed(filled: FilledOpening, leaf: HungLeaf, plan: Scene, stop: DoorStop) -> StopPlace:
+def placed(leaf: HungLeaf, plan: Scene, stop: DoorStop) -> StopPlace:
     """Return a stop's place at a leaf, worked out as far as it was not given, and what comes of it."""
     h, pin = plan.hanging, plan.pin
     carried = _landing(leaf, stop)
-    height = _height(filled, leaf, stop, carried)
+    height = _height(leaf, stop, carried)
     far = _from_frame(plan, stop.projection, carried)
     from_frame = far if stop.from_frame is None else stop.from_frame
     point = (-h.F - from_frame, stop.projection - h.p)
@@ -67,17 +66,10 @@ def placed(filled: FilledOpening, leaf: HungLeaf, plan: Scene, stop: DoorStop) -
     )
 
 
-def stop_radians(filled: FilledOpening, place: StopPlace | None) -> float | None:
+def stop_radians(leaf: HungLeaf, place: StopPlace | None) -> float | None:
     """Return where the stops given hold the door, radians; the smaller of two, None where there are none."""
-    held = held_at(filled.opening.use.stop_angle, place)
+    held = held_at(leaf.filled.opening.use.stop_angle, place)
     return None if held is None else math.radians(held)
-
-
-def held_at(overhead: float | None, place: StopPlace | None) -> float | None:
-    """Return the least angle that the stops given hold a door at, degrees."""
-    rests = place.rests_at if place is not None and place.holds else None
-    angles = [angle for angle in (overhead, rests) if angle is not None]
-    return min(angles, default=None)
 
 
 def as_met(place: StopPlace, greatest: float) -> StopPlace:
@@ -86,17 +78,17 @@ def as_met(place: StopPlace, greatest: float) -> StopPlace:
     return replace(place, fault="met too late") if late else place
 
 
-def stop_wanted(filled: FilledOpening, leaf: HungLeaf, solution: Solution) -> StopPlace | None:
+def stop_wanted(leaf: HungLeaf, solution: Solution) -> StopPlace | None:
     """Return where a stop goes that the door comes to before anything else; None where none was needed.
 
     None too where a stop is given, or where no stop on the hinge side's wall or floor can help.
     """
-    contact, opening = solution.with_hardware, filled.opening
+    contact, opening = solution.with_hardware, leaf.filled.opening
     if contact is None or contact.at_rest or opening.use.stop_angle is not None or opening.door_stop:
         return None
     if contact.kind in _OWN or contact.point[0] > -solution.hanging.F:
         return None
-    found = _off_the_wall(filled, leaf, solution) or _off_the_leaf(filled, leaf, solution)
+    found = _off_the_wall(leaf, solution) or _off_the_leaf(leaf, solution)
     return found if found is not None and _serves(found, solution) else None
 
 
@@ -105,7 +97,7 @@ def _serves(place: StopPlace, solution: Solution) -> bool:
     return not place.fault and rests is not None and rests < math.degrees(solution.greatest_angle) - _SAME
 
 
-def _off_the_wall(filled: FilledOpening, leaf: HungLeaf, solution: Solution) -> StopPlace | None:
+def _off_the_wall(leaf: HungLeaf, solution: Solution) -> StopPlace | None:
     """Return a usual wall bumper behind the hardware that meets the wall first; None where that is else."""
     contact = solution.with_hardware
     if contact is None or contact.kind != "wall":
@@ -115,15 +107,15 @@ def _off_the_wall(filled: FilledOpening, leaf: HungLeaf, solution: Solution) -> 
         return None
     projection = row_of(DoorStopKindRow, "wall bumper").projection
     bumper = DoorStop(kind="wall bumper", projection=projection, height=struck[0].height)
-    return placed(filled, leaf, solution.scene, bumper)
+    return placed(leaf, solution.scene, bumper)
 
 
-def _off_the_leaf(filled: FilledOpening, leaf: HungLeaf, solution: Solution) -> StopPlace | None:
+def _off_the_leaf(leaf: HungLeaf, solution: Solution) -> StopPlace | None:
     """Return a stop for the face of the leaf, long enough that the door comes to it before what it meets."""
     h, pin = solution.hanging, solution.pin
     _, needed = stop_for_angle(h, pin, solution.greatest_angle, greatest_along(h, pin))
     projection = math.ceil(max(needed, 0.0) / _STEP) * _STEP + _STEP
-    on_floor = leaf.leaf.bottom <= filled.leaf_bottom
+    on_floor = leaf.leaf.bottom <= leaf.filled.leaf_bottom
     if projection > (_FARTHEST_FLOOR_STOP if on_floor else _LONGEST_BUMPER):
         return None
     if on_floor:
@@ -131,7 +123,7 @@ def _off_the_leaf(filled: FilledOpening, leaf: HungLeaf, solution: Solution) -> 
     else:
         middle = (leaf.leaf.bottom + leaf.leaf.top) / 2
         stop = DoorStop(kind="wall bumper", projection=projection, height=middle)
-    return placed(filled, leaf, solution.scene, stop)
+    return placed(leaf, solution.scene, stop)
 
 
 def _landing(leaf: HungLeaf, stop: DoorStop) -> Hardware | None:
@@ -150,12 +142,12 @@ def _landing_on_wall(leaf: HungLeaf) -> list[Hardware]:
     return [one for one in facing if row_of(HardwareKindRow, one.kind).meets_bumper]
 
 
-def _height(filled: FilledOpening, leaf: HungLeaf, stop: DoorStop, carried: Hardware | None) -> float:
+def _height(leaf: HungLeaf, stop: DoorStop, carried: Hardware | None) -> float:
     """Return the height of a tip's middle: as given, of what it is set behind, or where stops usually go."""
     if stop.height is not None:
         return stop.height
     if stop.kind == "floor stop":
-        return filled.leaf_bottom + _OFF_THE_FLOOR
+        return leaf.filled.leaf_bottom + _OFF_THE_FLOOR
     if carried is not None:
         return carried.height
     low, high = leaf.leaf.bottom, leaf.leaf.top

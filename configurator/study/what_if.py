@@ -14,13 +14,13 @@ from numpy.typing import NDArray
 
 from configurator.geometry.many.solve_many import solve_many
 from configurator.geometry.pin import TOLERANCE
-from configurator.model import Hinge, JobFacts, Opening
-from configurator.rules.leaf_hinge import leaf_hinges
-from configurator.rules.specification import must_of
+from configurator.model import Opening
+from configurator.rules.usual import fill
 from configurator.rules.width import Must
-from configurator.study.candidate import in_degrees
+from configurator.study.candidate import Candidate, in_degrees
 from configurator.study.deviations import mounted
-from configurator.study.records import Candidate, Study
+from configurator.study.hang import HungLeaf, hang_leaves
+from configurator.study.run import Study
 from configurator.study.what_if_barrel import barrel_crossings
 from configurator.study.what_if_samples import Run, Sample, runs_of, sampler, samples_between
 from configurator.study.what_if_things import Hold, Thing, with_changes
@@ -82,18 +82,11 @@ class WhatIf:
     turns: tuple[Turn, ...]
 
 
-def what_if(
-    study: Study, candidate: Candidate, thing: Thing, hold: Hold, job: JobFacts | None = None
-) -> WhatIf:
-    """Return what a leaf on a hinge open width would do over the whole range of one thing.
-
-    The job's facts are those the opening was studied with.
-    """
-    standard = job.standard_hinge if job is not None else None
-    must = _must(study, candidate, standard)
+def what_if(study: Study, candidate: Candidate, thing: Thing, hold: Hold) -> WhatIf:
+    """Return what a leaf on a hinge open width would do over the whole range of one thing."""
+    must = candidate.hung.must
     held_short = candidate.clear_width_at_90 is None and candidate.greatest_angle >= SQUARE - TOLERANCE
-    opening_at, width_at = _opening_at(study.opening, thing, hold), _width_at(thing, candidate)
-    sample = sampler(opening_at, width_at, candidate.leaf, standard)
+    sample = sampler(_hung_at(study, candidate, thing, hold))
     samples = samples_between(sample, thing.low, thing.high, thing.present)
     curve, turns = _curve_and_turns(_Leaves(runs_of(samples), must, held_short), thing, samples)
     return WhatIf(
@@ -106,12 +99,6 @@ def what_if(
         curve=curve,
         turns=tuple(sorted([*turns, *_barrel_turns(sample, samples)], key=lambda one: one.value)),
     )
-
-
-def _must(study: Study, candidate: Candidate, standard: Hinge | None) -> Must:
-    hinges = leaf_hinges(study.filled, standard)
-    (hinge,) = (one for one in hinges if one.leaf.name == candidate.leaf)
-    return must_of(study.filled, hinge)
 
 
 def _curve_and_turns(
@@ -140,14 +127,19 @@ def opening_with(opening: Opening, hold: Hold, value: float) -> Opening:
     return with_changes(opening, hold.changes(value))
 
 
-def _opening_at(opening: Opening, thing: Thing, hold: Hold) -> Callable[[float], Opening]:
+def _hung_at(
+    study: Study, candidate: Candidate, thing: Thing, hold: Hold
+) -> Callable[[float], tuple[HungLeaf, float]]:
+    """Return what gives the leaf and its hinge width at a value of the varied thing."""
     if thing.of_hinge:
-        return lambda _: opening  # the width is no part of what is filled in
-    return lambda value: opening_with(opening, hold, value)
+        return lambda value: (candidate.hung, value)  # the width is no part of what is filled in
 
+    def hung_at(value: float) -> tuple[HungLeaf, float]:
+        filled = fill(opening_with(study.opening, hold, value))
+        leaves = hang_leaves(filled, study.standard)
+        return next(leaf for leaf in leaves if leaf.name == candidate.leaf), candidate.hinge_width
 
-def _width_at(thing: Thing, candidate: Candidate) -> Callable[[float], float]:
-    return (lambda value: value) if thing.of_hinge else (lambda _: candidate.hinge_width)
+    return hung_at
 
 
 class _Point(NamedTuple):

@@ -15,11 +15,8 @@ from numpy.typing import NDArray
 from configurator.geometry.many.solve_many import Many
 from configurator.geometry.pin import Hanging
 from configurator.geometry.shapes import Obstruction, refuse_no_door
-from configurator.geometry.solve import Scene, scene
-from configurator.model import Hinge, Opening
-from configurator.rules.leaf_hinge import leaf_hinges
-from configurator.rules.usual import FilledOpening, fill
-from configurator.study.hang import HungLeaf, hanging, hung_leaves
+from configurator.geometry.solve import Scene
+from configurator.study.hang import HungLeaf
 
 Floats = NDArray[Any]
 COUNT = 17
@@ -53,40 +50,23 @@ class Sample:
         """Return the leaf and what stands about it, for the single path."""
         assert self.hung is not None
         assert self.hanging is not None
-        hung = self.hung
-        return scene(self.hanging, hung.leaf, hung.hardware, hung.obstructions, hung.other)
+        return self.hung.scene(self.hanging.W)
 
 
 Sampler = Callable[[float], Sample]
 
 
-def sampler(
-    opening_at: Callable[[float], Opening],
-    width_at: Callable[[float], float],
-    leaf: str,
-    standard: Hinge | None,
-) -> Sampler:
-    """Return what hangs the named leaf of an opening at any value of the varied thing."""
-    known: dict[int, tuple[Opening, FilledOpening, HungLeaf]] = {}
-
-    def hung_as(opening: Opening) -> tuple[Opening, FilledOpening, HungLeaf]:
-        if id(opening) not in known:
-            known.clear()  # all that is asked for again is the one before, where only the hinge is varied
-            filled = fill(opening)
-            leaves = hung_leaves(filled, leaf_hinges(filled, standard), standard)
-            (hung,) = (one for one in leaves if one.hinge.leaf.name == leaf)
-            known[id(opening)] = (opening, filled, hung)
-        return known[id(opening)]
+def sampler(hung_at: Callable[[float], tuple[HungLeaf, float]]) -> Sampler:
+    """Return what samples a leaf at any value of the varied thing; `hung_at` gives leaf and hinge width."""
 
     def sample(value: float) -> Sample:
         try:
-            _, filled, hung = hung_as(opening_at(value))
-            hung_at = hanging(filled, hung, width_at(value))
-            found = Sample(value, hung, _numbers(hung_at, hung.obstructions), hung_at)
-            refuse_no_door(hung_at, hung.leaf)
+            hung, width = hung_at(value)
+            h = hung.hanging(width)
+            refuse_no_door(h, hung.leaf)
         except ValueError:
             return Sample(value, None)
-        return found
+        return Sample(value, hung, _numbers(h, hung.obstructions), h)
 
     return sample
 

@@ -10,7 +10,8 @@ from configurator.rules.stock import stock_widths
 from configurator.rules.throat import follows_wall
 from configurator.rules.usual import FilledOpening
 from configurator.rules.wording import obstruction
-from configurator.study.records import Candidate, Study
+from configurator.study.candidate import Candidate
+from configurator.study.run import Study
 from configurator.tables import ObstructionKindRow, row_of
 
 ABOUT = 1.5

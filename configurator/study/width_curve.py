@@ -9,9 +9,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from configurator.geometry.many.solve_many import Many, solve_many
-from configurator.rules.usual import FilledOpening
 from configurator.study.candidate import in_degrees
-from configurator.study.hang import HungLeaf, hanging
+from configurator.study.hang import HungLeaf
 
 Floats = NDArray[Any]
 
@@ -37,9 +36,7 @@ class WidthCurve:
     clear_widths: tuple[float | None, ...]
 
 
-def width_curve(
-    filled: FilledOpening, hung: HungLeaf, low: float, high: float, corners: Iterable[float] = ()
-) -> WidthCurve:
+def width_curve(hung: HungLeaf, low: float, high: float, corners: Iterable[float] = ()) -> WidthCurve:
     """Return the curve of one leaf from one hinge open width to another, inches.
 
     corners are widths known to be corners of it; each gets a point on either side. Other bends are closed in
@@ -48,12 +45,12 @@ def width_curve(
     steps = max(2, math.ceil((high - low) / STEP) + 1)
     beside = [corner + side for corner in corners for side in (-_BESIDE, 0.0, _BESIDE)]
     widths = np.unique(np.concatenate([np.linspace(low, high, steps), np.clip(beside, low, high)]))
-    table = _solved(filled, hung, widths)
+    table = _solved(hung, widths)
     for _ in range(_ROUNDS):
         between = _between_bends(table)
         if not len(between):
             break
-        table = np.concatenate([table, _solved(filled, hung, between)])
+        table = np.concatenate([table, _solved(hung, between)])
         table = table[np.argsort(table[:, 0], kind="stable")]
     return WidthCurve(
         tuple(table[:, 0].tolist()),
@@ -63,10 +60,10 @@ def width_curve(
     )
 
 
-def _solved(filled: FilledOpening, hung: HungLeaf, widths: Floats) -> Floats:
+def _solved(hung: HungLeaf, widths: Floats) -> Floats:
     """Return a row a width: the width, the two greatest angles in radians, the clear width at 90."""
     many = Many(
-        hanging=hanging(filled, hung, float(widths[0])),
+        hanging=hung.hanging(float(widths[0])),
         leaf=hung.leaf,
         hardware=hung.hardware,
         obstructions=hung.obstructions,

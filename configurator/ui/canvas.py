@@ -12,7 +12,7 @@ from configurator.drawing.hover import Spot, measured_at, name_at, spots_of
 from configurator.drawing.sheet import Group, moving_groups, moving_note_groups, plan_sheet
 from configurator.export.figure import POINTS_PER_INCH, SheetArtists, make_figure
 from configurator.model import JobFacts
-from configurator.study.records import Study
+from configurator.study import Study
 from configurator.units import Display
 
 DPI = 96.0

@@ -12,7 +12,7 @@ from configurator.ui.session import Session
 
 if TYPE_CHECKING:  # loaded with the first study
     from configurator.rules.finding import Finding
-    from configurator.study.records import Study
+    from configurator.study import Study
 
 
 class FrameNotes(QWidget):

@@ -67,8 +67,7 @@ class HingePanel(QWidget):
         from configurator.drawing.hinge_parts import hinge_parts
 
         study = self.session.study
-        standard = self.session.job.job.standard_hinge
-        leaves = hinge_parts(study, self.session.display, standard) if study is not None else ()
+        leaves = hinge_parts(study, self.session.display) if study is not None else ()
         self.body.setVisible(bool(leaves))
         self.empty.setVisible(not leaves)
         self.empty.setText("" if leaves else self._silence())
@@ -181,11 +180,10 @@ class HingePanel(QWidget):
         row, study = self._selected(), self.session.study
         if row is None or study is None:
             return
-        from configurator.drawing.hinge_trials import trials
+        from configurator.study.hinge_trials import trials
 
         detail, page = self._page(row)
-        job, display = self.session.job.job, self.session.display
-        others = tuple(other for key in row.part.keys for other in trials(study, key, display, job))
+        others = tuple(other for key in row.part.keys for other in trials(study, key))
         leaf = self._lines[self.list.currentRow()].name
         detail.show_state(row, leaf, self._chosen(), others)
         self.details.setCurrentWidget(page)

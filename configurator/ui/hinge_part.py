@@ -7,8 +7,8 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QLabel, QPushButton, QWidget
 
 from configurator.drawing.hinge_parts import Because, Part, PartRow
-from configurator.drawing.hinge_trials import Trial
-from configurator.drawing.hinge_words import spelled_value
+from configurator.drawing.hinge_words import spelled_value, trial_effect, trial_name
+from configurator.study.hinge_trials import Trial
 from configurator.ui import paths
 from configurator.ui.fields import Assumptions, ChoiceField, LineField
 from configurator.ui.kinds import Kind, NotReadError, kind_at
@@ -203,11 +203,12 @@ class TrialLine:
     def show_trial(self, trial: Trial) -> None:
         """Show another value."""
         self._trial = trial
-        name = paths.trade_name(HINGE + trial.key)
-        self.button.setText(f"Take {trial.words}")
-        self.button.setToolTip(f"Take {trial.words} as {name}, by hand")
-        self.button.setAccessibleName(f"take {trial.words} as {name}")
-        self.effect.setText(trial.effect[:1].upper() + trial.effect[1:])
+        name, words = paths.trade_name(HINGE + trial.key), trial_name(trial, self._session.display)
+        self.button.setText(f"Take {words}")
+        self.button.setToolTip(f"Take {words} as {name}, by hand")
+        self.button.setAccessibleName(f"take {words} as {name}")
+        effect = trial_effect(trial, self._session.display)
+        self.effect.setText(effect[:1].upper() + effect[1:])
 
     def _take(self) -> None:
         if self._trial is not None:

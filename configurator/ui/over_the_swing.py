@@ -6,8 +6,8 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from configurator.drawing.charts.swing_chart import swing_chart
 from configurator.drawing.swing_words import swing_reading, swing_rows
+from configurator.study import Study
 from configurator.study.over_the_swing import OverTheSwing, over_the_swing
-from configurator.study.records import Study
 from configurator.ui.chart_canvas import ChartCanvas, beside
 from configurator.ui.fields import QuietCombo
 from configurator.ui.fitted_table import FittedTable

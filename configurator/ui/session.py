@@ -17,7 +17,7 @@ from configurator.units import Display
 
 if TYPE_CHECKING:  # the study is loaded on use: the window is painted before the first one
     from configurator.project_file.held import HeldFile
-    from configurator.study.records import Study
+    from configurator.study import Study
 
 Studier = Callable[[Opening, JobFacts | None], "Study"]
 FULLY_OPEN = 180.0

@@ -7,9 +7,9 @@ from configurator.drawing.sure_rows import SureRow, name_of, sure_heads, sure_ro
 from configurator.rules.how_sure import HowSure
 from configurator.rules.sure_words import chance_words, sure_sentence, what_to_do
 from configurator.rules.tolerances import fill_tolerances
+from configurator.study import Study
 from configurator.study.deviations import TOLERANCE_OF
 from configurator.study.how_sure import how_sure, wall_share
-from configurator.study.records import Study
 from configurator.ui.fields import Field, QuietCombo, field_for
 from configurator.ui.kit.layout import BARE, GROW, Box, Pool, across, down, fill
 from configurator.ui.look import GRID, sized, tabular, tinted

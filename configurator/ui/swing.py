@@ -21,8 +21,8 @@ from configurator.ui.look import GRID, sized, tabular
 from configurator.ui.session import Session
 
 if TYPE_CHECKING:  # loaded with the study: the window is painted before the first one
+    from configurator.study import Study
     from configurator.study.events import Moment
-    from configurator.study.records import Study
 
 STEPS = 10
 """Slider steps in a degree."""

@@ -2,37 +2,27 @@
 
 from typing import TYPE_CHECKING, Any
 
-from configurator.model import Hinge
 from configurator.ui.fields import Assumptions
 
 if TYPE_CHECKING:  # loaded with the first study
-    from configurator.study.records import Study
+    from configurator.study import Study
 
 _WHERE = "worked out from what was given"
 
 
-def taken(study: "Study", standard: Hinge | None) -> Assumptions:
-    """Return, by path, everything that was assumed: about the opening, its hinge and its leaves.
-
-    `standard` is the job's standard hinge.
-    """
-    return {
-        **study.filled.assumed, **_of_hinge(study, standard), **_of_leaves(study), **_of_door_stop(study)
-    }  # fmt: skip
+def taken(study: "Study") -> Assumptions:
+    """Return, by path, everything that was assumed: about the opening, its hinge and its leaves."""
+    return {**study.filled.assumed, **_of_hinge(study), **_of_leaves(study), **_of_door_stop(study)}
 
 
-def _of_hinge(study: "Study", standard: Hinge | None) -> dict[str, Any]:
-    from configurator.rules.leaf_hinge import leaf_hinges
-
-    hinge = leaf_hinges(study.filled, standard)[0]
+def _of_hinge(study: "Study") -> dict[str, Any]:
+    hinge = study.leaves[0].hinge
     reasons = {"hinge.barrel": hinge.barrel, "hinge.leaf_thickness": hinge.leaf_thickness}
     return {path: _assumed(x.value, x.because, x.source, x.mark) for path, x in reasons.items()}
 
 
 def _of_leaves(study: "Study") -> dict[str, Any]:
-    from configurator.rules.leaves import leaves_of
-
-    leaves = leaves_of(study.filled)
+    leaves = [one.hinge.leaf for one in study.leaves]
     if study.opening.leaves == "pair":
         width = _assumed(leaves[0].width, "both leaves alike", _WHERE, "derived")
         return {"active_width": width, **_of_carriers(study, "active")}

@@ -8,7 +8,7 @@ from configurator.ui import edits
 from configurator.ui.edits import RefusedError
 
 if TYPE_CHECKING:  # loaded with the study: the window is painted before the first one
-    from configurator.study.records import Study
+    from configurator.study import Study
     from configurator.ui.session import Session
 
 

@@ -13,7 +13,7 @@ from configurator.drawing.what_if_words import (
     turn_words,
     what_if_headline,
 )
-from configurator.study.records import Study
+from configurator.study import Study
 from configurator.study.what_if import WhatIf, what_if
 from configurator.study.what_if_things import Thing
 from configurator.ui.chart_canvas import ChartCanvas, beside
@@ -108,7 +108,7 @@ class WhatIfPage(QWidget):
         candidate, thing, hold = asked
         self._found = None
         if self._study is not None and candidate is not None and thing is not None and hold is not None:
-            self._found = what_if(self._study, candidate, thing, hold, self.session.job.job)
+            self._found = what_if(self._study, candidate, thing, hold)
         self._show_found()
 
     def _show_found(self) -> None:

@@ -6,7 +6,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QWidget
 
 from configurator.drawing.what_if_words import thing_name
-from configurator.study.records import Candidate, Study
+from configurator.study import Candidate, Study
 from configurator.study.what_if_things import Hold, Thing, things_of
 from configurator.ui.fields import QuietCombo
 from configurator.ui.look import GRID

@@ -13,8 +13,8 @@ from configurator.drawing.width_words import (
     width_table,
 )
 from configurator.rules.compared import MOST_COMPARED
-from configurator.study.inverse import LeafWidths, at_width, widths_of
-from configurator.study.records import Study
+from configurator.study import Study
+from configurator.study.inverse import LeafWidths, widths_of
 from configurator.ui.chart_canvas import ChartCanvas, beside
 from configurator.ui.fields import QuietCombo
 from configurator.ui.fitted_table import EnteredTable
@@ -42,7 +42,7 @@ class WidthsAndAngles(QWidget):
         self.table = EnteredTable("hinge open widths and angles")
         self.chart = ChartCanvas("chart of angle and clear width over hinge open width")
         self._leaves: tuple[LeafWidths, ...] = ()
-        self._known: tuple[Study | None, object] = (None, None)
+        self._known: Study | None = None
         self._drawn: tuple[object, ...] = ()
         self._lines: tuple[WidthLine, ...] = ()
         self._build()
@@ -54,10 +54,10 @@ class WidthsAndAngles(QWidget):
 
     def show_state(self) -> None:
         """Show the opening on show; the widths are worked out again only for another study."""
-        study, facts = self.session.study, self.session.job.job
-        if (study, facts) != self._known or self._known[0] is not study:
-            self._leaves = () if study is None else widths_of(study, facts)
-            self._known = (study, facts)
+        study = self.session.study
+        if self._known is not study:
+            self._leaves = () if study is None else widths_of(study)
+            self._known = study
             self._fill_leaves()
             self._drawn = ()
         now = (self.session.display, self.session.dark, self.session.plain_words, study is None)
@@ -115,9 +115,8 @@ class WidthsAndAngles(QWidget):
 
         def read(across: float) -> str:
             try:
-                return reading(
-                    at_width(study, leaf, round(across * _SNAP) / _SNAP), leaf.must, display, plain
-                )
+                found = study.hanger(leaf.leaf, round(across * _SNAP) / _SNAP)
+                return reading(found, leaf.must, display, plain)
             except ValueError as error:
                 return str(error)
 

@@ -77,8 +77,7 @@ class WorkArea(QSplitter):
     def show_form(self) -> None:
         """Show what was said and what was refused, and what is assumed once that is worked out."""
         study = self.session.study if self.begun else None
-        standard = self.session.job.job.standard_hinge
-        self.form.show_state(taken(study, standard) if study is not None else NOTHING)
+        self.form.show_state(taken(study) if study is not None else NOTHING)
         if self.begun:
             self.widths.show_state()
 

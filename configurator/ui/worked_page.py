@@ -10,7 +10,7 @@ from configurator.drawing.comparison import Comparison, Row, comparisons
 from configurator.drawing.pointing import LookedAt, Pointed, letter_at
 from configurator.drawing.style import inks
 from configurator.drawing.worked_words import MADE_FROM, Asked, Letter, Line, ShownWork, shown_work
-from configurator.study.records import Study
+from configurator.study import Study
 from configurator.study.worked.terms import Piece
 from configurator.ui.chart_canvas import beside
 from configurator.ui.fields import QuietCombo

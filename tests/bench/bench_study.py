@@ -15,8 +15,7 @@ from configurator.rules.leaf_hinge import leaf_hinges
 from configurator.rules.specification import specify
 from configurator.rules.usual import fill
 from configurator.study import study
-from configurator.study.hang import hung_leaves
-from configurator.study.run import Hung
+from configurator.study.run import LeafHanger
 
 DEMO = Path(__file__).resolve().parents[2] / "demo_openings" / "kestrel_point.json"
 
@@ -34,9 +33,9 @@ def milliseconds(call: Callable[[], object], times: int = 40) -> float:
 def choosing(opening: Opening) -> float:
     """Milliseconds of choosing alone, the geometry answered from memory."""
     filled = fill(opening)
-    hung = Hung(filled, hung_leaves(filled, leaf_hinges(filled)))
-    specify(filled, hung)
-    return milliseconds(lambda: specify(filled, hung))
+    hanger, hinges = LeafHanger(filled), leaf_hinges(filled)
+    specify(filled, hinges, hanger)
+    return milliseconds(lambda: specify(filled, hinges, hanger))
 
 
 def many(openings: tuple[Opening, ...], count: int) -> float:

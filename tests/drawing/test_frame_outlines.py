@@ -180,9 +180,9 @@ def test_a_layers_name_tells_its_material(words, material):
     assert material_of(words) == material
 
 
-def contacts(hung, item, stop_width):
+def contacts(h, item, stop_width):
     """The first contact bare and with a box on the push face, the frame stop as wide as said; degrees."""
-    h, leaf = hung.h, Leaf()
+    leaf = Leaf()
     pin = locate_pin(h)
     standing = []
     for shape in standing_shapes(h, leaf):
@@ -198,15 +198,14 @@ def contacts(hung, item, stop_width):
 def test_a_stop_filled_to_the_far_face_lets_nothing_pass_that_the_real_one_stops(mounting):
     """And it stops nothing that the real one lets pass."""
     dice = random.Random(7)
-    hung = hung_in("knocked-down drywall")
-    hung = replace(hung, h=replace(hung.h, mounting=mounting or "full mortise"))
-    room = hung.h.D - hung.h.R
+    h = replace(hung_in("knocked-down drywall").h, mounting=mounting or "full mortise")
+    room = h.D - h.R
     for _ in range(60):
         item = Hardware(
             kind="other", face="push", projection=dice.uniform(0.5, 12), from_latch_edge=dice.uniform(1, 6),
             width=dice.uniform(0.5, 4), height=40, vertical=3,
         )  # fmt: skip
-        filled, real = (contacts(hung, item, width) for width in (room, dice.uniform(0.25, room)))
+        filled, real = (contacts(h, item, width) for width in (room, dice.uniform(0.25, room)))
         assert real[0] == filled[0]
         assert filled[1] <= real[1]
         assert (filled[1] == math.pi) == (real[1] == math.pi)

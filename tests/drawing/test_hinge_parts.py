@@ -21,7 +21,7 @@ from tests.rules.hung import opening
 
 def leaves(display=None, standard=None, **changes):
     given = study(opening(**changes), JobFacts(standard_hinge=standard))
-    return hinge_parts(given, display or Display(), standard)
+    return hinge_parts(given, display or Display())
 
 
 def rows(**changes):

@@ -102,10 +102,10 @@ def test_a_thing_the_leaf_passes_under_is_thin_and_broken():
 
 
 def test_a_door_nobody_described_is_not_drawn_as_wood():
-    from configurator.drawing.hanging_of import hungs_of
+    from configurator.drawing.drawn_leaf import drawn_leaves
     from configurator.study import study
     from tests.openings import plain_opening
 
     answer = study(plain_opening())
-    pieces = open_leaf(next(iter(hungs_of(answer, Display()))), 0.0)
+    pieces = open_leaf(next(iter(drawn_leaves(answer, Display()))), 0.0)
     assert {one.fill for one in pieces if isinstance(one, Polygon)} == {"core"}

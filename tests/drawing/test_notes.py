@@ -92,7 +92,7 @@ def test_the_leaf_alone_is_drawn_on_where_it_would_be_stopped_and_only_there():
         return outlines, rings
 
     (outline,), (ring,) = ghosts(bare)
-    assert ring == study.candidates[1].contact_point_bare
+    assert ring == study.candidates[1].stopped_by_bare.point
     assert math.dist(ring, nearest_on_outline(ring, outline.points)) < 1e-6
     assert ghosts(bare - 1) == ghosts(180) == ([], [])
 

@@ -114,7 +114,7 @@ def test_bar_sheets_panel_results_and_documents_say_what_the_order_says(seed):
     study = study_or_fault(opening, facts)
     if isinstance(study, NotStudied):
         return
-    tallied = tally(study, facts)
+    tallied = tally(study)
     order = take_off([tallied], facts)
     assert order.reconciliation.agrees
     wanted = ordered(order)

@@ -8,7 +8,7 @@ from configurator.drawing.clip import clip_segment
 from configurator.drawing.dimension_strokes import line_boxes
 from configurator.drawing.dimensions import leaf_on_sheet
 from configurator.drawing.dimensions import text_boxes as dimension_boxes
-from configurator.drawing.hanging_of import turns_clockwise
+from configurator.drawing.drawn_leaf import turns_clockwise
 from configurator.drawing.lettering import text_width
 from configurator.drawing.placing import text_box
 from configurator.drawing.primitives import Arc, Dimension, Polygon, Symbol, Text
@@ -141,7 +141,7 @@ def test_the_contact_is_ringed_where_it_is_and_only_at_the_end_of_the_swing():
     (ring, _), *_ = [
         (one, view) for one, view in items(moving_note_groups(sheet, 180), Symbol) if one.kind == "contact"
     ]
-    assert ring.at == demo("112A").candidates[0].contact_point
+    assert ring.at == demo("112A").candidates[0].stopped_by.point
     assert not [one for one, _ in items(moving_note_groups(sheet, 171), Symbol) if one.kind == "contact"]
 
 

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from shapely.geometry import Point as Dot
 from shapely.geometry import Polygon as Area
 
-from configurator.drawing.hanging_of import hungs_of
+from configurator.drawing.drawn_leaf import drawn_leaves
 from configurator.drawing.on_sheet import around
 from configurator.drawing.primitives import Arc, Polyline, Region
 from configurator.drawing.sheet import plan_sheet
@@ -135,7 +135,7 @@ def area_of_box_holds_pin(box):
 
 @pytest.mark.parametrize("mark", ["112A", "171A", "151A", "122A"])
 def test_the_leaf_and_its_hardware_sweep_what_all_their_places_cover(mark):
-    for hung in hungs_of(demo(mark), Display())[:1]:
+    for hung in drawn_leaves(demo(mark), Display())[:1]:
         regions = swept_regions(hung)
         assert [one.layer for one in regions] == ["A-DOOR-SWPT-HDWR"] * len(hung.hardware) + ["A-DOOR-SWPT"]
         for shape in (*hung.hardware, Shape(leaf_corners(hung.h))):
@@ -144,7 +144,7 @@ def test_the_leaf_and_its_hardware_sweep_what_all_their_places_cover(mark):
 
 def test_nothing_on_the_sheet_is_cut_into_chords():
     for seed in range(4):
-        for hung in hungs_of(random_study(seed), Display()):
+        for hung in drawn_leaves(random_study(seed), Display()):
             for region in swept_regions(hung):
                 assert all(len(one.points) <= 5 for one in region.bounds if isinstance(one, Polyline))
                 assert any(isinstance(one, Arc) for one in region.bounds)

@@ -2,7 +2,7 @@ import math
 
 import pytest
 
-from configurator.drawing.hanging_of import hungs_of
+from configurator.drawing.drawn_leaf import drawn_leaves
 from configurator.drawing.primitives import Arc, Polyline
 from configurator.drawing.sheet import moving_groups, moving_note_groups, plan_sheet
 from configurator.drawing.style import layers
@@ -19,7 +19,7 @@ KNOB = {
 
 
 def hungs(study):
-    return hungs_of(study, Display())
+    return drawn_leaves(study, Display())
 
 
 def test_leaf_and_rail_are_marked_whole():

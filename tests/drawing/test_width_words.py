@@ -4,7 +4,7 @@ import pytest
 
 from configurator.drawing.width_words import break_words, headline, reading, width_table
 from configurator.study import study
-from configurator.study.inverse import at_width, widths_of
+from configurator.study.inverse import widths_of
 from configurator.units import Display
 from tests.openings import LEVER, RAIL, plain_opening
 
@@ -122,7 +122,7 @@ def test_break_points_in_words(display, length):
 def test_what_the_pointer_reads():
     one_study = study(plain_opening(obstructions=[RAIL], hardware=[LEVER]))
     (leaf,) = widths_of(one_study)
-    assert reading(at_width(one_study, leaf, 4.5), leaf.must, INCHES) == (
+    assert reading(one_study.hanger(leaf.leaf, 4.5), leaf.must, INCHES) == (
         "4-1/2 in: opens to 180° bare, 175.6° with hardware; clear width 32-13/16 in"
     )
 
@@ -145,5 +145,5 @@ def test_what_the_pointer_reads_never_rounds_across_a_limit():
     one_study = study(plain_opening(use={"wanted_angle": 170}, obstructions=[RAIL]))
     (leaf,) = widths_of(one_study)
     just_under = leaf.least_for_angle - 0.002
-    assert reading(at_width(one_study, leaf, just_under), leaf.must, INCHES).count("169.9° bare") == 1
-    assert reading(at_width(one_study, leaf, 6.13), leaf.must, INCHES).endswith("clear width 31-31/32 in")
+    assert reading(one_study.hanger(leaf.leaf, just_under), leaf.must, INCHES).count("169.9° bare") == 1
+    assert reading(one_study.hanger(leaf.leaf, 6.13), leaf.must, INCHES).endswith("clear width 31-31/32 in")

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from configurator.geometry.pin import MOUNTINGS
 from configurator.geometry.shapes import Hardware, Leaf, Obstruction, OtherLeaf
-from configurator.geometry.solve import scene, solve, solve_scene
+from configurator.geometry.solve import Solution, scene, solve
 from tests.geometry.openings import BEVEL, BOX, CASING, LEAF, PLINTH, RAIL, case_a, linen_closet
 from tests.sweeps import examples
 
@@ -144,7 +144,9 @@ def test_an_obstruction_on_the_latch_side_of_a_pair_is_at_the_far_jamb():
 
 def test_a_scene_solved_twice_is_the_same():
     plan = scene(case_a(4.5), LEAF, (BOX,), (RAIL,))
-    assert solve_scene(plan) == solve_scene(plan) == solve(case_a(4.5), LEAF, (BOX,), (RAIL,))
+    one, other = Solution(plan), solve(case_a(4.5), LEAF, (BOX,), (RAIL,))
+    assert one == Solution(plan) == other
+    assert (one.bare, one.with_hardware, one.gap) == (other.bare, other.with_hardware, other.gap)
 
 
 @given(

@@ -23,7 +23,7 @@ def test_it_keeps_what_the_leaf_does_on_the_hinge_to_be_ordered():
     (leaf,) = one(compare=[4, 4.5], obstructions=[RAIL], use={"wanted_angle": 180}).leaves
     assert (leaf.count, leaf.height, leaf.width, leaf.complete) == (3, 4.5, 4.5, True)
     assert (leaf.greatest_angle, leaf.stopped_by) == (180.0, None)
-    assert leaf.does == {4.0: False, 4.5: True}
+    assert leaf.does == {4.0: False, 4.5: True, 5.0: True}
 
 
 def test_what_stops_it_is_named():
@@ -36,7 +36,7 @@ def test_a_width_that_is_not_compared_is_worked_out_all_the_same():
     (leaf,) = one(compare=[5, 6]).leaves
     assert leaf.width == 4
     assert leaf.greatest_angle == pytest.approx(180)
-    assert leaf.does == {5.0: True, 6.0: True}
+    assert leaf.does == {4.0: True, 4.5: True, 5.0: True, 6.0: True}
 
 
 def test_one_that_could_not_be_studied_has_its_fault_and_nothing_else():

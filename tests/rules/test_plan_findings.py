@@ -2,36 +2,16 @@
 
 import pytest
 
-from configurator.rules.plan_findings import PlanAnswer, plan_findings
+from configurator.rules.plan_findings import plan_findings
+from configurator.rules.usual import fill
+from tests.rules.given import Given, Met
 from tests.rules.hung import codes, found, opening, specified
 
 STEP = 1 / 64
-USUAL = {
-    "leaf": "single",
-    "height": 4.5,
-    "width": 4,
-    "barrel": 0.58,
-    "mounting": "full mortise",
-    "refusal": None,
-    "barrel_free_by": 0.1,
-    "angle_bare": 180.0,
-    "angle": 180.0,
-    "wanted_angle": 180.0,
-    "stopped_bare": None,
-    "stopped": None,
-    "touching_at_rest": False,
-    "latch_least": 0.0625,
-    "clear_width": 33.0,
-    "accessible": True,
-    "clear_margin": 0.0,
-    "stop_angle": None,
-    "backset_disagreement": 0.0,
-    "gap_disagreement": 0.0,
-}
 
 
 def said(**changes):
-    return [one.code for one in plan_findings(PlanAnswer(**{**USUAL, **changes}))]
+    return [one.code for one in plan_findings(Given(**changes))]
 
 
 @pytest.mark.parametrize(
@@ -49,12 +29,15 @@ def said(**changes):
 )
 def test_clear_width_and_the_users_margin(clear, margin, expected):
     """2010 ADA Standards 404.2.3 for the 32 in; the margin is the user's own."""
-    assert said(clear_width=clear, clear_margin=margin) == expected
-    assert said(clear_width=clear, clear_margin=margin, accessible=False) == []
+    asked = fill(opening(use={"clear_width_margin": margin}))
+    assert said(filled=asked, clear_width_at_90=clear) == expected
+    elsewhere = fill(opening(use={"clear_width_margin": margin, "accessible": False}))
+    assert said(filled=elsewhere, clear_width_at_90=clear) == []
 
 
 def test_a_width_a_hair_short_of_the_margin_does_not_read_as_kept():
-    (one,) = plan_findings(PlanAnswer(**{**USUAL, "clear_width": 32.4999, "clear_margin": 0.5}))
+    asked = fill(opening(use={"clear_width_margin": 0.5}))
+    (one,) = plan_findings(Given(filled=asked, clear_width_at_90=32.4999))
     assert "width is 32-31/64 in" in one.message
 
 
@@ -70,15 +53,14 @@ def test_a_width_a_hair_short_of_the_margin_does_not_read_as_kept():
 )
 def test_a_lock_edge_that_hardly_passes(gap, words):
     """Half of the usual fitting tolerance of 1/16, derived."""
-    found = plan_findings(PlanAnswer(**{**USUAL, "latch_least": gap}))
+    found = plan_findings(Given(latch_edge_least=gap))
     assert [one.code for one in found] == ([] if words is None else ["tight at the lock side"])
     assert all(words in one.message for one in found)
 
 
 def test_a_lock_edge_that_binds_is_not_also_tight():
-    assert said(latch_least=0.0, angle_bare=4.0, stopped_bare=("leaf", "latch jamb")) == [
-        "binds at the lock side"
-    ]
+    binding = said(latch_edge_least=0.0, greatest_angle_bare=4.0, stopped_by_bare=Met("latch jamb"))
+    assert binding == ["binds at the lock side"]
 
 
 def test_the_margin_decides_the_width_and_is_said_once():
@@ -129,7 +111,7 @@ def test_no_width_of_a_height_goes_on_a_thin_door():
     assert message.endswith("Take another mounting.")
 
 
-SHORT = {"angle_bare": 170.0, "angle": 170.0, "stopped_bare": ("leaf", "chair rail")}
+SHORT = {"greatest_angle_bare": 170.0, "greatest_angle": 170.0, "stopped_by_bare": Met("chair rail")}
 
 
 @pytest.mark.parametrize(
@@ -143,12 +125,13 @@ SHORT = {"angle_bare": 170.0, "angle": 170.0, "stopped_bare": ("leaf", "chair ra
     ],
 )
 def test_a_wider_hinge_is_advised_only_where_width_moves_the_pin(changes, mend):
-    (one,) = plan_findings(PlanAnswer(**{**USUAL, **changes}))
+    (one,) = plan_findings(Given(**changes))
     assert mend in one.message
 
 
 @pytest.mark.parametrize(("angle", "severity"), [(0.0, "error"), (0.1, "note"), (179.9, "note")])
 def test_hardware_that_is_in_the_way_of_the_closed_door_is_an_error(angle, severity):
-    (one,) = plan_findings(PlanAnswer(**{**USUAL, "angle": angle, "stopped": ("lever", "latch jamb")}))
+    lever = Met("latch jamb", part="lever")
+    (one,) = plan_findings(Given(greatest_angle=angle, stopped_by=lever))
     assert (one.code, one.severity) == ("hardware meets first", severity)
     assert ("with the door closed: the door cannot open" in one.message) == (angle == 0.0)

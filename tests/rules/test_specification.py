@@ -10,8 +10,7 @@ from configurator.resource_files import resource_path
 from configurator.rules.leaf_hinge import leaf_hinges
 from configurator.rules.specification import PARTS, specify
 from configurator.rules.usual import fill
-from configurator.study.hang import hung_leaves
-from configurator.study.run import Hung
+from configurator.study.run import LeafHanger
 from tests.rules.hung import LEVER, codes, found, opening, specified
 
 
@@ -394,12 +393,12 @@ def test_a_swing_short_of_square_has_no_clear_width():
 def test_a_recommendation_is_quick(demo):
     """Beyond the geometry, which is then known: under 2 ms of a processor, with room for a slow one."""
     filled = fill(demo["112A"])
-    hung = Hung(filled, hung_leaves(filled, leaf_hinges(filled)))
-    specify(filled, hung)
+    hanger, hinges = LeafHanger(filled), leaf_hinges(filled)
+    specify(filled, hinges, hanger)
 
     def seconds():
         start = time.thread_time()
-        specify(filled, hung)
+        specify(filled, hinges, hanger)
         return time.thread_time() - start
 
     assert min(seconds() for _ in range(20)) < 0.002 * 4

@@ -1,47 +1,19 @@
 """The choice of width on plain answers, as the geometry would give them."""
 
-from dataclasses import dataclass, field
-
 import pytest
 
 from configurator.rules.answers import tried
 from configurator.rules.egress import clear_width_findings
 from configurator.rules.finding import Finding
-from configurator.rules.plan_findings import PlanAnswer, plan_findings
+from configurator.rules.plan_findings import plan_findings
 from configurator.rules.swing_notes import swing_notes
 from configurator.rules.usual import fill
 from configurator.rules.width import Must, choose_width
 from configurator.rules.wording import cut_back
 from configurator.study import study
 from configurator.tables import ObstructionKindRow, table
+from tests.rules.given import Given, Met
 from tests.rules.hung import found, opening, specified
-from tests.rules.test_plan_findings import USUAL
-
-
-@dataclass(frozen=True)
-class Met:
-    kind: str
-    index: int | None = None
-    part: str = "leaf"
-
-
-@dataclass(frozen=True)
-class Given:
-    """What one width does; the usual one does all."""
-
-    leaf: str = "single"
-    hinge_width: float = 4.0
-    clear_past_frame_at_180: float = 0.875
-    greatest_angle: float = 180.0
-    stopped_by: Met | None = None
-    greatest_angle_bare: float = 180.0
-    stopped_by_bare: Met | None = None
-    clear_width_at_90: float | None = 33.0
-    barrel_free_by: float = 0.1
-    encroachment_greatest: float = 37.0
-    leaf_out_at_rest: float = 3.0
-    rests_at: float = 180.0
-    findings: tuple = field(default=())
 
 
 def answers(**by_width):
@@ -270,8 +242,8 @@ def test_both_findings_say_alike_whether_a_kind_can_be_cut_back(kind):
     """The finding of one width and that of no width doing everything have one truth about a kind."""
     stopped = {**RAIL, "stopped_by_bare": Met(kind)}
     (no_width,) = choose_width(MUST, answers(**all_widths(**stopped))).findings
-    plan = {**USUAL, "angle_bare": 171.788, "angle": 171.788, "stopped_bare": ("leaf", kind)}
-    short = next(one for one in plan_findings(PlanAnswer(**plan)) if one.code == "stops short")
+    plan = Given(greatest_angle_bare=171.788, greatest_angle=171.788, stopped_by_bare=Met(kind))
+    short = next(one for one in plan_findings(plan) if one.code == "stops short")
     for message in (no_width.message.lower(), short.message.lower()):
         assert cut_back(kind) in message
         assert ("back" in message) == bool(cut_back(kind))

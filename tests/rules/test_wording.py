@@ -9,8 +9,9 @@ from configurator.rules.usual import fill
 from configurator.rules.width import Must, choose_width
 from configurator.rules.wording import hardware, obstruction, remaining
 from configurator.study.run import study
+from tests.rules.given import Met
 from tests.rules.hung import LEVER, found, opening, specified
-from tests.rules.test_width import OVERLAP, RAIL, Met, all_widths, answers
+from tests.rules.test_width import OVERLAP, RAIL, all_widths, answers
 
 STEP = 1 / 64
 OTHER = {"kind": "other", "projection": 1.75, "start": 0.5, "bottom": 32, "top": 36}

@@ -25,7 +25,7 @@ from tests.sweeps import examples
 
 def events_of(place=0, **changes):
     answer = study(plain_opening(**changes))
-    return {event.trade: event for event in candidate_events(answer.filled, answer.candidates[place])}
+    return {event.trade: event for event in candidate_events(answer.candidates[place])}
 
 
 def test_the_plain_opening_by_hand():
@@ -96,7 +96,7 @@ def test_a_door_stop_that_holds_ends_what_happens():
         plain_opening(door_stop={"kind": "wall bumper", "projection": 4, "from_frame": 28, "height": 38})
     )
     candidate = answer.candidates[0]
-    found = candidate_events(answer.filled, candidate)
+    found = candidate_events(candidate)
     (rest,) = [event for event in found if event.trade == "at rest: leaf on the wall bumper"]
     assert rest.angle == candidate.door_stop.rests_at < 180
     assert max(event.angle for event in found) == rest.angle
@@ -113,7 +113,7 @@ def test_a_binding_latch_edge_is_a_contact_and_not_a_passage():
     answer = study(plain_opening(compare=[7]))
     (candidate,) = answer.candidates
     assert latch_passage(candidate.solution) is None
-    found = {event.trade for event in candidate_events(answer.filled, candidate)}
+    found = {event.trade for event in candidate_events(candidate)}
     assert found == {"closed", "first contact: leaf on the latch jamb"}
 
 

@@ -1,9 +1,8 @@
 """What each leaf is studied against: on the other leaf, on the other side."""
 
 from configurator.geometry.shapes import OtherHalf
-from configurator.rules.leaf_hinge import leaf_hinges
 from configurator.rules.usual import fill
-from configurator.study.hang import hanging, hung_leaves
+from configurator.study.hang import hang_leaves
 from tests.openings import LEVER, answers, plain_opening
 
 BAR = {
@@ -28,7 +27,7 @@ PAIR = {"leaves": "pair", "size": {"width": 72, "height": 84}}
 
 def hung(**changes):
     filled = fill(plain_opening(**changes))
-    return {leaf.hinge.leaf.name: leaf for leaf in hung_leaves(filled, leaf_hinges(filled))}, filled
+    return {leaf.name: leaf for leaf in hang_leaves(filled)}, filled
 
 
 def test_a_single_leaf_has_nothing_beside_it():
@@ -58,7 +57,7 @@ def test_a_pairs_leaves_close_to_each_other_and_stand_in_the_whole_opening():
     # 72 in less two hinge gaps of 1/8 and one between: each leaf closes a width of 36 and a half gap.
     leaves, filled = hung(**PAIR)
     for name in ("active", "inactive"):
-        h = hanging(filled, leaves[name], 4)
+        h = leaves[name].hanging(4)
         assert h.O + leaves[name].other.w + h.g_h == leaves[name].other.opening == 72
         assert h.g_l == filled.meeting_gap
 

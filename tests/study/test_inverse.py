@@ -5,7 +5,7 @@ import math
 import pytest
 
 from configurator.study import study
-from configurator.study.inverse import BARREL_FREE, BINDS, CLEAR_WIDTH, MOST, OPENS, at_width, widths_of
+from configurator.study.inverse import BARREL_FREE, BINDS, CLEAR_WIDTH, MOST, OPENS, widths_of
 from tests.openings import LEVER, RAIL, plain_opening
 
 ACCESSIBLE = {"use": {"accessible": True}}
@@ -64,7 +64,7 @@ def test_where_flat_and_the_wanted_angle_are_first_reached():
     assert (at_170[1], at_180) == (170, (pytest.approx(4.375, abs=1e-8), 180))
     assert 3.83 < at_170[0] < 4
     assert leaf.least == pytest.approx(at_170[0], abs=1e-9)
-    here = at_width(study(plain_opening(obstructions=[RAIL])), leaf, at_170[0])
+    here = study(plain_opening(obstructions=[RAIL])).hanger(leaf.leaf, at_170[0])
     assert here.greatest_angle_bare == pytest.approx(170, abs=1e-5)
 
 
@@ -128,7 +128,7 @@ def test_every_point_of_the_curve_is_the_plans_own_answer(changes):
     (leaf,) = widths_of(one_study)
     curve = leaf.curve
     for place in range(0, len(curve.widths), 7):
-        here = at_width(one_study, leaf, curve.widths[place])
+        here = one_study.hanger(leaf.leaf, curve.widths[place])
         assert curve.bare[place] == pytest.approx(here.greatest_angle_bare, abs=1e-9)
         assert curve.with_hardware[place] == pytest.approx(here.greatest_angle, abs=1e-9)
         assert curve.clear_widths[place] == pytest.approx(here.clear_width_at_90, abs=1e-9)

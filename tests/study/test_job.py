@@ -7,7 +7,7 @@ from tests.openings import RAIL, plain_opening
 
 def said(*openings, **facts):
     job = JobFacts(**facts)
-    return job_findings([study(one, job) for one in openings], job)
+    return job_findings([study(one, job) for one in openings])
 
 
 def one(mark, **changes):

@@ -86,8 +86,12 @@ def test_the_answers_are_the_studys_own(width, bevel, stop, rail):
     assert one.hinge.least == pytest.approx(found.hinge_edge_least, abs=1e-9)
     assert one.bare.greatest == pytest.approx(found.encroachment_greatest, abs=1e-9)
     assert one.bare.at_rest == pytest.approx(found.encroachment_at_rest, abs=1e-9)
-    assert one.with_hardware.greatest == pytest.approx(found.encroachment_with_hardware_greatest, abs=1e-9)
-    assert one.with_hardware.at_rest == pytest.approx(found.encroachment_with_hardware_at_rest, abs=1e-9)
+    assert one.with_hardware.greatest == pytest.approx(
+        found.solution.encroachment_with_hardware_greatest, abs=1e-9
+    )
+    assert one.with_hardware.at_rest == pytest.approx(
+        found.solution.encroachment_with_hardware_at_rest, abs=1e-9
+    )
     assert max(out for _, out in one.bare.curve) == pytest.approx(one.bare.greatest, abs=1e-12)
 
 

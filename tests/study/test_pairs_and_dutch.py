@@ -84,7 +84,7 @@ def test_304a_the_shelf_of_the_lower_leaf_comes_to_the_wall():
     angle = math.degrees(math.pi + math.asin(0.875 / rho) - phi)
     assert leaves["lower"].greatest_angle == pytest.approx(angle, abs=1e-9)
     assert angle == pytest.approx(104.6965, abs=5e-5)
-    assert leaves["lower"].stopped_by.as_data() == {"kind": "wall", "index": None, "part": "shelf"}
+    assert leaves["lower"].stopped_by.between == ("wall", None, "shelf")
     assert (leaves["lower"].greatest_angle_bare, leaves["upper"].greatest_angle) == (180, 180)
     assert "leaves open in order" not in codes("304A")
     # On 4-1/2 the pin stands 1/4 farther out: 7-1/4 from the pin, and the wall 1-1/8 behind it.

@@ -63,7 +63,7 @@ def test_latch_edge_square_and_beveled(width, square, beveled):
     if square is None:
         assert one.latch_edge_least == 0
         assert one.greatest_angle_bare == pytest.approx(2.3842, abs=5e-5)
-        assert one.stopped_by_bare.as_data() == {"kind": "latch jamb", "index": None, "part": "leaf"}
+        assert one.stopped_by_bare.between == ("latch jamb", None, "leaf")
     else:
         assert one.latch_edge_least == pytest.approx(square, abs=5e-7)
         # Past the arris: its distance from the pin less that of the stop-side corner.
@@ -79,8 +79,8 @@ def test_a_rail_stops_the_narrow_hinge_and_lets_the_wider_pass():
     by_hand = 180 - math.degrees(math.atan2(y, x) - math.asin(0.5 / math.hypot(x, y)))
     assert narrow.greatest_angle_bare == pytest.approx(by_hand, abs=1e-9)
     assert narrow.greatest_angle_bare == pytest.approx(171.788, abs=5e-4)
-    assert narrow.stopped_by_bare.as_data() == {"kind": "chair rail", "index": 0, "part": "leaf"}
-    assert narrow.contact_point == pytest.approx((-2.5, 1.25), abs=1e-9)
+    assert narrow.stopped_by_bare.between == ("chair rail", 0, "leaf")
+    assert narrow.stopped_by.point == pytest.approx((-2.5, 1.25), abs=1e-9)
     assert wide.greatest_angle_bare == 180.0
     assert wide.least_gap == pytest.approx(1 / 8, abs=1e-9)
 
@@ -90,7 +90,7 @@ def test_hardware_meets_the_rail_or_the_wall():
     assert with_rail[0].greatest_angle == pytest.approx(171.788, abs=5e-4)
     assert with_rail[0].stopped_by.part == "leaf"
     assert with_rail[1].greatest_angle == pytest.approx(175.624, abs=5e-4)
-    assert with_rail[1].stopped_by.as_data() == {"kind": "chair rail", "index": 0, "part": "other"}
+    assert with_rail[1].stopped_by.between == ("chair rail", 0, "other")
     bare_wall = answers(hardware=[BOX])
     assert [one.greatest_angle for one in bare_wall] == pytest.approx([177.9269, 178.8477], abs=5e-5)
     assert bare_wall[0].stopped_by.kind == "wall"
@@ -149,10 +149,10 @@ def test_101a_where_a_bumper_goes():
 def test_112a_the_lever_passes_over_the_rail():
     found = demo("112A")
     assert found[4].greatest_angle == pytest.approx(171.788, abs=5e-4)
-    assert found[4].stopped_by.as_data() == {"kind": "chair rail", "index": 0, "part": "leaf"}
+    assert found[4].stopped_by.between == ("chair rail", 0, "leaf")
     assert found[4.5].greatest_angle_bare == 180.0
     assert found[4.5].least_gap == pytest.approx(1 / 8, abs=1e-9)
-    assert found[4.5].stopped_by.as_data() == {"kind": "wall", "index": None, "part": "lever"}
+    assert found[4.5].stopped_by.between == ("wall", None, "lever")
     assert found[4.5].greatest_angle == pytest.approx(178.848, abs=5e-4)
     assert demo("112B")[4.5].greatest_angle_bare == pytest.approx(171.842, abs=5e-4)
 
@@ -160,10 +160,10 @@ def test_112a_the_lever_passes_over_the_rail():
 def test_205a_wood_with_casing_and_plinth():
     found = demo("205A")
     assert found[3].greatest_angle_bare == pytest.approx(143.406, abs=5e-4)
-    assert found[3].stopped_by_bare.as_data() == {"kind": "casing", "index": 1, "part": "leaf"}
+    assert found[3].stopped_by_bare.between == ("casing", 1, "leaf")
     assert found[3.5].greatest_angle_bare == 180.0
     assert found[3.5].clear_width_at_90 == pytest.approx(29 + 33 / 64, abs=1e-9)
-    assert found[3.5].stopped_by.as_data() == {"kind": "wall", "index": None, "part": "knob"}
+    assert found[3.5].stopped_by.between == ("wall", None, "knob")
     assert found[3.5].greatest_angle == pytest.approx(177.551, abs=5e-4)
 
 

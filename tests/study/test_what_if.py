@@ -38,7 +38,7 @@ def asked(answer, name, hold=0, width=None):
     """What a thing would do to the leaf on a width, the last of those compared if none is said."""
     candidate = next((one for one in answer.candidates if one.hinge_width == width), answer.candidates[-1])
     (thing,) = (one for one in things_of(answer, candidate) if one.name == name)
-    return what_if(answer, candidate, thing, thing.holds[hold], job().job)
+    return what_if(answer, candidate, thing, thing.holds[hold])
 
 
 def turns(found, what):
@@ -160,7 +160,7 @@ def test_the_curve_and_its_turns_are_the_studys_own(mark, data):
     candidate = data.draw(st.sampled_from(answer.candidates))
     thing = data.draw(st.sampled_from(things_of(answer, candidate)))
     hold = data.draw(st.sampled_from(thing.holds))
-    found = what_if(answer, candidate, thing, hold, job().job)
+    found = what_if(answer, candidate, thing, hold)
     assert thing.low <= thing.present <= thing.high
     place = data.draw(st.integers(0, len(found.curve.values) - 1))
     one = as_studied(answer, candidate, thing, hold, found.curve.values[place])
@@ -233,7 +233,7 @@ def test_the_present_value_is_a_point_of_every_curve():
     answer = studied("205A")
     candidate = answer.candidates[0]
     for thing in things_of(answer, candidate):
-        found = what_if(answer, candidate, thing, thing.holds[0], job().job)
+        found = what_if(answer, candidate, thing, thing.holds[0])
         bare, fitted = at(found, thing.present)
         assert math.isclose(bare, candidate.greatest_angle_bare, abs_tol=1e-9)
         assert math.isclose(fitted, candidate.greatest_angle, abs_tol=1e-9)

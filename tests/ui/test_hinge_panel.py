@@ -213,7 +213,7 @@ def test_screws_and_wires_of_a_pair_are_ordered_as_the_order_counts_them(qtbot, 
     # 10 over six hinges: 5/3 each, 3-1/3 for two, 5 for three, and each line in whole screws.
     assert [line.split(", ")[-1].split()[0] for line in (inactive, plain, wired)] == ["5", "4", "2"]
     assert "on which leaf it hangs" in panel.order.cautions.text()
-    order = take_off([tally(session.study, session.job.job)])
+    order = take_off([tally(session.study)])
     assert [(line.quantity, line.screws["machine"]) for line in order.lines] == [(3, 5), (2, 4), (1, 2)]
 
 

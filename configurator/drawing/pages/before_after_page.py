@@ -5,8 +5,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from configurator.drawing.comparison import comparisons
-from configurator.drawing.hanging_of import hungs_of
-from configurator.drawing.hung import Hung
+from configurator.drawing.drawn_leaf import DrawnLeaf, drawn_leaves
 from configurator.drawing.inset import Told, inset_still, inset_view
 from configurator.drawing.lettering import text_width
 from configurator.drawing.pages.frame import drawing_box, page_frame
@@ -32,7 +31,7 @@ from configurator.drawing.sheet import hand_words, heading, standing_words
 from configurator.drawing.turning import rectangle
 from configurator.drawing.view import Box, View
 from configurator.model import JobFacts
-from configurator.study.records import Study
+from configurator.study import Study
 from configurator.units import Display
 
 _ROW = 15.0
@@ -69,7 +68,7 @@ def before_after_page(
     no width to draw.
     """
     two = two_widths(study)
-    hungs = hungs_of(two.of(study), display)
+    hungs = drawn_leaves(two.of(study), display)
     turn = math.radians(study.filled.wanted_angle)
     room = _shared(drawing_box(paper))
     large = _large(hungs, two, turn, room.large, scale, paper, display)
@@ -101,7 +100,7 @@ def _shared(box: Box) -> _Room:
 
 
 def _large(
-    hungs: Sequence[Hung],
+    hungs: Sequence[DrawnLeaf],
     two: TwoWidths,
     turn: float,
     box: Box,
@@ -122,7 +121,7 @@ def _large(
 
 
 def _dimensions(
-    hungs: Sequence[Hung], two: TwoWidths, turn: float, view: View, display: Display
+    hungs: Sequence[DrawnLeaf], two: TwoWidths, turn: float, view: View, display: Display
 ) -> tuple[Primitive, ...]:
     """The strings over the opening or over the wall; without words where those find no room there."""
     over_opening = strings_go_over_opening(hungs, turn)
@@ -147,7 +146,7 @@ def _inside(items: Iterable[Primitive], view: View) -> list[Primitive]:
     ]
 
 
-def _small(study: Study, hungs: Sequence[Hung], turn: float, box: Box, display: Display) -> Detail:
+def _small(study: Study, hungs: Sequence[DrawnLeaf], turn: float, box: Box, display: Display) -> Detail:
     """The whole opening with both leaves, as large as a listed scale allows."""
     listed = scales(display.metric)
     views = [inset_view(hung, box, Told(), tuple(one.points for one in listed)) for hung in hungs]
@@ -165,7 +164,7 @@ def _on_white(item: Primitive) -> Primitive:
 
 
 def _heads(
-    study: Study, two: TwoWidths, hungs: Sequence[Hung], turn: float, box: Box, display: Display
+    study: Study, two: TwoWidths, hungs: Sequence[DrawnLeaf], turn: float, box: Box, display: Display
 ) -> list[Primitive]:
     """A line for each width: how it is hatched, which hinge it is, where the leaf stands and why."""
     found: list[Primitive] = []

@@ -8,8 +8,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from configurator.drawing.client_panel import client_panel
-from configurator.drawing.hanging_of import degrees, hungs_of
-from configurator.drawing.hung import Hung
+from configurator.drawing.drawn_leaf import DrawnLeaf, degrees, drawn_leaves
 from configurator.drawing.pages.client_flow import GAP, Flow
 from configurator.drawing.pages.client_words import (
     client_sayings,
@@ -39,7 +38,7 @@ from configurator.drawing.primitives import Polygon, Polyline, Primitive, Text
 from configurator.drawing.turning import rectangle
 from configurator.drawing.view import Box
 from configurator.model import JobFacts
-from configurator.study.records import Study
+from configurator.study import Study
 from configurator.units import Display
 
 _EDGE = 12.0
@@ -128,7 +127,7 @@ def _details(
     study: Study, two: TwoWidths, box: Box, asked: Scale | None, paper: Paper, display: Display
 ) -> tuple[Detail, ...]:
     """The plan on each width, side by side at one scale, lettered in plain words."""
-    hungs = hungs_of(two.of(study), display)
+    hungs = drawn_leaves(two.of(study), display)
     windows = _windows(box, len(hungs))
     fits = closest_scale if asked else view_scale
     points = min(fits(hung, one.width, one.height) for hung, one in zip(hungs, windows, strict=True))
@@ -150,7 +149,7 @@ def _windows(box: Box, count: int) -> list[Box]:
 
 def _detail(
     study: Study,
-    hung: Hung,
+    hung: DrawnLeaf,
     window: Box,
     scale: Scale,
     spare: float,
@@ -172,7 +171,7 @@ def _on_white(item: Primitive) -> Primitive:
 def _shown(study: Study, two: TwoWidths, display: Display) -> list[str]:
     """Say how far open each picture has its door."""
     turn = math.radians(study.filled.wanted_angle)
-    hungs = hungs_of(two.of(study), display)
+    hungs = drawn_leaves(two.of(study), display)
     return [f"open {display.angle(degrees(hung.shown_at(turn)))}" for hung in hungs]
 
 

@@ -8,11 +8,12 @@ from configurator.drawing.comparison import LEAST_CLEAR_WIDTH, Comparison, compa
 from configurator.drawing.hinge_words import spelled_value
 from configurator.drawing.pages.two_widths import TwoWidths, other_leaves
 from configurator.model import Opening
+from configurator.rules.answers import Stopped
 from configurator.rules.finish import finishes
 from configurator.rules.specification import LeafSpecification
 from configurator.rules.usual import FilledOpening
 from configurator.rules.wording import counted, hardware, obstruction
-from configurator.study.records import Candidate, StoppedBy, Study
+from configurator.study import Candidate, Study
 from configurator.units import Display
 
 _SAME = 1e-9
@@ -151,7 +152,11 @@ def _to_spare(one: Candidate) -> str:
     return ", with nothing to spare" if close else ""
 
 
-def _meeting(stopped: StoppedBy) -> str:
+def _met(one: Candidate) -> tuple[str, int | None, str] | None:
+    return None if one.stopped_by is None else one.stopped_by.between
+
+
+def _meeting(stopped: Stopped) -> str:
     return f"{part_named(stopped.part)} meets the {thing_named(stopped.kind)}"
 
 
@@ -173,7 +178,7 @@ def _alike(narrower: Candidate, wider: Candidate) -> bool:
     if abs(narrower.rests_at - wider.rests_at) > _SAME or _to_spare(narrower) != _to_spare(wider):
         return False
     held = _rests_before(narrower), _rests_before(wider)
-    return all(held) or (not any(held) and narrower.stopped_by == wider.stopped_by)
+    return all(held) or (not any(held) and _met(narrower) == _met(wider))
 
 
 def _lies_flat(one: Candidate) -> bool:

@@ -12,7 +12,7 @@ from configurator.rules.leaves import Leaf, leaves_of
 from configurator.rules.places import Places, places_of
 from configurator.rules.specification import LeafSpecification
 from configurator.rules.usual import FilledOpening
-from configurator.study.records import Candidate, Study
+from configurator.study import Candidate, Study
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,7 +9,7 @@ from configurator.drawing.pages.notes_column import Note
 from configurator.drawing.pages.study_notes import study_notes
 from configurator.rules.fastening import fastening_of
 from configurator.rules.places import USUAL_RULE, row_of_place, rows_of_rule
-from configurator.study.records import Study
+from configurator.study import Study
 from configurator.tables import ToleranceRow, table
 from configurator.units import Display
 

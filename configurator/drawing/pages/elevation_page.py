@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
-from configurator.drawing.hanging_of import turns_clockwise
+from configurator.drawing.drawn_leaf import turns_clockwise
 from configurator.drawing.pages.blocks import Block, Side, String, room_of, set_side_by_side
 from configurator.drawing.pages.elevation_facts import LeafShown, leaves_shown
 from configurator.drawing.pages.elevation_notes import elevation_notes
@@ -27,7 +27,7 @@ from configurator.drawing.pages.texts_apart import refuse_crowded
 from configurator.drawing.view import Box
 from configurator.model import JobFacts
 from configurator.rules.usual import FilledOpening
-from configurator.study.records import Study
+from configurator.study import Study
 from configurator.units import TOLERANCE, Display
 
 _OVER_TABLE = 8.0

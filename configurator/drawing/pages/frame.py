@@ -13,7 +13,7 @@ from configurator.drawing.primitives import Polyline, Primitive
 from configurator.drawing.turning import rectangle
 from configurator.drawing.view import Box
 from configurator.model import JobFacts
-from configurator.study.records import Study
+from configurator.study import Study
 from configurator.units import Display
 
 MARGIN = 28.0

@@ -12,7 +12,7 @@ from configurator.drawing.lettering import text_width
 from configurator.drawing.pages.lines_of_text import cut_to
 from configurator.drawing.primitives import Polyline, Primitive, Text
 from configurator.drawing.view import Box
-from configurator.study.records import Study
+from configurator.study import Study
 from configurator.units import Display
 
 SIZE = 6.5

@@ -8,9 +8,9 @@ from collections.abc import Sequence
 from typing import Literal
 
 from configurator.drawing.door_stop import door_stop_parts
+from configurator.drawing.drawn_leaf import DrawnLeaf
 from configurator.drawing.frame_outlines import hinge_jamb
 from configurator.drawing.hinge import frame_leaf
-from configurator.drawing.hung import Hung
 from configurator.drawing.pages.set_over import left_over, round_left_over
 from configurator.drawing.primitives import Arc, Point, Polygon, Polyline, Primitive, Symbol
 from configurator.drawing.standing_things import standing_things
@@ -31,7 +31,7 @@ _ONLY = {
 }
 
 
-def standing_parts(hung: Hung, view: View) -> tuple[Primitive, ...]:
+def standing_parts(hung: DrawnLeaf, view: View) -> tuple[Primitive, ...]:
     """Return wall, what stands along it, and the frame: the same for both widths."""
     left = view.plan_window().left - 1.0
     return (
@@ -42,7 +42,7 @@ def standing_parts(hung: Hung, view: View) -> tuple[Primitive, ...]:
     )
 
 
-def overlaid(narrower: Hung, wider: Hung | None, turn: float) -> tuple[Primitive, ...]:
+def overlaid(narrower: DrawnLeaf, wider: DrawnLeaf | None, turn: float) -> tuple[Primitive, ...]:
     """Return both leaves, each as far open as it goes up to `turn` radians, with barrels and contacts.
 
     The one leaf alone, without a hatch, where there is no wider one.
@@ -58,7 +58,7 @@ def overlaid(narrower: Hung, wider: Hung | None, turn: float) -> tuple[Primitive
     )
 
 
-def leaves_overlaid(narrower: Hung, wider: Hung | None, turn: float) -> tuple[Primitive, ...]:
+def leaves_overlaid(narrower: DrawnLeaf, wider: DrawnLeaf | None, turn: float) -> tuple[Primitive, ...]:
     """Return the two leaves with their hardware, as a picture of the whole opening shows them."""
     if wider is None:
         return _small(narrower, turn, WIDER)
@@ -70,7 +70,7 @@ def leaves_overlaid(narrower: Hung, wider: Hung | None, turn: float) -> tuple[Pr
     )
 
 
-def _small(hung: Hung, turn: float, which: str) -> tuple[Primitive, ...]:
+def _small(hung: DrawnLeaf, turn: float, which: str) -> tuple[Primitive, ...]:
     return (
         *_hardware(hung, turn, which),
         _leaf(hung, turn, which),
@@ -78,14 +78,14 @@ def _small(hung: Hung, turn: float, which: str) -> tuple[Primitive, ...]:
     )
 
 
-def _hatched(one: Hung, other: Hung, turn: float, which: str) -> list[Polygon]:
+def _hatched(one: DrawnLeaf, other: DrawnLeaf, turn: float, which: str) -> list[Polygon]:
     """Return what of one leaf and its barrel the other one's do not cover."""
     found = _leaf_left_over(one, other, turn, which)
     barrel = round_left_over(one.pin.at, one.h.d_b / 2, other.pin.at, other.h.d_b / 2)
     return [*found, _piece(barrel, which)] if barrel else found
 
 
-def _leaf_left_over(one: Hung, other: Hung, turn: float, which: str) -> list[Polygon]:
+def _leaf_left_over(one: DrawnLeaf, other: DrawnLeaf, turn: float, which: str) -> list[Polygon]:
     pieces = left_over(leaf_at(one, turn), leaf_at(other, turn))
     return [_piece(piece, which) for piece in pieces]
 
@@ -94,16 +94,16 @@ def _piece(outline: Sequence[Point], which: str) -> Polygon:
     return Polygon(_LINES[which], tuple(outline), which, _ONLY[which], False, _HATCHES[which])
 
 
-def leaf_at(hung: Hung, turn: float) -> tuple[Point, ...]:
+def leaf_at(hung: DrawnLeaf, turn: float) -> tuple[Point, ...]:
     """Return the outline of a leaf as far open as it goes up to `turn` radians."""
     return turned(leaf_corners(hung.h), hung.pin.at, hung.shown_at(turn))
 
 
-def _leaf(hung: Hung, turn: float, which: str) -> Polyline:
+def _leaf(hung: DrawnLeaf, turn: float, which: str) -> Polyline:
     return Polyline(_LINES[which], leaf_at(hung, turn), closed=True)
 
 
-def _outlines(hung: Hung, turn: float, which: str) -> list[Primitive]:
+def _outlines(hung: DrawnLeaf, turn: float, which: str) -> list[Primitive]:
     """Return leaf, hardware, barrel and pin axis, and a ring where the leaf is stopped."""
     at = hung.pin.at
     found: list[Primitive] = [
@@ -115,7 +115,7 @@ def _outlines(hung: Hung, turn: float, which: str) -> list[Primitive]:
     return [*found, *_contact(hung, turn, which, "contact")]
 
 
-def _hardware(hung: Hung, turn: float, which: str) -> list[Primitive]:
+def _hardware(hung: DrawnLeaf, turn: float, which: str) -> list[Primitive]:
     """Return what projects from the leaf, as lines: what is hatched is the leaf alone."""
     layer = _HARDWARE[which]
     found: list[Primitive] = []
@@ -129,7 +129,7 @@ def _hardware(hung: Hung, turn: float, which: str) -> list[Primitive]:
     return found
 
 
-def _contact(hung: Hung, turn: float, which: str, mark: Literal["contact", "graze"]) -> list[Primitive]:
+def _contact(hung: DrawnLeaf, turn: float, which: str, mark: Literal["contact", "graze"]) -> list[Primitive]:
     if hung.contact is None or turn < hung.reach - 1e-9:
         return []
     return [Symbol("A-ANNO-REDL", hung.contact, mark, f"contact on the {which} hinge")]

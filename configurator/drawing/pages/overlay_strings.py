@@ -3,7 +3,7 @@
 import math
 from collections.abc import Sequence
 
-from configurator.drawing.hung import Hung
+from configurator.drawing.drawn_leaf import DrawnLeaf
 from configurator.drawing.pages.dimension_string import Span, heights_of, upright_string, width_of
 from configurator.drawing.primitives import Anchor, Point, Primitive, Text
 from configurator.drawing.view import View
@@ -20,7 +20,7 @@ _CROSS = 0.25
 """Room for the mark of the pin axis, inches."""
 
 
-def spans_of(hung: Hung, turn: float, words: bool) -> tuple[Span, ...]:
+def spans_of(hung: DrawnLeaf, turn: float, words: bool) -> tuple[Span, ...]:
     """Return what is measured of one width, straight out from the frame face; `words` says what each is."""
     pin, radius = hung.pin, hung.h.d_b / 2
     found = [
@@ -33,7 +33,7 @@ def spans_of(hung: Hung, turn: float, words: bool) -> tuple[Span, ...]:
     return tuple(Span(_FRAME_FACE, at, name, words=short if words else "") for at, name, short in found)
 
 
-def strings_go_over_opening(hungs: Sequence[Hung], turn: float) -> bool:
+def strings_go_over_opening(hungs: Sequence[DrawnLeaf], turn: float) -> bool:
     """Whether the strings stand over the opening: no leaf does, or the wall has something in the way."""
     least = min(hung.shown_at(turn) for hung in hungs)
     greatest = max(hung.shown_at(turn) for hung in hungs)
@@ -42,14 +42,14 @@ def strings_go_over_opening(hungs: Sequence[Hung], turn: float) -> bool:
     return greatest >= _FLAT or (least >= _SQUARE and (stands or touches))
 
 
-def start_of(hung: Hung, turn: float) -> float:
+def start_of(hung: DrawnLeaf, turn: float) -> float:
     """Return how far into the opening hinge and open leaf reach, inches."""
     pin = hung.pin
     barrel = pin.x_p + hung.h.d_b / 2 + _CROSS
     return barrel if hung.shown_at(turn) >= _FLAT else max(barrel, pin.x_p + pin.o + hung.h.T)
 
 
-def start_of_wall(hungs: Sequence[Hung]) -> float:
+def start_of_wall(hungs: Sequence[DrawnLeaf]) -> float:
     """Return how far over the wall frame and barrel reach, inches."""
     return max(hung.h.F for hung in hungs)
 

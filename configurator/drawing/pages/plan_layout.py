@@ -3,14 +3,14 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from configurator.drawing.hung import Hung
+from configurator.drawing.drawn_leaf import DrawnLeaf
 from configurator.drawing.inset import Told, inset_view, small_height
 from configurator.drawing.pages.page import POINTS_PER_INCH, Paper, Scale
 from configurator.drawing.pages.papers import largest_scale, scales
 from configurator.drawing.pages.plan_cells import Cell, arrangements
 from configurator.drawing.plan import closest_scale, view_scale
 from configurator.drawing.view import Box
-from configurator.study.records import Study
+from configurator.study import Study
 
 _READABLE = 1.5
 """A whole opening drawn smaller than this is hard to read, points an inch."""
@@ -51,7 +51,7 @@ def fewer_and_fewer(study: Study) -> Iterator[tuple[int, ...]]:
         yield tuple(sorted(place for places in ranked for place in places[:count]))
 
 
-def plan_layout(hungs: Sequence[Hung], room: Box, metric: bool, crowded: bool = False) -> Layout | None:
+def plan_layout(hungs: Sequence[DrawnLeaf], room: Box, metric: bool, crowded: bool = False) -> Layout | None:
     """Return the way to share the room that has the largest plans, and among those the largest small ones.
 
     None where so many would be too small to read, unless that is allowed by `crowded`.
@@ -64,7 +64,7 @@ def plan_layout(hungs: Sequence[Hung], room: Box, metric: bool, crowded: bool = 
 
 
 def layout_at(
-    hungs: Sequence[Hung], room: Box, asked: Scale, paper: Paper, metric: bool, crowded: bool = False
+    hungs: Sequence[DrawnLeaf], room: Box, asked: Scale, paper: Paper, metric: bool, crowded: bool = False
 ) -> Layout:
     """Return the best way to share the room at a scale, which may leave out what is met far along the wall.
 
@@ -83,7 +83,7 @@ def layout_at(
     return _layout(hungs, cells, asked, metric)
 
 
-def _layout(hungs: Sequence[Hung], cells: Sequence[Cell], scale: Scale, metric: bool) -> Layout:
+def _layout(hungs: Sequence[DrawnLeaf], cells: Sequence[Cell], scale: Scale, metric: bool) -> Layout:
     """Give the plans what height the small ones do not need, in every cell alike."""
     fits = _small_fit(hungs, cells)
     small = tuple(one for one in scales(metric) if one.points <= fits) or scales(metric)[-1:]
@@ -97,7 +97,7 @@ def _too_large(asked: Scale, fits: float, paper: Paper, metric: bool) -> str:
     return f"{asked.name} does not fit on {paper.name} paper{may}"
 
 
-def _worth(hungs: Sequence[Hung], cells: Sequence[Cell], metric: bool) -> tuple[float, ...]:
+def _worth(hungs: Sequence[DrawnLeaf], cells: Sequence[Cell], metric: bool) -> tuple[float, ...]:
     """Rank a way: small plans that can be read, a large scale, room for words, larger small plans, air."""
     fits, small = _plans_fit(hungs, cells), _small_fit(hungs, cells)
     scale, small_scale = largest_scale(fits, metric), largest_scale(small, metric)
@@ -107,17 +107,17 @@ def _worth(hungs: Sequence[Hung], cells: Sequence[Cell], metric: bool) -> tuple[
     return (readable, plan_scale, wide, small_scale.points if small_scale else 0.0, fits)
 
 
-def _plans_fit(hungs: Sequence[Hung], cells: Sequence[Cell]) -> float:
+def _plans_fit(hungs: Sequence[DrawnLeaf], cells: Sequence[Cell]) -> float:
     both = zip(hungs, cells, strict=True)
     return min(view_scale(hung, cell.plan.width, cell.plan.height) for hung, cell in both)
 
 
-def _closest(hungs: Sequence[Hung], cells: Sequence[Cell]) -> float:
+def _closest(hungs: Sequence[DrawnLeaf], cells: Sequence[Cell]) -> float:
     both = zip(hungs, cells, strict=True)
     return min(closest_scale(hung, cell.plan.width, cell.plan.height) for hung, cell in both)
 
 
-def _small_fit(hungs: Sequence[Hung], cells: Sequence[Cell]) -> float:
+def _small_fit(hungs: Sequence[DrawnLeaf], cells: Sequence[Cell]) -> float:
     """Points an inch at which every whole opening fits, with a line of words kept for a contact."""
     both = zip(hungs, cells, strict=True)
     return min(inset_view(hung, cell.small, Told("x")).scale for hung, cell in both)

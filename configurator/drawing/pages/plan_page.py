@@ -5,8 +5,7 @@ from collections.abc import Iterator, Sequence
 from contextlib import nullcontext, suppress
 from dataclasses import replace
 
-from configurator.drawing.hanging_of import hungs_of, turns_clockwise
-from configurator.drawing.hung import Hung
+from configurator.drawing.drawn_leaf import DrawnLeaf, drawn_leaves, turns_clockwise
 from configurator.drawing.lettering import fitted, text_width
 from configurator.drawing.pages.frame import drawing_box, page_frame
 from configurator.drawing.pages.lines_of_text import cut_to
@@ -32,7 +31,7 @@ from configurator.drawing.sheet import RECOMMENDED, hand_words, heading, standin
 from configurator.drawing.turning import rectangle
 from configurator.drawing.view import Box
 from configurator.model import JobFacts
-from configurator.study.records import Study
+from configurator.study import Study
 from configurator.units import Display
 
 SMALL = "whole opening"
@@ -88,9 +87,9 @@ def plan_page(
 
 def _as_many_as_fit(
     study: Study, room: Box, scale: Scale | None, paper: Paper, display: Display
-) -> tuple[Study, tuple[Hung, ...], Layout]:
+) -> tuple[Study, tuple[DrawnLeaf, ...], Layout]:
     """Return the study with as many of its candidates as can be drawn, their leaves, and the layout."""
-    hungs = hungs_of(study, display)
+    hungs = drawn_leaves(study, display)
     sets = list(fewer_and_fewer(study))
     for places in sets:
         some = tuple(hungs[place] for place in places)
@@ -148,7 +147,7 @@ def _how_to_read(study: Study, display: Display) -> str:
     )
 
 
-def _panels(study: Study, hungs: Sequence[Hung], layout: Layout, display: Display) -> tuple[Panel, ...]:
+def _panels(study: Study, hungs: Sequence[DrawnLeaf], layout: Layout, display: Display) -> tuple[Panel, ...]:
     points = layout.scale.points
     both = list(zip(hungs, layout.cells, strict=True))
     spare = min(spare_height(hung, cell.plan, points) for hung, cell in both)

@@ -4,15 +4,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from configurator.drawing.hanging_of import turns_clockwise
-from configurator.drawing.hung import Hung
-from configurator.geometry.pin import Hanging, locate_pin
-from configurator.model import JobFacts
+from configurator.drawing.drawn_leaf import DrawnLeaf, drawn_leaf
 from configurator.rules.fastening import fastening_of, screw_row
-from configurator.rules.leaf_hinge import leaf_hinges
 from configurator.rules.specification import LeafSpecification
-from configurator.study.hang import HungLeaf, hanging, hung_leaves
-from configurator.study.records import Study
+from configurator.study import Study
+from configurator.units import Display
 
 RADII = {"square": 0.0, "1/4 radius": 0.25, "5/8 radius": 0.625}
 """Corner of a hinge leaf to its radius, inches."""
@@ -24,7 +20,7 @@ class Preparation:
 
     leaf: str
     parts: Mapping[str, Any]
-    hung: Hung
+    hung: DrawnLeaf
     other_leaf: bool
     """Whether its latch edge meets another leaf instead of a jamb."""
     screws: tuple[str, str]
@@ -63,18 +59,16 @@ class Preparation:
         return self.hung.h.t - self.hung.h.proud_f
 
 
-def preparations(study: Study, job: JobFacts) -> tuple[Preparation, ...]:
+def preparations(study: Study) -> tuple[Preparation, ...]:
     """Return every leaf's preparation; none of a leaf for which no hinge is chosen here."""
-    hinges = leaf_hinges(study.filled, job.standard_hinge)
-    by_name = {one.hinge.leaf.name: one for one in hung_leaves(study.filled, hinges, job.standard_hinge)}
     return tuple(
-        _preparation(study, spec, by_name[spec.leaf])
+        _preparation(study, spec)
         for spec in study.specification.leaves
         if spec.parts["width"].value is not None
     )
 
 
-def _preparation(study: Study, spec: LeafSpecification, leaf: HungLeaf) -> Preparation:
+def _preparation(study: Study, spec: LeafSpecification) -> Preparation:
     parts = {key: part.value for key, part in spec.parts.items()}
     opening = study.opening
     held, row = fastening_of(opening.door.construction, opening.frame.kind), screw_row(parts["height"])
@@ -84,23 +78,7 @@ def _preparation(study: Study, spec: LeafSpecification, leaf: HungLeaf) -> Prepa
     return Preparation(
         leaf=spec.leaf,
         parts=parts,
-        hung=_closed(study, hanging(study.filled, leaf, parts["width"]), spec.leaf),
+        hung=drawn_leaf(study.hanger(spec.leaf, parts["width"]), Display()),
         other_leaf=opening.leaves == "pair",
         screws=(into_door, into_frame),
-    )
-
-
-def _closed(study: Study, h: Hanging, leaf: str) -> Hung:
-    filled = study.filled
-    return Hung(
-        h=h,
-        pin=locate_pin(h),
-        opening=filled.opening_width,
-        frame_kind=filled.opening.frame.kind,
-        construction=filled.opening.door.construction or "",
-        return_depth=filled.return_depth,
-        stop_width=filled.stop_width,
-        metal_thickness=filled.metal_thickness,
-        layers=filled.layers or (("wall", filled.wall_thickness),),
-        mirrored=turns_clockwise(filled, leaf),
     )

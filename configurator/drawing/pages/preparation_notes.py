@@ -8,7 +8,7 @@ from configurator.drawing.pages.notes_column import Note
 from configurator.drawing.pages.preparation_facts import Preparation
 from configurator.drawing.pages.small_table import SmallTable
 from configurator.drawing.pages.study_notes import study_notes
-from configurator.study.records import Study
+from configurator.study import Study
 from configurator.units import Display
 
 _OVER = (("", 3), ("Mortise", 2), ("In the door", 4), ("In the frame", 4))

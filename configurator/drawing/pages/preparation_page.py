@@ -12,7 +12,7 @@ from configurator.drawing.pages.preparation_sections import section_at_hinge, se
 from configurator.drawing.pages.texts_apart import refuse_crowded
 from configurator.drawing.view import Box
 from configurator.model import JobFacts
-from configurator.study.records import Study
+from configurator.study import Study
 from configurator.units import Display
 
 _OVER_TABLE = 8.0
@@ -31,7 +31,7 @@ def preparation_page(
 
     A scale that is asked for holds for every detail; else sections may be larger than edges.
     """
-    preps = preparations(study, job)
+    preps = preparations(study)
     table = preparation_table(preps, display)
     whole = drawing_box(paper)
     under = table.height() + _OVER_TABLE if table.rows else 0.0

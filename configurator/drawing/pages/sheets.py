@@ -6,7 +6,7 @@ from typing import Protocol
 
 from configurator.drawing.pages.page import Page, Paper, Scale
 from configurator.model import JobFacts
-from configurator.study.records import Study
+from configurator.study import Study
 from configurator.units import Display
 
 

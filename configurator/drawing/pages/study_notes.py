@@ -11,7 +11,7 @@ from configurator.drawing.pages.notes_column import Note
 from configurator.model import Opening
 from configurator.rules.finding import Finding
 from configurator.rules.usual import Assumed
-from configurator.study.records import Study
+from configurator.study import Study
 from configurator.units import Display, format_decimal
 
 DEFER = (

@@ -13,7 +13,7 @@ from configurator.drawing.pages.page import Scale
 from configurator.drawing.primitives import Point, Polyline, Primitive, Text
 from configurator.drawing.view import Box
 from configurator.model import JobFacts
-from configurator.study.records import Study
+from configurator.study import Study
 from configurator.units import Display
 
 HEIGHT = 54.0

@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
-from configurator.study.records import Candidate, Study
+from configurator.study import Candidate, Study
 
 
 @dataclass(frozen=True, slots=True)

@@ -62,16 +62,16 @@ def _jamb_depth(s: Scene) -> Mark:
 
 
 def _throat(s: Scene) -> Mark:
-    h, back = s.hung.h, s.hung.return_depth
+    h, back = s.hung.h, s.hung.filled.return_depth
     return (span((-h.F, back - h.D), (-h.F, -back), (-1.6, 0.0)),)
 
 
 def _return(s: Scene) -> Mark:
-    return (span((-s.hung.h.F, -s.hung.return_depth), (-s.hung.h.F, 0.0), (-0.8, 0.0)),)
+    return (span((-s.hung.h.F, -s.hung.filled.return_depth), (-s.hung.h.F, 0.0), (-0.8, 0.0)),)
 
 
 def _metal(s: Scene) -> Mark:
-    return (ring((-s.hung.h.F / 2, -s.hung.metal_thickness / 2), 0.3),)
+    return (ring((-s.hung.h.F / 2, -s.hung.filled.metal_thickness / 2), 0.3),)
 
 
 def _frame(s: Scene) -> Mark:
@@ -191,9 +191,10 @@ def _contact(s: Scene) -> Mark:
 
 
 def _door_stop(s: Scene) -> Mark:
-    if s.hung.door_stop is None:
+    tip = s.hung.candidate.stop_tip
+    if tip is None:
         return ()
-    x, y = s.hung.door_stop.tip
+    x, y = tip
     return (outline(rectangle(x - 0.9, x + 0.9, s.hung.wall_face, y)),)
 
 

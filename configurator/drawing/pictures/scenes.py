@@ -13,10 +13,9 @@ from types import MappingProxyType
 from typing import Any
 
 from configurator.drawing.door_stop import door_stop_parts
+from configurator.drawing.drawn_leaf import DrawnLeaf, drawn_leaves
 from configurator.drawing.frame_outlines import hinge_jamb
-from configurator.drawing.hanging_of import hungs_of
 from configurator.drawing.hinge import barrel, door_leaf, frame_leaf
-from configurator.drawing.hung import Hung
 from configurator.drawing.leaf import closed_outline, hardware_parts, open_leaf
 from configurator.drawing.pages.elevation_facts import LeafShown, leaves_shown
 from configurator.drawing.pages.elevation_parts import elevation_parts
@@ -85,7 +84,7 @@ class Scene:
 
     parts: tuple[Primitive, ...]
     extent: Box
-    hung: Hung
+    hung: DrawnLeaf
     angle: float
     filled: FilledOpening
     leaves: tuple[LeafShown, ...]
@@ -97,24 +96,24 @@ def scene(name: str) -> Scene:
     """Return a scene by name. Raises KeyError for one that there is not."""
     opening, make = _SCENES[name]
     found = study(Opening.model_validate(dict(_OPENINGS[opening])))
-    hung = hungs_of(found, Display())[0]
+    hung = drawn_leaves(found, Display())[0]
     parts, extent, angle = make(hung, found.filled, leaves_shown(found))
     return Scene(parts, extent, hung, angle, found.filled, leaves_shown(found), HingeSample())
 
 
 _Made = tuple[tuple[Primitive, ...], Box, float]
-_Maker = Callable[[Hung, FilledOpening, tuple[LeafShown, ...]], _Made]
+_Maker = Callable[[DrawnLeaf, FilledOpening, tuple[LeafShown, ...]], _Made]
 
 
-def _hinge_side(hung: Hung, _: FilledOpening, __: tuple[LeafShown, ...]) -> _Made:
+def _hinge_side(hung: DrawnLeaf, _: FilledOpening, __: tuple[LeafShown, ...]) -> _Made:
     return _about_hinge(hung, 0.0)
 
 
-def _open_flat(hung: Hung, _: FilledOpening, __: tuple[LeafShown, ...]) -> _Made:
+def _open_flat(hung: DrawnLeaf, _: FilledOpening, __: tuple[LeafShown, ...]) -> _Made:
     return _about_hinge(hung, hung.reach)
 
 
-def _about_hinge(hung: Hung, angle: float) -> _Made:
+def _about_hinge(hung: DrawnLeaf, angle: float) -> _Made:
     """The plan about the hinge, with what stands along the wall as far as its near end."""
     h = hung.h
     extent = Box(-h.F - _wall_shown(hung), -h.D - _BELOW, _BESIDE, _top_of(hung, angle))
@@ -126,13 +125,13 @@ def _about_hinge(hung: Hung, angle: float) -> _Made:
     return (*still, *moving, *barrel(hung)), extent, angle
 
 
-def _wall_shown(hung: Hung) -> float:
+def _wall_shown(hung: DrawnLeaf) -> float:
     near = [-max(x for x, _ in one.points) - hung.h.F for thing in hung.standing for one in thing.shapes]
     stop = [] if hung.door_stop is None else [hung.door_stop.from_frame]
     return max([_BESIDE, *(end + 4.5 for end in (*near, *stop))])
 
 
-def _top_of(hung: Hung, angle: float) -> float:
+def _top_of(hung: DrawnLeaf, angle: float) -> float:
     tops = [hung.pin.y_p + hung.h.d_b / 2 + _ABOVE]
     if angle:
         tops.append(2 * hung.pin.o - hung.h.i + hung.h.T + _BELOW)
@@ -141,15 +140,15 @@ def _top_of(hung: Hung, angle: float) -> float:
     return max(tops)
 
 
-def _latch_side(hung: Hung, _: FilledOpening, __: tuple[LeafShown, ...]) -> _Made:
+def _latch_side(hung: DrawnLeaf, _: FilledOpening, __: tuple[LeafShown, ...]) -> _Made:
     return _about_latch(hung, 0.0)
 
 
-def _passing(hung: Hung, _: FilledOpening, __: tuple[LeafShown, ...]) -> _Made:
+def _passing(hung: DrawnLeaf, _: FilledOpening, __: tuple[LeafShown, ...]) -> _Made:
     return _about_latch(hung, 0.0 if hung.latch is None else hung.latch.angle)
 
 
-def _about_latch(hung: Hung, angle: float) -> _Made:
+def _about_latch(hung: DrawnLeaf, angle: float) -> _Made:
     """The plan about the latch jamb, or about the meeting edges of a pair."""
     h = hung.h
     moving = (*hardware_parts(hung, angle), *open_leaf(hung, angle, 0.05))
@@ -163,7 +162,7 @@ def _about_latch(hung: Hung, angle: float) -> _Made:
 
 
 def _whole(angle: float) -> _Maker:
-    def made(hung: Hung, _: FilledOpening, __: tuple[LeafShown, ...]) -> _Made:
+    def made(hung: DrawnLeaf, _: FilledOpening, __: tuple[LeafShown, ...]) -> _Made:
         extent = small_extent(hung, angle)
         room = Box(extent.left, extent.bottom - 7.0, extent.right, extent.top + 2.0)
         return small_plan(hung, angle), room, angle
@@ -171,13 +170,13 @@ def _whole(angle: float) -> _Maker:
     return made
 
 
-def _front(_: Hung, filled: FilledOpening, leaves: tuple[LeafShown, ...]) -> _Made:
+def _front(_: DrawnLeaf, filled: FilledOpening, leaves: tuple[LeafShown, ...]) -> _Made:
     wide, high, face = filled.opening_width, filled.opening_height, filled.frame_face
     extent = Box(-face - 16.0, -9.0, wide + face + 16.0, high + face + 10.0)
     return elevation_parts(filled, leaves), extent, 0.0
 
 
-def _sample(_: Hung, __: FilledOpening, ___: tuple[LeafShown, ...]) -> _Made:
+def _sample(_: DrawnLeaf, __: FilledOpening, ___: tuple[LeafShown, ...]) -> _Made:
     return sample_parts(HingeSample()), sample_extent(HingeSample()), 0.0
 
 

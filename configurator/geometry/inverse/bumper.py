@@ -20,7 +20,7 @@ EDGE_KEPT = 1.0
 
 
 @dataclass(frozen=True, slots=True)
-class StopPlace:
+class StopTip:
     """A stop's tip in plan, in, the angle the door rests at, radians, and how far along the leaf it lands.
 
     along is counted on the leaf's face from the pin toward the latch edge, in.
@@ -36,7 +36,7 @@ def greatest_along(h: Hanging, pin: Pin) -> float:
     return h.O - h.g_l - pin.x_p - EDGE_KEPT
 
 
-def stop_on_wall(h: Hanging, pin: Pin, projection: float, along: float, out: float = 0.0) -> StopPlace | None:
+def stop_on_wall(h: Hanging, pin: Pin, projection: float, along: float, out: float = 0.0) -> StopTip | None:
     """Where on the wall a stop of a given projection goes, to be met so far along the face.
 
     projection counts from the wall face, along from the pin; out is how far what meets it stands ahead of the
@@ -49,18 +49,18 @@ def stop_on_wall(h: Hanging, pin: Pin, projection: float, along: float, out: flo
     angle = math.pi - math.asin(tip / rho) - math.atan2(out - pin.o, along)
     if not math.pi / 2 <= angle <= math.pi:
         return None
-    return StopPlace(_tip(pin, along, out, angle), angle, along)
+    return StopTip(_tip(pin, along, out, angle), angle, along)
 
 
 def stop_for_angle(
     h: Hanging, pin: Pin, angle: float, along: float, out: float = 0.0
-) -> tuple[StopPlace, float]:
+) -> tuple[StopTip, float]:
     """Where a stop goes for the door to rest at a given angle, and the projection from the wall it needs, in.
 
     A floor stop takes the place alone; a projection below 0 means that the face is behind the wall's there.
     """
     point = _tip(pin, along, out, angle)
-    return StopPlace(point, angle, along), point[1] + h.p
+    return StopTip(point, angle, along), point[1] + h.p
 
 
 def rest_angle(h: Hanging, pin: Pin, point: tuple[float, float], out: float = 0.0) -> float | None:

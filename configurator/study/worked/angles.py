@@ -45,9 +45,9 @@ def rests(case: Case) -> Symbol:
 
 
 def _against_the_stop(case: Case, held: float) -> Symbol:
-    place = case.candidate.door_stop
+    place, point = case.candidate.door_stop, case.candidate.stop_tip
     assert place is not None
-    point = (-case.h.F - place.from_frame, place.projection - case.h.p)
+    assert point is not None
     bottom = 0.0 if place.kind == "floor stop" else place.height - TIP / 2
     tip = Shape((point,), 0.0, bottom, place.height + TIP / 2, "door stop")
     moving = [part for part in (*case.scene.bare, *case.scene.hardware) if part.shape.kind == place.meets]

@@ -4,9 +4,8 @@ from dataclasses import dataclass, field
 
 from configurator.geometry.pin import Hanging, Pin
 from configurator.geometry.solve import Scene, Solution
-from configurator.rules.leaf_hinge import leaf_hinges
-from configurator.study.hang import HungLeaf, hung_leaves
-from configurator.study.records import Candidate, Study
+from configurator.study.candidate import Candidate
+from configurator.study.hang import HungLeaf
 from configurator.study.worked.meanings import MEANINGS, UNITS
 from configurator.study.worked.terms import Symbol
 from configurator.study.worked.working import Working
@@ -17,14 +16,22 @@ class Case:
     """A candidate being worked: its numbers, what stands about it, and the steps so far."""
 
     candidate: Candidate
-    leaf: HungLeaf
-    stop_angle: float | None
     work: Working = field(default_factory=Working)
 
     @property
     def solution(self) -> Solution:
         """The geometry's own answers."""
         return self.candidate.solution
+
+    @property
+    def leaf(self) -> HungLeaf:
+        """The leaf with what it carries and what stands about it."""
+        return self.candidate.hung
+
+    @property
+    def stop_angle(self) -> float | None:
+        """Where an overhead stop holds the door, degrees; None where there is none."""
+        return self.candidate.filled.opening.use.stop_angle
 
     @property
     def scene(self) -> Scene:
@@ -34,12 +41,12 @@ class Case:
     @property
     def h(self) -> Hanging:
         """The lengths of the hung leaf, in."""
-        return self.candidate.solution.hanging
+        return self.candidate.h
 
     @property
     def pin(self) -> Pin:
         """Where the pin stands, in."""
-        return self.candidate.solution.pin
+        return self.candidate.pin
 
     @property
     def opening(self) -> float:
@@ -52,10 +59,3 @@ class Case:
         if value is None:
             raise ValueError(f"{name} was not given")
         return self.work.given(name, value, UNITS.get(name, "length"), MEANINGS[name])
-
-
-def case_of(study: Study, candidate: Candidate) -> Case:
-    """Return a candidate of a study, to be worked."""
-    filled = study.filled
-    leaves = {leaf.hinge.leaf.name: leaf for leaf in hung_leaves(filled, leaf_hinges(filled))}
-    return Case(candidate, leaves[candidate.leaf], filled.opening.use.stop_angle)

@@ -2,9 +2,9 @@
 
 from collections.abc import Callable
 
-from configurator.study.records import Candidate, Study
+from configurator.study.candidate import Candidate
 from configurator.study.worked import angles, lengths, passages, pin_steps
-from configurator.study.worked.case import Case, case_of
+from configurator.study.worked.case import Case
 from configurator.study.worked.marks import marks_of
 from configurator.study.worked.meanings import MEANINGS
 from configurator.study.worked.terms import Symbol, less
@@ -33,13 +33,13 @@ KEYS = tuple(_WORK)
 """The numbers that can be asked for, by their names in the results."""
 
 
-def worked(study: Study, candidate: Candidate, key: str) -> Worked:
+def worked(candidate: Candidate, key: str) -> Worked:
     """Return the work behind one number of a candidate; inches and degrees.
 
     The last step's value is found from its formula alone and equals the candidate's to the geometry's
     tolerance. Raises KeyError for a name that is not one of KEYS.
     """
-    return work_of(case_of(study, candidate), key)
+    return work_of(Case(candidate), key)
 
 
 def work_of(case: Case, key: str) -> Worked:
@@ -62,12 +62,12 @@ def work_of(case: Case, key: str) -> Worked:
     )
 
 
-def worked_difference(study: Study, first: Candidate, last: Candidate, key: str) -> Worked:
+def worked_difference(first: Candidate, last: Candidate, key: str) -> Worked:
     """Return the work behind the difference of one number between two widths of a leaf.
 
     Without a value where one of the two has none. Raises KeyError as `worked` does.
     """
-    one, other = worked(study, first, key), worked(study, last, key)
+    one, other = worked(first, key), worked(last, key)
     work = Working()
     if one.value is None or other.value is None:
         return Worked(key, None, one.unit, (), (), {}, {}, last.rests_at, "One of the two has no value.")

@@ -15,7 +15,7 @@ from PySide6.QtWidgets import (
 from configurator.drawing.client_picture import picture_end
 from configurator.drawing.pages.client_words import client_sayings, door_named
 from configurator.drawing.pages.two_widths import two_widths
-from configurator.study.records import Study
+from configurator.study import Study
 from configurator.ui.client.canvas import ClientCanvas
 from configurator.ui.client.controls import PLAY, WHOLE, Controls, Deed
 from configurator.ui.client.on_paper import print_page, save_page

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QLabel, QPushButton, QVBoxLayout, QWidget
 
 from configurator.drawing.pages.client_page import client_notes
 from configurator.drawing.pages.notes_column import Note
-from configurator.study.records import Study
+from configurator.study import Study
 from configurator.ui import edits, paths
 from configurator.ui.client.answers import (
     HANDLES,

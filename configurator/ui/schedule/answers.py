@@ -85,7 +85,7 @@ def answer_of(opening: Opening, facts: JobFacts) -> Answer:
     from configurator.order.studied import study_or_fault
     from configurator.order.tally import tally
 
-    tallied = tally(study_or_fault(opening, facts), facts)
+    tallied = tally(study_or_fault(opening, facts))
     row = schedule_row(tallied)
     angles = [angle for angle in row.angles if angle is not None]
     return Answer(

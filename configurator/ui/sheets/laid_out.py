@@ -8,7 +8,7 @@ from configurator.drawing.pages.page import Page, Paper, Scale
 from configurator.drawing.pages.sheets import sheet_maker
 from configurator.model import JobFacts, Opening
 from configurator.order.studied import NotStudied, study_or_fault
-from configurator.study.records import Study
+from configurator.study import Study
 from configurator.units import Display, format_exact
 
 KINDS: Mapping[str, str] = MappingProxyType(

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from configurator.study.records import Study
+from configurator.study import Study
 from configurator.ui.kit.layout import BARE, GROW, Box, LeadsOn, across, down, fill
 from configurator.ui.kit.runner import ProgressLine
 from configurator.ui.look import FORM_WIDTH, GRID, LIST_WIDTH, tinted

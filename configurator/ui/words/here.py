@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from configurator.drawing.comparison import comparisons
 from configurator.drawing.glossary import Word
-from configurator.study.records import Study
+from configurator.study import Study
 from configurator.ui import paths
 from configurator.ui.fields import Assumptions, reason_of
 from configurator.ui.kinds import kind_at
@@ -19,7 +19,7 @@ def here(session: Session, word: Word) -> tuple[str, ...]:
     study = session.study
     if session.opening is None or study is None:
         return ()
-    assumed = taken(study, session.job.job.standard_hinge)
+    assumed = taken(study)
     fields = (line for place in word.where for line in _of_field(session, place, assumed))
     return (*fields, *(line for place in word.where for line in _of_rows(session, study, place)))
 

@@ -22,7 +22,7 @@ from configurator.drawing.placing import text_box
 from configurator.drawing.primitives import Polyline, Symbol, Text
 from configurator.model import Use
 from configurator.study import study
-from configurator.study.inverse import at_width, widths_of
+from configurator.study.inverse import widths_of
 from configurator.study.over_the_swing import over_the_swing
 from configurator.units import Display
 from tests.drawing.cases import demo, random_study
@@ -193,7 +193,7 @@ def test_the_chart_of_widths_shows_what_solving_each_width_gives():
     assert len({style.layers()[curve.layer].dash for curve in chart.curves}) == 3
     clears = dict(clear.points)
     for (width, angle), (_, less) in list(zip(bare.points, fitted.points, strict=True))[::9]:
-        here = at_width(one_study, leaf, width)
+        here = one_study.hanger(leaf.leaf, width)
         assert angle == pytest.approx(here.greatest_angle_bare, abs=1e-9)
         assert less == pytest.approx(here.greatest_angle, abs=1e-9)
         assert clears.get(width) == pytest.approx(here.clear_width_at_90, abs=1e-9)

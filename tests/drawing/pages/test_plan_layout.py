@@ -1,6 +1,6 @@
 import pytest
 
-from configurator.drawing.hanging_of import hungs_of
+from configurator.drawing.drawn_leaf import drawn_leaves
 from configurator.drawing.pages.frame import drawing_box
 from configurator.drawing.pages.papers import papers, scale_named, scales
 from configurator.drawing.pages.plan_layout import fewer_and_fewer, layout_at, plan_layout
@@ -17,7 +17,7 @@ ROOM = drawing_box(LETTER)
 
 def test_the_scale_is_the_largest_listed_at_which_every_plan_fits():
     for seed in range(12):
-        hungs = hungs_of(random_study(seed), Display())
+        hungs = drawn_leaves(random_study(seed), Display())
         layout = plan_layout(hungs, ROOM, metric=False, crowded=True)
         fits = min(
             view_scale(h, c.plan.width, c.plan.height) for h, c in zip(hungs, layout.cells, strict=True)
@@ -31,13 +31,13 @@ def test_the_scale_is_the_largest_listed_at_which_every_plan_fits():
 def test_a_larger_paper_never_draws_smaller():
     names = ("Letter", "Tabloid", "Arch C")
     for mark in ("112A", "171A", "205A"):
-        hungs = hungs_of(demo(mark), Display())
+        hungs = drawn_leaves(demo(mark), Display())
         drawn = [plan_layout(hungs, drawing_box(papers()[name]), False).scale.points for name in names]
         assert drawn == sorted(drawn)
 
 
 def test_a_scale_that_is_asked_for_holds_frame_and_hinge_or_is_refused():
-    hungs = hungs_of(demo("112A"), Display())
+    hungs = drawn_leaves(demo("112A"), Display())
     layout = layout_at(hungs, ROOM, scale_named("3"), LETTER, False)
     assert layout.scale == scale_named("3")
     for hung, cell in zip(hungs, layout.cells, strict=True):
@@ -47,7 +47,7 @@ def test_a_scale_that_is_asked_for_holds_frame_and_hinge_or_is_refused():
 
 
 def test_too_many_to_be_read_have_no_layout_unless_crowded():
-    hungs = hungs_of(case_a(compare=[4, 4.5, 5, 6, 7, 8, 9, 10]), Display())
+    hungs = drawn_leaves(case_a(compare=[4, 4.5, 5, 6, 7, 8, 9, 10]), Display())
     assert plan_layout(hungs, ROOM, False) is None
     assert len(plan_layout(hungs, ROOM, False, crowded=True).cells) == 8
 
@@ -73,7 +73,7 @@ def test_fewer_of_a_pair_are_as_many_of_each_leaf():
 def test_whole_openings_that_no_scale_fits_make_way_for_fewer_at_a_scale_asked_for_too():
     """Three widths of a leaf of 12 ft: beside one another on letter paper their swings would be cut off."""
     wide = case_a(size={"width": 144, "height": 84}, compare=[4, 4.5, 5])
-    hungs, half = hungs_of(wide, Display()), scale_named("1/2")
+    hungs, half = drawn_leaves(wide, Display()), scale_named("1/2")
     with pytest.raises(ValueError, match="so many whole openings"):
         layout_at(hungs, ROOM, half, LETTER, False)
     assert len(layout_at(hungs, ROOM, half, LETTER, False, crowded=True).cells) == 3

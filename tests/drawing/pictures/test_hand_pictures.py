@@ -2,7 +2,7 @@
 
 import pytest
 
-from configurator.drawing.hanging_of import _TURNS_CLOCKWISE
+from configurator.drawing.drawn_leaf import TURNS_CLOCKWISE
 from configurator.drawing.pictures.hand_pictures import (
     NAMES,
     hand_picture,
@@ -59,7 +59,7 @@ def test_the_leaf_turns_as_in_the_plan_of_that_hand(hand):
     view = hand_picture(hand)[1].view
     closed = view.to_sheet(lock.points[0])
     cross = (closed[0] - barrel[0]) * (end[1] - barrel[1]) - (closed[1] - barrel[1]) * (end[0] - barrel[0])
-    assert (cross < 0) is (hand in _TURNS_CLOCKWISE)
+    assert (cross < 0) is (hand in TURNS_CLOCKWISE)
 
 
 @pytest.mark.parametrize("hand", HANDS)

@@ -17,7 +17,7 @@ from configurator.geometry.many.answers import (
 )
 from configurator.geometry.many.solve_many import Many, latch_edges_of, solve_many
 from configurator.geometry.shapes import Leaf
-from configurator.geometry.solve import solve_scene
+from configurator.geometry.solve import Solution
 from tests.geometry.openings import BOX, LEAF, RAIL, case_a
 from tests.geometry.random_openings import random_problem
 
@@ -115,7 +115,7 @@ def _unlike(many, stop):
     """What the batch says otherwise than the single path."""
     found, solved = _answers(many, stop), solve_many(many)
     for row in range(many.count):
-        one = solve_scene(many.one(row), stop)
+        one = Solution(many.one(row), stop)
         for name, expected in _single(one).items():
             value = found[name][row]
             same = math.isnan(value) if expected is None else abs(value - expected) <= 1e-12

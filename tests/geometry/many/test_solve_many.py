@@ -10,7 +10,7 @@ from configurator.geometry.many.answers import encroachments_of
 from configurator.geometry.many.solve_many import Many, latch_edges_of, solve_many
 from configurator.geometry.pin import Hanging
 from configurator.geometry.shapes import Hardware, Leaf, Obstruction, OtherLeaf
-from configurator.geometry.solve import solve_scene
+from configurator.geometry.solve import Solution
 
 LEAF = Leaf(bottom=0.75, top=83.875, barrels=((5.0, 9.5), (40.0, 44.5), (73.0, 77.5)))
 CASE_A = Hanging(
@@ -66,7 +66,7 @@ def test_each_answer_is_the_one_the_single_path_gives(hardware, obstructions, ot
     found = solve_many(many)
     least, out = latch_edges_of(many), encroachments_of(many, found)
     for row in range(200):
-        one = solve_scene(many.one(row))
+        one = Solution(many.one(row))
         assert _same(found.greatest_angle_bare[row], one.greatest_angle_bare), row
         assert _same(found.greatest_angle[row], one.greatest_angle), row
         assert _same(found.clear_width_at_90[row], one.clear_width_at_90), row
@@ -99,7 +99,7 @@ def test_a_stop_angle_holds_all_of_them():
     many = Many(hanging=CASE_A, leaf=LEAF, hardware=(LEVER,), columns={"W": np.linspace(4.0, 7.5, 15)})
     out = encroachments_of(many, solve_many(many), math.pi / 2)
     for row in range(15):
-        one = solve_scene(many.one(row), math.pi / 2)
+        one = Solution(many.one(row), math.pi / 2)
         assert _same(out.greatest[row], one.encroachment_greatest)
         assert _same(out.with_hardware_at_rest[row], one.encroachment_with_hardware_at_rest)
 
@@ -110,7 +110,7 @@ def test_every_mounting(mounting):
     many = Many(hanging=hanging, leaf=LEAF, columns={"p": np.linspace(-1.0, 1.0, 9)})
     found = solve_many(many)
     for row in range(9):
-        assert _same(found.greatest_angle_bare[row], solve_scene(many.one(row)).greatest_angle_bare)
+        assert _same(found.greatest_angle_bare[row], Solution(many.one(row)).greatest_angle_bare)
 
 
 def test_columns_of_different_lengths_are_refused():
@@ -128,7 +128,7 @@ def test_an_open_other_leaf_is_still_what_the_latch_edge_is_measured_to():
     other = OtherLeaf(opening=72, w=35.8125, closed=False)
     hanging = replace(CASE_A, O=36.0625, W=8, g_l=0.0, beta=0.0)
     many = Many(hanging=hanging, leaf=LEAF, other=other, columns={"p": np.array([0.5])})
-    one = solve_scene(many.one(0))
+    one = Solution(many.one(0))
     assert one.bare is None
     assert one.latch_edge_least == 0.0
     assert latch_edges_of(many)[0] == 0.0

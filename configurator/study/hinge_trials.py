@@ -3,38 +3,41 @@
 from dataclasses import dataclass
 from typing import Any
 
-from configurator.drawing.hinge_words import spelled_value
-from configurator.model import Hinge, JobFacts, Opening
+from configurator.model import Hinge, Opening
 from configurator.model.words import VOCABULARY
 from configurator.rules.finding import Finding, Reason
-from configurator.rules.finish import HINGE_METALS, finishes, metals_of, same_look
+from configurator.rules.finish import HINGE_METALS, finishes, same_look
 from configurator.rules.specification import LeafSpecification
 from configurator.rules.stock import stock_of, stock_rows
-from configurator.study import study as study_opening
-from configurator.study.records import Study
+from configurator.study.run import Study, study_as
 from configurator.tables import StockRow, table
-from configurator.units import Display
 
 FOLLOWS = (
     "width", "count", "weight", "bearing", "leaf_thickness", "type", "base_metal", "alloy", "finish_bhma",
     "screws",
 )  # fmt: skip
 """Parts that may change along with another, and are said when they do."""
-NOTHING_AGAINST = "nothing stands against it here"
 
 
 @dataclass(frozen=True, slots=True)
 class Trial:
-    """A value that could be taken for `key`, in words, and what it would cost or break."""
+    """A value that could be taken for `key`, and what it would cost or break.
+
+    `own` are the rules' own words for it, `stock` says how usual the size would be where that is worth
+    saying. `follows` are the parts that change along with it, each with its new value; `against` is what
+    would newly be said against the hinge.
+    """
 
     key: str
     value: Any
-    words: str
-    effect: str
+    own: str
+    stock: str
+    follows: tuple[tuple[str, Any], ...]
+    against: tuple[Finding, ...]
 
 
-def trials(study: Study, key: str, display: Display, job: JobFacts | None = None) -> tuple[Trial, ...]:
-    """Return what could be chosen instead for one part, each tried on the whole opening; `job` as studied.
+def trials(study: Study, key: str) -> tuple[Trial, ...]:
+    """Return what could be chosen instead for one part, each tried on the whole opening.
 
     Tried are the rules' own alternatives, the accepted words, stock sizes, the same look on other metals, and
     one hinge more or fewer; what is accepted but far off can be typed.
@@ -46,15 +49,12 @@ def trials(study: Study, key: str, display: Display, job: JobFacts | None = None
     values = _values_to_try(now, _values(leaves[0], key))
     if key in ("height", "width"):
         values.sort()
-    return tuple(
-        Trial(
-            key,
-            value,
-            _named(key, value, display),
-            _joined(_own_effect(now, value), _effect(study, key, value, display, job)),
-        )
-        for value in values
-    )
+    return tuple(_trial(study, key, value, _own_effect(now, value)) for value in values)
+
+
+def _trial(study: Study, key: str, value: Any, own: str) -> Trial:
+    other = study_as(study, _with(study.opening, key, value))
+    return Trial(key, value, own, _stock(other, key), _followed(study, other, key), _broken(study, other))
 
 
 def _values_to_try(now: Reason, accepted: tuple[Any, ...]) -> list[Any]:
@@ -68,24 +68,6 @@ def _values_to_try(now: Reason, accepted: tuple[Any, ...]) -> list[Any]:
 
 def _own_effect(now: Reason, value: Any) -> str:
     return next((other.effect for other in now.alternatives if other.value == value), "")
-
-
-def _named(key: str, value: Any, display: Display) -> str:
-    """Write a value so that it is told apart from those of the other parts beside it."""
-    match key:
-        case "height":
-            return f"{spelled_value(key, value, display)} high"
-        case "width":
-            return f"{spelled_value(key, value, display)} wide"
-        case "finish_bhma":
-            return f"{value} on {' or '.join(metals_of(value))}"
-    return str(value) if key == "type" else spelled_value(key, value, display)
-
-
-def _joined(own: str, found: list[str]) -> str:
-    """Return the rules' own words and what the trial found, nothing said twice."""
-    pieces = dict.fromkeys((*own.split("; "), *found))
-    return "; ".join(piece for piece in pieces if piece) or NOTHING_AGAINST
 
 
 def _values(leaf: LeafSpecification, key: str) -> tuple[Any, ...]:
@@ -122,46 +104,33 @@ def _same_look(number: str | None) -> tuple[str, ...]:
     return tuple(row.bhma for row in alike if row is not None)
 
 
-def _effect(study: Study, key: str, value: Any, display: Display, job: JobFacts | None) -> list[str]:
-    other = study_opening(_with(study.opening, key, value), job)
-    return [*_stock(other, key), *_followed(study, other, key, display), *_broken(study, other)]
-
-
 def _with(opening: Opening, key: str, value: Any) -> Opening:
     given = {} if opening.hinge is None else opening.hinge.model_dump(exclude_unset=True)
     return opening.model_copy(update={"hinge": Hinge.model_validate({**given, key: value})})
 
 
-def _stock(other: Study, key: str) -> list[str]:
+def _stock(other: Study, key: str) -> str:
     """Say how usual the size would be, where the size is what changes."""
     if key not in ("height", "width"):
-        return []
+        return ""
     parts = other.specification.leaves[0].parts
     row = stock_of(parts["height"].value, parts["width"].value)
     if row is None:
-        return ["in no stock list here"]
-    return [f"{row.stock} in stock"] if row.stock != "common" else []
+        return "in no stock list here"
+    return f"{row.stock} in stock" if row.stock != "common" else ""
 
 
-def _followed(before: Study, after: Study, key: str, display: Display) -> list[str]:
+def _followed(before: Study, after: Study, key: str) -> tuple[tuple[str, Any], ...]:
     old, new = before.specification.whole, after.specification.whole
-    return [
-        f"{Hinge.model_fields[other].title} becomes {_short(other, new[other].value, display)}"
+    return tuple(
+        (other, new[other].value)
         for other in FOLLOWS
         if other != key and old[other].value != new[other].value
-    ]
+    )
 
 
-def _short(key: str, value: Any, display: Display) -> str:
-    return str(value) if key == "type" and value else spelled_value(key, value, display)
-
-
-def _broken(before: Study, after: Study) -> list[str]:
+def _broken(before: Study, after: Study) -> tuple[Finding, ...]:
     """Return what would newly be said against the hinge, errors first."""
     known = {(one.code, one.severity) for one in before.specification.findings}
     new = [one for one in after.specification.findings if (one.code, one.severity) not in known]
-    return [f"{one.severity}: {one.message}" for one in new if _against(one)]
-
-
-def _against(one: Finding) -> bool:
-    return one.severity != "note"
+    return tuple(one for one in new if one.severity != "note")

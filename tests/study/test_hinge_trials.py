@@ -4,10 +4,11 @@ from dataclasses import replace
 
 import pytest
 
-from configurator.drawing.hinge_trials import NOTHING_AGAINST, trials
+from configurator.drawing.hinge_words import NOTHING_AGAINST, trial_effect, trial_name
 from configurator.model import Hinge, JobFacts
 from configurator.model.words import VOCABULARY
 from configurator.study import study
+from configurator.study.hinge_trials import trials
 from configurator.units import Display
 from tests.openings import RAIL
 from tests.rules.hung import opening
@@ -15,7 +16,11 @@ from tests.rules.hung import opening
 
 def effects(key, job=None, **changes):
     given = study(opening(**changes), job)
-    return {trial.value: trial.effect for trial in trials(given, key, Display(), job)}
+    return {trial.value: trial_effect(trial, Display()) for trial in trials(given, key)}
+
+
+def names(given, key):
+    return [trial_name(trial, Display()) for trial in trials(given, key)]
 
 
 def test_widths_say_where_they_stop_and_what_clear_width_is_left():
@@ -55,7 +60,7 @@ def test_where_nothing_is_found_it_says_so():
     (leaf,) = given.specification.leaves
     bare = replace(leaf, parts={**leaf.parts, "corner": replace(leaf.parts["corner"], alternatives=())})
     given = replace(given, specification=replace(given.specification, leaves=(bare,)))
-    assert {trial.effect for trial in trials(given, "corner", Display())} == {NOTHING_AGAINST}
+    assert {trial_effect(trial, Display()) for trial in trials(given, "corner")} == {NOTHING_AGAINST}
 
 
 def test_a_part_by_hand_offers_what_the_program_would_take():
@@ -74,7 +79,7 @@ def test_one_hinge_more_or_fewer_for_one_leaf_only():
 
 def test_the_same_look_on_other_metals():
     given = study(opening())
-    assert [trial.words for trial in trials(given, "finish_bhma", Display())] == ["626 on brass or bronze"]
+    assert names(given, "finish_bhma") == ["626 on brass or bronze"]
     assert effects("finish_bhma", hinge={"finish_bhma": "000"}) == {}
 
 
@@ -103,20 +108,20 @@ def test_nothing_is_tried_where_no_hinge_is_chosen():
 def test_every_word_a_file_may_use_is_tried(key):
     given = study(opening(use={"exposure": "exterior"}))
     now = given.specification.whole[key].value
-    tried = {trial.value for trial in trials(given, key, Display())}
+    tried = {trial.value for trial in trials(given, key)}
     assert tried == set(VOCABULARY[f"hinge.{key}"]) - {now}
 
 
 def test_a_height_and_a_width_are_told_apart():
     given = study(opening())
-    assert "5 in high" in [trial.words for trial in trials(given, "height", Display())]
-    assert "5 in wide" in [trial.words for trial in trials(given, "width", Display())]
+    assert "5 in high" in names(given, "height")
+    assert "5 in wide" in names(given, "width")
 
 
 def test_screws_by_hand_offer_the_program_s_own():
     given = study(opening(hinge={"screws": {"machine": 12, "wood": 12}}))
-    (only,) = trials(given, "screws", Display())
-    assert only.words == "24 machine"
+    (only,) = trials(given, "screws")
+    assert trial_name(only, Display()) == "24 machine"
     assert only.value == {"machine": 24, "wood": 0}
 
 
@@ -134,7 +139,7 @@ def test_a_height_without_any_width_says_what_stands_against_it():
     given = study(opening(hinge={"height": 11}))
     assert set(effects("height", hinge={"height": 11})) == {4.5, 6}
     assert given.specification.whole["width"].value is None
-    assert trials(given, "width", Display()) == ()
+    assert trials(given, "width") == ()
 
 
 def test_a_stud_makes_a_pin_that_can_be_drawn_do():
