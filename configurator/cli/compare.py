@@ -83,15 +83,14 @@ def _sure_text(studies: "list[Study]", sure: "Sequence[Sequence[HowSure]]") -> s
 def _as_data(study: "Study", with_widths: bool) -> dict[str, Any]:
     if not with_widths:
         return study.as_data()
-    from configurator.study.inverse import widths_of
-    from configurator.study.widths_data import widths_as_data
+    from configurator.study.widths.leaf_widths import widths_of
 
-    return study.as_data() | {"widths": [widths_as_data(leaf) for leaf in widths_of(study)]}
+    return study.as_data() | {"widths": [leaf.as_data() for leaf in widths_of(study)]}
 
 
 def _widths_text(studies: "list[Study]") -> str:
     from configurator.export.plain_text import widths_as_text
-    from configurator.study.inverse import widths_of
+    from configurator.study.widths.leaf_widths import widths_of
 
     return "".join(widths_as_text(each.opening.mark, widths_of(each)) for each in studies)
 

@@ -9,7 +9,7 @@ from configurator.rules.fastening import screw_row, screws_in_words
 from configurator.rules.finding import Reason
 from configurator.rules.finish import finishes, metals_of
 from configurator.rules.wording import counted
-from configurator.study.hinge_trials import Trial
+from configurator.study.widths.hinge_trials import Trial
 from configurator.tables import TypeRow, table
 from configurator.units import Display, format_decimal, format_exact, format_mm
 

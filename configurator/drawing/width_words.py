@@ -9,15 +9,8 @@ from configurator.rules.answers import barrel_free, binds, keeps_clear_width, re
 from configurator.rules.width import Must
 from configurator.rules.wording import obstruction
 from configurator.study import Candidate
-from configurator.study.inverse import (
-    BARREL_FREE,
-    BINDS,
-    MOST,
-    OPENS,
-    BreakPoint,
-    LeafWidths,
-    WidthTried,
-)
+from configurator.study.widths.break_points import BARREL_FREE, BINDS, OPENS, BreakPoint
+from configurator.study.widths.leaf_widths import MOST, LeafWidths, WidthTried
 from configurator.units import Display, format_exact
 
 HEADS = ("Open width", "Fits", "Opens to, bare", "With hardware", "Clear at 90")

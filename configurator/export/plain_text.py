@@ -13,7 +13,7 @@ from configurator.rules.how_sure import NAMES, HowSure
 from configurator.rules.sure_words import sure_sentence, what_to_do
 from configurator.rules.wording import inches
 from configurator.study import Study
-from configurator.study.inverse import LeafWidths
+from configurator.study.widths.leaf_widths import LeafWidths
 from configurator.units import Display
 
 WIDTH = 110

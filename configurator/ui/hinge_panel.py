@@ -180,7 +180,7 @@ class HingePanel(QWidget):
         row, study = self._selected(), self.session.study
         if row is None or study is None:
             return
-        from configurator.study.hinge_trials import trials
+        from configurator.study.widths.hinge_trials import trials
 
         detail, page = self._page(row)
         others = tuple(other for key in row.part.keys for other in trials(study, key))

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QGridLayout, QLabel, QPushButton, QWidget
 
 from configurator.drawing.hinge_parts import Because, Part, PartRow
 from configurator.drawing.hinge_words import spelled_value, trial_effect, trial_name
-from configurator.study.hinge_trials import Trial
+from configurator.study.widths.hinge_trials import Trial
 from configurator.ui import paths
 from configurator.ui.fields import Assumptions, ChoiceField, LineField
 from configurator.ui.kinds import Kind, NotReadError, kind_at

@@ -14,7 +14,7 @@ from configurator.drawing.width_words import (
 )
 from configurator.rules.compared import MOST_COMPARED
 from configurator.study import Study
-from configurator.study.inverse import LeafWidths, widths_of
+from configurator.study.widths.leaf_widths import LeafWidths, widths_of
 from configurator.ui.chart_canvas import ChartCanvas, beside
 from configurator.ui.fields import QuietCombo
 from configurator.ui.fitted_table import EnteredTable

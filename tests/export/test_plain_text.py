@@ -9,7 +9,7 @@ from configurator.export.plain_text import job_as_text, widths_as_text
 from configurator.resource_files import resource_path
 from configurator.rules.finding import Finding
 from configurator.study import study
-from configurator.study.inverse import widths_of
+from configurator.study.widths.leaf_widths import widths_of
 from tests.openings import RAIL, plain_opening
 
 DEMO = str(resource_path("demo_openings", "kestrel_point.json"))

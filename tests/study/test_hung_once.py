@@ -14,10 +14,10 @@ from configurator.order.tally import tally
 from configurator.study import run, study
 from configurator.study.events import moments
 from configurator.study.how_sure import how_sure, varied_of
-from configurator.study.inverse import widths_of
 from configurator.study.over_the_swing import over_the_swing
 from configurator.study.what_if import _hung_at, what_if
 from configurator.study.what_if_things import things_of
+from configurator.study.widths.leaf_widths import widths_of
 from configurator.study.worked.case import Case
 from configurator.study.worked.worked import KEYS
 from configurator.units import Display

@@ -6,7 +6,8 @@ from collections.abc import Sequence
 
 from configurator.drawing.charts.chart import Axis, Chart, Curve, Mark, Rule, nice_step, ticks_between
 from configurator.drawing.width_words import break_words, clear_width_name, headline, reading
-from configurator.study.inverse import CLEAR_WIDTH, BreakPoint, LeafWidths
+from configurator.study.widths.break_points import CLEAR_WIDTH, BreakPoint
+from configurator.study.widths.leaf_widths import LeafWidths
 from configurator.units import MM_PER_INCH, Display, format_exact, format_length
 
 _DEGREES = (1.0, 2.0, 5.0, 10.0, 15.0, 30.0, 45.0)

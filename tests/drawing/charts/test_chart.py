@@ -22,8 +22,8 @@ from configurator.drawing.placing import text_box
 from configurator.drawing.primitives import Polyline, Symbol, Text
 from configurator.model import Use
 from configurator.study import study
-from configurator.study.inverse import widths_of
 from configurator.study.over_the_swing import over_the_swing
+from configurator.study.widths.leaf_widths import widths_of
 from configurator.units import Display
 from tests.drawing.cases import demo, random_study
 from tests.openings import LEVER, RAIL, plain_opening

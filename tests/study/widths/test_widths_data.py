@@ -5,14 +5,13 @@ import json
 import pytest
 
 from configurator.study import study
-from configurator.study.inverse import widths_of
-from configurator.study.widths_data import widths_as_data
+from configurator.study.widths.leaf_widths import widths_of
 from tests.openings import RAIL, plain_opening
 
 
 def data(**changes):
     (leaf,) = widths_of(study(plain_opening(**changes)))
-    found = widths_as_data(leaf)
+    found = leaf.as_data()
     json.dumps(found, allow_nan=False)
     return found
 

@@ -4,45 +4,30 @@ Worked out when asked for, never as part of a study.
 """
 
 import math
-from collections.abc import Callable
 from dataclasses import dataclass
-from itertools import pairwise
+from typing import Any
 
-from configurator.geometry.inverse.widths import greatest_projection, least_hinge_width
-from configurator.geometry.pin import least_width_for_barrel
-from configurator.geometry.solve import barrel_free_by
-from configurator.geometry.swing import polar_contact
+from configurator.geometry.inverse.widths import greatest_projection
+from configurator.rules.answers import barrel_free, binds
 from configurator.rules.stock import stock_of, stock_widths
 from configurator.rules.width import Must, does_all
 from configurator.study.candidate import Candidate
 from configurator.study.hang import HungLeaf
 from configurator.study.run import LeafHanger, Study
-from configurator.study.width_curve import WidthCurve, width_curve
-from configurator.units import TOLERANCE
+from configurator.study.widths.break_points import (
+    NARROWEST,
+    BreakPoint,
+    barrel_free_from,
+    break_points,
+    clear_width_break,
+    least_width,
+)
+from configurator.study.widths.width_curve import WidthCurve, width_curve
 
 MARGIN = 0.5
 """Inches that are looked at past the narrowest and the widest hinge."""
-NARROWEST = 1.0
-"""Inches; no narrower hinge is looked at."""
 MOST = 48.0
 """Inches; trim that may stand out so far or farther is not limited by the swing."""
-_SCAN = 1 / 8
-_CLOSE = 1e-10
-FLAT, SQUARE = 180.0, 90.0
-OPENS, BINDS, BARREL_FREE, CLEAR_WIDTH = "opens", "binds", "barrel free", "clear width"
-
-
-@dataclass(frozen=True, slots=True)
-class BreakPoint:
-    """A hinge open width, inches, from which something is otherwise.
-
-    what: "opens" (to `value` degrees from here on), "binds" (the latch edge, from here on), "barrel free"
-    (from here on), "clear width" (at 90 no less than `value` inches up to here).
-    """
-
-    width: float
-    what: str
-    value: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,6 +45,36 @@ class WidthTried:
     refusal: str
     fits: bool
     projections: tuple[float | None, ...]
+
+    def as_data(self, hung: HungLeaf) -> dict[str, Any]:
+        """Return what it does as other tools read it; `hung` is the leaf that was hung on it."""
+        data: dict[str, Any] = {"hinge_width": self.width, "stock": self.stock, "fits": self.fits}
+        found = self.candidate
+        if found is None:
+            return data | {"refusal": self.refusal}
+        things = zip(hung.obstructions, self.projections, strict=True)
+        return data | {
+            "greatest_angle_bare": found.greatest_angle_bare,
+            "greatest_angle": found.greatest_angle,
+            "clear_width_at_90": found.clear_width_at_90,
+            "binds": binds(found),
+            "barrel_free": barrel_free(found),
+            "greatest_projections": [
+                {"index": index, "kind": thing.kind, "passes": _passes(most), "projection": _limit(most)}
+                for index, (thing, most) in enumerate(things)
+            ],
+        }
+
+
+def _passes(most: float | None) -> str:
+    """Say what of an obstruction passes: as much as `projection` says, any, or that other things decide."""
+    if most is None:
+        return "stopped elsewhere"
+    return "any" if most >= MOST else "up to"
+
+
+def _limit(most: float | None) -> float | None:
+    return None if most is None or most >= MOST else most
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,6 +107,20 @@ class LeafWidths:
         """Whether a wider hinge stands the pin farther out at all; with a surface leaf it does not."""
         return self.hung.mounting == "full mortise"
 
+    def as_data(self) -> dict[str, Any]:
+        """Return the widths as other tools read them; inches and degrees, None where there is no value."""
+        chosen = self.next_in_stock
+        return {
+            "leaf": self.leaf,
+            "wanted_angle": self.must.wanted,
+            "least_for_angle": self.least_for_angle,
+            "barrel_free_from": self.barrel_free_from,
+            "least": self.least,
+            "next_in_stock": None if chosen is None else chosen.width,
+            "break_points": [one.as_data() for one in self.breaks],
+            "widths": [one.as_data(self.hung) for one in self.tried],
+        }
+
 
 def widths_of(study: Study) -> tuple[LeafWidths, ...]:
     """Return the widths of each leaf of an opening already studied."""
@@ -103,15 +132,15 @@ def _leaf_widths(study: Study, hung: HungLeaf) -> LeafWidths:
     widths = sorted({*stock_widths(must.height), *(one.hinge_width for one in study.candidates)})
     rows = tuple(_tried(study.hanger, hung, must, width) for width in widths)
     low, high = max(NARROWEST, widths[0] - MARGIN), widths[-1] + MARGIN
-    barrel = _barrel_free_from(hung, low, high)
-    breaks = _break_points(hung, must, low, high, barrel)
+    barrel = barrel_free_from(hung, low, high)
+    breaks = break_points(hung, must, low, high, barrel)
     curve = width_curve(hung, low, high, [one.width for one in breaks])
-    breaks += _clear_width_break(curve, must)
-    least = None if barrel is None else _least(hung, must.wanted, barrel)
+    breaks += clear_width_break(curve, must)
+    least = None if barrel is None else least_width(hung, must.wanted, barrel)
     return LeafWidths(
         hung=hung,
         must=must,
-        least_for_angle=_least(hung, must.wanted),
+        least_for_angle=least_width(hung, must.wanted),
         barrel_free_from=barrel,
         least=least,
         next_in_stock=None if least is None else _next_in_stock(rows, least),
@@ -146,76 +175,3 @@ def _most_projection(hung: HungLeaf, wanted: float, width: float, place: int) ->
 def _next_in_stock(rows: tuple[WidthTried, ...], least: float) -> WidthTried | None:
     """Return the least stock width that does everything: one that binds or is too wide is passed over."""
     return next((one for one in rows if one.stock and one.width >= least - 1e-8 and one.fits), None)
-
-
-def _least(hung: HungLeaf, wanted: float, narrowest: float = NARROWEST) -> float | None:
-    h, turn = hung.hanging(narrowest), math.radians(wanted)
-    return least_hinge_width(h, hung.leaf, turn, hung.obstructions, hung.other, narrowest=narrowest)
-
-
-def _break_points(
-    hung: HungLeaf, must: Must, low: float, high: float, barrel: float | None
-) -> tuple[BreakPoint, ...]:
-    if hung.mounting != "full mortise":
-        return ()
-    found = [] if barrel is None or barrel <= low else [BreakPoint(barrel, BARREL_FREE)]
-    for angle in sorted({SQUARE, must.wanted, FLAT}):
-        width = _least(hung, angle, low)
-        if width is not None and low < width <= high:
-            found.append(BreakPoint(width, OPENS, angle))
-    binding = _first(lambda width: _binds(hung, width), low, high)
-    if binding is not None and binding > low:
-        found.append(BreakPoint(binding, BINDS))
-    return tuple(found)
-
-
-def _binds(hung: HungLeaf, width: float) -> bool:
-    """Say whether the latch edge is what stops the bare leaf."""
-    plan = hung.scene(width)
-    contact = polar_contact(plan.bare, plan.standing, plan.pin.at)
-    return contact is not None and contact.kind in ("latch jamb", "other leaf")
-
-
-def _barrel_free_from(hung: HungLeaf, low: float, high: float) -> float | None:
-    """Return the least width whose barrel is free of door, frame and what stands there."""
-    if hung.mounting != "full mortise":
-        return low if _barrel_free(hung, low) else None
-    free = least_width_for_barrel(hung.hanging(low))
-    if _barrel_free(hung, free):
-        return free
-    return _first(lambda width: _barrel_free(hung, width), free, high)
-
-
-def _barrel_free(hung: HungLeaf, width: float) -> bool:
-    return barrel_free_by(hung.scene(width)) >= -TOLERANCE
-
-
-def _first(holds: Callable[[float], bool], low: float, high: float) -> float | None:
-    """Return the least width from low to high from which something holds, looked for step by step."""
-    if holds(low):
-        return low
-    steps = math.ceil((high - low) / _SCAN)
-    for number in range(1, steps + 1):
-        width = min(high, low + number * _SCAN)
-        if holds(width):
-            return _closed_in(holds, width - _SCAN, width)
-    return None
-
-
-def _closed_in(holds: Callable[[float], bool], below: float, at: float) -> float:
-    while at - below > _CLOSE:
-        middle = (below + at) / 2
-        below, at = (below, middle) if holds(middle) else (middle, at)
-    return at
-
-
-def _clear_width_break(curve: WidthCurve, must: Must) -> tuple[BreakPoint, ...]:
-    """Return the width up to which the clear width at 90 is kept; between two points it runs straight."""
-    least = must.clear_width
-    if least is None:
-        return ()
-    points = [(w, c) for w, c in zip(curve.widths, curve.clear_widths, strict=True) if c is not None]
-    for (w, clear), (wider, less) in pairwise(points):
-        if clear >= least > less:
-            return (BreakPoint(w + (wider - w) * (clear - least) / (clear - less), CLEAR_WIDTH, least),)
-    return ()

@@ -8,7 +8,7 @@ from configurator.drawing.hinge_words import NOTHING_AGAINST, trial_effect, tria
 from configurator.model import Hinge, JobFacts
 from configurator.model.words import VOCABULARY
 from configurator.study import study
-from configurator.study.hinge_trials import trials
+from configurator.study.widths.hinge_trials import trials
 from configurator.units import Display
 from tests.openings import RAIL
 from tests.rules.hung import opening

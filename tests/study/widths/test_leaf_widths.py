@@ -5,7 +5,8 @@ import math
 import pytest
 
 from configurator.study import study
-from configurator.study.inverse import BARREL_FREE, BINDS, CLEAR_WIDTH, MOST, OPENS, widths_of
+from configurator.study.widths.break_points import BARREL_FREE, BINDS, CLEAR_WIDTH, OPENS
+from configurator.study.widths.leaf_widths import MOST, widths_of
 from tests.openings import LEVER, RAIL, plain_opening
 
 ACCESSIBLE = {"use": {"accessible": True}}
