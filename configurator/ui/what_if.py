@@ -8,14 +8,14 @@ from configurator.drawing.charts.what_if_chart import what_if_chart
 from configurator.drawing.what_if_words import (
     at_value,
     on_the_good_side,
-    thing_name,
+    parameter_name,
+    threshold_words,
     trial_words,
-    turn_words,
     what_if_headline,
 )
 from configurator.study import Study
-from configurator.study.what_if import WhatIf, what_if
-from configurator.study.what_if_things import Thing
+from configurator.study.what_if.curve import WhatIf, what_if
+from configurator.study.what_if.parameters import Parameter
 from configurator.ui.chart_canvas import ChartCanvas, beside
 from configurator.ui.fitted_table import EnteredTable
 from configurator.ui.kinds import LENGTH, NotReadError
@@ -40,7 +40,7 @@ class WhatIfPage(QWidget):
             _words("what the value on trial does"),
         )
         self.choices = Choices()
-        self.turns = EnteredTable("values at which something turns")
+        self.thresholds = EnteredTable("values at which something turns")
         self.chart = ChartCanvas("chart of angle and clear width over what is varied")
         self.slider, self.typed = QSlider(Qt.Orientation.Horizontal), QLineEdit()
         self.take = QPushButton("Take this value")
@@ -83,16 +83,16 @@ class WhatIfPage(QWidget):
         if found is None:
             return
         if value is not None:
-            value = min(max(value, found.thing.low), found.thing.high)
-            value = None if abs(value - found.thing.present) <= _SAME else value
+            value = min(max(value, found.parameter.low), found.parameter.high)
+            value = None if abs(value - found.parameter.present) <= _SAME else value
         self._tried = value
         self._show_trial()
 
     def try_selected(self) -> None:
         """Try the value of the selected row, on the side on which it still holds."""
-        found, place = self._found, self.turns.currentRow()
-        if found is not None and 0 <= place < len(found.turns):
-            self.try_value(on_the_good_side(found, found.turns[place], self.session.display))
+        found, place = self._found, self.thresholds.currentRow()
+        if found is not None and 0 <= place < len(found.thresholds):
+            self.try_value(on_the_good_side(found, found.thresholds[place], self.session.display))
 
     def take_tried(self) -> None:
         """Make the value on trial the opening's own: one step, and all that is held stays."""
@@ -104,11 +104,11 @@ class WhatIfPage(QWidget):
     # --- Inside ---
 
     def _work_out(self) -> None:
-        asked = (self.choices.candidate(), self.choices.chosen_thing(), self.choices.chosen_hold())
-        candidate, thing, hold = asked
+        asked = (self.choices.candidate(), self.choices.chosen_parameter(), self.choices.chosen_hold())
+        candidate, parameter, hold = asked
         self._found = None
-        if self._study is not None and candidate is not None and thing is not None and hold is not None:
-            self._found = what_if(self._study, candidate, thing, hold)
+        if self._study is not None and candidate is not None and parameter is not None and hold is not None:
+            self._found = what_if(self._study, candidate, parameter, hold)
         self._show_found()
 
     def _show_found(self) -> None:
@@ -121,26 +121,28 @@ class WhatIfPage(QWidget):
         display, plain = self.session.display, self.session.plain_words
         things = study.opening.obstructions
         self.sentence.setText(what_if_headline(found, display, plain))
-        rows = [turn_words(one, found, things, display, plain)[0] for one in found.turns]
-        low, high = (at_value(found.thing, end, display) for end in (found.thing.low, found.thing.high))
+        rows = [threshold_words(one, found, things, display, plain)[0] for one in found.thresholds]
+        low, high = (
+            at_value(found.parameter, end, display) for end in (found.parameter.low, found.parameter.high)
+        )
         rows = rows or [f"nothing from {low} to {high}"]
-        self.turns.fill(["Where something turns"], [((capital(row),), row) for row in rows])
+        self.thresholds.fill(["Where something turns"], [((capital(row),), row) for row in rows])
         self.chart.show_chart(what_if_chart(found, things, display, plain), lambda _: "", self.session.dark)
-        self._set_slider(found.thing)
+        self._set_slider(found.parameter)
         self._show_trial()
 
-    def _set_slider(self, thing: Thing) -> None:
+    def _set_slider(self, parameter: Parameter) -> None:
         """Give the slider a place for each whole step within the range."""
         step = self._step()
         with QSignalBlocker(self.slider):
-            self.slider.setRange(-int(-thing.low // step), int(thing.high // step))
+            self.slider.setRange(-int(-parameter.low // step), int(parameter.high // step))
             self.slider.setPageStep(max(1, round(0.25 / step)))
-        self.slider.setAccessibleName(f"{thing.name} on trial")
-        self.typed.setAccessibleName(f"{thing.name} on trial, typed")
+        self.slider.setAccessibleName(f"{parameter.name} on trial")
+        self.typed.setAccessibleName(f"{parameter.name} on trial, typed")
 
     def _step(self) -> float:
         found = self._found
-        metric = self.session.display.metric and not (found is not None and found.thing.of_hinge)
+        metric = self.session.display.metric and not (found is not None and found.parameter.of_hinge)
         return 1 / MM_PER_INCH if metric else 1 / 32
 
     def _point(self, across: float | None) -> None:
@@ -149,7 +151,7 @@ class WhatIfPage(QWidget):
         if found is not None and across is not None:
             step = self._step()
             near = round(across / step) * step
-            across = found.thing.present if abs(across - found.thing.present) < step / 2 else near
+            across = found.parameter.present if abs(across - found.parameter.present) < step / 2 else near
         self._pointed = across
         self._soon.start()
 
@@ -159,14 +161,14 @@ class WhatIfPage(QWidget):
         if found is None or study is None or not self.isVisible():
             return
         value = self._pointed if self._pointed is not None else self._tried
-        shown = found.thing.present if value is None else value
+        shown = found.parameter.present if value is None else value
         self._show_value(found, shown)
-        if abs(shown - found.thing.present) <= _SAME:
+        if abs(shown - found.parameter.present) <= _SAME:
             self.session.trial.end()
             self._say(NOTHING, "quiet")
             return
-        thing = thing_name(found.thing, self.session.plain_words)
-        words = f"{thing} {at_value(found.thing, shown, self.session.display)}"
+        parameter = parameter_name(found.parameter, self.session.plain_words)
+        words = f"{parameter} {at_value(found.parameter, shown, self.session.display)}"
         refused = self.session.trial.show(self._held(found, shown), words)
         self._say(refused or self._does(found, shown), "error" if refused else "")
 
@@ -180,7 +182,7 @@ class WhatIfPage(QWidget):
 
     def _does(self, found: WhatIf, value: float) -> str:
         study = self.session.trial.study
-        width = value if found.thing.of_hinge else found.width
+        width = value if found.parameter.of_hinge else found.width
         each = () if study is None else study.candidates
         same = [one for one in each if one.leaf == found.leaf and abs(one.hinge_width - width) <= _SAME]
         if study is None or not same:
@@ -197,12 +199,14 @@ class WhatIfPage(QWidget):
         with QSignalBlocker(self.slider):
             self.slider.setValue(round(value / self._step()))
         if not self.typed.isModified() or not self.typed.hasFocus():
-            self.typed.setText(at_value(found.thing, value, self.session.display))
-        self.chart.stand_line(None if abs(value - found.thing.present) <= _SAME else value)
+            self.typed.setText(at_value(found.parameter, value, self.session.display))
+        self.chart.stand_line(None if abs(value - found.parameter.present) <= _SAME else value)
         self.take.setEnabled(self._tried is not None)
         self.back.setEnabled(self._tried is not None)
-        self.back.setText(f"Back to {at_value(found.thing, found.thing.present, self.session.display)}")
-        taken = "" if self._tried is None else at_value(found.thing, self._tried, self.session.display)
+        self.back.setText(
+            f"Back to {at_value(found.parameter, found.parameter.present, self.session.display)}"
+        )
+        taken = "" if self._tried is None else at_value(found.parameter, self._tried, self.session.display)
         self.take.setText(f"Take {taken}" if taken else "Take this value")
 
     def _finish_typing(self) -> None:
@@ -217,13 +221,13 @@ class WhatIfPage(QWidget):
         self.try_value(float(value))
 
     def _connect(self) -> None:
-        self.turns.entered_row.connect(self.try_selected)
+        self.thresholds.entered_row.connect(self.try_selected)
         self.choices.asked.connect(self._ask_other)
         self.slider.valueChanged.connect(lambda place: self.try_value(place * self._step()))
         self.typed.editingFinished.connect(self._finish_typing)
         self.take.clicked.connect(self.take_tried)
         self.back.clicked.connect(lambda: self.try_value(None))
-        self.turns.cellClicked.connect(lambda *_: self.try_selected())
+        self.thresholds.cellClicked.connect(lambda *_: self.try_selected())
         self.chart.pointed.connect(self._point)
         self.chart.picked.connect(self._pick)
         self._soon.timeout.connect(self._show_trial)
@@ -251,7 +255,7 @@ class WhatIfPage(QWidget):
         self.take.setToolTip("Change the opening to the value on trial: one step that can be undone")
         self.slider.setToolTip("Arrow keys by one step, page keys by eight; the picture follows")
         sized(self.reading, -1)
-        self._both = beside(self.turns, self.chart, (4, 5))
+        self._both = beside(self.thresholds, self.chart, (4, 5))
         column = QVBoxLayout(self)
         column.setContentsMargins(2 * GRID, GRID, 2 * GRID, GRID)
         column.setSpacing(GRID)

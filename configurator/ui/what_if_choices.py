@@ -5,9 +5,9 @@ from collections.abc import Sequence
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QWidget
 
-from configurator.drawing.what_if_words import thing_name
+from configurator.drawing.what_if_words import parameter_name
 from configurator.study import Candidate, Study
-from configurator.study.what_if_things import Hold, Thing, things_of
+from configurator.study.what_if.parameters import Hold, Parameter, parameters_of
 from configurator.ui.fields import QuietCombo
 from configurator.ui.look import GRID
 from configurator.units import format_exact
@@ -23,13 +23,13 @@ class Choices(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self.thing, self.hold, self.leaf = QuietCombo(), QuietCombo(), QuietCombo()
+        self.parameter, self.hold, self.leaf = QuietCombo(), QuietCombo(), QuietCombo()
         self._study: Study | None = None
         line = named_line(
-            self, (("Vary", self.thing, 22), ("Hold", self.hold, 30), ("Of", self.leaf, 12))
+            self, (("Vary", self.parameter, 22), ("Hold", self.hold, 30), ("Of", self.leaf, 12))
         )  # fmt: skip
         line.addStretch()
-        for combo in (self.thing, self.hold, self.leaf):
+        for combo in (self.parameter, self.hold, self.leaf):
             combo.activated.connect(lambda _: self.asked.emit())
 
     def show_study(self, study: Study | None, plain: bool) -> None:
@@ -39,9 +39,9 @@ class Choices(QWidget):
         if another:
             names = [_leaf_name(one, study) for one in (study.candidates if study else ())]
             _fill(self.leaf, [(name, name) for name in names], _recommended(study))
-        _fill(self.thing, [(capital(thing_name(one, plain)), one.name) for one in self._things()])
-        thing = self.chosen_thing()
-        _fill(self.hold, [(capital(one.name), one.name) for one in (thing.holds if thing else ())])
+        _fill(self.parameter, [(capital(parameter_name(one, plain)), one.name) for one in self._parameters()])
+        parameter = self.chosen_parameter()
+        _fill(self.hold, [(capital(one.name), one.name) for one in (parameter.holds if parameter else ())])
         self.hold.setEnabled(self.hold.count() > 1)
 
     def candidate(self) -> Candidate | None:
@@ -50,22 +50,22 @@ class Choices(QWidget):
         known = self._study.candidates if self._study else ()
         return known[place] if 0 <= place < len(known) else None
 
-    def chosen_thing(self) -> Thing | None:
+    def chosen_parameter(self) -> Parameter | None:
         """Return what is varied."""
-        return next((one for one in self._things() if one.name == self.thing.currentData()), None)
+        return next((one for one in self._parameters() if one.name == self.parameter.currentData()), None)
 
     def chosen_hold(self) -> Hold | None:
         """Return what is held meanwhile."""
-        thing, place = self.chosen_thing(), self.hold.currentIndex()
-        return None if thing is None or place < 0 else thing.holds[place]
+        parameter, place = self.chosen_parameter(), self.hold.currentIndex()
+        return None if parameter is None or place < 0 else parameter.holds[place]
 
     def state(self) -> tuple[object, ...]:
         """Return what is chosen, to compare with later."""
-        return self.leaf.currentData(), self.thing.currentData(), self.hold.currentData()
+        return self.leaf.currentData(), self.parameter.currentData(), self.hold.currentData()
 
-    def _things(self) -> tuple[Thing, ...]:
+    def _parameters(self) -> tuple[Parameter, ...]:
         candidate = self.candidate()
-        return () if self._study is None or candidate is None else things_of(self._study, candidate)
+        return () if self._study is None or candidate is None else parameters_of(self._study, candidate)
 
 
 def _leaf_name(one: Candidate, study: Study | None) -> str:

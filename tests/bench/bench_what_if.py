@@ -16,8 +16,8 @@ from configurator.drawing.charts.chart_sheet import chart_sheet
 from configurator.drawing.charts.what_if_chart import what_if_chart
 from configurator.project_file import load
 from configurator.study import study
-from configurator.study.what_if import what_if
-from configurator.study.what_if_things import things_of
+from configurator.study.what_if.curve import what_if
+from configurator.study.what_if.parameters import parameters_of
 from configurator.ui.canvas import PlanCanvas
 from configurator.ui.chart_canvas import ChartCanvas
 from configurator.ui.edits import edited
@@ -46,9 +46,9 @@ def charts(job, chart):
         answer = study(opening, job.job)
         candidate = answer.candidates[-1]
         worked, laid, drawn = [], [], []
-        for thing in things_of(answer, candidate):
-            for hold in thing.holds:
-                asked = (answer, candidate, thing, hold, job.job)
+        for parameter in parameters_of(answer, candidate):
+            for hold in parameter.holds:
+                asked = (answer, candidate, parameter, hold)
                 worked.append(timed(lambda a=asked: what_if(*a)))
                 found = what_if(*asked)
                 shown = what_if_chart(found, opening.obstructions, Display())

@@ -5,12 +5,17 @@ import pytest
 from configurator.drawing.charts.chart_sheet import chart_sheet
 from configurator.drawing.charts.what_if_chart import what_if_chart
 from configurator.drawing.primitives import Text
-from configurator.drawing.what_if_words import on_the_good_side, trial_words, turn_words, what_if_headline
+from configurator.drawing.what_if_words import (
+    on_the_good_side,
+    threshold_words,
+    trial_words,
+    what_if_headline,
+)
 from configurator.model import Opening
 from configurator.study import study
-from configurator.study.what_if import what_if
-from configurator.study.what_if_things import things_of
-from configurator.study.what_if_turns import OPENS, Turn
+from configurator.study.what_if.curve import what_if
+from configurator.study.what_if.parameters import parameters_of
+from configurator.study.what_if.thresholds import OPENS, Threshold
 from configurator.units import Display
 from tests.openings import LEVER, RAIL, plain_data
 
@@ -24,8 +29,8 @@ def asked(name, width=4.5, hold=0, **changes):
     data = {"obstructions": [RAIL], "hardware": [LEVER], **changes}
     answer = study(Opening.model_validate(plain_data(**data)))
     candidate = next(one for one in answer.candidates if one.hinge_width == width)
-    (thing,) = (one for one in things_of(answer, candidate) if one.name == name)
-    return answer, what_if(answer, candidate, thing, thing.holds[hold])
+    (parameter,) = (one for one in parameters_of(answer, candidate) if one.name == name)
+    return answer, what_if(answer, candidate, parameter, parameter.holds[hold])
 
 
 @pytest.mark.parametrize(
@@ -69,9 +74,9 @@ def test_plain_words_and_millimetres():
 
 def test_turns_are_rounded_to_the_side_on_which_they_hold():
     _, found = asked("chair rail projection")
-    up, down = Turn(1.01, OPENS, True, 180.0), Turn(1.01, OPENS, False, 180.0)
-    assert turn_words(up, found, (), INCHES) == ("opens to 180° from 1-1/32 in", "180° from 1-1/32 in")
-    assert turn_words(down, found, (), INCHES) == ("opens to 180° up to 1 in", "180° up to 1 in")
+    up, down = Threshold(1.01, OPENS, True, 180.0), Threshold(1.01, OPENS, False, 180.0)
+    assert threshold_words(up, found, (), INCHES) == ("opens to 180° from 1-1/32 in", "180° from 1-1/32 in")
+    assert threshold_words(down, found, (), INCHES) == ("opens to 180° up to 1 in", "180° up to 1 in")
     assert on_the_good_side(found, up, INCHES) == 1 + 1 / 32
     assert on_the_good_side(found, down, INCHES) == 1.0
 
@@ -79,7 +84,7 @@ def test_turns_are_rounded_to_the_side_on_which_they_hold():
 def test_of_several_alike_the_one_that_is_met_is_numbered():
     second = {**RAIL, "bottom": 60, "top": 64, "projection": 1}
     answer, found = asked("chair rail 2 projection", obstructions=[RAIL, second])
-    words = [turn_words(one, found, answer.opening.obstructions, INCHES)[0] for one in found.turns]
+    words = [threshold_words(one, found, answer.opening.obstructions, INCHES)[0] for one in found.thresholds]
     assert any("leaf on the chair rail 2" in one for one in words), words
 
 
@@ -97,7 +102,7 @@ def test_the_chart_marks_the_present_value_and_names_where_it_turns():
     assert [rule.label for rule in chart.rules] == ["now 1-3/4 in", "must open to 180°"]
     assert chart.dots == ((1.75, 180.0),)
     assert [mark.wordings[0] for mark in chart.marks] == [
-        turn_words(one, found, answer.opening.obstructions, INCHES)[0] for one in found.turns
+        threshold_words(one, found, answer.opening.obstructions, INCHES)[0] for one in found.thresholds
     ]
     assert [curve.label for curve in chart.curves] == [
         "leaf alone", "with its hardware", "clear width at 90 (right)"

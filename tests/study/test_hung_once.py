@@ -15,8 +15,8 @@ from configurator.study import run, study
 from configurator.study.events import moments
 from configurator.study.how_sure import how_sure, varied_of
 from configurator.study.over_the_swing import over_the_swing
-from configurator.study.what_if import _hung_at, what_if
-from configurator.study.what_if_things import things_of
+from configurator.study.what_if.curve import _hung_at, what_if
+from configurator.study.what_if.parameters import parameters_of
 from configurator.study.widths.leaf_widths import widths_of
 from configurator.study.worked.case import Case
 from configurator.study.worked.worked import KEYS
@@ -69,14 +69,14 @@ def test_how_sure_it_is_and_what_if_are_asked_of_the_same_leaves(studied):
         varied = varied_of(studied, one.leaf, one.hinge_width)
         assert (varied.hanging, varied.leaf) == (one.h, one.hung.leaf)
         assert (varied.obstructions, varied.other) == (one.hung.obstructions, one.hung.other)
-        width, *others = things_of(studied, one)
+        width, *others = parameters_of(studied, one)
         hung, at = _hung_at(studied, one, width, width.holds[0])(one.hinge_width)
         assert hung is one.hung
         assert at == one.hinge_width
-        for thing in others:
-            hung, at = _hung_at(studied, one, thing, thing.holds[0])(thing.present)
-            assert hung.hanging(at) == one.h, thing.name
-            assert hung.leaf == one.hung.leaf, thing.name
+        for parameter in others:
+            hung, at = _hung_at(studied, one, parameter, parameter.holds[0])(parameter.present)
+            assert hung.hanging(at) == one.h, parameter.name
+            assert hung.leaf == one.hung.leaf, parameter.name
 
 
 def test_where_a_leaf_rests_is_among_the_moments_of_its_swing(studied):
@@ -100,8 +100,8 @@ def everything_shown(one):
         how_sure(one, candidate.leaf, candidate.hinge_width, draws=100, fineness=0.1)
         for key in KEYS:
             shown_work(one, display, Asked(candidate.leaf, key, 0))
-        for thing in things_of(one, candidate):
-            what_if(one, candidate, thing, thing.holds[0])
+        for parameter in parameters_of(one, candidate):
+            what_if(one, candidate, parameter, parameter.holds[0])
 
 
 def test_a_leaf_is_hung_once_on_a_width_however_much_is_shown(opening, monkeypatch):

@@ -4,8 +4,8 @@ import pytest
 from PySide6.QtCore import QPoint, Qt
 
 from configurator.model import Job
-from configurator.study.what_if import opening_with
-from configurator.study.what_if_things import things_of, with_changes
+from configurator.study.what_if.curve import opening_with
+from configurator.study.what_if.parameters import parameters_of, with_changes
 from configurator.ui.edits import edited
 from configurator.ui.session import Session
 from configurator.ui.what_if import EMPTY, NOTHING, WhatIfPage
@@ -27,7 +27,7 @@ def shown(qtbot, session):
 def page(qtbot, session):
     """The page for 112A, its chair rail varied."""
     page = shown(qtbot, session)
-    choose(page.choices.thing, "Chair rail projection")
+    choose(page.choices.parameter, "Chair rail projection")
     return page
 
 
@@ -46,7 +46,7 @@ def point(page, value):
 
 
 def offered(page):
-    return [page.choices.thing.itemText(n) for n in range(page.choices.thing.count())]
+    return [page.choices.parameter.itemText(n) for n in range(page.choices.parameter.count())]
 
 
 def test_it_offers_what_can_be_varied_of_the_width_taken_for_the_opening(page):
@@ -62,7 +62,7 @@ def test_it_offers_what_can_be_varied_of_the_width_taken_for_the_opening(page):
     ]
     assert page.choices.leaf.currentText() == "4-1/2 in hinge"
     assert page.sentence.text().endswith("The leaf opens to 180° up to 1-7/8 in (1/8 in to spare).")
-    assert page.turns.item(0, 0).text() == "Opens to 180° up to 1-7/8 in"
+    assert page.thresholds.item(0, 0).text() == "Opens to 180° up to 1-7/8 in"
     assert page.reading.text() == NOTHING
 
 
@@ -146,8 +146,8 @@ def test_a_click_in_the_chart_keeps_the_value_on_trial(qtbot, page, session):
 
 
 def test_enter_tries_the_value_where_something_turns(qtbot, page, session):
-    page.turns.setCurrentCell(0, 0)
-    qtbot.keyClick(page.turns, Qt.Key.Key_Return)
+    page.thresholds.setCurrentCell(0, 0)
+    qtbot.keyClick(page.thresholds, Qt.Key.Key_Return)
     assert page.tried == 1.875
     assert session.pictured.candidates[1].greatest_angle_bare == 180.0
 
@@ -166,7 +166,7 @@ def test_a_value_is_typed_as_the_trade_writes_it_and_a_slip_is_said(qtbot, page,
 
 
 def test_a_hinge_width_on_trial_stands_beside_the_others(page, session):
-    choose(page.choices.thing, "Hinge open width")
+    choose(page.choices.parameter, "Hinge open width")
     page.try_value(5.0)
     assert [one.hinge_width for one in session.pictured.candidates] == [4.0, 5.0]
     page.take_tried()
@@ -174,7 +174,7 @@ def test_a_hinge_width_on_trial_stands_beside_the_others(page, session):
 
 
 def test_what_is_held_is_taken_along(page, session):
-    choose(page.choices.thing, "Wall thickness")
+    choose(page.choices.parameter, "Wall thickness")
     assert page.choices.hold.isEnabled()
     choose(page.choices.hold, "The frame; a finish on the pull side moves")
     page.try_value(5.375)
@@ -210,7 +210,7 @@ def test_other_units_words_and_ground_are_shown_at_once(page, session):
     page.slider.setValue(50)
     assert page.tried == pytest.approx(50 / 25.4)
     session.use_plain_words(True)
-    assert page.choices.thing.currentText() == "Chair rail stands off by"
+    assert page.choices.parameter.currentText() == "Chair rail stands off by"
     session.use_dark(True)
     assert session.trial.words == "chair rail stands off by 50.0 mm"
 
@@ -235,11 +235,11 @@ def test_a_pair_offers_each_leaf(qtbot, session):
 def test_what_is_shown_on_trial_is_what_an_edit_gives(session):
     """The quick way to another record, for hundreds of values, against the validated one of an edit."""
     for candidate in session.study.candidates:
-        for thing in things_of(session.study, candidate):
-            for hold in thing.holds:
-                value = (thing.present + thing.high) / 2
+        for parameter in parameters_of(session.study, candidate):
+            for hold in parameter.holds:
+                value = (parameter.present + parameter.high) / 2
                 quick = opening_with(session.opening, hold, value)
-                assert quick == edited(session.opening, hold.changes(value)), (thing.name, hold.name)
+                assert quick == edited(session.opening, hold.changes(value)), (parameter.name, hold.name)
 
 
 def test_values_in_lists_are_changed_by_their_place(session):
@@ -252,7 +252,7 @@ def test_a_picture_on_trial_says_so_and_is_never_written_to_a_file(qtbot, window
     under = window.work.under
     under.setCurrentIndex([under.tabText(n) for n in range(under.count())].index("What if"))
     page = under.later["What if"].page
-    choose(page.choices.thing, "Chair rail projection")
+    choose(page.choices.parameter, "Chair rail projection")
     page.try_value(2.25)
     picture = window.work.picture
     assert picture.trial.text() == "On trial: chair rail projection 2-1/4 in. Nothing is changed."

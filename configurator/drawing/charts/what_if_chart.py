@@ -6,10 +6,10 @@ from itertools import groupby
 from configurator.drawing.charts.chart import Axis, Chart, Curve, Mark, Rule, nice_step, ticks_between
 from configurator.drawing.charts.width_chart import angle_axis, clear_at_90, clear_axis
 from configurator.drawing.primitives import Point
-from configurator.drawing.what_if_words import at_value, thing_name, turn_words, what_if_said
+from configurator.drawing.what_if_words import at_value, parameter_name, threshold_words, what_if_said
 from configurator.model import Obstruction
-from configurator.study.what_if import WhatIf
-from configurator.study.what_if_turns import BARREL, CARRIED_MEETS, CLEAR, FITTED, Turn
+from configurator.study.what_if.curve import WhatIf
+from configurator.study.what_if.thresholds import BARREL, CARRIED_MEETS, CLEAR, FITTED, Threshold
 from configurator.units import MM_PER_INCH, Display, format_length
 
 _INCHES = (1 / 16, 1 / 8, 1 / 4, 1 / 2, 1.0, 2.0, 4.0, 8.0, 12.0, 24.0)
@@ -25,10 +25,15 @@ def what_if_chart(
 
     things are the obstructions of the opening; `plain` letters it in plain words instead of the trade's.
     """
-    curve, thing = found.curve, found.thing
+    curve, parameter = found.curve, found.parameter
     angles = [angle for column in (curve.bare, curve.with_hardware) for angle in column if angle is not None]
-    now = Rule("A-CHRT-AXIS", thing.present, f"now {at_value(thing, thing.present, display)}", upright=True)
-    bare = _value_at(found, curve.bare, thing.present)
+    now = Rule(
+        "A-CHRT-AXIS",
+        parameter.present,
+        f"now {at_value(parameter, parameter.present, display)}",
+        upright=True,
+    )
+    bare = _value_at(found, curve.bare, parameter.present)
     wanted = display.angle(found.must.wanted)
     return Chart(
         across=_across(found, display, plain),
@@ -36,21 +41,26 @@ def what_if_chart(
         curves=tuple(_curves(found, plain)),
         right=clear_axis(curve.clear_widths, display, plain),
         rules=(now, Rule("A-CHRT-WANT", found.must.wanted, f"must open to {wanted}")),
-        marks=tuple(_mark(found, one, things, display, plain) for one in found.turns),
-        dots=() if bare is None else ((thing.present, bare),),
+        marks=tuple(_mark(found, one, things, display, plain) for one in found.thresholds),
+        dots=() if bare is None else ((parameter.present, bare),),
         said=what_if_said(found, things, display, plain),
     )
 
 
 def _across(found: WhatIf, display: Display, plain: bool) -> Axis:
-    thing = found.thing
-    metric = display.metric and not thing.of_hinge
+    parameter = found.parameter
+    metric = display.metric and not parameter.of_hinge
     unit, steps = (1 / MM_PER_INCH, _MILLIMETRES) if metric else (1.0, _INCHES)
-    step = nice_step((thing.high - thing.low) / unit, steps, _PARTS)
-    ticks = ticks_between(thing.low / unit, thing.high / unit, step)
+    step = nice_step((parameter.high - parameter.low) / unit, steps, _PARTS)
+    ticks = ticks_between(parameter.low / unit, parameter.high / unit, step)
     texts = (f"{at:g}" if metric else format_length(at, 16, unit_mark=False) for at in ticks)
     ticked = tuple((at * unit, text) for at, text in zip(ticks, texts, strict=True))
-    return Axis(f"{thing_name(thing, plain)}, {'mm' if metric else 'in'}", thing.low, thing.high, ticked)
+    return Axis(
+        f"{parameter_name(parameter, plain)}, {'mm' if metric else 'in'}",
+        parameter.low,
+        parameter.high,
+        ticked,
+    )
 
 
 def _curves(found: WhatIf, plain: bool) -> Iterator[Curve]:
@@ -88,14 +98,16 @@ def _span(piece: Sequence[Point]) -> float:
     return piece[-1][0] - piece[0][0]
 
 
-def _mark(found: WhatIf, turn: Turn, things: Sequence[Obstruction], display: Display, plain: bool) -> Mark:
-    wordings = turn_words(turn, found, things, display, plain)
-    if turn.what == CLEAR:
-        return Mark((turn.value, turn.amount), wordings, right=True)
-    fitted = turn.what in (FITTED, CARRIED_MEETS)
+def _mark(
+    found: WhatIf, threshold: Threshold, things: Sequence[Obstruction], display: Display, plain: bool
+) -> Mark:
+    wordings = threshold_words(threshold, found, things, display, plain)
+    if threshold.what == CLEAR:
+        return Mark((threshold.value, threshold.amount), wordings, right=True)
+    fitted = threshold.what in (FITTED, CARRIED_MEETS)
     column = found.curve.with_hardware if fitted else found.curve.bare
-    height = _value_at(found, column, turn.value, reaches=turn.what != BARREL)
-    return Mark((turn.value, found.must.wanted if height is None else height), wordings)
+    height = _value_at(found, column, threshold.value, reaches=threshold.what != BARREL)
+    return Mark((threshold.value, found.must.wanted if height is None else height), wordings)
 
 
 def _value_at(

@@ -1,4 +1,4 @@
-"""What can be varied in an opening while all else is held, and what its record says at each value; inches."""
+"""The lengths of an opening that can be varied, and what its record says at each value; inches."""
 
 import math
 from collections.abc import Callable, Iterator, Mapping
@@ -30,15 +30,15 @@ Changes = Mapping[str, Any]
 
 @dataclass(frozen=True, slots=True)
 class Hold:
-    """What stays as it is while a thing is varied, and what the record says then at a value, inches."""
+    """What stays as it is while a parameter varies, and what the record says then at a value, inches."""
 
     name: str
     changes: Callable[[float], Changes]
 
 
 @dataclass(frozen=True, slots=True)
-class Thing:
-    """A thing that can be varied: inches; `of_hinge` where it is the hinge open width itself.
+class Parameter:
+    """A length that can be varied, inches; `of_hinge` where it is the hinge open width itself.
 
     The first of the holds is the usual one.
     """
@@ -52,8 +52,8 @@ class Thing:
     of_hinge: bool = False
 
 
-def things_of(study: Study, candidate: Candidate) -> tuple[Thing, ...]:
-    """Return what can be varied in an opening, for one of its leaves on one hinge open width."""
+def parameters_of(study: Study, candidate: Candidate) -> tuple[Parameter, ...]:
+    """Return every length that can be varied, for one leaf of an opening on one hinge open width."""
     filled = study.filled
     found = (
         _hinge_width(study, candidate),
@@ -64,7 +64,7 @@ def things_of(study: Study, candidate: Candidate) -> tuple[Thing, ...]:
         _door_thickness(filled),
         _backset(filled),
     )
-    return tuple(thing for thing in found if thing.low < thing.high)
+    return tuple(parameter for parameter in found if parameter.low < parameter.high)
 
 
 def with_changes(opening: Opening, changes: Changes) -> Opening:
@@ -89,7 +89,7 @@ def _about(present: float, least: float = -math.inf) -> tuple[float, float]:
     return min(present, max(present - ABOUT, least)), present + ABOUT
 
 
-def _hinge_width(study: Study, candidate: Candidate) -> Thing:
+def _hinge_width(study: Study, candidate: Candidate) -> Parameter:
     heights = [leaf.parts["height"].value for leaf in study.specification.leaves]
     stock = [width for height in heights for width in stock_widths(height)]
     widths = [*stock, *(one.hinge_width for one in study.candidates)]
@@ -102,10 +102,12 @@ def _hinge_width(study: Study, candidate: Candidate) -> Thing:
     low, high = max(_NARROWEST, min(widths) - _MARGIN), max(widths) + _MARGIN
     hold = Hold("all else as it is", changes)
     present = candidate.hinge_width
-    return Thing("hinge open width", "hinge width", present, min(low, present), high, (hold,), of_hinge=True)
+    return Parameter(
+        "hinge open width", "hinge width", present, min(low, present), high, (hold,), of_hinge=True
+    )
 
 
-def _wall(filled: FilledOpening) -> Thing:
+def _wall(filled: FilledOpening) -> Parameter:
     """Vary the wall about a frame that stays as it is made, or about one that is made for the wall.
 
     A wall that grows on both faces of a frame centred in it, or by a finish on the pull side alone, hides
@@ -130,7 +132,7 @@ def _wall(filled: FilledOpening) -> Thing:
     if follows_wall(kind) and {"frame.jamb_depth", "wall.frame_proud"} <= filled.assumed.keys():
         holds.append(Hold("how the frame is made for its wall", for_the_wall))
     low, high = _about(present, THINNEST)
-    return Thing("wall thickness", "wall thickness", present, low, high, tuple(holds))
+    return Parameter("wall thickness", "wall thickness", present, low, high, tuple(holds))
 
 
 def _proud_by(filled: FilledOpening, thinner: float, faces: int) -> float:
@@ -151,17 +153,17 @@ def _layered(filled: FilledOpening, value: float, finish: bool = False) -> Chang
     return {f"wall.layers.{place}.thickness": grown, "wall.thickness": value}
 
 
-def _proud(filled: FilledOpening) -> Thing:
+def _proud(filled: FilledOpening) -> Parameter:
     def changes(value: float) -> Changes:
         return {"wall.frame_proud": value}
 
     low, high = _about(filled.frame_proud)
     hold = Hold("frame and wall", changes)
     plain = "frame stands out from wall by"
-    return Thing("frame proud of wall", plain, filled.frame_proud, low, high, (hold,))
+    return Parameter("frame proud of wall", plain, filled.frame_proud, low, high, (hold,))
 
 
-def _obstructions(filled: FilledOpening) -> Iterator[Thing]:
+def _obstructions(filled: FilledOpening) -> Iterator[Parameter]:
     things = filled.opening.obstructions
     for place, one in enumerate(things):
         name = obstruction(one.kind)
@@ -172,25 +174,25 @@ def _obstructions(filled: FilledOpening) -> Iterator[Thing]:
             low, high = _about(one.projection, THINNEST)
             high = max(high, 2 * one.projection)
             holds = (_at(f"obstructions.{place}.projection"),)
-            yield Thing(f"{name} projection", f"{name} stands off by", one.projection, low, high, holds)
+            yield Parameter(f"{name} projection", f"{name} stands off by", one.projection, low, high, holds)
         yield _start(filled, one, place, name)
 
 
-def _start(filled: FilledOpening, one: Obstruction, place: int, name: str) -> Thing:
+def _start(filled: FilledOpening, one: Obstruction, place: int, name: str) -> Parameter:
     present = one.start or 0.0
     fills = row_of(ObstructionKindRow, one.kind).outline == "wall"
     low = 0.0 if fills else max(_NEAREST_START, -filled.frame_face)
     past = filled.opening_width + _PAST_THE_LEAF if fills else present + _ALONG
     plain = f"{name} begins this far from the frame"
     holds = (_at(f"obstructions.{place}.start"),)
-    return Thing(f"{name} start", plain, present, min(low, present), max(past, present + 1.0), holds)
+    return Parameter(f"{name} start", plain, present, min(low, present), max(past, present + 1.0), holds)
 
 
 def _at(path: str) -> Hold:
     return Hold("all else as it is", lambda value: {path: value})
 
 
-def _inset(filled: FilledOpening) -> Thing:
+def _inset(filled: FilledOpening) -> Parameter:
     """Vary how far the door sits behind the frame face, by the depth of the rabbet it closes into."""
 
     def changes(value: float) -> Changes:
@@ -199,10 +201,10 @@ def _inset(filled: FilledOpening) -> Thing:
     least = THINNEST - filled.stop_gap - filled.thickness
     low, high = _about(filled.inset, least)
     hold = Hold("door thickness and gap at the frame stop", changes)
-    return Thing("inset", "door face sits behind frame face by", filled.inset, low, high, (hold,))
+    return Parameter("inset", "door face sits behind frame face by", filled.inset, low, high, (hold,))
 
 
-def _door_thickness(filled: FilledOpening) -> Thing:
+def _door_thickness(filled: FilledOpening) -> Parameter:
     present = filled.thickness
     held = {"door.hinge_backset": filled.door_backset}
 
@@ -217,10 +219,10 @@ def _door_thickness(filled: FilledOpening) -> Thing:
         Hold("the frame; the inset makes up for it", frame),
     )
     low, high = min(present, max(0.75, present - _THINNER)), min(present + _THICKER, 6.0)
-    return Thing("door thickness", "door thickness", present, low, high, holds)
+    return Parameter("door thickness", "door thickness", present, low, high, holds)
 
 
-def _backset(filled: FilledOpening) -> Thing:
+def _backset(filled: FilledOpening) -> Parameter:
     """Vary how far the hinge is set back; a frame leaf with a backset of its own moves by as much."""
     present, own = filled.door_backset, filled.frame_backset
 
@@ -231,4 +233,6 @@ def _backset(filled: FilledOpening) -> Thing:
     least = 0.0 if own is None else max(0.0, present - own)
     low, high = max(least, present - ABOUT), min(present + ABOUT, max(present, filled.thickness))
     hold = Hold("door, frame and hinge", changes)
-    return Thing("hinge backset", "hinge set back from the door's far face by", present, low, high, (hold,))
+    return Parameter(
+        "hinge backset", "hinge set back from the door's far face by", present, low, high, (hold,)
+    )

@@ -1,4 +1,4 @@
-"""What the answers of one leaf would be over a range of one thing, and at which values something turns.
+"""The answers of one leaf over the range of one parameter, and the values at which one of them changes.
 
 Worked out when asked for, never as part of a study. Inches and degrees.
 """
@@ -21,18 +21,18 @@ from configurator.study.candidate import Candidate, in_degrees
 from configurator.study.deviations import mounted
 from configurator.study.hang import HungLeaf, hang_leaves
 from configurator.study.run import Study
-from configurator.study.what_if_barrel import barrel_crossings
-from configurator.study.what_if_samples import Run, Sample, runs_of, sampler, samples_between
-from configurator.study.what_if_things import Hold, Thing, with_changes
-from configurator.study.what_if_turns import (
+from configurator.study.what_if.barrel import barrel_crossings
+from configurator.study.what_if.parameters import Hold, Parameter, with_changes
+from configurator.study.what_if.samples import Run, Sample, runs_of, sampler, samples_between
+from configurator.study.what_if.thresholds import (
     BARREL,
     SQUARE,
     Does,
     Met,
-    Turn,
+    Threshold,
     angles_asked,
-    turn_at,
-    turns_between,
+    threshold_at,
+    thresholds_between,
 )
 from configurator.units import MM_PER_INCH
 
@@ -44,7 +44,7 @@ _SHUT: Final = 1.0
 _PARTS, _FEW = 160, 24
 """Into so many parts a bracket is cut; into few where a barrel touches at rest: such a look costs most."""
 _FINE: Final = 1e-5
-"""Inches: how finely a value where something turns is found, if it is none that is a round number."""
+"""Inches: how finely a threshold is found, unless it is a round number."""
 _ROUND: Final = (64.0, 2 * MM_PER_INCH)
 """Round numbers are looked at for themselves: whole 64ths of an inch and halves of a millimetre."""
 _MEETING: Final = 2e-4
@@ -57,7 +57,7 @@ _MOST_BRACKETS: Final = 24
 
 @dataclass(frozen=True, slots=True)
 class WhatIfCurve:
-    """Greatest angles, degrees, and clear width at 90, inches, at values of the thing, low to high.
+    """Greatest angles, degrees, and clear width at 90, inches, at values of the parameter, low to high.
 
     An angle is None where there can be no such leaf, a clear width also where it does not come to 90.
     """
@@ -70,47 +70,49 @@ class WhatIfCurve:
 
 @dataclass(frozen=True, slots=True)
 class WhatIf:
-    """One leaf on one hinge open width, one thing varied and all else held."""
+    """One leaf on one hinge open width, one parameter varied and all else held."""
 
-    thing: Thing
+    parameter: Parameter
     hold: Hold
     leaf: str
     width: float
     must: Must
     has_hardware: bool
     curve: WhatIfCurve
-    turns: tuple[Turn, ...]
+    thresholds: tuple[Threshold, ...]
 
 
-def what_if(study: Study, candidate: Candidate, thing: Thing, hold: Hold) -> WhatIf:
-    """Return what a leaf on a hinge open width would do over the whole range of one thing."""
+def what_if(study: Study, candidate: Candidate, parameter: Parameter, hold: Hold) -> WhatIf:
+    """Return what a leaf on a hinge open width would do over the whole range of one parameter."""
     must = candidate.hung.must
     held_short = candidate.clear_width_at_90 is None and candidate.greatest_angle >= SQUARE - TOLERANCE
-    sample = sampler(_hung_at(study, candidate, thing, hold))
-    samples = samples_between(sample, thing.low, thing.high, thing.present)
-    curve, turns = _curve_and_turns(_Leaves(runs_of(samples), must, held_short), thing, samples)
+    sample = sampler(_hung_at(study, candidate, parameter, hold))
+    samples = samples_between(sample, parameter.low, parameter.high, parameter.present)
+    curve, thresholds = _curve_and_thresholds(_Leaves(runs_of(samples), must, held_short), parameter, samples)
     return WhatIf(
-        thing=thing,
+        parameter=parameter,
         hold=hold,
         leaf=candidate.leaf,
         width=candidate.hinge_width,
         must=must,
         has_hardware=bool(candidate.solution.scene.hardware),
         curve=curve,
-        turns=tuple(sorted([*turns, *_barrel_turns(sample, samples)], key=lambda one: one.value)),
+        thresholds=tuple(
+            sorted([*thresholds, *_barrel_thresholds(sample, samples)], key=lambda one: one.value)
+        ),
     )
 
 
-def _curve_and_turns(
-    leaves: "_Leaves", thing: Thing, samples: Sequence[Sample]
-) -> tuple[WhatIfCurve, list[Turn]]:
-    """Return the curve, with points on both sides of every value where something turns, and the turns."""
-    values = np.unique([*np.linspace(thing.low, thing.high, POINTS), *(one.value for one in samples)])
+def _curve_and_thresholds(
+    leaves: "_Leaves", parameter: Parameter, samples: Sequence[Sample]
+) -> tuple[WhatIfCurve, list[Threshold]]:
+    """Return the curve, with points on both sides of every threshold, and the thresholds."""
+    values = np.unique([*np.linspace(parameter.low, parameter.high, POINTS), *(one.value for one in samples)])
     points = leaves.points(values)
     brackets = _turning(leaves, points)
     beside = [point for bracket in brackets for point in bracket]
     curve = _curve(sorted([*points, *beside], key=lambda one: one.value))
-    return curve, [turn for bracket in brackets for turn in _turns(leaves.must, *bracket)]
+    return curve, [threshold for bracket in brackets for threshold in _thresholds(leaves.must, *bracket)]
 
 
 def _curve(points: Sequence["_Point"]) -> WhatIfCurve:
@@ -123,15 +125,15 @@ def _curve(points: Sequence["_Point"]) -> WhatIfCurve:
 
 
 def opening_with(opening: Opening, hold: Hold, value: float) -> Opening:
-    """Return the opening as its record would be at a value of the varied thing; not validated."""
+    """Return the opening as its record would be at a value of the parameter; not validated."""
     return with_changes(opening, hold.changes(value))
 
 
 def _hung_at(
-    study: Study, candidate: Candidate, thing: Thing, hold: Hold
+    study: Study, candidate: Candidate, parameter: Parameter, hold: Hold
 ) -> Callable[[float], tuple[HungLeaf, float]]:
-    """Return what gives the leaf and its hinge width at a value of the varied thing."""
-    if thing.of_hinge:
+    """Return the function that gives the leaf and its hinge width at a value of the parameter."""
+    if parameter.of_hinge:
         return lambda value: (candidate.hung, value)  # the width is no part of what is filled in
 
     def hung_at(value: float) -> tuple[HungLeaf, float]:
@@ -203,7 +205,7 @@ _Bracket = tuple[_Point, _Point]
 
 
 def _turning(leaves: _Leaves, points: Sequence[_Point]) -> list[_Bracket]:
-    """Return each value where anything turns, closed in on from both sides."""
+    """Return each threshold closed in on from both sides."""
     brackets = _changes(points)
     while wide := [one for one in brackets if _too_wide(one)][:_MOST_BRACKETS]:
         looked = [_within(near, far) for near, far in wide]
@@ -242,10 +244,10 @@ def _changes(points: Sequence[_Point]) -> list[_Bracket]:
     return [(one, other) for one, other in pairwise(points) if one.does != other.does]
 
 
-def _barrel_turns(sample: Callable[[float], Sample], samples: Sequence[Sample]) -> list[Turn]:
+def _barrel_thresholds(sample: Callable[[float], Sample], samples: Sequence[Sample]) -> list[Threshold]:
     """Return where the barrel comes free of door, frame and what stands there, or is no longer free."""
-    return [turn_at(near, far, BARREL, free) for near, far, free in barrel_crossings(sample, samples)]
+    return [threshold_at(near, far, BARREL, free) for near, far, free in barrel_crossings(sample, samples)]
 
 
-def _turns(must: Must, one: _Point, other: _Point) -> list[Turn]:
-    return turns_between(must, one.value, other.value, one.does, other.does)
+def _thresholds(must: Must, one: _Point, other: _Point) -> list[Threshold]:
+    return thresholds_between(must, one.value, other.value, one.does, other.does)

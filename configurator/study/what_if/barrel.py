@@ -1,4 +1,4 @@
-"""Where over a range of a varied thing the barrel comes free of door, frame and trim, or stops being so."""
+"""Where over the range of a parameter the barrel comes free of door, frame and trim, or stops being so."""
 
 from collections.abc import Sequence
 from itertools import pairwise
@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from configurator.geometry.pin import TOLERANCE, barrel_freedom, locate_pin
 from configurator.geometry.solve import barrel_free_by
-from configurator.study.what_if_samples import CLOSE, Sample, Sampler
+from configurator.study.what_if.samples import CLOSE, Sample, Sampler
 
 _MOST_STEPS = 60
 

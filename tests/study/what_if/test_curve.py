@@ -12,13 +12,13 @@ from hypothesis import strategies as st
 from configurator.model import Opening
 from configurator.project_file import load
 from configurator.study import study
-from configurator.study.what_if import opening_with, what_if
-from configurator.study.what_if_things import things_of
-from configurator.study.what_if_turns import BARREL, CARRIED_MEETS, CLEAR, FITTED, MEETS, OPENS
+from configurator.study.what_if.curve import opening_with, what_if
+from configurator.study.what_if.parameters import parameters_of
+from configurator.study.what_if.thresholds import BARREL, CARRIED_MEETS, CLEAR, FITTED, MEETS, OPENS
 from tests.openings import LEVER, RAIL, plain_data
 from tests.sweeps import examples
 
-DEMO = Path(__file__).resolve().parents[2] / "demo_openings" / "kestrel_point.json"
+DEMO = Path(__file__).resolve().parents[3] / "demo_openings" / "kestrel_point.json"
 
 
 @cache
@@ -37,13 +37,15 @@ def studied(mark):
 def asked(answer, name, hold=0, width=None):
     """What a thing would do to the leaf on a width, the last of those compared if none is said."""
     candidate = next((one for one in answer.candidates if one.hinge_width == width), answer.candidates[-1])
-    (thing,) = (one for one in things_of(answer, candidate) if one.name == name)
-    return what_if(answer, candidate, thing, thing.holds[hold])
+    (parameter,) = (one for one in parameters_of(answer, candidate) if one.name == name)
+    return what_if(answer, candidate, parameter, parameter.holds[hold])
 
 
-def turns(found, what):
+def thresholds(found, what):
     """The turns of a kind: value, and whether it holds from there on."""
-    return [(round(one.value, 9), one.upward) for one in found.turns if one.what == what and one.amount != 90]
+    return [
+        (round(one.value, 9), one.upward) for one in found.thresholds if one.what == what and one.amount != 90
+    ]
 
 
 def at(found, value):
@@ -59,31 +61,31 @@ def at(found, value):
 @pytest.mark.parametrize(("width", "most"), [(4, 1.375), (4.5, 1.875)])
 def test_how_far_a_rail_may_stand_out(width, most):
     found = asked(studied("112A"), "chair rail projection", width=width)
-    assert turns(found, OPENS) == [(most, False)]
+    assert thresholds(found, OPENS) == [(most, False)]
 
 
 def test_which_hinge_open_widths_do_it():
     found = asked(studied("112A"), "hinge open width")
-    assert turns(found, OPENS) == [(4.375, True)]
-    assert turns(found, BARREL) == [(3.83, True)]  # y_p = W/2 - 1-5/8 is the barrel's radius of 0.29
-    assert turns(found, CLEAR) == [(6.125, False)]  # 35-3/8 less 1/16, 1-3/4 and o = 1-9/16 leaves 32
+    assert thresholds(found, OPENS) == [(4.375, True)]
+    assert thresholds(found, BARREL) == [(3.83, True)]  # y_p = W/2 - 1-5/8 is the barrel's radius of 0.29
+    assert thresholds(found, CLEAR) == [(6.125, False)]  # 35-3/8 less 1/16, 1-3/4 and o = 1-9/16 leaves 32
 
 
 def test_a_finish_on_the_wall_takes_from_what_the_frame_is_proud():
     found = asked(studied("112A"), "wall thickness", hold=1)
-    assert turns(found, OPENS) == [(5.0, False)]  # p may be 3/8 and no less
-    tiled = as_studied(studied("112A"), studied("112A").candidates[-1], found.thing, found.hold, 5.375)
+    assert thresholds(found, OPENS) == [(5.0, False)]  # p may be 3/8 and no less
+    tiled = as_studied(studied("112A"), studied("112A").candidates[-1], found.parameter, found.hold, 5.375)
     assert tiled.greatest_angle_bare == pytest.approx(171.842, abs=5e-4)  # half an inch of tile
 
 
 def test_a_wall_that_grows_on_both_faces_takes_half_of_it():
-    assert turns(asked(studied("112A"), "wall thickness"), OPENS) == [(5.125, False)]
+    assert thresholds(asked(studied("112A"), "wall thickness"), OPENS) == [(5.125, False)]
 
 
 def test_a_frame_made_for_its_wall_stays_as_proud_as_it_was():
     opening = Opening.model_validate({**plain_data(), "wall": {}})
     found = asked(study(opening), "wall thickness", hold=2)
-    assert found.turns == ()
+    assert found.thresholds == ()
     assert len(set(found.curve.bare)) == 1
 
 
@@ -98,34 +100,36 @@ def test_a_frame_made_for_its_wall_stays_as_proud_as_it_was():
     ],
 )
 def test_what_else_lets_it_open_flat(name, hold, expected):
-    assert turns(asked(studied("112A"), name, hold), OPENS) == [expected]
+    assert thresholds(asked(studied("112A"), name, hold), OPENS) == [expected]
 
 
 def test_a_return_wall_lets_it_open_flat_once_the_leaf_lies_short_of_it():
     found = asked(studied("171A"), "return wall start")
-    assert turns(found, OPENS) == [(33.75, True)]  # O - g_l - x_p from the pin, less the face of 2 and x_p
+    assert thresholds(found, OPENS) == [
+        (33.75, True)
+    ]  # O - g_l - x_p from the pin, less the face of 2 and x_p
     assert at(found, 4.0)[0] == pytest.approx(studied("171A").candidates[-1].greatest_angle_bare)
 
 
 def test_what_ends_a_swing_is_named_on_both_sides():
     found = asked(studied("112A"), "chair rail projection")
-    (met,) = (one for one in found.turns if one.what == CARRIED_MEETS)
+    (met,) = (one for one in found.thresholds if one.what == CARRIED_MEETS)
     assert (met.met_before, met.met) == (("wall", None, "lever"), ("chair rail", 0, "leaf"))
     found = asked(studied("112A"), "inset")
-    (met,) = (one for one in found.turns if one.what == MEETS)
+    (met,) = (one for one in found.thresholds if one.what == MEETS)
     assert (met.met_before, met.met) == (("chair rail", 0, "leaf"), ("frame", None, "leaf"))
 
 
 def test_the_hardware_is_told_only_where_it_does_otherwise_than_the_leaf():
     found = asked(studied("112A"), "wall thickness", hold=1)
-    assert turns(found, FITTED) == [(4.25, False)]
+    assert thresholds(found, FITTED) == [(4.25, False)]
     bare = asked(study(Opening.model_validate(plain_data())), "inset")
-    assert turns(bare, FITTED) == []
+    assert thresholds(bare, FITTED) == []
     assert not bare.has_hardware
 
 
 def test_a_thing_that_changes_nothing_has_no_turns():
-    assert asked(studied("112A"), "chair rail start", width=4.5).turns == ()
+    assert asked(studied("112A"), "chair rail start", width=4.5).thresholds == ()
 
 
 def test_a_surface_hinge_does_not_move_with_its_width():
@@ -158,37 +162,37 @@ MARKS = ("101A", "112A", "171A", "205A", "118A", "126C", "151A", "160A", "164A")
 def test_the_curve_and_its_turns_are_the_studys_own(mark, data):
     answer = studied(mark)
     candidate = data.draw(st.sampled_from(answer.candidates))
-    thing = data.draw(st.sampled_from(things_of(answer, candidate)))
-    hold = data.draw(st.sampled_from(thing.holds))
-    found = what_if(answer, candidate, thing, hold)
-    assert thing.low <= thing.present <= thing.high
+    parameter = data.draw(st.sampled_from(parameters_of(answer, candidate)))
+    hold = data.draw(st.sampled_from(parameter.holds))
+    found = what_if(answer, candidate, parameter, hold)
+    assert parameter.low <= parameter.present <= parameter.high
     place = data.draw(st.integers(0, len(found.curve.values) - 1))
-    one = as_studied(answer, candidate, thing, hold, found.curve.values[place])
+    one = as_studied(answer, candidate, parameter, hold, found.curve.values[place])
     assert found.curve.bare[place] == pytest.approx(one.greatest_angle_bare, abs=1e-9)
     assert found.curve.with_hardware[place] == pytest.approx(one.greatest_angle, abs=1e-9)
     assert found.curve.clear_widths[place] == pytest.approx(one.clear_width_at_90, abs=1e-9)
-    for turn in [one for one in found.turns if one.what in (OPENS, BARREL, CLEAR)][:3]:
+    for threshold in [one for one in found.thresholds if one.what in (OPENS, BARREL, CLEAR)][:3]:
         holds = [
-            does(as_studied(answer, candidate, thing, hold, turn.value + side), turn)
+            does(as_studied(answer, candidate, parameter, hold, threshold.value + side), threshold)
             for side in (-5e-5, 5e-5)
         ]
-        assert holds == [not turn.upward, turn.upward], (turn, holds)
+        assert holds == [not threshold.upward, threshold.upward], (threshold, holds)
 
 
-def as_studied(answer, candidate, thing, hold, value, facts=FACTS):
+def as_studied(answer, candidate, parameter, hold, value, facts=FACTS):
     """The candidate as the study of the opening with that value has it."""
-    width = value if thing.of_hinge else candidate.hinge_width
+    width = value if parameter.of_hinge else candidate.hinge_width
     opening = opening_with(answer.opening, hold, value).model_copy(update={"compare": (width,)})
     return next(one for one in study(opening, facts).candidates if one.leaf == candidate.leaf)
 
 
-def does(one, turn):
+def does(one, threshold):
     """Whether a candidate does what a turn is about."""
-    if turn.what == OPENS:
-        return one.greatest_angle_bare >= turn.amount - 1e-9
-    if turn.what == BARREL:
+    if threshold.what == OPENS:
+        return one.greatest_angle_bare >= threshold.amount - 1e-9
+    if threshold.what == BARREL:
         return one.barrel_free_by >= -1e-9
-    return one.clear_width_at_90 is not None and one.clear_width_at_90 >= turn.amount - 1e-9
+    return one.clear_width_at_90 is not None and one.clear_width_at_90 >= threshold.amount - 1e-9
 
 
 OTHERS = {
@@ -211,29 +215,31 @@ OTHERS = {
 def test_every_other_arrangement_agrees_with_the_study_of_the_edited_opening(name):
     answer = study(Opening.model_validate(plain_data(**OTHERS[name])))
     candidate = answer.candidates[-1]
-    for thing in things_of(answer, candidate):
-        for hold in thing.holds:
-            found = what_if(answer, candidate, thing, hold)
+    for parameter in parameters_of(answer, candidate):
+        for hold in parameter.holds:
+            found = what_if(answer, candidate, parameter, hold)
             for place in (0, len(found.curve.values) // 3, -1):
-                one = as_studied(answer, candidate, thing, hold, found.curve.values[place], None)
+                one = as_studied(answer, candidate, parameter, hold, found.curve.values[place], None)
                 assert found.curve.bare[place] == pytest.approx(one.greatest_angle_bare, abs=1e-9)
                 assert found.curve.with_hardware[place] == pytest.approx(one.greatest_angle, abs=1e-9)
 
 
 def test_a_finish_is_what_grows_of_a_layered_wall():
     answer = study(Opening.model_validate(plain_data(**OTHERS["layers"])))
-    (thing,) = (one for one in things_of(answer, answer.candidates[0]) if one.name == "wall thickness")
-    core, finish = (hold.changes(5.0) for hold in thing.holds[:2])
+    (parameter,) = (
+        one for one in parameters_of(answer, answer.candidates[0]) if one.name == "wall thickness"
+    )
+    core, finish = (hold.changes(5.0) for hold in parameter.holds[:2])
     assert core["wall.layers.1.thickness"] == 4.5
     assert finish["wall.layers.0.thickness"] == 0.625
-    assert thing.holds[1].changes(4.25)["wall.layers"] is None  # thinner than without any tile
+    assert parameter.holds[1].changes(4.25)["wall.layers"] is None  # thinner than without any tile
 
 
 def test_the_present_value_is_a_point_of_every_curve():
     answer = studied("205A")
     candidate = answer.candidates[0]
-    for thing in things_of(answer, candidate):
-        found = what_if(answer, candidate, thing, thing.holds[0])
-        bare, fitted = at(found, thing.present)
+    for parameter in parameters_of(answer, candidate):
+        found = what_if(answer, candidate, parameter, parameter.holds[0])
+        bare, fitted = at(found, parameter.present)
         assert math.isclose(bare, candidate.greatest_angle_bare, abs_tol=1e-9)
         assert math.isclose(fitted, candidate.greatest_angle, abs_tol=1e-9)

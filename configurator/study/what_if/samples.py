@@ -1,4 +1,4 @@
-"""One leaf over a range of a varied thing: each sample filled in like any opening; inches and radians.
+"""One leaf over the range of a parameter: each sample filled in like any opening; inches and radians.
 
 Between two samples everything runs straight, so that whole tables of values are worked out at once; corners
 and jumps of it, such as a hinge that changes with the door's thickness, are closed in on and become samples.
@@ -30,7 +30,7 @@ _MEASURES = ("projection", "start", "length", "offset", "bottom", "top", "diamet
 
 @dataclass(frozen=True, slots=True)
 class Sample:
-    """A leaf at one value of the varied thing; `hung` is None where there can be no such leaf."""
+    """A leaf at one value of the parameter; `hung` is None where there can be no such leaf."""
 
     value: float
     hung: HungLeaf | None
@@ -57,7 +57,7 @@ Sampler = Callable[[float], Sample]
 
 
 def sampler(hung_at: Callable[[float], tuple[HungLeaf, float]]) -> Sampler:
-    """Return what samples a leaf at any value of the varied thing; `hung_at` gives leaf and hinge width."""
+    """Return the function that samples a leaf; `hung_at` gives leaf and hinge width at a value."""
 
     def sample(value: float) -> Sample:
         try:

@@ -1,4 +1,4 @@
-"""What turns from one value of a varied thing to the next: how far a leaf opens, and what it meets and keeps.
+"""The values of a parameter at which an answer changes: how far a leaf opens, and what it meets and keeps.
 
 Inches and degrees.
 """
@@ -17,8 +17,8 @@ Met = tuple[str, int | None, str]
 
 
 @dataclass(frozen=True, slots=True)
-class Turn:
-    """A value at which an answer turns.
+class Threshold:
+    """A value at which an answer changes.
 
     what is a kind of answer; `upward` says that it holds from `value` on, else up to there. `amount` is the
     angle in degrees or the length in inches that it is about, `met` what is met from `value` on and
@@ -49,10 +49,12 @@ def angles_asked(must: Must) -> list[float]:
     return sorted({SQUARE, must.wanted, FLAT})
 
 
-def turns_between(must: Must, near: float, far: float, before: Does | None, after: Does | None) -> list[Turn]:
-    """Return what turns between two values that lie close together, and what is done at them."""
+def thresholds_between(
+    must: Must, near: float, far: float, before: Does | None, after: Does | None
+) -> list[Threshold]:
+    """Return every threshold between two close values, from what the leaf does at each of them."""
     if before is None or after is None:
-        return [turn_at(near, far, A_DOOR, after is not None)]
+        return [threshold_at(near, far, A_DOOR, after is not None)]
     wanted = angles_asked(must)
     found = []
     for what, old, new in (
@@ -60,32 +62,32 @@ def turns_between(must: Must, near: float, far: float, before: Does | None, afte
         (FITTED, before.fitted_angles, after.fitted_angles),
     ):
         turned = [(angle, now) for angle, was, now in zip(wanted, old, new, strict=True) if was != now]
-        found += [turn_at(near, far, what, now, angle) for angle, now in turned]
+        found += [threshold_at(near, far, what, now, angle) for angle, now in turned]
     if must.clear_width is not None and before.clear != after.clear:
-        found.append(turn_at(near, far, CLEAR, after.clear, must.clear_width))
+        found.append(threshold_at(near, far, CLEAR, after.clear, must.clear_width))
     if before.mounted != after.mounted:
-        found.append(turn_at(near, far, MOUNTS, after.mounted))
+        found.append(threshold_at(near, far, MOUNTS, after.mounted))
     return [*_without_echo(found), *_other_met(far, before, after)]
 
 
-def turn_at(near: float, far: float, what: str, upward: bool, amount: float = 0.0) -> Turn:
-    """Return a turn at the last value at which the answer still holds."""
-    return Turn(far if upward else near, what, upward, amount)
+def threshold_at(near: float, far: float, what: str, upward: bool, amount: float = 0.0) -> Threshold:
+    """Return a threshold at the last value at which the answer still holds."""
+    return Threshold(far if upward else near, what, upward, amount)
 
 
-def _without_echo(turns: list[Turn]) -> list[Turn]:
+def _without_echo(thresholds: list[Threshold]) -> list[Threshold]:
     """Leave out what the leaf with its hardware does where the leaf alone does the same."""
-    alone = {(one.upward, one.amount) for one in turns if one.what == OPENS}
-    return [one for one in turns if one.what != FITTED or (one.upward, one.amount) not in alone]
+    alone = {(one.upward, one.amount) for one in thresholds if one.what == OPENS}
+    return [one for one in thresholds if one.what != FITTED or (one.upward, one.amount) not in alone]
 
 
-def _other_met(far: float, before: Does, after: Does) -> list[Turn]:
+def _other_met(far: float, before: Does, after: Does) -> list[Threshold]:
     """Return where a swing ends on another thing than it did: of the leaf, or of what it carries."""
     found = []
     if before.met != after.met and None not in (before.met, after.met):
-        found.append(Turn(far, MEETS, True, met=after.met, met_before=before.met))
+        found.append(Threshold(far, MEETS, True, met=after.met, met_before=before.met))
     both = (before.met_fitted, after.met_fitted)
     own = after.met_fitted != after.met or before.met_fitted != before.met
     if both[0] != both[1] and None not in both and own:
-        found.append(Turn(far, CARRIED_MEETS, True, met=both[1], met_before=both[0]))
+        found.append(Threshold(far, CARRIED_MEETS, True, met=both[1], met_before=both[0]))
     return found
