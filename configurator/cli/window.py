@@ -19,7 +19,7 @@ def add_window_command(commands: Any) -> None:
 
 
 def _window(options: argparse.Namespace) -> tuple[str, int]:
-    from configurator.ui.environment import missing_library_sentence, why_no_window
+    from configurator.ui.window.environment import missing_library_sentence, why_no_window
 
     if (reason := why_no_window()) is not None:
         return _without_window(options.file, reason)

@@ -17,10 +17,10 @@ from PySide6.QtWidgets import QApplication
 from configurator.export import load_matplotlib_quickly
 from configurator.project_file.recovery import state_folder
 from configurator.project_file.writing import PRIVATE_MODE
-from configurator.ui import look
-from configurator.ui.preferences import Preferences
-from configurator.ui.session import Session
-from configurator.ui.window import PROGRAM, Window
+from configurator.ui.kit import look
+from configurator.ui.state.preferences import Preferences
+from configurator.ui.state.session import Session
+from configurator.ui.window.window import PROGRAM, Window
 
 NAME = "opening-configurator"
 LARGEST_LOG = 2**20

@@ -16,7 +16,7 @@ from PySide6.QtWidgets import QApplication
 from configurator.project_file import load
 from configurator.resource_files import resource_path
 from configurator.study import study
-from configurator.ui.canvas import PlanCanvas
+from configurator.ui.kit.canvas import PlanCanvas
 from configurator.units import Display
 
 RUNS = 120

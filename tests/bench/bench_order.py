@@ -17,7 +17,7 @@ sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 from PySide6.QtWidgets import QApplication
 
 from configurator.ui.order.page import OrderPage
-from configurator.ui.session import Session
+from configurator.ui.state.session import Session
 from tests.bench.bench_job import job_of, megabytes
 
 FILES = (("order", ".xlsx"), ("order", ".pdf"), ("submittal", ".pdf"), ("doors", ".csv"), ("field", ".pdf"))

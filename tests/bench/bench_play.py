@@ -20,7 +20,7 @@ from configurator.project_file import load
 from configurator.resource_files import resource_path
 from configurator.ui.client.canvas import ClientCanvas
 from configurator.ui.client.page import ClientPage
-from configurator.ui.session import Session
+from configurator.ui.state.session import Session
 
 MARKS = ("112A", "171A", "205A")
 PLAYS = 3

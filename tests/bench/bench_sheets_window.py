@@ -17,8 +17,8 @@ from configurator.model import Job
 from configurator.project_file import load
 from configurator.resource_files import resource_path
 from configurator.ui.app import new_application, open_window
-from configurator.ui.preferences import Preferences
-from configurator.ui.session import Session
+from configurator.ui.state.preferences import Preferences
+from configurator.ui.state.session import Session
 
 SHEETS, RUNS = 50, 3
 

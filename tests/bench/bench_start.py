@@ -55,8 +55,8 @@ from pathlib import Path
 from PySide6.QtCore import QSettings
 from configurator import project_file
 from configurator.ui.app import new_application, open_window
-from configurator.ui.preferences import Preferences
-from configurator.ui.session import Session
+from configurator.ui.state.preferences import Preferences
+from configurator.ui.state.session import Session
 
 path = Path(sys.argv[2])
 job = project_file.load(path)

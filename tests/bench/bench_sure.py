@@ -15,7 +15,7 @@ from configurator.rules.tolerances import fill_tolerances
 from configurator.study import study
 from configurator.study.deviations import NAMES, TOLERANCE_OF
 from configurator.study.how_sure import DRAWS, how_sure, varied_of
-from configurator.ui.sure_panel import FINE, LIVE_DRAWS
+from configurator.ui.analysis.tolerance_page import FINE, LIVE_DRAWS
 
 DEMO = Path(__file__).resolve().parents[2] / "demo_openings" / "kestrel_point.json"
 

@@ -18,9 +18,9 @@ from configurator.project_file import load
 from configurator.study import study
 from configurator.study.what_if.curve import what_if
 from configurator.study.what_if.parameters import parameters_of
-from configurator.ui.canvas import PlanCanvas
-from configurator.ui.chart_canvas import ChartCanvas
-from configurator.ui.edits import edited
+from configurator.ui.kit.canvas import PlanCanvas
+from configurator.ui.kit.chart_canvas import ChartCanvas
+from configurator.ui.state.edits import edited
 from configurator.units import Display
 
 DEMO = Path(__file__).resolve().parents[2] / "demo_openings" / "kestrel_point.json"

@@ -45,8 +45,8 @@ def work(path: Path, saving: float, seed: int) -> None:
     """Edit and save until killed, telling each step; `saving` is the chance of a save after an edit."""
     from PySide6.QtCore import QCoreApplication, QTimer
 
-    from configurator.ui.keeping import Keeping
-    from configurator.ui.session import Session
+    from configurator.ui.files.keeping import Keeping
+    from configurator.ui.state.session import Session
 
     application = QCoreApplication([])
     session = Session(studier=lambda *_: None)
@@ -128,7 +128,7 @@ def _wrong(path: Path, saved: int, on_disk: int, lost: float) -> str:
     """Say what is wrong; the recovery itself is tried in the same way as the window does it."""
     from configurator.project_file.lock import holder_of
     from configurator.project_file.recovery import left_behind
-    from configurator.ui.session import Session
+    from configurator.ui.state.session import Session
 
     if on_disk < saved:
         return f"edit {saved} was told to be saved, but the file holds {on_disk}"

@@ -207,7 +207,7 @@ class User:
 
     def do_page(self) -> None:
         """Show another page, or the work."""
-        from configurator.ui.pages import PAGES
+        from configurator.ui.window.pages import PAGES
 
         self.window.turn_to(self.chance.choice(("", *PAGES)))
 
@@ -293,7 +293,7 @@ class User:
 
     def do_look(self) -> None:
         """Show it otherwise: units, ink, words, what is swept, one leaf of two."""
-        from configurator.ui.window import DISPLAYS
+        from configurator.ui.window.window import DISPLAYS
 
         self.chance.choice(
             (
@@ -482,8 +482,8 @@ def use(seed: int, steps: int, real: bool) -> int:
 
     from configurator.project_file import load
     from configurator.ui.app import new_application, open_window
-    from configurator.ui.preferences import Preferences
-    from configurator.ui.session import Session
+    from configurator.ui.state.preferences import Preferences
+    from configurator.ui.state.session import Session
 
     application = new_application()
     for name in ("getOpenFileName", "getSaveFileName"):

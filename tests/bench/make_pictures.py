@@ -21,8 +21,8 @@ from configurator.export.pages import picture_of
 from configurator.project_file import load
 from configurator.study import study
 from configurator.ui.app import new_application, open_window
-from configurator.ui.preferences import Preferences
-from configurator.ui.session import Session
+from configurator.ui.state.preferences import Preferences
+from configurator.ui.state.session import Session
 from configurator.ui.words.window import WordsWindow
 from configurator.units import Display
 

@@ -15,8 +15,8 @@ from configurator.model.help_texts import HELP
 from configurator.project_file import load
 from configurator.study import study
 from configurator.tables import MARKS
-from configurator.ui import paths
-from configurator.ui.form import SECTIONS
+from configurator.ui.form.form import SECTIONS
+from configurator.ui.state import paths
 from configurator.units import Display
 
 DEMO = Path(__file__).resolve().parents[2] / "demo_openings" / "kestrel_point.json"

@@ -8,7 +8,7 @@ from configurator.model import Opening
 from configurator.rules.frame_fit import core_of, frame_fit_findings
 from configurator.rules.throat import has_returns
 from configurator.rules.usual import fill
-from configurator.ui.edits import edited
+from configurator.ui.state.edits import edited
 from tests.sweeps import examples
 
 STEP = 1 / 64

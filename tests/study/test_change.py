@@ -5,7 +5,7 @@ import pytest
 from configurator.model import Opening
 from configurator.study.change import what_changed
 from configurator.study.run import study
-from configurator.ui.edits import edited
+from configurator.ui.state.edits import edited
 from configurator.units import Display
 from tests.drawing.cases import demo
 

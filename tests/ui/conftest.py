@@ -8,13 +8,13 @@ from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from configurator.project_file import load
+from configurator.ui.analysis.comparison import ComparisonTable
 from configurator.ui.app import open_window
-from configurator.ui.comparison import ComparisonTable
 from configurator.ui.kit import runner
-from configurator.ui.preferences import Preferences
-from configurator.ui.session import LOOKED, Session
-from configurator.ui.under_picture import UnderPicture
-from configurator.ui.window import Window
+from configurator.ui.state.preferences import Preferences
+from configurator.ui.state.session import LOOKED, Session
+from configurator.ui.window.under_picture import UnderPicture
+from configurator.ui.window.window import Window
 
 DEMO = Path(__file__).resolve().parents[2] / "demo_openings" / "kestrel_point.json"
 

@@ -4,7 +4,7 @@ from PySide6.QtCore import QPointF
 
 from configurator.export.pages import write_plan
 from configurator.model import JobFacts
-from configurator.ui.canvas import DPI, PlanCanvas
+from configurator.ui.kit.canvas import DPI, PlanCanvas
 from configurator.units import Display
 from tests.drawing.cases import demo
 from tests.ui.conftest import move_pointer

@@ -5,7 +5,7 @@ from PySide6.QtCore import QPointF, Qt
 
 from configurator.drawing.charts.chart import Axis, Chart, Curve
 from configurator.drawing.style import inks
-from configurator.ui.chart_canvas import ChartCanvas
+from configurator.ui.kit.chart_canvas import ChartCanvas
 from tests.ui.conftest import move_pointer
 
 CHART = Chart(

@@ -13,8 +13,9 @@ from PySide6.QtGui import QColor, QGuiApplication, QPalette
 
 from configurator.drawing.primitives import Dimension, Text
 from configurator.drawing.style import inks, layers, materials
-from configurator.ui import app, look
-from configurator.ui.contrast import LEAST, contrast, readable
+from configurator.ui import app
+from configurator.ui.kit import look
+from configurator.ui.kit.contrast import LEAST, contrast, readable
 
 ROOT = Path(__file__).resolve().parents[2]
 LETTERED = re.compile(r'(?:Text|Dimension)\(\s*"(A-[A-Z-]+)"')

@@ -1,8 +1,8 @@
 import pytest
 
 from configurator.model import Job, Opening
-from configurator.ui import edits
-from configurator.ui.edits import RefusedError
+from configurator.ui.state import edits
+from configurator.ui.state.edits import RefusedError
 
 OPENING = Opening.model_validate({"mark": "112A", "size": "3070", "door": {"thickness": 1.75}})
 

@@ -5,13 +5,13 @@ from pathlib import Path
 
 import pytest
 
-from configurator.ui import environment
+from configurator.ui.window.window import environment
 
 NOWHERE = {"DISPLAY": ":987"}
 
 
 def test_it_is_read_without_loading_qt():
-    code = "import sys, configurator.ui.environment; sys.exit('PySide6' in sys.modules)"
+    code = "import sys, configurator.ui.window.environment; sys.exit('PySide6' in sys.modules)"
     assert subprocess.run([sys.executable, "-c", code], timeout=60).returncode == 0
 
 

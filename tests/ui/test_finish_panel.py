@@ -4,8 +4,8 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 
-from configurator.ui.finish_panel import HEADS
-from configurator.ui.under_picture import FINISHES
+from configurator.ui.hinge.finish_panel import HEADS
+from configurator.ui.window.under_picture import FINISHES
 
 
 @pytest.fixture

@@ -4,7 +4,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QComboBox, QLineEdit, QToolButton
 
-from configurator.ui.form import SECTIONS
+from configurator.ui.form.form import SECTIONS
 from configurator.units import Display
 
 

@@ -3,7 +3,7 @@
 import pytest
 
 from configurator.model.help_texts import HELP, LEFT_OUT
-from configurator.ui import paths
+from configurator.ui.state import paths
 
 LONGEST_PLACEHOLDER = 24
 """Characters that an empty field of the form has room for."""

@@ -7,8 +7,8 @@ from PySide6.QtWidgets import QApplication, QLabel
 
 from configurator.order.take_off import take_off
 from configurator.order.tally import tally
-from configurator.ui.hinge_panel import REFUSED
-from configurator.ui.under_picture import HINGE
+from configurator.ui.hinge.hinge_panel import REFUSED
+from configurator.ui.window.under_picture import HINGE
 from configurator.units import Display
 from tests.ui.test_form import choose, type_into
 

@@ -2,7 +2,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from configurator.ui.kinds import (
+from configurator.ui.kit.kinds import (
     DEGREES,
     LENGTH,
     LENGTHS,

@@ -18,7 +18,7 @@ from PySide6.QtWidgets import (
 )
 
 from configurator.ui.kit.layout import BARE, GROW, Pool, across, add, down, fill, put_in_order, reading_order
-from configurator.ui.pages import PAGES
+from configurator.ui.window.pages import PAGES
 
 UI = Path(__file__).resolve().parents[2] / "configurator" / "ui"
 OF_LAYOUT_ITEMS = {

@@ -4,7 +4,7 @@ import pytest
 
 from configurator.project_file import load
 from configurator.resource_files import resource_path
-from configurator.ui.session import Session
+from configurator.ui.state.session import Session
 
 
 @pytest.fixture

@@ -1,4 +1,4 @@
-from configurator.ui.message_line import MessageLine
+from configurator.ui.kit.message_line import MessageLine
 
 
 def test_a_sentence_replaces_the_last_and_an_empty_one_takes_it_away(qtbot):

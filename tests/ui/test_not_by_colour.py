@@ -4,7 +4,7 @@ import pytest
 from PySide6.QtWidgets import QLabel
 
 from configurator.drawing.style import layers, materials
-from configurator.ui.findings import SIGNS, FindingRow
+from configurator.ui.analysis.findings import SIGNS, FindingRow
 
 SIDE_BY_SIDE = (
     ("A-DOOR", "A-ANNO-REDL-PART"),

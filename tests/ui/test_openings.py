@@ -1,8 +1,8 @@
 import pytest
 
 from configurator.model import Job
-from configurator.ui.openings import OpeningsList
-from configurator.ui.session import Session
+from configurator.ui.state.session import Session
+from configurator.ui.window.openings import OpeningsList
 
 
 @pytest.fixture

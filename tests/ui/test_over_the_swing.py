@@ -4,8 +4,8 @@ import pytest
 from PySide6.QtCore import QPointF
 
 from configurator.model import Job
-from configurator.ui.over_the_swing import EMPTY, OverTheSwingPage
-from configurator.ui.session import Session
+from configurator.ui.analysis.over_the_swing import EMPTY, OverTheSwingPage
+from configurator.ui.state.session import Session
 from configurator.units import Display
 
 

@@ -4,9 +4,9 @@ import pytest
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
-from configurator.ui import pages
-from configurator.ui.pages import Pages
-from configurator.ui.session import Session
+from configurator.ui.state.session import Session
+from configurator.ui.window.pages import Pages
+from configurator.ui.window.window import pages
 
 
 class Leaf(QWidget):

@@ -1,7 +1,7 @@
 import pytest
 
 from configurator.model import JobFacts, Opening
-from configurator.ui import paths
+from configurator.ui.state import paths
 
 OPENING = Opening.model_validate(
     {

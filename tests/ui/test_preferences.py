@@ -3,7 +3,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import QByteArray, QSettings
 
-from configurator.ui.preferences import MOST_RECENT, Preferences
+from configurator.ui.state.preferences import MOST_RECENT, Preferences
 from configurator.units import Display
 
 

@@ -29,8 +29,8 @@ from PySide6.QtWidgets import (
 )
 
 from configurator.ui.kit.runner import Work
-from configurator.ui.pages import PAGES
-from configurator.ui.under_picture import LATER
+from configurator.ui.window.pages import PAGES
+from configurator.ui.window.under_picture import LATER
 
 USED = (
     QAbstractButton,

@@ -6,8 +6,8 @@ from configurator import project_file
 from configurator.model import Job, Opening
 from configurator.project_file import ProjectFileError
 from configurator.rules.usual import FilledOpening, fill
-from configurator.ui.edits import RefusedError
-from configurator.ui.session import Session
+from configurator.ui.state.edits import RefusedError
+from configurator.ui.state.session import Session
 from configurator.units import Display
 
 

@@ -1,6 +1,6 @@
 from configurator.model import Job, Revision
-from configurator.ui import edits
-from configurator.ui.settled import settled_changes
+from configurator.ui.state import edits
+from configurator.ui.state.status_warning import settled_changes
 
 
 def job_of(*statuses, **more):

@@ -1,7 +1,7 @@
 import pytest
 
-from configurator.ui.kinds import NotReadError
-from configurator.ui.slips import WidthQuestion, read_hinge_width, size_question
+from configurator.ui.form.slips import WidthQuestion, read_hinge_width, size_question
+from configurator.ui.kit.kinds import NotReadError
 from configurator.units import Display
 
 INCHES = Display()

@@ -3,8 +3,8 @@
 import pytest
 
 from configurator.project_file import load
-from configurator.ui.session import Session
-from configurator.ui.sure_panel import LIVE_DRAWS, WORKING, SurePanel
+from configurator.ui.analysis.tolerance_page import LIVE_DRAWS, WORKING, SurePanel
+from configurator.ui.state.session import Session
 from tests.ui.conftest import DEMO
 from tests.ui.test_form import type_into
 

@@ -2,7 +2,7 @@ import pytest
 from PySide6.QtCore import QPoint, Qt
 
 from configurator.study.events import moments
-from configurator.ui.swing import SwingControl
+from configurator.ui.picture.swing import SwingControl
 
 
 def press(qtbot, window, key, shift=False):

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from configurator.project_file import load
-from configurator.ui.session import Session
+from configurator.ui.state.session import Session
 from tests.sweeps import examples
 
 EDITS = st.tuples(

@@ -6,9 +6,9 @@ from PySide6.QtCore import QPoint, Qt
 from configurator.model import Job
 from configurator.study.what_if.curve import opening_with
 from configurator.study.what_if.parameters import parameters_of, with_changes
-from configurator.ui.edits import edited
-from configurator.ui.session import Session
-from configurator.ui.what_if import EMPTY, NOTHING, WhatIfPage
+from configurator.ui.analysis.what_if import EMPTY, NOTHING, WhatIfPage
+from configurator.ui.state.edits import edited
+from configurator.ui.state.session import Session
 from configurator.units import Display
 from tests.ui.conftest import move_pointer
 

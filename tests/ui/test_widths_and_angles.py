@@ -4,8 +4,8 @@ import pytest
 from PySide6.QtCore import QPoint, QPointF, Qt
 
 from configurator.model import Job
-from configurator.ui.session import Session
-from configurator.ui.widths_and_angles import EMPTY, WidthsAndAngles
+from configurator.ui.analysis.widths_and_angles import EMPTY, WidthsAndAngles
+from configurator.ui.state.session import Session
 from configurator.units import Display
 from tests.openings import plain_opening
 

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QFileDialog, QLabel, QMessageBox
 
 from configurator.project_file import load
 from configurator.ui.app import open_window, report
-from configurator.ui.session import Session
+from configurator.ui.state.session import Session
 from configurator.units import Display
 from tests.ui.test_form import type_into
 

@@ -8,11 +8,11 @@ from PySide6.QtGui import QGuiApplication
 from configurator.drawing.comparison import comparisons
 from configurator.drawing.worked_words import Asked
 from configurator.model import Job
-from configurator.ui.canvas import DPI
-from configurator.ui.comparison import ComparisonTable
-from configurator.ui.session import Session
-from configurator.ui.under_picture import WORK
-from configurator.ui.worked_page import EMPTY, WorkedPage
+from configurator.ui.analysis.comparison import ComparisonTable
+from configurator.ui.analysis.derivation_page import EMPTY, WorkedPage
+from configurator.ui.kit.canvas import DPI
+from configurator.ui.state.session import Session
+from configurator.ui.window.under_picture import WORK
 from configurator.units import Display
 
 

@@ -11,7 +11,7 @@ from typing import Any
 
 from configurator.model import Opening
 from configurator.tables import FrameKindRow, HardwareKindRow, ObstructionKindRow, table
-from configurator.ui.presets import usual_casing
+from configurator.ui.form.presets import usual_casing
 
 Row = dict[str, Any]
 

@@ -14,7 +14,7 @@ from configurator.drawing.client_picture import (
 )
 from configurator.drawing.sheet import Group
 from configurator.export.figure import POINTS_PER_INCH, SheetArtists
-from configurator.ui.canvas import DPI, PlanCanvas
+from configurator.ui.kit.canvas import DPI, PlanCanvas
 
 
 class ClientCanvas(PlanCanvas):

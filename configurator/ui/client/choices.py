@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterable
 
 from PySide6.QtWidgets import QGridLayout, QPushButton, QWidget
 
-from configurator.ui.look import GRID
+from configurator.ui.kit.look import GRID
 
 TICK = "✓ "
 

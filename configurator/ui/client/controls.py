@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QHBoxLayout, QPushButton, QSlider, QWidget
 
 from configurator.ui.client.choices import fit
 from configurator.ui.client.finger_style import FingerStyle
-from configurator.ui.look import GRID
+from configurator.ui.kit.look import GRID
 
 STEPS = 10
 """Slider steps in a degree."""

@@ -5,7 +5,7 @@ from pathlib import Path
 from PySide6.QtWidgets import QFileDialog, QWidget
 
 from configurator.drawing.pages.page import Page
-from configurator.ui.session import Session
+from configurator.ui.state.session import Session
 
 
 def page_of(session: Session) -> Page:

@@ -32,8 +32,8 @@ from configurator.ui.client.reading_size import (
 from configurator.ui.client.sentences import Sentences
 from configurator.ui.client.side import Side
 from configurator.ui.kit.layout import BARE, LeadsOn, across, down, fill
-from configurator.ui.look import GRID, tinted
-from configurator.ui.session import Session
+from configurator.ui.kit.look import GRID, tinted
+from configurator.ui.state.session import Session
 
 NOTHING_YET = "Answer a question, or pick a typical door under “Start from”: the door is drawn here."
 _IDLE = ("save", "file")

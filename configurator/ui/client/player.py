@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import QEasingCurve, QObject, QVariantAnimation, Signal
 
-from configurator.ui.session import Session
+from configurator.ui.state.session import Session
 
 MILLISECONDS_A_DEGREE = 20.0
 _SAME = 1e-6

@@ -9,7 +9,6 @@ from PySide6.QtWidgets import QLabel, QPushButton, QVBoxLayout, QWidget
 from configurator.drawing.pages.client_page import client_notes
 from configurator.drawing.pages.notes_column import Note
 from configurator.study import Study
-from configurator.ui import edits, paths
 from configurator.ui.client.answers import (
     HANDLES,
     NO_HANDLE,
@@ -28,8 +27,9 @@ from configurator.ui.client.choices import Choices, fit
 from configurator.ui.client.starts import STARTS, with_start
 from configurator.ui.client.stepper import Stepper
 from configurator.ui.kit.layout import GROW, Pool, across, down, fill, put_in_order
-from configurator.ui.look import GRID, tinted
-from configurator.ui.session import Session
+from configurator.ui.kit.look import GRID, tinted
+from configurator.ui.state import edits, paths
+from configurator.ui.state.session import Session
 
 NOTHING = "Nothing"
 _SIZE_STEP, _THING_STEP = 2.0, 0.25

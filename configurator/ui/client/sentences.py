@@ -4,7 +4,7 @@ from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QScroller, QSizePolicy
 
-from configurator.ui.look import GRID
+from configurator.ui.kit.look import GRID
 
 _LEAST_LINES = 2
 

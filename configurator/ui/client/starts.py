@@ -6,8 +6,8 @@ from typing import Any
 
 from configurator.model import Job, Opening
 from configurator.tables import HardwareKindRow, ObstructionKindRow, row_of
-from configurator.ui import edits
-from configurator.ui.presets import usual_casing
+from configurator.ui.form.presets import usual_casing
+from configurator.ui.state import edits
 
 
 def _thing(kind: str) -> dict[str, Any]:

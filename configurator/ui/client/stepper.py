@@ -5,13 +5,13 @@ from collections.abc import Callable
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLabel, QPushButton, QWidget
 
-from configurator.ui import paths
 from configurator.ui.client.choices import fit
-from configurator.ui.fields import TypedLine
-from configurator.ui.kinds import NotReadError, kind_at
+from configurator.ui.kit.fields import TypedLine
+from configurator.ui.kit.kinds import NotReadError, kind_at
 from configurator.ui.kit.layout import BARE, across, down, fill
-from configurator.ui.look import GRID, tinted
-from configurator.ui.session import Session
+from configurator.ui.kit.look import GRID, tinted
+from configurator.ui.state import paths
+from configurator.ui.state.session import Session
 from configurator.units import MM_PER_INCH
 
 

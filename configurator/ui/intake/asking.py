@@ -6,7 +6,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLabel, QWidget
 
 from configurator.intake.refused import Question
-from configurator.ui.look import GRID, tinted
+from configurator.ui.kit.look import GRID, tinted
 
 ORDERS = (("ask", "choose…"), ("width", "the width, as written"), ("height", "the height, so swap them"))
 PAIRS = (("ask", "choose…"), ("opening", "of the opening"), ("leaf", "of each leaf"))

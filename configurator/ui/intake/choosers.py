@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QComboBox, QHeaderView, QTableView
 from configurator.intake.columns import Reading
 from configurator.intake.fields import FIELDS, UNITS, needs_unit
 from configurator.ui.kit.layout import Pool
-from configurator.ui.look import GRID, sized
+from configurator.ui.kit.look import GRID, sized
 
 NOT_READ = "(not read)"
 UNIT_WORDS = {"in": "inches", "ft-in": "feet", "mm": "mm"}

@@ -9,7 +9,7 @@ from configurator.intake.comparing import Compared
 from configurator.intake.rows import CellFault
 from configurator.intake.saying import value_words
 from configurator.intake.table import ScheduleTable
-from configurator.ui.fitted_table import FittedTable
+from configurator.ui.kit.fitted_table import FittedTable
 from configurator.units import Display
 
 MOST_ROWS = 400

@@ -15,7 +15,6 @@ from PySide6.QtWidgets import (
 
 from configurator.intake.comparing import Compared
 from configurator.intake.saying import NOTHING, SETTLED, counted, summary
-from configurator.ui.edits import RefusedError
 from configurator.ui.intake.asking import ORDERS, PAIRS, Asked
 from configurator.ui.intake.lists import ImportLists
 from configurator.ui.intake.preview import Preview
@@ -23,9 +22,10 @@ from configurator.ui.intake.taking import TakeRow
 from configurator.ui.intake.view import PreviewTable
 from configurator.ui.intake.work import ImportWork
 from configurator.ui.kit.layout import GROW, LeadsOn, across, down, fill
+from configurator.ui.kit.look import GRID, tinted
 from configurator.ui.kit.runner import ProgressLine
-from configurator.ui.look import GRID, tinted
-from configurator.ui.session import Session
+from configurator.ui.state.edits import RefusedError
+from configurator.ui.state.session import Session
 
 INVITATION = (
     "Take an architect's door schedule into this job: a CSV file, or an XLSX workbook. Its columns are "

@@ -11,7 +11,7 @@ from configurator.intake.comparing import Compared
 from configurator.intake.saying import opening_words
 from configurator.intake.sheet import SheetRow
 from configurator.intake.table import ScheduleTable
-from configurator.ui.look import colour
+from configurator.ui.kit.look import colour
 from configurator.units import Display
 
 Index = QModelIndex | QPersistentModelIndex

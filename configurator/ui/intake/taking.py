@@ -5,7 +5,7 @@ from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QPushButton, QWidget
 
 from configurator.intake.comparing import Compared
 from configurator.intake.saying import NOTHING, counted
-from configurator.ui.look import GRID
+from configurator.ui.kit.look import GRID
 
 
 class TakeRow(QWidget):

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QTableView
 
 from configurator.ui.intake.choosers import ChooserHeader
 from configurator.ui.intake.preview import OUTCOME, Preview
-from configurator.ui.look import GRID, sized, tabular
+from configurator.ui.kit.look import GRID, sized, tabular
 
 _NARROWEST, _WIDEST = 34 * GRID, 60 * GRID
 _OUTCOME_WIDTH = 84 * GRID

@@ -15,7 +15,7 @@ from configurator.intake.table import ScheduleTable, corrected, schedule_table
 from configurator.long_work import Steps
 from configurator.model import Job, Opening
 from configurator.ui.kit.runner import Pieces
-from configurator.ui.session import Session
+from configurator.ui.state.session import Session
 
 
 class ImportWork(QObject):

@@ -23,7 +23,7 @@ from PySide6.QtCore import QCoreApplication, QObject, QTimer, Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QProgressBar, QPushButton, QWidget
 
 from configurator.long_work import Cancelled, Progress
-from configurator.ui.look import GRID
+from configurator.ui.kit.look import GRID
 
 PIECE = 0.008
 """Seconds of one piece: a picture of the screen takes 16 ms."""

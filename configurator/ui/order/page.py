@@ -15,7 +15,7 @@ from configurator.ui.order.desk import Counted, Desk, Offer, changes_of, frozen
 from configurator.ui.order.uniform_panel import taken_title
 from configurator.ui.order.view import OrderView
 from configurator.ui.order.writing import ask_file, document_work, field_sheet_work
-from configurator.ui.session import Session
+from configurator.ui.state.session import Session
 
 NO_CHANGE = ("swing", "select", "save", "file")
 

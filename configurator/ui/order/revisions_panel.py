@@ -13,7 +13,7 @@ from PySide6.QtWidgets import (
 from configurator.model import Job, Revision
 from configurator.order.revisions import Changes
 from configurator.ui.kit.layout import BARE, GROW, across, down, fill
-from configurator.ui.look import GRID, sized, tinted
+from configurator.ui.kit.look import GRID, sized, tinted
 from configurator.ui.order.rows import (
     LINE_CHANGES,
     OPENING_CHANGES,

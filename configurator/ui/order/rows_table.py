@@ -8,7 +8,7 @@ from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelInd
 from PySide6.QtGui import QColor, QGuiApplication, QKeyEvent, QKeySequence, QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView
 
-from configurator.ui.look import GRID, colour, sized, tabular
+from configurator.ui.kit.look import GRID, colour, sized, tabular
 from configurator.ui.schedule.pasting import as_text
 
 Index = QModelIndex | QPersistentModelIndex

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QLineEdit, QMenu, QPushButton, QToolButton, QWidget
 
-from configurator.ui.look import GRID, sized, tinted
+from configurator.ui.kit.look import GRID, sized, tinted
 
 
 class TopRow(QWidget):

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QLabel, QPushButton, QScrollArea, QWidget
 from configurator.order.uniform import offered_width
 from configurator.rules.wording import counted, plain
 from configurator.ui.kit.layout import BARE, Pool, across, down, fill
-from configurator.ui.look import GRID, sized
+from configurator.ui.kit.look import GRID, sized
 from configurator.ui.order.desk import Offer
 
 EXPLAINED = (

@@ -8,8 +8,8 @@ from PySide6.QtWidgets import QLabel, QPushButton, QSplitter, QTabWidget, QWidge
 from configurator.order.order_findings import OrderFinding
 from configurator.rules.wording import counted as counted_words
 from configurator.ui.kit.layout import BARE, Box, LeadsOn, across, down, fill
+from configurator.ui.kit.look import GRID, sized, tinted
 from configurator.ui.kit.runner import Beside, Pieces, ProgressLine
-from configurator.ui.look import GRID, sized, tinted
 from configurator.ui.order import rows
 from configurator.ui.order.desk import Counted
 from configurator.ui.order.revisions_panel import RevisionsPanel

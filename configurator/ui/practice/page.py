@@ -9,11 +9,11 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QSplitter, QWidg
 
 from configurator.practice.exercise import Exercise
 from configurator.practice.progress import Progress, clear_progress, load_progress, people, save_progress
-from configurator.ui.look import GRID
+from configurator.ui.kit.look import GRID
 from configurator.ui.practice.people import PeopleColumn
 from configurator.ui.practice.picture import LEAST, ProblemPicture
 from configurator.ui.practice.question import WIDEST, QuestionPanel
-from configurator.ui.session import Session
+from configurator.ui.state.session import Session
 
 SOMEBODY = "trainee"
 _LARGEST_DRAW = 9_999_999

@@ -6,11 +6,11 @@ from PySide6.QtWidgets import QStackedLayout, QWidget
 
 from configurator.practice.exercise import Exercise
 from configurator.study.run import study
-from configurator.ui.look import GRID
-from configurator.ui.session import Session
+from configurator.ui.kit.look import GRID
+from configurator.ui.state.session import Session
 
 if TYPE_CHECKING:
-    from configurator.ui.canvas import PlanCanvas
+    from configurator.ui.kit.canvas import PlanCanvas
     from configurator.ui.words.pictures import Drawer, WordPicture
 
 LEAST = 70 * GRID
@@ -57,7 +57,7 @@ class ProblemPicture(QWidget):
             self._show_plain(lambda width, height: bare_plan(found, width, height), session.dark, said)
 
     def _show_plan(self, exercise: Exercise, session: Session) -> None:
-        from configurator.ui.canvas import PlanCanvas  # not before the first picture: matplotlib is slow
+        from configurator.ui.kit.canvas import PlanCanvas  # not before the first picture: matplotlib is slow
 
         problem = exercise.posed.problem
         if self.canvas is None:

@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QFormLayout, QLabel, QLineEdit, QPushButton, QWidg
 from configurator.practice.answers import ChoiceAnswer
 from configurator.practice.exercise import Exercise
 from configurator.ui.kit.layout import GROW, Box, across, down, fill
-from configurator.ui.look import GRID, sized, tinted
+from configurator.ui.kit.look import GRID, sized, tinted
 
 WIDEST = 190 * GRID
 _LONGEST = 60

@@ -5,12 +5,12 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtGui import QGuiApplication
 
-from configurator.ui import paths
-from configurator.ui.edits import RefusedError
-from configurator.ui.kinds import NotReadError
+from configurator.ui.kit.kinds import NotReadError
 from configurator.ui.schedule.changing import Change, Trial, counted, duplicates, typed
 from configurator.ui.schedule.columns import COLUMNS
 from configurator.ui.schedule.pasting import Pasted, Target, as_text, read_pasted
+from configurator.ui.state import paths
+from configurator.ui.state.edits import RefusedError
 
 if TYPE_CHECKING:
     from configurator.ui.schedule.page import SchedulePage

@@ -5,8 +5,8 @@ from typing import Any
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLineEdit, QPushButton, QStackedWidget, QWidget
 
-from configurator.ui import paths
-from configurator.ui.look import GRID
+from configurator.ui.kit.look import GRID
+from configurator.ui.state import paths
 
 FIELDS = (
     "status", "quantity", "hand", "leaves", "size", "location", "hung_on", "door.construction",

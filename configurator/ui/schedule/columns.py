@@ -9,9 +9,9 @@ from configurator.model import Opening
 from configurator.model.marks import mark_order
 from configurator.model.opening import Size
 from configurator.model.words import VOCABULARY
-from configurator.ui import paths
-from configurator.ui.kinds import SIZE, kind_at
+from configurator.ui.kit.kinds import SIZE, kind_at
 from configurator.ui.schedule.answers import Answer
+from configurator.ui.state import paths
 from configurator.units import Display
 
 SHAPES = {"assumed": "○", "field verified": "◔", "approved": "◑", "ordered": "●"}

@@ -5,7 +5,7 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QCheckBox, QComboBox, QHBoxLayout, QLabel, QLineEdit, QWidget
 
 from configurator.model.words import VOCABULARY
-from configurator.ui.look import GRID
+from configurator.ui.kit.look import GRID
 from configurator.ui.schedule.arranging import Wanted
 from configurator.ui.schedule.columns import status_text
 

@@ -9,14 +9,14 @@ from PySide6.QtGui import QColor
 
 from configurator.long_work import run
 from configurator.model import Opening
-from configurator.ui import look
-from configurator.ui.edits import RefusedError
-from configurator.ui.kinds import NotReadError
+from configurator.ui.kit import look
+from configurator.ui.kit.kinds import NotReadError
 from configurator.ui.schedule.answers import Answer, Answers
 from configurator.ui.schedule.arranging import Arranger, Rows, Wanted
 from configurator.ui.schedule.changing import Change, Trial, typed
 from configurator.ui.schedule.columns import COLUMNS, UNKNOWN, Column, Worked
-from configurator.ui.session import Session
+from configurator.ui.state.edits import RefusedError
+from configurator.ui.state.session import Session
 
 Index = QModelIndex | QPersistentModelIndex
 _NOWHERE = QModelIndex()

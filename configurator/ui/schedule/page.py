@@ -10,8 +10,8 @@ from PySide6.QtWidgets import QLabel, QPushButton, QWidget
 
 from configurator.intake.saying import counted
 from configurator.ui.kit.layout import BARE, GROW, Box, LeadsOn, across, down, fill, put_in_order
+from configurator.ui.kit.look import GRID, sized
 from configurator.ui.kit.runner import Pieces, ProgressLine
-from configurator.ui.look import GRID, sized
 from configurator.ui.schedule.actions import ScheduleActions
 from configurator.ui.schedule.answers import Answers
 from configurator.ui.schedule.arranging import Wanted
@@ -20,7 +20,7 @@ from configurator.ui.schedule.find_row import FindRow
 from configurator.ui.schedule.model import ScheduleModel
 from configurator.ui.schedule.panels import TextPanel
 from configurator.ui.schedule.table import ScheduleTable
-from configurator.ui.session import Session
+from configurator.ui.state.session import Session
 
 NO_OPENINGS = (
     "This job has no openings yet. Add one, or copy rows of a spreadsheet, with their heads or in the order "

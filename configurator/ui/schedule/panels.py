@@ -5,7 +5,7 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QLabel, QPlainTextEdit, QPushButton, QToolButton, QWidget
 
 from configurator.ui.kit.layout import across, down, fill
-from configurator.ui.look import GRID, sized, tinted
+from configurator.ui.kit.look import GRID, sized, tinted
 
 _LINES = 7
 

@@ -8,7 +8,7 @@ from typing import Any
 
 from configurator.cells import shield, unshield
 from configurator.model import Opening
-from configurator.ui.kinds import NotReadError
+from configurator.ui.kit.kinds import NotReadError
 from configurator.ui.schedule.changing import Change, typed
 from configurator.ui.schedule.columns import COLUMNS, PLACES, Column, Worked
 from configurator.units import Display

@@ -14,7 +14,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from configurator.ui.look import GRID, sized, tabular
+from configurator.ui.kit.look import GRID, sized, tabular
 from configurator.ui.schedule.columns import COLUMNS, PLACES, Column
 from configurator.ui.schedule.model import Index, ScheduleModel
 

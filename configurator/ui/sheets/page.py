@@ -12,14 +12,14 @@ from PySide6.QtWidgets import (
 
 from configurator.study import Study
 from configurator.ui.kit.layout import BARE, GROW, Box, LeadsOn, across, down, fill
+from configurator.ui.kit.look import FORM_WIDTH, GRID, LIST_WIDTH, tinted
 from configurator.ui.kit.runner import ProgressLine
-from configurator.ui.look import FORM_WIDTH, GRID, LIST_WIDTH, tinted
 from configurator.ui.schedule.panels import TextPanel
-from configurator.ui.session import Session
 from configurator.ui.sheets.actions import SheetActions
 from configurator.ui.sheets.choosers import Choosers
 from configurator.ui.sheets.laid_out import SheetChoice
 from configurator.ui.sheets.preview import SheetPreview
+from configurator.ui.state.session import Session
 
 NO_OPENINGS = "This job has no openings yet. Add one with + at the left of the work."
 TRY_ANOTHER = "Take the fitted scale, a smaller one, or a larger paper."

@@ -5,7 +5,7 @@ from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPixmap, QResizeEvent, 
 from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QStackedLayout, QWidget
 
 from configurator.drawing.pages.page import Page
-from configurator.ui.look import GRID
+from configurator.ui.kit.look import GRID
 from configurator.ui.sheets.painter import paint_groups
 
 STEP = 1.25

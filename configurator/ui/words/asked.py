@@ -4,7 +4,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QTableView, QWidget
 
 from configurator.drawing.glossary import words_in
-from configurator.ui.comparison import ComparisonTable
+from configurator.ui.analysis.comparison import ComparisonTable
 
 
 def asked_about(widget: QWidget | None) -> str:

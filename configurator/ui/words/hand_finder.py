@@ -14,8 +14,8 @@ from configurator.drawing.pictures.hand_pictures import (
     seen_from_outside,
 )
 from configurator.ui.kit.layout import down, fill
-from configurator.ui.look import GRID, sized
-from configurator.ui.session import Session
+from configurator.ui.kit.look import GRID, sized
+from configurator.ui.state.session import Session
 from configurator.ui.words.pictures import pixmap_of
 
 ASK = "Stand outside, on the side you unlock the door from. Which of these do you see?"

@@ -5,11 +5,11 @@ from collections.abc import Iterator
 from configurator.drawing.comparison import comparisons
 from configurator.drawing.glossary import Word
 from configurator.study import Study
-from configurator.ui import paths
-from configurator.ui.fields import Assumptions, reason_of
-from configurator.ui.kinds import kind_at
-from configurator.ui.session import Session
-from configurator.ui.taken import taken
+from configurator.ui.form.assumptions import taken
+from configurator.ui.kit.fields import Assumptions, reason_of
+from configurator.ui.kit.kinds import kind_at
+from configurator.ui.state import paths
+from configurator.ui.state.session import Session
 
 _PLAIN = (str, int, float, bool)
 

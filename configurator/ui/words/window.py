@@ -15,10 +15,10 @@ from PySide6.QtWidgets import (
 from configurator.drawing.glossary import Word, glossary, search, word_at, words_in
 from configurator.drawing.hinge_parts import cited
 from configurator.drawing.pictures.word_pictures import word_picture
-from configurator.ui.form import SECTIONS
+from configurator.ui.form.form import SECTIONS
 from configurator.ui.kit.layout import across, down, fill
-from configurator.ui.look import GRID, sized, tinted
-from configurator.ui.session import Session
+from configurator.ui.kit.look import GRID, sized, tinted
+from configurator.ui.state.session import Session
 from configurator.ui.words.here import here
 from configurator.ui.words.pictures import WordPicture
 

@@ -14,7 +14,7 @@ from configurator.drawing.pictures.hand_pictures import (
 )
 from configurator.drawing.primitives import Arc, Polygon, Text
 from configurator.model.words import Hand
-from configurator.ui import paths
+from configurator.ui.state import paths
 
 HANDS = ("LH", "RH", "LHR", "RHR")
 

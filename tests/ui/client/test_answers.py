@@ -2,7 +2,6 @@ import pytest
 
 from configurator.model import Opening
 from configurator.study import study
-from configurator.ui import edits
 from configurator.ui.client.answers import (
     HANDLES,
     NO_HANDLE,
@@ -16,7 +15,8 @@ from configurator.ui.client.answers import (
     with_nothing,
     with_thing,
 )
-from configurator.ui.presets import usual_casing
+from configurator.ui.form.presets import usual_casing
+from configurator.ui.state import edits
 from tests.openings import plain_opening
 
 THING = {thing.name: thing for thing in THINGS}

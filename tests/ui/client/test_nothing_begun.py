@@ -4,7 +4,7 @@ import pytest
 
 from configurator.model import Job
 from configurator.ui.client.page import NOTHING_YET, ClientPage
-from configurator.ui.session import Session
+from configurator.ui.state.session import Session
 
 
 @pytest.fixture

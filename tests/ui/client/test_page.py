@@ -8,8 +8,8 @@ from configurator.drawing.pages.two_widths import two_widths
 from configurator.ui.client import on_paper, player
 from configurator.ui.client.page import ClientPage
 from configurator.ui.client.reading_size import FULL_SCREEN_CAPITALS, TOUCH, pixels_a_millimetre
-from configurator.ui.session import Session
-from configurator.ui.window import Window
+from configurator.ui.state.session import Session
+from configurator.ui.window.window import Window
 from tests.export.measuring import read_pdf
 from tests.ui.conftest import move_pointer
 

@@ -2,9 +2,9 @@ import pytest
 
 from configurator.model import Job
 from configurator.study import study
-from configurator.ui import edits
 from configurator.ui.client.starts import STARTS, started, with_start
-from configurator.ui.session import new_job
+from configurator.ui.state import edits
+from configurator.ui.state.session import new_job
 
 
 @pytest.mark.parametrize("name", STARTS)

@@ -428,7 +428,7 @@ def test_a_file_may_be_dropped_on_it(qtbot, page):
 
 def test_a_job_that_has_no_room_is_refused_on_the_page(qtbot, page, session, file, monkeypatch):
     monkeypatch.setattr("configurator.model.job.MOST_OPENINGS", 14)
-    monkeypatch.setattr("configurator.ui.edits.MOST_OPENINGS", 14)
+    monkeypatch.setattr("configurator.ui.state.edits.MOST_OPENINGS", 14)
     before = session.job
     read(qtbot, page, file(*GOOD))
     page.take.every.click()

@@ -10,7 +10,7 @@ from configurator.project_file import load, parse
 from configurator.project_file.writing import dump
 from configurator.ui.kit import runner
 from configurator.ui.order.page import OrderPage
-from configurator.ui.session import Session
+from configurator.ui.state.session import Session
 from tests.order.cases import data, job_of
 
 PRICES = Path(__file__).resolve().parents[3] / "demo_openings" / "kestrel_point_prices.csv"

@@ -1,6 +1,6 @@
 from configurator.model import Hinge, JobFacts, Opening
-from configurator.ui import edits
 from configurator.ui.schedule.answers import Answer, Answers, answer_of
+from configurator.ui.state import edits
 
 RAIL = {"kind": "chair rail", "projection": 1.75, "start": 0.5, "bottom": 32, "top": 36}
 

@@ -1,7 +1,7 @@
 import pytest
 
 from configurator.model import Opening
-from configurator.ui.kinds import NotReadError
+from configurator.ui.kit.kinds import NotReadError
 from configurator.ui.schedule.answers import Answer, Answers
 from configurator.ui.schedule.changing import Change, Trial, counted, duplicates, typed
 from configurator.units import Display

@@ -3,7 +3,7 @@
 from PySide6.QtWidgets import QLineEdit, QPushButton, QTableWidget, QVBoxLayout, QWidget
 
 from configurator.drawing.glossary import word_at
-from configurator.ui.fields import field_for
+from configurator.ui.kit.fields import field_for
 from configurator.ui.words.asked import asked_about
 
 

@@ -1,0 +1,253 @@
+"""The page that says how sure each hinge width is: a sentence a width, and a row for all that may be off."""
+
+from PySide6.QtCore import Qt, QTimer
+from PySide6.QtWidgets import QFrame, QGridLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
+
+from configurator.drawing.sure_rows import SureRow, name_of, sure_heads, sure_rows
+from configurator.rules.how_sure import HowSure
+from configurator.rules.sure_words import chance_words, sure_sentence, what_to_do
+from configurator.rules.tolerances import fill_tolerances
+from configurator.study import Study
+from configurator.study.deviations import TOLERANCE_OF
+from configurator.study.how_sure import how_sure, wall_share
+from configurator.ui.kit.fields import Field, QuietCombo, field_for
+from configurator.ui.kit.layout import BARE, GROW, Box, Pool, across, down, fill
+from configurator.ui.kit.look import GRID, sized, tabular, tinted
+from configurator.ui.state.session import Session
+from configurator.units import format_exact
+
+EMPTY = "Choose an opening, or add one with + at the left: how sure its hinge widths are is shown here."
+WORKING = "…"
+LIVE_DRAWS = 10_000
+"""Draws while editing: a tenth of what the command line takes, and said so beside every chance."""
+SETTLE = 250
+"""Milliseconds without an edit before anything is worked out."""
+FINE = 1e-6
+"""Inches: how finely what may be off is found while editing; a 64th is shown at most."""
+_FIELD_WIDTH, _CELL_WIDTH = 44 * GRID, 25 * GRID
+_HALF = "The frame stands centred in its wall: half of a thicker wall is taken to come to the pull side."
+_ALL = "The frame's place is given: all of a thicker wall is taken to come to the pull side, the worst case."
+_EVENLY = (
+    "Each thing is drawn by itself, evenly over its tolerance, {:,} times. Chances compare hinges; they are "
+    "no promise."
+)
+
+Key = tuple[str, float]
+
+
+class SurePanel(QWidget):
+    """Worked out a little after the last edit, a width at a time, so that typing never waits for it."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.fields: dict[str, Field] = {}
+        self.width_shown = QuietCombo()
+        self.sentences: dict[Key, QLabel] = {}
+        self.cells: dict[str, tuple[QLabel, ...]] = {}
+        self.heads: tuple[QLabel, ...] = ()
+        self.note, self.empty = _words(), _words()
+        self._found: dict[Key, HowSure | str] = {}
+        self._waiting: list[Key] = []
+        self._study: Study | None = None
+        self._timer = QTimer(self)
+        self._timer.setSingleShot(True)
+        self._timer.timeout.connect(self._work_out_next)
+        self._said = QVBoxLayout()
+        self._labels = Pool(self._sentence)
+        self._build()
+        self.width_shown.activated.connect(lambda _: self._show())
+        session.refused.connect(lambda *_: self._show_fields())
+
+    def show_state(self) -> None:
+        """Show the opening on show; what was worked out holds until there is another study."""
+        study = self.session.study
+        self.body.setVisible(study is not None)
+        self.empty.setVisible(study is None)
+        self.empty.setText(self.session.trouble or EMPTY)
+        if study is not self._study:
+            self._study = study
+            self._found.clear()
+            self._waiting = [] if study is None else _keys(study)
+            self._fill_widths()
+        if study is not None:
+            self._show_fields()
+            self._show()
+        if self._waiting:
+            self._timer.start(SETTLE)
+
+    def found(self) -> HowSure | None:
+        """Return what was worked out for the width on show, if it is already."""
+        known = self._found.get(self.width_shown.currentData())
+        return known if isinstance(known, HowSure) else None
+
+    # --- Working out ---
+
+    def _work_out_next(self) -> None:
+        if self._study is None or not self._waiting or not self.isVisible():
+            return
+        leaf, width = key = self._waiting.pop(0)
+        try:
+            self._found[key] = how_sure(self._study, leaf, width, LIVE_DRAWS, fineness=FINE)
+        except ValueError as error:
+            self._found[key] = str(error)
+        self._show()
+        if self._waiting:
+            self._timer.start(0)
+
+    # --- What it shows ---
+
+    def _fill_widths(self) -> None:
+        keys = [] if self._study is None else _keys(self._study)
+        kept = self.width_shown.currentData()
+        self.width_shown.clear()
+        for key in keys:
+            self.width_shown.addItem(_name(key), key)
+        wanted = next((key for key in (kept, *_recommended(self._study)) if key in keys), None)
+        self.width_shown.setCurrentIndex(0 if wanted is None else keys.index(wanted))
+        self.sentences = dict(zip(keys, self._labels.take(len(keys)), strict=True))
+
+    def _show_fields(self) -> None:
+        opening = self.session.opening
+        if opening is None:
+            return
+        assumed = fill_tolerances(opening).assumed
+        for field in self.fields.values():
+            field.show_state(assumed)
+
+    def _show(self) -> None:
+        """Show every sentence, and the rows of the width chosen."""
+        for key, label in self.sentences.items():
+            known = self._found.get(key, WORKING)
+            said = known if isinstance(known, str) else _said(known)
+            label.setText(f"<b>{_name(key)}</b>: {said}")
+        sure = self.found()
+        for head, text in zip(self.heads, sure_heads(sure), strict=True):
+            head.setText(text)
+            tinted(head, "quiet", self.session.dark)
+        rows = {} if sure is None else {row.name: row for row in sure_rows(sure, self.session.display)}
+        for name in self.cells:
+            self._show_row(name, rows.get(name))
+        self._show_note()
+
+    def _show_row(self, name: str, row: SureRow | None) -> None:
+        title, *cells = self.cells[name]
+        title.setText(
+            name_of(name, self.session.plain_words) + (" ●" if row is not None and row.most else "")
+        )
+        title.setToolTip("" if row is None else row.tip)
+        texts = ("", "", "", "") if row is None else (row.minus, row.plus, row.down_to, row.up_to)
+        stops = (False, False) if row is None else row.stops
+        for cell, text, failing in zip(cells, texts, (*stops, False, False), strict=True):
+            cell.setText(("⚠ " if failing else "") + text)
+            cell.setToolTip("" if row is None else row.tip)
+            if failing:
+                tinted(cell, "warning", self.session.dark)
+            else:
+                cell.setPalette(self.palette())
+
+    def _show_note(self) -> None:
+        if self._study is None:
+            return
+        share = wall_share(self._study.filled)
+        sure = self.found()
+        most = "● matters most. " if sure is not None and sure.matters_most else ""
+        draws = LIVE_DRAWS if sure is None else sure.draws
+        self.note.setText(f"{most}{_HALF if share < 1 else _ALL} {_EVENLY.format(draws)}")
+        tinted(self.note, "quiet", self.session.dark)
+
+    # --- How it is put together ---
+
+    def _build(self) -> None:
+        self.width_shown.setAccessibleName("hinge width whose tolerances are shown")
+        self.width_shown.setMinimumContentsLength(14)
+        sized(self.note, -1)
+        self._said.setSpacing(GRID)
+        inner, grid = QWidget(), QGridLayout()
+        margins = (2 * GRID, GRID, 2 * GRID, GRID)
+        parts = (self._said, self._choice(), grid, self.note, GROW)
+        fill(inner, down(*parts, spacing=2 * GRID, margins=margins))
+        self._fill_grid(grid)
+        self.body = QScrollArea()
+        self.body.setWidget(inner)
+        self.body.setWidgetResizable(True)
+        self.body.setFrameShape(QFrame.Shape.NoFrame)
+        self.body.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.empty.setAlignment(Qt.AlignmentFlag.AlignTop)
+        self.empty.setContentsMargins(*margins)
+        fill(self, down(self.body, self.empty, margins=BARE))
+
+    def _sentence(self, _: int) -> QLabel:
+        label = _words()
+        self._said.addWidget(label)
+        return label
+
+    def _choice(self) -> Box:
+        name = QLabel("Each thing off by itself, with the")
+        name.setBuddy(self.width_shown)
+        return across(name, self.width_shown, GROW, spacing=2 * GRID)
+
+    def _fill_grid(self, grid: QGridLayout) -> None:
+        grid.setHorizontalSpacing(4 * GRID)
+        grid.setVerticalSpacing(GRID)
+        self.heads = tuple(_small() for _ in sure_heads(None))
+        for place, head in enumerate(self.heads):
+            grid.addWidget(head, 0, place)
+        for line, (name, key) in enumerate(TOLERANCE_OF.items(), start=1):
+            self.cells[name] = (QLabel(), *(_figures() for _ in range(4)))
+            grid.addWidget(self.cells[name][0], line, 0)
+            grid.addWidget(self._field(f"tolerances.{key}"), line, 1)
+            for place, cell in enumerate(self.cells[name][1:], start=2):
+                grid.addWidget(cell, line, place)
+        for place in range(2, len(self.heads)):
+            grid.setColumnMinimumWidth(place, _CELL_WIDTH)  # so that nothing moves when the answers come
+        grid.setColumnStretch(len(self.heads) - 1, 1)
+
+    def _field(self, path: str) -> QWidget:
+        """Return the field of a tolerance, or, where two things share one, a word for the second."""
+        if path in self.fields:
+            shared = _small()
+            shared.setText("the same")
+            return shared
+        self.fields[path] = field_for(self.session, path)
+        self.fields[path].setFixedWidth(_FIELD_WIDTH)
+        return self.fields[path]
+
+
+def _keys(study: Study) -> list[Key]:
+    return [(one.leaf, one.hinge_width) for one in study.candidates]
+
+
+def _recommended(study: Study | None) -> list[Key]:
+    leaves = () if study is None else study.specification.leaves
+    return [(leaf.leaf, leaf.parts["width"].value) for leaf in leaves]
+
+
+def _name(key: Key) -> str:
+    leaf, width = key
+    return f"{format_exact(width)} in hinge" + ("" if leaf == "single" else f", {leaf} leaf")
+
+
+def _said(sure: HowSure) -> str:
+    """Return the sentence, what to do about it, and the chance where the sentence does not say it."""
+    chance = f"Chance: {chance_words(sure.worked, sure.draws)}." if sure.works_worst_case else ""
+    return " ".join(filter(None, (sure_sentence(sure), what_to_do(sure), chance)))
+
+
+def _words() -> QLabel:
+    label = QLabel()
+    label.setWordWrap(True)
+    label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+    return label
+
+
+def _small() -> QLabel:
+    label = QLabel()
+    sized(label, -1)
+    return label
+
+
+def _figures() -> QLabel:
+    label = QLabel()
+    label.setFont(tabular(label.font()))
+    return label

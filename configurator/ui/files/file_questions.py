@@ -1,0 +1,156 @@
+"""What the window asks about its file: who has it, who changed it, and what a crash left behind."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from configurator.project_file import ProjectFileError
+from configurator.project_file.held import ChangedOnDiskError, News
+from configurator.project_file.lock import LockedError
+from configurator.project_file.recovery import LeftBehind, RecoveryFile, left_behind
+from configurator.ui.kit.message_line import Choice
+
+if TYPE_CHECKING:
+    from configurator.ui.files.files import Files
+
+MOST_OFFERED = 3
+LOCK, CHANGE, SAVING = "lock", "change", "saving"
+Ask = Callable[[str, str, Sequence[Choice]], None]
+
+
+@dataclass(frozen=True, slots=True)
+class FileQuestions:
+    """Asks in lines of text, never in the way; each answer is a button beside its sentence."""
+
+    files: "Files"
+    ask: Ask
+
+    def settle(self) -> None:
+        """Take away what was asked about a state of the file that is no more, and say how it is now."""
+        self.ask(CHANGE, "", ())
+        self.ask(SAVING, "", ())
+        self.about_lock()
+
+    # --- Who has the file ---
+
+    def about_lock(self) -> None:
+        """Say why the file on show is read-only, or take that away."""
+        session = self.files.session
+        holder = session.file.holder if session.file else None
+        if not session.read_only:
+            self.ask(LOCK, "", ())
+        elif holder is not None and holder.stale():
+            ended = "but that program has ended. Here it is read-only until you take it over."
+            self.ask(LOCK, f"{session.read_only}, {ended}", [("Take it over", self._take_over)])
+        else:
+            other_name = "Here it is read-only: what you change can be saved under another name."
+            self.ask(LOCK, f"{session.read_only}. {other_name}", [("Save as…", self.files.save_as)])
+
+    def _take_over(self) -> None:
+        self.files.session.take_over()
+        self.about_lock()
+
+    # --- Who changed it ---
+
+    def about_news(self, news: News) -> None:
+        """Say what happened to the file on disk meanwhile."""
+        if news in ("changed", "gone"):
+            self.about_change(gone=news == "gone")
+        elif news == "":
+            self.ask(CHANGE, "", ())
+        elif news == "lock free":
+            free = f"{self._name()} is free again; here it is still read-only."
+            self.ask(LOCK, free, [("Take it for editing", self._take_over)])
+        elif news in ("lock lost", "lock stale"):
+            self.files.session.changed.emit("file")
+            self.about_lock()
+
+    def about_change(self, gone: bool = False) -> None:
+        """Say that somebody else changed the file, and offer every way on."""
+        session = self.files.session
+        if gone:
+            moved = f"{self._name()} was moved or deleted by another program; Save writes it anew."
+            self.ask(CHANGE, moved, ())
+            return
+        changed = f"{self._name()} was changed on disk by another program"
+        load = ("Load theirs", self._take_theirs)
+        if session.read_only:
+            self.ask(CHANGE, f"{changed}.", [load])
+            return
+        choices: list[Choice] = [("Save mine as…", self.files.save_as), load]
+        choices.append(("Replace theirs", self._replace_theirs))
+        kept = "; yours is set aside if you load theirs" if session.history.unsaved else ""
+        self.ask(CHANGE, f"{changed}, and nothing was written over it{kept}.", choices)
+
+    def _take_theirs(self) -> None:
+        session = self.files.session
+        mine = RecoveryFile()
+        try:
+            if session.history.unsaved:
+                mine.write(session.job, session.path, session.file.digest if session.file else "", True)
+        except OSError as error:
+            why = error.strerror or error
+            self.files.say(f"Your work could not be set aside, so nothing was loaded: {why}.")
+            return
+        if session.path is not None and not self.files.read(session.path):
+            mine.remove()
+            self.about_change()
+        self.offer_left_behind()
+
+    def _replace_theirs(self) -> None:
+        path = self.files.session.path
+        if path is not None:
+            self.files.write(path, over_theirs=True)
+
+    # --- A save that did not go ---
+
+    def about_refused_save(self, error: ProjectFileError, path: Path) -> None:
+        """Say why a save did not go, with the ways on where there are any."""
+        if isinstance(error, ChangedOnDiskError):
+            self.about_change()
+        elif isinstance(error, LockedError) and error.holder.stale():
+            sentence = f"{error.faults[0]}, but that program has ended. Nothing was saved."
+            over = lambda: self.files.write(path, over_stale_lock=True)  # noqa: E731
+            self.ask(SAVING, sentence, [("Take it over and save", over)])
+        else:
+            locked = "; nothing was saved. Choose another name." if isinstance(error, LockedError) else ""
+            self.files.say(f"{error.faults[0]}{locked}")
+        if self.files.session.read_only:
+            self.about_lock()
+
+    # --- What a crash left behind ---
+
+    def offer_left_behind(self) -> None:
+        """Offer the unsaved work that no running program looks after."""
+        for left in left_behind()[:MOST_OFFERED]:
+            self._offer(left)
+
+    def _offer(self, left: LeftBehind) -> None:
+        answers = [("Recover", lambda: self._recover(left)), ("Discard", lambda: self._discard(left))]
+        self.ask(left.place.name, left.words(), answers)
+
+    def _discard(self, left: LeftBehind) -> None:
+        if mine := left.claim():
+            mine.discard()
+
+    def _recover(self, left: LeftBehind) -> None:
+        if not self.files.may_leave():
+            self._offer(left)
+            return
+        mine = left.claim()
+        if mine is None:
+            self.files.say("Another window has taken that work already.")
+            return
+        try:
+            self.files.session.recover(mine.job(), mine.path, mine.based_on)
+        except ProjectFileError as error:
+            self.files.say(f"It was not recovered: {error.faults[0]}. It stays in {mine.place}")
+            return
+        self.settle()
+        if self.files.keep_now():
+            mine.discard()
+
+    def _name(self) -> str:
+        path = self.files.session.path
+        return path.name[:80] if path else "the file"

@@ -1,0 +1,84 @@
+"""Under frame and wall: what does not go together, with its mends, and what the last change did."""
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtWidgets import QLabel, QWidget
+
+from configurator.ui.analysis.findings import FindingRow
+from configurator.ui.kit.fields import Assumptions, Field
+from configurator.ui.kit.layout import Pool, down, fill
+from configurator.ui.kit.look import GRID, sized, tinted
+from configurator.ui.state.session import Session
+
+if TYPE_CHECKING:  # loaded with the first study
+    from configurator.rules.finding import Finding
+    from configurator.study import Study
+
+
+class FrameNotes(QWidget):
+    """The findings about frame and wall together, and one quiet line on what changed and its effect."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.fields: dict[str, Field] = {}
+        self.line = QLabel()
+        self.line.setWordWrap(True)
+        self.line.setAccessibleName("what the last change did")
+        sized(self.line, -1)
+        self._shown: object = None
+        self._before: Study | None = None
+        self._now = session.study
+        self._column = fill(self, down(self.line, spacing=GRID, margins=(0, GRID, 0, 0)))
+        self._pool = Pool(self._row)
+
+    def show_state(self, _: Assumptions) -> None:
+        """Show what stands against frame and wall as they are, and what the last edit did to the swing."""
+        self._take_study()
+        self._show_findings()
+        sentences = self._sentences()
+        self.line.setText(" ".join(sentences))
+        tinted(self.line, "quiet", self.session.dark)
+        self.line.setVisible(bool(sentences))
+        self.setVisible(bool(sentences or self.rows))
+
+    @property
+    def rows(self) -> list[FindingRow]:
+        """The findings on show, as they stand."""
+        return self._pool.on_show
+
+    def _take_study(self) -> None:
+        """Keep the study before the last change; another opening begins anew."""
+        study = self.session.study
+        if study is self._now:
+            return
+        same = self._now is not None and study is not None and self._now.opening.mark == study.opening.mark
+        self._before, self._now = (self._now if same else None), study
+
+    def _sentences(self) -> tuple[str, ...]:
+        if self._before is None or self._now is None:
+            return ()
+        from configurator.study.change import what_changed
+
+        return what_changed(self._before, self._now, self.session.display.length)
+
+    def _show_findings(self) -> None:
+        wanted = (_about_frame(self._now), self.session.dark)
+        if wanted == self._shown:
+            return
+        self._shown = wanted
+        for row, finding in zip(self._pool.take(len(wanted[0])), wanted[0], strict=True):
+            row.show_finding(finding)
+
+    def _row(self, _: int) -> FindingRow:
+        row = FindingRow(self.session)
+        self._column.addWidget(row)
+        return row
+
+
+def _about_frame(study: "Study | None") -> tuple["Finding", ...]:
+    if study is None:
+        return ()
+    from configurator.rules.frame_fit import CODES
+
+    return tuple(finding for finding in study.findings if finding.code in CODES)

@@ -1,0 +1,267 @@
+"""The hinge of the opening on show, part by part, each one overridable; and the order line it makes."""
+
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import TYPE_CHECKING, Any
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QShowEvent
+from PySide6.QtWidgets import (
+    QFrame,
+    QHBoxLayout,
+    QHeaderView,
+    QLabel,
+    QPushButton,
+    QScrollArea,
+    QSplitter,
+    QStackedWidget,
+    QTableWidgetItem,
+    QVBoxLayout,
+    QWidget,
+)
+
+from configurator.ui.hinge.order_bar import OrderBar
+from configurator.ui.kit.look import GRID
+from configurator.ui.kit.quiet_table import QuietTable
+from configurator.ui.state.session import Session
+
+if TYPE_CHECKING:  # loaded on use: the window is painted before the first study
+    from configurator.drawing.hinge_parts import LeafParts, PartRow
+    from configurator.ui.hinge.hinge_part import PartDetail
+
+REFUSED = "⚠ not taken"
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One line of the list: the leaf it is about, and its row; None for a heading."""
+
+    leaf: int
+    name: str
+    row: "PartRow | None"
+
+
+class HingePanel(QWidget):
+    """Shows the specification while it is on show itself; the part that is selected shows why."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.list = _list()
+        self.details = QStackedWidget()
+        self.order = OrderBar(session)
+        self.reset_all = QPushButton("Reset all")
+        self.empty = QLabel()
+        self._lines: list[Line] = []
+        self._pages: dict[tuple[str, ...], tuple[PartDetail, QScrollArea]] = {}
+        self._build()
+        self.list.currentCellChanged.connect(lambda *_: self._show_detail())
+        session.refused.connect(lambda *_: self._show_refusals())
+
+    # --- What it shows ---
+
+    def show_state(self) -> None:
+        """Bring every row, the selected part and the order line in line with the session."""
+        if not self.isVisible():
+            return
+        from configurator.drawing.hinge_parts import hinge_parts
+
+        study = self.session.study
+        leaves = hinge_parts(study, self.session.display) if study is not None else ()
+        self.body.setVisible(bool(leaves))
+        self.empty.setVisible(not leaves)
+        self.empty.setText("" if leaves else self._silence())
+        self._fill(leaves)
+        self._show_detail()
+        self.order.show_state()
+        self.list.scrollTo(self.list.currentIndex())
+        self.reset_all.setEnabled(bool(self._by_hand()))
+
+    def select(self, key: str) -> None:
+        """Select the row that a part's key stands in."""
+        for place, line in enumerate(self._lines):
+            if line.row is not None and key in line.row.part.keys:
+                self.list.setCurrentCell(place, 0)
+                return
+
+    def detail(self) -> "PartDetail | None":
+        """Return what is shown of the selected part."""
+        row = self._selected()
+        return self._pages[row.part.keys][0] if row is not None else None
+
+    def take_all_back(self) -> None:
+        """Leave every part to the rules again, as one step."""
+        if given := self._by_hand():
+            self.session.edit_many({f"hinge.{key}": None for key in given})
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Catch up with what happened while another tab was on show."""
+        super().showEvent(event)
+        self.show_state()
+
+    def _silence(self) -> str:
+        if self.session.opening is None:
+            return "The hinge stands here once there is an opening."
+        study = self.session.study
+        said = study.specification.findings if study is not None else ()
+        return said[0].message if said else self.session.trouble
+
+    def _by_hand(self) -> tuple[str, ...]:
+        from configurator.drawing.hinge_parts import given_by_hand
+
+        opening = self.session.opening
+        return given_by_hand(opening) if opening is not None else ()
+
+    def _fill(self, leaves: "tuple[LeafParts, ...]") -> None:
+        before = self._lines[self.list.currentRow()] if self._selected() is not None else None
+        self._lines = [
+            line
+            for place, leaf in enumerate(leaves)
+            for line in (
+                *([Line(place, f"{leaf.leaf} leaf", None)] if len(leaves) > 1 else []),
+                *(Line(place, f"{leaf.leaf} leaf" if len(leaves) > 1 else "", row) for row in leaf.rows),
+            )
+        ]
+        self.list.blockSignals(True)
+        self.list.setRowCount(len(self._lines))
+        for place in range(len(self._lines)):
+            self._put_line(place)
+        if self._lines:
+            self.list.setCurrentCell(self._place_of(before), 0)
+        self.list.blockSignals(False)
+
+    def _place_of(self, before: Line | None) -> int:
+        """Return where the part stands now that was selected before, on its leaf if that is still there."""
+        rows = [(place, line) for place, line in enumerate(self._lines) if line.row is not None]
+        if before is None or before.row is None:
+            return rows[0][0]
+        same = [(place, line) for place, line in rows if line.row and line.row.part == before.row.part]
+        on_leaf = [(place, line) for place, line in same if line.leaf == before.leaf]
+        return (on_leaf or same or rows)[0][0]
+
+    def _put_line(self, place: int) -> None:
+        row = self._lines[place].row
+        if row is None:
+            texts = (self._lines[place].name.capitalize(), "", "")
+        else:
+            name = row.part.plain if self.session.plain_words else row.part.trade
+            texts = (name[:1].upper() + name[1:], row.value, self._mark(row))
+        for column, text in enumerate(texts):
+            self._put(place, column, text, heading=row is None)
+
+    def _mark(self, row: "PartRow") -> str:
+        refused = any(f"hinge.{key}" in self.session.refusals for key in row.part.keys)
+        return REFUSED if refused else row.asked_by
+
+    def _put(self, place: int, column: int, text: str, heading: bool) -> None:
+        item = self.list.item(place, column) or QTableWidgetItem()
+        if item.tableWidget() is None:
+            self.list.setItem(place, column, item)
+        chosen = Qt.ItemFlag.NoItemFlags if heading else Qt.ItemFlag.ItemIsSelectable
+        item.setFlags(Qt.ItemFlag.ItemIsEnabled | chosen)
+        item.setText(text)
+        item.setToolTip(text)
+        font = self.list.font()
+        font.setBold(heading or (column == 2 and bool(text)))
+        item.setFont(font)
+
+    # --- The selected part ---
+
+    def asked_about(self) -> str:
+        """Return the field of the part that is selected, for F1."""
+        row = self._selected()
+        return "" if row is None else f"hinge.{row.part.keys[0]}"
+
+    def _selected(self) -> "PartRow | None":
+        place = self.list.currentRow()
+        return self._lines[place].row if 0 <= place < len(self._lines) else None
+
+    def _show_detail(self) -> None:
+        row, study = self._selected(), self.session.study
+        if row is None or study is None:
+            return
+        from configurator.study.widths.hinge_trials import trials
+
+        detail, page = self._page(row)
+        others = tuple(other for key in row.part.keys for other in trials(study, key))
+        leaf = self._lines[self.list.currentRow()].name
+        detail.show_state(row, leaf, self._chosen(), others)
+        self.details.setCurrentWidget(page)
+        self._order_keys(detail)
+
+    def _order_keys(self, detail: "PartDetail") -> None:
+        """Let Tab go from the list to the part that is selected, and from there to the order line."""
+        stops = [self.list, *detail.stops(), self.order.lines, self.order.copy, self.reset_all]
+        for before, after in pairwise(stops):
+            QWidget.setTabOrder(before, after)
+
+    def _page(self, row: "PartRow") -> "tuple[PartDetail, QScrollArea]":
+        from configurator.ui.hinge.hinge_part import PartDetail
+
+        if row.part.keys not in self._pages:
+            detail = PartDetail(self.session, row.part)
+            page = QScrollArea()
+            page.setWidget(detail)
+            page.setWidgetResizable(True)
+            page.setFrameShape(QFrame.Shape.NoFrame)
+            page.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+            page.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+            self.details.addWidget(page)
+            self._pages[row.part.keys] = (detail, page)
+        return self._pages[row.part.keys]
+
+    def _chosen(self) -> dict[str, Any]:
+        study = self.session.study
+        if study is None or not study.specification.leaves:
+            return {}
+        spec = study.specification
+        leaf = spec.leaves[self._lines[self.list.currentRow()].leaf]
+        # Screws are typed for the whole opening, whichever leaf is looked at.
+        parts = {**leaf.parts, "screws": spec.whole["screws"]}
+        return {key: part.value for key, part in parts.items()}
+
+    def _show_refusals(self) -> None:
+        if not self.isVisible() or not self._lines:
+            return
+        for place in range(len(self._lines)):
+            self._put_line(place)
+        detail = self.detail()
+        if detail is not None:
+            detail.show_fields(self._chosen())
+
+    # --- How it is put together ---
+
+    def _build(self) -> None:
+        self.empty.setWordWrap(True)
+        self.empty.setAlignment(Qt.AlignmentFlag.AlignTop)
+        self.empty.setContentsMargins(2 * GRID, GRID, 2 * GRID, GRID)
+        self.reset_all.setToolTip("Leave every part of this hinge to the rules again")
+        self.reset_all.setAccessibleName("reset every part of the hinge")
+        self.reset_all.clicked.connect(self.take_all_back)
+        self.order.add(self.reset_all)
+        sides = QSplitter(Qt.Orientation.Horizontal)
+        sides.setChildrenCollapsible(False)
+        sides.addWidget(self.list)
+        sides.addWidget(self.details)
+        sides.setSizes([410, 450])
+        self.body = QWidget()
+        column = QVBoxLayout(self.body)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(sides, 1)
+        column.addWidget(self.order)
+        whole = QHBoxLayout(self)
+        whole.setContentsMargins(0, 0, 0, 0)
+        whole.addWidget(self.body)
+        whole.addWidget(self.empty)
+
+
+def _list() -> QuietTable:
+    """Return the empty list of parts: name, value, who asked for it."""
+    found = QuietTable(3, "parts of the hinge")
+    header = found.horizontalHeader()
+    header.hide()
+    header.setSectionResizeMode(0, QHeaderView.ResizeMode.ResizeToContents)
+    header.setSectionResizeMode(1, QHeaderView.ResizeMode.Stretch)
+    header.setSectionResizeMode(2, QHeaderView.ResizeMode.ResizeToContents)
+    return found

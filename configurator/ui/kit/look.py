@@ -1,0 +1,84 @@
+"""The window's measures and colours: a 4 px grid, three sizes of type, and the platform's own widgets."""
+
+from PySide6.QtGui import QColor, QFont, QGuiApplication, QPalette
+from PySide6.QtWidgets import QApplication, QWidget
+
+GRID = 4
+LABEL_WIDTH = 27 * GRID
+FORM_WIDTH = 79 * GRID
+LIST_WIDTH = 23 * GRID
+
+_LIGHT = {"error": "#a3231b", "warning": "#7a5200", "note": "#3d5a73", "quiet": "#6a6a66", "line": "#d3d0c8"}
+_DARK = {"error": "#ff9d91", "warning": "#f0c36a", "note": "#a9c6de", "quiet": "#a3a8ad", "line": "#454c54"}
+_DARK_ROLES = {
+    "Window": "#262b30",
+    "WindowText": "#e4e6e8",
+    "Base": "#1d2125",
+    "AlternateBase": "#23282c",
+    "Text": "#e4e6e8",
+    "Button": "#30363c",
+    "ButtonText": "#e4e6e8",
+    "BrightText": "#ffffff",
+    "ToolTipBase": "#30363c",
+    "ToolTipText": "#e4e6e8",
+    "PlaceholderText": "#a3a8ad",
+    "Highlight": "#3f6f9b",
+    "HighlightedText": "#ffffff",
+    "Link": "#8fb8dc",
+}
+
+
+def colour(name: str, dark: bool) -> str:
+    """Return a colour of the window by its use: error, warning, note, quiet or line."""
+    return (_DARK if dark else _LIGHT)[name]
+
+
+def sized(widget: QWidget, step: int, bold: bool = False) -> None:
+    """Set the widget's type one step smaller (-1), usual (0) or larger (1)."""
+    font = QFont(QApplication.font())
+    font.setPointSizeF(font.pointSizeF() + (0, 3, -1)[step])
+    font.setBold(bold)
+    widget.setFont(font)
+
+
+def tinted(widget: QWidget, colour_name: str, dark: bool) -> None:
+    """Set the colour of a widget's text by its use."""
+    palette = QPalette(QGuiApplication.palette())
+    palette.setColor(QPalette.ColorRole.WindowText, QColor(colour(colour_name, dark)))
+    palette.setColor(QPalette.ColorRole.ButtonText, QColor(colour(colour_name, dark)))
+    widget.setPalette(palette)
+
+
+def tabular(font: QFont) -> QFont:
+    """Return the font with figures of one width, so that columns of numbers line up."""
+    figures = QFont(font)
+    figures.setFeature(QFont.Tag("tnum"), 1)
+    return figures
+
+
+def use_theme(application: QApplication, dark: bool) -> None:
+    """Put every widget in light ink on slate, or back in the platform's own palette."""
+    # Qt's own name space takes 40 ms to load: not before the window is painted, unless it is asked for.
+    from PySide6.QtCore import Qt
+
+    hints = application.styleHints()
+    scheme = Qt.ColorScheme.Dark if dark else Qt.ColorScheme.Light
+    hints.setColorScheme(scheme)
+    application.setPalette(_dark_palette() if dark else QPalette())
+    mend(application)
+
+
+def mend(application: QApplication) -> None:
+    """Mend the palette that holds where text would not stand out enough from its ground."""
+    from configurator.ui.kit.contrast import readable  # loaded on use: the window is painted without it
+
+    application.setPalette(readable(application.palette()))
+
+
+def _dark_palette() -> QPalette:
+    palette = QPalette()
+    for named, shade in _DARK_ROLES.items():
+        palette.setColor(QPalette.ColorRole[named], QColor(shade))
+    for role in (QPalette.ColorRole.Text, QPalette.ColorRole.ButtonText, QPalette.ColorRole.WindowText):
+        palette.setColor(QPalette.ColorGroup.Disabled, role, QColor("#7b8288"))
+    return palette

@@ -1,0 +1,108 @@
+"""Where the picture stands: the canvas once it is loaded, and words where there is nothing to draw."""
+
+from pathlib import Path
+from typing import Any
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QFrame, QLabel, QSizePolicy, QStackedLayout
+
+from configurator.ui.kit.look import GRID, tinted
+from configurator.ui.state.session import Session
+
+
+class Picture(QFrame):
+    """The drafting sheet. Its canvas is made by `begin`, after the window was first painted."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self.canvas: Any = None
+        self.words = QLabel("The picture is being drawn…")
+        self.words.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        self.words.setWordWrap(True)
+        self.words.setMargin(8 * GRID)
+        self.trial = QLabel(self)
+        self.trial.setAccessibleName("what is on trial")
+        self.trial.setMargin(GRID)
+        self.trial.setAutoFillBackground(True)
+        self.trial.hide()
+        self._stack = QStackedLayout(self)
+        self._stack.addWidget(self.words)
+        session.pointed.connect(self._mark)
+        self.setMinimumSize(100 * GRID, 60 * GRID)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+
+    def begin(self) -> None:
+        """Load the canvas, and with it matplotlib, which takes longer than everything else together."""
+        try:
+            from configurator.ui.kit.canvas import PlanCanvas
+        except ImportError as error:
+            # The form, the comparison and the findings are worth having without a picture.
+            self.words.setText(f"The picture cannot be drawn here: {error}")
+            return
+        self.canvas = PlanCanvas(self)
+        self.canvas.moved.connect(self._look)
+        self.canvas.picked.connect(self._ask_work)
+        self._stack.addWidget(self.canvas)
+
+    def show_state(self, by: str) -> None:
+        """Show the opening, or what is on trial; while it cannot be studied, the last good picture stays."""
+        if self.canvas is None:
+            return
+        if by != "swing":
+            self._say_trial()
+        study = self.session.pictured
+        if study is None:
+            self._say_why()
+            return
+        self._stack.setCurrentWidget(self.canvas)
+        if by == "swing":
+            self.canvas.set_angle(self.session.angle)
+        elif by == "theme":
+            self.canvas.set_dark(self.session.dark)
+        elif by != "save":
+            session = self.session
+            self.canvas.show_study(
+                study, session.angle, session.display, session.dark, session.plain_words, session.swept
+            )
+
+    def save(self, path: Path) -> None:
+        """Write the picture of the opening as it is to a file. Raises OSError."""
+        self.session.trial.end()
+        self.canvas.save_picture(path, self.session.job.job)
+
+    def _look(self, position: Any) -> None:
+        """Tell what place of the plan the pointer is on, or that it is on none."""
+        place = None if position is None else self.canvas.looked_at(position)
+        self.session.looked.emit(place)
+
+    def _ask_work(self, position: Any) -> None:
+        """Ask for the work behind a dimension; what is on trial has none, for it is no opening of the job."""
+        from configurator.drawing.worked_words import asked_of_dimension
+
+        study, found = self.session.study, self.canvas.measured_under(position)
+        if study is None or found is None or self.session.trial.study is not None:
+            return
+        asked = asked_of_dimension(study, *found)
+        if asked is not None:
+            self.session.work_asked.emit(asked)
+
+    def _mark(self, pointed: Any) -> None:
+        """Mark what is pointed at elsewhere, or nothing."""
+        if self.canvas is not None:
+            self.canvas.point_at(pointed)
+
+    def _say_trial(self) -> None:
+        """Say over the picture that it shows no more than a trial; nothing where it does not."""
+        words = self.session.trial.words
+        self.trial.setText(f"On trial: {words}. Nothing is changed." if words else "")
+        self.trial.setVisible(bool(words))
+        tinted(self.trial, "warning", self.session.dark)
+        self.trial.adjustSize()
+        self.trial.move(0, self.height() - self.trial.height())
+        self.trial.raise_()
+
+    def _say_why(self) -> None:
+        trouble = self.session.trouble
+        self.words.setText(trouble or "This job has no openings yet. Add one with + at the left.")
+        self._stack.setCurrentWidget(self.words)

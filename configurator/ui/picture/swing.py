@@ -1,0 +1,163 @@
+"""The swing control: turns the door of every panel at once, 0 to 180 degrees, and stops at what happens."""
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import (
+    QDoubleSpinBox,
+    QGridLayout,
+    QLabel,
+    QSizePolicy,
+    QSlider,
+    QToolButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from configurator.ui.kit.layout import add
+from configurator.ui.kit.look import GRID, sized, tabular
+from configurator.ui.picture.event_strip import EventStrip
+from configurator.ui.state.session import Session
+
+if TYPE_CHECKING:  # loaded with the study: the window is painted before the first one
+    from configurator.study import Study
+    from configurator.study.events import Moment
+
+STEPS = 10
+"""Slider steps in a degree."""
+NEXT_KEY, BEFORE_KEY, SWEPT_KEY = "F8", "Shift+F8", "F7"
+
+
+class SwingControl(QWidget):
+    """Slider and angle field; arrow keys turn by 1 degree, page keys by 15, F8 to the next moment."""
+
+    def __init__(self, session: Session) -> None:
+        super().__init__()
+        self.session = session
+        self._of: tuple[Study | None, object] = (None, None)
+        self._moments: tuple[Moment, ...] = ()
+        self._ticks: tuple[tuple[float, str], ...] = ()
+        self.slider = QSlider(Qt.Orientation.Horizontal)
+        self.slider.setRange(0, 180 * STEPS)
+        self.slider.setSingleStep(STEPS)
+        self.slider.setPageStep(15 * STEPS)
+        self.slider.setMinimumWidth(24 * GRID)
+        self.slider.setAccessibleName("swing of the door")
+        self.slider.valueChanged.connect(lambda value: session.swing(value / STEPS))
+        self.slider.setToolTip("Alt+Left and Alt+Right turn by 1°, Alt+Page Up and Page Down by 15°")
+        self.strip = EventStrip(self.slider, STEPS)
+        self.strip.chosen.connect(session.swing)
+        self.happens = QLabel()
+        self.happens.setAccessibleName("what happens at this angle")
+        self.before = _button(Qt.ArrowType.LeftArrow, f"the moment before ({BEFORE_KEY})")
+        self.next = _button(Qt.ArrowType.RightArrow, f"the next moment of the swing ({NEXT_KEY})")
+        self.before.clicked.connect(lambda: self.step(forward=False))
+        self.next.clicked.connect(lambda: self.step(forward=True))
+        self.swept = QToolButton()
+        self.angle = QDoubleSpinBox()
+        self._set_up_field()
+        self._put_together()
+
+    def step(self, forward: bool) -> None:
+        """Turn the door to the next thing that happens, or to the one before; at the ends it stays."""
+        from configurator.study.events import moment_before, next_moment
+
+        moment = (next_moment if forward else moment_before)(self._moments, self.session.angle)
+        if moment is not None:
+            self.session.swing(moment.angle)
+
+    def show_state(self) -> None:
+        """Show the angle that holds; without an opening there is no door to turn."""
+        self.setVisible(self.session.opening is not None)
+        for widget, value in (
+            (self.slider, round(self.session.angle * STEPS)),
+            (self.angle, self.session.angle),
+        ):
+            widget.blockSignals(True)
+            widget.setValue(value)  # type: ignore[arg-type]
+            widget.blockSignals(False)
+        self.swept.setChecked(self.session.swept)
+        if self._of[0] is not None:
+            self._show_moment()
+
+    def show_moments(self) -> None:
+        """Show what happens in the swing of the opening on show; only once studies are worked out."""
+        study, shown = self.session.pictured, (self.session.display, self.session.plain_words)
+        if self._of[0] is study and self._of[1] == shown:
+            return
+        self._of = (study, shown)
+        self._moments, self._ticks = (), ()
+        if study is not None:
+            from configurator.drawing.event_words import moment_words
+            from configurator.study.events import moments
+
+            self._moments = moments(study)
+            self._ticks = tuple(
+                (moment.angle, moment_words(moment, study, *shown)) for moment in self._moments
+            )
+        self._show_moment()
+
+    def _show_moment(self) -> None:
+        """Tell what happens where the door stands, mark its tick, and which way there is more to come."""
+        from configurator.study.events import moment_at, moment_before, next_moment
+
+        angle = self.session.angle
+        moment = moment_at(self._moments, angle)
+        now = None if moment is None else moment.angle
+        words = dict(self._ticks).get(now, "") if now is not None else ""
+        self.happens.setToolTip(words)
+        room = max(self.happens.width(), 1)
+        self.happens.setText(self.happens.fontMetrics().elidedText(words, Qt.TextElideMode.ElideRight, room))
+        self.happens.setAccessibleDescription(words)
+        self.strip.show_ticks(self._ticks, now)
+        self.before.setEnabled(moment_before(self._moments, angle) is not None)
+        self.next.setEnabled(next_moment(self._moments, angle) is not None)
+
+    def _set_up_field(self) -> None:
+        self.angle.setRange(0, 180)
+        self.angle.setDecimals(1)
+        self.angle.setSuffix("°")
+        self.angle.setKeyboardTracking(False)
+        self.angle.setAccessibleName("angle of the door in degrees")
+        self.angle.setFont(tabular(self.angle.font()))
+        self.angle.valueChanged.connect(self.session.swing)
+        self.swept.setText("Sweep")
+        self.swept.setCheckable(True)
+        self.swept.setToolTip(f"Show what the leaf and its hardware sweep ({SWEPT_KEY})")
+        self.swept.setAccessibleName("show what it sweeps")
+        self.swept.clicked.connect(self.session.show_swept)
+
+    def _put_together(self) -> None:
+        sized(self.happens, -1)
+        self.happens.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
+        bar = QVBoxLayout()
+        bar.setSpacing(0)
+        grid = QGridLayout(self)
+        grid.setContentsMargins(0, 0, 0, 0)
+        grid.setHorizontalSpacing(GRID)
+        grid.setVerticalSpacing(0)
+        grid.addWidget(QLabel("Swing"), 0, 0)
+        grid.addLayout(bar, 0, 1)
+        add(bar, self.slider, self.strip)  # only now that it stands in its place
+        for column, widget in enumerate((self.before, self.next, self.swept, self.angle), start=2):
+            grid.addWidget(widget, 0, column)
+        grid.addWidget(self.happens, 1, 1, 1, 5)
+        grid.setColumnStretch(1, 1)
+
+    # --- Qt's own names ---
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Cut the words anew for the room there is."""
+        super().resizeEvent(event)
+        if self._of[0] is not None:
+            self._show_moment()
+
+
+def _button(arrow: Qt.ArrowType, words: str) -> QToolButton:
+    button = QToolButton()
+    button.setArrowType(arrow)
+    button.setAutoRaise(True)
+    button.setToolTip(f"Go to {words}")
+    button.setAccessibleName(f"go to {words}")
+    return button

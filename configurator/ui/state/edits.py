@@ -1,0 +1,111 @@
+"""Changes to a job as pure functions: each gives a new, validated record or says why not. No Qt here."""
+
+from collections.abc import Mapping
+from typing import Any, TypeVar
+
+from pydantic import ValidationError
+
+from configurator.model import Job, JobFacts, Opening
+from configurator.model.faults import Fault, faults_of
+from configurator.model.fields import Record
+from configurator.model.job import MOST_OPENINGS
+from configurator.ui.state import paths
+
+_R = TypeVar("_R", bound=Record)
+
+TYPICAL = {
+    "size": {"width": 36, "height": 84},
+    "hand": "RH",
+    "obstructions": [],
+    "hardware": [],
+    "compare": [4, 4.5],
+}
+"""What a new opening starts from; everything else is the usual value until someone says otherwise."""
+
+
+class RefusedError(Exception):
+    """A change that cannot be: its faults, by path within the opening."""
+
+    def __init__(self, faults: tuple[Fault, ...]) -> None:
+        super().__init__("; ".join(str(fault) for fault in faults))
+        self.faults = tuple(Fault(paths.from_fault(fault.field), fault.message) for fault in faults)
+
+    def about(self, path: str) -> str:
+        """Return the sentence to stand beside the field at `path`."""
+        fault = next((fault for fault in self.faults if fault.field == path), self.faults[0])
+        return fault.message[:1].upper() + fault.message[1:]
+
+
+def typical_opening(mark: str) -> Opening:
+    """Return a plain single door to start from."""
+    return Opening.model_validate({"mark": mark, **TYPICAL})
+
+
+def another(like: Opening, mark: str) -> Opening:
+    """Return one more opening like that one; nobody has verified, approved or ordered it yet."""
+    return edited(like, {"mark": mark, "status": None})
+
+
+def edited(opening: Opening, changes: Mapping[str, Any]) -> Opening:
+    """Return the opening with the values at some paths changed; None leaves a value to the program.
+
+    Raises RefusedError; all changes are made or none.
+    """
+    data = opening.model_dump(exclude_unset=True)
+    for path, value in changes.items():
+        paths.put(data, path, value)
+    return validated(Opening, data)
+
+
+def edited_facts(facts: JobFacts, changes: Mapping[str, Any]) -> JobFacts:
+    """Return the job's facts with some changed. Raises RefusedError."""
+    data = facts.model_dump(exclude_unset=True)
+    for path, value in changes.items():
+        paths.put(data, path.removeprefix(paths.JOB), value)
+    return validated(JobFacts, data)
+
+
+def with_openings(job: Job, openings: tuple[Opening, ...]) -> Job:
+    """Return the job with other openings. Raises RefusedError, as for a mark that stands twice."""
+    if len({opening.mark for opening in openings}) == len(openings) <= MOST_OPENINGS:
+        # Each record was asked when it was made; asking ten thousand of them anew takes 30 ms.
+        return job.model_copy(update={"openings": openings})
+    return validated(Job, {**_parts(job), "openings": openings})
+
+
+def with_facts(job: Job, facts: JobFacts) -> Job:
+    """Return the job with other facts."""
+    return validated(Job, {**_parts(job), "job": facts})
+
+
+def replaced(job: Job, mark: str, opening: Opening) -> Job:
+    """Return the job with the opening of that mark replaced. Raises RefusedError."""
+    openings = tuple(opening if other.mark == mark else other for other in job.openings)
+    return with_openings(job, openings)
+
+
+def fresh_mark(job: Job, wish: str = "101") -> str:
+    """Return a mark that no opening of the job has: the wish itself, or the next after it."""
+    from configurator.model.marks import next_mark  # loaded on use: the window is painted without it
+
+    return next_mark(wish, {opening.mark for opening in job.openings})
+
+
+def name_of(changes: Mapping[str, Any], mark: str) -> str:
+    """Name an edit as undo shows it: "change door thickness of 112A"."""
+    names = list(dict.fromkeys(paths.trade_name(path) for path in changes))
+    what = names[0] if len(names) == 1 else f"{names[0]} and more"
+    return f"change {what} of {mark}"
+
+
+def validated(record: type[_R], data: dict[str, Any]) -> _R:
+    """Return the record made of `data`. Raises RefusedError."""
+    try:
+        return record.model_validate(data)
+    except ValidationError as error:
+        raise RefusedError(faults_of(error, record)) from None
+
+
+def _parts(job: Job) -> dict[str, Any]:
+    """Return what the job was given, records kept as they are so that only what is new is validated."""
+    return {name: getattr(job, name) for name in job.model_fields_set}

@@ -1,0 +1,455 @@
+"""The state behind the window, and the one way in for every change to it."""
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from PySide6.QtCore import QObject, Signal
+
+from configurator.history import History
+from configurator.model import Job, JobFacts, Opening
+from configurator.model.faults import Fault
+from configurator.ui.state import edits, paths
+from configurator.ui.state.edits import RefusedError
+from configurator.ui.state.trial import Trial
+from configurator.units import Display
+
+if TYPE_CHECKING:  # the study is loaded on use: the window is painted before the first one
+    from configurator.project_file.held import HeldFile
+    from configurator.study import Study
+
+Studier = Callable[[Opening, JobFacts | None], "Study"]
+FULLY_OPEN = 180.0
+LOOKED = ("swing", "trial")
+"""What is done without changing anything that was said, or how it is shown."""
+
+
+@dataclass(frozen=True, slots=True)
+class Refusal:
+    """A value that could not be taken: what was typed, why not, and whether to try it again later."""
+
+    value: Any
+    sentence: str
+    retry: bool = True
+
+
+class Session(QObject):
+    """What the user is looking at and working on.
+
+    Signals:
+        changed: something is different; the argument says what was done ("edit", "undo", "open", "select",
+            "swing", "display", "theme", "save", "file": who may save it, "trial": what the picture shows is
+            on trial, or no longer).
+        refused: a value was not taken; the arguments are its path and the sentence for beside its field.
+        missed: a value was not taken for want of another one; the argument is the path of that one.
+        noted: what was done should be known of, though nothing is wrong; the argument is the sentence.
+        pointed: something is pointed at elsewhere; the argument is what the picture marks, or None.
+        looked: the pointer is on a place of the picture; the argument is which, or None.
+        work_asked: the work behind a number of the picture is asked for; the argument is which (an `Asked`).
+        asked: the user wants to know what a word means; the argument is a field's path, or words to look in.
+    """
+
+    changed = Signal(str)
+    refused = Signal(str, str)
+    missed = Signal(str)
+    noted = Signal(str)
+    pointed = Signal(object)
+    looked = Signal(object)
+    work_asked = Signal(object)
+    asked = Signal(str)
+
+    def __init__(
+        self, job: Job | None = None, path: Path | None = None, studier: Studier | None = None
+    ) -> None:
+        super().__init__()
+        self._studier = studier or _study
+        self._history = History(job or new_job())
+        self._studies: dict[str, tuple[Opening, Study | None, str]] = {}
+        self._mark = ""
+        self._place = 0
+        self._settled_told: frozenset[str] = frozenset()
+        self.path = path
+        self.file: HeldFile | None = None
+        self.angle = FULLY_OPEN
+        self.display = Display()
+        self.dark = False
+        self.plain_words = False
+        self.swept = False
+        self.leaf_shown = ""
+        self.trial = Trial(self)
+        self._pictured: tuple[Study | None, str, Study | None] = (None, "", None)
+        self.refusals: dict[str, Refusal] = {}
+        self._settle()
+
+    # --- What there is ---
+
+    @property
+    def job(self) -> Job:
+        """The job as it stands."""
+        return self._history.job
+
+    @property
+    def history(self) -> History:
+        """What was done, for naming undo and redo."""
+        return self._history
+
+    @property
+    def mark(self) -> str:
+        """The mark of the opening on show; empty in a job without openings."""
+        return self._mark
+
+    @property
+    def opening(self) -> Opening | None:
+        """The opening on show."""
+        openings = self.job.openings
+        if not (self._place < len(openings) and openings[self._place].mark == self._mark):
+            # Every field of the form asks for it: looking through thousands each time would be felt.
+            marks = (place for place, opening in enumerate(openings) if opening.mark == self._mark)
+            self._place = next(marks, len(openings))
+        return openings[self._place] if self._place < len(openings) else None
+
+    @property
+    def study(self) -> "Study | None":
+        """The study of the opening on show; None where it cannot be studied, and `trouble` says why."""
+        return self._studied()[0]
+
+    @property
+    def pictured(self) -> "Study | None":
+        """The study as far as the picture shows it: of two leaves both or the chosen one; or one on trial."""
+        study = self.trial.study or self.study
+        if study is None or not self.leaf_shown:
+            return study
+        if self._pictured[0] is not study or self._pictured[1] != self.leaf_shown:
+            self._pictured = (study, self.leaf_shown, study.of_leaf(self.leaf_shown))
+        return self._pictured[2]
+
+    @property
+    def trouble(self) -> str:
+        """Why the opening on show cannot be studied; empty where it can."""
+        return self._studied()[1]
+
+    def value(self, path: str) -> Any:
+        """Return what the user gave at a path; None where it was left out."""
+        record = self.job.job if path.startswith(paths.JOB) else self.opening
+        return None if record is None else paths.value_at(record, path)
+
+    # --- Edits ---
+
+    def edit(self, path: str, value: Any) -> bool:
+        """Change one value of the opening on show (or of the job's facts); None gives it its usual value."""
+        return self.edit_many({path: value})
+
+    def edit_many(self, changes: Mapping[str, Any]) -> bool:
+        """Make several changes as one, or none of them; say whether they were taken.
+
+        Values refused earlier are tried again along with these: one may be what the other waited for.
+        """
+        if next(iter(changes)).startswith(paths.JOB):
+            return self._attempt(changes, self._push_facts)
+        refusal: RefusedError | None = None
+        for waiting in self._waiting(changes):
+            try:
+                self._push_opening({**changes, **waiting})
+            except RefusedError as error:
+                refusal = error
+            else:
+                return True
+        self._refuse_all(changes, refusal)
+        return False
+
+    def refuse(self, path: str, value: Any, sentence: str) -> None:
+        """Note a value that cannot even be read; it stays in its field until it is typed again."""
+        self._refuse(path, Refusal(value, sentence, retry=False))
+
+    def withdraw(self, path: str) -> None:
+        """Forget a refused value, so that its field shows what holds."""
+        if self.refusals.pop(path, None):
+            self.changed.emit("edit")
+
+    # --- Openings ---
+
+    def select(self, mark: str) -> None:
+        """Show another opening of the job."""
+        if mark != self._mark:
+            self._mark = mark
+            self._settle()
+            self.changed.emit("select")
+
+    def add_opening(self, like: Opening | None = None) -> None:
+        """Add an opening, typical or like another one, under a fresh mark, and show it."""
+        mark = edits.fresh_mark(self.job, like.mark if like else "101")
+        opening = edits.another(like, mark) if like else edits.typical_opening(mark)
+        self.take_openings((*self.job.openings, opening), f"add {mark}", mark)
+
+    def remove_opening(self) -> None:
+        """Take the opening on show out of the job."""
+        marks = [opening.mark for opening in self.job.openings]
+        rest = tuple(opening for opening in self.job.openings if opening.mark != self._mark)
+        place = min(marks.index(self._mark), len(rest) - 1)
+        self.take_openings(rest, f"remove {self._mark}", rest[place].mark if rest else "")
+
+    def take_openings(
+        self, openings: tuple[Opening, ...], name: str, mark: str, field: str | None = None
+    ) -> None:
+        """Take other openings for the job as one step of that name, and show the one of that mark.
+
+        Steps in a row with the same `field` count as one. Raises RefusedError, and then nothing has changed.
+        """
+        before = self.job.openings
+        self._history.push(edits.with_openings(self.job, openings), name, field)
+        self._mark = mark
+        self._note_settled(before)
+        self._join("edit")
+
+    def take_job(self, job: Job, name: str) -> None:
+        """Take the job with something else of it changed, all of it valid, as one step of that name."""
+        self._history.push(job, name)
+        self._join("edit")
+
+    # --- Files and time ---
+
+    @property
+    def read_only(self) -> str:
+        """Why the file on show cannot be saved, as a sentence; empty where it can."""
+        return self.file.why_not if self.file else ""
+
+    def start_new(self) -> None:
+        """Begin a new job with one typical opening."""
+        self.let_go()
+        self._begin(new_job(), None)
+
+    def open(self, path: Path) -> None:
+        """Open a project file. Raises ProjectFileError, and then leaves everything as it was."""
+        from configurator.project_file.held import open_held
+
+        self.file, job = open_held(path, self.file)
+        self._begin(job, path)
+
+    def save(
+        self, path: Path | None = None, *, over_theirs: bool = False, over_stale_lock: bool = False
+    ) -> None:
+        """Save the job, under another name if given. Raises ProjectFileError, and then nothing is written.
+
+        What somebody else wrote into the file meanwhile, and a lock left behind on it, stop it unless told
+        so.
+        """
+        target = path or self.path
+        if target is None:
+            raise ValueError("a job that was never saved needs a file name")
+        from configurator.project_file.held import save_held
+
+        self.file = save_held(self.job, target, self.file, over_theirs, over_stale_lock)
+        self.path = target
+        self._history.mark_saved()
+        self.changed.emit("save")
+
+    def recover(self, job: Job, path: Path | None, based_on: str) -> None:
+        """Take unsaved work as a change to the file it belongs to, or to a new job where there is none.
+
+        The lock its own program left on the file is taken over. Raises ProjectFileError when the file is
+        there but is refused.
+        """
+        from configurator.project_file.held import is_there
+
+        if path is not None and is_there(path):
+            self.open(path)
+            self.take_over()
+        else:
+            self.start_new()
+        if self.file is not None:
+            self.file.base_on(based_on)
+        self._history.push(job, "recover unsaved work")
+        self._join("open")
+
+    def take_over(self) -> None:
+        """Take the file on show for this program if nobody works on it any more; `read_only` says if not."""
+        if self.file is not None and self.file.why_not:
+            self.file.take_over()
+            self.changed.emit("file")
+
+    def let_go(self) -> None:
+        """Let go of the file on show, so that others may have it."""
+        if self.file is not None:
+            self.file.release()
+            self.file = None
+
+    def undo(self) -> None:
+        """Take back the last step, and show the opening that it changed."""
+        before = self.job
+        if self._history.undo():
+            self._show_what_changed(before)
+
+    def redo(self) -> None:
+        """Do again what was taken back, and show the opening that it changed."""
+        before = self.job
+        if self._history.redo():
+            self._show_what_changed(before)
+
+    # --- How it is shown ---
+
+    def swing(self, angle: float) -> None:
+        """Ask every panel's door to stand at an angle, in degrees from 0 to 180."""
+        angle = min(max(angle, 0.0), FULLY_OPEN)
+        if angle != self.angle:
+            self.angle = angle
+            self.changed.emit("swing")
+
+    def show_in(self, display: Display) -> None:
+        """Show lengths in other units or to another fraction."""
+        self.display = display
+        self.changed.emit("display")
+
+    def use_plain_words(self, plain: bool) -> None:
+        """Put the client's words first, or the trade's."""
+        self.plain_words = plain
+        self.changed.emit("display")
+
+    def show_swept(self, swept: bool) -> None:
+        """Show what the leaf and its hardware sweep, or not."""
+        self.swept = swept
+        self.changed.emit("display")
+
+    def show_leaf(self, name: str) -> None:
+        """Show one leaf of two in the picture, or both for an empty name."""
+        self.leaf_shown = name
+        self.changed.emit("display")
+
+    def use_dark(self, dark: bool) -> None:
+        """Show light ink on a dark sheet, or dark ink on paper."""
+        self.dark = dark
+        self.changed.emit("theme")
+
+    # --- Inside ---
+
+    def _begin(self, job: Job, path: Path | None) -> None:
+        self._history = History(job)
+        self._studies.clear()
+        self._settled_told = frozenset()
+        self._mark = ""
+        self.path = path
+        self._join("open")
+
+    def _show_what_changed(self, before: Job) -> None:
+        kept = {id(opening) for opening in before.openings}
+        changed = next((opening for opening in self.job.openings if id(opening) not in kept), None)
+        self._mark = changed.mark if changed is not None else self._mark
+        self._join("undo")
+
+    def _join(self, by: str) -> None:
+        """Bring everything in line with the job as it now is, and tell the views."""
+        self._settle()
+        self.changed.emit(by)
+
+    def _settle(self) -> None:
+        self.refusals.clear()
+        if self.opening is None:
+            self._mark = self.job.openings[0].mark if self.job.openings else ""
+
+    def _waiting(self, changes: Mapping[str, Any]) -> Iterator[dict[str, Any]]:
+        """Yield the refused values to try along: all of them, each one alone, none."""
+        waiting = {p: r.value for p, r in self.refusals.items() if r.retry and not _touched(p, changes)}
+        waiting = {p: value for p, value in waiting.items() if not p.startswith(paths.JOB)}
+        if len(waiting) > 1:
+            yield waiting
+        for path, value in waiting.items():
+            yield {path: value}
+        yield {}
+
+    def _attempt(self, changes: Mapping[str, Any], push: Callable[[Mapping[str, Any]], None]) -> bool:
+        try:
+            push(changes)
+        except RefusedError as error:
+            self._refuse_all(changes, error)
+            return False
+        return True
+
+    def _push_opening(self, changes: Mapping[str, Any]) -> None:
+        before = self.opening
+        if before is None:
+            return
+        opening = edits.edited(before, changes)
+        job = edits.replaced(self.job, before.mark, opening)
+        if opening != before:
+            self._studies[opening.mark] = (opening, self.studied(opening), "")
+        self._mark = opening.mark
+        field = f"{opening.mark} {next(iter(changes))}" if len(changes) == 1 else None
+        self._history.push(job, edits.name_of(changes, before.mark), field)
+        self._forget_refusals(changes)
+        self._note_settled((before,))
+        self.changed.emit("edit")
+
+    def _push_facts(self, changes: Mapping[str, Any]) -> None:
+        job = edits.with_facts(self.job, edits.edited_facts(self.job.job, changes))
+        path = next(iter(changes))
+        self._history.push(job, f"change {paths.trade_name(path)}", path)
+        self._forget_refusals(changes)
+        self._studies.clear()  # the job's standard hinge counts in every study
+        self.changed.emit("edit")
+
+    def _note_settled(self, before: tuple[Opening, ...]) -> None:
+        """Say once of each opening that it was approved or ordered when it was changed."""
+        from configurator.ui.state.status_warning import settled_changes  # loaded with the first edit
+
+        self._settled_told, sentence = settled_changes(before, self.job, self._settled_told)
+        if sentence:
+            self.noted.emit(sentence)
+
+    def _forget_refusals(self, changes: Mapping[str, Any]) -> None:
+        self.refusals = {p: r for p, r in self.refusals.items() if not _touched(p, changes)}
+
+    def _refuse_all(self, changes: Mapping[str, Any], error: RefusedError | None) -> None:
+        for path, value in changes.items():
+            self._refuse(path, Refusal(value, error.about(path) if error else "This cannot be."))
+        wanted = error.faults[0].field if error else ""
+        if wanted and wanted not in changes and self._is_missing(wanted):
+            self.missed.emit(wanted)
+
+    def _is_missing(self, path: str) -> bool:
+        try:
+            return self.value(path) is None and not paths.field_at(path).is_required()
+        except (KeyError, AttributeError):
+            return False  # a rule may name no field of its own
+
+    def _refuse(self, path: str, refusal: Refusal) -> None:
+        self.refusals[path] = refusal
+        self.refused.emit(path, refusal.sentence)
+
+    def _studied(self) -> tuple["Study | None", str]:
+        opening = self.opening
+        if opening is None:
+            return None, ""
+        known = self._studies.get(opening.mark)
+        if known is None or known[0] is not opening:
+            known = self._studies[opening.mark] = (opening, *self._study_or_trouble(opening))
+        return known[1], known[2]
+
+    def _study_or_trouble(self, opening: Opening) -> tuple["Study | None", str]:
+        try:
+            return self.studied(opening), ""
+        except RefusedError as error:
+            return None, error.about("")
+
+    def studied(self, opening: Opening) -> "Study":
+        """Return the study of an opening with the job's facts. Raises RefusedError where there is none."""
+        try:
+            return self._studier(opening, self.job.job)
+        except ValueError as error:
+            faults = getattr(error, "faults", None) or (Fault("", str(error)),)
+            raise RefusedError(tuple(faults)) from error
+
+
+def new_job() -> Job:
+    """Return a job with one typical opening."""
+    return edits.with_openings(Job(), (edits.typical_opening("101"),))
+
+
+def _touched(path: str, changes: Mapping[str, Any]) -> bool:
+    """Say whether a change is at the path, or replaces the list that the path lies in."""
+    return any(path == changed or path.startswith(f"{changed}.") for changed in changes)
+
+
+def _study(opening: Opening, facts: JobFacts | None) -> "Study":
+    from configurator.study.run import study
+
+    return study(opening, facts)

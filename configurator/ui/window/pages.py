@@ -1,0 +1,89 @@
+"""Pages about the whole job that stand in place of the work on one opening; each made when first shown."""
+
+from collections.abc import Mapping
+from importlib import import_module
+from types import MappingProxyType
+from typing import Any
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QSplitter, QWidget
+
+from configurator.ui.state.session import Session
+
+PAGES: Mapping[str, tuple[str, str]] = MappingProxyType(
+    {
+        "schedule": ("configurator.ui.schedule.page", "SchedulePage"),
+        "order": ("configurator.ui.order.page", "OrderPage"),
+        "sheets": ("configurator.ui.sheets.page", "SheetsPage"),
+        "import": ("configurator.ui.intake.page", "ImportPage"),
+        "client": ("configurator.ui.client.page", "ClientPage"),
+        "practice": ("configurator.ui.practice.page", "PracticePage"),
+    }
+)
+"""Name of a page, which is that of its command too, to the module and class that make it.
+
+A page is a widget made with the session; it has `show_state(by)`, and may have these signals: `left` (back to
+the work), `said` (a sentence for the window's line), `work_wanted` (whether the work is to stand under it).
+"""
+
+
+class Pages(QSplitter):
+    """One page at a time over the work, which is folded away unless the page wants it there too.
+
+    Signals:
+        turned: another page is on show, or none, or the work has come back under it.
+        said: a page has a sentence for the window's line.
+    """
+
+    turned = Signal()
+    said = Signal(str)
+
+    def __init__(self, session: Session, work: QWidget) -> None:
+        super().__init__(Qt.Orientation.Vertical)
+        self.session = session
+        self.work = work
+        self.made: dict[str, Any] = {}
+        self.on_show = ""
+        self._with_work: set[str] = set()
+        self.setChildrenCollapsible(False)
+
+    @property
+    def work_is_folded(self) -> bool:
+        """Whether the work is out of sight, so that nothing in it needs to be drawn."""
+        return bool(self.on_show) and self.on_show not in self._with_work
+
+    def turn_to(self, name: str) -> None:
+        """Show a page, or the work alone for an empty name."""
+        self.on_show = name
+        if name and name not in self.made:
+            self._make(name)
+        for each, page in self.made.items():
+            page.setVisible(each == name)
+        self._place_work()
+        if name:
+            self.made[name].show_state("open")
+            self.made[name].setFocus()
+
+    def show_state(self, by: str) -> None:
+        """Bring the page on show in line with the session."""
+        if self.on_show:
+            self.made[self.on_show].show_state(by)
+
+    def _make(self, name: str) -> None:
+        module, kind = PAGES[name]
+        page = self.made[name] = getattr(import_module(module), kind)(self.session)
+        if hasattr(page, "left"):
+            page.left.connect(lambda: self.turn_to(""))
+        if hasattr(page, "said"):
+            page.said.connect(self.said)
+        if hasattr(page, "work_wanted"):
+            page.work_wanted.connect(lambda wanted: self._want_work(name, wanted))
+        self.insertWidget(0, page)
+
+    def _want_work(self, name: str, wanted: bool) -> None:
+        (self._with_work.add if wanted else self._with_work.discard)(name)
+        self._place_work()
+
+    def _place_work(self) -> None:
+        self.work.setVisible(not self.work_is_folded)
+        self.turned.emit()
