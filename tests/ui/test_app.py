@@ -12,7 +12,7 @@ from configurator.project_file import save
 from configurator.project_file.held import open_held
 from configurator.project_file.lock import holder_of
 from configurator.ui.app import LARGEST_LOG
-from configurator.ui.state.session import new_job
+from configurator.ui.state.edits import new_job
 
 ROOT = Path(__file__).resolve().parents[2]
 

@@ -3,7 +3,7 @@
 import pytest
 from PySide6.QtWidgets import QToolButton
 
-from tests.ui.test_form import choose
+from tests.ui.form.test_form import choose
 
 
 def add(window, name):

@@ -1,13 +1,21 @@
 """The row under the client's picture: playing the swing, and where to go from there."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QHBoxLayout, QPushButton, QSlider, QWidget
+from PySide6.QtCore import QEvent, QObject, Qt
+from PySide6.QtWidgets import (
+    QFrame,
+    QGridLayout,
+    QHBoxLayout,
+    QPushButton,
+    QScrollArea,
+    QScroller,
+    QSlider,
+    QWidget,
+)
 
-from configurator.ui.client.choices import fit
-from configurator.ui.client.finger_style import FingerStyle
+from configurator.ui.client.put_away import FingerStyle
 from configurator.ui.kit.look import GRID
 
 STEPS = 10
@@ -80,3 +88,67 @@ class Controls(QWidget):
         button.setCheckable(deed.toggles)
         button.clicked.connect(lambda _=False: deed.run())
         return button
+
+
+TICK = "✓ "
+
+
+def fit(button: QPushButton, least: int, words: Iterable[str]) -> None:
+    """Make a button no smaller than so many pixels, and wide enough for whatever words it may have."""
+    letters = button.fontMetrics()
+    wide = max(letters.horizontalAdvance(each) for each in words) + 4 * GRID
+    button.setMinimumSize(max(least, wide), max(least, letters.height() + 2 * GRID))
+
+
+class Choices(QWidget):
+    """Buttons in columns; `chosen` is told the name of the one pressed and whether it was off before."""
+
+    def __init__(self, names: Iterable[str], about: str, chosen: Callable[[str, bool], None]) -> None:
+        super().__init__()
+        self.setAccessibleName(about)
+        self.buttons: dict[str, QPushButton] = {}
+        self._grid = QGridLayout(self)
+        self._grid.setContentsMargins(0, 0, 0, 0)
+        self._grid.setSpacing(GRID)
+        for name in names:
+            button = self.buttons[name] = QPushButton(name)
+            button.setAccessibleName(f"{about}: {name}")
+            button.setCheckable(True)
+            button.clicked.connect(lambda on, name=name: chosen(name, on))
+            self._grid.addWidget(button)
+
+    def show_size(self, touch: int, columns: int) -> None:
+        """Stand the buttons in so many columns, each as large as a finger and wide enough for its tick."""
+        for number, (name, button) in enumerate(self.buttons.items()):
+            fit(button, touch, (name, TICK + name))
+            self._grid.addWidget(button, number // columns, number % columns)
+
+    def show_on(self, names: Iterable[str]) -> None:
+        """Show which are on."""
+        on = set(names)
+        for name, button in self.buttons.items():
+            button.setChecked(name in on)
+            words = TICK + name if name in on else name
+            if button.text() != words:
+                button.setText(words)
+
+
+class Side(QScrollArea):
+    """Follows the width of its contents, whatever type they are set in."""
+
+    def __init__(self, contents: QWidget) -> None:
+        super().__init__()
+        self.setWidget(contents)
+        self.setWidgetResizable(True)
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        QScroller.grabGesture(self.viewport(), QScroller.ScrollerGestureType.TouchGesture)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Take the width that the contents ask for whenever that may have changed."""
+        contents = self.widget()
+        if event.type() == QEvent.Type.LayoutRequest and contents is not None and watched is contents:
+            bar = self.verticalScrollBar().sizeHint().width()
+            self.setFixedWidth(contents.minimumSizeHint().width() + bar)
+        return bool(super().eventFilter(watched, event))

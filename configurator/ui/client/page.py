@@ -16,21 +16,18 @@ from configurator.drawing.client_picture import picture_end
 from configurator.drawing.pages.client_words import client_sayings, door_named
 from configurator.drawing.pages.two_widths import two_widths
 from configurator.study import Study
-from configurator.ui.client.canvas import ClientCanvas
-from configurator.ui.client.controls import PLAY, WHOLE, Controls, Deed
-from configurator.ui.client.on_paper import print_page, save_page
-from configurator.ui.client.player import Player
-from configurator.ui.client.put_away import PutAway
-from configurator.ui.client.questions import Questions
-from configurator.ui.client.reading_size import (
+from configurator.ui.client.canvas import ClientCanvas, Player
+from configurator.ui.client.controls import PLAY, WHOLE, Controls, Deed, Side
+from configurator.ui.client.put_away import (
     CAPITALS,
     FULL_SCREEN_CAPITALS,
     TOUCH,
+    PutAway,
     pixels_a_millimetre,
     type_of,
 )
-from configurator.ui.client.sentences import Sentences
-from configurator.ui.client.side import Side
+from configurator.ui.client.questions import Questions
+from configurator.ui.client.sentences import Sentences, print_page, save_page
 from configurator.ui.kit.layout import BARE, LeadsOn, across, down, fill
 from configurator.ui.kit.look import GRID, tinted
 from configurator.ui.state.session import Session

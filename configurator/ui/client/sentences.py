@@ -1,10 +1,14 @@
 """What is said of a door, as large as it is read; where the screen is small for that, it scrolls."""
 
+from pathlib import Path
+
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QScroller, QSizePolicy
+from PySide6.QtWidgets import QFileDialog, QFrame, QLabel, QScrollArea, QScroller, QSizePolicy, QWidget
 
+from configurator.drawing.pages.page import Page
 from configurator.ui.kit.look import GRID
+from configurator.ui.state.session import Session
 
 _LEAST_LINES = 2
 
@@ -53,3 +57,61 @@ class Sentences(QScrollArea):
         super().resizeEvent(event)
         if event.size().width() != event.oldSize().width():
             self.updateGeometry()
+
+
+def page_of(session: Session) -> Page:
+    """Return the page of the opening on show. Raises ValueError, in words, where it cannot be drawn."""
+    from configurator.drawing.pages.client_page import client_page
+    from configurator.drawing.pages.papers import usual_paper
+
+    if session.study is None:
+        raise ValueError(session.trouble or "there is no door to print yet")
+    display = session.display
+    return client_page(session.study, session.job.job, usual_paper(display), None, display)
+
+
+def print_page(session: Session, owner: QWidget) -> str:
+    """Ask for a printer and print the page; return what to say of it, nothing where the user thought better.
+
+    Raises ValueError as `page_of`.
+    """
+    from configurator.ui.sheets import printing
+
+    page = page_of(session)
+    printer = printing.printer_for(page, _name(session))
+    if not printing.ask_printer(printer, 1, owner):
+        return ""
+    try:
+        printing.print_all(printer, [page])
+    except OSError as error:
+        return f"Nothing was printed: {error}."
+    return "Printed."
+
+
+def save_page(session: Session, owner: QWidget) -> str:
+    """Ask for a file and write the page there; return what to say of it.
+
+    Raises ValueError as `page_of`.
+    """
+    page = page_of(session)
+    folder = session.path.parent if session.path else Path.home()
+    start = str(folder / f"{_name(session)}.pdf")
+    name, _ = QFileDialog.getSaveFileName(owner, "Save the page", start, "PDF page (*.pdf)")
+    if not name:
+        return ""
+    return write_page(page, Path(name if name.lower().endswith(".pdf") else f"{name}.pdf"))
+
+
+def write_page(page: Page, path: Path) -> str:
+    """Write the page as a PDF; return what to say of it."""
+    from configurator.export.pages import write_pages
+
+    try:
+        write_pages([page], path)
+    except OSError as error:
+        return f"{path.name} could not be written: {error}."
+    return f"Written to {path.name}."
+
+
+def _name(session: Session) -> str:
+    return "".join(c if c.isalnum() or c in " -_." else "-" for c in f"{session.mark} client")

@@ -3,27 +3,47 @@
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import Protocol
 
 from configurator.project_file import ProjectFileError
 from configurator.project_file.held import ChangedOnDiskError, News
 from configurator.project_file.lock import LockedError
 from configurator.project_file.recovery import LeftBehind, RecoveryFile, left_behind
 from configurator.ui.kit.message_line import Choice
-
-if TYPE_CHECKING:
-    from configurator.ui.files.files import Files
+from configurator.ui.state.session import Session
 
 MOST_OFFERED = 3
 LOCK, CHANGE, SAVING = "lock", "change", "saving"
 Ask = Callable[[str, str, Sequence[Choice]], None]
 
 
+class FileCommands(Protocol):
+    """The file commands, as far as an answer may need them."""
+
+    session: Session
+    say: Callable[[str], None]
+
+    def save_as(self) -> bool:
+        """Save under another name."""
+
+    def read(self, path: Path) -> bool:
+        """Open a file."""
+
+    def write(self, path: Path, *, over_theirs: bool = False, over_stale_lock: bool = False) -> bool:
+        """Save to a file."""
+
+    def may_leave(self) -> bool:
+        """Ask about unsaved work."""
+
+    def keep_now(self) -> bool:
+        """Set unsaved work aside at once."""
+
+
 @dataclass(frozen=True, slots=True)
 class FileQuestions:
     """Asks in lines of text, never in the way; each answer is a button beside its sentence."""
 
-    files: "Files"
+    files: FileCommands
     ask: Ask
 
     def settle(self) -> None:

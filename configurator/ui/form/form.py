@@ -8,17 +8,15 @@ from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QFormLayout, QLabel, QPushButton, QScrollArea, QWidget
 
 from configurator.tables import FrameKindRow, frame_usual, row_of
-from configurator.ui.form.frame_notes import FrameNotes
-from configurator.ui.form.frame_place import FramePlace
+from configurator.ui.form.frame_notes import FrameNotes, FramePlace
 from configurator.ui.form.layers import LayersEditor
 from configurator.ui.form.presets import usual_casing
 from configurator.ui.form.rows import RowsEditor, hardware_editor, obstructions_editor
 from configurator.ui.form.special import DoorStopField, HandField, OpeningSizeField
 from configurator.ui.kit.fields import Assumptions, Field, field_for
-from configurator.ui.kit.labels import NameLabel, add_row, new_form
 from configurator.ui.kit.layout import GROW, add, down, fill, put_in_order, reading_order
 from configurator.ui.kit.look import FORM_WIDTH, GRID
-from configurator.ui.kit.sections import Section
+from configurator.ui.kit.sections import NameLabel, Section, add_row, new_form
 from configurator.ui.state.session import Session
 
 NOTHING: Assumptions = MappingProxyType({})

@@ -10,9 +10,9 @@ from configurator.tables import HardwareKindRow, ObstructionKindRow, row_of, tab
 from configurator.ui.form.presets import usual_hardware
 from configurator.ui.form.special import LeafField, ProjectionField
 from configurator.ui.kit.fields import Assumptions, Field, field_for
-from configurator.ui.kit.labels import NameLabel, add_row, new_form
 from configurator.ui.kit.layout import BARE, Pool, across, down, fill
 from configurator.ui.kit.look import GRID, sized
+from configurator.ui.kit.sections import NameLabel, add_row, new_form
 from configurator.ui.state.session import Session
 
 if TYPE_CHECKING:  # loaded with the first study

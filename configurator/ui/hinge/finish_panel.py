@@ -14,9 +14,9 @@ from PySide6.QtWidgets import (
 )
 
 from configurator.ui.kit.fields import QuietCombo
+from configurator.ui.kit.fitted_table import QuietTable
 from configurator.ui.kit.layout import across, down, fill
 from configurator.ui.kit.look import GRID, sized, tinted
-from configurator.ui.kit.quiet_table import QuietTable
 from configurator.ui.state.session import Session
 
 if TYPE_CHECKING:  # loaded on use: the window is painted before the tables are read

@@ -15,11 +15,9 @@ from PySide6.QtWidgets import (
 
 from configurator.intake.comparing import Compared
 from configurator.intake.saying import NOTHING, SETTLED, counted, summary
-from configurator.ui.intake.asking import ORDERS, PAIRS, Asked
 from configurator.ui.intake.lists import ImportLists
-from configurator.ui.intake.preview import Preview
-from configurator.ui.intake.taking import TakeRow
-from configurator.ui.intake.view import PreviewTable
+from configurator.ui.intake.preview import Preview, PreviewTable
+from configurator.ui.intake.taking import ORDERS, PAIRS, Asked, TakeRow
 from configurator.ui.intake.work import ImportWork
 from configurator.ui.kit.layout import GROW, LeadsOn, across, down, fill
 from configurator.ui.kit.look import GRID, tinted

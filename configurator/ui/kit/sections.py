@@ -3,9 +3,13 @@
 from collections.abc import Callable
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QSizePolicy, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtGui import QMouseEvent
+from PySide6.QtWidgets import QFormLayout, QLabel, QSizePolicy, QToolButton, QVBoxLayout, QWidget
 
-from configurator.ui.kit.look import GRID, sized
+from configurator.ui.kit.fields import Field
+from configurator.ui.kit.look import GRID, LABEL_WIDTH, sized
+from configurator.ui.state import paths
+from configurator.ui.state.session import Session
 
 
 class Section(QWidget):
@@ -58,3 +62,57 @@ class Section(QWidget):
             self.body.setVisible(opened)
         if opened:
             self.opened.emit()
+
+
+ASK = "Click, or F1 in the field: what it means, with a drawing"
+
+
+class NameLabel(QLabel):
+    """A field's name in the trade's words or the client's; a click asks what it means, as F1 in its field."""
+
+    def __init__(self, path: str, session: Session) -> None:
+        super().__init__()
+        self._path = path
+        self._session = session
+        self._plain: bool | None = None
+        self.setWordWrap(True)
+        self.setFixedWidth(LABEL_WIDTH)
+        self.setAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
+        self.setContentsMargins(0, GRID, 0, 0)
+        self.setCursor(Qt.CursorShape.WhatsThisCursor)
+        self.use_words(session.plain_words)
+
+    def use_words(self, plain: bool) -> None:
+        """Show the client's words, or the trade's."""
+        if plain == self._plain:
+            return
+        self._plain = plain
+        name = paths.plain_name(self._path) if plain else paths.trade_name(self._path)
+        self.setText("Opening width x height" if self._path == "size" else name[:1].upper() + name[1:])
+        other = paths.other_name(self._path, plain)
+        lines = (other[:1].upper() + other[1:], paths.help_of(self._path))
+        self.setToolTip("\n".join((*(line for line in lines if line), ASK)))
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """Ask what the name means."""
+        super().mouseReleaseEvent(event)
+        if event.button() == Qt.MouseButton.LeftButton and self.rect().contains(event.position().toPoint()):
+            self._session.asked.emit(self._path)
+
+
+def new_form() -> QFormLayout:
+    """Return an empty form: names left, fields right, on the grid."""
+    form = QFormLayout()
+    form.setContentsMargins(0, 0, 0, 0)
+    form.setHorizontalSpacing(2 * GRID)
+    form.setVerticalSpacing(GRID)
+    form.setFieldGrowthPolicy(QFormLayout.FieldGrowthPolicy.AllNonFixedFieldsGrow)
+    return form
+
+
+def add_row(form: QFormLayout, field: Field, session: Session) -> NameLabel:
+    """Add a field with its name, which takes the keyboard to it."""
+    label = NameLabel(field.path, session)
+    label.setBuddy(field.first_stop or field)
+    form.addRow(label, field)
+    return label

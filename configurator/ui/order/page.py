@@ -12,7 +12,7 @@ from configurator.order.price_list import PriceListError
 from configurator.order.revisions import Changes, RevisionError
 from configurator.ui.order import rows
 from configurator.ui.order.desk import Counted, Desk, Offer, changes_of, frozen
-from configurator.ui.order.uniform_panel import taken_title
+from configurator.ui.order.revisions_panel import taken_title
 from configurator.ui.order.view import OrderView
 from configurator.ui.order.writing import ask_file, document_work, field_sheet_work
 from configurator.ui.state.session import Session

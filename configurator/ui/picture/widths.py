@@ -3,7 +3,7 @@
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QLabel, QLineEdit, QPushButton, QToolButton, QWidget
 
-from configurator.ui.form.slips import USUAL_HINGE_HEIGHT, WidthQuestion, read_hinge_width
+from configurator.ui.form.special import USUAL_HINGE_HEIGHT, WidthQuestion, read_hinge_width
 from configurator.ui.kit.fields import Note
 from configurator.ui.kit.kinds import NotReadError
 from configurator.ui.kit.layout import BARE, GROW, Pool, across, down, fill

@@ -14,8 +14,8 @@ from PySide6.QtWidgets import (
 
 from configurator.practice.course import TOPICS, of_topic
 from configurator.practice.progress import LONGEST_NAME, Progress
+from configurator.ui.kit.fitted_table import QuietTable
 from configurator.ui.kit.look import GRID, sized
-from configurator.ui.kit.quiet_table import QuietTable
 
 COURSE = "the whole course"
 WIDTH = 60 * GRID

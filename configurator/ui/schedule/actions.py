@@ -1,29 +1,52 @@
 """What is done with the chosen rows of the schedule: each one named step, all of it or nothing."""
 
 from collections.abc import Callable, Sequence
-from typing import TYPE_CHECKING
+from typing import Protocol
 
 from PySide6.QtGui import QGuiApplication
 
 from configurator.ui.kit.kinds import NotReadError
+from configurator.ui.kit.runner import Pieces
+from configurator.ui.schedule.answers import Answers
 from configurator.ui.schedule.changing import Change, Trial, counted, duplicates, typed
 from configurator.ui.schedule.columns import COLUMNS
+from configurator.ui.schedule.find_row import TextPanel
+from configurator.ui.schedule.model import ScheduleModel
 from configurator.ui.schedule.pasting import Pasted, Target, as_text, read_pasted
+from configurator.ui.schedule.table import ScheduleTable
 from configurator.ui.state import paths
 from configurator.ui.state.edits import RefusedError
-
-if TYPE_CHECKING:
-    from configurator.ui.schedule.page import SchedulePage
+from configurator.ui.state.session import Session
 
 Offer = tuple[str, str, str, Callable[[], object]]
 """Name, title and tooltip of a button, and what it does."""
 _MEANWHILE = "The job was changed while this was tried. Nothing was taken; try it again."
 
 
+class ActedOn(Protocol):
+    """The schedule page, as far as its actions need it."""
+
+    session: Session
+    answers: Answers
+    schedule: ScheduleModel
+    table: ScheduleTable
+    panel: TextPanel
+    trying: Pieces
+
+    def chosen_places(self) -> list[int]:
+        """Return the chosen openings, by their place in the job."""
+
+    def choose_marks(self, marks: Sequence[str]) -> None:
+        """Choose the rows of some marks."""
+
+    def say(self, heading: str, lines: Sequence[str] = (), wrong: bool = False) -> None:
+        """Say a sentence in the panel under the table."""
+
+
 class ScheduleActions:
     """The actions of one schedule page."""
 
-    def __init__(self, page: "SchedulePage") -> None:
+    def __init__(self, page: ActedOn) -> None:
         self.page = page
         self.session = page.session
 

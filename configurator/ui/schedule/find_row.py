@@ -1,13 +1,28 @@
 """What of the schedule is shown: words to find in any column, a status, findings, like openings together."""
 
+from typing import Any
+
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QCheckBox, QComboBox, QHBoxLayout, QLabel, QLineEdit, QWidget
+from PySide6.QtGui import QGuiApplication, QKeyEvent
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QComboBox,
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QPlainTextEdit,
+    QPushButton,
+    QStackedWidget,
+    QToolButton,
+    QWidget,
+)
 
 from configurator.model.words import VOCABULARY
-from configurator.ui.kit.look import GRID
+from configurator.ui.kit.layout import across, down, fill
+from configurator.ui.kit.look import GRID, sized, tinted
 from configurator.ui.schedule.arranging import Wanted
 from configurator.ui.schedule.columns import status_text
+from configurator.ui.state import paths
 
 FINDINGS = (("with or without findings", ""), ("with findings", "any"), ("with errors", "error"))
 
@@ -94,3 +109,139 @@ class FindRow(QWidget):
             line.addWidget(widget)
         line.addSpacing(2 * GRID)
         line.addWidget(self.count)
+
+
+FIELDS = (
+    "status", "quantity", "hand", "leaves", "size", "location", "hung_on", "door.construction",
+    "door.thickness", "door.undercut", "frame.kind", "frame.jamb_depth", "wall.thickness",
+    "wall.frame_proud", "use.wanted_angle", "use.stop_angle", "use.exposure", "use.locked",
+    "use.fire_rated", "use.closer", "use.accessible", "use.traffic", "use.lock_finish_bhma", "hinge.height",
+    "hinge.width", "hinge.count", "hinge.weight", "hinge.bearing", "hinge.base_metal", "hinge.finish_bhma",
+    "hinge.pin", "questions", "notes",
+)  # fmt: skip
+"""What may be set on many openings at once."""
+_NOT_GIVEN = "not given"
+
+
+class ChangeRow(QWidget):
+    """Sets a field on what is chosen; an empty value leaves it to the program again.
+
+    Signals:
+        asked: the field's path and the typed text are to be set.
+    """
+
+    asked = Signal(str, str)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.field, self.word, self.text = QComboBox(), QComboBox(), QLineEdit()
+        self.field.setAccessibleName("field to set")
+        self.word.setAccessibleName("value to set")
+        self.text.setAccessibleName("value to set")
+        self.text.setPlaceholderText(_NOT_GIVEN)
+        for path in FIELDS:
+            name = paths.trade_name(path)
+            self.field.addItem(name[:1].upper() + name[1:], path)
+        self.values = QStackedWidget()
+        self.values.addWidget(self.word)
+        self.values.addWidget(self.text)
+        self.values.setFixedWidth(42 * GRID)
+        self.button = QPushButton()
+        line = QHBoxLayout(self)
+        line.setContentsMargins(0, 0, 0, 0)
+        line.setSpacing(GRID)
+        for widget in (self.field, self.values, self.button):
+            line.addWidget(widget)
+        self.field.activated.connect(self._offer)
+        self.button.clicked.connect(self._ask)
+        self.text.returnPressed.connect(self._ask)
+        self._offer()
+        self.show_chosen(0)
+
+    @property
+    def path(self) -> str:
+        """The field that would be set."""
+        return str(self.field.currentData())
+
+    def choose(self, path: str) -> None:
+        """Offer the values of a field."""
+        self.field.setCurrentIndex(self.field.findData(path))
+        self._offer()
+
+    def show_chosen(self, count: int) -> None:
+        """Say on how many openings it would be set."""
+        self.button.setText("Set on 1 opening" if count == 1 else f"Set on {count:,} openings")
+        self.button.setEnabled(count > 0)
+        self.button.setToolTip("" if count else "Choose rows of the table first")
+
+    def _offer(self, _: Any = None) -> None:
+        words = paths.words_of(self.path) or (("yes", "no") if paths.holds(self.path, bool) else ())
+        self.text.clear()
+        self.text.setToolTip(paths.help_of(self.path))
+        self.word.clear()
+        self.word.addItems(list(words))
+        if not self._is_needed():
+            self.word.addItem(_NOT_GIVEN)
+        self.values.setCurrentWidget(self.word if words else self.text)
+
+    def _is_needed(self) -> bool:
+        """Say whether the field always holds one of its words, so that there is no leaving it out."""
+        info = paths.field_at(self.path)
+        return info.is_required() or info.default is not None
+
+    def _ask(self) -> None:
+        if not self.button.isEnabled():
+            return
+        text = self.text.text()
+        if self.values.currentWidget() is self.word:
+            text = self.word.currentText()
+        self.asked.emit(self.path, "" if text == _NOT_GIVEN else text)
+
+
+_LINES = 7
+
+
+class TextPanel(QWidget):
+    """A heading and a text of several lines, to be read, selected, copied and put away."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._colour = "quiet"
+        self.heading, self.text = QLabel(), QPlainTextEdit()
+        self.heading.setWordWrap(True)
+        self.heading.setTextFormat(Qt.TextFormat.PlainText)
+        self.text.setReadOnly(True)
+        self.text.setTabChangesFocus(True)
+        sized(self.text, -1)
+        self.copy = QPushButton("Copy text")
+        self.copy.clicked.connect(self.copy_text)
+        cross = QToolButton()
+        cross.setText("×")
+        cross.setAutoRaise(True)
+        cross.setAccessibleName("put the text away")
+        cross.clicked.connect(self.hide)
+        self.cross = cross
+        head = across((self.heading, 1), self.copy, cross)
+        fill(self, down(head, self.text, spacing=GRID, margins=(2 * GRID, GRID, 2 * GRID, GRID)))
+        self.hide()
+
+    def show_text(self, heading: str, text: str, name: str, colour: str, dark: bool) -> None:
+        """Show a heading and a text; without text the heading alone."""
+        self.heading.setText(heading)
+        self._colour = colour
+        self.use_dark(dark)
+        self.text.setPlainText(text)
+        self.text.setAccessibleName(name)
+        lines = min(max(text.count("\n") + 1, 2), _LINES)
+        self.text.setFixedHeight(lines * self.text.fontMetrics().lineSpacing() + 3 * GRID)
+        self.text.setVisible(bool(text))
+        self.copy.setVisible(bool(text))
+        self.show()
+
+    def use_dark(self, dark: bool) -> None:
+        """Show the heading in its colour on a light or a dark ground."""
+        tinted(self.heading, self._colour, dark)
+
+    def copy_text(self) -> None:
+        """Put the text on the clipboard."""
+        QGuiApplication.clipboard().setText(self.text.toPlainText())

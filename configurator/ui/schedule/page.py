@@ -15,10 +15,8 @@ from configurator.ui.kit.runner import Pieces, ProgressLine
 from configurator.ui.schedule.actions import ScheduleActions
 from configurator.ui.schedule.answers import Answers
 from configurator.ui.schedule.arranging import Wanted
-from configurator.ui.schedule.change_row import ChangeRow
-from configurator.ui.schedule.find_row import FindRow
+from configurator.ui.schedule.find_row import ChangeRow, FindRow, TextPanel
 from configurator.ui.schedule.model import ScheduleModel
-from configurator.ui.schedule.panels import TextPanel
 from configurator.ui.schedule.table import ScheduleTable
 from configurator.ui.state.session import Session
 

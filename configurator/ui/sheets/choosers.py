@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLabel, QToolButton, QWidg
 from configurator.drawing.pages.page import Scale
 from configurator.drawing.pages.papers import papers, scales, usual_paper
 from configurator.ui.kit.look import GRID
-from configurator.ui.sheets.laid_out import KINDS, ONE_WIDTH_OF, SheetChoice, width_words
+from configurator.ui.sheets.preview import KINDS, ONE_WIDTH_OF, SheetChoice, width_words
 from configurator.units import Display
 
 FITTED, EVERY_WIDTH = "fitted", "every one"

@@ -1,24 +1,23 @@
 """The sheets as a page of the window: any sheet of any opening as it will be printed, and where it goes."""
 
-from PySide6.QtCore import QStringListModel, Qt, QTimer, Signal
-from PySide6.QtWidgets import (
-    QComboBox,
-    QLabel,
-    QListView,
-    QPushButton,
-    QSplitter,
-    QWidget,
-)
+from collections.abc import Callable, Iterable, Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING
 
+from PySide6.QtCore import QObject, QStringListModel, Qt, QTimer, Signal
+from PySide6.QtWidgets import QComboBox, QFileDialog, QLabel, QListView, QPushButton, QSplitter, QWidget
+
+from configurator.drawing.pages.page import Page
+from configurator.export.pages import write_pages
+from configurator.long_work import watched
+from configurator.model import Opening
 from configurator.study import Study
 from configurator.ui.kit.layout import BARE, GROW, Box, LeadsOn, across, down, fill
 from configurator.ui.kit.look import FORM_WIDTH, GRID, LIST_WIDTH, tinted
-from configurator.ui.kit.runner import ProgressLine
-from configurator.ui.schedule.panels import TextPanel
-from configurator.ui.sheets.actions import SheetActions
+from configurator.ui.kit.runner import Beside, Pieces, ProgressLine
+from configurator.ui.schedule.find_row import TextPanel
 from configurator.ui.sheets.choosers import Choosers
-from configurator.ui.sheets.laid_out import SheetChoice
-from configurator.ui.sheets.preview import SheetPreview
+from configurator.ui.sheets.preview import SheetChoice, SheetPreview, pages_of
 from configurator.ui.state.session import Session
 
 NO_OPENINGS = "This job has no openings yet. Add one with + at the left of the work."
@@ -168,3 +167,165 @@ class SheetsPage(LeadsOn, QWidget):
 
 def _widths_of(study: Study) -> tuple[float, ...]:
     return tuple(sorted({one.hinge_width for one in study.candidates}))
+
+
+if TYPE_CHECKING:
+    from PySide6.QtPrintSupport import QPrinter
+
+
+FORMATS = "PDF page (*.pdf);;SVG drawing (*.svg);;DXF drawing (*.dxf);;PNG picture (*.png)"
+ONE_FILE = "PDF of all sheets (*.pdf);;DXF with a layout for each sheet (*.dxf)"
+MOST_PREVIEWED = 100
+"""A preview holds no more sheets than this: each is kept in memory as long as it is on show."""
+
+Offered = tuple[str, str, str, Callable[[], None]]
+
+
+class SheetActions(QObject):
+    """What the buttons under the preview do. Nothing here stops the window while it goes on."""
+
+    def __init__(self, page: "SheetsPage") -> None:
+        super().__init__(page)
+        self.page = page
+        self.writing, self.printing = Beside(self), Pieces(self, precious=True)
+        self._not_drawn: list[str] = []
+        self.writing.failed.connect(self._end)
+        self.printing.ended.connect(self._note_stopped)
+
+    @property
+    def busy(self) -> bool:
+        """Whether sheets are being written or printed."""
+        return self.writing.running or self.printing.running
+
+    def offered(self) -> tuple[Offered, ...]:
+        """Return the name, title, tip and function of each button."""
+        return (
+            ("export", "Export…", "Write PDF, SVG, DXF or PNG; of all openings a PDF or DXF", self.export),
+            ("preview", "Print preview…", "See the sheets as the printer takes them", self.show_preview),
+            ("print", "Print…", "Print the sheets at their true scale", self.print),
+        )
+
+    def export(self) -> None:
+        """Ask for a file and write the sheet to it, or those of all openings to one file."""
+        path = self.page.session.path
+        start = (path.parent if path else Path.home()) / f"{self._name()}.pdf"
+        formats = FORMATS if self.page.of_one else ONE_FILE
+        name, chosen = QFileDialog.getSaveFileName(self.page, "Export sheets", str(start), formats)
+        if name:
+            ending = "." + chosen.partition("*.")[2].rstrip(")") if chosen else ".pdf"
+            self.write(Path(name) if Path(name).suffix else Path(name).with_suffix(ending))
+
+    def write(self, path: Path) -> None:
+        """Write the sheet on show to a file, or those of all openings, behind the window."""
+        if not self._may_begin():
+            return
+        pages, total = self._pages(), len(self._openings())
+        self.writing.start(
+            "Writing sheets",
+            f"{path.name} was not written",
+            lambda progress: write_pages(watched(pages, total, progress), path),
+            lambda _: self._end(f"Written: {path}"),
+        )
+        self.page.show_what_can_be_done()
+
+    def print(self) -> None:
+        """Ask for a printer and print the sheet, or those of all openings."""
+        from configurator.ui.sheets import printing
+
+        printer = self._printer()
+        if printer is not None and printing.ask_printer(printer, len(self._openings()), self.page):
+            self.print_on(printer)
+
+    def print_on(self, printer: "QPrinter") -> None:
+        """Print on a printer that was chosen, page by page between what the window has to do."""
+        from configurator.ui.sheets import printing
+
+        if not self._may_begin():
+            return
+        pages = printing.chosen_pages(printer, self._pages())
+        ended = ["Printed.", "Nothing was printed: none of the sheets can be drawn."]
+        steps = self._printed(printing.printing(printer, pages), ended)
+        self._in_pieces("Printing sheets", steps, lambda: self._end(ended[0]))
+
+    def show_preview(self) -> None:
+        """Show the platform's own preview of the sheet, or of the sheets of all openings."""
+        if self._may_begin():
+            pages: list[Page] = []
+            self._in_pieces("Laying out sheets", self._collected(pages), lambda: self._preview(pages))
+
+    def _preview(self, pages: list[Page]) -> None:
+        from configurator.ui.sheets import printing
+
+        self._end("")
+        if pages:
+            printing.show_preview(printing.printer_for(pages[0], self._name()), pages, self.page)
+
+    def _printer(self) -> "QPrinter | None":
+        from configurator.ui.sheets import printing
+
+        page = self.page.preview.page or next(iter(self._pages()), None)
+        return None if page is None else printing.printer_for(page, self._name())
+
+    def _collected(self, pages: list[Page]) -> Iterator[int]:
+        for page in self._pages():
+            if len(pages) == MOST_PREVIEWED:
+                self._not_drawn.append(f"The preview ends after {MOST_PREVIEWED} sheets; printing does not.")
+                return
+            pages.append(page)
+            yield len(pages)
+
+    def _printed(self, steps: Iterator[int], ended: list[str]) -> Iterator[int]:
+        """Pass the steps on, and note in place of the first sentence how it ended."""
+        done = 0
+        try:
+            for done in steps:
+                yield done
+        except OSError as error:
+            ended[0] = f"Printing ended after {done} sheets: {error}."
+        else:
+            ended[0] = ended[0] if done else ended[1]
+
+    def _may_begin(self) -> bool:
+        """Say whether sheets can be made now: while some are, the user is told to wait."""
+        if self.busy:
+            self.page.said.emit("Sheets are being made: wait for them, or cancel them, and ask again.")
+            return False
+        self.page.said.emit("")
+        self.page.panel.hide()
+        self._not_drawn = []
+        return True
+
+    def _in_pieces(self, what: str, steps: Iterator[int], then: Callable[[], None]) -> None:
+        self.printing.start(steps, then, what, len(self._openings()))
+        self.page.show_what_can_be_done()
+
+    def _note_stopped(self, whole: bool) -> None:
+        if not whole:
+            self._end("Stopped.")
+
+    def _end(self, sentence: str) -> None:
+        """Say how it ended, and of which openings there is no sheet."""
+        page = self.page
+        page.said.emit(sentence)
+        if self._not_drawn:
+            text, dark = "\n".join(self._not_drawn), page.session.dark
+            page.panel.show_text("Not among the sheets:", text, "openings without a sheet", "warning", dark)
+        page.show_what_can_be_done()
+
+    def _openings(self) -> tuple[Opening, ...]:
+        session = self.page.session
+        if not self.page.of_one:
+            return session.job.openings
+        return (session.opening,) if session.opening else ()
+
+    def _pages(self) -> Iterable[Page]:
+        if self.page.of_one and self.page.preview.page is not None:
+            return [self.page.preview.page]
+        job = self.page.session.job.job
+        return pages_of(self._openings(), job, self.page.choice(), self._not_drawn)
+
+    def _name(self) -> str:
+        """Return what a file of the chosen sheets is called, without its ending."""
+        session = self.page.session
+        of = session.mark if self.page.of_one else session.job.job.number or "all openings"
+        return "".join(c if c.isalnum() or c in " -_." else "-" for c in f"{of} {self.page.choice().kind}")

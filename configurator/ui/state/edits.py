@@ -1,6 +1,7 @@
 """Changes to a job as pure functions: each gives a new, validated record or says why not. No Qt here."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from typing import Any, TypeVar
 
 from pydantic import ValidationError
@@ -34,6 +35,15 @@ class RefusedError(Exception):
         """Return the sentence to stand beside the field at `path`."""
         fault = next((fault for fault in self.faults if fault.field == path), self.faults[0])
         return fault.message[:1].upper() + fault.message[1:]
+
+
+@dataclass(frozen=True, slots=True)
+class Refusal:
+    """A value that could not be taken: what was typed, why not, and whether to try it again later."""
+
+    value: Any
+    sentence: str
+    retry: bool = True
 
 
 def typical_opening(mark: str) -> Opening:
@@ -104,6 +114,34 @@ def validated(record: type[_R], data: dict[str, Any]) -> _R:
         return record.model_validate(data)
     except ValidationError as error:
         raise RefusedError(faults_of(error, record)) from None
+
+
+def new_job() -> Job:
+    """Return a job with one typical opening."""
+    return with_openings(Job(), (typical_opening("101"),))
+
+
+def waiting_values(refusals: Mapping[str, Refusal], changes: Mapping[str, Any]) -> Iterator[dict[str, Any]]:
+    """Yield the refused values of an opening to try along with changes: all of them, each alone, none."""
+    waiting = {
+        path: refusal.value
+        for path, refusal in untouched_refusals(refusals, changes).items()
+        if refusal.retry and not path.startswith(paths.JOB)
+    }
+    if len(waiting) > 1:
+        yield waiting
+    for path, value in waiting.items():
+        yield {path: value}
+    yield {}
+
+
+def untouched_refusals(refusals: Mapping[str, Refusal], changes: Mapping[str, Any]) -> dict[str, Refusal]:
+    """Return the refusals that changes leave standing: not at their path, nor in a list that is replaced."""
+    return {
+        path: refusal
+        for path, refusal in refusals.items()
+        if not any(path == changed or path.startswith(f"{changed}.") for changed in changes)
+    }
 
 
 def _parts(job: Job) -> dict[str, Any]:

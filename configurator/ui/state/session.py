@@ -1,37 +1,25 @@
 """The state behind the window, and the one way in for every change to it."""
 
-from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QObject, Signal
 
 from configurator.history import History
-from configurator.model import Job, JobFacts, Opening
-from configurator.model.faults import Fault
+from configurator.model import Job, Opening
 from configurator.ui.state import edits, paths
-from configurator.ui.state.edits import RefusedError
-from configurator.ui.state.trial import Trial
+from configurator.ui.state.edits import Refusal, RefusedError
+from configurator.ui.state.studies import Studier, Studies, Trial
 from configurator.units import Display
 
 if TYPE_CHECKING:  # the study is loaded on use: the window is painted before the first one
     from configurator.project_file.held import HeldFile
     from configurator.study import Study
 
-Studier = Callable[[Opening, JobFacts | None], "Study"]
 FULLY_OPEN = 180.0
 LOOKED = ("swing", "trial")
 """What is done without changing anything that was said, or how it is shown."""
-
-
-@dataclass(frozen=True, slots=True)
-class Refusal:
-    """A value that could not be taken: what was typed, why not, and whether to try it again later."""
-
-    value: Any
-    sentence: str
-    retry: bool = True
 
 
 class Session(QObject):
@@ -63,9 +51,8 @@ class Session(QObject):
         self, job: Job | None = None, path: Path | None = None, studier: Studier | None = None
     ) -> None:
         super().__init__()
-        self._studier = studier or _study
-        self._history = History(job or new_job())
-        self._studies: dict[str, tuple[Opening, Study | None, str]] = {}
+        self._history = History(job or edits.new_job())
+        self._studies = Studies(studier)
         self._mark = ""
         self._place = 0
         self._settled_told: frozenset[str] = frozenset()
@@ -77,8 +64,7 @@ class Session(QObject):
         self.plain_words = False
         self.swept = False
         self.leaf_shown = ""
-        self.trial = Trial(self)
-        self._pictured: tuple[Study | None, str, Study | None] = (None, "", None)
+        self.trial = Trial(lambda: self.opening, self.studied, lambda: self.changed.emit("trial"))
         self.refusals: dict[str, Refusal] = {}
         self._settle()
 
@@ -112,22 +98,17 @@ class Session(QObject):
     @property
     def study(self) -> "Study | None":
         """The study of the opening on show; None where it cannot be studied, and `trouble` says why."""
-        return self._studied()[0]
+        return self._studies.study_or_trouble(self.opening, self.job.job)[0]
 
     @property
     def pictured(self) -> "Study | None":
         """The study as far as the picture shows it: of two leaves both or the chosen one; or one on trial."""
-        study = self.trial.study or self.study
-        if study is None or not self.leaf_shown:
-            return study
-        if self._pictured[0] is not study or self._pictured[1] != self.leaf_shown:
-            self._pictured = (study, self.leaf_shown, study.of_leaf(self.leaf_shown))
-        return self._pictured[2]
+        return self._studies.of_leaf(self.trial.study or self.study, self.leaf_shown)
 
     @property
     def trouble(self) -> str:
         """Why the opening on show cannot be studied; empty where it can."""
-        return self._studied()[1]
+        return self._studies.study_or_trouble(self.opening, self.job.job)[1]
 
     def value(self, path: str) -> Any:
         """Return what the user gave at a path; None where it was left out."""
@@ -148,7 +129,7 @@ class Session(QObject):
         if next(iter(changes)).startswith(paths.JOB):
             return self._attempt(changes, self._push_facts)
         refusal: RefusedError | None = None
-        for waiting in self._waiting(changes):
+        for waiting in edits.waiting_values(self.refusals, changes):
             try:
                 self._push_opening({**changes, **waiting})
             except RefusedError as error:
@@ -217,7 +198,7 @@ class Session(QObject):
     def start_new(self) -> None:
         """Begin a new job with one typical opening."""
         self.let_go()
-        self._begin(new_job(), None)
+        self._begin(edits.new_job(), None)
 
     def open(self, path: Path) -> None:
         """Open a project file. Raises ProjectFileError, and then leaves everything as it was."""
@@ -346,16 +327,6 @@ class Session(QObject):
         if self.opening is None:
             self._mark = self.job.openings[0].mark if self.job.openings else ""
 
-    def _waiting(self, changes: Mapping[str, Any]) -> Iterator[dict[str, Any]]:
-        """Yield the refused values to try along: all of them, each one alone, none."""
-        waiting = {p: r.value for p, r in self.refusals.items() if r.retry and not _touched(p, changes)}
-        waiting = {p: value for p, value in waiting.items() if not p.startswith(paths.JOB)}
-        if len(waiting) > 1:
-            yield waiting
-        for path, value in waiting.items():
-            yield {path: value}
-        yield {}
-
     def _attempt(self, changes: Mapping[str, Any], push: Callable[[Mapping[str, Any]], None]) -> bool:
         try:
             push(changes)
@@ -371,11 +342,11 @@ class Session(QObject):
         opening = edits.edited(before, changes)
         job = edits.replaced(self.job, before.mark, opening)
         if opening != before:
-            self._studies[opening.mark] = (opening, self.studied(opening), "")
+            self._studies.keep(opening, self.studied(opening))
         self._mark = opening.mark
         field = f"{opening.mark} {next(iter(changes))}" if len(changes) == 1 else None
         self._history.push(job, edits.name_of(changes, before.mark), field)
-        self._forget_refusals(changes)
+        self.refusals = edits.untouched_refusals(self.refusals, changes)
         self._note_settled((before,))
         self.changed.emit("edit")
 
@@ -383,7 +354,7 @@ class Session(QObject):
         job = edits.with_facts(self.job, edits.edited_facts(self.job.job, changes))
         path = next(iter(changes))
         self._history.push(job, f"change {paths.trade_name(path)}", path)
-        self._forget_refusals(changes)
+        self.refusals = edits.untouched_refusals(self.refusals, changes)
         self._studies.clear()  # the job's standard hinge counts in every study
         self.changed.emit("edit")
 
@@ -394,9 +365,6 @@ class Session(QObject):
         self._settled_told, sentence = settled_changes(before, self.job, self._settled_told)
         if sentence:
             self.noted.emit(sentence)
-
-    def _forget_refusals(self, changes: Mapping[str, Any]) -> None:
-        self.refusals = {p: r for p, r in self.refusals.items() if not _touched(p, changes)}
 
     def _refuse_all(self, changes: Mapping[str, Any], error: RefusedError | None) -> None:
         for path, value in changes.items():
@@ -415,41 +383,6 @@ class Session(QObject):
         self.refusals[path] = refusal
         self.refused.emit(path, refusal.sentence)
 
-    def _studied(self) -> tuple["Study | None", str]:
-        opening = self.opening
-        if opening is None:
-            return None, ""
-        known = self._studies.get(opening.mark)
-        if known is None or known[0] is not opening:
-            known = self._studies[opening.mark] = (opening, *self._study_or_trouble(opening))
-        return known[1], known[2]
-
-    def _study_or_trouble(self, opening: Opening) -> tuple["Study | None", str]:
-        try:
-            return self.studied(opening), ""
-        except RefusedError as error:
-            return None, error.about("")
-
     def studied(self, opening: Opening) -> "Study":
         """Return the study of an opening with the job's facts. Raises RefusedError where there is none."""
-        try:
-            return self._studier(opening, self.job.job)
-        except ValueError as error:
-            faults = getattr(error, "faults", None) or (Fault("", str(error)),)
-            raise RefusedError(tuple(faults)) from error
-
-
-def new_job() -> Job:
-    """Return a job with one typical opening."""
-    return edits.with_openings(Job(), (edits.typical_opening("101"),))
-
-
-def _touched(path: str, changes: Mapping[str, Any]) -> bool:
-    """Say whether a change is at the path, or replaces the list that the path lies in."""
-    return any(path == changed or path.startswith(f"{changed}.") for changed in changes)
-
-
-def _study(opening: Opening, facts: JobFacts | None) -> "Study":
-    from configurator.study.run import study
-
-    return study(opening, facts)
+        return self._studies.make(opening, self.job.job)

@@ -20,8 +20,7 @@ from configurator.ui.files.files import Files
 from configurator.ui.kit import look
 from configurator.ui.state.preferences import Preferences
 from configurator.ui.state.session import LOOKED, Session
-from configurator.ui.window.command_groups import command_groups
-from configurator.ui.window.commands import CommandBar
+from configurator.ui.window.commands import CommandBar, command_groups
 from configurator.ui.window.openings import OpeningsList
 from configurator.units import Display
 
@@ -324,7 +323,7 @@ class Window(QMainWindow):
 
     def _ask_word(self) -> None:
         """Show the word of what has the keyboard; the help where nothing is known of it."""
-        from configurator.ui.words.asked import asked_about
+        from configurator.ui.words.here import asked_about
 
         about = asked_about(QApplication.focusWidget())
         if about:

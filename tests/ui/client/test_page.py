@@ -5,9 +5,9 @@ from PySide6.QtWidgets import QAbstractButton, QLabel, QLineEdit, QStyle, QToolB
 
 from configurator.drawing.pages.client_words import client_sayings
 from configurator.drawing.pages.two_widths import two_widths
-from configurator.ui.client import on_paper, player
+from configurator.ui.client import canvas, sentences
 from configurator.ui.client.page import ClientPage
-from configurator.ui.client.reading_size import FULL_SCREEN_CAPITALS, TOUCH, pixels_a_millimetre
+from configurator.ui.client.put_away import FULL_SCREEN_CAPITALS, TOUCH, pixels_a_millimetre
 from configurator.ui.state.session import Session
 from configurator.ui.window.window import Window
 from tests.export.measuring import read_pdf
@@ -16,7 +16,7 @@ from tests.ui.conftest import move_pointer
 
 @pytest.fixture(autouse=True)
 def _quick(monkeypatch):
-    monkeypatch.setattr(player, "MILLISECONDS_A_DEGREE", 1.0)
+    monkeypatch.setattr(canvas, "MILLISECONDS_A_DEGREE", 1.0)
 
 
 def test_it_says_the_three_sentences_of_the_printed_page(page, session):
@@ -258,14 +258,14 @@ def test_all_of_it_is_readable_in_the_dark(qapp, window, in_window):
 
 def test_one_page_is_written_with_the_same_sentences(tmp_path, page, session):
     path = tmp_path / "112A client.pdf"
-    assert on_paper.write_page(on_paper.page_of(session), path) == "Written to 112A client.pdf."
+    assert sentences.write_page(sentences.page_of(session), path) == "Written to 112A client.pdf."
     (found,) = read_pdf(path.read_bytes())
     words = " ".join(one.text for one in found.texts)
     assert page.sentences.text().split("\n")[0] in words
 
 
 def test_a_file_that_cannot_be_written_is_said(tmp_path, page, session):
-    said = on_paper.write_page(on_paper.page_of(session), tmp_path / "nowhere" / "a.pdf")
+    said = sentences.write_page(sentences.page_of(session), tmp_path / "nowhere" / "a.pdf")
     assert "could not be written" in said
 
 
@@ -290,7 +290,7 @@ def test_the_page_goes_to_the_printer_that_was_chosen(tmp_path, page, session, m
         return count == 1
 
     monkeypatch.setattr(printing, "ask_printer", choose)
-    assert on_paper.print_page(session, page) == "Printed."
+    assert sentences.print_page(session, page) == "Printed."
     assert path.stat().st_size > 10_000
     monkeypatch.setattr(printing, "ask_printer", lambda *_: False)
-    assert on_paper.print_page(session, page) == ""
+    assert sentences.print_page(session, page) == ""

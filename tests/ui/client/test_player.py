@@ -1,8 +1,8 @@
 import pytest
 from PySide6.QtCore import QVariantAnimation
 
-from configurator.ui.client import player as module
-from configurator.ui.client.player import Player
+from configurator.ui.client import canvas as module
+from configurator.ui.client.canvas import Player
 
 
 @pytest.fixture

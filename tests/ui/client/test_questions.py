@@ -1,7 +1,7 @@
 import pytest
 from PySide6.QtCore import Qt
 
-from configurator.ui.client.choices import TICK
+from configurator.ui.client.controls import TICK
 from configurator.ui.client.questions import NOTHING
 from configurator.ui.client.starts import STARTS
 

@@ -2,7 +2,7 @@ import pytest
 from PySide6.QtCore import QRect, QSizeF
 from PySide6.QtGui import QFont, QFontMetricsF
 
-from configurator.ui.client.reading_size import FULL_SCREEN_CAPITALS, pixels_a_millimetre, type_of
+from configurator.ui.client.put_away import FULL_SCREEN_CAPITALS, pixels_a_millimetre, type_of
 
 
 class Screen:

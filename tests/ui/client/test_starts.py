@@ -4,7 +4,7 @@ from configurator.model import Job
 from configurator.study import study
 from configurator.ui.client.starts import STARTS, started, with_start
 from configurator.ui.state import edits
-from configurator.ui.state.session import new_job
+from configurator.ui.state.edits import new_job
 
 
 @pytest.mark.parametrize("name", STARTS)

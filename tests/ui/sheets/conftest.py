@@ -1,7 +1,7 @@
 import pytest
 
 from configurator.drawing.pages.papers import paper_named
-from configurator.ui.sheets.laid_out import SheetChoice
+from configurator.ui.sheets.preview import SheetChoice
 from configurator.units import Display
 from tests.drawing.cases import demo
 

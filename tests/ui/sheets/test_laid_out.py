@@ -1,7 +1,7 @@
 from configurator.drawing.pages.papers import scale_named
 from configurator.drawing.pages.sheets import SHEETS
 from configurator.model import JobFacts, Opening
-from configurator.ui.sheets.laid_out import KINDS, SheetChoice, pages_of
+from configurator.ui.sheets.preview import KINDS, SheetChoice, pages_of
 
 GOOD = {"hand": "LH", "size": {"width": 36, "height": 84}, "compare": [4, 4.5]}
 

@@ -5,8 +5,8 @@ import pytest
 from configurator.drawing.pages.papers import scales
 from configurator.model import Opening
 from configurator.ui.kit import runner
-from configurator.ui.sheets.laid_out import KINDS
 from configurator.ui.sheets.page import TRY_ANOTHER
+from configurator.ui.sheets.preview import KINDS
 from configurator.ui.sheets.printing import printer_for
 from configurator.units import Display
 from tests.export.measuring import bookmarks
@@ -241,7 +241,7 @@ def test_the_export_asks_for_a_file_named_after_the_opening(page, qtbot, tmp_pat
         asked.append((start, formats))
         return str(tmp_path / "mine"), "DXF drawing (*.dxf)"
 
-    monkeypatch.setattr("configurator.ui.sheets.actions.QFileDialog.getSaveFileName", answer)
+    monkeypatch.setattr("configurator.ui.sheets.page.QFileDialog.getSaveFileName", answer)
     page.buttons["export"].click()
     wait(qtbot, page)
     assert asked[0][0].endswith("112A plan.pdf")
@@ -295,7 +295,7 @@ def test_the_platforms_preview_is_given_the_sheets(page, qtbot, session, monkeyp
 
 
 def test_a_preview_of_very_many_ends_and_says_so(page, session, monkeypatch, qtbot):
-    monkeypatch.setattr("configurator.ui.sheets.actions.MOST_PREVIEWED", 3)
+    monkeypatch.setattr("configurator.ui.sheets.page.MOST_PREVIEWED", 3)
     monkeypatch.setattr("configurator.ui.sheets.printing.show_preview", lambda *_: None)
     page.which.setCurrentIndex(1)
     page.buttons["preview"].click()

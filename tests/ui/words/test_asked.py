@@ -4,7 +4,7 @@ from PySide6.QtWidgets import QLineEdit, QPushButton, QTableWidget, QVBoxLayout,
 
 from configurator.drawing.glossary import word_at
 from configurator.ui.kit.fields import field_for
-from configurator.ui.words.asked import asked_about
+from configurator.ui.words.here import asked_about
 
 
 def test_a_field_is_asked_about_by_its_path(qtbot, session):

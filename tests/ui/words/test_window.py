@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QApplication
 from configurator.drawing.glossary import glossary
 from configurator.project_file import load
 from configurator.ui.form.form import SECTIONS
-from configurator.ui.kit.labels import NameLabel
+from configurator.ui.kit.sections import NameLabel
 from configurator.ui.state.session import Session
 from configurator.ui.words.here import here
 from configurator.ui.words.window import WordsWindow

@@ -1,6 +1,6 @@
 import pytest
 
-from configurator.ui.form.slips import WidthQuestion, read_hinge_width, size_question
+from configurator.ui.form.special import WidthQuestion, read_hinge_width, size_question
 from configurator.ui.kit.kinds import NotReadError
 from configurator.units import Display
 

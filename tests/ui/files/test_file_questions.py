@@ -8,7 +8,8 @@ from configurator.project_file.held import open_held
 from configurator.project_file.lock import holder_of
 from configurator.project_file.recovery import left_behind, recovery_folder
 from configurator.ui.app import open_window
-from configurator.ui.state.session import Session, new_job
+from configurator.ui.state.edits import new_job
+from configurator.ui.state.session import Session
 from configurator.ui.window.window import Window
 from tests.project_file.test_lock import dead_owner, left_by
 from tests.project_file.test_recovery import left_by_a_crash

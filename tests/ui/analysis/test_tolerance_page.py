@@ -6,7 +6,7 @@ from configurator.project_file import load
 from configurator.ui.analysis.tolerance_page import LIVE_DRAWS, WORKING, SurePanel
 from configurator.ui.state.session import Session
 from tests.ui.conftest import DEMO
-from tests.ui.test_form import type_into
+from tests.ui.form.test_form import type_into
 
 
 @pytest.fixture

@@ -20,11 +20,11 @@ from PySide6.QtWidgets import (
 from configurator.ui.kit.layout import BARE, GROW, Pool, across, add, down, fill, put_in_order, reading_order
 from configurator.ui.window.pages import PAGES
 
-UI = Path(__file__).resolve().parents[2] / "configurator" / "ui"
+UI = Path(__file__).resolve().parents[3] / "configurator" / "ui"
 OF_LAYOUT_ITEMS = {
     "itemAt", "itemAtPosition", "takeAt", "takeRow", "QLayoutItem", "QSpacerItem", "QWidgetItem",
 }  # fmt: skip
-FREED = {"sheets/printing.py": 1, "window.py": 1}
+FREED = {"sheets/printing.py": 1, "window/window.py": 1}
 """Where a widget is let go, and how often: a dialog of the platform's that was closed, and the room that the
 work area takes once."""
 

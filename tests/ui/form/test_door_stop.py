@@ -1,7 +1,7 @@
 """The door stop in the form: put up, moved, taken away."""
 
-from tests.ui.test_form import choose
-from tests.ui.test_form_use import type_into
+from tests.ui.form.test_form import choose
+from tests.ui.form.test_form_use import type_into
 
 
 def take_away(field):

@@ -5,8 +5,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QPushButton, QToolButton
 
 from configurator.tables import WallLayerRow, table
-from configurator.ui.form.frame_notes import FrameNotes
-from configurator.ui.form.frame_place import FramePlace
+from configurator.ui.form.frame_notes import FrameNotes, FramePlace
 from configurator.ui.form.layers import LayersEditor
 from configurator.units import Display
 

@@ -10,7 +10,7 @@ from configurator.order.tally import tally
 from configurator.ui.hinge.hinge_panel import REFUSED
 from configurator.ui.window.under_picture import HINGE
 from configurator.units import Display
-from tests.ui.test_form import choose, type_into
+from tests.ui.form.test_form import choose, type_into
 
 
 @pytest.fixture

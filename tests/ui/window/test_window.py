@@ -12,7 +12,7 @@ from configurator.project_file import load
 from configurator.ui.app import open_window, report
 from configurator.ui.state.session import Session
 from configurator.units import Display
-from tests.ui.test_form import type_into
+from tests.ui.form.test_form import type_into
 
 
 def cells(window, name):

@@ -15,9 +15,9 @@ from configurator.drawing.primitives import Dimension, Text
 from configurator.drawing.style import inks, layers, materials
 from configurator.ui import app
 from configurator.ui.kit import look
-from configurator.ui.kit.contrast import LEAST, contrast, readable
+from configurator.ui.kit.look import LEAST, contrast, readable
 
-ROOT = Path(__file__).resolve().parents[2]
+ROOT = Path(__file__).resolve().parents[3]
 LETTERED = re.compile(r'(?:Text|Dimension)\(\s*"(A-[A-Z-]+)"')
 ON_MATERIALS = ("paper", "white", "gypsum", "cavity", "solid", "core", "wood", "woodcore", "swept")
 """What lettering lies on in a picture where it does not lie on the sheet itself."""
