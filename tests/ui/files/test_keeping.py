@@ -7,7 +7,7 @@ import pytest
 from configurator.project_file import parse, save
 from configurator.project_file.lock import holder_of
 from configurator.project_file.recovery import recovery_folder
-from configurator.ui.files.files import keeping as module
+from configurator.ui.files import keeping as module
 from configurator.ui.files.keeping import Keeping
 from configurator.ui.state.session import Session
 

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from configurator.ui.window.window import environment
+from configurator.ui.window import environment
 
 NOWHERE = {"DISPLAY": ":987"}
 

@@ -5,8 +5,8 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
 from configurator.ui.state.session import Session
+from configurator.ui.window import pages
 from configurator.ui.window.pages import Pages
-from configurator.ui.window.window import pages
 
 
 class Leaf(QWidget):
