@@ -1,27 +1,27 @@
 """Lengths in inches: read what the trade types, write what the trade writes.
 
 Inside the program a length is a float of inches, so that every 64th is exact. Feet, fractions and millimetres
-exist only here: on the way in and on the way out. What is shown never rounds across a limit that it fails:
-31-31/32 in against a limit of 32 in shows as 31-15/16, not as 32.
+exist only here: on the way in and on the way out. What must be at least something is never shown larger than
+it is, and what must be at most something never smaller: a clear width of 31-63/64 in shows as 31-31/32, not
+as 32. A length that somebody gave, or that is added up from such, is written as exactly as it was given.
 """
 
 import math
 import re
-from collections.abc import Callable, Iterable
 from dataclasses import dataclass
-from decimal import Decimal
 from typing import Literal
 
 MM_PER_INCH = 25.4
 TOLERANCE = 1e-9
 """Inches. Two lengths no further apart than this are the same length."""
+_ON_A_STEP = 1e-8
+"""What is shown and lies so near to a step is that step: what was closed in on is known no finer."""
 LARGEST = 1_000_000.0
 """Inches. Nothing about a door is longer; beyond it a typing slip is certain."""
 _LONGEST_TEXT = 60
 _MM_PER_UNIT = {"mm": 1.0, "cm": 10.0, "m": 1000.0}
 
 Precision = Literal[16, 32, 64]
-Side = Literal["min", "max"]
 
 
 class LengthError(ValueError):
@@ -203,72 +203,104 @@ def _not_a_size(text: object) -> LengthError:
 
 # --- Writing ---
 
+Rounding = Literal["near", "down", "up"]
+"""How a number is shown that lies between two steps.
 
-def format_length(
-    inches: float,
-    precision: Precision = 16,
-    style: Literal["inches", "feet"] = "inches",
-    unit_mark: bool = True,
-    limit: float | None = None,
-    side: Side | None = None,
-) -> str:
-    """Write a length as a reduced fraction, to the nearest of the precision.
+`down`: what must be at least so much (a gap, a clear width, the angle a door reaches), and the most that is
+allowed. `up`: what must be at most so much (how far a door stands out), the least that is asked for, and what
+is missing. `near`: everything else.
+"""
+_RIGHT_ANGLES = (0.0, 90.0, 180.0)
 
-    Inches; `feet` writes 3'-0 1/2" from one foot up. Given a `limit`, a value that is not the limit is never
-    shown as the limit nor beyond it. `side` says that the limit is a least ("min") or a greatest ("max"), so
-    that only a value that fails it is held back.
-    Raises ValueError when the length is not finite.
+
+def rounded(number: float, per_unit: float, rounding: Rounding = "near") -> float:
+    """Return a number rounded to whole steps, `per_unit` of them to one; `near` takes a half outward.
+
+    What arithmetic left a hair short of 3/32 is 3/32. Raises ValueError when the number is not finite.
     """
-    shown = _rounded(inches, precision, _guards(limit, side, inches))
-    sign = "-" if shown < 0 else ""
+    if not math.isfinite(number):
+        raise ValueError(f"cannot show {number}: it is not a finite number")
+    steps = number * per_unit
+    nearest = math.copysign(math.floor(abs(steps) + 0.5 + TOLERANCE), number)
+    if rounding == "near" or abs(number - nearest / per_unit) <= _ON_A_STEP:
+        return nearest / per_unit + 0.0
+    return (math.floor(steps) if rounding == "down" else math.ceil(steps)) / per_unit + 0.0
+
+
+def format_fraction(inches: float, precision: Precision = 64, rounding: Rounding = "near") -> str:
+    """Write inches as a reduced fraction without a unit: `4-1/2`."""
+    shown = rounded(inches, precision, rounding)
     whole, part = divmod(round(abs(shown) * precision), precision)
-    if style == "feet" and whole >= 12:
-        return sign + _feet_text(*divmod(whole, 12), _fraction_text(part, precision), unit_mark)
     fraction = _fraction_text(part, precision)
     body = f"{whole}-{fraction}" if whole and fraction else fraction or str(whole)
-    return sign + body + ('"' if unit_mark else "")
+    return ("-" if shown < 0 else "") + body
 
 
-def format_mm(inches: float, places: int = 1, limit: float | None = None, side: Side | None = None) -> str:
-    """Write a length in millimetres; length and limit are inches, the limit is kept as in `format_length`."""
-    guards = [guard * MM_PER_INCH for guard in _guards(limit, side, inches)]
-    shown = _rounded(inches * MM_PER_INCH, 10**places, guards)
-    return f"{shown + 0.0:.{places}f} mm"
+def format_feet(inches: float) -> str:
+    """Write inches in feet and inches, to the nearest 1/64: `3'-0 1/2"`; less than a foot as `11-1/2"`."""
+    shown = rounded(inches, 64)
+    whole, part = divmod(round(abs(shown) * 64), 64)
+    if whole < 12:
+        return f'{format_fraction(shown)}"'
+    fraction = _fraction_text(part, 64)
+    return f"{'-' if shown < 0 else ''}{whole // 12}'-{whole % 12}{' ' + fraction if fraction else ''}\""
 
 
-def format_exact(inches: float) -> str:
-    """Write a length without rounding: a fraction when it is a whole number of 64ths, else all its decimals.
+def format_size(inches: float, places: int = 3, rounding: Rounding = "near") -> str:
+    """Write a length that somebody gave or a table names: 64ths where it is so many, else decimals.
 
-    Inches, without a mark. Raises ValueError when the length is not finite.
+    Inches, without a unit: `4-1/2` for a hinge, `0.134` for a leaf of it.
     """
-    if abs(inches - _rounded(inches, 64, ())) <= TOLERANCE:
-        return format_length(inches, 64, unit_mark=False)
-    return format(Decimal(repr(inches)), "f")
+    if abs(inches - rounded(inches, 64)) <= _ON_A_STEP:
+        return format_fraction(inches)
+    return format_decimal(inches, places, rounding)
 
 
-def format_decimal(
-    number: float, places: int = 3, limit: float | None = None, side: Side | None = None
-) -> str:
-    """Write a number with at most that many decimals, as 0.134 for a leaf; limits as in `format_length`."""
-    shown = _rounded(number, 10**places, _guards(limit, side, number))
-    text = f"{shown + 0.0:.{places}f}"
+def format_lossless(inches: float, metric: bool = False) -> str:
+    """Write a length with its unit so that it reads back as it was: `1-7/16 in`, `1000 mm`.
+
+    What is a whole number of 64ths or of tenths of a millimetre is written so, the display's unit first; what
+    is neither has as many decimals as it takes.
+    """
+    millimetres = inches * MM_PER_INCH
+    if abs(inches - rounded(inches, 10 * MM_PER_INCH)) <= TOLERANCE:
+        tenths = f"{format_decimal(millimetres, 1)} mm"
+        if metric or abs(inches - rounded(inches, 64)) > TOLERANCE:
+            return tenths
+    if metric and abs(inches - rounded(inches, 64)) > TOLERANCE:
+        return f"{format_decimal(millimetres, 8)} mm"
+    return f"{format_size(inches, 10)} in"
+
+
+def format_decimal(number: float, places: int = 3, rounding: Rounding = "near") -> str:
+    """Write a number with at most so many decimals: `0.134`."""
+    text = f"{rounded(number, 10**places, rounding):.{places}f}"
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 
-def format_angle(degrees: float, limit: float | None = None, side: Side | None = None) -> str:
+def format_mm(inches: float, places: int = 1, rounding: Rounding = "near") -> str:
+    """Write inches in millimetres: `114.3 mm`."""
+    return f"{rounded(inches * MM_PER_INCH, 10**places, rounding):.{places}f} mm"
+
+
+def format_angle(degrees: float, rounding: Rounding = "down") -> str:
     """Write an angle in degrees: whole when it is whole, else one decimal.
 
-    179.97 shows as 179.9°, for 180, 90 and 0 are said only of an angle that is exactly so.
+    An angle that a door reaches is never shown larger than it is. 0, 90 and 180 are said only of an angle
+    that is exactly so; what would round to one of them is said to be just over or just under it.
     """
     if abs(degrees - round(degrees)) <= TOLERANCE:
         return f"{round(degrees)}°"
-    guards = [*_guards(limit, side, degrees), 0.0, 90.0, 180.0]
-    return f"{_rounded(degrees, 10, guards):.1f}°"
+    shown = rounded(degrees, 10, rounding)
+    if shown in _RIGHT_ANGLES:
+        beside = f"just {'over' if degrees > shown else 'under'} {shown:.0f}°"
+        return "less than 0.1°" if shown == 0.0 and degrees > 0 else beside
+    return f"{shown:.1f}°"
 
 
 @dataclass(frozen=True, slots=True)
 class Display:
-    """How lengths are shown, so that screen, page and finding say the same.
+    """How lengths are shown, so that table, picture, sheet and sentence say the same.
 
     `precision` is the denominator of the fractions; `metric` shows millimetres. A hinge size stays in inches:
     it is the name of the goods.
@@ -277,56 +309,44 @@ class Display:
     precision: Precision = 32
     metric: bool = False
 
-    def length(self, inches: float, limit: float | None = None, side: Side | None = None) -> str:
-        """Write a length with its unit: 4-1/2 in, or 114.3 mm."""
-        if self.metric:
-            return format_mm(inches, limit=limit, side=side)
-        return format_length(inches, self.precision, unit_mark=False, limit=limit, side=side) + " in"
+    @property
+    def step(self) -> float:
+        """The least difference that is shown, inches."""
+        return 0.1 / MM_PER_INCH if self.metric else 1 / self.precision
+
+    def shown(self, inches: float, rounding: Rounding = "near") -> float:
+        """Return a length as it is shown, inches."""
+        return rounded(inches, 10 * MM_PER_INCH if self.metric else self.precision, rounding)
+
+    def length(self, inches: float, rounding: Rounding = "near") -> str:
+        """Write a length with its unit: `4-1/2 in`, `114.3 mm`; never something as nothing."""
+        shown = self.shown(inches, rounding)
+        if shown == 0.0 and abs(inches) > _ON_A_STEP:
+            return f"{'less than ' if inches > 0 else 'more than -'}{self._written(self.step)}"
+        return self._written(shown)
+
+    def exact(self, inches: float, rounding: Rounding = "near") -> str:
+        """Write a length that somebody gave, with its unit, however fine: `0.134 in`."""
+        return format_mm(inches, 1, rounding) if self.metric else f"{format_size(inches, 3, rounding)} in"
 
     def opening(self, width: float, height: float) -> str:
         """Write an opening size, width first: 3'-0" x 7'-0", or 914 x 2134 mm."""
         if self.metric:
             return f"{format_mm(width, 0).removesuffix(' mm')} x {format_mm(height, 0)}"
-        return " x ".join(format_length(inches, self.precision, "feet") for inches in (width, height))
+        return f"{format_feet(width)} x {format_feet(height)}"
 
     def size(self, height: float, width: float) -> str:
         """Write a hinge size, height first: 4-1/2 x 4."""
-        return f"{format_exact(height)} x {format_exact(width)}"
+        return f"{format_size(height)} x {format_size(width)}"
 
-    def angle(self, degrees: float, limit: float | None = None, side: Side | None = None) -> str:
+    def angle(self, degrees: float, rounding: Rounding = "down") -> str:
         """Write an angle as `format_angle` does."""
-        return format_angle(degrees, limit, side)
+        return format_angle(degrees, rounding)
 
-
-def _guards(limit: float | None, side: Side | None, value: float) -> list[float]:
-    if limit is None or (side == "min" and value > limit) or (side == "max" and value < limit):
-        return []
-    return [limit]
-
-
-def _rounded(value: float, per_unit: int, guards: Iterable[float]) -> float:
-    """Round to the nearest step, a half away from zero, but never to or across a guard it is not on."""
-    if not math.isfinite(value):
-        raise ValueError(f"cannot show {value}: it is not a finite number")
-    # The tolerance lets 3/32 that arithmetic left a hair short round as 3/32 does.
-    shown = math.copysign(math.floor(abs(value) * per_unit + 0.5 + TOLERANCE) / per_unit, value)
-    for guard in guards:
-        if value < guard - TOLERANCE <= shown + TOLERANCE * 0.5:
-            shown = _stepped(math.floor, value, per_unit)
-        elif shown - TOLERANCE * 0.5 <= guard + TOLERANCE < value:
-            shown = _stepped(math.ceil, value, per_unit)
-    return shown
-
-
-def _stepped(round_off: Callable[[float], int], value: float, per_unit: int) -> float:
-    return round_off(value * per_unit) / per_unit
+    def _written(self, inches: float) -> str:
+        return format_mm(inches) if self.metric else f"{format_fraction(inches, self.precision)} in"
 
 
 def _fraction_text(part: int, precision: int) -> str:
     shared = math.gcd(part, precision)
     return f"{part // shared}/{precision // shared}" if part else ""
-
-
-def _feet_text(feet: int, inches: int, fraction: str, unit_mark: bool) -> str:
-    foot, inch = ("'", '"') if unit_mark else ("", "")
-    return f"{feet}{foot}-{inches}{' ' + fraction if fraction else ''}{inch}"

@@ -10,15 +10,19 @@ from hypothesis import strategies as st
 from configurator.units import (
     Display,
     LengthError,
+    Rounding,
     format_angle,
     format_decimal,
-    format_exact,
-    format_length,
+    format_feet,
+    format_fraction,
+    format_lossless,
     format_mm,
+    format_size,
     parse_length,
     parse_opening_size,
 )
 
+ROUNDINGS: tuple[Rounding, ...] = ("down", "near", "up")
 READ = {
     "4 1/2": 4.5, '4-1/2"': 4.5, "4-1/2": 4.5, "1.75": 1.75, ".58": 0.58, "3'": 36, "3'-0\"": 36,
     "3'-0 1/2\"": 36.5,
@@ -153,53 +157,104 @@ def test_digits_that_read_two_ways_are_asked_for_with_separators():
 
 @pytest.mark.parametrize(
     ("inches", "shown"),
-    [(4.5, '4-1/2"'), (4, '4"'), (0, '0"'), (0.5, '1/2"'), (-1.5, '-1-1/2"'), (-0.0001, '0"'),
-     (31.96, '31-15/16"'),
-     (31.99, '32"'), (2.5625, '2-9/16"'), (1 / 32, '1/16"'), (-1 / 32, '-1/16"')],
+    [(4.5, "4-1/2"), (4, "4"), (0, "0"), (0.5, "1/2"), (-1.5, "-1-1/2"), (-0.0001, "0"), (31.96, "31-15/16"),
+     (31.99, "32"), (2.5625, "2-9/16"), (1 / 32, "1/16"), (-1 / 32, "-1/16")],
 )  # fmt: skip
 def test_writes_reduced_fractions(inches, shown):
-    assert format_length(inches) == shown
+    assert format_fraction(inches, 16) == shown
 
 
-def test_writes_other_precisions_and_styles():
-    assert format_length(29 + 33 / 64, 64, unit_mark=False) == "29-33/64"
-    assert format_length(29 + 33 / 64, 32) == '29-17/32"'
-    assert format_length(36.5, style="feet") == "3'-0 1/2\""
-    assert format_length(84, style="feet") == "7'-0\""
-    assert format_length(-84, style="feet", unit_mark=False) == "-7-0"
-    assert format_length(11.5, style="feet") == '11-1/2"'
-    assert format_length(11.999, style="feet") == "1'-0\""
+def test_writes_other_precisions():
+    assert format_fraction(29 + 33 / 64) == "29-33/64"
+    assert format_fraction(29 + 33 / 64, 32) == "29-17/32"
 
 
 @pytest.mark.parametrize(
-    ("inches", "side", "shown"),
-    [(31.99, None, "31-15/16"), (31 + 31 / 32, None, "31-15/16"), (32, None, "32"), (32 - 1e-10, None, "32"),
-     (32.01, None, "32-1/16"), (32.01, "min", "32"), (32.01, "max", "32-1/16"), (31.99, "max", "32"),
-     (31.99, "min", "31-15/16"), (31.5, None, "31-1/2")],
+    ("inches", "shown"),
+    [(36.5, "3'-0 1/2\""), (84, "7'-0\""), (-84, "-7'-0\""), (11.5, '11-1/2"'), (11.999, "1'-0\""),
+     (36 + 1 / 64, "3'-0 1/64\"")],
 )  # fmt: skip
-def test_never_shown_across_the_limit_it_fails(inches, side, shown):
-    assert format_length(inches, unit_mark=False, limit=32, side=side) == shown
+def test_writes_feet_to_the_64th(inches, shown):
+    assert format_feet(inches) == shown
 
 
-def test_a_limit_between_two_steps_is_kept_too():
-    assert format_length(32.035, unit_mark=False, limit=32.03) == "32-1/16"
-    assert format_length(32.028, unit_mark=False, limit=32.03) == "32"
+BELOW, STEP, ABOVE = 32 - 1e-6, 32.0, 32 + 1e-6
+HAIR = 1e-9
+"""What arithmetic may leave of a step, inches."""
 
 
-def test_writes_millimetres_with_the_same_care():
-    assert format_mm(4.5) == "114.3 mm"
+@pytest.mark.parametrize(
+    ("inches", "down", "near", "up"),
+    [
+        (BELOW, "31-15/16", "32", "32"),
+        (STEP - HAIR, "32", "32", "32"),
+        (STEP, "32", "32", "32"),
+        (STEP + HAIR, "32", "32", "32"),
+        (ABOVE, "32", "32", "32-1/16"),
+        (31.99, "31-15/16", "32", "32"),
+        (31 + 31 / 32, "31-15/16", "32", "32"),
+        (31.96, "31-15/16", "31-15/16", "32"),
+        (-BELOW, "-32", "-32", "-31-15/16"),
+        (-ABOVE, "-32-1/16", "-32", "-32"),
+        (0.0, "0", "0", "0"),
+    ],
+)
+def test_down_is_never_more_and_up_never_less(inches, down, near, up):
+    shown = tuple(format_fraction(inches, 16, rounding) for rounding in ROUNDINGS)
+    assert shown == (down, near, up)
+
+
+@pytest.mark.parametrize(
+    ("inches", "down", "near", "up"),
+    [
+        (BELOW, "812.7 mm", "812.8 mm", "812.8 mm"),
+        (STEP, "812.8 mm", "812.8 mm", "812.8 mm"),
+        (ABOVE, "812.8 mm", "812.8 mm", "812.9 mm"),
+        (1 / 8, "3.1 mm", "3.2 mm", "3.2 mm"),
+        (4.375, "111.1 mm", "111.1 mm", "111.2 mm"),
+        (-0.0001, "-0.1 mm", "0.0 mm", "0.0 mm"),
+    ],
+)
+def test_millimetres_are_rounded_with_the_same_care(inches, down, near, up):
+    assert tuple(format_mm(inches, 1, rounding) for rounding in ROUNDINGS) == (down, near, up)
+
+
+def test_whole_millimetres():
     assert format_mm(4.5, 0) == "114 mm"
-    assert format_mm(-0.0001) == "0.0 mm"
-    assert format_mm(31.9999, limit=32) == "812.7 mm"
-    assert format_mm(32, limit=32) == "812.8 mm"
-    assert format_mm(32.0001, limit=32) == "812.9 mm"
 
 
-def test_writes_exactly():
-    assert format_exact(4.5) == "4-1/2"
-    assert format_exact(0.58) == "0.58"
-    assert format_exact(-0.58) == "-0.58"
-    assert format_exact(33 / 64) == "33/64"
+@pytest.mark.parametrize(
+    ("inches", "shown"),
+    [(4.5, "4-1/2"), (0.58, "0.58"), (-0.58, "-0.58"), (33 / 64, "33/64"), (0.134, "0.134"), (7 / 64, "7/64"),
+     (0.0916, "0.092"), (0.203, "0.203"), (1.7500000000000002, "1-3/4"), (39.37007874015748, "39.37"),
+     (1.4375, "1-7/16")],
+)  # fmt: skip
+def test_a_size_is_a_fraction_only_where_it_is_one(inches, shown):
+    assert format_size(inches) == shown
+
+
+@pytest.mark.parametrize(
+    ("inches", "down", "up"),
+    [(4.375, "4-3/8", "4-3/8"), (4.374999999, "4-3/8", "4-3/8"), (3.83, "3.83", "3.83"),
+     (6.15833, "6.158", "6.159"), (4.0001, "4", "4.001")],
+)  # fmt: skip
+def test_a_hinge_width_from_or_up_to_which_something_holds(inches, down, up):
+    assert (format_size(inches, 3, "down"), format_size(inches, 3, "up")) == (down, up)
+
+
+@pytest.mark.parametrize(
+    ("inches", "in_inches", "metric"),
+    [
+        (1.4375, "1-7/16 in", "1-7/16 in"),  # 36.5125 mm
+        (4.5, "4-1/2 in", "114.3 mm"),
+        (1000 / 25.4, "1000 mm", "1000 mm"),
+        (914.4 / 25.4, "36 in", "914.4 mm"),
+        (0.134, "0.134 in", "3.4036 mm"),
+        (1.7500000000000002, "1-3/4 in", "1-3/4 in"),
+    ],
+)
+def test_what_is_copied_loses_nothing(inches, in_inches, metric):
+    assert (format_lossless(inches), format_lossless(inches, metric=True)) == (in_inches, metric)
 
 
 def test_writes_decimals():
@@ -207,74 +262,140 @@ def test_writes_decimals():
     assert format_decimal(0.58) == "0.58"
     assert format_decimal(3) == "3"
     assert format_decimal(20, 0) == "20"
-    assert format_decimal(0.1339, 2, limit=0.134) == "0.13"
+    assert format_decimal(0.1339, 2, "down") == "0.13"
+    assert format_decimal(0.131, 2, "up") == "0.14"
     assert format_decimal(-0.0001) == "0"
 
 
 @pytest.mark.parametrize(
-    ("degrees", "shown"),
-    [(180, "180°"), (90, "90°"), (0, "0°"), (179.97, "179.9°"), (171.788, "171.8°"), (90.02, "90.1°"),
-     (89.97, "89.9°"),
-     (180.02, "180.1°"), (0.02, "0.1°"), (105, "105°"), (44.96, "45.0°"), (180 - 1e-12, "180°"),
-     (-10.26, "-10.3°")],
-)  # fmt: skip
-def test_writes_angles(degrees, shown):
-    assert format_angle(degrees) == shown
+    ("degrees", "down", "near", "up"),
+    [
+        (180, "180°", "180°", "180°"),
+        (90, "90°", "90°", "90°"),
+        (0, "0°", "0°", "0°"),
+        (180 - 1e-12, "180°", "180°", "180°"),
+        (105, "105°", "105°", "105°"),
+        (179.97, "179.9°", "just under 180°", "just under 180°"),
+        (171.788, "171.7°", "171.8°", "171.8°"),
+        (89.97, "89.9°", "just under 90°", "just under 90°"),
+        (90.02, "just over 90°", "just over 90°", "90.1°"),
+        (0.02, "less than 0.1°", "less than 0.1°", "0.1°"),
+        (44.96, "44.9°", "45.0°", "45.0°"),
+        (109.98, "109.9°", "110.0°", "110.0°"),
+        (110.02, "110.0°", "110.0°", "110.1°"),
+        (-10.26, "-10.3°", "-10.3°", "-10.2°"),
+    ],
+)
+def test_writes_angles(degrees, down, near, up):
+    assert tuple(format_angle(degrees, rounding) for rounding in ROUNDINGS) == (down, near, up)
 
 
-def test_an_angle_keeps_the_wanted_angle_too():
-    assert format_angle(109.98, limit=110) == "109.9°"
-    assert format_angle(110.02, limit=110, side="min") == "110.0°"
+def test_an_angle_is_shown_as_reached():
+    assert format_angle(171.788) == "171.7°"
 
 
-@pytest.mark.parametrize("write", [format_length, format_mm, format_exact, format_decimal])
+@pytest.mark.parametrize("write", [format_fraction, format_mm, format_size, format_decimal, format_lossless])
 @pytest.mark.parametrize("number", [math.nan, math.inf])
 def test_what_is_not_finite_is_never_shown(write, number):
     with pytest.raises(ValueError, match="not a finite"):
         write(number)
 
 
+INCHES, METRIC = Display(32), Display(metric=True)
+
+
 def test_display():
-    inches, metric = Display(precision=32), Display(metric=True)
-    assert inches.length(29 + 17 / 32) == "29-17/32 in"
-    assert metric.length(4.5) == "114.3 mm"
-    assert metric.length(31.9999, limit=32) == "812.7 mm"
-    assert inches.opening(36, 84.5) == "3'-0\" x 7'-0 1/2\""
-    assert metric.opening(36, 84) == "914 x 2134 mm"
-    assert inches.size(4.5, 4) == metric.size(4.5, 4) == "4-1/2 x 4"
-    assert inches.angle(179.97) == "179.9°"
+    assert INCHES.length(29 + 17 / 32) == "29-17/32 in"
+    assert METRIC.length(4.5) == "114.3 mm"
+    assert INCHES.length(31.999, "down") == "31-31/32 in"
+    assert METRIC.length(31.9999, "down") == "812.7 mm"
+    assert INCHES.opening(36, 84.5) == "3'-0\" x 7'-0 1/2\""
+    assert METRIC.opening(36, 84) == "914 x 2134 mm"
+    assert INCHES.size(4.5, 4) == METRIC.size(4.5, 4) == "4-1/2 x 4"
+    assert INCHES.angle(179.97) == "179.9°"
+    assert INCHES.exact(0.134) == "0.134 in"
+    assert METRIC.exact(0.134) == "3.4 mm"
+
+
+def test_the_size_of_an_opening_is_the_same_at_every_precision():
+    sizes = {Display(precision).opening(36 + 1 / 64, 84) for precision in (16, 32, 64)}
+    assert sizes == {"3'-0 1/64\" x 7'-0\""}
+
+
+@pytest.mark.parametrize(
+    ("inches", "down", "near", "up"),
+    [
+        (0.004, "less than 1/32 in", "less than 1/32 in", "1/32 in"),
+        (-0.004, "-1/32 in", "more than -1/32 in", "more than -1/32 in"),
+        (0.0, "0 in", "0 in", "0 in"),
+        (HAIR, "0 in", "0 in", "0 in"),
+    ],
+)
+def test_something_is_never_shown_as_nothing(inches, down, near, up):
+    assert tuple(INCHES.length(inches, rounding) for rounding in ROUNDINGS) == (down, near, up)
+
+
+def test_something_is_never_shown_as_nothing_in_millimetres():
+    assert METRIC.length(0.001, "down") == "less than 0.1 mm"
 
 
 sixty_fourths = st.integers(-64_000, 64_000).map(lambda n: n / 64)
 lengths = st.floats(-1000, 1000)
-precisions = st.sampled_from([16, 32, 64])
+displays = st.sampled_from([Display(16), Display(32), Display(64), METRIC])
+SLACK = 2e-8
+"""What lies nearer to a step than this may be shown as that step, inches."""
 
 
-@given(sixty_fourths, st.sampled_from(["inches", "feet"]), st.booleans())
-def test_what_is_written_reads_back(inches, style, mark):
-    assert parse_length(format_length(inches, 64, style, mark)) == inches
+@given(sixty_fourths)
+def test_what_is_written_reads_back(inches):
+    assert parse_length(format_fraction(inches)) == inches
+    assert parse_length(format_feet(inches)) == inches
 
 
-@given(lengths)
-def test_exact_reads_back(inches):
-    assert parse_length(format_exact(inches)) == pytest.approx(inches, abs=1e-9)
+@given(lengths, st.booleans())
+def test_what_is_copied_reads_back(inches, metric):
+    assert parse_length(format_lossless(inches, metric)) == pytest.approx(inches, abs=1e-9)
 
 
-@given(lengths, lengths, precisions)
-def test_the_longer_never_shows_shorter(one, other, precision):
+@given(lengths, displays)
+def test_shown_on_the_safe_side_and_within_a_step(inches, display):
+    down, near, up = (display.shown(inches, rounding) for rounding in ROUNDINGS)
+    assert inches - display.step - SLACK < down <= inches + SLACK
+    assert inches - SLACK <= up < inches + display.step + SLACK
+    assert abs(near - inches) <= display.step / 2 + SLACK
+    assert near in (down, up)
+
+
+@given(lengths, displays)
+def test_what_is_shown_reads_back_as_shown(inches, display):
+    for rounding in ROUNDINGS:
+        text = display.length(inches, rounding)
+        if "than" not in text:
+            assert parse_length(text) == pytest.approx(display.shown(inches, rounding), abs=1e-9)
+
+
+@given(lengths, lengths, displays, st.sampled_from(ROUNDINGS))
+def test_the_longer_never_shows_shorter(one, other, display, rounding):
     shorter, longer = sorted((one, other))
-    assert parse_length(format_length(shorter, precision)) <= parse_length(format_length(longer, precision))
+    assert display.shown(shorter, rounding) <= display.shown(longer, rounding)
 
 
-@given(lengths, st.floats(-0.2, 0.2), precisions)
-def test_shown_on_its_own_side_of_any_limit(limit, off, precision):
+@given(lengths, st.floats(-0.2, 0.2), displays)
+def test_what_fails_a_limit_reads_as_failing_it(limit, off, display):
+    """What must be at least a limit goes down and the limit up, and the other way round."""
     value = limit + off
-    shown = parse_length(format_length(value, precision, limit=limit))
-    assert abs(shown - value) <= 1 / precision + 1e-12
-    if value < limit - 1e-9:
-        assert shown < limit
-    if value > limit + 1e-9:
-        assert shown > limit
+    if value < limit - SLACK:
+        assert display.shown(value, "down") <= value + SLACK < limit <= display.shown(limit, "up") + SLACK
+        assert display.shown(value, "down") < display.shown(limit, "up")
+    if value > limit + SLACK:
+        assert display.shown(value, "up") > display.shown(limit, "down")
+
+
+@given(st.floats(0, 180))
+def test_an_angle_is_never_shown_beyond_itself(degrees):
+    shown = format_angle(degrees).removesuffix("°")
+    if "just" not in shown and "than" not in shown:
+        assert float(shown) <= degrees + 2e-8
 
 
 @given(st.one_of(st.text(max_size=70), st.text(alphabet="0123456789-/'\". infmtxX½−", max_size=70)))

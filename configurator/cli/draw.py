@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, Any
 from configurator.cli.shared import DONE, refused, selected, studied
 from configurator.model import Job, Opening
 from configurator.project_file import load
-from configurator.units import TOLERANCE, Display, LengthError, format_exact, parse_length
+from configurator.units import TOLERANCE, Display, LengthError, format_size, parse_length
 
 if TYPE_CHECKING:
     from configurator.drawing.pages.page import Page, Paper, Scale
@@ -64,7 +64,10 @@ def _picture(job: Job, opening: Opening, options: argparse.Namespace) -> tuple[s
     if options.out.suffix.lower() not in PLAN_FORMATS:
         raise refused("--out", f"must end in {', '.join(PLAN_FORMATS)}; {options.out.name} was given")
     if options.angle is not None and not 0 <= options.angle <= 180:
-        raise refused("--angle", f"must be at least 0 and at most 180 degrees; {options.angle:g} was given")
+        raise refused(
+            "--angle",
+            f"must be at least 0 and at most 180 degrees; {options.angle} was given",
+        )
     write_picture(job, opening, options.out, options.angle, options.metric, options.swept)
     return f"{options.out}: plan of {opening.mark}\n", DONE
 
@@ -151,7 +154,7 @@ def _of_width(answer: "Study", width: str | None) -> "Study":
         raise refused("--width", str(error)) from None
     found = tuple(one for one in answer.candidates if abs(one.hinge_width - inches) <= TOLERANCE)
     if not found:
-        compared = ", ".join(dict.fromkeys(format_exact(one.hinge_width) for one in answer.candidates))
+        compared = ", ".join(dict.fromkeys(format_size(one.hinge_width) for one in answer.candidates))
         raise refused("--width", f"is not compared for {answer.opening.mark}, only {compared}")
     return replace(answer, candidates=found)
 

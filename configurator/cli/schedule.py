@@ -55,5 +55,5 @@ def _field_sheet(job: Job, options: argparse.Namespace) -> str:
         given = "no file" if path is None else path.name
         raise refused("--out", f"a field sheet is printed: it must end in .pdf; {given} was given")
     with progress_line(f"Writing {path.name}") as tell:
-        write_field_sheet(job, path, Display(16, metric=options.metric), tell)
+        write_field_sheet(job, path, Display(metric=options.metric), tell)
     return f"{path}: field sheet\n"

@@ -44,7 +44,7 @@ class FieldBlock:
 
 def field_blocks(openings: Iterable[Opening], display: Display | None = None) -> Iterator[FieldBlock]:
     """Yield a block for every single opening: of a mark with a quantity each one is measured."""
-    shown = display or Display(16)
+    shown = display or Display()
     for opening in openings:
         words = _words(opening, shown)
         parts = _in_parts(tuple(_measures(opening, shown)))
@@ -140,20 +140,20 @@ def _standing(one: Obstruction, shown: Display) -> Iterator[Measure]:
 
 
 def _heights(one: Obstruction, shown: Display) -> str:
-    low = shown.length(one.bottom) if one.bottom else "floor"
-    return f"{low} to {shown.length(one.top)}" if one.top is not None else f"{low} up"
+    low = shown.exact(one.bottom) if one.bottom else "floor"
+    return f"{low} to {shown.exact(one.top)}" if one.top is not None else f"{low} up"
 
 
 def _existing(opening: Opening, shown: Display) -> Iterator[Measure]:
     old = opening.existing_hinge or ExistingHinge()
-    thickness = None if old.leaf_thickness is None else shown.length(old.leaf_thickness)
+    thickness = None if old.leaf_thickness is None else shown.exact(old.leaf_thickness)
     yield _text("Existing hinge preparation, height x width", _preparation(opening, old))
     yield _text("Existing hinge leaf thickness", thickness)
     yield _text("Existing hinge corners, radius in inches", old.corner, _CORNERS)
     tops = (opening.hinge_locations or HingeLocations()).tops
     number = f"{counted(old.count, 'hinge', 'hinges')} a leaf" if old.count else None
     below = "Top of each hinge below the head rabbet"
-    yield _text(below, ", ".join(map(shown.length, tops)) if tops else number)
+    yield _text(below, ", ".join(map(shown.exact, tops)) if tops else number)
 
 
 _CORNERS = tuple(corner.removesuffix(" radius") for corner in get_args(Corner))
@@ -174,7 +174,7 @@ def _text(name: str, value: str | None, ticks: tuple[str, ...] = ()) -> Measure:
 
 
 def _length(name: str, value: float, how: How, shown: Display) -> Measure:
-    return Measure(name, shown.length(value), how)
+    return Measure(name, shown.exact(value), how)
 
 
 def _how(value: object) -> How:

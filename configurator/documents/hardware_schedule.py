@@ -24,8 +24,9 @@ from configurator.model import JobFacts, Opening
 from configurator.order.tally import Tally
 from configurator.rules.hinge_items import HingeItem
 from configurator.rules.usual import use_of
-from configurator.rules.wording import degrees, feet, inches
+from configurator.rules.wording import feet
 from configurator.tables import HardwareGroupRow, table
+from configurator.units import format_angle, format_size
 
 NOT_CHOSEN = "not chosen here"
 
@@ -108,7 +109,7 @@ def _words(opening: Opening) -> str:
     facts = (
         opening.leaves,
         opening.hand or "hand not known",
-        size + (f" x {inches(thickness)}" if thickness else ""),
+        size + (f" x {format_size(thickness)} in" if thickness else ""),
         f"{opening.door.construction or 'door not described'} in {opening.frame.kind}",
         "labelled fire door" if use_of(opening.use, "fire_rated") else "",
     )
@@ -148,7 +149,7 @@ def _described(opening: Opening) -> Iterator[tuple[HardwareItem, int]]:
     for one in opening.hardware:
         yield _item(one.kind, one.kind, remark=f"{one.face} face, {NOT_CHOSEN}"), 1
     if (stop := opening.door_stop) is not None:
-        off = f"stands off {inches(stop.projection)}, {NOT_CHOSEN}"
+        off = f"stands off {format_size(stop.projection)} in, {NOT_CHOSEN}"
         yield _item(stop.kind, stop.kind, remark=off), 1
 
 
@@ -162,7 +163,7 @@ def _only_asked(opening: Opening) -> Iterator[tuple[HardwareItem, int]]:
     if use.closer and "close" not in groups:
         yield _item("closer", "closer", remark=f"asked for, {NOT_CHOSEN}"), 1
     if use.stop_angle is not None and opening.door_stop is None:
-        remark = f"holds at {degrees(use.stop_angle)}, {NOT_CHOSEN}"
+        remark = f"holds at {format_angle(use.stop_angle)}, {NOT_CHOSEN}"
         yield _item("door stop", "door stop", remark=remark), 1
 
 

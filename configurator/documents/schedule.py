@@ -9,7 +9,8 @@ from configurator.documents.document import Column, Table
 from configurator.model import Job, Opening
 from configurator.order.tally import LeafTally, Tally
 from configurator.rules.finding import SEVERITIES
-from configurator.rules.wording import counted, degrees, feet, size
+from configurator.rules.wording import counted, feet, size
+from configurator.units import format_angle
 
 COLUMNS = (
     Column("mark", "mark", "text", 9),
@@ -140,7 +141,7 @@ def _hinges_of_leaf(leaf: LeafTally) -> str:
 
 
 def _angle(leaf: LeafTally) -> str:
-    return "" if leaf.greatest_angle is None else degrees(leaf.greatest_angle)
+    return "" if leaf.greatest_angle is None else format_angle(leaf.greatest_angle)
 
 
 def _by_leaf(one: Tally, words: Any) -> str:

@@ -16,7 +16,7 @@ from configurator.drawing.sheet import RECOMMENDED, Group
 from configurator.drawing.turning import rectangle
 from configurator.drawing.view import Box, paper
 from configurator.study import Candidate, Study
-from configurator.units import Display
+from configurator.units import Display, format_size
 
 _EDGE = 8.0
 _LINE = 1.45
@@ -60,7 +60,7 @@ def client_picture(
     pairs = list(zip(hungs, windows, strict=True))
     scale = min(view_scale(hung, window.width, window.height) for hung, window in pairs)
     spare = min(spare_height(hung, window, scale) for hung, window in pairs)
-    titles = [_title(one, two.recommended, display) for one in two.both]
+    titles = [_title(one, two.recommended) for one in two.both]
     panels = tuple(
         _out_of_the_way(client_panel(study, hung, window, scale, spare, display, title, letters))
         for (hung, window), title in zip(pairs, titles, strict=True)
@@ -123,8 +123,8 @@ def _windows(count: int, width: float, height: float, letters: float) -> tuple[B
     return tuple(Box(left, _EDGE, left + across, top) for left in lefts)
 
 
-def _title(candidate: Candidate, recommended: float | None, display: Display) -> str:
-    words = f"Hinge {display.size(0, candidate.hinge_width).split(' x ')[1]} in wide"
+def _title(candidate: Candidate, recommended: float | None) -> str:
+    words = f"Hinge {format_size(candidate.hinge_width)} in wide"
     return words + (RECOMMENDED if candidate.hinge_width == recommended else "")
 
 

@@ -1,16 +1,44 @@
 """The comparison table: measured facts down, hinge open widths across, the difference in words."""
 
-from collections.abc import Callable
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from typing import Literal
 
 from configurator.rules.answers import Stopped
 from configurator.rules.wording import hardware, obstruction
 from configurator.study import Candidate, Study
-from configurator.units import Display
+from configurator.units import TOLERANCE, Display, Rounding, format_decimal, format_size
 
-LEAST_CLEAR_WIDTH = 32.0
-"""Inches, 2010 ADA Standards 404.2.3; a shown clear width never rounds across it."""
-_SAME = 1e-9
+
+@dataclass(frozen=True, slots=True)
+class Unit:
+    """What a fact is counted in: decides how it is said, which way it is rounded and how two of it differ."""
+
+    kind: Literal["length", "angle", "weight", "count"]
+    rounding: Rounding = "near"
+
+    def said(self, number: float, display: Display) -> str:
+        """Write one number with its unit."""
+        return self._written(number, self.rounding, display)
+
+    def difference(self, gain: float, display: Display) -> str:
+        """Write by how much two differ, without its sign: to the nearest, however each of them is rounded."""
+        return self._written(abs(gain), "near", display)
+
+    def _written(self, number: float, rounding: Rounding, display: Display) -> str:
+        if self.kind == "length":
+            return display.length(number, rounding)
+        if self.kind == "angle":
+            return display.angle(number, rounding)
+        return f"{format_decimal(number, 0, rounding)}{' lb' if self.kind == 'weight' else ''}"
+
+
+LENGTH = Unit("length")
+AT_LEAST = Unit("length", "down")
+"""A length that must be at least so much."""
+AT_MOST = Unit("length", "up")
+"""A length that must be at most so much."""
+REACHED = Unit("angle", "down")
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,6 +52,7 @@ class Row:
     plain: str
     trade: str
     measured: str
+    unit: Unit
     values: tuple[str, ...]
     difference: str
 
@@ -38,84 +67,116 @@ class Comparison:
     between: str
 
 
+Candidates = Sequence[Candidate]
+
+
 @dataclass(frozen=True, slots=True)
 class _Fact:
+    """A fact of every candidate: its words, its number, what it is where the last width has more or less.
+
+    `shown` says of a leaf's candidates whether the fact has a row there, `ended_by` what a swing ends at.
+    """
+
     key: str
     plain: str
     trade: str
     measured: str
+    unit: Unit
     more: str
     less: str
-    limit: float | None = None
+    number: Callable[[Candidate], float | None]
+    shown: Callable[[Candidates], bool] = lambda _: True
+    ended_by: Callable[[Candidate], Stopped | None] = lambda _: None
 
 
-_LENGTHS = (
+def _inactive(candidates: Candidates) -> bool:
+    """An inactive leaf opens behind the open active one, so nothing is left for its lock edge to pass."""
+    return candidates[0].leaf == "inactive"
+
+
+def _not_inactive(candidates: Candidates) -> bool:
+    return not _inactive(candidates)
+
+
+_FACTS = (
     _Fact(
-        "pin_off_door_face",
-        "hinge pin stands off the door by",
-        "pin axis off door face",
+        "greatest_angle_bare", "opens to, the door alone", "greatest angle, bare",
+        "how far the leaf and the barrel can turn from closed, without hardware",
+        REACHED, "farther", "less far", lambda one: one.greatest_angle_bare,
+        ended_by=lambda one: one.stopped_by_bare,
+    ),
+    _Fact(
+        "greatest_angle", "opens to, with its hardware", "greatest angle",
+        "how far the door can turn from closed until anything on it meets something",
+        REACHED, "farther", "less far", lambda one: one.greatest_angle,
+        ended_by=lambda one: one.stopped_by,
+    ),
+    _Fact(
+        "rests_at", "rests at", "angle at rest",
+        "where the open door comes to rest: against its door stop, or against what ends its swing",
+        REACHED, "farther", "less far", lambda one: one.rests_at,
+        shown=lambda candidates: any(one.rests_at != one.greatest_angle for one in candidates),
+    ),
+    _Fact(
+        "pin_off_door_face", "hinge pin stands off the door by", "pin axis off door face",
         "from the closed door's pull face to the pin axis",
-        "farther off the door",
-        "nearer the door",
+        LENGTH, "farther off the door", "nearer the door", lambda one: one.pin_off_door_face,
     ),
     _Fact(
-        "pin_off_frame_face",
-        "hinge pin stands off the frame by",
-        "pin axis off frame face",
+        "pin_off_frame_face", "hinge pin stands off the frame by", "pin axis off frame face",
         "from the frame face to the pin axis",
-        "farther off the frame",
-        "nearer the frame",
+        LENGTH, "farther off the frame", "nearer the frame", lambda one: one.pin_off_frame_face,
     ),
     _Fact(
-        "barrel_past_frame",
-        "barrel stands out from the frame by",
-        "barrel past frame face",
+        "barrel_past_frame", "barrel stands out from the frame by", "barrel past frame face",
         "from the frame face to the outside of the barrel",
-        "farther out",
-        "less far out",
+        LENGTH, "farther out", "less far out", lambda one: one.barrel_past_frame,
     ),
     _Fact(
-        "barrel_past_wall",
-        "barrel stands out from the wall by",
-        "barrel past wall face",
+        "barrel_past_wall", "barrel stands out from the wall by", "barrel past wall face",
         "from the wall face to the outside of the barrel",
-        "farther out",
-        "less far out",
+        LENGTH, "farther out", "less far out", lambda one: one.barrel_past_wall,
     ),
     _Fact(
-        "clear_past_frame_at_180",
-        "room behind the door, opened flat",
-        "clear past frame face at 180",
+        "clear_past_frame_at_180", "room behind the door, opened flat", "clear past frame face at 180",
         "from the frame face to the face of the door at 180 degrees",
-        "more room",
-        "less room",
+        AT_LEAST, "more room", "less room", lambda one: one.clear_past_frame_at_180,
     ),
-)
-_CLEAR = (
     _Fact(
         "clear_width_at_90", "walk-through width, door square open", "clear width at 90",
-        "from the door's face to the frame stop on the lock side, at 90 degrees", "wider", "narrower",
-        LEAST_CLEAR_WIDTH,
+        "from the door's face to the frame stop on the lock side, at 90 degrees",
+        AT_LEAST, "wider", "narrower", lambda one: one.clear_width_at_90, _not_inactive,
+    ),
+    _Fact(
+        "clear_width_at_90", "walk-through width, both leaves square open", "clear width at 90, both leaves",
+        "from face to face of the two leaves, both at 90 degrees",
+        AT_LEAST, "wider", "narrower", lambda one: one.clear_width_at_90, _inactive,
     ),
     _Fact(
         "hardware_in_clear_width", "hardware takes from that width", "hardware in clear width",
-        "what stands past the door's face at 90 degrees, 34 to 80 in above the floor", "more", "less",
+        "what stands past the door's face at 90 degrees, 34 to 80 in above the floor",
+        AT_MOST, "more", "less", lambda one: one.hardware_in_clear_width,
+        lambda candidates: any(one.hardware_in_clear_width for one in candidates),
     ),
     _Fact(
         "latch_edge_least", "tightest gap at the lock side", "latch edge least",
-        "from the door's lock edge to the frame, over the whole swing", "looser", "tighter",
+        "from the door's lock edge to the frame, over the whole swing",
+        AT_LEAST, "looser", "tighter", lambda one: one.latch_edge_least, _not_inactive,
     ),
     _Fact(
         "hinge_edge_least", "tightest gap at the hinge side", "hinge edge least",
-        "from the door's hinge edge to the frame and casing, over the whole swing", "looser", "tighter",
+        "from the door's hinge edge to the frame and casing, over the whole swing",
+        AT_LEAST, "looser", "tighter", lambda one: one.hinge_edge_least,
     ),
     _Fact(
         "encroachment_greatest", "stands out into the room, at most", "encroachment, greatest",
-        "from the wall face to the farthest corner of the door, over the swing", "farther", "less far",
+        "from the wall face to the farthest corner of the door, over the swing",
+        AT_MOST, "farther", "less far", lambda one: one.encroachment_greatest,
     ),
     _Fact(
         "leaf_out_at_rest", "stands out into the room, at rest", "encroachment at rest",
-        "from the wall face to the farthest corner of the door, where it rests", "farther", "less far",
+        "from the wall face to the farthest corner of the door, where it rests",
+        AT_MOST, "farther", "less far", lambda one: one.leaf_out_at_rest,
     ),
 )  # fmt: skip
 
@@ -128,107 +189,35 @@ def comparisons(study: Study, display: Display) -> tuple[Comparison, ...]:
     )
 
 
-def _comparison(leaf: str, candidates: list[Candidate], display: Display) -> Comparison:
-    names = [display.size(0, c.hinge_width).split(" x ")[1] for c in candidates]
-    lengths = [_length_row(fact, candidates, display) for fact in _LENGTHS]
-    facts = [_of_leaf(fact, leaf) for fact in _CLEAR if _is_shown(fact, candidates)]
-    clear = [_length_row(fact, candidates, display) for fact in facts]
-    rows = (*_angle_rows(candidates, display), *lengths, *clear)
-    widths = tuple(f"{name} in" for name in names)
-    return Comparison(leaf, widths, rows, f"{names[0]} to {names[-1]}" if len(names) > 1 else "")
-
-
-def _of_leaf(fact: _Fact, leaf: str) -> _Fact:
-    """Word the clear width of an inactive leaf as what it is: it opens behind the open active one."""
-    if leaf != "inactive" or fact.key != "clear_width_at_90":
-        return fact
-    return replace(
-        fact,
-        plain="walk-through width, both leaves square open",
-        trade="clear width at 90, both leaves",
-        measured="from face to face of the two leaves, both at 90 degrees",
-    )
-
-
-def _is_shown(fact: _Fact, candidates: list[Candidate]) -> bool:
-    """Leave out what hardware takes from the clear width where it takes nothing.
-
-    And the gap at the lock side of an inactive leaf: the open active one has left nothing there to pass.
-    """
-    if fact.key == "latch_edge_least":
-        return candidates[0].leaf != "inactive"
-    if fact.key != "hardware_in_clear_width":
-        return True
-    return any(candidate.hardware_in_clear_width for candidate in candidates)
-
-
-def _angle_rows(candidates: list[Candidate], display: Display) -> tuple[Row, ...]:
-    bare = _angle_row(
-        "greatest_angle_bare", "opens to, the door alone", "greatest angle, bare",
-        "how far the leaf and the barrel can turn from closed, without hardware",
-        candidates, display, lambda c: (c.greatest_angle_bare, c.stopped_by_bare),
-    )  # fmt: skip
-    whole = _angle_row(
-        "greatest_angle", "opens to, with its hardware", "greatest angle",
-        "how far the door can turn from closed until anything on it meets something",
-        candidates, display, lambda c: (c.greatest_angle, c.stopped_by),
-    )  # fmt: skip
-    if all(candidate.rests_at == candidate.greatest_angle for candidate in candidates):
-        return bare, whole
-    rests = _angle_row(
-        "rests_at", "rests at", "angle at rest",
-        "where the open door comes to rest: against its door stop, or against what ends its swing",
-        candidates, display, lambda c: (c.rests_at, None),
-    )  # fmt: skip
-    return bare, whole, rests
-
-
-def _angle_row(
-    key: str,
-    plain: str,
-    trade: str,
-    measured: str,
-    candidates: list[Candidate],
-    display: Display,
-    answer: Callable[[Candidate], tuple[float, Stopped | None]],
-) -> Row:
-    answers = [answer(candidate) for candidate in candidates]
-    values = tuple(
-        display.angle(angle) + (f", {stopped_words(stop)}" if stop else "") for angle, stop in answers
-    )
-    gain = answers[-1][0] - answers[0][0]
-    difference = "the same"
-    if abs(gain) > _SAME:
-        difference = f"{display.angle(abs(gain))} {'farther' if gain > 0 else 'less far'}"
-    return Row(key, plain, trade, measured, values, difference if len(candidates) > 1 else "")
-
-
 def stopped_words(stop: Stopped) -> str:
     """Say what meets what, shortly: `leaf on the chair rail`."""
     return f"{hardware(stop.part)} on the {obstruction(stop.kind)}"
 
 
-def _length_row(fact: _Fact, candidates: list[Candidate], display: Display) -> Row:
-    numbers: list[float | None] = [getattr(candidate, fact.key) for candidate in candidates]
-    values = tuple(
-        "not reached" if number is None else display.length(number, limit=fact.limit) for number in numbers
-    )
-    return Row(fact.key, fact.plain, fact.trade, fact.measured, values, _difference(fact, numbers, display))
+def _comparison(leaf: str, candidates: Candidates, display: Display) -> Comparison:
+    names = [format_size(one.hinge_width) for one in candidates]
+    rows = tuple(_row(fact, candidates, display) for fact in _FACTS if fact.shown(candidates))
+    between = f"{names[0]} to {names[-1]}" if len(names) > 1 else ""
+    return Comparison(leaf, tuple(f"{name} in" for name in names), rows, between)
 
 
-def _difference(fact: _Fact, numbers: list[float | None], display: Display) -> str:
+def _row(fact: _Fact, candidates: Candidates, display: Display) -> Row:
+    values = tuple(_value(fact, one, display) for one in candidates)
+    difference = _difference(fact, [fact.number(one) for one in candidates], display)
+    return Row(fact.key, fact.plain, fact.trade, fact.measured, fact.unit, values, difference)
+
+
+def _value(fact: _Fact, one: Candidate, display: Display) -> str:
+    number, stop = fact.number(one), fact.ended_by(one)
+    said = "not reached" if number is None else fact.unit.said(number, display)
+    return f"{said}, {stopped_words(stop)}" if stop else said
+
+
+def _difference(fact: _Fact, numbers: Sequence[float | None], display: Display) -> str:
     first, last = numbers[0], numbers[-1]
     if len(numbers) < 2 or first is None or last is None:
         return ""
     gain = last - first
-    if abs(gain) <= _SAME:
+    if abs(gain) <= TOLERANCE:
         return "the same"
-    return f"{_amount(abs(gain), display)} {fact.more if gain > 0 else fact.less}"
-
-
-def _amount(gain: float, display: Display) -> str:
-    """Write a difference; one too small for the precision is said to be so, not shown as nothing."""
-    shown = display.length(gain)
-    if shown != display.length(0.0):
-        return shown
-    return f"less than {display.length(0.1 / 25.4 if display.metric else 1 / display.precision)}"
+    return f"{fact.unit.difference(gain, display)} {fact.more if gain > 0 else fact.less}"

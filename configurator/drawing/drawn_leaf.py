@@ -253,11 +253,11 @@ def thing_label(thing: ObstructionRecord, display: Display) -> str:
     if thing.top is None and not thing.bottom:
         return name
     if thing.top is None:
-        return f"{name}, from {display.length(thing.bottom or 0.0)} above floor"
+        return f"{name}, from {display.exact(thing.bottom or 0.0)} above floor"
     if not thing.bottom:
-        return f"{name}, to {display.length(thing.top)} above floor"
-    low = display.length(thing.bottom)
-    high = display.length(thing.top)
+        return f"{name}, to {display.exact(thing.top)} above floor"
+    low = display.exact(thing.bottom)
+    high = display.exact(thing.top)
     return f"{name}, {low.rsplit(' ', 1)[0]} to {high} above floor"
 
 

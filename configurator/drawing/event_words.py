@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from configurator.study import Study
 from configurator.study.events import Event, Moment
-from configurator.units import Display
+from configurator.units import Display, format_size
 
 
 def moment_words(moment: Moment, study: Study, display: Display, plain: bool = False) -> str:
@@ -23,16 +23,15 @@ def _events(alike: Sequence[Event], study: Study, display: Display, plain: bool)
     of = alike[0].of
     if len(of) == len(study.candidates):
         return words
-    return f"{words} ({', '.join(_hinge(study, place, display) for place in of)})"
+    return f"{words} ({', '.join(_hinge(study, place) for place in of)})"
 
 
 def _event(event: Event, display: Display, plain: bool) -> str:
     words = event.plain if plain else event.trade
-    return words if event.distance is None else f"{words}, {display.length(event.distance, limit=0.0)}"
+    return words if event.distance is None else f"{words}, {display.length(event.distance, 'down')}"
 
 
-def _hinge(study: Study, place: int, display: Display) -> str:
+def _hinge(study: Study, place: int) -> str:
     candidate = study.candidates[place]
-    width = display.size(0, candidate.hinge_width).split(" x ")[1]
     leaf = "" if candidate.leaf == "single" else f", {candidate.leaf} leaf"
-    return f"{width} in hinge{leaf}"
+    return f"{format_size(candidate.hinge_width)} in hinge{leaf}"

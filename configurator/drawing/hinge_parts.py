@@ -139,9 +139,10 @@ def _leaf(leaf: LeafSpecification, study: Study, display: Display, standard: Hin
 def _because(key: str, parts: Mapping[str, Reason], display: Display) -> Because:
     found = parts[key]
     others = tuple(
-        Other(spelled_value(key, other.value, display), other.effect) for other in found.alternatives
+        Other(spelled_value(key, other.value, display), other.said(display)) for other in found.alternatives
     )
-    words = found.because[:1].upper() + found.because[1:]
+    because = found.said(display)
+    words = because[:1].upper() + because[1:]
     trade = Hinge.model_fields[key].title or key
     own = found.source == practice("override").text
     return Because(key, trade, words, found.source if own else cited(found.source, found.mark), others)

@@ -9,9 +9,10 @@ from configurator.rules.fastening import screw_row, screws_in_words
 from configurator.rules.finding import Reason
 from configurator.rules.finish import finishes, metals_of
 from configurator.rules.wording import counted
+from configurator.sentences import written
 from configurator.study.widths.hinge_trials import Trial
 from configurator.tables import TypeRow, table
-from configurator.units import Display, format_decimal, format_exact, format_mm
+from configurator.units import Display, format_size
 
 Parts = Mapping[str, Reason]
 
@@ -41,7 +42,7 @@ def spelled_value(key: str, value: Any, display: Display) -> str:
 def _spelled(key: str, value: Any, display: Display) -> str:
     match key:
         case "height" | "width":
-            return f"{format_exact(value)} in"
+            return f"{format_size(value)} in"
         case "count":
             return f"{counted(value, 'hinge', 'hinges')} = {pairs(value)}"
         case "weight":
@@ -49,7 +50,7 @@ def _spelled(key: str, value: Any, display: Display) -> str:
         case "bearing":
             return _BEARINGS[value]
         case "leaf_thickness":
-            return format_mm(value) if display.metric else f"{format_decimal(value)} in"
+            return display.exact(value)
         case "type":
             return type_words(value, "")
         case "knuckles":
@@ -109,7 +110,7 @@ def screw_words(counts: Mapping[str, int], height: float) -> str:
 def _size(parts: Parts, display: Display) -> str:
     height, width = parts["height"].value, parts["width"].value
     if width is None:
-        return f"{format_exact(height)} high; no width to be had does what this opening asks"
+        return f"{format_size(height)} high; no width to be had does what this opening asks"
     return display.size(height, width)
 
 
@@ -159,8 +160,8 @@ def trial_effect(trial: Trial, display: Display) -> str:
         f"{Hinge.model_fields[key].title} becomes {_short(key, value, display)}"
         for key, value in trial.follows
     ]
-    against = [f"{one.severity}: {one.message}" for one in trial.against]
-    pieces = dict.fromkeys((*trial.own.split("; "), trial.stock, *follows, *against))
+    against = [f"{one.severity}: {one.said(display)}" for one in trial.against]
+    pieces = dict.fromkeys((*written(trial.own, display).split("; "), trial.stock, *follows, *against))
     return "; ".join(piece for piece in pieces if piece) or NOTHING_AGAINST
 
 

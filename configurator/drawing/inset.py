@@ -235,7 +235,7 @@ def _clear_width(hung: DrawnLeaf, view: View, display: Display, value: float | N
     ghost = Polyline("A-DOOR-CLSD", turned(leaf_corners(h), hung.pin.at, math.pi / 2), closed=True)
     a, b = clear_width_points(hung)
     low = view.to_plan((0.0, view.window.bottom + 2.1 * SIZE))[1]
-    number = display.length(value, limit=LEAST_CLEAR_WIDTH)
+    number = display.length(value, "down")
     room = view.window.width - 2 * AIR
     text = fitted((f"{number} clear at 90°", f"{number} clear", number), SIZE + 0.5, room)
     middle = view.to_sheet(((a[0] + b[0]) / 2, low))

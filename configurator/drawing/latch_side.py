@@ -25,7 +25,7 @@ def latch_side(
     passage = hung.latch
     if passage is None or abs(angle - passage.angle) > _SAME_ANGLE or passage.angle > hung.reach:
         return None
-    number = display.length(passage.distance, limit=0.0)
+    number = display.length(passage.distance, "down")
     choices = (f"{number}, the least at the latch edge", f"{number} at the latch edge", number)
     words = fitted(choices, SIZE, window.width - 2 * AIR)
     told = Told(words, latch_side=True, about=passage.point_standing)

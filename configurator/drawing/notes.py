@@ -128,7 +128,7 @@ def least_gap_note(
         return []
     if abs(angle - hung.least.angle) <= _SAME_ANGLE:
         return []  # the leaf stands there, and its own dimension says so
-    number = display.length(least.distance, limit=0.0)
+    number = display.length(least.distance, "down")
     at = f"{number} to the {least.name} at {display.angle(degrees(hung.least.angle))}"
     words = (f"{at}, the least", at, number)
     return _clearance(hung, angle, least, words, view, display, room, size, _SHORT_LEG)
@@ -220,7 +220,7 @@ def _clearance(
     length = math.dist(a, b)
     away = ((b[0] - a[0]) / length, (b[1] - a[1]) / length)
     moving = moving_on_sheet(hung, view, angle)
-    number = display.length(nearest.distance, limit=0.0)
+    number = display.length(nearest.distance, "down")
     for text in words:
         placed = _at_end_of_leader(b, away, leg, text, size, room, moving)
         if placed is not None:
@@ -237,13 +237,13 @@ def _crosses_barrel(hung: DrawnLeaf, nearest: Nearest) -> bool:
 
 def _clearance_words(hung: DrawnLeaf, angle: float, nearest: Nearest, display: Display) -> Iterator[str]:
     """Yield how much room is left, first with what the leaf alone would leave to the same thing."""
-    number = display.length(nearest.distance, limit=0.0)
+    number = display.length(nearest.distance, "down")
     text = f"{number} to the {nearest.name}"
     if hung.reach_bare > hung.reach and angle >= hung.reach - _SAME_ANGLE:
         end = nearest_thing(hung, hung.reach_bare)
         if end is not None and end.name == nearest.name and _NEARLY < end.distance < _WORTH_SAYING:
             at = display.angle(degrees(hung.reach_bare))
-            yield f"{text}, {display.length(end.distance, limit=0.0)} at {at}"
+            yield f"{text}, {display.length(end.distance, 'down')} at {at}"
     yield text
     yield number
 

@@ -21,7 +21,7 @@ from configurator.drawing.turning import rectangle
 from configurator.drawing.view import Box, View, paper
 from configurator.model import JobFacts
 from configurator.study import Candidate, Study
-from configurator.units import Display
+from configurator.units import Display, format_size
 
 MARGIN = 8.0
 GUTTER = 8.0
@@ -150,7 +150,7 @@ def _panel_of(
 def heading(study: Study, candidate: Candidate, display: Display) -> str:
     """Return a panel's heading: the hinge's size, height first, and which leaf where there are two."""
     chosen = {one.leaf: one.parts for one in study.specification.leaves}
-    size = f"{display.size(0, candidate.hinge_width).split(' x ')[1]} in open width"
+    size = f"{format_size(candidate.hinge_width)} in open width"
     if (parts := chosen.get(candidate.leaf)) is not None:
         size = f"{display.size(parts['height'].value, candidate.hinge_width)} hinge"
         if parts["width"].value == candidate.hinge_width:

@@ -1,6 +1,5 @@
 """How sure a hinge width is, as the rows of a table: all that may be off, and what it does by itself."""
 
-import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
@@ -15,10 +14,9 @@ from configurator.rules.how_sure import (
     Reach,
 )
 from configurator.rules.sure_words import off_words
-from configurator.units import MM_PER_INCH, Display
+from configurator.sentences import written
+from configurator.units import Display, Rounding
 
-_SLACK = 1e-3
-"""Part of a step: what is found is found no finer than this on the screen."""
 _FAULTS: Mapping[str, str] = {
     MOUNTING: "leaf runs out",
     BARREL: "barrel overlaps",
@@ -79,34 +77,33 @@ def _row(sure: HowSure, effect: Effect, display: Display) -> SureRow:
     minus, plus = effect.minus, effect.plus
     return SureRow(
         name=effect.name,
-        minus=_at(sure, minus.at, display),
-        plus=_at(sure, plus.at, display),
+        minus=_at(minus.at, display),
+        plus=_at(plus.at, display),
         down_to=_until(sure, minus.turns_at, "−", display),
         up_to=_until(sure, plus.turns_at, "+", display),
         stops=(sure.works and bool(minus.at.fails), sure.works and bool(plus.at.fails)),
         most=effect.name == sure.matters_most,
-        tip=_tip(sure, effect),
+        tip=written(_tip(sure, effect), display),
     )
 
 
-def _at(sure: HowSure, at: Reach, display: Display) -> str:
+def _at(at: Reach, display: Display) -> str:
     """Say how far the bare leaf opens there, or what keeps it from working."""
     for check, words in _FAULTS.items():
         if check in at.fails:
             return words
     if CLEAR_WIDTH in at.fails and at.clear_width_at_90 is not None:
-        return f"{display.length(at.clear_width_at_90, sure.required_clear_width, 'min')} clear"
-    return display.angle(at.greatest_angle, sure.wanted_angle)
+        return f"{display.length(at.clear_width_at_90, 'down')} clear"
+    return display.angle(at.greatest_angle)
 
 
 def _until(sure: HowSure, turns_at: float | None, sign: str, display: Display) -> str:
     """Say how far off it may be: never more than is so; where it does not work, never less than it needs."""
     if turns_at is None:
         return "any" if sure.works else "none"
-    step = 0.1 / MM_PER_INCH if display.metric else 1 / display.precision
-    count = turns_at / step
-    steps = math.floor(count + _SLACK) if sure.works else math.ceil(count - _SLACK)
-    return f"{sign}{display.length(steps * step)}" if steps else f"less than {display.length(step)}"
+    rounding: Rounding = "down" if sure.works else "up"
+    sign = sign if display.shown(turns_at, rounding) else ""
+    return f"{sign}{display.length(turns_at, rounding)}"
 
 
 def _tip(sure: HowSure, effect: Effect) -> str:

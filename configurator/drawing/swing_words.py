@@ -4,9 +4,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from configurator.drawing.rounding import at_least
 from configurator.study.over_the_swing import LatchEdge, OverTheSwing, Passage, Standing
-from configurator.units import Display, format_exact
+from configurator.units import TOLERANCE, Display, format_size
 
 BEVEL_OVER = 2.0
 """Inches of thickness that the trade states a bevel over."""
@@ -27,7 +26,7 @@ def swing_rows(swings: Sequence[OverTheSwing], display: Display) -> tuple[SwingR
         return ()
     # An inactive leaf opens behind the open active one: its lock edge has nothing to pass.
     lock = [] if swings[0].leaf == "inactive" else _lock_rows(swings, display)
-    hinge = tuple(_passage(one.hinge, display) for one in swings)
+    hinge = _passages([one.hinge for one in swings], display)
     edge = "from the hinge edge to its jamb and the casing, as far as the leaf turns"
     return (*lock, SwingRow("Hinge edge", hinge, edge), *_standing_rows(swings, display))
 
@@ -37,19 +36,18 @@ def _lock_rows(swings: Sequence[OverTheSwing], display: Display) -> list[SwingRo
     first = swings[0].latch
     as_beveled = f"Lock edge, {bevel_words(first.bevel, display)}" if first.bevel else "Lock edge, square"
     jamb = "from the lock edge to the jamb, or to the other leaf, over the whole swing"
-    rows = [SwingRow(as_beveled, _latch(swings, [one.latch.as_beveled for one in swings], display), jamb)]
+    rows = [SwingRow(as_beveled, _passages([one.latch.as_beveled for one in swings], display), jamb)]
     if first.bevel:
-        square = _latch(swings, [one.latch.square for one in swings], display)
+        square = _passages([one.latch.square for one in swings], display)
         rows.append(SwingRow("Lock edge, if it were square", square, jamb))
     needed = tuple(needed_words(one.latch, display) for one in swings)
-    name = f"Bevel that leaves {display.length(first.wanted_gap)} there"
+    name = f"Bevel that leaves {display.exact(first.wanted_gap)} there"
     rows.append(SwingRow(name, needed, "from the hinge's pin and the gaps: the least bevel, rounded up"))
     return rows
 
 
-def _latch(swings: Sequence[OverTheSwing], passages: Sequence[Passage], display: Display) -> tuple[str, ...]:
-    wanted = [one.latch.wanted_gap for one in swings]
-    return tuple(_passage(one, display, gap) for one, gap in zip(passages, wanted, strict=True))
+def _passages(passages: Sequence[Passage], display: Display) -> tuple[str, ...]:
+    return tuple(_passage(one, display) for one in passages)
 
 
 def _standing_rows(swings: Sequence[OverTheSwing], display: Display) -> list[SwingRow]:
@@ -64,23 +62,14 @@ def _standing_rows(swings: Sequence[OverTheSwing], display: Display) -> list[Swi
 
 
 def _most_and_rest(standings: Sequence[Standing], measured: str, display: Display) -> list[SwingRow]:
-    most = tuple(f"{display.length(s.greatest)} at {display.angle(s.greatest_at)}" for s in standings)
-    rest = tuple(f"{display.length(s.at_rest)} at {display.angle(s.rest)}" for s in standings)
+    most = tuple(f"{display.length(s.greatest, 'up')} at {display.angle(s.greatest_at)}" for s in standings)
+    rest = tuple(f"{display.length(s.at_rest, 'up')} at {display.angle(s.rest)}" for s in standings)
     return [SwingRow("Stands out at most", most, measured), SwingRow("Stands out at rest", rest, measured)]
 
 
-def _passage(one: Passage, display: Display, wanted: float | None = None) -> str:
+def _passage(one: Passage, display: Display) -> str:
     at = display.angle(one.angle)
-    return f"{_least(one.least, display, wanted)} at {at}" if one.least > 0.0 else f"touches at {at}"
-
-
-def _least(inches: float, display: Display, wanted: float | None) -> str:
-    """Write a small distance, finer than others; never as the gap that is wanted where it is less."""
-    fine = _fine(display)
-    shown = fine.length(inches, wanted, "min")
-    if shown != fine.length(0.0):
-        return shown
-    return f"less than {fine.length(0.1 / 25.4 if fine.metric else 1 / fine.precision)}"
+    return f"{display.length(one.least, 'down')} at {at}" if one.least > 0.0 else f"touches at {at}"
 
 
 def needed_words(latch: LatchEdge, display: Display) -> str:
@@ -89,18 +78,18 @@ def needed_words(latch: LatchEdge, display: Display) -> str:
         return "none does: widen the gap"
     if latch.bevel_needed == 0.0:
         return "none: square does"
-    enough = latch.bevel >= latch.bevel_needed - 1e-9
-    return f"{bevel_words(latch.bevel_needed, display)}: {'it has it' if enough else 'it has less'}"
+    enough = latch.bevel >= latch.bevel_needed - TOLERANCE
+    needed = _in_two(display.length(latch.bevel_needed * BEVEL_OVER, "up"), display)
+    return f"{needed}: {'it has it' if enough else 'it has less'}"
 
 
 def bevel_words(bevel: float, display: Display) -> str:
-    """Write a bevel, inches per inch, as the trade does, rounded up: `1/8 in 2`."""
-    off = at_least(bevel * BEVEL_OVER, _fine(display)).removesuffix(" in")
-    return f"{off} in {display.length(BEVEL_OVER) if display.metric else format_exact(BEVEL_OVER)}"
+    """Write the bevel of a door, inches per inch, as the trade does: `1/8 in 2`."""
+    return _in_two(display.exact(bevel * BEVEL_OVER), display)
 
 
-def _fine(display: Display) -> Display:
-    return display if display.metric else replace(display, precision=64)
+def _in_two(off: str, display: Display) -> str:
+    return f"{off.removesuffix(' in')} in {display.exact(BEVEL_OVER).removesuffix(' in')}"
 
 
 def swing_reading(one: OverTheSwing, angle: float, display: Display) -> str:
@@ -111,7 +100,7 @@ def swing_reading(one: OverTheSwing, angle: float, display: Display) -> str:
         if out is None:
             said += f"; {name} stops at {display.angle(standing.rest)}"
         elif name == "the leaf" or one.bare.curve != one.with_hardware.curve:
-            said += f"; {name} stands out {display.length(out)}"
+            said += f"; {name} stands out {display.length(out, 'up')}"
     return said
 
 
@@ -130,7 +119,7 @@ def edges_said(swings: Sequence[OverTheSwing], display: Display) -> str:
     """Return the facts as sentences, a width after the other."""
     rows = swing_rows(swings, display)
     return " ".join(
-        f"{format_exact(one.width)} in: "
+        f"{format_size(one.width)} in: "
         + "; ".join(f"{row.name[:1].lower()}{row.name[1:]} {row.values[place]}" for row in rows)
         + "."
         for place, one in enumerate(swings)

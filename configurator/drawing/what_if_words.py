@@ -2,7 +2,6 @@
 
 from collections.abc import Sequence
 
-from configurator.drawing.rounding import at_least, at_most, stepped_down, stepped_up, width_from, width_to
 from configurator.drawing.width_words import clear_width_name, does_words
 from configurator.model import Obstruction
 from configurator.rules.wording import hardware, obstruction
@@ -20,7 +19,7 @@ from configurator.study.what_if.thresholds import (
     Met,
     Threshold,
 )
-from configurator.units import Display, format_exact
+from configurator.units import Display, format_size
 
 _SAME = 1e-6
 
@@ -32,17 +31,17 @@ def parameter_name(parameter: Parameter, plain: bool) -> str:
 
 def at_value(parameter: Parameter, value: float, display: Display) -> str:
     """Write a value of the parameter; a hinge open width is a name of goods and stays in inches."""
-    return f"{format_exact(round(value, 6))} in" if parameter.of_hinge else display.length(value)
+    return f"{format_size(value)} in" if parameter.of_hinge else display.exact(value)
 
 
 def from_value(parameter: Parameter, value: float, display: Display) -> str:
     """Write a value from which something holds, never smaller than it is."""
-    return f"{width_from(value)} in" if parameter.of_hinge else at_least(value, display)
+    return f"{format_size(value, 3, 'up')} in" if parameter.of_hinge else display.length(value, "up")
 
 
 def to_value(parameter: Parameter, value: float, display: Display) -> str:
     """Write a value up to which something holds, never larger than it is."""
-    return f"{width_to(value)} in" if parameter.of_hinge else at_most(value, display)
+    return f"{format_size(value, 3, 'down')} in" if parameter.of_hinge else display.length(value, "down")
 
 
 def threshold_words(
@@ -56,14 +55,12 @@ def threshold_words(
     if threshold.what in (MEETS, CARRIED_MEETS):
         now, before = _meets(threshold.met, things), _meets(threshold.met_before, things)
         return f"{where} {now}, up to there {before}", f"{now} {where}"
-    angle = display.angle(threshold.amount)
+    angle = display.angle(threshold.amount, "up")
+    kept = display.exact(threshold.amount, "up")
     said = {
         OPENS: (f"opens to {angle}", angle),
         FITTED: (f"opens to {angle} with its hardware", f"{angle} with hardware"),
-        CLEAR: (
-            f"{display.length(threshold.amount)} {clear_width_name(plain)}",
-            display.length(threshold.amount),
-        ),
+        CLEAR: (f"{kept} {clear_width_name(plain)}", kept),
         BARREL: ("barrel free", "barrel free"),
         MOUNTS: ("can be mounted so", "can be mounted"),
     }
@@ -92,7 +89,7 @@ def _meets(met: Met | None, things: Sequence[Obstruction]) -> str:
 
 def what_if_headline(found: WhatIf, display: Display, plain: bool = False) -> str:
     """Return the one sentence that answers: how far the present value may go, or must."""
-    parameter, wanted = found.parameter, display.angle(found.must.wanted)
+    parameter, wanted = found.parameter, display.angle(found.must.wanted, "up")
     name = parameter_name(parameter, plain)
     now = f"{name[:1].upper()}{name[1:]}: {at_value(parameter, parameter.present, display)} now"
     thresholds = [
@@ -127,10 +124,10 @@ def _spare(found: WhatIf, thresholds: Sequence[Threshold], display: Display) -> 
     )
     said = []
     if below is not None:
-        spare = at_most(max(parameter.present - below, 0.0), display)
+        spare = display.length(max(parameter.present - below, 0.0), "down")
         said.append(f"from {from_value(parameter, below, display)} on ({spare} to spare)")
     if above is not None:
-        spare = at_most(max(above - parameter.present, 0.0), display)
+        spare = display.length(max(above - parameter.present, 0.0), "down")
         said.append(f"up to {to_value(parameter, above, display)} ({spare} to spare)")
     return said
 
@@ -142,10 +139,10 @@ def _needed(found: WhatIf, thresholds: Sequence[Threshold], display: Display) ->
     below = max((t.value for t in thresholds if not t.upward and t.value < parameter.present), default=None)
     said = []
     if above is not None:
-        more = at_least(above - parameter.present, display)
+        more = display.length(above - parameter.present, "up")
         said.append(f"from {from_value(parameter, above, display)} on ({more} more)")
     if below is not None:
-        less = at_least(parameter.present - below, display)
+        less = display.length(parameter.present - below, "up")
         said.append(f"up to {to_value(parameter, below, display)} ({less} less)")
     return said
 
@@ -168,7 +165,7 @@ def trial_words(
     """Say what a value on trial does, and which hinge the program would take then."""
     name = parameter_name(found.parameter, plain)
     said = f"{name[:1].upper()}{name[1:]} {at_value(found.parameter, value, display)}: "
-    said += does_words(candidate, found.must, display, plain)
+    said += does_words(candidate, display, plain)
     met = candidate.stopped_by_bare
     if met is not None:
         said += f"; {_meets((met.kind, met.index, met.part), study.opening.obstructions)}"
@@ -182,7 +179,5 @@ def trial_words(
 
 def on_the_good_side(found: WhatIf, threshold: Threshold, display: Display) -> float:
     """Return the value as it is shown where something turns: still on the side on which it holds; inches."""
-    value = (
-        stepped_up(threshold.value, display) if threshold.upward else stepped_down(threshold.value, display)
-    )
+    value = display.shown(threshold.value, "up" if threshold.upward else "down")
     return min(max(value, found.parameter.low), found.parameter.high)

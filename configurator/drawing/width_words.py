@@ -3,15 +3,14 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from configurator.drawing.comparison import LEAST_CLEAR_WIDTH, stopped_words
-from configurator.drawing.rounding import at_most, width_from, width_to
+from configurator.drawing.comparison import stopped_words
 from configurator.rules.answers import barrel_free, binds, keeps_clear_width, reaches, refused
 from configurator.rules.width import Must
 from configurator.rules.wording import obstruction
 from configurator.study import Candidate
 from configurator.study.widths.break_points import BARREL_FREE, BINDS, OPENS, BreakPoint
 from configurator.study.widths.leaf_widths import MOST, LeafWidths, WidthTried
-from configurator.units import Display, format_exact
+from configurator.units import Display, format_size
 
 HEADS = ("Open width", "Fits", "Opens to, bare", "With hardware", "Clear at 90")
 PLAIN_HEADS = ("Hinge width", "Does it", "Door alone opens to", "With its hardware", "Walk-through width")
@@ -73,7 +72,7 @@ def _thing(leaf: LeafWidths, place: int) -> str:
 
 def _line(leaf: LeafWidths, one: WidthTried, deciding: tuple[int, ...], display: Display) -> WidthLine:
     stock = "not in stock" if one.stock is None else one.stock
-    name = format_exact(one.width) if one.stock == "common" else f"{format_exact(one.width)} ({stock})"
+    name = format_size(one.width) if one.stock == "common" else f"{format_size(one.width)} ({stock})"
     found = one.candidate
     if found is None:
         cells = (name, "no", "", "", "", *("" for _ in deciding), one.refusal)
@@ -82,28 +81,24 @@ def _line(leaf: LeafWidths, one: WidthTried, deciding: tuple[int, ...], display:
     cells = (
         name,
         "no" if why else "yes",
-        display.angle(found.greatest_angle_bare, leaf.must.wanted, "min"),
-        display.angle(found.greatest_angle, leaf.must.wanted, "min"),
-        _clear(found, leaf.must, display),
+        display.angle(found.greatest_angle_bare),
+        display.angle(found.greatest_angle),
+        _clear(found, display),
         *(_projection(one.projections[place], display) for place in deciding),
         why,
     )
     return WidthLine(one.width, cells, _tip(found))
 
 
-def _clear(found: Candidate, must: Must, display: Display) -> str:
+def _clear(found: Candidate, display: Display) -> str:
     clear = found.clear_width_at_90
-    return (
-        "not reached"
-        if clear is None
-        else display.length(clear, must.clear_width or LEAST_CLEAR_WIDTH, "min")
-    )
+    return "not reached" if clear is None else display.length(clear, "down")
 
 
 def _projection(most: float | None, display: Display) -> str:
     if most is None:
         return "stopped elsewhere"
-    return "any" if most >= MOST else f"up to {at_most(most, display)}"
+    return "any" if most >= MOST else f"up to {display.length(most, 'down')}"
 
 
 def _tip(found: Candidate) -> str:
@@ -121,17 +116,18 @@ def why_not(found: Candidate, must: Must, display: Display) -> Iterator[str]:
     elif not reaches(found, must.wanted):
         stopped = found.stopped_by_bare
         where = "" if stopped is None else f", {stopped_words(stopped)}"
-        yield f"stops at {display.angle(found.greatest_angle_bare, must.wanted, 'min')}{where}"
+        yield f"stops at {display.angle(found.greatest_angle_bare)}{where}"
     if not barrel_free(found):
-        yield f"barrel overlaps by {display.length(-found.barrel_free_by, 0.0)}"
+        yield f"barrel overlaps by {display.length(-found.barrel_free_by, 'up')}"
     if not keeps_clear_width(found, must.clear_width) and must.clear_width is not None:
+        least = display.exact(must.clear_width, "up")
         short = found.clear_width_at_90 is not None
-        yield f"less than {display.length(must.clear_width)} clear" if short else "does not come square open"
+        yield f"less than {least} clear" if short else "does not come square open"
 
 
 def headline(leaf: LeafWidths, display: Display) -> str:
     """Return the one sentence that answers: the least width exactly, and the next in stock."""
-    wanted = display.angle(leaf.must.wanted)
+    wanted = display.angle(leaf.must.wanted, "up")
     if not leaf.width_moves_the_pin:
         return (
             f"On a {leaf.hung.mounting} hinge the pin stands where the barrel lies: "
@@ -141,10 +137,20 @@ def headline(leaf: LeafWidths, display: Display) -> str:
         return f"No hinge open width opens this leaf to {wanted}: {_obstacle(leaf)}."
     if leaf.least is None:
         return f"{_alone(leaf, wanted)}, but {_no_least(leaf, wanted)}."
-    said = f"Least hinge open width for {wanted}: {width_from(leaf.least)} in exactly"
+    said = f"Least hinge open width for {wanted}: {_from(leaf.least)} in exactly"
     if leaf.least > leaf.least_for_angle + 1e-6:
-        said += f", where the barrel comes free ({width_from(leaf.least_for_angle)} in for the angle alone)"
+        said += f", where the barrel comes free ({_from(leaf.least_for_angle)} in for the angle alone)"
     return f"{said}; {_next_in_stock(leaf, display)}."
+
+
+def _from(width: float) -> str:
+    """Write a hinge open width from which something holds, inches: never less than it is."""
+    return format_size(width, 3, "up")
+
+
+def _up_to(width: float) -> str:
+    """Write a hinge open width up to which something holds, inches: never more than it is."""
+    return format_size(width, 3, "down")
 
 
 def _obstacle(leaf: LeafWidths) -> str:
@@ -157,58 +163,58 @@ def _obstacle(leaf: LeafWidths) -> str:
 
 def _alone(leaf: LeafWidths, wanted: str) -> str:
     assert leaf.least_for_angle is not None
-    return f"{wanted} needs a hinge open width of {width_from(leaf.least_for_angle)} in"
+    return f"{wanted} needs a hinge open width of {_from(leaf.least_for_angle)} in"
 
 
 def _no_least(leaf: LeafWidths, wanted: str) -> str:
     binding = next((one for one in leaf.breaks if one.what == BINDS), None)
     if leaf.barrel_free_from is None:
         return "its barrel would not be free, nor that of any wider one"
-    free = f"the barrel is free only from {width_from(leaf.barrel_free_from)} in"
+    free = f"the barrel is free only from {_from(leaf.barrel_free_from)} in"
     if binding is None:
         return f"{free}, and no width from there on opens to {wanted}"
-    return f"{free}, and from {width_to(binding.width)} in on the lock edge binds"
+    return f"{free}, and from {_up_to(binding.width)} in on the lock edge binds"
 
 
 def _next_in_stock(leaf: LeafWidths, display: Display) -> str:
     chosen = leaf.next_in_stock
     if chosen is not None:
         usual = "" if chosen.stock == "common" else f" ({chosen.stock})"
-        return f"next in stock {format_exact(chosen.width)}{usual}"
+        return f"next in stock {format_size(chosen.width)}{usual}"
     assert leaf.least is not None
     wider = [one for one in leaf.tried if one.stock and one.width >= leaf.least - 1e-8]
     if not wider:
         return "none so wide is in stock"
     if wider[0].candidate is None:
-        return f"next in stock {format_exact(wider[0].width)} cannot be mounted so"
+        return f"next in stock {format_size(wider[0].width)} cannot be mounted so"
     why = ", ".join(why_not(wider[0].candidate, leaf.must, display))
-    return f"next in stock {format_exact(wider[0].width)} does not do: {why}"
+    return f"next in stock {format_size(wider[0].width)} does not do: {why}"
 
 
 def break_words(one: BreakPoint, display: Display, plain: bool = False) -> tuple[str, str]:
     """Return what happens at a break point: in full, and as short as it can be said."""
     if one.what == OPENS:
-        said = f"{display.angle(one.value)} from {width_from(one.width)}"
+        said = f"{display.angle(one.value, 'up')} from {_from(one.width)}"
         return f"opens to {said} in", said
     if one.what == BINDS:
-        return f"lock edge binds from {width_to(one.width)} in", f"binds from {width_to(one.width)}"
+        return f"lock edge binds from {_up_to(one.width)} in", f"binds from {_up_to(one.width)}"
     if one.what == BARREL_FREE:
-        return f"barrel free from {width_from(one.width)} in", f"barrel free {width_from(one.width)}"
-    least = display.length(one.value)
+        return f"barrel free from {_from(one.width)} in", f"barrel free {_from(one.width)}"
+    least = display.exact(one.value, "up")
     name = clear_width_name(plain)
-    return f"{least} {name} up to {width_to(one.width)} in", f"{least} up to {width_to(one.width)}"
+    return f"{least} {name} up to {_up_to(one.width)} in", f"{least} up to {_up_to(one.width)}"
 
 
-def reading(found: Candidate, must: Must, display: Display, plain: bool = False) -> str:
+def reading(found: Candidate, display: Display, plain: bool = False) -> str:
     """Say what one hinge open width does: what a pointer on the curve tells."""
-    return f"{width_from(found.hinge_width)} in: {does_words(found, must, display, plain)}"
+    return f"{_from(found.hinge_width)} in: {does_words(found, display, plain)}"
 
 
-def does_words(found: Candidate, must: Must, display: Display, plain: bool = False) -> str:
+def does_words(found: Candidate, display: Display, plain: bool = False) -> str:
     """Say how far a leaf opens, bare and with what it carries, and the clear width at 90 degrees."""
-    said = f"opens to {display.angle(found.greatest_angle_bare, must.wanted, 'min')} bare"
+    said = f"opens to {display.angle(found.greatest_angle_bare)} bare"
     if found.greatest_angle < found.greatest_angle_bare:
-        said += f", {display.angle(found.greatest_angle, must.wanted, 'min')} with hardware"
+        said += f", {display.angle(found.greatest_angle)} with hardware"
     if found.clear_width_at_90 is None:
         return said
-    return f"{said}; {clear_width_name(plain)} {_clear(found, must, display)}"
+    return f"{said}; {clear_width_name(plain)} {_clear(found, display)}"

@@ -9,11 +9,10 @@ from configurator.study import Study
 from configurator.study.worked.terms import MINUS, Number, Piece, Symbol, Unit, Writer, spelled
 from configurator.study.worked.worked import worked, worked_difference
 from configurator.study.worked.working import Step, Worked
-from configurator.units import MM_PER_INCH, Display, format_decimal, format_length
+from configurator.units import MM_PER_INCH, Display, format_decimal, format_size
 
 PLACES = 4
 """Decimals of what is no whole number of 64ths, and of angles."""
-_WHOLE_64THS = 1e-9
 MADE_FROM = "made from"
 
 
@@ -151,9 +150,8 @@ def with_unit(value: float, unit: Unit, display: Display) -> str:
 
 
 def _inches(value: float) -> str:
-    if abs(value * 64 - round(value * 64)) <= 64 * _WHOLE_64THS:
-        return format_length(value, 64, unit_mark=False).replace("-", MINUS, 1 if value < 0 else 0)
-    return _decimal(value)
+    sign = MINUS if value < 0 else ""
+    return sign + format_size(abs(value), PLACES)
 
 
 def _millimetres(value: float) -> str:

@@ -57,7 +57,7 @@ def field_sheet_bytes(job: Job, display: Display | None = None, progress: Progre
     time.
     """
     load_fonts()
-    shown = display or Display(16)
+    shown = display or Display()
     counter = Counter(2 * block_count(job.openings), progress)
     written = io.BytesIO()
     canvas = Canvas(written, pagesize=PAGE, invariant=1)

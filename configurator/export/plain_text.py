@@ -11,10 +11,9 @@ from configurator.drawing.width_words import break_words, headline, width_table
 from configurator.rules.finding import Finding
 from configurator.rules.how_sure import NAMES, HowSure
 from configurator.rules.sure_words import sure_sentence, what_to_do
-from configurator.rules.wording import inches
 from configurator.study import Study
 from configurator.study.widths.leaf_widths import LeafWidths
-from configurator.units import Display
+from configurator.units import Display, format_size
 
 WIDTH = 110
 """Characters of a line."""
@@ -38,7 +37,8 @@ def job_as_text(found: Sequence[Finding]) -> str:
     if not found:
         return ""
     heading = "The whole job"
-    lines = ["", heading, "=" * len(heading), *(line for one in found for line in _finding_lines(one))]
+    lines = ["", heading, "=" * len(heading)]
+    lines += [line for one in found for line in _finding_lines(one, Display())]
     return "\n".join(lines) + "\n"
 
 
@@ -51,7 +51,7 @@ def _study_text(study: Study, display: Display) -> str:
     lines = [heading, "=" * len(heading)]
     for comparison in comparisons(study, display):
         lines += _comparison_lines(comparison)
-    lines += [line for finding in study.all_findings() for line in _finding_lines(finding)]
+    lines += [line for finding in study.all_findings() for line in _finding_lines(finding, display)]
     if study.filled.assumed:
         lines += textwrap.wrap("Assumed, not given: " + ", ".join(sorted(study.filled.assumed)), WIDTH)
     return "\n".join(lines) + "\n"
@@ -74,8 +74,8 @@ def _columns(rows: Sequence[Sequence[str]]) -> list[str]:
     return ["  ".join(cell.ljust(w) for cell, w in zip(row, widths, strict=True)).rstrip() for row in rows]
 
 
-def _finding_lines(finding: Finding) -> list[str]:
-    text = f"{finding.severity}: {finding.message} [{cited(finding.source, finding.mark_of_source)}]"
+def _finding_lines(finding: Finding, display: Display) -> list[str]:
+    text = f"{finding.severity}: {finding.said(display)} [{cited(finding.source, finding.mark_of_source)}]"
     return textwrap.wrap(text, WIDTH, subsequent_indent="    ")
 
 
@@ -94,13 +94,14 @@ def _sure_line(sure: HowSure) -> str:
     leaf = "" if sure.leaf == "single" else f", {sure.leaf} leaf"
     most = f" The {NAMES[sure.matters_most]} matters most." if sure.matters_most else ""
     said = " ".join(filter(None, (sure_sentence(sure), what_to_do(sure))))
-    return f"{inches(sure.hinge_width)} hinge{leaf}: {said}{most}"
+    return f"{format_size(sure.hinge_width)} in hinge{leaf}: {said}{most}"
 
 
 def _tolerances(sure: HowSure) -> str:
     assumed = sure.tolerances.assumed
+    taken = {key: " (assumed)" if f"tolerances.{key}" in assumed else "" for key in sure.tolerances.values}
     each = [
-        f"{key.replace('_', ' ')} {inches(value)}{' (assumed)' if f'tolerances.{key}' in assumed else ''}"
+        f"{key.replace('_', ' ')} {format_size(value)} in{taken[key]}"
         for key, value in sure.tolerances.values.items()
     ]
     return f"Tolerances, plus or minus: {', '.join(each)}"

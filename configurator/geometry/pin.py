@@ -9,6 +9,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Final
 
+from configurator.units import format_size
+
 #: The one tolerance of the geometry, in inches: overlap no deeper than this is clear.
 TOLERANCE: Final = 1e-9
 
@@ -174,8 +176,8 @@ def backset_refusal(h: Hanging, pin: Pin) -> str | None:
     if backset is None or backset >= -TOLERANCE:
         return None
     return (
-        f"A hinge {h.W:g} in wide is too wide for this {h.mounting} mounting: its {side} leaf would run "
-        f"{-backset:.3g} in out past the {side}'s stop side."
+        f"A hinge {format_size(h.W)} in wide is too wide for this {h.mounting} mounting: its {side} leaf "
+        f"would run {format_size(-backset, 3, 'up')} in out past the {side}'s stop side."
     )
 
 

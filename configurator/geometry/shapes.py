@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from configurator.geometry.pin import TOLERANCE, Hanging, Pin
+from configurator.units import format_size
 
 #: Farther than anything reaches, in; walls and endless trim end here. Exact in binary.
 FAR: Final = 65536.0
@@ -154,10 +155,14 @@ def refuse_no_door(h: Hanging, leaf: Leaf) -> None:
     """
     if min(h.w, h.w - h.beta * h.T) <= 0.0:
         raise ValueError(
-            f"Gaps of {h.g_h:g} and {h.g_l:g} in, with the latch bevel, leave no door in {h.O:g} in."
+            f"Gaps of {format_size(h.g_h)} and {format_size(h.g_l)} in, with the latch bevel, leave no door "
+            f"in {format_size(h.O)} in."
         )
     if leaf.top <= leaf.bottom:
-        raise ValueError(f"A leaf from {leaf.bottom:g} to {leaf.top:g} in above the floor has no height.")
+        raise ValueError(
+            f"A leaf from {format_size(leaf.bottom)} to {format_size(leaf.top)} in above the floor has no "
+            "height."
+        )
 
 
 def leaf_shape(h: Hanging, leaf: Leaf) -> Shape:
@@ -221,7 +226,9 @@ def _box_pieces(h: Hanging, thing: Obstruction) -> list[tuple[Point, ...]]:
 def _return_wall(h: Hanging, thing: Obstruction) -> list[tuple[Point, ...]]:
     """A wall running out from beside the frame, filling everything beyond its face."""
     if thing.start < 0:
-        raise ValueError(f"A return wall starts beside the frame or farther off, not at {thing.start:g} in.")
+        raise ValueError(
+            f"A return wall starts beside the frame or farther off, not at {format_size(thing.start)} in."
+        )
     outer = FAR if thing.projection is None else -h.p + thing.projection
     return [rectangle(-FAR, -h.F - thing.start, min(-h.p, 0.0) - h.D, outer)]
 

@@ -22,7 +22,7 @@ from configurator.intake.sizes import Size, settled, without_leaves
 from configurator.intake.table import ScheduleTable
 from configurator.intake.words import says_nothing
 from configurator.long_work import ROWS_A_STEP, Steps
-from configurator.units import format_length
+from configurator.units import format_feet, format_size
 
 SIZES_AGREE = 1 / 16
 """Inches. A size written in words may be rounded that much against width and height beside it."""
@@ -243,7 +243,9 @@ class _Row:
             self.told.append(f"{size.leaves}, as the size says")
             self.put("leaves", size.leaves, column)
         if size.thickness is not None and "thickness" not in self.by_field:
-            self.told.append(f"the third figure of a size is the door's thickness: {size.thickness:g} in")
+            self.told.append(
+                f"the third figure of a size is the door's thickness: {format_size(size.thickness)} in"
+            )
             self.put("door.thickness", size.thickness, column)
 
     def _column(self, name: str, otherwise: Column) -> Column:
@@ -262,5 +264,5 @@ class _Row:
             beside = self.said(name)
             if beside is not None and all(abs(beside - figure) > SIZES_AGREE for figure in figures):
                 heading = quoted(self.by_field[name][1].heading)
-                said = f"{format_length(size.width, 64, 'feet')} x {format_length(size.height, 64, 'feet')}"
-                raise CellError(f"the size is {said}, and {heading} says {format_length(beside, 64, 'feet')}")
+                said = f"{format_feet(size.width)} x {format_feet(size.height)}"
+                raise CellError(f"the size is {said}, and {heading} says {format_feet(beside)}")

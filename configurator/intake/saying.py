@@ -25,9 +25,9 @@ def value_words(path: str, value: Any, display: Display) -> str:
     if isinstance(value, bool):
         return "yes" if value else "no"
     if path in _LENGTHS:
-        return display.length(value)
+        return display.exact(value)
     if path in _ANGLES:
-        return display.angle(value)
+        return display.angle(value, "near")
     text = " ".join(str(value).split())
     return f"{text[:59]}…" if len(text) > 60 else text
 

@@ -10,7 +10,7 @@ from typing import Literal
 
 from configurator.intake.fields import Unit
 from configurator.intake.refused import CellError, quoted, refuse_date
-from configurator.units import LengthError, format_length, parse_length, parse_opening_size
+from configurator.units import LengthError, format_feet, parse_length, parse_opening_size
 
 SizeOrder = Literal["ask", "width", "height"]
 PairWidth = Literal["ask", "opening", "leaf"]
@@ -100,7 +100,7 @@ def _ask_order(size: Size, order: SizeOrder, told: list[str]) -> None:
     is_pair = size.leaves == "pair"
     if size.width <= size.height or size.named or (is_pair and size.height >= LOW_PAIR):
         return
-    said = f"{_feet(size.width)} wide and {_feet(size.height)} high"
+    said = f"{format_feet(size.width)} wide and {format_feet(size.height)} high"
     if order == "ask":
         raise CellError(f"{said}? Say whether these sizes are written height first", "size order")
     if order == "height":
@@ -113,19 +113,21 @@ def _of_both_leaves(size: Size, pair: PairWidth, told: list[str]) -> Size:
         return size
     if not size.each and pair == "ask":
         raise CellError(
-            f"a pair {_feet(size.width)} wide: say whether that is the opening or each leaf", "pair width"
+            f"a pair {format_feet(size.width)} wide: say whether that is the opening or each leaf",
+            "pair width",
         )
     if not size.each and pair == "opening":
-        told.append(f"{_feet(size.width)} is taken as the width of the opening of a pair")
+        told.append(f"{format_feet(size.width)} is taken as the width of the opening of a pair")
         return size
-    told.append(f"two leaves of {_feet(size.width)} make an opening {_feet(2 * size.width)} wide")
+    told.append(f"two leaves of {format_feet(size.width)} make an opening {format_feet(2 * size.width)} wide")
     return replace(size, width=2 * size.width)
 
 
 def _refuse_tiny(size: Size) -> None:
     if size.width < LEAST_WIDTH or size.height < LEAST_HEIGHT:
         raise CellError(
-            f"{_feet(size.width)} wide and {_feet(size.height)} high is no door; check the column's unit"
+            f"{format_feet(size.width)} wide and {format_feet(size.height)} high is no door; check the "
+            "column's unit"
         )
 
 
@@ -184,7 +186,3 @@ def _ordered(size: Size, letters: list[str], cell: str) -> Size:
     if letters in (["h", "w"], ["h", ""], ["", "w"]):
         return replace(size, width=size.height, height=size.width, named=True)
     raise CellError(f"{quoted(cell)} gives the width or the height twice")
-
-
-def _feet(inches: float) -> str:
-    return format_length(inches, 64, "feet")

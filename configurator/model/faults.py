@@ -9,6 +9,7 @@ from pydantic.fields import FieldInfo
 from pydantic_core import ErrorDetails
 
 from configurator.model.fields import bounds_of, unit_of
+from configurator.units import format_decimal
 
 _LONGEST_SHOWN = 60
 
@@ -131,4 +132,9 @@ def _allowed(info: FieldInfo | None, context: dict[str, Any]) -> str:
     bounds = (bounds_of(info) if info is not None else {}) or context
     unit = unit_of(info) if info is not None else ""
     words = {"gt": "more than", "ge": "at least", "lt": "less than", "le": "at most"}
-    return " and ".join(f"{words[name]} {value:g}" for name, value in bounds.items() if name in words) + unit
+    return (
+        " and ".join(
+            f"{words[name]} {format_decimal(value)}" for name, value in bounds.items() if name in words
+        )
+        + unit
+    )

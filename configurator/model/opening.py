@@ -28,7 +28,7 @@ from configurator.model.words import (
     Traffic,
 )
 from configurator.tables import FrameKindRow, ObstructionKindRow, row_of
-from configurator.units import LengthError, parse_opening_size
+from configurator.units import LengthError, format_size, parse_opening_size
 
 # Layers are typed in 1/64ths or tenths of a millimetre; their sum may differ by that much and no more.
 LAYER_SUM_TOLERANCE = 1e-6
@@ -130,7 +130,7 @@ class Wall(Record):
                 raise PydanticCustomError(
                     "layers",
                     "the layers add up to {total} in and the wall is {wall} in thick; they must agree",
-                    {"total": f"{total:g}", "wall": f"{self.thickness:g}"},
+                    {"total": format_size(total), "wall": format_size(self.thickness)},
                 )
         return self
 
@@ -163,7 +163,7 @@ class Obstruction(Record):
         low, high = self.bottom or 0.0, self.top
         if high is not None and high <= low:
             raise PydanticCustomError(
-                "heights", "top must be higher than bottom ({low} in)", {"low": f"{low:g}"}
+                "heights", "top must be higher than bottom ({low} in)", {"low": format_size(low)}
             )
         row = row_of(ObstructionKindRow, self.kind)
         name = {"name": row.name}
@@ -301,13 +301,13 @@ class Opening(Record):
             raise PydanticCustomError(
                 "needs",
                 "active leaf net width must be less than the opening width ({width} in)",
-                {"field": "active_width", "width": f"{self.size.width:g}"},
+                {"field": "active_width", "width": format_size(self.size.width)},
             )
         if self.leaves == "dutch" and self.split_height is not None and self.split_height >= self.size.height:
             raise PydanticCustomError(
                 "needs",
                 "split height must be less than the opening height ({height} in)",
-                {"field": "split_height", "height": f"{self.size.height:g}"},
+                {"field": "split_height", "height": format_size(self.size.height)},
             )
         return self
 
@@ -348,6 +348,6 @@ class Opening(Record):
                 raise PydanticCustomError(
                     "compare",
                     "a hinge open width is from 1 to 24 in; {width} was given",
-                    {"width": f"{width:g}"},
+                    {"width": format_size(width)},
                 )
         return value

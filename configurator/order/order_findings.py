@@ -12,6 +12,7 @@ from configurator.rules.finding import SEVERITIES, Finding, finding
 from configurator.rules.hinge_items import HANDED, HingeItem
 from configurator.rules.wording import counted
 from configurator.tables import practice
+from configurator.units import format_size
 
 MOST_NAMED = 6
 ABOUT_THE_ORDER = frozenset(
@@ -175,4 +176,4 @@ def _value(line: OrderLine, key: str) -> str:
     value = getattr(line.hinge, key)
     if isinstance(value, bool):
         return "yes" if value else "no"
-    return "none known" if value is None else f"{value:g}" if isinstance(value, float) else str(value)
+    return "none known" if value is None else format_size(value) if isinstance(value, float) else str(value)

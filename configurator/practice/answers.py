@@ -5,16 +5,16 @@ writes it), `is_right`, and `is_clear`, which says that exactly one answer of th
 What cannot be read raises UnreadableError in words: it is asked again, and not marked wrong.
 """
 
-import math
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Protocol
 
+from configurator.practice.words import places
 from configurator.rules.count import pairs
 from configurator.rules.finish import bhma_number, us_code
-from configurator.units import LengthError, format_exact, parse_length
+from configurator.units import LengthError, format_size, parse_length, rounded
 
 _EDGE = 0.05
 """A value within this share of a step of the middle between two steps could be rounded either way."""
@@ -70,9 +70,8 @@ class LengthAnswer:
     def shown(self) -> str:
         """The right answer as the trade writes it."""
         if self.step in _DECIMALS:
-            return f"{self.value:.{_DECIMALS[self.step][0]}f} in"
-        rounded = math.floor(self.value / self.step + 0.5) * self.step
-        return f"{format_exact(rounded)} in"
+            return f"{places(self.value, _DECIMALS[self.step][0])} in"
+        return f"{format_size(rounded(self.value, 1 / self.step))} in"
 
     def is_right(self, typed: str) -> bool:
         """Say whether the length typed is nearer than half a step. Raises UnreadableError."""
@@ -102,8 +101,7 @@ class AngleAnswer:
     @property
     def shown(self) -> str:
         """The right answer as the trade writes it."""
-        places = 0 if self.step == 1.0 else 1
-        return f"{self.value:.{places}f}°"
+        return f"{places(self.value, 0 if self.step == 1.0 else 1)}°"
 
     def is_right(self, typed: str) -> bool:
         """Say whether the angle typed is nearer than half a step. Raises UnreadableError."""
@@ -178,7 +176,7 @@ class HingeSizeAnswer:
     @property
     def shown(self) -> str:
         """The right answer as the trade writes it."""
-        return f"{format_exact(self.height)} x {format_exact(self.width)}"
+        return f"{format_size(self.height)} x {format_size(self.width)}"
 
     def is_right(self, typed: str) -> bool:
         """Say whether that very size was typed. Raises UnreadableError."""

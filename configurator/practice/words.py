@@ -1,19 +1,21 @@
 """How numbers and reasons read in a problem and its solution."""
 
-from configurator.units import format_decimal, format_length
+from configurator.units import format_decimal, format_size, rounded
 
 
 def fraction(value: float) -> str:
     """Write a length of a solution: a fraction where it is one, else four decimals; inches without a mark."""
-    in_64ths = value * 64
-    if abs(in_64ths - round(in_64ths)) < 1e-6:
-        return format_length(value, 64, unit_mark=False)
-    return format_decimal(value, 4)
+    return format_size(value, 4)
 
 
 def decimal(value: float) -> str:
-    """Write a length in a formula with four decimals at most; inches without a mark."""
+    """Write a number of a formula with four decimals at most, without a mark."""
     return format_decimal(value, 4)
+
+
+def places(value: float, decimals: int) -> str:
+    """Write a number of a solution with just so many decimals, as its answer is asked for: `152.0`."""
+    return f"{rounded(value, 10**decimals):.{decimals}f}"
 
 
 def sentence(words: str) -> str:

@@ -41,9 +41,9 @@ from configurator.rules.slips import (
     two_leaf_count,
 )
 from configurator.rules.usual import FilledOpening, use_of
-from configurator.rules.wording import inches, plain
+from configurator.rules.wording import exactly, plain
 from configurator.tables import ObstructionKindRow, limit, practice, row_of, words_of
-from configurator.units import TOLERANCE
+from configurator.units import TOLERANCE, format_decimal
 
 Parts = Mapping[str, Reason]
 NEARLY_FLAT = 175.0
@@ -106,8 +106,12 @@ def _outside_tables(filled: FilledOpening, hinge: LeafHinge) -> Iterator[Finding
     ):
         row = limit(key)
         if (value > row.value + TOLERANCE) if over else (value < row.value - TOLERANCE):
+            shown, bound = (
+                exactly(value, "up" if over else "down"),
+                exactly(row.value, "down" if over else "up"),
+            )
             message = (
-                f"{inches(value)}: {row.words} ({inches(row.value)}). Check the number; if it is right, ask "
+                f"{shown}: {row.words} ({bound}). Check the number; if it is right, ask "
                 "the door's and the hinge's makers, as the answer here is only a continuation of the tables."
             )
             yield finding("outside the tables", "error", message, row.cited, value=value, limit=row.value)
@@ -218,7 +222,9 @@ def _weight(filled: FilledOpening, hinge: LeafHinge) -> Iterator[Finding]:
 
 
 def _range(low: float, high: float) -> str:
-    return f"{high:.0f}" if round(low) == round(high) else f"{low:.0f} to {high:.0f}"
+    """Write pounds from the least to the most, whole; one number where both are that."""
+    least, most = format_decimal(low, 0, "down"), format_decimal(high, 0, "up")
+    return most if low == high else f"{least} to {most}"
 
 
 def _passage(filled: FilledOpening, hinge: LeafHinge, parts: Parts, answer: Answer) -> tuple[Finding, ...]:

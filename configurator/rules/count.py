@@ -3,7 +3,7 @@
 import math
 
 from configurator.rules.finding import Reason, reason
-from configurator.rules.wording import counted, inches
+from configurator.rules.wording import counted, exactly
 from configurator.tables import CountRow, table
 from configurator.units import TOLERANCE
 
@@ -23,16 +23,16 @@ def hinge_count(leaf_height: float) -> Reason:
     count = row.count
     if row.one_more_each is not None:
         count += math.ceil((leaf_height - TOLERANCE - row.height_over) / row.one_more_each)
-    because = f"a leaf {inches(leaf_height)} high takes {counted(count, 'hinge', 'hinges')}: {_rule(row)}"
+    because = f"a leaf {exactly(leaf_height)} high takes {counted(count, 'hinge', 'hinges')}: {_rule(row)}"
     return reason(count, because, row.cited)
 
 
 def _rule(row: CountRow) -> str:
     if row.one_more_each is not None:
-        step = inches(row.one_more_each)
-        return f"{row.count} up to {inches(row.height_over)} and one more each {step} or part"
-    over = f"over {inches(row.height_over)} and " if row.height_over else ""
-    return f"{over}up to {inches(row.height_to or 0.0)}"
+        step = exactly(row.one_more_each)
+        return f"{row.count} up to {exactly(row.height_over)} and one more each {step} or part"
+    over = f"over {exactly(row.height_over)} and " if row.height_over else ""
+    return f"{over}up to {exactly(row.height_to or 0.0)}"
 
 
 def pairs(hinges: int) -> str:

@@ -5,9 +5,9 @@ from collections.abc import Iterator
 from configurator.rules.answers import StopPlace, WidthAnswer, reaches, wanted_angle
 from configurator.rules.finding import Finding, Fix, Source, finding
 from configurator.rules.usual import FilledOpening
-from configurator.rules.wording import degrees, hardware, inches, obstruction, roughly
+from configurator.rules.wording import degrees, exactly, hardware, inches, obstruction
 from configurator.tables import limit
-from configurator.units import TOLERANCE
+from configurator.units import TOLERANCE, rounded
 
 SQUARE = 90.0
 _PLAN = Source("worked out from the plan", "derived")
@@ -15,7 +15,6 @@ _PRACTICE = Source("common practice, no source", "common practice")
 _USUAL = Source("worked out from the plan, for a tip that stands off so far; from memory", "from memory")
 #: What no door stop can keep a door from: its own frame, and the other leaf.
 _OWN = ("frame", "latch jamb", "stop", "other leaf")
-_SAME = 1e-6
 
 
 def holds_short_of_square(stop: float | None) -> bool:
@@ -27,7 +26,7 @@ def square_open_mend(stop: float | None, opens_to: float) -> str:
     """Say what keeps a door from coming square open and what to do; degrees, `opens_to` without the stop."""
     said = []
     if stop is not None and holds_short_of_square(stop):
-        held = degrees(stop, SQUARE, "min")
+        held = degrees(stop)
         said.append(
             f"The door stop holds it at {held}, so it never comes square open; move the stop to 90° or more."
         )
@@ -42,10 +41,10 @@ def door_stop_findings(filled: FilledOpening) -> Iterator[Finding]:
     if stop is None or stop >= wanted - TOLERANCE:
         return
     taken = "taken as wanted" if "use.wanted_angle" in filled.assumed else "wanted"
-    held = degrees(stop, wanted, "min")
+    held = degrees(stop)
     message = (
-        f"The door stop holds the door at {held}, short of the {degrees(wanted)} {taken}, and the hinge is "
-        f"chosen for {degrees(wanted)}. Move the stop, or ask for no more than {held}."
+        f"The door stop holds the door at {held}, short of the {degrees(wanted, 'up')} {taken}, and the "
+        f"hinge is chosen for {degrees(wanted, 'up')}. Move the stop, or ask for no more than {held}."
     )
     fix = (Fix("use.wanted_angle", stop, f"Ask for {held}"),)
     yield finding("stop short of wanted", "note", message, _PLAN, fix, stop=stop, wanted=wanted)
@@ -54,9 +53,9 @@ def door_stop_findings(filled: FilledOpening) -> Iterator[Finding]:
 def place_words(place: StopPlace) -> str:
     """Say what stop goes where: `a wall bumper 1 in off the wall, 29-1/16 in along ...`."""
     return (
-        f"a {place.kind} whose tip is {inches(place.projection)} off the wall, "
-        f"{roughly(place.from_frame)} along the wall from the frame ({roughly(place.from_pin)} from the pin) "
-        f"and {roughly(place.height)} above the floor"
+        f"a {place.kind} whose tip is {exactly(place.projection)} off the wall, "
+        f"{inches(place.from_frame)} along the wall from the frame ({inches(place.from_pin)} from the pin) "
+        f"and {exactly(place.height)} above the floor"
     )
 
 
@@ -78,7 +77,7 @@ def where_a_stop_goes(answer: WidthAnswer, hinge: str) -> Iterator[Finding]:
         (part, thing), wanted = _met(answer), wanted_angle(answer)
         message = (
             f"{hinge} the {hardware(part)} meets the {obstruction(thing)} at "
-            f"{degrees(answer.greatest_angle, wanted)}. "
+            f"{degrees(answer.greatest_angle)}. "
             f"{_hardware_mend(thing, place)}; a wider hinge is not the answer."
         )
         numbers = {"angle": answer.greatest_angle, "wanted": wanted} | _numbers(place)
@@ -177,16 +176,16 @@ def _where_people_walk(place: StopPlace) -> Iterator[Finding]:
     most = limit("protruding_most")
     if place.projection <= most.value + TOLERANCE:
         return
-    stands = f"The {place.kind} stands {inches(place.projection, most.value)} off the wall"
+    stands = f"The {place.kind} stands {exactly(place.projection, 'up')} off the wall"
     numbers = {"projection": place.projection, "height": place.height}
     if place.kind == "floor stop":
         message = f"{stands}: it may be tripped over. Check that nobody walks there; local codes decide."
         yield finding("stop underfoot", "note", message, _PRACTICE, (), **numbers)
     elif limit("protruding_low").value < place.height <= limit("protruding_high").value:
         message = (
-            f"{stands}; where people walk nothing may stand out more than {inches(most.value)} from 27 to 80 "
-            "in above the floor. Take a shorter one, set it lower, or check that nobody walks there; local "
-            "codes decide."
+            f"{stands}; where people walk nothing may stand out more than {exactly(most.value, 'down')} from "
+            "27 to 80 in above the floor. Take a shorter one, set it lower, or check that nobody walks "
+            "there; local codes decide."
         )
         yield finding("stop where people walk", "warning", message, most.cited, (), **numbers)
 
@@ -196,19 +195,19 @@ def _rests(answer: WidthAnswer, place: StopPlace, hinge: str) -> Iterator[Findin
     if overhead is not None and overhead < rests - TOLERANCE:
         message = (
             f"{hinge} the door stop at {degrees(overhead)} holds the door before it comes to the "
-            f"{place.kind} at {degrees(rests, overhead, 'max')}. Take one of the two out, unless both "
+            f"{place.kind} at {degrees(rests, 'up')}. Take one of the two out, unless both "
             "are wanted."
         )
         yield finding("two door stops", "note", message, _PLAN, (), stop=overhead, **_numbers(place))
         return
     asked, wanted = "", answer.filled.opening.use.wanted_angle
     fix: tuple[Fix, ...] = ()
-    if wanted is not None and rests < wanted - _SAME:
-        least = int(rests * 10) / 10
-        asked = f", short of the {degrees(wanted)} wanted"
+    if wanted is not None and rests < wanted - TOLERANCE:
+        least = rounded(rests, 10, "down")
+        asked = f", short of the {degrees(wanted, 'up')} wanted"
         fix = (Fix("use.wanted_angle", least, f"Ask for {degrees(least)}"),)
     message = (
-        f"{hinge} the {hardware(place.meets)} comes to rest at {degrees(rests, wanted, 'min')} "
+        f"{hinge} the {hardware(place.meets)} comes to rest at {degrees(rests)} "
         f"against {place_words(place)}{asked}. Confirm the tip from the stop's own drawing."
     )
     yield finding("where the door rests", "note", message, _USUAL, fix, **_numbers(place))
@@ -216,29 +215,29 @@ def _rests(answer: WidthAnswer, place: StopPlace, hinge: str) -> Iterator[Findin
 
 def _fault(answer: WidthAnswer, place: StopPlace, hinge: str) -> tuple[str, str]:
     """Return the code and the sentence of what is wrong with a stop's place."""
-    stop, where = place.kind, f"{roughly(place.from_frame)} along the wall from the frame"
+    stop, where = place.kind, f"{inches(place.from_frame)} along the wall from the frame"
     match place.fault:
         case "misses":
-            low, high = roughly(answer.hinge.leaf.bottom), roughly(answer.hinge.leaf.top)
+            low, high = exactly(answer.hinge.leaf.bottom), exactly(answer.hinge.leaf.top)
             return "stop misses the leaf", (
-                f"{hinge} the {stop} stands {roughly(place.height)} above the floor and the leaf from {low} "
+                f"{hinge} the {stop} stands {exactly(place.height)} above the floor and the leaf from {low} "
                 f"to {high}: nothing comes to it. Set it at another height, or take another kind of stop."
             )
         case "in the doorway":
             return "stop in the doorway", (
-                f"{hinge} a {stop} {inches(place.projection)} off the wall would have to stand in front of "
+                f"{hinge} a {stop} {exactly(place.projection)} off the wall would have to stand in front of "
                 "the doorway to be met. Take one that stands out less."
             )
         case "never met":
             return "stop never met", (
-                f"{hinge} the door never comes to the {stop} {where} and {inches(place.projection)} off the "
-                f"wall. Set it no farther along than {roughly(place.reach)}, or take one that stands out "
-                "more."
+                f"{hinge} the door never comes to the {stop} {where} and {exactly(place.projection)} off the "
+                f"wall. Set it no farther along than {inches(place.reach, 'down')}, or take one that stands "
+                "out more."
             )
         case "near the edge":
             return "stop near the edge", (
                 f"{hinge} the {stop} {where} meets the outer inch of the leaf, or only its edge. Set it no "
-                f"farther along than {roughly(place.reach)}."
+                f"farther along than {inches(place.reach, 'down')}."
             )
         case "buried":
             return "stop behind trim", (
@@ -248,6 +247,6 @@ def _fault(answer: WidthAnswer, place: StopPlace, hinge: str) -> tuple[str, str]
     (part, thing), opens = _met(answer), answer.greatest_angle
     return "stop met too late", (
         f"{hinge} the {hardware(part)} meets the {obstruction(thing)} at {degrees(opens)}, before the door "
-        f"comes to the {stop} at {degrees(place.rests_at or 0.0, opens, 'max')}. Move the stop, or take one "
-        "that stands out more."
+        f"comes to the {stop} at {degrees(place.rests_at or 0.0, 'up')}. Move the stop, or take one that "
+        "stands out more."
     )

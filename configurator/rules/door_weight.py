@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from configurator.rules.finding import Finding, Source, finding
-from configurator.rules.wording import counted
+from configurator.rules.wording import counted, pounds
 from configurator.tables import DoorWeightRow, SheetRow, practice, table
 from configurator.units import TOLERANCE
 
@@ -71,9 +71,9 @@ def given_weight_findings(given: float | None, sheets: SheetWeight | None) -> tu
         return ()
     what = f"{counted(sheets.sheets, 'sheet', 'sheets')} of {sheets.sheet}"
     message = (
-        f"A leaf of {given:g} lb is lighter than the {what} in it, which alone weigh {sheets.pounds:.0f} lb. "
-        "Check the weight (it is of one leaf, in pounds) and the construction, unless much of the leaf is "
-        "cut out."
+        f"A leaf of {pounds(given, 'down')} is lighter than the {what} in it, which alone weigh "
+        f"{pounds(sheets.pounds, 'up')}. Check the weight (it is of one leaf, in pounds) and "
+        "the construction, unless much of the leaf is cut out."
     )
     numbers = {"given": given, "sheets": sheets.pounds}
     return (finding("lighter than its skins", "warning", message, sheets.source, (), **numbers),)
@@ -86,7 +86,7 @@ def reactions(weight: float, width: float, distance: float, hinges: int) -> Reac
     / distance, by statics. Raises ValueError when the distance is not positive.
     """
     if distance <= 0:
-        raise ValueError(f"the outer hinges must stand apart; {distance:g} was given")
+        raise ValueError(f"the outer hinges must stand apart; {distance} was given")
     return Reactions(weight / hinges, weight * (width / 2) / distance)
 
 

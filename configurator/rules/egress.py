@@ -7,7 +7,7 @@ from configurator.rules.answers import Answer, WidthAnswer, keeps_clear_width, t
 from configurator.rules.door_stop import square_open_mend
 from configurator.rules.finding import Finding, Source, finding
 from configurator.rules.stock import next_narrower
-from configurator.rules.wording import hardware, inches, remaining, size
+from configurator.rules.wording import exactly, hardware, inches, remaining, size
 from configurator.tables import limit, practice
 from configurator.units import TOLERANCE
 
@@ -41,13 +41,13 @@ def clear_width_findings(
     hinge = f"with a {size(height, answer.hinge_width)} hinge"
     if clear is None:
         message = (
-            f"The door does not come to 90°, so there is no clear width to count; {inches(least)} is asked "
-            f"on an accessible route. {square_open_mend(stop, answer.greatest_angle_bare)} {_SCOPE}"
+            f"The door does not come to 90°, so there is no clear width to count; {exactly(least, 'up')} is "
+            f"asked on an accessible route. {square_open_mend(stop, answer.greatest_angle_bare)} {_SCOPE}"
         )
         return (finding("no clear width", "error", message, row.cited, required=least),)
     if keeps_clear_width(answer, least):
-        spare = inches(clear - least)
-        message = f"Clear width {inches(clear, least, 'min')} at 90° {hinge}: {spare} to spare. {_SCOPE}"
+        spare = inches(clear - least, "down")
+        message = f"Clear width {inches(clear, 'down')} at 90° {hinge}: {spare} to spare. {_SCOPE}"
         return (finding("clear width kept", "note", message, practice("access_scope"), clear_width=clear),)
     mends = f"{_narrower(leaf, height, answer, ask, least)}{_wider(leaf, opening, clear, least)} {_SCOPE}"
     return (_short(clear, margin, hinge, mends),)
@@ -57,13 +57,13 @@ def _short(clear: float, margin: float, hinge: str, mends: str) -> Finding:
     row = limit("clear_width")
     least = row.value + margin
     short = least - clear
-    has = f"Clear width {inches(clear, least, 'min')} at 90° {hinge}"
+    has = f"Clear width {inches(clear, 'down')} at 90° {hinge}"
     if clear < row.value - TOLERANCE:
-        message = f"{has}, short of {inches(least)} by {inches(short)}. {mends}"
+        message = f"{has}, short of {exactly(least, 'up')} by {inches(short, 'up')}. {mends}"
         return finding("too narrow to pass", "error", message, row.cited, clear_width=clear, short=short)
     message = (
-        f"{has} keeps {inches(row.value)}, but not the margin of {inches(margin)} asked over it: short by "
-        f"{inches(short)}. {mends}"
+        f"{has} keeps {exactly(row.value, 'up')}, but not the margin of {exactly(margin)} asked over it: "
+        f"short by {inches(short, 'up')}. {mends}"
     )
     source = practice("access_margin")
     return finding(
@@ -77,7 +77,9 @@ def _narrower(leaf: str, height: float, answer: WidthAnswer, ask: Answer, least:
         other = tried(ask, leaf, width)
         clear = None if isinstance(other, str) else other.clear_width_at_90
         if clear is not None and clear >= least - TOLERANCE:
-            return f"Take a narrower hinge: {size(height, width)} leaves {inches(clear - least)}. Or a "
+            return (
+                f"Take a narrower hinge: {size(height, width)} leaves {inches(clear - least, 'down')}. Or a "
+            )
         width = next_narrower(height, width)
     return "No narrower stock hinge keeps it. Take a "
 
@@ -89,8 +91,12 @@ def _wider(leaf: str, opening: float, clear: float, least: float) -> str:
         steps += 1
     more = steps * WIDER_BY
     if leaf == "active":
-        return f"wider active leaf: {inches(more)} more with this hinge gives {inches(clear + more)}."
-    return f"wider opening: {inches(opening + more)} wide with this hinge gives {inches(clear + more)}."
+        return (
+            f"wider active leaf: {exactly(more)} more with this hinge gives {inches(clear + more, 'down')}."
+        )
+    return (
+        f"wider opening: {exactly(opening + more)} wide with this hinge gives {inches(clear + more, 'down')}."
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,8 +127,8 @@ def _remaining(corridor: Corridor, out: float, must: float, when: str, source: S
     if remain >= must - TOLERANCE:
         return None
     message = (
-        f"In a corridor {inches(corridor.width)} wide ({inches(corridor.required)} required) the door leaves "
-        f"{remaining(remain, must)} {when} and {inches(must)} must remain: it fails. "
+        f"In a corridor {exactly(corridor.width)} wide ({exactly(corridor.required, 'up')} required) the "
+        f"door leaves {remaining(remain)} {when} and {exactly(must, 'up')} must remain: it fails. "
         f"{_flat(corridor, when)} Local codes and the authority decide; hardware may count too."
     )
     code = "corridor at rest" if when == "at rest" else "corridor in swing"
@@ -139,9 +145,9 @@ def _kept(corridor: Corridor, source: Source) -> Finding:
     remain = corridor.width - corridor.at_rest
     worst = corridor.width - corridor.greatest
     message = (
-        f"The door leaves {inches(worst)} of the corridor at the worst point of its swing and "
-        f"{inches(remain)} at rest, enough for {inches(corridor.required)} required. Local codes "
-        "and the authority decide; check what else stands in the corridor."
+        f"The door leaves {inches(worst, 'down')} of the corridor at the worst point of its swing and "
+        f"{inches(remain, 'down')} at rest, enough for {exactly(corridor.required, 'up')} required. Local "
+        "codes and the authority decide; check what else stands in the corridor."
     )
     return finding("corridor kept", "note", message, source, remain=remain, worst=worst)
 
@@ -167,13 +173,17 @@ def projection_findings(thing: Projecting, clear: float | None) -> tuple[Finding
     if clear is None or into <= TOLERANCE or thing.bottom >= high.value - TOLERANCE:
         return ()
     if thing.bottom < low.value - TOLERANCE:
-        allowed, where, row = 0.0, f"below {inches(low.value)} above the floor nothing may", low
+        allowed, where, row = 0.0, f"below {exactly(low.value)} above the floor nothing may", low
     else:
-        allowed, where, row = most.value, f"up to {inches(high.value)} only {inches(most.value)} may", most
+        allowed, where, row = (
+            most.value,
+            f"up to {exactly(high.value)} only {exactly(most.value, 'down')} may",
+            most,
+        )
     if into <= allowed + TOLERANCE:
         return ()
     message = (
-        f"The {hardware(thing.kind)} stands {inches(into, allowed, 'max')} into the required clear width, "
+        f"The {hardware(thing.kind)} stands {inches(into, 'up')} into the required clear width, "
         f"and {where}. Take one that stands out less, or a wider opening. {_SCOPE}"
     )
     return (finding("hardware in the way", "error", message, row.cited, into=into, allowed=allowed),)

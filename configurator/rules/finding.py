@@ -5,7 +5,9 @@ from dataclasses import dataclass, field
 from types import MappingProxyType
 from typing import Any, Literal
 
+from configurator.sentences import written
 from configurator.tables import MARKS, Mark, Source
+from configurator.units import Display
 
 Severity = Literal["error", "warning", "note"]
 SEVERITIES: tuple[Severity, ...] = ("error", "warning", "note")
@@ -28,30 +30,44 @@ NOTHING: Mapping[str, float] = MappingProxyType({})
 class Fix:
     """A mend that one click can make: the place in the opening's record, and the value to put there.
 
-    `path` is dotted, as "door.thickness" or "obstructions.0.projection"; `label` is what the button says.
+    `path` is dotted, as "door.thickness" or "obstructions.0.projection". `label` is a sentence with marks.
     """
 
     path: str
     value: Any
     label: str
 
+    def said(self, display: Display) -> str:
+        """Return what the button says."""
+        return written(self.label, display)
+
 
 @dataclass(frozen=True, slots=True)
 class Finding:
     """One thing to say: a code, a severity, and a sentence a client understands that ends in what to do.
 
-    Numbers are inches, degrees or pounds as their names say. `fix` may hold several changes made as one;
-    `other_fixes` are other ways to mend the same, each by itself.
+    `sentence` holds its lengths and angles as marks, which `said` writes as a display does. `numbers` are
+    inches, degrees or pounds as their names say. `fix` may hold several changes made as one; `other_fixes`
+    are other ways to mend the same, each by itself.
     """
 
     code: str
     severity: Severity
-    message: str
+    sentence: str
     source: str
     mark_of_source: Mark
     numbers: Mapping[str, float] = field(default_factory=lambda: NOTHING)
     fix: tuple[Fix, ...] = ()
     other_fixes: tuple[tuple[Fix, ...], ...] = ()
+
+    @property
+    def message(self) -> str:
+        """The sentence in inches, as other tools read it."""
+        return written(self.sentence)
+
+    def said(self, display: Display) -> str:
+        """Return the sentence as a display shows it."""
+        return written(self.sentence, display)
 
     @property
     def fixes(self) -> tuple[tuple[Fix, ...], ...]:
@@ -72,15 +88,19 @@ class Finding:
 
 @dataclass(frozen=True, slots=True)
 class Alternative:
-    """Another value that could be chosen, and what it would cost or break."""
+    """Another value that could be chosen, and what it would cost or break: words with marks."""
 
     value: Any
     effect: str
 
+    def said(self, display: Display) -> str:
+        """Return the effect as a display shows it."""
+        return written(self.effect, display)
+
 
 @dataclass(frozen=True, slots=True)
 class Reason:
-    """A chosen value with its because, its source, and what else could be chosen."""
+    """A chosen value with its because (words with marks), its source, and what else could be chosen."""
 
     value: Any
     because: str
@@ -88,21 +108,25 @@ class Reason:
     mark: Mark
     alternatives: tuple[Alternative, ...] = ()
 
+    def said(self, display: Display) -> str:
+        """Return the because as a display shows it."""
+        return written(self.because, display)
+
     def as_data(self) -> dict[str, str]:
         """Return the reason as the results contract names it."""
-        return {"reason": self.because, "source": self.source, "mark_of_source": self.mark}
+        return {"reason": written(self.because), "source": self.source, "mark_of_source": self.mark}
 
 
 def finding(
     code: str,
     severity: Severity,
-    message: str,
+    sentence: str,
     source: Source,
     fix: tuple[Fix, ...] = (),
     **numbers: float,
 ) -> Finding:
     """Make a finding from a source record; the keywords are the numbers it rests on."""
-    return Finding(code, severity, message, source.text, source.mark, MappingProxyType(numbers), fix)
+    return Finding(code, severity, sentence, source.text, source.mark, MappingProxyType(numbers), fix)
 
 
 def reason(value: Any, because: str, source: Source, *alternatives: Alternative) -> Reason:

@@ -3,9 +3,9 @@
 from dataclasses import dataclass
 
 from configurator.rules.finding import Finding, Fix, finding
-from configurator.rules.wording import inches, plain
+from configurator.rules.wording import exactly, plain
 from configurator.tables import FireRow, practice, table
-from configurator.units import TOLERANCE, format_decimal
+from configurator.units import TOLERANCE
 
 _DEFER = (
     "The listing of the door, frame and hinge and the authority having jurisdiction decide: check them "
@@ -65,8 +65,9 @@ def _bearing(hinge: FireHinge) -> list[Finding]:
 
 def _outside(hinge: FireHinge) -> Finding:
     message = (
-        f"A fire rated leaf {inches(hinge.width)} wide, {inches(hinge.leaf_height)} high and "
-        f"{inches(hinge.thickness)} thick is outside the part of the fire door table known here. {_DEFER}"
+        f"A fire rated leaf {exactly(hinge.width, 'up')} wide, {exactly(hinge.leaf_height, 'up')} high and "
+        f"{exactly(hinge.thickness, 'up')} thick is outside the part of the fire door table known here. "
+        f"{_DEFER}"
     )
     return finding(
         "fire size", "error", message, practice("fire_table"), width=hinge.width, height=hinge.leaf_height
@@ -83,10 +84,9 @@ def _least(hinge: FireHinge, row: FireRow) -> list[Finding]:
         fix = Fix("hinge.height", row.hinge_height, f"Take {plain(row.hinge_height)} high")
         found.append(finding("fire height", "error", message, row.cited, (fix,), least=row.hinge_height))
     if hinge.leaf_thickness < row.leaf_thickness - TOLERANCE:
-        least = format_decimal(row.leaf_thickness)
         message = (
-            f"A fire rated leaf of this size takes hinge leaves at least {least} in thick; these have "
-            f"{format_decimal(hinge.leaf_thickness)} in. Take the heavier hinge."
+            f"A fire rated leaf of this size takes hinge leaves at least {exactly(row.leaf_thickness)} "
+            f"thick; these have {exactly(hinge.leaf_thickness)}. Take the heavier hinge."
         )
         fix = Fix("hinge.weight", "heavy", "Take heavy weight")
         found.append(finding("fire gage", "error", message, row.cited, (fix,), least=row.leaf_thickness))

@@ -10,9 +10,9 @@ from dataclasses import replace
 from configurator.rules.finding import Finding, Fix, Source, finding
 from configurator.rules.throat import depth_for, follows_wall, has_returns, loosest, throat_of
 from configurator.rules.usual import FilledOpening
-from configurator.rules.wording import inches, remaining
+from configurator.rules.wording import exactly, remaining
 from configurator.tables import FrameKindRow, row_of
-from configurator.units import TOLERANCE, format_exact
+from configurator.units import TOLERANCE
 
 LEAST_RETURN = 0.25
 """A return narrower than this is not offered as a mend, inches; from memory."""
@@ -82,7 +82,7 @@ def _returns(filled: FilledOpening) -> Iterator[Finding]:
         yield finding(
             "no returns",
             "warning",
-            f"Returns of {inches(given)} were given, and {_a(kind)} has none, and no throat: they count for "
+            f"Returns of {exactly(given)} were given, and {_a(kind)} has none, and no throat: they count for "
             "nothing here. Take them out, or choose a steel frame.",
             _PRACTICE,
             (Fix("frame.return_depth", None, "Take the returns out"),),
@@ -100,8 +100,8 @@ def _stop(filled: FilledOpening) -> Iterator[Finding]:
         yield finding(
             "stop too wide",
             "warning",
-            f"The frame stop is {inches(given)} wide and behind the rabbet the jamb is {inches(room)} deep: "
-            "give a narrower stop or a deeper jamb.",
+            f"The frame stop is {exactly(given, 'up')} wide and behind the rabbet the jamb is "
+            f"{exactly(room, 'down')} deep: give a narrower stop or a deeper jamb.",
             _PLAN,
             (Fix("frame.stop_width", None, "Take the usual stop width"),),
             stop=given,
@@ -118,7 +118,7 @@ def _no_room_for_stop(filled: FilledOpening) -> Finding:
     said = finding(
         "no room for a stop",
         "warning",
-        f"The rabbet is {inches(filled.rabbet)} deep and the jamb {inches(filled.jamb_depth)}: nothing is "
+        f"The rabbet is {exactly(filled.rabbet)} deep and the jamb {exactly(filled.jamb_depth)}: nothing is "
         "left for a frame stop. Check the rabbet and the jamb depth.",
         _PLAN,
         rabbet=filled.rabbet,
@@ -134,8 +134,9 @@ def _too_thick(filled: FilledOpening) -> Finding:
     said = finding(
         "wall thicker than jamb",
         "warning",
-        f"The wall is {inches(wall)} thick and the jamb {inches(depth)} deep: the casing would stand off the "
-        f"jamb by up to {inches(wall - depth)}. Take a deeper jamb, or add a jamb extension.",
+        f"The wall is {exactly(wall, 'up')} thick and the jamb {exactly(depth, 'down')} deep: the casing "
+        f"would stand off the jamb by up to {exactly(wall - depth, 'up')}. Take a deeper jamb, or add a jamb "
+        "extension.",
         _PRACTICE,
         wall=wall,
         depth=depth,
@@ -151,8 +152,8 @@ def _thicker_than_throat(filled: FilledOpening) -> Finding:
     said = finding(
         "wall thicker than throat",
         "note" if stops_against else "warning",
-        f"The wall is {inches(wall)} thick and the frame's throat {remaining(throat)}: the frame goes over "
-        f"that wall only where {outer} against it. Check the jamb depth.",
+        f"The wall is {exactly(wall, 'up')} thick and the frame's throat {remaining(throat)}: the frame goes "
+        f"over that wall only where {outer} against it. Check the jamb depth.",
         _PLAN,
         wall=wall,
         throat=throat,
@@ -166,7 +167,7 @@ def _core_in_throat(filled: FilledOpening, throat: float) -> Mends:
     proud = filled.return_depth + (throat - core_of(filled)) / 2 - _applied(filled.layers)
     if "wall.frame_proud" not in filled.assumed or abs(proud - filled.frame_proud) <= TOLERANCE:
         return ()
-    place = f"{inches(proud)} proud" if proud >= 0 else f"{inches(-proud)} behind the tile"
+    place = f"{exactly(proud)} proud" if proud >= 0 else f"{exactly(-proud)} behind the tile"
     return ((Fix("wall.frame_proud", proud, f"Tile stops against it: frame {place}"),),)
 
 
@@ -176,14 +177,15 @@ def _too_thin(filled: FilledOpening, loose: float) -> Finding:
     if row_of(FrameKindRow, filled.opening.frame.kind).wraps:
         code = "throat wider than wall"
         message = (
-            f"The frame's throat is {inches(throat)} and the wall {inches(wall)} "
-            f"thick: {inches(loose)} stays open beside it. Take a shallower jamb, or check the wall."
+            f"The frame's throat is {exactly(throat, 'up')} and the wall {exactly(wall, 'down')} "
+            f"thick: {exactly(loose, 'up')} stays open beside it. Take a shallower jamb, or check the wall."
         )
     else:
         code = "jamb deeper than wall"
         message = (
-            f"The jamb is {inches(depth)} deep and the wall {inches(wall)} thick: the casing would stand off "
-            f"the wall by up to {inches(loose)}. Take a shallower jamb, or check the wall."
+            f"The jamb is {exactly(depth, 'up')} deep and the wall {exactly(wall, 'down')} thick: the casing "
+            f"would stand off the wall by up to {exactly(loose, 'up')}. Take a shallower jamb, or check the "
+            "wall."
         )
     said = finding(code, "note", message, _PRACTICE, wall=wall, depth=depth, loose=loose)
     return _with((*_made_for_wall(filled), *_other_wall(filled)), said)
@@ -193,14 +195,14 @@ def _made_for_wall(filled: FilledOpening) -> Mends:
     """Return the mend that makes the jamb for the wall."""
     kind, wall = filled.opening.frame.kind, filled.wall_thickness
     depth = depth_for(kind, filled.jamb_depth, filled.return_depth, wall)
-    return ((Fix("frame.jamb_depth", depth, f"Make the jamb {format_exact(depth)} in deep"),),)
+    return ((Fix("frame.jamb_depth", depth, f"Make the jamb {exactly(depth)} deep"),),)
 
 
 def _shorter_returns(filled: FilledOpening) -> Mends:
     fitting = (filled.jamb_depth - filled.wall_thickness) / 2
     if fitting < LEAST_RETURN or fitting >= filled.return_depth:
         return ()
-    return ((Fix("frame.return_depth", fitting, f"Make the returns {format_exact(fitting)} in"),),)
+    return ((Fix("frame.return_depth", fitting, f"Make the returns {exactly(fitting)}"),),)
 
 
 def _other_wall(filled: FilledOpening) -> Mends:
@@ -224,11 +226,11 @@ def _tile_in_throat(filled: FilledOpening) -> Iterator[Finding]:
     yield finding(
         "tile in the throat",
         "note",
-        f"The frame is taken to go over the tile too: {inches(filled.jamb_depth)} deep. If the tile comes "
-        f"after the frame and stops against it, the jamb is {inches(depth)} deep, the wall face nearer, "
+        f"The frame is taken to go over the tile too: {exactly(filled.jamb_depth)} deep. If the tile comes "
+        f"after the frame and stops against it, the jamb is {exactly(depth)} deep, the wall face nearer, "
         "and the door may open less far. Ask, and give the jamb depth.",
         _PRACTICE,
-        (Fix("frame.jamb_depth", depth, f"Jamb {format_exact(depth)} in: tile stops against it"),),
+        (Fix("frame.jamb_depth", depth, f"Jamb {exactly(depth)}: tile stops against it"),),
         depth=filled.jamb_depth,
         without=depth,
     )

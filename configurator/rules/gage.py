@@ -1,9 +1,8 @@
 """How thick a hinge's leaves are, and how thick its barrel, by height and weight."""
 
 from configurator.rules.finding import Reason, reason
-from configurator.rules.wording import plain
+from configurator.rules.wording import exactly, plain
 from configurator.tables import BarrelRow, GageRow, table
-from configurator.units import format_decimal
 
 
 def leaf_thickness(height: float, weight: str) -> Reason:
@@ -14,7 +13,7 @@ def leaf_thickness(height: float, weight: str) -> Reason:
     rows = [row for row in table(GageRow) if row.weight == weight]
     lower = [row for row in rows if row.height <= height]
     row = lower[-1] if lower else rows[0]
-    because = f"{format_decimal(row.thickness)} in: a {weight} weight hinge {plain(height)} high"
+    because = f"{exactly(row.thickness)}: a {weight} weight hinge {plain(height)} high"
     if row.height != height:
         because += f" is in no list; taken as one {plain(row.height)} high"
     return reason(row.thickness, because, row.cited)

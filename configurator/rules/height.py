@@ -1,7 +1,7 @@
 """How high a hinge a door takes, from its thickness and width."""
 
 from configurator.rules.finding import Reason, reason
-from configurator.rules.wording import inches, plain
+from configurator.rules.wording import exactly, plain
 from configurator.tables import HeightRow, table
 from configurator.units import TOLERANCE
 
@@ -23,10 +23,10 @@ def height_row(thickness: float, width: float) -> HeightRow:
 def hinge_height(thickness: float, width: float) -> Reason:
     """Return the hinge height, inches, with its reason. Common practice; see the height table."""
     row = height_row(thickness, width)
-    upper = "" if row.width_to is None else f" to {inches(row.width_to)}"
-    lower = f" over {inches(row.width_over)}" if row.width_over else ""
+    upper = "" if row.width_to is None else f" to {exactly(row.width_to)}"
+    lower = f" over {exactly(row.width_over)}" if row.width_over else ""
     because = (
-        f"a door {inches(thickness)} thick and {inches(width)} wide (row: width{lower}{upper}) "
+        f"a door {exactly(thickness)} thick and {exactly(width)} wide (row: width{lower}{upper}) "
         f"takes a hinge {plain(row.height)} high"
     )
     return reason(row.height, because, row.cited)

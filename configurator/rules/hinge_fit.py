@@ -9,7 +9,7 @@ from configurator.rules.leaves import Leaf
 from configurator.rules.places import places_of
 from configurator.rules.typed_places import typed_place_findings
 from configurator.rules.usual import FilledOpening
-from configurator.rules.wording import counted, inches, plain
+from configurator.rules.wording import counted, exactly, inches, plain
 from configurator.units import TOLERANCE
 
 _PLAN = Source("worked out from what was given", "derived")
@@ -48,8 +48,10 @@ def _name(leaf: Leaf) -> str:
 
 
 def _too_many(leaf: Leaf, count: int, height: float) -> Finding:
-    start = f"{counted(count, 'hinge', 'hinges')} {inches(height)} high, {inches(count * height)} in all,"
-    high = f"is {inches(leaf.height)} high" if leaf.height > TOLERANCE else "has no height left"
+    start = (
+        f"{counted(count, 'hinge', 'hinges')} {exactly(height)} high, {exactly(count * height, 'up')} in all,"
+    )
+    high = f"is {exactly(leaf.height, 'down')} high" if leaf.height > TOLERANCE else "has no height left"
     message = (
         f"{start} cannot go on the {_name(leaf)}, which {high}. Take fewer or lower hinges, or check the "
         f"height of the {_name(leaf)}."
@@ -60,16 +62,16 @@ def _too_many(leaf: Leaf, count: int, height: float) -> Finding:
 
 def _overlap(leaf: Leaf, count: int, height: float, apart: float) -> Finding:
     message = (
-        f"At their usual places the {count} hinges of the {_name(leaf)} stand {inches(apart, height)} from "
-        f"bottom to bottom and are {inches(height)} high: they overlap by {inches(height - apart)}. Take "
-        "fewer or lower hinges, or have their places drawn by whoever makes the door."
+        f"At their usual places the {count} hinges of the {_name(leaf)} stand {inches(apart, 'down')} from "
+        f"bottom to bottom and are {exactly(height)} high: they overlap by {inches(height - apart, 'up')}. "
+        "Take fewer or lower hinges, or have their places drawn by whoever makes the door."
     )
     return finding("hinges overlap", "error", message, _PLAN, (), apart=apart, height=height)
 
 
 def _short_leaf(leaf: Leaf, height: float) -> Finding:
     message = (
-        f"The {_name(leaf)} is {inches(leaf.height, 2 * height)} high, less than two hinges of "
+        f"The {_name(leaf)} is {exactly(leaf.height, 'down')} high, less than two hinges of "
         f"{plain(height)}: one hinge alone lets it sag. Take lower hinges, or check the height of the "
         f"{_name(leaf)}."
     )
@@ -80,9 +82,9 @@ def _backset(filled: FilledOpening) -> Iterator[Finding]:
     backset, thickness = filled.door_backset, filled.thickness
     if backset >= thickness - TOLERANCE:
         message = (
-            f"The door's hinge backset of {inches(backset)} is no less than its thickness of "
-            f"{inches(thickness)}: no width of the hinge leaf is left on the door. Check the backset; 1/4 in "
-            "is usual."
+            f"The door's hinge backset of {exactly(backset, 'up')} is no less than its thickness of "
+            f"{exactly(thickness, 'down')}: no width of the hinge leaf is left on the door. Check the "
+            "backset; 1/4 in is usual."
         )
         yield finding("backset too deep", "error", message, _PLAN, backset=backset, thickness=thickness)
 
@@ -103,19 +105,19 @@ def _mortises(filled: FilledOpening, hinge: LeafHinge) -> Iterator[Finding]:
 
 def _sunk(side: str, depth: float, thickness: float) -> Finding:
     message = (
-        f"The mortise in the {side} is {inches(depth)} deep and the hinge leaf {thickness:g} in thick: the "
-        f"leaf sinks {inches(depth - thickness, 0.0)} below flush. Cut it {thickness:g} in deep, or shim the "
-        "leaf out."
+        f"The mortise in the {side} is {exactly(depth)} deep and the hinge leaf {exactly(thickness)} thick: "
+        f"the leaf sinks {exactly(depth - thickness)} below flush. Cut it {exactly(thickness)} deep, or shim "
+        "the leaf out."
     )
-    fix = (Fix(f"{side}.mortise_depth", thickness, f"Make it {thickness:g} in deep"),)
+    fix = (Fix(f"{side}.mortise_depth", thickness, f"Make it {exactly(thickness)} deep"),)
     return finding("leaf below flush", "warning", message, _PLAN, fix, depth=depth, thickness=thickness)
 
 
 def _clash(given: dict[str, float], proud: float, gap: float, thickness: float) -> Finding:
     message = (
-        f"The hinge leaves stand {inches(proud, gap, 'max')} out of their mortises together, more than the "
-        f"hinge-side gap of {inches(gap)}: they meet before the door is shut. Cut the mortises deeper: "
-        f"{thickness:g} in sets a leaf flush."
+        f"The hinge leaves stand {exactly(proud, 'up')} out of their mortises together, more than the "
+        f"hinge-side gap of {exactly(gap, 'down')}: they meet before the door is shut. Cut the mortises "
+        f"deeper: {exactly(thickness)} sets a leaf flush."
     )
     fix = tuple(Fix(f"{side}.mortise_depth", thickness, "Set the leaves flush") for side in given)
     return finding("leaves clash", "error", message, _PLAN, fix, proud=proud, gap=gap)

@@ -7,7 +7,7 @@ from configurator.model import Hardware
 from configurator.rules.finding import Finding, Fix, Severity, Source, finding
 from configurator.rules.leaves import Leaf, leaves_of
 from configurator.rules.usual import FilledOpening
-from configurator.rules.wording import hardware, inches
+from configurator.rules.wording import exactly, hardware
 from configurator.units import TOLERANCE
 
 _PLAN = Source("worked out from where it stands; both leaves swing toward the pull side", "derived")
@@ -92,9 +92,9 @@ def _in_order(filled: FilledOpening, lap: Lap) -> Finding:
     wrong = lap.second == "active"
     severity: Severity = "warning" if wrong else "note"
     message = (
-        f"The {hardware(lap.kind)} on the {lap.face} face of the {lap.carrier} leaf reaches {inches(lap.by)} "
-        f"over the {_OTHER[lap.carrier]} leaf: the {lap.second} leaf opens only after the {lap.first} leaf, "
-        "or together with it"
+        f"The {hardware(lap.kind)} on the {lap.face} face of the {lap.carrier} leaf reaches "
+        f"{exactly(lap.by, 'up')} over the {_OTHER[lap.carrier]} leaf: the {lap.second} leaf opens only "
+        f"after the {lap.first} leaf, or together with it"
     )
     other = "push" if lap.face == "pull" else "pull"
     fix: tuple[Fix, ...] = ()
@@ -129,7 +129,7 @@ def _covers_nothing(filled: FilledOpening) -> Iterator[Finding]:
         return
     for lap in reaches_over(filled):
         if lap.kind == "astragal" and lap.by <= TOLERANCE:
-            short = f"{inches(-lap.by)} short of" if lap.by < -TOLERANCE else "just at the edge of"
+            short = f"{exactly(-lap.by, 'down')} short of" if lap.by < -TOLERANCE else "just at the edge of"
             message = (
                 f"The astragal of the {lap.carrier} leaf ends {short} the {_OTHER[lap.carrier]} leaf: it "
                 "does not cover the gap. Move it, or take a wider one."

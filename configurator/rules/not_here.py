@@ -2,7 +2,7 @@
 
 from configurator.rules.finding import Finding, finding
 from configurator.rules.usual import FilledOpening
-from configurator.rules.wording import inches
+from configurator.rules.wording import exactly
 from configurator.tables import limit, practice
 from configurator.units import TOLERANCE
 
@@ -27,8 +27,8 @@ def not_here(filled: FilledOpening) -> tuple[Finding, ...]:
     # The rule speaks of 3 ft doors, which are the opening's width; the leaf itself is a little less.
     if filled.opening.door.construction == "lead-lined" and filled.opening_width >= wide.value - TOLERANCE:
         message = (
-            f"A lead-lined door {inches(filled.opening_width)} wide hangs on pivots, not on hinges: from "
-            f"{inches(wide.value)} on. Nothing is ordered for it here; ask the door's maker for its pivots."
+            f"A lead-lined door {exactly(filled.opening_width)} wide hangs on pivots, not on hinges: from "
+            f"{exactly(wide.value)} on. Nothing is ordered for it here; ask the door's maker for its pivots."
         )
         return (finding("lead-lined", "error", message, wide.cited, width=filled.opening_width),)
     return ()

@@ -8,10 +8,10 @@ from configurator.rules.frame_fit import frame_fit_findings
 from configurator.rules.lapping import lapping_findings
 from configurator.rules.leaves import leaves_of
 from configurator.rules.usual import FilledOpening
-from configurator.rules.wording import hardware, inches
+from configurator.rules.wording import exactly, hardware
 from configurator.tables import FrameKindRow, row_of
+from configurator.units import TOLERANCE
 
-TOLERANCE = 1e-9
 _PLAN = Source("worked out from the plan", "derived")
 _PRACTICE = Source("common practice, no source", "common practice")
 
@@ -33,10 +33,9 @@ def _rabbet(filled: FilledOpening) -> Iterator[Finding]:
         yield finding(
             "door stands proud",
             "warning",
-            f"The rabbet is {inches(filled.rabbet)} deep, shallower than the door "
-            f"({inches(filled.thickness)}) and its gap at the frame stop need: the "
-            f"door face stands {inches(-filled.inset)} out of the frame. Check the rabbet and the door "
-            "thickness.",
+            f"The rabbet is {exactly(filled.rabbet)} deep, shallower than the door "
+            f"({exactly(filled.thickness)}) and its gap at the frame stop need: the door face stands "
+            f"{exactly(-filled.inset, 'up')} out of the frame. Check the rabbet and the door thickness.",
             _PLAN,
             rabbet=filled.rabbet,
             thickness=filled.thickness,

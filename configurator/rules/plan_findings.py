@@ -20,7 +20,7 @@ from configurator.rules.door_stop import (
 )
 from configurator.rules.finding import Finding, Source, finding
 from configurator.rules.stock import stock_of, stock_widths
-from configurator.rules.wording import cut_back, degrees, inches, obstruction, size
+from configurator.rules.wording import cut_back, degrees, exactly, inches, obstruction, size
 from configurator.tables import limit, practice
 from configurator.units import TOLERANCE
 
@@ -52,7 +52,7 @@ def _barrel(answer: WidthAnswer) -> Iterator[Finding]:
         yield finding(
             "barrel overlaps",
             "error",
-            f"{_hinge(answer)} the barrel overlaps {_beside_barrel(answer)} by {inches(-free, 0.0)}: "
+            f"{_hinge(answer)} the barrel overlaps {_beside_barrel(answer)} by {inches(-free, 'up')}: "
             f"{_more_room(answer)}.",
             _PLAN,
             overlap=-free,
@@ -63,7 +63,7 @@ def _barrel(answer: WidthAnswer) -> Iterator[Finding]:
         yield finding(
             "barrel close",
             "warning",
-            f"{_hinge(answer)} the barrel is free by {_hardly(free, close)}. "
+            f"{_hinge(answer)} the barrel is free by {_hardly(free)}. "
             "Confirm the barrel's diameter from the hinge's drawing.",
             limit("barrel_close").cited,
             free=free,
@@ -81,8 +81,8 @@ def _more_room(answer: WidthAnswer) -> str:
     return "it does not fit so, and no other width moves it. Take another mounting"
 
 
-def _hardly(free: float, close: float) -> str:
-    return "nothing to speak of" if free < 1 / 128 else f"only {inches(free, close)}"
+def _hardly(free: float) -> str:
+    return "nothing to speak of" if free < 1 / 128 else inches(free, "down")
 
 
 def _swing(answer: WidthAnswer) -> Iterator[Finding]:
@@ -112,7 +112,7 @@ def _swing(answer: WidthAnswer) -> Iterator[Finding]:
             "stops short",
             "warning",
             f"{_hinge(answer)} the {met.part} meets the {thing} at "
-            f"{degrees(answer.greatest_angle_bare, wanted)}, short of the {degrees(wanted)} wanted. "
+            f"{degrees(answer.greatest_angle_bare)}, short of the {degrees(wanted, 'up')} wanted. "
             f"{', '.join(filter(None, (other, cut_back(met.kind))))}, or {stop_there(answer.stop_wanted)}.",
             _PLAN,
             angle=answer.greatest_angle_bare,
@@ -131,15 +131,11 @@ def _lock_edge(answer: WidthAnswer) -> Iterator[Finding]:
             "tight at the lock side",
             "note",
             f"{_hinge(answer)} the lock edge passes what it closes against by "
-            f"{_small(answer.latch_edge_least, row.value)}. Bevel the lock edge, or check the gap on site.",
+            f"{inches(answer.latch_edge_least, 'down')}. Bevel the lock edge, or check the gap on site.",
             row.cited,
             gap=answer.latch_edge_least,
             least=row.value,
         )
-
-
-def _small(gap: float, limit: float) -> str:
-    return f"only {inches(gap, limit)}" if gap >= 1 / 64 else "less than 1/64 in"
 
 
 def _other_hinge(answer: WidthAnswer, width: str) -> str:
@@ -156,7 +152,7 @@ def _width(answer: WidthAnswer) -> Iterator[Finding]:
             "no clear width",
             "error",
             f"{_hinge(answer)} the door does not come square open, so it has no clear width at 90 degrees; "
-            f"an accessible route asks for {inches(least.value)}. "
+            f"an accessible route asks for {exactly(least.value, 'up')}. "
             f"{square_open_mend(held_at(use.stop_angle, answer.door_stop), answer.greatest_angle_bare)}",
             least.cited,
             required=least.value,
@@ -168,8 +164,8 @@ def _width(answer: WidthAnswer) -> Iterator[Finding]:
         yield finding(
             "too narrow to pass",
             "error",
-            f"{_hinge(answer)} the walk-through width is {inches(answer.clear_width_at_90, least.value)}, "
-            f"short by {inches(short, 0.0)} of the {inches(least.value)} an accessible route asks for. "
+            f"{_hinge(answer)} the walk-through width is {inches(answer.clear_width_at_90, 'down')}, short "
+            f"by {inches(short, 'up')} of the {exactly(least.value, 'up')} an accessible route asks for. "
             "Try a narrower hinge, or take a wider opening. Manoeuvring space is not computed here; "
             "local codes decide.",
             least.cited,
@@ -186,10 +182,9 @@ def _margin(answer: WidthAnswer, least: float) -> Iterator[Finding]:
         yield finding(
             "margin not kept",
             "warning",
-            f"{_hinge(answer)} the walk-through width is {inches(answer.clear_width_at_90, asked, 'min')}: "
-            f"enough for the {inches(least)} of an accessible route, but short by {inches(short, 0.0)} of "
-            f"the margin of {inches(margin)} asked over it. Try a narrower hinge, or take "
-            "a wider opening.",
+            f"{_hinge(answer)} the walk-through width is {inches(answer.clear_width_at_90, 'down')}: enough "
+            f"for the {exactly(least, 'up')} of an accessible route, but short by {inches(short, 'up')} of "
+            f"the margin of {exactly(margin)} asked over it. Try a narrower hinge, or take a wider opening.",
             practice("access_margin"),
             clear_width=answer.clear_width_at_90,
             required=asked,
@@ -203,7 +198,7 @@ def _stock(answer: WidthAnswer) -> Iterator[Finding]:
         yield finding(
             "wider than stock",
             "warning",
-            f"{_hinge(answer)}: no stock hinge of that height is wider than {inches(known[-1])}. "
+            f"{_hinge(answer)}: no stock hinge of that height is wider than {exactly(known[-1])}. "
             "It would have to be made; ask first.",
             Source("the stock size table, from memory", "from memory"),
             width=answer.hinge_width,
@@ -226,7 +221,7 @@ def _disagreements(answer: WidthAnswer) -> Iterator[Finding]:
             "backsets disagree",
             "warning",
             f"{_hinge(answer)} the door's and the frame's hinge backsets differ by other than the gap at "
-            f"the frame stop, by {inches(abs(answer.backset_disagreement), 0.0)}. The frame's was used; "
+            f"the frame stop, by {exactly(abs(answer.backset_disagreement), 'up')}. The frame's was used; "
             "check both.",
             _PLAN,
             disagreement=answer.backset_disagreement,
@@ -236,8 +231,8 @@ def _disagreements(answer: WidthAnswer) -> Iterator[Finding]:
             "gaps disagree",
             "warning",
             f"{_hinge(answer)} the hinge leaves and their mortises leave a hinge-side gap that differs by "
-            f"{inches(abs(answer.gap_disagreement), 0.0)} from the one given. Set the mortise depths so that "
-            "they agree; leaves flush with a 1/16 in leaf gap leave 1/16, not 1/8.",
+            f"{exactly(abs(answer.gap_disagreement), 'up')} from the one given. Set the mortise depths so "
+            "that they agree; leaves flush with a 1/16 in leaf gap leave 1/16, not 1/8.",
             _PLAN,
             disagreement=answer.gap_disagreement,
         )

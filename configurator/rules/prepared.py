@@ -5,9 +5,9 @@ from dataclasses import dataclass
 
 from configurator.rules.finding import Finding, Fix, Reason, finding, reason
 from configurator.rules.gage import leaf_thickness
-from configurator.rules.wording import inches, plain
+from configurator.rules.wording import exactly, plain, pounds
 from configurator.tables import limit, practice, words_of
-from configurator.units import TOLERANCE, format_decimal
+from configurator.units import TOLERANCE
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,15 +69,17 @@ def _other(prep: Prepared) -> Finding:
 
 def _against(prep: Prepared) -> str:
     """Return why a hinge as low as the preparation does not serve, empty where it does; from memory."""
-    step, pounds = limit("prepared_step").value, limit("heavy_door").value
+    step, heavy = limit("prepared_step").value, limit("heavy_door").value
     if prep.fire_rated:
         return "the door is fire rated, and its listing decides"
     if prep.traffic == "high":
         return "the door is opened very often"
     if prep.needed - prep.height > step + TOLERANCE:
-        return f"it is more than {inches(step)} lower than the {plain(prep.needed)} this door takes"
-    if prep.door_weight is not None and prep.door_weight >= pounds - TOLERANCE:
-        return f"the door may weigh {prep.door_weight:.0f} lb, and from {pounds:g} lb on it is too much"
+        return f"it is more than {exactly(step)} lower than the {plain(prep.needed)} this door takes"
+    if prep.door_weight is not None and prep.door_weight >= heavy - TOLERANCE:
+        return (
+            f"the door may weigh {pounds(prep.door_weight, 'up')}, and from {pounds(heavy)} on it is too much"
+        )
     return ""
 
 
@@ -100,11 +102,11 @@ def _serves(prep: Prepared) -> Finding:
             "Confirm with whoever makes the door."
         )
         return finding("preparation serves", "note", message, practice("prepared"), prepared=prep.height)
-    gage = format_decimal(leaf_thickness(prep.height, "heavy").value)
+    gage = exactly(leaf_thickness(prep.height, "heavy").value)
     message = (
         f"Door or frame is prepared for hinges {plain(prep.height)} high and this door takes "
         f"{plain(prep.needed)}: {words_of('prepared')}. Take "
-        f"{plain(prep.height)} high in heavy weight ({gage} in leaf), or {more} of them."
+        f"{plain(prep.height)} high in heavy weight ({gage} leaf), or {more} of them."
     )
     fix = (
         Fix("hinge.height", prep.height, f"Take {plain(prep.height)} high, heavy weight"),

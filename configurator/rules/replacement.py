@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from configurator.model import ExistingHinge
 from configurator.rules.fastening import Fastening, made_to_template
 from configurator.rules.finding import Finding, finding
-from configurator.rules.wording import inches, size
+from configurator.rules.wording import exactly, size
 from configurator.tables import practice
 from configurator.units import TOLERANCE
 
@@ -106,14 +106,14 @@ def _count(old: Cut, new: Cut) -> list[Finding]:
 def _height(old: Cut, new: Cut) -> list[Finding]:
     if new.height < old.height - TOLERANCE:
         message = (
-            f"The new leaf leaves {inches(old.height - new.height)} of the old mortise open in door and "
+            f"The new leaf leaves {exactly(old.height - new.height)} of the old mortise open in door and "
             "frame: fill it, or take a hinge as high as the old one."
         )
         return [_said("mortise left open", message, old=old.height, new=new.height)]
     if new.height > old.height + TOLERANCE:
         message = (
-            f"The old mortise is {inches(new.height - old.height)} too short for the new leaf: cut it longer "
-            "in door and frame, and check that the reinforcement or blocking reaches that far."
+            f"The old mortise is {exactly(new.height - old.height)} too short for the new leaf: cut it "
+            "longer in door and frame, and check that the reinforcement or blocking reaches that far."
         )
         return [_said("mortise too short", message, old=old.height, new=new.height)]
     return []
@@ -124,7 +124,7 @@ def _leaf(old: Cut, new: Cut) -> list[Finding]:
     found = []
     if new.width < old.width - TOLERANCE:
         message = (
-            f"Each new leaf is {inches((old.width - new.width) / 2)} narrower than the old mortise, and the "
+            f"Each new leaf is {exactly((old.width - new.width) / 2)} narrower than the old mortise, and the "
             "pin moves in by as much: fill the mortise behind the leaf, and try the swing again."
         )
         found.append(_said("leaf narrower", message, old=old.width, new=new.width))
@@ -132,7 +132,7 @@ def _leaf(old: Cut, new: Cut) -> list[Finding]:
         word, mend = (
             ("thicker", "cut the mortise deeper") if deeper > 0 else ("thinner", "shim it with metal")
         )
-        message = f"The new leaf is {abs(deeper):.3f} in {word} than the old mortise is deep: {mend}."
+        message = f"The new leaf is {exactly(abs(deeper))} {word} than the old mortise is deep: {mend}."
         found.append(_said("leaf gage differs", message, old=old.leaf_thickness, new=new.leaf_thickness))
     return found
 

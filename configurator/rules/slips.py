@@ -3,7 +3,7 @@
 from configurator.rules.count import pairs
 from configurator.rules.finding import Finding, Fix, finding
 from configurator.rules.stock import least_stock_width
-from configurator.rules.wording import counted, feet, inches, obstruction, plain, size
+from configurator.rules.wording import counted, exactly, feet, obstruction, plain, size
 from configurator.tables import practice
 from configurator.units import TOLERANCE
 
@@ -48,14 +48,16 @@ def reference_face(
         return None
     off = projection + proud
     takes = (
-        f"a hinge {inches(least)} wide, wider than any in stock" if needed is None else size(height, needed)
+        f"a hinge {exactly(least, 'up')} wide, wider than any in stock"
+        if needed is None
+        else size(height, needed)
     )
     message = (
-        f"The {obstruction(kind)} stands off {inches(projection)}: from the wall or from the frame face? The "
-        f"frame is {inches(proud)} proud; from the frame it is {inches(off)} off the wall, and {takes} is "
-        "needed. It is taken from the wall; measure again or confirm."
+        f"The {obstruction(kind)} stands off {exactly(projection)}: from the wall or from the frame face? "
+        f"The frame is {exactly(proud)} proud; from the frame it is {exactly(off)} off the wall, and {takes} "
+        "is needed. It is taken from the wall; measure again or confirm."
     )
-    fix = (Fix(path, off, f"It was from the frame: {inches(off)} off the wall"),)
+    fix = (Fix(path, off, f"It was from the frame: {exactly(off)} off the wall"),)
     source = practice("reference_face")
     return finding("measured from where", "note", message, source, fix, projection=projection, off_wall=off)
 
@@ -67,7 +69,7 @@ def too_few_hinges(leaf: str, needed: int, count: int, quantity: int, height: fl
     name = "This door" if leaf == "single" else f"The {leaf} leaf"
     more = f": {needed * quantity} for {quantity}, not {count * quantity}" if quantity > 1 else ""
     message = (
-        f"{name} is {inches(height)} high and takes {needed} hinges, not {count}{more}. "
+        f"{name} is {exactly(height, 'up')} high and takes {needed} hinges, not {count}{more}. "
         f"Take {needed} ({pairs(needed)})."
     )
     fix = (Fix("hinge.count", needed, f"Take {needed} hinges"),) if leaf == "single" else ()

@@ -1,17 +1,17 @@
 """What is said of how sure a leaf is to work on a hinge width: a sentence, a finding, a chance in words."""
 
-import math
 from collections.abc import Mapping
 
 from configurator.rules.finding import Finding, Severity, Source, finding
 from configurator.rules.how_sure import BARREL, CLEAR_WIDTH, LOCK_EDGE, MOUNTING, SWING, HowSure, Reach
-from configurator.rules.wording import degrees, inches
+from configurator.rules.wording import degrees, inches, plain
+from configurator.sentences import written
+from configurator.units import Display, Rounding
 
+_LEAST_SAID = 1 / 16
+"""Inches: less than this is not said to still work, for nobody builds closer."""
 UNLIKELY = 0.9
 """A hinge that works less often than this is warned of; the program's own choice, no source."""
-_LEAST_SAID = 1 / 64
-_SLACK = 1e-3
-"""Part of a 64th: what is found to a millionth of an inch is not said a 64th short for it."""
 _OFF: Mapping[str, tuple[str, str]] = {
     "frame_setting": ("a frame set {} back", "a frame set {} farther out"),
     "wall_thickness": ("a wall {} thinner", "a wall {} thicker"),
@@ -30,9 +30,9 @@ _SPARE_AT: Mapping[str, str] = {
 }
 
 
-def off_words(name: str, plus: bool, by: float) -> str:
-    """Say that one thing is off to one side: `a wall 1/16 in thicker`."""
-    return _OFF[name][plus].format(inches(by))
+def off_words(name: str, plus: bool, by: float, rounding: Rounding = "near") -> str:
+    """Say that one thing is off to one side, its length as a mark: `a wall 1/16 in thicker`."""
+    return _OFF[name][plus].format(inches(by, rounding))
 
 
 def chance_words(worked: int, draws: int) -> str:
@@ -52,8 +52,12 @@ def chance_words(worked: int, draws: int) -> str:
     return "about half" if 0.45 <= share <= 0.55 else f"{max(round(100 * share), 1)} %"
 
 
-def sure_sentence(sure: HowSure) -> str:
+def sure_sentence(sure: HowSure, display: Display | None = None) -> str:
     """Say in a line or two whether it works, with how much to spare, and what would stop it."""
+    return written(_sentence(sure), display)
+
+
+def _sentence(sure: HowSure) -> str:
     if not sure.works:
         often = f" {_often(sure)}" if sure.worked else ""
         return f"Does not work as drawn: {_fault(sure, sure.as_drawn)}{_would_work(sure)}.{often}"
@@ -68,8 +72,8 @@ def sure_finding(sure: HowSure) -> Finding | None:
         return None
     leaf = "" if sure.leaf == "single" else f" ({sure.leaf} leaf)"
     message = (
-        f"On a hinge {inches(sure.hinge_width)} wide{leaf} the door works as drawn, but {_would_stop(sure)}. "
-        f"{_often(sure)} {what_to_do(sure)}"
+        f"On a hinge {plain(sure.hinge_width)} in wide{leaf} the door works as drawn, but "
+        f"{_would_stop(sure)}. {_often(sure)} {what_to_do(sure)}"
     )
     numbers = {"chance": sure.chance, "draws": sure.draws, "worst_angle": sure.worst.greatest_angle}
     if sure.margin is not None:
@@ -85,17 +89,12 @@ def _sources(sure: HowSure) -> Source:
     return Source("; ".join(("worked out from the plan and the tolerances", *named)), "derived")
 
 
-def _floored(length: float) -> float:
-    """Round what is left down to a 64th: no more is promised than there is."""
-    return math.floor(length / _LEAST_SAID + _SLACK) * _LEAST_SAID
-
-
 def _to_spare(sure: HowSure) -> str:
     """Say what there is to spare in the swing, and at what gives way first if that is another check."""
     checks = dict.fromkeys((SWING, sure.margin_of))
     spare = {check: margin for check in checks if (margin := sure.margins[check]) is not None}
     words = [
-        _small(margin) + (_SPARE_AT[check] if place else "")
+        inches(margin, "down") + (_SPARE_AT[check] if place else "")
         for place, (check, margin) in enumerate(spare.items())
     ]
     if not words:
@@ -104,19 +103,14 @@ def _to_spare(sure: HowSure) -> str:
     return f" with {words[0]} to spare{_SPARE_AT[first]}" + "".join(f" and {more}" for more in words[1:])
 
 
-def _small(margin: float) -> str:
-    spare = _floored(margin)
-    return inches(spare) if spare >= _LEAST_SAID else "less than 1/64 in"
-
-
 def _still_works(sure: HowSure) -> str:
     """Name one thing that may be off by so much: the wall where it counts, else what matters most."""
     for name in ("wall_thickness", sure.matters_most):
         if name is None:
             continue
         plus, end = sure.effect(name).nearer
-        if end.turns_at is not None and (by := _floored(end.turns_at)) >= _LEAST_SAID:
-            return f"; {off_words(name, plus, by)} still works"
+        if end.turns_at is not None and end.turns_at >= _LEAST_SAID:
+            return f"; {off_words(name, plus, end.turns_at, 'down')} still works"
     return ""
 
 
@@ -138,17 +132,14 @@ def _fault(sure: HowSure, at: Reach) -> str:
     if MOUNTING in at.fails:
         return "the hinge leaf runs out past the far side"
     if BARREL in at.fails:
-        return f"the barrel overlaps the door or the frame by {inches(-at.barrel_freedom, 0.0)}"
+        return f"the barrel overlaps the door or the frame by {inches(-at.barrel_freedom, 'up')}"
     if LOCK_EDGE in at.fails:
         return "the lock edge binds"
     if SWING in at.fails:
-        return (
-            f"it stops at {degrees(at.greatest_angle, sure.wanted_angle)}, "
-            f"short of {degrees(sure.wanted_angle)}"
-        )
+        return f"it stops at {degrees(at.greatest_angle)}, short of {degrees(sure.wanted_angle, 'up')}"
     if at.clear_width_at_90 is None:
         return "it does not come square open"
-    return f"it leaves {inches(at.clear_width_at_90, sure.required_clear_width, 'min')} to walk through"
+    return f"it leaves {inches(at.clear_width_at_90, 'down')} to walk through"
 
 
 def _would_work(sure: HowSure) -> str:
@@ -162,7 +153,7 @@ def _would_work(sure: HowSure) -> str:
     if not found:
         return ""
     by, name, plus = min(found)
-    return f"; {off_words(name, plus, math.ceil(by / _LEAST_SAID - _SLACK) * _LEAST_SAID)} would do"
+    return f"; {off_words(name, plus, by, 'up')} would do"
 
 
 def _often(sure: HowSure) -> str:

@@ -9,7 +9,7 @@ from configurator.rules.usual import FilledOpening
 from configurator.rules.width import Must
 from configurator.rules.wording import degrees, inches, obstruction, plain, size
 from configurator.tables import limit, practice
-from configurator.units import TOLERANCE, format_decimal
+from configurator.units import TOLERANCE
 
 # The chosen width's own findings that are said better by a rule that knows the alternatives.
 SAID_ELSEWHERE = ("stops short", "too narrow to pass", "margin not kept", "no clear width")
@@ -36,11 +36,11 @@ def _no_gain(must: Must, chosen: WidthAnswer, answer: Answer) -> Iterator[Findin
     gain = other.greatest_angle_bare - chosen.greatest_angle_bare
     if gain >= limit("same_angle").value:
         return
-    ends = degrees(chosen.greatest_angle_bare, must.wanted, "min")
-    gains = f"{format_decimal(max(gain, 0.0), 1)}°{_loss(chosen, other)}"
+    ends = degrees(chosen.greatest_angle_bare)
+    gains = f"{degrees(max(gain, 0.0), 'near')}{_loss(chosen, other)}"
     message = (
         f"The {obstruction(stopped.kind)} ends the swing at {ends}; a {plain(wider[0])} in wide hinge gains "
-        f"{gains}. Fit a door stop at {degrees(must.wanted)}; a wider hinge is not the answer."
+        f"{gains}. Fit a door stop at {degrees(must.wanted, 'up')}; a wider hinge is not the answer."
     )
     source, angle = practice("plan_geometry"), chosen.greatest_angle_bare
     yield finding("wider gains nothing", "note", message, source, angle=angle, gain=gain)
@@ -50,7 +50,7 @@ def _loss(chosen: WidthAnswer, other: WidthAnswer) -> str:
     if chosen.clear_width_at_90 is None or other.clear_width_at_90 is None:
         return ""
     lost = chosen.clear_width_at_90 - other.clear_width_at_90
-    return f" and loses {inches(lost)} of clear width" if lost > TOLERANCE else ""
+    return f" and loses {inches(lost, 'up')} of clear width" if lost > TOLERANCE else ""
 
 
 def _lies_flat(chosen: WidthAnswer) -> bool:
@@ -71,8 +71,8 @@ def _flat(filled: FilledOpening, must: Must, chosen: WidthAnswer) -> Iterator[Fi
     usual = -TOLERANCE <= filled.frame_proud <= row.value + TOLERANCE
     source = row.cited if usual and chosen.hinge_width == 4 else practice("plan_geometry")
     message = (
-        f"Open flat on a {size(must.height, chosen.hinge_width)} hinge the door lies {inches(off)} off the "
-        "wall, so base or trim up to that thick still clears. "
-        "Nothing was said to stand there: check on site."
+        f"Open flat on a {size(must.height, chosen.hinge_width)} hinge the door lies {inches(off, 'down')} "
+        "off the wall, so base or trim up to that thick still clears. Nothing was said to stand there: "
+        "check on site."
     )
     yield finding("open flat", "note", message, source, off_wall=off)

@@ -7,7 +7,7 @@ from configurator.rules.finding import Finding, Fix, Source, finding
 from configurator.rules.leaf_hinge import LeafHinge
 from configurator.rules.places import Places, typed_places
 from configurator.rules.usual import FilledOpening
-from configurator.rules.wording import counted, inches
+from configurator.rules.wording import counted, exactly
 from configurator.units import TOLERANCE
 
 _TYPED = Source("worked out from the hinge places that were typed", "derived")
@@ -48,9 +48,9 @@ def _off_leaf(filled: FilledOpening, hinge: LeafHinge, places: Places) -> Iterat
         if bottom < leaf.bottom - TOLERANCE or top > leaf.top + TOLERANCE:
             below = filled.opening_height - top
             message = (
-                f"The hinge typed {inches(below)} below the head rabbet reaches from {inches(bottom)} to "
-                f"{inches(top)} above the floor; the {_name(hinge)} runs from {inches(leaf.bottom)} to "
-                f"{inches(leaf.top)}. Check where it was measured from."
+                f"The hinge typed {exactly(below)} below the head rabbet reaches from {exactly(bottom)} to "
+                f"{exactly(top)} above the floor; the {_name(hinge)} runs from {exactly(leaf.bottom)} to "
+                f"{exactly(leaf.top)}. Check where it was measured from."
             )
             yield finding("hinge off its leaf", "error", message, _TYPED, (), bottom=bottom, top=top)
 
@@ -60,8 +60,8 @@ def _overlapping(filled: FilledOpening, hinge: LeafHinge, places: Places) -> Ite
     for lower, upper in pairwise(places):
         if (over := lower[1] - upper[0]) > TOLERANCE:
             message = (
-                f"The hinges typed {inches(head - upper[1])} and {inches(head - lower[1])} below the head "
-                f"rabbet are {inches(hinge.height.value)} high each: they overlap by {inches(over, 0.0)}. "
+                f"The hinges typed {exactly(head - upper[1])} and {exactly(head - lower[1])} below the head "
+                f"rabbet are {exactly(hinge.height.value)} high each: they overlap by {exactly(over, 'up')}. "
                 "Check the list against the door or frame."
             )
             yield finding("typed hinges overlap", "error", message, _TYPED, (), overlap=over)

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from configurator.rules.door_weight import DoorWeight
 from configurator.rules.finding import Reason, Source, reason
 from configurator.rules.gage import leaf_thickness
-from configurator.rules.wording import inches
+from configurator.rules.wording import exactly, pounds
 from configurator.tables import TypeRow, limit, practice, table, words_of
 from configurator.units import TOLERANCE
 
@@ -25,20 +25,22 @@ class Duty:
 
 def hinge_weight(duty: Duty, height: float) -> Reason:
     """Return "standard" or "heavy" for a hinge of that height, with the first reason that asks for heavy."""
-    pounds = limit("heavy_door")
+    heavy = limit("heavy_door")
     wide = limit("heavy_width")
     if duty.row_weight == "heavy":
         practice_source = Source("common practice, no source", "common practice")
         return reason("heavy", "a door over 1-3/4 in thick takes heavy weight hinges", practice_source)
     if duty.traffic == "high":
         return reason("heavy", words_of("bearing_high"), practice("bearing_high"))
-    if duty.door_weight is not None and duty.door_weight.high >= pounds.value - TOLERANCE:
-        words = f"the door may weigh {duty.door_weight.high:.0f} lb; heavy from {pounds.value:g} lb on"
-        return reason("heavy", words, pounds.cited)
+    if duty.door_weight is not None and duty.door_weight.high >= heavy.value - TOLERANCE:
+        words = (
+            f"the door may weigh {pounds(duty.door_weight.high, 'up')}; heavy from {pounds(heavy.value)} on"
+        )
+        return reason("heavy", words, heavy.cited)
     if duty.width > wide.value + TOLERANCE:
-        return reason("heavy", f"a leaf over {inches(wide.value)} wide", wide.cited)
+        return reason("heavy", f"a leaf over {exactly(wide.value)} wide", wide.cited)
     if duty.fire_gage is not None and duty.fire_gage > leaf_thickness(height, "standard").value:
-        words = f"a labelled door of this size takes a leaf at least {duty.fire_gage:g} in thick"
+        words = f"a labelled door of this size takes a leaf at least {exactly(duty.fire_gage)} thick"
         return reason("heavy", words, practice("fire_table"))
     return reason("standard", words_of("weight_standard"), practice("weight_standard"))
 

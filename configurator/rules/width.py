@@ -95,11 +95,11 @@ def does(answer: WidthAnswer, must: Must) -> str:
         return f"binds at {degrees(answer.greatest_angle_bare)}"
     said = [_opens(answer, must)]
     if not barrel_free(answer):
-        said.append(f"its barrel overlaps by {inches(-answer.barrel_free_by, 0.0)}")
+        said.append(f"its barrel overlaps by {inches(-answer.barrel_free_by, 'up')}")
     if (part := hardware_before_square(answer, must)) is not None:
-        said.append(f"but its {hardware(part)} ends the swing at {degrees(answer.greatest_angle, 90.0)}")
+        said.append(f"but its {hardware(part)} ends the swing at {degrees(answer.greatest_angle)}")
     if answer.clear_width_at_90 is not None:
-        said.append(f"clear width {inches(answer.clear_width_at_90, must.clear_width, 'min')}")
+        said.append(f"clear width {inches(answer.clear_width_at_90, 'down')}")
     return ", ".join(said)
 
 
@@ -115,7 +115,7 @@ def _opens(answer: WidthAnswer, must: Must) -> str:
     stopped = answer.stopped_by_bare
     if held_shut(answer):
         return "is held shut by what the other leaf carries"
-    opens = degrees(answer.greatest_angle_bare, must.wanted, "min")
+    opens = degrees(answer.greatest_angle_bare)
     if stopped is None:
         return f"opens to {opens}"
     verb = "opens to" if reaches(answer, must.wanted) else "stops at"
@@ -174,7 +174,7 @@ def _mend(chosen: WidthAnswer, must: Must) -> str:
     if (part := hardware_before_square(chosen, must)) is not None:
         return f"Move the {hardware(part)}, or take one that stands out less."
     stopped = chosen.stopped_by_bare
-    at = degrees(chosen.greatest_angle_bare, must.wanted, "min")
+    at = degrees(chosen.greatest_angle_bare)
     if stopped is None or binds(chosen):
         return "Bevel the lock edge, widen the gap, or change the frame."
     thing = obstruction(stopped.kind)

@@ -1,38 +1,44 @@
-"""How a number reads inside a sentence: inches to the nearest 1/64, never rounded across a limit it fails."""
+"""How a number reads inside a sentence: as a mark, spelled by whatever shows it; and counts and names."""
 
+from configurator import sentences
 from configurator.geometry.shapes import BUILDING
 from configurator.tables import HardwareKindRow, ObstructionKindRow, row_of
-from configurator.units import Side, format_angle, format_exact, format_length
+from configurator.units import Rounding, format_decimal, format_feet, format_size
 
 
-def inches(length: float, limit: float | None = None, side: Side | None = None) -> str:
-    """Write a length as `33-1/16 in`; limits as in `units.format_length`."""
-    return format_length(length, 64, unit_mark=False, limit=limit, side=side) + " in"
+def inches(length: float, rounding: Rounding = "near") -> str:
+    """Write a length into a sentence, read as `33-1/16 in`; `units.Rounding` says which way to round."""
+    return sentences.length(length, rounding)
 
 
-def roughly(length: float) -> str:
-    """Write where something goes on site, to the nearest 1/16: `29-1/16 in`."""
-    return format_length(length, 16, unit_mark=False) + " in"
+def exactly(length: float, rounding: Rounding = "near") -> str:
+    """Write a length that somebody gave or a table names, or a sum of such, however fine: `0.134 in`."""
+    return sentences.exact(length, rounding)
 
 
-def degrees(angle: float, limit: float | None = None, side: Side | None = None) -> str:
-    """Write an angle with its unit, as `171.8°`; limits as in `units.format_angle`."""
-    return format_angle(angle, limit, side)
+def degrees(angle: float, rounding: Rounding = "down") -> str:
+    """Write an angle into a sentence, read as `171.8°`: `down` if it is reached, `up` if it is asked."""
+    return sentences.angle(angle, rounding)
+
+
+def pounds(weight: float, rounding: Rounding = "near") -> str:
+    """Write a weight as whole pounds: `120 lb`."""
+    return f"{format_decimal(weight, 0, rounding)} lb"
 
 
 def size(height: float, width: float) -> str:
     """Write a hinge size, height first: `4-1/2 x 4`."""
-    return f"{format_exact(height)} x {format_exact(width)}"
+    return f"{format_size(height)} x {format_size(width)}"
 
 
 def plain(length: float) -> str:
     """Write the name of a stock width or height, without its unit: `4-1/2`."""
-    return format_exact(length)
+    return format_size(length)
 
 
 def feet(length: float) -> str:
     """Write a length in feet and inches: `7'-0"`."""
-    return format_length(length, 64, "feet")
+    return format_feet(length)
 
 
 def counted(count: int, one: str, many: str) -> str:
@@ -40,11 +46,11 @@ def counted(count: int, one: str, many: str) -> str:
     return f"{count} {one if count == 1 else many}"
 
 
-def remaining(length: float, limit: float | None = None) -> str:
+def remaining(length: float) -> str:
     """Write what is left of something; where it is less than nothing, say by how much there is too little."""
     if length < 0:
-        return f"nothing: it is {inches(-length)} more than there is"
-    return inches(length, limit, "min")
+        return f"nothing: it is {inches(-length, 'up')} more than there is"
+    return inches(length, "down")
 
 
 _NOT_LISTED = BUILDING | {"other leaf", "door stop"}

@@ -1,15 +1,15 @@
 """What a change of frame or wall did: to the other sizes that follow from it, and to the swing. In words."""
 
 from collections import Counter
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 
 from configurator.rules.usual import FilledOpening
-from configurator.rules.wording import degrees, inches, plain
+from configurator.rules.wording import plain
 from configurator.study.candidate import Candidate
 from configurator.study.run import Study
-from configurator.units import TOLERANCE
+from configurator.units import TOLERANCE, Display
 
-Length = Callable[[float], str]
+Layers = tuple[tuple[str, float], ...]
 FLAT = 180.0
 _SIZES = (
     "frame_face", "rabbet", "stop_height", "stop_gap", "jamb_depth", "return_depth", "stop_width",
@@ -17,35 +17,36 @@ _SIZES = (
 )  # fmt: skip
 
 
-def what_changed(before: Study, after: Study, length: Length = inches) -> tuple[str, ...]:
+def what_changed(before: Study, after: Study, display: Display | None = None) -> tuple[str, ...]:
     """Return, as sentences, what differs in frame and wall and what that did to the swing.
 
-    Nothing where frame and wall are as they were. `length` writes a length with its unit.
+    Nothing where frame and wall are as they were.
     """
     was, now = before.filled, after.filled
     same_kind = was.opening.frame.kind == now.opening.frame.kind
     if same_kind and all(getattr(was, size) == getattr(now, size) for size in _SIZES):
         return ()
-    found = (*_layers(was, now, length), *_sizes(was, now, length), *_wall_face(was, now, length))
-    return (*found, *(_swing(before, after, length) or ("The swing is as it was.",)))
+    shown = display or Display()
+    found = (*_layers(was.layers, now.layers, shown), *_sizes(was, now, shown), *_wall_face(was, now, shown))
+    return (*found, *(_swing(before, after, shown) or ("The swing is as it was.",)))
 
 
-def _layers(was: FilledOpening, now: FilledOpening, length: Length) -> Iterator[str]:
+def _layers(old: Layers, new: Layers, display: Display) -> Iterator[str]:
     """Say which layer came, went or changed; of more than one at once, only that the wall is another."""
-    old, new = was.layers, now.layers
     if old == new:
         return
     if Counter(old) == Counter(new):
         yield "The wall's layers stand in another order."
     elif (place := _one_more(old, new)) is not None:
-        yield f"{_named(new[place], length)} added {_side(place, len(new))}."
+        yield f"{_named(new[place], display)} added {_side(place, len(new))}."
     elif (place := _one_more(new, old)) is not None:
-        yield f"{_named(old[place], length)} taken away {_side(place, len(old))}."
+        yield f"{_named(old[place], display)} taken away {_side(place, len(old))}."
     elif (place := _one_other(old, new)) is not None:
-        yield f"{_named(new[place], length)} {_side(place, len(new))} (was {_named(old[place], length, '')})."
+        was = _named(old[place], display, "")
+        yield f"{_named(new[place], display)} {_side(place, len(new))} (was {was})."
 
 
-def _one_more(few: tuple[tuple[str, float], ...], many: tuple[tuple[str, float], ...]) -> int | None:
+def _one_more(few: Layers, many: Layers) -> int | None:
     """Return the place of the one layer that `many` has and `few` has not."""
     if len(many) != len(few) + 1:
         return None
@@ -53,15 +54,15 @@ def _one_more(few: tuple[tuple[str, float], ...], many: tuple[tuple[str, float],
     return next(places, None)
 
 
-def _one_other(old: tuple[tuple[str, float], ...], new: tuple[tuple[str, float], ...]) -> int | None:
+def _one_other(old: Layers, new: Layers) -> int | None:
     """Return the place of the one layer that differs between two walls of as many layers."""
     places = [place for place, pair in enumerate(zip(old, new, strict=False)) if pair[0] != pair[1]]
     return places[0] if len(old) == len(new) and len(places) == 1 else None
 
 
-def _named(layer: tuple[str, float], length: Length, start: str = "capital") -> str:
+def _named(layer: tuple[str, float], display: Display, start: str = "capital") -> str:
     name = layer[0][:1].upper() + layer[0][1:] if start else layer[0]
-    return f"{name} {length(layer[1])}"
+    return f"{name} {display.exact(layer[1])}"
 
 
 def _side(place: int, count: int) -> str:
@@ -70,14 +71,16 @@ def _side(place: int, count: int) -> str:
     return "on the far side" if place == count - 1 else "inside the wall"
 
 
-def _sizes(was: FilledOpening, now: FilledOpening, length: Length) -> Iterator[str]:
+def _sizes(was: FilledOpening, now: FilledOpening, display: Display) -> Iterator[str]:
     """Say the wall and the jamb depth where they differ, and whether the depth followed by itself."""
     if abs(now.wall_thickness - was.wall_thickness) > TOLERANCE:
         follows = ", following the frame" if _follows(now, "wall.thickness") and not _counted(now) else ""
-        yield f"The wall is {length(now.wall_thickness)} (was {length(was.wall_thickness)}){follows}."
+        wall, before = display.exact(now.wall_thickness), display.exact(was.wall_thickness)
+        yield f"The wall is {wall} (was {before}){follows}."
     if abs(now.jamb_depth - was.jamb_depth) > TOLERANCE:
         follows = ", following the wall" if _follows(now, "frame.jamb_depth") else ""
-        yield f"The jamb is {length(now.jamb_depth)} deep (was {length(was.jamb_depth)}){follows}."
+        jamb, before = display.exact(now.jamb_depth), display.exact(was.jamb_depth)
+        yield f"The jamb is {jamb} deep (was {before}){follows}."
 
 
 def _follows(now: FilledOpening, path: str) -> bool:
@@ -89,13 +92,13 @@ def _counted(now: FilledOpening) -> bool:
     return bool(now.opening.wall.layers)
 
 
-def _wall_face(was: FilledOpening, now: FilledOpening, length: Length) -> Iterator[str]:
+def _wall_face(was: FilledOpening, now: FilledOpening, display: Display) -> Iterator[str]:
     """Say what the wall face on the pull side did, seen from the frame face."""
     nearer = was.frame_proud - now.frame_proud
     if abs(nearer) > TOLERANCE:
         way = "nearer to" if nearer > 0 else "farther from"
         why = ", for the frame stands centred in the wall" if _follows(now, "wall.frame_proud") else ""
-        yield f"On the pull side the wall face moves {length(abs(nearer))} {way} the frame face{why}."
+        yield f"On the pull side the wall face moves {display.exact(abs(nearer))} {way} the frame face{why}."
     elif abs(now.wall_thickness - was.wall_thickness) > TOLERANCE:
         why = "the frame's place was given"
         if _follows(now, "wall.frame_proud"):
@@ -104,13 +107,13 @@ def _wall_face(was: FilledOpening, now: FilledOpening, length: Length) -> Iterat
         yield f"On the pull side the wall face stays beside the frame where it was: {why}."
 
 
-def _swing(before: Study, after: Study, length: Length) -> tuple[str, ...]:
+def _swing(before: Study, after: Study, display: Display) -> tuple[str, ...]:
     known = {(one.leaf, one.hinge_width): one for one in before.candidates}
     found = [
         f"{_hinge_of(one, after)}: {', '.join(parts)}."
         for one in after.candidates
         if (old := known.get((one.leaf, one.hinge_width))) is not None
-        if (parts := list(_differences(old, one, _prouds(before, after), length)))
+        if (parts := list(_differences(old, one, _prouds(before, after), display)))
     ]
     return (*found, *_compared(before, after), *_chosen(before, after))
 
@@ -138,20 +141,24 @@ def _hinge_of(one: Candidate, study: Study) -> str:
     return width if alone else f"{one.leaf[:1].upper()}{one.leaf[1:]} leaf, {width}"
 
 
-def _differences(old: Candidate, new: Candidate, proud: tuple[float, float], length: Length) -> Iterator[str]:
+def _differences(
+    old: Candidate, new: Candidate, proud: tuple[float, float], display: Display
+) -> Iterator[str]:
     """Say the angles, the room behind the open door and the clear width, where they read otherwise now."""
-    bare = degrees(new.greatest_angle_bare), degrees(old.greatest_angle_bare)
-    whole = degrees(new.greatest_angle), degrees(old.greatest_angle)
+    bare = display.angle(new.greatest_angle_bare), display.angle(old.greatest_angle_bare)
+    whole = display.angle(new.greatest_angle), display.angle(old.greatest_angle)
     if bare[0] != bare[1]:
         yield f"opens to {bare[0]} (was {bare[1]})"
     if whole[0] != whole[1] and whole != bare:
         yield f"with its hardware to {whole[0]} (was {whole[1]})"
     rooms = new.clear_past_frame_at_180 + proud[1], old.clear_past_frame_at_180 + proud[0]
     if FLAT in (new.greatest_angle_bare, old.greatest_angle_bare) and min(rooms) >= 0:
-        yield from _was("room to the wall at 180° {}", length(rooms[0]), length(rooms[1]))
+        yield from _was(
+            "room to the wall at 180° {}", display.length(rooms[0], "down"), display.length(rooms[1], "down")
+        )
     clear = new.clear_width_at_90, old.clear_width_at_90
     if clear[0] is not None and clear[1] is not None:
-        yield from _was("clear width {}", length(clear[0]), length(clear[1]))
+        yield from _was("clear width {}", display.length(clear[0], "down"), display.length(clear[1], "down"))
 
 
 def _was(words: str, now: str, was: str) -> Iterator[str]:

@@ -19,6 +19,7 @@ from configurator.geometry.many.solve_many import Many, latch_edges_of, solve_ma
 from configurator.geometry.pin import TOLERANCE, Hanging, locate_pin
 from configurator.geometry.shapes import Leaf, Obstruction, OtherLeaf, refuse_no_door
 from configurator.rules.how_sure import BARREL, CHECKS, CLEAR_WIDTH, LOCK_EDGE, MOUNTING, SWING
+from configurator.units import format_size
 
 Floats = NDArray[np.float64]
 Flags = NDArray[np.bool_]
@@ -88,8 +89,8 @@ class Varied:
         refuse_no_door(widest, self.leaf)
         if by["door_thickness"] >= h.T:
             raise ValueError(
-                f"A thickness tolerance of {by['door_thickness']:g} in leaves nothing of a door "
-                f"{h.T:g} in thick."
+                f"A thickness tolerance of {format_size(by['door_thickness'])} in leaves nothing of a door "
+                f"{format_size(h.T)} in thick."
             )
 
 

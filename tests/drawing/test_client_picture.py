@@ -40,7 +40,7 @@ def test_where_there_is_no_room_for_the_word_a_tick_stands_for_it():
 def test_under_each_heading_stands_how_far_it_is_open_and_then_what_ended_it():
     one = picture()
     said = [text.text for text in texts(turning_note_groups(one, 175.0))]
-    assert "stops at 171.8°: the door meets the chair rail" in said
+    assert "stops at 171.7°: the door meets the chair rail" in said
     assert "open 175°" in said
     said = [text.text for text in texts(turning_note_groups(one, 180.0))]
     assert "stops at 178.8°: the lever meets the wall" in said
@@ -112,5 +112,5 @@ def test_the_leaf_is_the_same_as_on_the_plan():
 
 def test_what_meets_is_a_door_to_a_client_and_a_leaf_to_the_trade():
     said = [text.text for text in texts(turning_note_groups(picture(), 180.0))]
-    assert "door on the chair rail at 171.8°" in said
+    assert "door on the chair rail at 171.7°" in said
     assert not any("leaf" in one for one in said)

@@ -24,7 +24,7 @@ def test_the_least_gap_of_the_latch_edge_by_hand():
     """Case A, 4 in, square: the stop-side corner passes the strike's arris by 0.056345."""
     sheet, _, [(told, view)] = closest(case_a())
     assert told.value == pytest.approx(0.056345, abs=1e-6)
-    assert told.text == "1/16 in, the least at the latch edge"
+    assert told.text == "3/64 in, the least at the latch edge"
     assert told.a == pytest.approx((36.0, 0.0))
     assert math.dist(told.line_a, told.line_b) == pytest.approx(told.value)
     assert view.window == sheet.panels[0].inset.view.window

@@ -38,7 +38,7 @@ def test_a_wall_that_stands_proud_of_the_frame_counts():
     study = demo("122A")
     sheet = plan_sheet(study, Display(), *SIZE)
     told = clearances(sheet, 180)
-    assert [one.text for one in told] == ["1/16 in to the wall", "17/32 in to the wall"]
+    assert [one.text for one in told] == ["1/32 in to the wall", "1/2 in to the wall"]
     corner = (-study.candidates[0].solution.hanging.F, -study.candidates[0].solution.hanging.p)
     assert told[0].a == pytest.approx(corner)
 

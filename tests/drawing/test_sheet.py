@@ -147,7 +147,7 @@ def test_the_contact_is_ringed_where_it_is_and_only_at_the_end_of_the_swing():
 
 def test_the_contact_is_told_in_words():
     texts = [text for text, _ in text_boxes(moving_note_groups(sheet_of(demo("112A")), 180))]
-    assert "leaf on the chair rail at 171.8°" in texts
+    assert "leaf on the chair rail at 171.7°" in texts
     assert any(text.startswith("stops at 178.8°: lever on the wall") for text in texts)
 
 
@@ -182,7 +182,7 @@ def test_where_a_lever_stops_the_door_first_the_room_of_the_leaf_alone_is_told_t
 def test_the_room_left_is_told_in_the_usual_windows(size):
     found = items(moving_note_groups(sheet_of(demo("112A"), size), 180), Dimension)
     assert [one.text for one, _ in found if one.name.startswith("clearance")] == [
-        "3/16 in to the chair rail, 1/8 in at 180°"
+        "5/32 in to the chair rail, 1/8 in at 180°"
     ]
 
 

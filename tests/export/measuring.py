@@ -210,9 +210,13 @@ def length_said(text: str) -> float | None:
     return inches + part + said.get("whole", 0.0) + said.get("inches", 0.0)
 
 
-def half_of_printed(display: Display) -> float:
-    """Return half of the printed precision, inches."""
-    return 0.05 / 25.4 if display.metric else 0.5 / display.precision
+def says_its_length(text: str, real: float, display: Display, read: float) -> bool:
+    """Whether a dimension says its length, inches, as far as it could be read.
+
+    Half a step may be gained by rounding, and a step lost where less is the safe side, as of a clear width.
+    """
+    said = length_said(text)
+    return said is not None and -display.step - read < said - real <= display.step / 2 + read
 
 
 def scale_bar(sheet: Sheet, name: str) -> tuple[float, float]:

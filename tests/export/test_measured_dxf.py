@@ -15,7 +15,7 @@ from configurator.drawing.style import layers
 from configurator.drawing.view import Box
 from configurator.export.dxf_entities import NAMES
 from configurator.export.pages import pages_as_bytes
-from tests.export.measuring import MM_PER_POINT, Lettered, Sheet, half_of_printed, length_said, scale_bar
+from tests.export.measuring import MM_PER_POINT, Lettered, Sheet, says_its_length, scale_bar
 from tests.export.random_sheets import KINDS, display_of, page_of, random_study, seeds_of
 
 LAYER = re.compile(r"A-[A-Z]{4}(-[A-Z]{4}){0,2}")
@@ -54,9 +54,8 @@ def test_every_dimension_is_a_dimension_as_long_as_it_says(kind):
         dimensions = drawing.modelspace().query("DIMENSION")
         assert len(dimensions) == len(drawn)
         for one in dimensions:
-            said = length_said(one.dxf.text)
-            near = half_of_printed(display_of(seed)) + 1e-6
-            assert said == pytest.approx(abs(one.get_measurement()), abs=near), (seed, one.dxf.text)
+            real = abs(one.get_measurement())
+            assert says_its_length(one.dxf.text, real, display_of(seed), 1e-6), (seed, one.dxf.text)
 
 
 def test_dimensions_measure_what_the_study_found(kind):

@@ -18,9 +18,8 @@ from tests.export.measuring import (
     Measured,
     Sheet,
     bookmarks,
-    half_of_printed,
-    length_said,
     read_pdf,
+    says_its_length,
     scale_bar,
 )
 from tests.export.random_sheets import KINDS, SEEDS, display_of, pages_of
@@ -83,8 +82,7 @@ def test_every_dimension_is_as_long_as_it_says(kind):
         assert [one.lettered.text for one in sheet.measured] == [item.text for item, _ in drawn], seed
         for one, (_, scale) in zip(sheet.measured, drawn, strict=True):
             real = one.length / 72 / scale.ratio
-            said = length_said(one.lettered.text)
-            assert said == pytest.approx(real, abs=half_of_printed(display_of(seed)) + READ), (seed, one)
+            assert says_its_length(one.lettered.text, real, display_of(seed), READ), (seed, one)
 
 
 def test_every_text_is_on_the_page(kind):

@@ -11,9 +11,8 @@ from tests.export.measuring import (
     MM_PER_POINT,
     Measured,
     Sheet,
-    half_of_printed,
-    length_said,
     read_svg,
+    says_its_length,
     scale_bar,
 )
 from tests.export.random_sheets import KINDS, display_of, page_of, seeds_of
@@ -45,11 +44,10 @@ def test_every_dimension_is_as_long_as_it_says(kind):
             for detail in page.details
         ]
         assert [[one.lettered.text for one in measured] for measured in details] == drawn, seed
-        near = half_of_printed(display_of(seed)) + READ
         for detail, measured in zip(page.details, details, strict=True):
             for one in measured:
                 real = one.length / 72 / detail.scale.ratio
-                assert length_said(one.lettered.text) == pytest.approx(real, abs=near), (seed, one)
+                assert says_its_length(one.lettered.text, real, display_of(seed), READ), (seed, one)
 
 
 def test_every_scale_bar_is_as_long_as_it_says(kind):

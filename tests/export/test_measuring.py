@@ -5,7 +5,7 @@ from configurator.drawing.primitives import Dimension, Polygon, Text
 from configurator.drawing.view import Box, View
 from configurator.export.pages import pages_as_bytes
 from configurator.units import Display
-from tests.export.measuring import half_of_printed, length_said, read_pdf, read_svg, scale_bar
+from tests.export.measuring import length_said, read_pdf, read_svg, says_its_length, scale_bar
 
 HALF = Scale("1:2", 0.5)
 WINDOW = Box(72.0, 72.0, 504.0, 504.0)
@@ -98,6 +98,13 @@ def test_words_without_a_length_have_none(text):
     assert length_said(text) is None
 
 
-def test_half_of_what_is_printed():
-    assert half_of_printed(Display()) == 1 / 64
-    assert half_of_printed(Display(metric=True)) == pytest.approx(0.05 / 25.4)
+@pytest.mark.parametrize(
+    ("real", "says"),
+    [(32.0, True), (32.03, True), (31.985, True), (32.033, False), (31.98, False), (31.9, False)],
+)
+def test_a_dimension_may_lose_a_step_and_gain_half_of_one(real, says):
+    assert says_its_length("32 in clear", real, Display(32), 1e-6) is says
+
+
+def test_what_says_no_length_does_not_say_its_length():
+    assert not says_its_length("clear", 32.0, Display(), 1e-6)

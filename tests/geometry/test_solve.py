@@ -182,7 +182,7 @@ def test_any_opening_within_the_limits_has_an_answer(numbers, hardware, about):
 def test_bad_openings_are_refused_in_words():
     with pytest.raises(ValueError, match="mounting"):
         solve(case_a(4, mounting="glued"), LEAF)
-    with pytest.raises(ValueError, match=r"no door in 0.5 in"):
+    with pytest.raises(ValueError, match=r"no door in 1/2 in"):
         solve(case_a(4, O=0.5, g_l=0.375), LEAF)
     with pytest.raises(ValueError, match=r"no height"):
         solve(case_a(4), Leaf(bottom=40, top=40))

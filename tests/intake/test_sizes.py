@@ -12,7 +12,7 @@ from configurator.intake.sizes import (
     read_size,
     settled,
 )
-from configurator.units import format_length
+from configurator.units import format_feet
 
 MM = 25.4
 
@@ -160,7 +160,7 @@ HEIGHTS = st.integers(60 * 16, 144 * 16).map(lambda n: n / 16)
 
 @given(WIDTHS, HEIGHTS)
 def test_what_we_write_is_read_the_same(width, height):
-    cell = f"{format_length(width, 64, 'feet')} x {format_length(height, 64, 'feet')}"
+    cell = f"{format_feet(width)} x {format_feet(height)}"
     size, told = settled(read_size(cell, "in"), "", "ask", "ask")
     assert (size.width, size.height, told) == (width, height, [])
     assert read_size(f"{width * MM!r} x {height * MM!r} mm", "in").width == pytest.approx(width)

@@ -159,7 +159,7 @@ def test_what_cannot_be_studied_is_listed_with_its_fault_and_is_an_error():
     order = ordered(data("1"), data("2", **WITHOUT_A_LEAF))
     (left,) = order.not_ordered
     assert (left.mark, left.why, left.hinges) == ("2", "not studied", None)
-    assert left.words == "A leaf from 12 to 4.875 in above the floor has no height."
+    assert left.words == "A leaf from 12 to 4-7/8 in above the floor has no height."
     assert "not studied" in codes(order)
     assert order.has_errors
 

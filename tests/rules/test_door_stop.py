@@ -5,6 +5,7 @@ import re
 import pytest
 
 from configurator.rules.door_stop import holds_short_of_square, square_open_mend
+from configurator.sentences import written
 from configurator.study.run import study
 from tests.rules.hung import codes, found, opening, specified
 
@@ -27,7 +28,7 @@ def test_short_of_square(stop, short):
     ],
 )
 def test_what_keeps_it_from_square(stop, reaches, said):
-    assert square_open_mend(stop, reaches) == said
+    assert written(square_open_mend(stop, reaches)) == said
 
 
 def test_a_stop_at_60_is_the_cause_and_no_hinge_width_is_to_blame():

@@ -15,6 +15,7 @@ from configurator.rules.slips import (
     two_leaf_count,
 )
 from configurator.rules.uniform import Chosen, uniform_findings
+from configurator.units import Display
 
 STEP = 1 / 64
 
@@ -51,7 +52,8 @@ def test_corridor_says_what_opening_flat_leaves():
 
 def test_a_remainder_just_short_never_reads_as_enough():
     (said,) = corridor(at_rest=23.001)
-    assert "leaves 36-63/64 in at rest and 37 in must remain" in said.message
+    assert "leaves 36-31/32 in at rest and 37 in must remain" in said.message
+    assert "leaves 36-63/64 in at rest and 37 in must remain" in said.said(Display(64))
 
 
 def test_swapped_hinge():

@@ -9,6 +9,7 @@ from configurator.rules.frame_fit import core_of, frame_fit_findings
 from configurator.rules.throat import has_returns
 from configurator.rules.usual import fill
 from configurator.ui.state.edits import edited
+from configurator.units import Display
 from tests.sweeps import examples
 
 STEP = 1 / 64
@@ -86,7 +87,7 @@ def test_a_wall_too_thick_says_by_what_and_offers_three_ways():
     assert "The wall is 4-7/8 in thick and the frame's throat 4-3/4 in" in one.message
     assert dict(one.numbers) == {"wall": 4.875, "throat": 4.75}
     assert one.severity == "warning"
-    ways = [(fix.path, fix.value, fix.label) for (fix,) in one.fixes]
+    ways = [(fix.path, fix.value, fix.said(Display())) for (fix,) in one.fixes]
     assert ways == [
         ("frame.jamb_depth", 5.875, "Make the jamb 5-7/8 in deep"),
         ("frame.return_depth", 0.4375, "Make the returns 7/16 in"),

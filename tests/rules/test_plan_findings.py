@@ -4,6 +4,7 @@ import pytest
 
 from configurator.rules.plan_findings import plan_findings
 from configurator.rules.usual import fill
+from configurator.units import Display
 from tests.rules.given import Given, Met
 from tests.rules.hung import codes, found, opening, specified
 
@@ -38,15 +39,16 @@ def test_clear_width_and_the_users_margin(clear, margin, expected):
 def test_a_width_a_hair_short_of_the_margin_does_not_read_as_kept():
     asked = fill(opening(use={"clear_width_margin": 0.5}))
     (one,) = plan_findings(Given(filled=asked, clear_width_at_90=32.4999))
-    assert "width is 32-31/64 in" in one.message
+    assert "width is 32-15/32 in" in one.message
+    assert "width is 32-31/64 in" in one.said(Display(64))
 
 
 @pytest.mark.parametrize(
     ("gap", "words"),
     [
         (0.004, "closes against by less than 1/64 in"),
-        (1 / 64, "only 1/64 in"),
-        (1 / 32 - 1e-6, "only 1/64 in"),
+        (1 / 64, "by 1/64 in"),
+        (1 / 32 - 1e-6, "by 1/64 in"),
         (1 / 32, None),
         (1 / 32 + STEP, None),
     ],
@@ -55,7 +57,7 @@ def test_a_lock_edge_that_hardly_passes(gap, words):
     """Half of the usual fitting tolerance of 1/16, derived."""
     found = plan_findings(Given(latch_edge_least=gap))
     assert [one.code for one in found] == ([] if words is None else ["tight at the lock side"])
-    assert all(words in one.message for one in found)
+    assert all(words in one.said(Display(64)) for one in found)
 
 
 def test_a_lock_edge_that_binds_is_not_also_tight():

@@ -11,6 +11,7 @@ from configurator.rules.leaf_hinge import leaf_hinges
 from configurator.rules.specification import PARTS, specify
 from configurator.rules.usual import fill
 from configurator.study.run import LeafHanger
+from configurator.units import Display
 from tests.rules.hung import LEVER, codes, found, opening, specified
 
 
@@ -82,8 +83,8 @@ def test_every_finding_ends_in_a_sentence(demo):
 
 def test_the_reason_says_what_the_neighbours_would_do(demo):
     width = specified(demo["112A"]).leaves[0].parts["width"]
-    effects = {other.value: other.effect for other in width.alternatives}
-    assert effects[4.0].startswith("stops at 171.8°, where the leaf meets the chair rail")
+    effects = {other.value: other.said(Display()) for other in width.alternatives}
+    assert effects[4.0].startswith("stops at 171.7°, where the leaf meets the chair rail")
     assert effects[5.0] == "opens to 180°, clear width 32-9/16 in; uncommon in stock"
 
 
@@ -116,7 +117,7 @@ def test_job_standard_that_is_the_very_choice_needs_no_word(demo):
 def test_job_standard_too_narrow_is_not_taken(demo):
     spec = specified(demo["112A"], Hinge(height=4.5, width=4))
     assert spec.as_data()["width"] == 4.5
-    assert "stops at 171.8°" in found(spec, "standard does not do").message
+    assert "stops at 171.7°" in found(spec, "standard does not do").message
 
 
 def test_job_standard_too_low_for_a_wide_door(demo):

@@ -3,6 +3,7 @@ from dataclasses import replace
 import pytest
 
 from configurator.rules.sure_words import chance_words, off_words, sure_finding, sure_sentence, what_to_do
+from configurator.sentences import written
 from configurator.study import study
 from configurator.study.how_sure import how_sure
 from tests.openings import RAIL, plain_opening
@@ -44,8 +45,8 @@ def test_a_chance_is_said_no_finer_than_it_is_known(worked, draws, words):
 
 
 def test_what_is_off_is_said_plainly():
-    assert off_words("wall_thickness", True, 1 / 16) == "a wall 1/16 in thicker"
-    assert off_words("frame_setting", False, 1 / 16) == "a frame set 1/16 in back"
+    assert written(off_words("wall_thickness", True, 1 / 16)) == "a wall 1/16 in thicker"
+    assert written(off_words("frame_setting", False, 1 / 16)) == "a frame set 1/16 in back"
 
 
 def test_what_works_in_every_case_says_what_is_to_spare_and_what_more_it_bears():
@@ -87,7 +88,7 @@ def test_what_only_all_together_stop_says_so():
 
 def test_what_does_not_work_says_how_short_it_is():
     said = sure_sentence(found(rail=RAIL))
-    assert said.startswith("Does not work as drawn: it stops at 171.8°, short of 180°; ")
+    assert said.startswith("Does not work as drawn: it stops at 171.7°, short of 180°; ")
     assert "a frame set 3/8 in farther out would do." in said
 
 

@@ -12,6 +12,7 @@ from configurator.rules.width import Must, choose_width
 from configurator.rules.wording import cut_back
 from configurator.study import study
 from configurator.tables import ObstructionKindRow, table
+from configurator.units import Display
 from tests.rules.given import Given, Met
 from tests.rules.hung import found, opening, specified
 
@@ -91,10 +92,10 @@ def test_the_least_bad_by_the_stated_order(given, width):
 @pytest.mark.parametrize(
     ("given", "mend"),
     [
-        (RAIL, "Cut the chair rail back, or fit a door stop before 171.8°."),
+        (RAIL, "Cut the chair rail back, or fit a door stop before 171.7°."),
         (
             {**RAIL, "stopped_by_bare": Met("return wall")},
-            "Fit a door stop before 171.8°, or move the opening.",
+            "Fit a door stop before 171.7°, or move the opening.",
         ),
         ({**RAIL, **NARROW}, "Take a wider opening."),
         ({**BINDS, "clear_width_at_90": 33.0}, "Bevel the lock edge, widen the gap, or change the frame."),
@@ -113,8 +114,8 @@ def test_no_clear_width_is_asked_of_other_doors():
 
 def test_neighbours_are_told_even_where_they_cannot_be_mounted():
     why = choose_width(MUST, answers(w4=RAIL, w5="the leaf would not reach")).reason
-    assert [other.effect for other in why.alternatives] == [
-        "stops at 171.8°, where the leaf meets the chair rail, clear width 33 in",
+    assert [other.said(Display()) for other in why.alternatives] == [
+        "stops at 171.7°, where the leaf meets the chair rail, clear width 33 in",
         "the leaf would not reach; uncommon in stock",
     ]
 

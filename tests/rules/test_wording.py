@@ -8,7 +8,9 @@ from configurator.rules.slips import reference_face
 from configurator.rules.usual import fill
 from configurator.rules.width import Must, choose_width
 from configurator.rules.wording import hardware, obstruction, remaining
+from configurator.sentences import written
 from configurator.study.run import study
+from configurator.units import Display
 from tests.rules.given import Met
 from tests.rules.hung import LEVER, found, opening, specified
 from tests.rules.test_width import OVERLAP, RAIL, all_widths, answers
@@ -22,7 +24,7 @@ OTHER = {"kind": "other", "projection": 1.75, "start": 0.5, "bottom": 32, "top":
     [(STEP, "1/64 in"), (0, "0 in"), (-STEP, "nothing: it is 1/64 in more than there is")],
 )
 def test_what_is_left_is_never_less_than_nothing(left, words):
-    assert remaining(left) == words
+    assert written(remaining(left), Display(64)) == words
 
 
 def test_a_corridor_narrower_than_the_door_swings():
@@ -66,7 +68,7 @@ def test_what_overlaps_closed_is_not_mended_by_a_door_stop():
 def test_a_frame_stop_is_not_cut_back():
     stop = {**RAIL, "stopped_by_bare": Met("stop")}
     (said,) = choose_width(Must("single", 4.5, 180.0, None), answers(**all_widths(**stop))).findings
-    assert said.message.endswith("Fit a door stop before 171.8°, or move the opening.")
+    assert said.message.endswith("Fit a door stop before 171.7°, or move the opening.")
 
 
 def test_a_height_that_comes_in_one_width_has_no_others_to_name():

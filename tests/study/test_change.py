@@ -129,7 +129,7 @@ def test_each_leaf_of_a_pair_is_named(plain):
 
 
 def test_lengths_are_written_as_they_are_on_show(plain):
-    told = changes(plain, with_wall(plain, [TILE, *WALL]), length=Display(metric=True).length)
+    told = changes(plain, with_wall(plain, [TILE, *WALL]), display=Display(metric=True))
     assert told[0] == "Tile 9.5 mm added on the pull side."
 
 

@@ -8,7 +8,7 @@ from configurator.drawing.swing_words import edges_said
 from configurator.model import Use
 from configurator.study.over_the_swing import OverTheSwing, Standing
 from configurator.tables import limit
-from configurator.units import Display, format_exact
+from configurator.units import Display, format_decimal, format_size
 
 _EVERY = 30.0
 _SAME = 1e-9
@@ -19,7 +19,7 @@ def swing_chart(swings: Sequence[OverTheSwing], chosen: int, use: Use, display: 
     one = swings[chosen]
     rules = corridor_rules(use, display)
     outs = [out for each in swings for s in (each.bare, each.with_hardware) for _, out in s.curve]
-    ticks = tuple((at, f"{at:g}") for at in ticks_between(0.0, 180.0, _EVERY))
+    ticks = tuple((at, format_decimal(at)) for at in ticks_between(0.0, 180.0, _EVERY))
     most = max([*outs, *(rule.at for rule in rules)])
     return Chart(
         across=Axis("door open, degrees", 0.0, 180.0, ticks),
@@ -38,7 +38,7 @@ def _beside(swings: Sequence[OverTheSwing], chosen: int) -> tuple[Curve, ...]:
 
 
 def _chosen(one: OverTheSwing) -> tuple[Curve, ...]:
-    name = f"{format_exact(one.width)} in hinge"
+    name = f"{format_size(one.width)} in hinge"
     if not _apart(one.bare, one.with_hardware):
         return (Curve("A-CHRT-BARE", one.bare.curve, name),)
     return (
@@ -64,7 +64,7 @@ def _marks(one: OverTheSwing, display: Display) -> tuple[Mark, ...]:
 
 def _mark(at: tuple[float, float], name: str, display: Display) -> Mark:
     angle, out = at
-    said = f"{display.length(out)} at {display.angle(angle)}"
+    said = f"{display.length(out, 'up')} at {display.angle(angle)}"
     return Mark(at, (f"{name} {said}", said))
 
 
@@ -76,7 +76,7 @@ def corridor_rules(use: Use, display: Display) -> tuple[Rule, ...]:
     """
     if use.corridor_width is None:
         return ()
-    rules = [Rule("A-CHRT-WANT", use.corridor_width, f"corridor {display.length(use.corridor_width)} wide")]
+    rules = [Rule("A-CHRT-WANT", use.corridor_width, f"corridor {display.exact(use.corridor_width)} wide")]
     if use.required_width is None:
         return tuple(rules)
     share, at_rest = limit("encroachment_share").value, limit("encroachment_at_rest").value
@@ -84,8 +84,8 @@ def corridor_rules(use: Use, display: Display) -> tuple[Rule, ...]:
     resting = use.corridor_width - (use.required_width - at_rest)
     if swinging > 0:
         rules.append(
-            Rule("A-CHRT-WANT", swinging, f"may stand out {display.length(swinging)} while it swings")
+            Rule("A-CHRT-WANT", swinging, f"may stand out {display.length(swinging, 'down')} while it swings")
         )
     if resting > 0:
-        rules.append(Rule("A-CHRT-WANT", resting, f"may stand out {display.length(resting)} at rest"))
+        rules.append(Rule("A-CHRT-WANT", resting, f"may stand out {display.length(resting, 'down')} at rest"))
     return tuple(rules)

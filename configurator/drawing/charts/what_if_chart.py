@@ -10,7 +10,7 @@ from configurator.drawing.what_if_words import at_value, parameter_name, thresho
 from configurator.model import Obstruction
 from configurator.study.what_if.curve import WhatIf
 from configurator.study.what_if.thresholds import BARREL, CARRIED_MEETS, CLEAR, FITTED, Threshold
-from configurator.units import MM_PER_INCH, Display, format_length
+from configurator.units import MM_PER_INCH, Display, format_decimal, format_size
 
 _INCHES = (1 / 16, 1 / 8, 1 / 4, 1 / 2, 1.0, 2.0, 4.0, 8.0, 12.0, 24.0)
 _MILLIMETRES = (1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0)
@@ -34,7 +34,7 @@ def what_if_chart(
         upright=True,
     )
     bare = _value_at(found, curve.bare, parameter.present)
-    wanted = display.angle(found.must.wanted)
+    wanted = display.angle(found.must.wanted, "up")
     return Chart(
         across=_across(found, display, plain),
         left=angle_axis([*angles, found.must.wanted]),
@@ -53,7 +53,7 @@ def _across(found: WhatIf, display: Display, plain: bool) -> Axis:
     unit, steps = (1 / MM_PER_INCH, _MILLIMETRES) if metric else (1.0, _INCHES)
     step = nice_step((parameter.high - parameter.low) / unit, steps, _PARTS)
     ticks = ticks_between(parameter.low / unit, parameter.high / unit, step)
-    texts = (f"{at:g}" if metric else format_length(at, 16, unit_mark=False) for at in ticks)
+    texts = (format_decimal(at) if metric else format_size(at) for at in ticks)
     ticked = tuple((at * unit, text) for at, text in zip(ticks, texts, strict=True))
     return Axis(
         f"{parameter_name(parameter, plain)}, {'mm' if metric else 'in'}",

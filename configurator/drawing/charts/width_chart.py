@@ -8,7 +8,7 @@ from configurator.drawing.charts.chart import Axis, Chart, Curve, Mark, Rule, ni
 from configurator.drawing.width_words import break_words, clear_width_name, headline, reading
 from configurator.study.widths.break_points import CLEAR_WIDTH, BreakPoint
 from configurator.study.widths.leaf_widths import LeafWidths
-from configurator.units import MM_PER_INCH, Display, format_exact, format_length
+from configurator.units import MM_PER_INCH, Display, format_decimal, format_size
 
 _DEGREES = (1.0, 2.0, 5.0, 10.0, 15.0, 30.0, 45.0)
 _INCHES = (1 / 16, 1 / 8, 1 / 4, 1 / 2, 1.0, 2.0, 5.0, 10.0, 20.0)
@@ -30,7 +30,7 @@ def width_chart(leaf: LeafWidths, display: Display, plain: bool = False) -> Char
         "hinge open width, in",
         curve.widths[0],
         curve.widths[-1],
-        (*((width, format_exact(width)) for width in widths), *_quarters(curve.widths, widths)),
+        (*((width, format_size(width)) for width in widths), *_quarters(curve.widths, widths)),
     )
     return Chart(
         across=across,
@@ -48,7 +48,7 @@ def said(leaf: LeafWidths, display: Display, plain: bool = False) -> str:
     """Return all that the chart shows as sentences, for who cannot see it."""
     breaks = "; ".join(break_words(one, display, plain)[0] for one in leaf.breaks)
     mounted = (one.candidate for one in leaf.tried)
-    each = "; ".join(reading(one, leaf.must, display, plain) for one in mounted if one is not None)
+    each = "; ".join(reading(one, display, plain) for one in mounted if one is not None)
     return " ".join(part for part in (headline(leaf, display), f"{breaks}." if breaks else "", each) if part)
 
 
@@ -57,7 +57,7 @@ def _quarters(curve: tuple[float, ...], widths: tuple[float, ...]) -> tuple[tupl
 
 
 def _wanted(leaf: LeafWidths, display: Display) -> Rule:
-    return Rule("A-CHRT-WANT", leaf.must.wanted, f"must open to {display.angle(leaf.must.wanted)}")
+    return Rule("A-CHRT-WANT", leaf.must.wanted, f"must open to {display.angle(leaf.must.wanted, 'up')}")
 
 
 def _curves(leaf: LeafWidths, bare: tuple[tuple[float, float], ...], plain: bool) -> tuple[Curve, ...]:
@@ -84,7 +84,7 @@ def angle_axis(angles: Sequence[float]) -> Axis:
     step = nice_step(most - least, _DEGREES, _PARTS)
     high = max(step, math.ceil(most / step) * step)
     low = min(math.floor(least / step) * step, high - step)
-    ticks = tuple((at, f"{at:g}") for at in ticks_between(low, high, step))
+    ticks = tuple((at, format_decimal(at)) for at in ticks_between(low, high, step))
     return Axis("opens to, degrees", low, high, ticks)
 
 
@@ -108,7 +108,7 @@ def length_axis(title: str, least: float, most: float, display: Display) -> Axis
     low, high = (math.floor(least / unit / step) * step, math.ceil(most / unit / step) * step)
     high = high if high > low else low + step
     ticks = ticks_between(low, high, step)
-    texts = [f"{at:g}" if display.metric else format_length(at, 16, unit_mark=False) for at in ticks]
+    texts = [format_decimal(at) if display.metric else format_size(at) for at in ticks]
     ticked = tuple((at * unit, text) for at, text in zip(ticks, texts, strict=True))
     return Axis(f"{title}, {'mm' if display.metric else 'in'}", low * unit, high * unit, ticked)
 

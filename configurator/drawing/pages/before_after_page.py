@@ -32,7 +32,7 @@ from configurator.drawing.turning import rectangle
 from configurator.drawing.view import Box, View
 from configurator.model import JobFacts
 from configurator.study import Study
-from configurator.units import Display
+from configurator.units import Display, format_size
 
 _ROW = 15.0
 _SIZE, _CAPTION = 8.5, 6.5
@@ -129,7 +129,7 @@ def _dimensions(
     beside = max(start_of(hung, turn) for hung in hungs) if over_opening else -start_of_wall(hungs)
     edge = view.window.right if out > 0 else view.window.left
     start = view.to_sheet((beside, 0.0))[0] + out * _AIR
-    headings = [f"{_wide(candidate.hinge_width, display)} hinge" for candidate in two.both]
+    headings = [f"{format_size(candidate.hinge_width)} hinge" for candidate in two.both]
     in_words = [spans_of(hung, turn, words=True) for hung in hungs]
     bare = [spans_of(hung, turn, words=False) for hung in hungs]
     strings = in_words if room_of(in_words, display) <= abs(edge - start) else bare
@@ -207,7 +207,3 @@ def _what_changes(study: Study, two: TwoWidths, display: Display) -> Note:
     said = [f"{row.trade}: {row.difference}" for row in table.rows if row.difference not in ("", "the same")]
     of = "" if two.leaf == "single" else f" of the {two.leaf} leaf"
     return Note(f"What the wider hinge{of} changes, {table.between}", tuple(said) or ("Nothing measured.",))
-
-
-def _wide(width: float, display: Display) -> str:
-    return display.size(0, width).split(" x ")[1]

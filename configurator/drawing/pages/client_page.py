@@ -17,7 +17,6 @@ from configurator.drawing.pages.client_words import (
     recommendation,
 )
 from configurator.drawing.pages.frame import MARGIN
-from configurator.drawing.pages.in_both import in_both
 from configurator.drawing.pages.lines_of_text import cut_to
 from configurator.drawing.pages.notes_column import Note, least_height, notes_column
 from configurator.drawing.pages.page import Detail, Page, Paper, Scale
@@ -39,7 +38,7 @@ from configurator.drawing.turning import rectangle
 from configurator.drawing.view import Box
 from configurator.model import JobFacts
 from configurator.study import Study
-from configurator.units import Display
+from configurator.units import Display, format_size
 
 _EDGE = 12.0
 _BLOCK = 48.0
@@ -86,7 +85,7 @@ def client_page(
     furniture = (
         Polyline("A-ANNO-BRDR", rectangle(border.left, border.right, border.bottom, border.top), closed=True),
         *_head(study, job, border, display),
-        *_captions(two, details, _shown(study, two, display), display),
+        *_captions(two, details, _shown(study, two, display)),
         *bar,
         *texts,
         *notes,
@@ -99,7 +98,7 @@ def client_notes(study: Study, display: Display) -> tuple[Note, ...]:
     """Return what a client is to note: what warns of something, what was assumed, whose word goes first."""
     found = study.all_findings()
     worst = [one for level in ("error", "warning") for one in found if one.severity == level]
-    said = tuple(in_both(one.message, display) for one in worst)
+    said = tuple(one.said(display) for one in worst)
     assumed = assumed_note(study, display)
     taken = replace(assumed, heading="Not measured yet, taken as usual")
     first = Note("Before anything is made", (DEFER,), stays=True)
@@ -134,7 +133,7 @@ def _details(
     scale = fitted_or_asked(points, asked, paper, display.metric)
     spare = min(spare_height(hung, one, scale.points) for hung, one in zip(hungs, windows, strict=True))
     turn = math.radians(study.filled.wanted_angle)
-    titles = [f"on a hinge {_wide(one.hinge_width, display)} wide" for one in two.both]
+    titles = [f"on a hinge {format_size(one.hinge_width)} in wide" for one in two.both]
     return tuple(
         _detail(study, hung, window, scale, spare, display, title, turn)
         for hung, window, title in zip(hungs, windows, titles, strict=True)
@@ -175,14 +174,12 @@ def _shown(study: Study, two: TwoWidths, display: Display) -> list[str]:
     return [f"open {display.angle(degrees(hung.shown_at(turn)))}" for hung in hungs]
 
 
-def _captions(
-    two: TwoWidths, details: Sequence[Detail], shown: Sequence[str], display: Display
-) -> list[Primitive]:
+def _captions(two: TwoWidths, details: Sequence[Detail], shown: Sequence[str]) -> list[Primitive]:
     """Over each picture the hinge and how far the door stands open, and a border around it."""
     found: list[Primitive] = []
     for candidate, detail, angle in zip(two.both, details, shown, strict=True):
         box = detail.view.window
-        words = f"Hinge {_wide(candidate.hinge_width, display)} wide"
+        words = f"Hinge {format_size(candidate.hinge_width)} in wide"
         words += ", recommended" if candidate.hinge_width == two.recommended else ""
         found.append(Text("A-ANNO-TTLB", (box.left, box.top + 5.0), words, 10.0, bold=True))
         found.append(Text("A-ANNO-NOTE", (box.right, box.top + 5.0), angle, 8.0, "end"))
@@ -223,7 +220,3 @@ def _cells(study: Study, job: JobFacts, number: tuple[int, int]) -> tuple[tuple[
             Cell("Sheet", f"{number[0]} of {number[1]}", 1.0),
         ),
     )
-
-
-def _wide(width: float, display: Display) -> str:
-    return f"{display.size(0, width).split(' x ')[1]} in"

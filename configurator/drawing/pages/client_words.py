@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
-from configurator.drawing.comparison import LEAST_CLEAR_WIDTH, Comparison, comparisons
+from configurator.drawing.comparison import Comparison, comparisons
 from configurator.drawing.hinge_words import spelled_value
 from configurator.drawing.pages.two_widths import TwoWidths, other_leaves
 from configurator.model import Opening
@@ -14,7 +14,7 @@ from configurator.rules.specification import LeafSpecification
 from configurator.rules.usual import FilledOpening
 from configurator.rules.wording import counted, hardware, obstruction
 from configurator.study import Candidate, Study
-from configurator.units import Display
+from configurator.units import Display, format_size
 
 _SAME = 1e-9
 FLAT, _NEARLY_FLAT = 180.0, 170.0
@@ -67,7 +67,7 @@ def three_sentences(study: Study, two: TwoWidths, display: Display) -> tuple[str
     last = _cost(two.narrower, two.wider, display)
     first = _opens(two.narrower, two, display)
     if _alike(two.narrower, two.wider):
-        return first.replace(_on(two.narrower, display), "On either hinge"), _left_open(two, display), last
+        return first.replace(_on(two.narrower), "On either hinge"), _left_open(two, display), last
     second = f"{_opens(two.wider, two, display)} {_against_wish(study.filled, two, display)}"
     return first, second.strip(), last
 
@@ -78,7 +78,7 @@ def client_table(study: Study, two: TwoWidths, display: Display) -> ClientTable:
     flat = any(_lies_flat(one) for one in two.both)
     keys = [key for key in _ROWS if _has(found, key) and (flat or key != "clear_past_frame_at_180")]
     rows = [_row(found, key, _ROWS[key]) for key in keys]
-    headings = [f"{_wide(one.hinge_width, display)} hinge" for one in two.both]
+    headings = [f"{_wide(one.hinge_width)} hinge" for one in two.both]
     last = ("difference",) if two.wider is not None else ()
     return ClientTable(("", *headings, *last), tuple(rows))
 
@@ -103,7 +103,7 @@ def others_said(study: Study, two: TwoWidths, display: Display) -> tuple[str, ..
 
 def _angles_of(study: Study, leaf: str, display: Display) -> str:
     angles = {
-        _wide(one.hinge_width, display): display.angle(one.greatest_angle)
+        _wide(one.hinge_width): display.angle(one.greatest_angle)
         for one in study.candidates
         if one.leaf == leaf
     }
@@ -122,13 +122,13 @@ def thing_named(kind: str) -> str:
     return {"latch jamb": "frame on the lock side", "stop": "rim of the frame"}.get(kind, obstruction(kind))
 
 
-def _on(one: Candidate, display: Display) -> str:
-    return f"On a hinge {_wide(one.hinge_width, display)} wide"
+def _on(one: Candidate) -> str:
+    return f"On a hinge {_wide(one.hinge_width)} wide"
 
 
 def _opens(one: Candidate, two: TwoWidths, display: Display) -> str:
     door = "the door" if two.leaf == "single" else f"the {two.leaf} leaf"
-    begin = f"{_on(one, display)} {door}"
+    begin = f"{_on(one)} {door}"
     if _rests_before(one):
         return f"{begin} comes to rest at {display.angle(one.rests_at)} against its {_held_by(one)}."
     if one.stopped_by is None:
@@ -188,11 +188,11 @@ def _lies_flat(one: Candidate) -> bool:
 def _left_open(two: TwoWidths, display: Display) -> str:
     """Say of a door that goes as far on either hinge how the two differ when it is left open."""
     assert two.wider is not None
-    hinge = _wide(two.wider.hinge_width, display)
+    hinge = _wide(two.wider.hinge_width)
     if _lies_flat(two.narrower) and _lies_flat(two.wider):
-        one, other = (display.length(x.clear_past_frame_at_180) for x in (two.narrower, two.wider))
+        one, other = (display.length(x.clear_past_frame_at_180, "down") for x in (two.narrower, two.wider))
         return f"Lying open flat it leaves {one} between frame and door, on the {hinge} hinge {other}."
-    one, other = (display.length(x.leaf_out_at_rest) for x in (two.narrower, two.wider))
+    one, other = (display.length(x.leaf_out_at_rest, "up") for x in (two.narrower, two.wider))
     return f"Left open it stands {one} out into the room, on the {hinge} hinge {other}."
 
 
@@ -202,7 +202,7 @@ def _against_wish(filled: FilledOpening, two: TwoWidths, display: Display) -> st
     wish = filled.wanted_angle
     reached = [one.greatest_angle_bare >= wish - _SAME for one in (two.narrower, two.wider)]
     usual = "use.wanted_angle" in filled.assumed  # then nobody has asked for it
-    words = f"{display.angle(wish)} {'is what is usually wished for' if usual else 'was asked for'}"
+    words = f"{display.angle(wish, 'up')} {'is what is usually wished for' if usual else 'was asked for'}"
     if reached[0] == reached[1]:
         return ""
     return f"{words}; only the {'wider' if reached[1] else 'narrower'} hinge lets the door itself go so far."
@@ -215,9 +215,9 @@ def _cost(narrower: Candidate, wider: Candidate, display: Display) -> str:
     if one is None or other is None:
         return f"{words}."
     if abs(one - other) <= _SAME:
-        return f"{words}; the way through stays {display.length(one, limit=LEAST_CLEAR_WIDTH)} wide."
+        return f"{words}; the way through stays {display.length(one, 'down')} wide."
     change = f"{display.length(abs(other - one))} {'narrower' if other < one else 'wider'}"
-    now = display.length(other, limit=LEAST_CLEAR_WIDTH)
+    now = display.length(other, "down")
     return f"{words}, and the way through is {change}: {now} with {_square(wider)} square open."
 
 
@@ -231,12 +231,12 @@ def _square(one: Candidate) -> str:
 def _way_through(one: Candidate, display: Display) -> str:
     if one.clear_width_at_90 is None:
         return "It does not open square, so no width of the way through is given."
-    wide = display.length(one.clear_width_at_90, limit=LEAST_CLEAR_WIDTH)
+    wide = display.length(one.clear_width_at_90, "down")
     return f"With {_square(one)} square open the way through is {wide} wide."
 
 
 def _into_room(one: Candidate, display: Display) -> str:
-    at_rest, most = (display.length(x) for x in (one.leaf_out_at_rest, one.encroachment_greatest))
+    at_rest, most = (display.length(x, "up") for x in (one.leaf_out_at_rest, one.encroachment_greatest))
     return f"Left open it stands {at_rest} out into the room, and {most} at most while it swings."
 
 
@@ -289,6 +289,6 @@ def _why(study: Study, leaf: LeafSpecification, pictured: bool, display: Display
     return " With it the door itself opens as far as asked."
 
 
-def _wide(width: float, display: Display) -> str:
+def _wide(width: float) -> str:
     """Hinges are sold by the inch, whatever lengths are shown in."""
-    return f"{display.size(0, width).split(' x ')[1]} in"
+    return f"{format_size(width)} in"

@@ -4,7 +4,6 @@ from collections.abc import Iterator, Sequence
 
 from configurator.drawing.hinge_parts import cited
 from configurator.drawing.pages.elevation_facts import LeafShown
-from configurator.drawing.pages.fine_lengths import fine
 from configurator.drawing.pages.notes_column import Note
 from configurator.drawing.pages.study_notes import study_notes
 from configurator.rules.fastening import fastening_of
@@ -51,7 +50,7 @@ def _how_exact(study: Study, display: Display) -> Iterator[str]:
     """Say how far hinges of a wood door may be off; of steel no figure could be read."""
     if fastening_of(study.opening.door.construction, study.opening.frame.kind).door_family == "wood":
         row = next(row for row in table(ToleranceRow) if row.key == "hinge_backset" and row.made_of == "wood")
-        within = fine(row.value, display)
+        within = display.exact(row.value)
         yield f"On the wood door each within {within} of its place [{cited(row.source, row.mark)}]."
 
 
@@ -66,11 +65,11 @@ def _by_what(study: Study, display: Display) -> str:
     if study.opening.leaves == "dutch":
         beside = row_of_place("above split")
         split = (
-            f" Beside a Dutch door's split line {display.length(beside.distance)} above and below it "
+            f" Beside a Dutch door's split line {display.exact(beside.distance)} above and below it "
             f"[{cited(beside.source, beside.mark)}]."
         )
     return (
-        f"By the {rule} rule{taken}: the top hinge's top {display.length(top.distance)} below the head "
-        f"rabbet, the bottom hinge's bottom {display.length(bottom.distance)} above the floor, the rest "
+        f"By the {rule} rule{taken}: the top hinge's top {display.exact(top.distance)} below the head "
+        f"rabbet, the bottom hinge's bottom {display.exact(bottom.distance)} above the floor, the rest "
         f"equally spaced [{cited(top.source, top.mark)}].{split}"
     )

@@ -142,8 +142,9 @@ def _how_to_read(study: Study, display: Display) -> str:
     right = all(turns_clockwise(filled, candidate.leaf) for candidate in study.candidates)
     hinges = ", hinges right" if right else ""
     return (
-        f"Seen from above, pull side up{hinges}. Drawn as far open as {display.angle(filled.wanted_angle)} "
-        "or as it goes. Frame, leaf and wall are cut as commonly made; only what is dimensioned is measured."
+        f"Seen from above, pull side up{hinges}. Drawn as far open as "
+        f"{display.angle(filled.wanted_angle, 'up')} or as it goes. Frame, leaf and wall are cut as commonly "
+        "made; only what is dimensioned is measured."
     )
 
 

@@ -6,7 +6,6 @@ from configurator.drawing.hinge import HINGE
 from configurator.drawing.pages.blocks import Block, Side, String
 from configurator.drawing.pages.dimension_string import Span
 from configurator.drawing.pages.elevation_strings import Marks
-from configurator.drawing.pages.fine_lengths import fine
 from configurator.drawing.pages.preparation_facts import Preparation
 from configurator.drawing.primitives import Arc, Polygon, Polyline, Primitive, Region
 from configurator.drawing.turning import rectangle
@@ -67,12 +66,12 @@ def _block(
     high = prep.height
     across = ((0.0, deep), (deep, whole), (0.0, whole))
     spans = [
-        Span((left, high), (right, high), words, mark, text=fine(right - left, display))
+        Span((left, high), (right, high), words, mark, text=display.exact(right - left))
         for (left, right), (words, mark) in zip(across, named, strict=True)
         if right - left > TOLERANCE
     ]
-    upright = Span((deep, 0.0), (deep, high), "mortise height", text=fine(high, display))
-    label = ((high, f"R {fine(prep.radius, display)}"),) if prep.radius else ()
+    upright = Span((deep, 0.0), (deep, high), "mortise height", text=display.exact(high))
+    label = ((high, f"R {display.exact(prep.radius)}"),) if prep.radius else ()
     return Block(
         name=name,
         extent=box,

@@ -3,7 +3,6 @@
 import math
 from collections.abc import Iterator, Sequence
 
-from configurator.drawing.pages.fine_lengths import fine
 from configurator.drawing.pages.notes_column import Note
 from configurator.drawing.pages.preparation_facts import Preparation
 from configurator.drawing.pages.small_table import SmallTable
@@ -38,7 +37,7 @@ def _row(prep: Preparation, display: Display) -> tuple[str, ...]:
     door = _cut(prep.on_door, prep.door_depth, hung.pin.b, into_door, display)
     frame = _cut(prep.on_frame, prep.frame_depth, hung.pin.b_f, into_frame, display)
     size = display.size(parts["height"], parts["width"])
-    return str(parts["count"]), size, fine(prep.height, display), parts["corner"], *door, *frame
+    return str(parts["count"]), size, display.exact(prep.height), parts["corner"], *door, *frame
 
 
 def _cut(
@@ -46,7 +45,7 @@ def _cut(
 ) -> tuple[str, str, str, str]:
     if wide is None or backset is None:
         return _NONE, _NONE, _NONE, screws
-    return fine(wide, display), fine(deep, display), fine(backset, display), screws
+    return display.exact(wide), display.exact(deep), display.exact(backset), screws
 
 
 def preparation_notes(study: Study, preps: Sequence[Preparation], display: Display) -> tuple[Note, ...]:
@@ -99,6 +98,6 @@ def _bevel(prep: Preparation, display: Display) -> str:
     h = prep.hung.h
     if h.beta <= 0.0:
         return "The latch edge is square."
-    relief, angle = fine(h.beta * h.T, display), display.angle(math.degrees(math.atan(h.beta)))
-    ratio = "" if display.metric else f" {fine(2 * h.beta, display).removesuffix(' in')} in 2:"
+    relief, angle = display.exact(h.beta * h.T), display.angle(math.degrees(math.atan(h.beta)), "near")
+    ratio = "" if display.metric else f" {display.exact(2 * h.beta).removesuffix(' in')} in 2:"
     return f"Latch edge beveled{ratio} {relief} over the door's thickness, {angle}."

@@ -9,7 +9,6 @@ from configurator.drawing.pages.blocks import Block, Side, String
 from configurator.drawing.pages.cut_out import cut_out, mirrored
 from configurator.drawing.pages.dimension_string import Span
 from configurator.drawing.pages.elevation_strings import ASSUMED, Marks
-from configurator.drawing.pages.fine_lengths import fine
 from configurator.drawing.pages.preparation_facts import Preparation
 from configurator.drawing.primitives import Polygon, Primitive
 from configurator.drawing.turning import rectangle
@@ -54,7 +53,7 @@ def _upright(
 ) -> tuple[Span, ...]:
     """Return a chain through levels; what has no length is left out."""
     return tuple(
-        Span((across, low), (across, high), name, mark, words, fine(high - low, display))
+        Span((across, low), (across, high), name, mark, words, display.exact(high - low))
         for (low, high), (name, mark, words) in zip(pairwise(levels), names, strict=True)
         if high - low > TOLERANCE
     )
@@ -106,7 +105,7 @@ def _rows(prep: Preparation, marks: Marks, display: Display, top: float) -> tupl
     door, frame = prep.parts["mounting"] in _MORTISED_DOOR, prep.parts["mounting"] in _MORTISED_FRAME
 
     def level(left: float, right: float, name: str, mark: str = "", words: str = "") -> Span:
-        return Span((left, top), (right, top), name, mark, words, fine(right - left, display))
+        return Span((left, top), (right, top), name, mark, words, display.exact(right - left))
 
     spans = [level(0.0, h.g_h, "hinge-side gap", marks.of("door.hinge_gap"), "gap")]
     if frame:
@@ -137,9 +136,9 @@ def section_at_latch(prep: Preparation, marks: Marks, display: Display) -> Block
     spans = (
         Span(
             (edge - relief, -h.i - h.T), (edge, -h.i), "bevel", marks.of("door.latch_bevel"), "bevel",
-            fine(relief, display),
+            display.exact(relief),
         ),
-        Span((edge, -h.i), (h.O, -h.i), name, marks.of(gap), "gap", fine(h.g_l, display)),
+        Span((edge, -h.i), (h.O, -h.i), name, marks.of(gap), "gap", display.exact(h.g_l)),
     )  # fmt: skip
     row = tuple(span for span in spans if span.b[0] - span.a[0] > TOLERANCE)
     return Block(

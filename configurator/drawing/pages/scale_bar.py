@@ -4,7 +4,7 @@ from configurator.drawing.lettering import text_width
 from configurator.drawing.pages.page import MM_PER_INCH, Scale
 from configurator.drawing.primitives import Point, Polygon, Primitive, Text
 from configurator.drawing.turning import rectangle
-from configurator.units import Display
+from configurator.units import Display, format_decimal, format_size
 
 LAYER = "A-ANNO-SBAR"
 HEIGHT = 22.0
@@ -58,10 +58,10 @@ def _far_end(right: float, base: float, label: str, long: float) -> Text:
 
 
 def _metric(mm: float) -> str:
-    return f"{mm:.0f} mm" if mm < 1000 else f"{mm / 1000:.0f} m"
+    return f"{format_decimal(mm, 0)} mm" if mm < 1000 else f"{format_decimal(mm / 1000, 0)} m"
 
 
 def _imperial(inches: float) -> str:
     if inches >= 12:
-        return f"{inches / 12:.0f} ft"
-    return "1/2 in" if inches < 1 else f"{inches:.0f} in"
+        return f"{format_decimal(inches / 12, 0)} ft"
+    return f"{format_size(inches)} in"

@@ -6,13 +6,13 @@ from pydantic import BaseModel
 
 from configurator.drawing.hinge_order_line import order_cautions, order_lines
 from configurator.drawing.hinge_parts import cited
-from configurator.drawing.pages.in_both import in_both
 from configurator.drawing.pages.notes_column import Note
+from configurator.drawing.swing_words import bevel_words
 from configurator.model import Opening
 from configurator.rules.finding import Finding
 from configurator.rules.usual import Assumed
 from configurator.study import Study
-from configurator.units import Display, format_decimal
+from configurator.units import Display
 
 DEFER = (
     "This sheet is no approval: codes, the listing of a labelled door and the judgment of a licensed "
@@ -54,12 +54,10 @@ def _value(path: str, value: float | str | bool | None, display: Display) -> str
     if isinstance(value, str):
         return value
     if path in _DEGREES:
-        return display.angle(value)
+        return display.angle(value, "up")
     if path in _SLOPES:
-        return f"{format_decimal(value, 4)} in 1"
-    if display.metric or value * display.precision == round(value * display.precision):
-        return display.length(value)
-    return f"{format_decimal(value)} in"  # a gage of sheet steel, which no fraction names
+        return bevel_words(value, display)
+    return display.exact(value)
 
 
 @cache
@@ -77,7 +75,7 @@ def _title(path: str) -> str:
 
 def _sayings(found: tuple[Finding, ...], severity: str, display: Display) -> tuple[str, ...]:
     """Return the sentences of a severity; an error or a caution says where it comes from."""
-    said = [(in_both(one.message, display), one) for one in found if one.severity == severity]
+    said = [(one.said(display), one) for one in found if one.severity == severity]
     if severity == "note":
         return tuple(message for message, _ in said)
     return tuple(f"{message} [{cited(one.source, one.mark_of_source)}]" for message, one in said)

@@ -6,12 +6,20 @@ from random import Random
 from configurator.practice.answers import AngleAnswer, ChoiceAnswer
 from configurator.practice.cases import LEVER, Case, drawn, drawn_case
 from configurator.practice.problem import Problem, Template
-from configurator.practice.words import decimal, fraction
+from configurator.practice.words import decimal, fraction, places
+from configurator.units import format_angle
 
 TOPIC = "greatest angle"
 _BARE = "The bare door is leaf and barrel, without lever or knob."
 _SAME = 1e-6
 """Degrees. A solution farther from the study than this is not the whole story, and is not posed."""
+
+
+def _nearest(angle: float, decimals: int) -> str:
+    """Write an angle as it is worked out, and then as the answer wants it."""
+    return (
+        f"{places(angle, 3)}°, to the nearest {'tenth' if decimals else 'degree'} {places(angle, decimals)}°"
+    )
 
 
 def face_on_corner(o: float, along: float, out: float) -> float:
@@ -65,11 +73,11 @@ def _rail(random: Random) -> Problem | None:
         ),
         answer=AngleAnswer(angle, 0.1),
         solution=(
-            f"From the pin to the corner: sqrt({decimal(along)}² + {decimal(out)}²) = {rho:.4f} in, in the "
-            f"direction {lead:.3f}°.",
+            f"From the pin to the corner: sqrt({decimal(along)}² + {decimal(out)}²) = {decimal(rho)} in, in "
+            f"the direction {places(lead, 3)}°.",
             f"The face passes the pin at {fraction(pin.o)} in, so it comes there asin({decimal(pin.o)} / "
-            f"{rho:.4f}) = {math.degrees(math.asin(pin.o / rho)):.3f}° later.",
-            f"{lead:.3f}° + {angle - lead:.3f}° = {angle:.1f}°.",
+            f"{decimal(rho)}) = {places(math.degrees(math.asin(pin.o / rho)), 3)}° later.",
+            f"{places(lead, 3)}° + {places(angle - lead, 3)}° = {_nearest(angle, 1)}.",
         ),
         convention=f"0° is the closed door. {_BARE}",
         opening=found.opening,
@@ -98,10 +106,10 @@ def _return_wall(random: Random) -> Problem | None:
         ),
         answer=AngleAnswer(angle),
         solution=(
-            f"From the pin to the corner: sqrt({decimal(along)}² + {decimal(pin.o)}²) = {rho:.4f} in; "
-            f"closed it lies at −{lag:.3f}°.",
-            f"It meets the wall where {rho:.4f} × cos(angle − {lag:.3f}°) = −{decimal(beside)}.",
-            f"angle = acos(−{decimal(beside)} / {rho:.4f}) + {lag:.3f}° = {angle:.0f}°.",
+            f"From the pin to the corner: sqrt({decimal(along)}² + {decimal(pin.o)}²) = {decimal(rho)} in; "
+            f"closed it lies at −{places(lag, 3)}°.",
+            f"It meets the wall where {decimal(rho)} × cos(angle − {places(lag, 3)}°) = −{decimal(beside)}.",
+            f"angle = acos(−{decimal(beside)} / {decimal(rho)}) + {places(lag, 3)}° = {_nearest(angle, 0)}.",
         ),
         convention=f"0° is the closed door. {_BARE}",
         opening=found.opening,
@@ -146,11 +154,11 @@ def _lever(random: Random) -> Problem | None:
         ),
         answer=AngleAnswer(angle, 0.1),
         solution=(
-            f"From the pin to the corner: sqrt({decimal(along)}² + {decimal(ahead)}²) = {rho:.4f} in, "
-            f"closed at {lead:.3f}°.",
-            f"It is {decimal(behind)} in behind the pin at 180° + asin({decimal(behind)} / {rho:.4f}) = "
-            f"{angle + lead:.3f}°.",
-            f"{angle + lead:.3f}° − {lead:.3f}° = {angle:.1f}°.",
+            f"From the pin to the corner: sqrt({decimal(along)}² + {decimal(ahead)}²) = {decimal(rho)} in, "
+            f"closed at {places(lead, 3)}°.",
+            f"It is {decimal(behind)} in behind the pin at 180° + asin({decimal(behind)} / {decimal(rho)}) = "
+            f"{places(angle + lead, 3)}°.",
+            f"{places(angle + lead, 3)}° − {places(lead, 3)}° = {_nearest(angle, 1)}.",
         ),
         convention="0° is the closed door; the lever is taken as a box seen from above.",
         opening=found.opening,
@@ -181,8 +189,8 @@ def _what_stops(random: Random) -> Problem | None:
         answer=ChoiceAnswer(right, (_LEVER, _LEAF, _NOTHING)),
         solution=(
             *_against_flat(found),
-            f"The bare door reaches {hung.greatest_angle_bare:.1f}°, with its hardware "
-            f"{hung.greatest_angle:.1f}°.",
+            f"The bare door reaches {format_angle(hung.greatest_angle_bare)}, with its hardware "
+            f"{format_angle(hung.greatest_angle)}.",
             f"So it is {right}.",
         ),
         convention="A lever that meets a wall first wants a stop, not a wider hinge.",

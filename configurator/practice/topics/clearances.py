@@ -18,6 +18,7 @@ from configurator.practice.cases import (
 from configurator.practice.problem import Problem, Template
 from configurator.practice.words import fraction
 from configurator.rules.stock import least_stock_width, stock_widths
+from configurator.units import format_angle
 
 TOPIC = "clearance"
 LEAST = "least width"
@@ -167,7 +168,7 @@ def _folds_flat(random: Random) -> Problem | None:
     flat = hung.greatest_angle_bare == _FLAT
     if flat != (clear > projection):
         return None  # something else than the rail decides
-    end = "It folds flat." if flat else f"It stops at {hung.greatest_angle_bare:.1f}°."
+    end = "It folds flat." if flat else f"It stops at {format_angle(hung.greatest_angle_bare)}."
     sign = ">" if clear > projection else "<"
     return Problem(
         question=(
@@ -280,8 +281,8 @@ def _least_over_rail(random: Random) -> Problem | None:
             inset_line(found),
             f"The door must stand more than {fraction((rail.projection or 0.0) - h.p)} in off the frame "
             "face, and it stands 2o − i = W − 2 (T − b) − i.",
-            f"{fraction(before)} in stops at {angles[before]:.1f}°; {fraction(least)} in reaches 180° with "
-            f"{fraction(spare)} in to spare.",
+            f"{fraction(before)} in stops at {format_angle(angles[before])}; {fraction(least)} in reaches "
+            f"180° with {fraction(spare)} in to spare.",
         ),
         convention=_FROM_WALL,
         opening=found.on(least).opening,

@@ -88,8 +88,8 @@ def _at_rest(random: Random) -> Problem | None:
         answer=yes_or_no(remain >= must),
         solution=(
             f"Left: {fraction(corridor)} − {fraction(out)} = {fraction(remain)} in.",
-            f"A door fully open may take {row.value:g} in of the required width: {fraction(required)} − "
-            f"{row.value:g} = {fraction(must)} in must remain.",
+            f"A door fully open may take {fraction(row.value)} in of the required width: "
+            f"{fraction(required)} − {fraction(row.value)} = {fraction(must)} in must remain.",
         ),
         convention=f"{row.source}. Local codes and the authority decide.",
     )

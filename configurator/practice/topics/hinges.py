@@ -13,6 +13,7 @@ from configurator.rules.pin import Lock, hinge_pin
 from configurator.rules.places import hinge_places, rows_of_rule
 from configurator.rules.usual import fill
 from configurator.rules.wording import feet
+from configurator.sentences import written
 from configurator.study.run import study
 
 TOPIC = "count and height"
@@ -26,7 +27,7 @@ def _count(random: Random) -> Problem:
     return Problem(
         question=f"A leaf is {fraction(height)} in high. How many hinges does it take?",
         answer=CountAnswer(said.value),
-        solution=(sentence(said.because),),
+        solution=(sentence(written(said.because)),),
         convention=f"The count goes by the leaf's height: {said.source}.",
     )
 
@@ -66,7 +67,7 @@ def _height(random: Random) -> Problem:
             "to be?"
         ),
         answer=LengthAnswer(said.value),
-        solution=(sentence(said.because),),
+        solution=(sentence(written(said.because)),),
         convention=f"The usual table, which makers' tables may differ from: {said.source}.",
     )
 
@@ -81,8 +82,8 @@ def _door(random: Random) -> tuple[Leaf, float, float, str]:
 def _rule_words(rule: str) -> str:
     top, bottom = rows_of_rule(rule)
     return (
-        f"The rule “{rule}”: {top.distance:g} in from the {top.datum}, {bottom.distance:g} in from the "
-        f"{bottom.datum} ({top.source}). Others set them otherwise."
+        f"The rule “{rule}”: {fraction(top.distance)} in from the {top.datum}, {fraction(bottom.distance)} "
+        f"in from the {bottom.datum} ({top.source}). Others set them otherwise."
     )
 
 
@@ -92,13 +93,14 @@ def _top_hinge(random: Random) -> Problem:
     distance = rows_of_rule(rule)[0].distance
     return Problem(
         question=(
-            f"The head rabbet is {head:g} in above the finished floor and the hinges are {fraction(height)} "
-            f"in high. By the rule “{rule}”, how high above the floor is the bottom of the top hinge?"
+            f"The head rabbet is {fraction(head)} in above the finished floor and the hinges are "
+            f"{fraction(height)} in high. By the rule “{rule}”, how high above the floor is the bottom of "
+            "the top hinge?"
         ),
         answer=LengthAnswer(bottom),
         solution=(
-            f"Its top is {distance:g} in below the head rabbet: {head:g} − {distance:g} = {fraction(top)} "
-            "in.",
+            f"Its top is {fraction(distance)} in below the head rabbet: {fraction(head)} − "
+            f"{fraction(distance)} = {fraction(top)} in.",
             f"Less its height: {fraction(top)} − {fraction(height)} = {fraction(bottom)} in.",
         ),
         convention=_rule_words(rule),
@@ -112,9 +114,9 @@ def _middle_hinge(random: Random) -> Problem:
     middle = sum(places[1]) / 2
     return Problem(
         question=(
-            f"A door hangs on three hinges {fraction(height)} in high; the head rabbet is {head:g} in above "
-            f"the finished floor. By the rule “{rule}”, how high above the floor is the middle of the "
-            "middle hinge?"
+            f"A door hangs on three hinges {fraction(height)} in high; the head rabbet is {fraction(head)} "
+            f"in above the finished floor. By the rule “{rule}”, how high above the floor is the middle of "
+            "the middle hinge?"
         ),
         answer=LengthAnswer(middle),
         solution=(
@@ -145,7 +147,7 @@ def _bearing(random: Random) -> Problem:
             "is not fire rated. Does it take a plain or an antifriction bearing?"
         ),
         answer=ChoiceAnswer(_BEARINGS[said.value], tuple(_BEARINGS.values())),
-        solution=(sentence(said.because),),
+        solution=(sentence(written(said.because)),),
         convention=f"{said.source}. A ball bearing is the common antifriction bearing.",
     )
 
@@ -159,7 +161,7 @@ def _pin(random: Random) -> Problem:
         answer=ChoiceAnswer(
             "yes" if said.value == "removable" else "no, non-removable", ("yes", "no, non-removable")
         ),
-        solution=(sentence(said.because),),
+        solution=(sentence(written(said.because)),),
         convention="Hinges without a security stud. The hand is told from outside, the side of the key.",
     )
 

@@ -10,7 +10,7 @@ from configurator.geometry.pin import Hanging, Pin, locate_pin
 from configurator.practice.answers import LengthAnswer, yes_or_no
 from configurator.practice.cases import WIDTHS, Case, drawn_case
 from configurator.practice.problem import Problem, Template
-from configurator.practice.words import decimal, fraction
+from configurator.practice.words import decimal, fraction, places
 from configurator.tables import limit
 
 TOPIC = "clear width"
@@ -23,7 +23,8 @@ _STEP = 2.0
 
 def _accessible() -> str:
     row = limit("clear_width")
-    return f"{_AT_90} {row.value:g} in is asked on an accessible route ({row.source}); local codes decide."
+    asked = f"{fraction(row.value)} in is asked on an accessible route"
+    return f"{_AT_90} {asked} ({row.source}); local codes decide."
 
 
 def _clear(found: Case) -> float:
@@ -71,11 +72,11 @@ def _serves(random: Random) -> Problem | None:
     more = f"{fraction(abs(clear - least))} in {'to spare' if yes else 'short'}"
     return Problem(
         question=(
-            f"{_asked_about(found)} With the door open 90°, does it keep the clear width of {least:g} in "
-            "that is asked on an accessible route?"
+            f"{_asked_about(found)} With the door open 90°, does it keep the clear width of "
+            f"{fraction(least)} in that is asked on an accessible route?"
         ),
         answer=yes_or_no(yes),
-        solution=(_line(found), f"Against {least:g} in that is {more}."),
+        solution=(_line(found), f"Against {fraction(least)} in that is {more}."),
         convention=_accessible(),
         opening=found.opening,
         shown_first=True,
@@ -117,16 +118,16 @@ def _least_opening(random: Random) -> Problem | None:
     need = least + h.s + pin.x_p + pin.o + h.T
     return Problem(
         question=(
-            f"A door {fraction(h.T)} in thick turns on a pin {fraction(pin.x_p)} in from the rabbet face "
-            f"and {fraction(pin.o)} in off the door face; the frame stops are {fraction(h.s)} in high. "
-            f"Openings are made in steps of {_STEP:g} in: 30, 32, 34 and so on. What is the least opening "
-            f"width that keeps {least:g} in clear at 90°?"
+            f"A door {fraction(h.T)} in thick turns on a pin {fraction(pin.x_p)} in from the rabbet face and "
+            f"{fraction(pin.o)} in off the door face; the frame stops are {fraction(h.s)} in high. Openings "
+            f"are made in steps of {fraction(_STEP)} in: 30, 32, 34 and so on. What is the least opening "
+            f"width that keeps {fraction(least)} in clear at 90°?"
         ),
         answer=LengthAnswer(min(fits)),
         solution=(
-            f"Needed: {least:g} + s + across + o + T = {least:g} + {fraction(h.s)} + {fraction(pin.x_p)} + "
-            f"{fraction(pin.o)} + {fraction(h.T)} = {fraction(need)} in.",
-            f"Up to the next step: {min(fits):g} in.",
+            f"Needed: {fraction(least)} + s + across + o + T = {fraction(least)} + {fraction(h.s)} + "
+            f"{fraction(pin.x_p)} + {fraction(pin.o)} + {fraction(h.T)} = {fraction(need)} in.",
+            f"Up to the next step: {fraction(min(fits))} in.",
         ),
         convention=_accessible(),
     )
@@ -144,7 +145,8 @@ def _bevel(random: Random) -> Problem | None:
         answer=LengthAnswer(relief, 0.001),
         solution=(
             f"{fraction(over_two)} in 2 is {fraction(over_two / 2)} for each inch of thickness.",
-            f"{fraction(over_two / 2)} × {fraction(thickness)} = {relief:.5f} in, {relief:.3f} in.",
+            f"{fraction(over_two / 2)} × {fraction(thickness)} = {places(relief, 5)} in, "
+            f"{places(relief, 3)} in.",
         ),
         convention="A bevel is said over 2 in of thickness.",
     )
@@ -175,9 +177,9 @@ def _edge_words(h: Hanging, pin: Pin) -> str:
 def _edge_lines(h: Hanging, pin: Pin) -> tuple[str, str]:
     arris, corner = _reaches(h, pin)
     return (
-        f"Pin to arris: sqrt({decimal(h.O - pin.x_p)}² + {decimal(pin.y_p)}²) = {arris:.4f} in.",
-        f"Pin to corner: sqrt({decimal(h.O - h.g_l - pin.x_p)}² + {decimal(pin.o + h.T)}²) = {corner:.4f} "
-        "in.",
+        f"Pin to arris: sqrt({decimal(h.O - pin.x_p)}² + {decimal(pin.y_p)}²) = {decimal(arris)} in.",
+        f"Pin to corner: sqrt({decimal(h.O - h.g_l - pin.x_p)}² + {decimal(pin.o + h.T)}²) = "
+        f"{decimal(corner)} in.",
     )
 
 
@@ -193,7 +195,7 @@ def _edge_gap(random: Random) -> Problem | None:
     return Problem(
         question=f"{_edge_words(h, pin)} What is the least gap as the corner passes the arris?",
         answer=LengthAnswer(least, 0.001),
-        solution=(*_edge_lines(h, pin), f"{arris:.4f} − {corner:.4f} = {least:.3f} in."),
+        solution=(*_edge_lines(h, pin), f"{decimal(arris)} − {decimal(corner)} = {places(least, 3)} in."),
         opening=found.on(h.W).opening,
         shown_first=True,
     )
@@ -213,7 +215,7 @@ def _binds(random: Random) -> Problem | None:
     return Problem(
         question=f"{_edge_words(h, pin)} Does the square edge bind on the latch jamb?",
         answer=yes_or_no(binds),
-        solution=(*_edge_lines(h, pin), f"{corner:.4f} {sign} {arris:.4f}: {end}."),
+        solution=(*_edge_lines(h, pin), f"{decimal(corner)} {sign} {decimal(arris)}: {end}."),
         opening=found.on(h.W).opening,
         shown_first=True,
     )

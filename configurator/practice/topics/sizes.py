@@ -9,7 +9,7 @@ from configurator.practice.words import fraction
 from configurator.rules.leaves import leaves_of
 from configurator.rules.stock import stock_widths
 from configurator.rules.usual import fill
-from configurator.units import format_length, parse_opening_size
+from configurator.units import format_feet, parse_opening_size
 
 TOPIC = "sizes"
 _WIDTHS = tuple(range(24, 50, 2))
@@ -32,7 +32,8 @@ def _drawn_size(random: Random) -> tuple[str, float, float] | None:
 
 
 def _foot_words(inches: float) -> str:
-    return f"{inches // 12:g} ft {inches % 12:g} in = 12 × {inches // 12:g} + {inches % 12:g} = {inches:g} in"
+    feet, rest = (fraction(part) for part in divmod(inches, 12))
+    return f"{feet} ft {rest} in = 12 × {feet} + {rest} = {fraction(inches)} in"
 
 
 def _width(random: Random) -> Problem | None:
@@ -73,7 +74,10 @@ def _in_figures(random: Random) -> Problem | None:
         return None
     figures, width, height = size
     return Problem(
-        question=f"An opening is {width:g} in wide and {height:g} in high. Write its size in figures alone.",
+        question=(
+            f"An opening is {fraction(width)} in wide and {fraction(height)} in high. Write its size in "
+            "figures alone."
+        ),
         answer=CodeAnswer(figures, "opening size"),
         solution=(
             f"Width first: {_foot_words(width)}, written {_figures(int(width))}.",
@@ -86,11 +90,11 @@ def _in_figures(random: Random) -> Problem | None:
 def _feet(random: Random) -> Problem:
     inches = random.randrange(13, 120) + random.choice((0, 1, 2, 3, 5, 7)) / 8
     whole, part = divmod(inches, 12)
-    written = format_length(inches, 64, "feet")
+    written = format_feet(inches)
     return Problem(
         question=f"How many inches is {written}?",
         answer=LengthAnswer(inches),
-        solution=(f"12 × {whole:g} + {fraction(part)} = {fraction(inches)} in.",),
+        solution=(f"12 × {fraction(whole)} + {fraction(part)} = {fraction(inches)} in.",),
     )
 
 
@@ -147,15 +151,15 @@ def _leaf_width(random: Random) -> Problem:
     width = leaves_of(filled)[0].width
     return Problem(
         question=(
-            f"The opening is {filled.opening_width:g} in wide between the rabbet faces. The gap is "
+            f"The opening is {fraction(filled.opening_width)} in wide between the rabbet faces. The gap is "
             f"{fraction(filled.hinge_gap)} in on the hinge side and {fraction(filled.latch_gap)} in on the "
             "latch side. How wide is the door itself, on its pull face?"
         ),
         answer=LengthAnswer(width),
         solution=(
             "Net door width: w = O − hinge-side gap − latch-side gap.",
-            f"{filled.opening_width:g} − {fraction(filled.hinge_gap)} − {fraction(filled.latch_gap)} = "
-            f"{fraction(width)} in.",
+            f"{fraction(filled.opening_width)} − {fraction(filled.hinge_gap)} − {fraction(filled.latch_gap)} "
+            f"= {fraction(width)} in.",
         ),
         convention="The nominal door width is the opening's, rabbet to rabbet; the net width the leaf's.",
     )
@@ -167,15 +171,15 @@ def _leaf_height(random: Random) -> Problem:
     height = leaves_of(filled)[0].height
     return Problem(
         question=(
-            f"From the finished floor to the head rabbet it is {filled.opening_height:g} in. The head gap "
-            f"is {fraction(filled.head_gap)} in and the undercut {fraction(filled.undercut)} in. How high "
-            "is the door itself?"
+            f"From the finished floor to the head rabbet it is {fraction(filled.opening_height)} in. The "
+            f"head gap is {fraction(filled.head_gap)} in and the undercut {fraction(filled.undercut)} in. "
+            "How high is the door itself?"
         ),
         answer=LengthAnswer(height),
         solution=(
             "The leaf is the opening height less head gap and undercut.",
-            f"{filled.opening_height:g} − {fraction(filled.head_gap)} − {fraction(filled.undercut)} = "
-            f"{fraction(height)} in.",
+            f"{fraction(filled.opening_height)} − {fraction(filled.head_gap)} − {fraction(filled.undercut)} "
+            f"= {fraction(height)} in.",
         ),
         convention="The opening height is counted from the finished floor to the head rabbet.",
     )

@@ -9,6 +9,7 @@ from configurator.practice.cases import LEVER, drawn_case
 from configurator.practice.problem import Problem, Template
 from configurator.practice.topics.angles import lever_case
 from configurator.practice.words import decimal, fraction
+from configurator.units import format_angle, rounded
 
 TOPIC = "door stops"
 _REST = "The stop is to hold the door before lever or leaf meets anything."
@@ -21,16 +22,16 @@ def _whole_degree(random: Random) -> Problem | None:
     if found is None:
         return None
     angle = found.hung().greatest_angle
-    shown = round(angle, 1)
+    shown = rounded(angle, 10)
     if not 90 < angle < 180 or shown == round(shown) or math.floor(shown) != math.floor(angle):
         return None
     return Problem(
         question=(
-            f"The lever of a door meets the wall at {angle:.1f}°. An overhead stop is set in whole degrees. "
-            "What is the widest setting that keeps the lever off the wall?"
+            f"The lever of a door meets the wall at {format_angle(angle)}. An overhead stop is set in whole "
+            "degrees. What is the widest setting that keeps the lever off the wall?"
         ),
         answer=AngleAnswer(math.floor(angle)),
-        solution=(f"Down, never up, to the whole degree below {angle:.1f}°: {math.floor(angle)}°.",),
+        solution=(f"Down, never up, to the whole degree below {format_angle(angle)}: {math.floor(angle)}°.",),
         convention=f"0° is the closed door. {_REST}",
         opening=found.opening,
         shown_first=True,
@@ -54,13 +55,14 @@ def _return_wall(random: Random) -> Problem | None:
     return Problem(
         question=(
             f"A return wall begins {fraction(start)} in beyond the frame. With its lever the door goes to "
-            f"{angle:.1f}°, without to {found.hung().greatest_angle_bare:.1f}°. Which is the widest of "
-            "these settings for an overhead stop?"
+            f"{format_angle(angle)}, without to {format_angle(found.hung().greatest_angle_bare)}. Which is "
+            "the widest of these settings for an overhead stop?"
         ),
         answer=ChoiceAnswer(f"{right}°", tuple(f"{one}°" for one in around)),
         solution=(
             "The lever comes to the wall first, so it decides.",
-            f"{right}° is the widest setting below {angle:.1f}°. No hinge buys swing past a return wall.",
+            f"{right}° is the widest setting below {format_angle(angle)}. No hinge buys swing past a return "
+            "wall.",
         ),
         convention=_REST,
         opening=found.opening,
@@ -80,7 +82,7 @@ def _what_is_wanted(random: Random) -> Problem | None:
     if hung.greatest_angle_bare < 180 or 179.9 < hung.greatest_angle < 180:
         return None
     right = _NONE if hung.greatest_angle == 180 else _BUMPER
-    goes = f"with its hardware it meets the wall at {hung.greatest_angle:.1f}°"
+    goes = f"with its hardware it meets the wall at {format_angle(hung.greatest_angle)}"
     if right is _NONE:
         goes = "it carries nothing that meets the wall"
     why = {
@@ -89,8 +91,8 @@ def _what_is_wanted(random: Random) -> Problem | None:
     }
     return Problem(
         question=(
-            f"A door must open to 180° against the wall. Bare it reaches {hung.greatest_angle_bare:.0f}°; "
-            f"{goes}. What does it want?"
+            "A door must open to 180° against the wall. Bare it reaches "
+            f"{format_angle(hung.greatest_angle_bare)}; {goes}. What does it want?"
         ),
         answer=ChoiceAnswer(right, (_BUMPER, _WIDER, _HEAVY, _NONE)),
         solution=(why[right],),
@@ -126,9 +128,10 @@ def _bumper(random: Random) -> Problem | None:
         ),
         answer=answer,
         solution=(
-            f"The point turns at sqrt({decimal(along)}² + {decimal(ahead)}²) = {rho:.4f} in about the pin.",
-            f"{decimal(behind)} in behind the pin it is sqrt({rho:.4f}² − {decimal(behind)}²) = "
-            f"{from_pin:.4f} in along the wall: {answer.shown} to the nearest 1/16.",
+            f"The point turns at sqrt({decimal(along)}² + {decimal(ahead)}²) = {decimal(rho)} in about the "
+            "pin.",
+            f"{decimal(behind)} in behind the pin it is sqrt({decimal(rho)}² − {decimal(behind)}²) = "
+            f"{decimal(from_pin)} in along the wall: {answer.shown} to the nearest 1/16.",
         ),
         convention=_TIP,
         opening=found.opening,

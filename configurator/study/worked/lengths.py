@@ -14,6 +14,7 @@ from configurator.study.worked.places import corner_letters
 from configurator.study.worked.polar_steps import direction_of, radius_of
 from configurator.study.worked.terms import Number, Symbol, Term, add, call, half, less, times
 from configurator.study.worked.working import Mark
+from configurator.units import format_size
 
 SQUARE, FLAT = 90.0, 180.0
 
@@ -103,7 +104,9 @@ def hardware_taken(case: Case) -> Symbol | None:
         if min(part.shape.top, high) - max(part.shape.bottom, low) > TOLERANCE
     ]
     if not counted:
-        case.work.say(f"Nothing on the leaf is between {low:g} and {high:g} in above the floor.")
+        case.work.say(
+            f"Nothing on the leaf is between {format_size(low)} and {format_size(high)} in above the floor."
+        )
         return case.work.let("H", Number(0), meaning=MEANINGS["H"])
     corners = [(shape, point) for _, shape in counted for point in shape.points]
     # With the door square open, what stood farthest out of the push side reaches farthest across.

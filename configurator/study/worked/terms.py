@@ -8,6 +8,8 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import Literal, Protocol
 
+from configurator.units import format_decimal
+
 Unit = Literal["length", "angle", "plain"]
 Writer = Callable[[float, Unit], str]
 
@@ -78,7 +80,7 @@ class Number:
     def pieces(self, write: Writer | None) -> Iterator[Piece]:
         """Yield its figures, the same in both."""
         del write
-        yield Piece(f"{self.value:g}".replace("-", MINUS) + ("°" if self.unit == "angle" else ""))
+        yield Piece(format_decimal(self.value, 4).replace("-", MINUS) + ("°" if self.unit == "angle" else ""))
 
     def letters(self) -> Iterator[Symbol]:
         """Yield nothing: there are none."""

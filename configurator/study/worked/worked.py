@@ -9,7 +9,7 @@ from configurator.study.worked.marks import marks_of
 from configurator.study.worked.meanings import MEANINGS
 from configurator.study.worked.terms import Symbol, less
 from configurator.study.worked.working import Worked, Working
-from configurator.units import format_exact
+from configurator.units import format_size
 
 _WORK: dict[str, Callable[[Case], Symbol | None]] = {
     "greatest_angle_bare": angles.opens_to_bare,
@@ -71,7 +71,7 @@ def worked_difference(first: Candidate, last: Candidate, key: str) -> Worked:
     work = Working()
     if one.value is None or other.value is None:
         return Worked(key, None, one.unit, (), (), {}, {}, last.rests_at, "One of the two has no value.")
-    narrow, wide = (format_exact(candidate.hinge_width) for candidate in (first, last))
+    narrow, wide = (format_size(candidate.hinge_width) for candidate in (first, last))
     a_1 = work.given("A_1", one.value, one.unit, f"{MEANINGS['A_1']}, {narrow} in")
     a_2 = work.given("A_2", other.value, other.unit, f"{MEANINGS['A_2']}, {wide} in")
     answer = work.let("delta", less(a_2, a_1), one.unit, MEANINGS["delta"])

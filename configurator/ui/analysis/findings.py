@@ -41,12 +41,13 @@ class FindingRow(QFrame):
         self._draw_edge()  # before any tint: another style sheet brings the first palette back
         self.sign.setText(SIGNS[finding.severity])
         tinted(self.sign, finding.severity, self.session.dark)
-        self.message.setText(finding.message)
+        said = finding.said(self.session.display)
+        self.message.setText(said)
         self.source.setText(cited(finding.source, finding.mark_of_source))
         tinted(self.source, "quiet", self.session.dark)
-        self.to_words.setAccessibleName(f"what the words mean: {finding.message}")
+        self.to_words.setAccessibleName(f"what the words mean: {said}")
         for button, fix in zip(self._mends.take(len(finding.fixes)), finding.fixes, strict=True):
-            button.setText(fix[0].label)
+            button.setText(fix[0].said(self.session.display))
 
     @property
     def finding(self) -> "Finding":
@@ -60,7 +61,7 @@ class FindingRow(QFrame):
 
     def asked_about(self) -> str:
         """Return what F1 here looks for words in."""
-        return self.finding.message
+        return self.message.text()
 
     def _words_button(self) -> QToolButton:
         """What the words of the message mean: by mouse, and by Tab for there is nothing else to stop at."""
@@ -69,7 +70,7 @@ class FindingRow(QFrame):
         button.setAutoRaise(True)
         sized(button, -1)
         button.setToolTip("What the words of this finding mean (F1)")
-        button.clicked.connect(lambda _=False: self.session.asked.emit(self.finding.message))
+        button.clicked.connect(lambda _=False: self.session.asked.emit(self.message.text()))
         return button
 
     def _draw_edge(self) -> None:
@@ -109,7 +110,7 @@ class FindingsPanel(QScrollArea):
         """Show the findings; the rows are filled anew only when they differ."""
         study = self.session.study
         findings = _gravest_first(study.all_findings()) if study is not None else ()
-        wanted = (findings, self.session.dark)
+        wanted = (findings, self.session.dark, self.session.display)
         if wanted == self._shown:
             return
         self._shown = wanted

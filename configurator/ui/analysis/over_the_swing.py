@@ -13,7 +13,7 @@ from configurator.ui.kit.fields import QuietCombo
 from configurator.ui.kit.fitted_table import FittedTable
 from configurator.ui.kit.look import GRID
 from configurator.ui.state.session import Session
-from configurator.units import format_exact
+from configurator.units import format_size
 
 EMPTY = "Choose an opening, or add one with + at the left: its swing is shown here."
 GAPS = (1 / 32, 1 / 16, 3 / 32, 1 / 8)
@@ -69,12 +69,12 @@ class OverTheSwingPage(QWidget):
         leaves = list(dict.fromkeys(one.leaf for one in self._swings))
         _fill(self.leaf, [(f"{leaf} leaf", leaf) for leaf in leaves])
         self.leaf.setVisible(len(leaves) > 1)
-        widths = [(f"{format_exact(one.width)} in hinge", one.width) for one in self.shown()]
+        widths = [(f"{format_size(one.width)} in hinge", one.width) for one in self.shown()]
         _fill(self.width_shown, widths)
 
     def _fill_gaps(self) -> None:
         display = self.session.display
-        _fill(self.gap, [(display.length(gap), gap) for gap in GAPS], USUAL_GAP)
+        _fill(self.gap, [(display.exact(gap), gap) for gap in GAPS], USUAL_GAP)
 
     def _show_swings(self, study: Study | None) -> None:
         swings = self.shown()
@@ -85,7 +85,7 @@ class OverTheSwingPage(QWidget):
         if study is None or not swings:
             return
         display = self.session.display
-        heads = ["Over the whole swing", *(f"{format_exact(one.width)} in hinge" for one in swings)]
+        heads = ["Over the whole swing", *(f"{format_size(one.width)} in hinge" for one in swings)]
         rows = swing_rows(swings, display)
         self.table.fill(heads, [((row.name, *row.values), f"Measured {row.measured}") for row in rows])
         place = max(self.width_shown.currentIndex(), 0)

@@ -14,7 +14,7 @@ from configurator.ui.kit.fields import Field, QuietCombo, field_for
 from configurator.ui.kit.layout import BARE, GROW, Box, Pool, across, down, fill
 from configurator.ui.kit.look import GRID, sized, tabular, tinted
 from configurator.ui.state.session import Session
-from configurator.units import format_exact
+from configurator.units import Display, format_size
 
 EMPTY = "Choose an opening, or add one with + at the left: how sure its hinge widths are is shown here."
 WORKING = "…"
@@ -119,7 +119,7 @@ class SurePanel(QWidget):
         """Show every sentence, and the rows of the width chosen."""
         for key, label in self.sentences.items():
             known = self._found.get(key, WORKING)
-            said = known if isinstance(known, str) else _said(known)
+            said = known if isinstance(known, str) else _said(known, self.session.display)
             label.setText(f"<b>{_name(key)}</b>: {said}")
         sure = self.found()
         for head, text in zip(self.heads, sure_heads(sure), strict=True):
@@ -225,13 +225,13 @@ def _recommended(study: Study | None) -> list[Key]:
 
 def _name(key: Key) -> str:
     leaf, width = key
-    return f"{format_exact(width)} in hinge" + ("" if leaf == "single" else f", {leaf} leaf")
+    return f"{format_size(width)} in hinge" + ("" if leaf == "single" else f", {leaf} leaf")
 
 
-def _said(sure: HowSure) -> str:
+def _said(sure: HowSure, display: Display) -> str:
     """Return the sentence, what to do about it, and the chance where the sentence does not say it."""
     chance = f"Chance: {chance_words(sure.worked, sure.draws)}." if sure.works_worst_case else ""
-    return " ".join(filter(None, (sure_sentence(sure), what_to_do(sure), chance)))
+    return " ".join(filter(None, (sure_sentence(sure, display), what_to_do(sure), chance)))
 
 
 def _words() -> QLabel:

@@ -10,7 +10,7 @@ from configurator.study import Candidate, Study
 from configurator.study.what_if.parameters import Hold, Parameter, parameters_of
 from configurator.ui.kit.fields import QuietCombo
 from configurator.ui.kit.look import GRID
-from configurator.units import format_exact
+from configurator.units import format_size
 
 
 class Choices(QWidget):
@@ -70,7 +70,7 @@ class Choices(QWidget):
 
 def _leaf_name(one: Candidate, study: Study | None) -> str:
     several = study is not None and len({each.leaf for each in study.candidates}) > 1
-    name = f"{format_exact(one.hinge_width)} in hinge"
+    name = f"{format_size(one.hinge_width)} in hinge"
     return f"{one.leaf} leaf, {name}" if several else name
 
 

@@ -21,7 +21,7 @@ from configurator.ui.kit.fitted_table import EnteredTable
 from configurator.ui.kit.layout import BARE, GROW, across, down, fill
 from configurator.ui.kit.look import GRID, sized, tinted
 from configurator.ui.state.session import Session
-from configurator.units import format_exact
+from configurator.units import format_size
 
 COMPARE = "compare"
 EMPTY = "Choose an opening, or add one with + at the left: its hinge widths and angles are shown here."
@@ -116,7 +116,7 @@ class WidthsAndAngles(QWidget):
         def read(across: float) -> str:
             try:
                 found = study.hanger(leaf.leaf, round(across * _SNAP) / _SNAP)
-                return reading(found, leaf.must, display, plain)
+                return reading(found, display, plain)
             except ValueError as error:
                 return str(error)
 
@@ -140,7 +140,7 @@ class WidthsAndAngles(QWidget):
         self.compare.setEnabled(free)
         if width is None:
             return
-        name = format_exact(width)
+        name = format_size(width)
         already = width in compared
         self.compare.setText(f"{name} is compared" if already else f"Compare {name} too")
 

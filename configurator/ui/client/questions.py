@@ -120,6 +120,10 @@ class Stepper(QWidget):
             return
         self.line.being_typed = False
         text = self.line.text()
+        if text.strip() and text.strip() == self._written():
+            self.session.withdraw(self.path)  # what is shown may be rounded: the value stays as it is
+            self.show_state()
+            return
         try:
             value = kind_at(self.path).read(text, self.session.display)
         except NotReadError as error:

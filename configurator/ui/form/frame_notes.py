@@ -61,10 +61,10 @@ class FrameNotes(QWidget):
             return ()
         from configurator.study.change import what_changed
 
-        return what_changed(self._before, self._now, self.session.display.length)
+        return what_changed(self._before, self._now, self.session.display)
 
     def _show_findings(self) -> None:
-        wanted = (_about_frame(self._now), self.session.dark)
+        wanted = (_about_frame(self._now), self.session.dark, self.session.display)
         if wanted == self._shown:
             return
         self._shown = wanted

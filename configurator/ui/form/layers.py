@@ -142,14 +142,14 @@ class LayersEditor(QWidget):
 
         self.menu.clear()
         for known in table(WallLayerRow):
-            thickness = self.session.display.length(known.thickness)
+            thickness = self.session.display.exact(known.thickness)
             layer = {"name": known.name, "thickness": known.thickness}
             action = self.menu.addAction(f"{known.name[:1].upper()}{known.name[1:]}, {thickness}")
             action.setToolTip(known.source)
             action.triggered.connect(lambda _=False, layer=layer: self.add(layer))
 
     def _together(self) -> str:
-        return self.session.display.length(math.fsum(layer["thickness"] for layer in self.data()))
+        return self.session.display.exact(math.fsum(layer["thickness"] for layer in self.data()))
 
     def _show_lines(self, count: int) -> None:
         self.fields.clear()
@@ -164,7 +164,7 @@ class LayersEditor(QWidget):
         return line
 
     def _usual_words(self) -> str:
-        shown = [f"{name} {self.session.display.length(inches)}" for name, inches in self._usual]
+        shown = [f"{name} {self.session.display.exact(inches)}" for name, inches in self._usual]
         return "Assumed: " + ", ".join(shown) if shown else "None given."
 
     def _usual_data(self) -> list[dict[str, Any]]:

@@ -9,11 +9,11 @@ from PySide6.QtWidgets import QPushButton, QToolButton
 
 from configurator.tables import DoorStopKindRow, ObstructionKindRow, row_of
 from configurator.ui.kit.fields import Assumptions, ChoiceField, LineField, QuietCombo
-from configurator.ui.kit.kinds import SIZE, NotReadError, exact_length
+from configurator.ui.kit.kinds import SIZE, NotReadError
 from configurator.ui.kit.layout import across, add
 from configurator.ui.kit.look import sized
 from configurator.ui.state.session import Session
-from configurator.units import Display, LengthError, format_exact, format_length, parse_length
+from configurator.units import Display, LengthError, format_feet, format_size, parse_length
 
 if TYPE_CHECKING:  # loaded when it is asked for
     from configurator.ui.words.hand_finder import HandFinder
@@ -186,7 +186,7 @@ def size_question(width: float, height: float, display: Display) -> str:
     """Ask whether an opening wider than high was typed height first; empty where there is nothing to ask."""
     if width <= height:
         return ""
-    wide = exact_length(width, display) if display.metric else format_length(width, 64, "feet")
+    wide = display.length(width) if display.metric else format_feet(width)
     return f"{wide} wide? Doors are width first. Swap?"
 
 
@@ -212,9 +212,9 @@ def read_hinge_width(text: str, height: float, display: Display) -> "float | Wid
 
 
 def _question(first: float, second: float, height: float) -> WidthQuestion:
-    swapped = f"{format_exact(second)} x {format_exact(first)}"
+    swapped = f"{format_size(second)} x {format_size(first)}"
     sentence = (
-        f"{format_exact(first)} high? This door takes {format_exact(height)} high. Did you mean {swapped}?"
+        f"{format_size(first)} high? This door takes {format_size(height)} high. Did you mean {swapped}?"
     )
-    kept = f"Keep {format_exact(second)} in wide"
+    kept = f"Keep {format_size(second)} in wide"
     return WidthQuestion(sentence, f"Swap: {swapped}", first, kept, second)

@@ -104,7 +104,7 @@ class HingePanel(QWidget):
             return "The hinge stands here once there is an opening."
         study = self.session.study
         said = study.specification.findings if study is not None else ()
-        return said[0].message if said else self.session.trouble
+        return said[0].said(self.session.display) if said else self.session.trouble
 
     def _by_hand(self) -> tuple[str, ...]:
         from configurator.drawing.hinge_parts import given_by_hand

@@ -7,11 +7,13 @@ from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QKeySequence, QResizeEvent, QWheelEvent
 from PySide6.QtWidgets import QComboBox, QLabel, QLineEdit, QPlainTextEdit, QToolButton, QWidget
 
+from configurator.sentences import written
 from configurator.ui.kit.kinds import TEXT, Kind, NotReadError, kind_at
 from configurator.ui.kit.layout import BARE, LeadsOn, add, down, fill
 from configurator.ui.kit.look import GRID, sized, tinted
 from configurator.ui.state import paths
 from configurator.ui.state.session import Session
+from configurator.units import Display
 
 Assumptions = Mapping[str, Any]
 """Path to what was assumed there (`value`, `because`, `source`, `mark_of_source`)."""
@@ -87,7 +89,7 @@ class Field(LeadsOn, QWidget):
         """Note why the value on show was assumed, for the tooltip and for `explain`."""
         found = assumed.get(self.path)
         given = self.session.value(self.path) is not None
-        self._because = reason_of(found) if found is not None and not given else ""
+        self._because = reason_of(found, self.session.display) if found is not None and not given else ""
         name = paths.other_name(self.path, self.session.plain_words)
         lines = [name[:1].upper() + name[1:], _help_at(self.path), self._because]
         self.setToolTip("\n".join(line for line in lines if line))
@@ -109,11 +111,12 @@ def _help_at(path: str) -> str:
     return traffic_help()
 
 
-def reason_of(assumed: Any) -> str:
+def reason_of(assumed: Any, display: Display) -> str:
     """Say why a value was assumed and where that comes from."""
     from configurator.drawing.hinge_parts import cited  # loaded with the first study
 
-    because = assumed.because[:1].upper() + assumed.because[1:]
+    because = written(assumed.because, display)
+    because = because[:1].upper() + because[1:]
     source = cited(assumed.source, assumed.mark_of_source)
     return f"Assumed. {because}. Source: {source}"
 
@@ -261,6 +264,10 @@ class LineField(Field):
         text = self.editor.text()
         if not text.strip():
             self._finish_empty()
+            return
+        value = self.session.value(self.path)
+        if value is not None and text.strip() == self.write(value):
+            self.session.withdraw(self.path)  # what is shown may be rounded: the value stays as it is
             return
         try:
             value = self.read(text)

@@ -8,11 +8,12 @@ from configurator.model.fields import unit_of
 from configurator.model.opening import Size
 from configurator.ui.state import paths
 from configurator.units import (
-    MM_PER_INCH,
     Display,
     LengthError,
     format_decimal,
-    format_exact,
+    format_feet,
+    format_lossless,
+    format_size,
     parse_length,
     parse_opening_size,
 )
@@ -24,11 +25,19 @@ class NotReadError(ValueError):
 
 @dataclass(frozen=True, slots=True)
 class Kind:
-    """One kind of value: reads typed text (raising NotReadError), and writes as its field shows it."""
+    """One kind of value: reads typed text (raising NotReadError), and writes as its field shows it.
+
+    Where `write` rounds, `in_full` writes what reads back as it was.
+    """
 
     name: str
     read: Callable[[str, Display], Any]
     write: Callable[[Any, Display], str]
+    in_full: Callable[[Any, Display], str] | None = None
+
+    def lossless(self, value: Any, display: Display) -> str:
+        """Write a value to be copied, or edited in place: it reads back as it was."""
+        return (self.in_full or self.write)(value, display)
 
 
 def kind_at(path: str) -> Kind:
@@ -50,11 +59,12 @@ def kind_at(path: str) -> Kind:
     return WHOLE if paths.holds(path, int) else TEXT
 
 
-def exact_length(inches: float, display: Display) -> str:
-    """Write a length without rounding, as a field must: what is shown there is what is taken."""
-    if display.metric:
-        return f"{format_decimal(inches * MM_PER_INCH, 4)} mm"
-    return f"{format_exact(inches)} in"
+def _write_length(inches: float, display: Display) -> str:
+    return display.exact(inches)
+
+
+def _lossless_length(inches: float, display: Display) -> str:
+    return format_lossless(inches, display.metric)
 
 
 def _read_length(text: str, display: Display) -> float:
@@ -81,7 +91,7 @@ def _read_bevel(text: str, display: Display) -> float:
 
 
 def _write_bevel(ratio: float, _: Display) -> str:
-    return f"{format_exact(2 * ratio)} in per 2 in" if ratio else "square"
+    return f"{format_size(2 * ratio)} in per 2 in" if ratio else "square"
 
 
 def _read_number(text: str, units: str, example: str) -> float:
@@ -123,12 +133,17 @@ def _read_size(text: str, display: Display) -> dict[str, float]:
 
 
 def _write_size(size: Size, display: Display) -> str:
-    """Write width x height, in feet and inches where that is exact."""
-    whole = all(float(side * 64).is_integer() for side in (size.width, size.height))
-    if display.metric or not whole:
-        width, height = (exact_length(side, display) for side in (size.width, size.height))
-        return f"{width.removesuffix(' mm')} x {height}"
-    return Display(64).opening(size.width, size.height)
+    """Write width x height: 3'-0" x 7'-0", or 914.4 x 2133.6 mm."""
+    if not display.metric:
+        return display.opening(size.width, size.height)
+    return f"{display.exact(size.width).removesuffix(' mm')} x {display.exact(size.height)}"
+
+
+def _lossless_size(size: Size, display: Display) -> str:
+    sides = (size.width, size.height)
+    if not display.metric and all(float(side * 64).is_integer() for side in sides):
+        return " x ".join(format_feet(side) for side in sides)
+    return " x ".join(format_lossless(side, display.metric) for side in sides)
 
 
 def _read_lengths(text: str, display: Display) -> list[float]:
@@ -141,16 +156,27 @@ def _read_lengths(text: str, display: Display) -> list[float]:
 
 
 def _write_lengths(lengths: Sequence[float], display: Display) -> str:
-    written = [exact_length(length, display) for length in lengths]
-    unit = written[-1].rsplit(" ", 1)[1] if written else ""
-    return ", ".join(one.removesuffix(f" {unit}") for one in written) + (f" {unit}" if unit else "")
+    return _in_one_unit([display.exact(length) for length in lengths])
 
 
-LENGTH = Kind("length", _read_length, exact_length)
-LENGTHS = Kind("lengths", _read_lengths, _write_lengths)
+def _lossless_lengths(lengths: Sequence[float], display: Display) -> str:
+    return _in_one_unit([format_lossless(length, display.metric) for length in lengths])
+
+
+def _in_one_unit(written: Sequence[str]) -> str:
+    """Join lengths, their unit said once at the end where all have the same."""
+    units = {one.rsplit(" ", 1)[1] for one in written}
+    if len(units) != 1:
+        return ", ".join(written)
+    (unit,) = units
+    return ", ".join(one.removesuffix(f" {unit}") for one in written) + f" {unit}"
+
+
+LENGTH = Kind("length", _read_length, _write_length, _lossless_length)
+LENGTHS = Kind("lengths", _read_lengths, _write_lengths, _lossless_lengths)
+SIZE = Kind("opening size", _read_size, _write_size, _lossless_size)
 DEGREES = Kind("degrees", _read_degrees, lambda value, _: f"{format_decimal(value, 4)}°")
 POUNDS = Kind("pounds", _read_pounds, lambda value, _: f"{format_decimal(value, 2)} lb")
 WHOLE = Kind("whole number", _read_whole, lambda value, _: str(value))
 BEVEL = Kind("bevel", _read_bevel, _write_bevel)
-SIZE = Kind("opening size", _read_size, _write_size)
 TEXT = Kind("text", _read_text, lambda value, _: str(value))

@@ -9,7 +9,7 @@ from configurator.ui.kit.kinds import NotReadError
 from configurator.ui.kit.layout import BARE, GROW, Pool, across, down, fill
 from configurator.ui.kit.look import GRID, sized
 from configurator.ui.state.session import Session
-from configurator.units import format_exact
+from configurator.units import format_size
 
 PATH = "compare"
 IN_A_LINE = 6
@@ -82,7 +82,7 @@ class WidthsBar(QWidget):
     def _show_chips(self, widths: tuple[float, ...]) -> None:
         self._shown = widths
         for chip, width in zip(self._chips.take(len(widths)), widths, strict=True):
-            words = format_exact(width)
+            words = format_size(width)
             chip.setText(f"{words} ×")
             chip.setToolTip(f"Take {words} in out of the comparison")
             chip.setAccessibleName(f"remove hinge open width {words} in")

@@ -16,8 +16,6 @@ from configurator.units import Display
 
 SHAPES = {"assumed": "○", "field verified": "◔", "approved": "◑", "ordered": "●"}
 """A mark before each status, fuller the more it is settled."""
-LONGEST_SIZE = 24
-"""Characters. A size that takes more is shown to the fraction on show."""
 UNKNOWN = "…"
 """What stands where an answer is not worked out yet."""
 
@@ -48,7 +46,7 @@ class Column:
     def exact(self, opening: Opening, display: Display) -> str:
         """Write its value without rounding, as it is typed and copied; empty where there is none."""
         value = paths.value_at(opening, self.path)
-        return "" if value is None else kind_at(self.path).write(value, display)
+        return "" if value is None else kind_at(self.path).lossless(value, display)
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,9 +78,7 @@ def _same_or(path: str, many: str) -> Callable[[Members, Display], str]:
 @lru_cache(maxsize=20_000)
 def _size_text(width: float, height: float, display: Display) -> str:
     """Write a size; most openings of a job have one of a few, and rows are written each time they show."""
-    exact = SIZE.write(Size(width=width, height=height), display)
-    # A size in whole millimetres has a dozen decimals of an inch; they stand where it is typed.
-    return exact if len(exact) <= LONGEST_SIZE else display.opening(width, height)
+    return SIZE.write(Size(width=width, height=height), display)
 
 
 def _one_line(text: Callable[[Members, Display], str]) -> Callable[[Members, Display], str]:

@@ -15,7 +15,7 @@ from configurator.order.studied import NotStudied, study_or_fault
 from configurator.study import Study
 from configurator.ui.kit.look import GRID
 from configurator.ui.sheets.painter import paint_groups
-from configurator.units import Display, format_exact
+from configurator.units import Display, format_size
 
 STEP = 1.25
 LEAST, MOST = 0.25, 4.0
@@ -206,7 +206,7 @@ ONE_WIDTH_OF = "plan"
 
 def width_words(width: float) -> str:
     """Name a hinge open width: hinges are sold by the inch, whatever lengths are shown in."""
-    return f"{format_exact(width)} in hinge"
+    return f"{format_size(width)} in hinge"
 
 
 @dataclass(frozen=True, slots=True)

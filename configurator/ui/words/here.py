@@ -42,7 +42,7 @@ def _of_field(session: Session, path: str, assumed: Assumptions) -> Iterator[str
     written = _written(session, path, value).rstrip(".")  # a note that is a sentence has its own
     yield f"{_begun(name)}: {written}, {'given' if given is not None else 'assumed'}."
     if given is None and found is not None:
-        yield reason_of(found)
+        yield reason_of(found, session.display)
 
 
 def _written(session: Session, path: str, value: str | float) -> str:

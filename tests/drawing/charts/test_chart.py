@@ -222,7 +222,7 @@ def test_what_the_chart_says_to_who_cannot_see_it():
     said = width_chart(leaf, INCHES).said
     assert "4-3/8 in exactly" in said
     assert "lock edge binds from 6.158 in" in said
-    assert "4 in: opens to 171.8° bare; clear width 33-1/16 in" in said
+    assert "4 in: opens to 171.7° bare; clear width 33-1/16 in" in said
 
 
 def test_the_corridor_by_hand():
@@ -237,7 +237,7 @@ def test_the_swing_chart_marks_the_greatest_and_the_rest():
     swings = over_the_swing(study(plain_opening(compare=[4, 4.5])), 1 / 16)
     chart = swing_chart(swings, 1, Use(), INCHES)
     assert [mark.wordings[0] for mark in chart.marks] == [
-        "greatest 37-1/32 in at 94.0°",
+        "greatest 37-1/32 in at 93.9°",
         "at rest 3-5/8 in at 180°",
     ]
     assert [curve.layer for curve in chart.curves] == ["A-CHRT-OTHR", "A-CHRT-BARE"]

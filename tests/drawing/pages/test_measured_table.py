@@ -22,8 +22,8 @@ def test_the_plain_case_by_hand():
 
 
 def test_what_stops_a_leaf_is_said_for_two_widths_and_left_to_the_headings_of_more():
-    assert rows_of(demo("112A"))[1]["greatest angle"][0] == "171.8°, leaf on the chair rail"
-    assert rows_of(demo("171A"))[1]["greatest angle"][0] == "96.7°"
+    assert rows_of(demo("112A"))[1]["greatest angle"][0] == "171.7°, leaf on the chair rail"
+    assert rows_of(demo("171A"))[1]["greatest angle"][0] == "96.6°"
 
 
 def test_every_leaf_has_its_columns_and_a_dot_where_it_has_no_such_fact():

@@ -42,7 +42,7 @@ def test_what_was_assumed_is_named_with_its_value_and_how_well_it_is_known():
 def test_an_angle_and_a_bevel_are_no_lengths():
     (words,) = assumed_note(case_a(door={}), Display()).paragraphs
     assert "wanted angle 180° (" in words
-    assert "latch bevel 0.0625 in 1 (" in words
+    assert "latch bevel 1/8 in 2 (" in words
 
 
 def test_what_was_given_is_not_assumed():

@@ -39,10 +39,10 @@ def choose(combo, place):
 
 def test_the_edges_and_how_far_it_stands_out(page):
     found = rows(page)
-    assert found["Lock edge, 1/8 in 2"] == ["1/8 in at 0.2°", "1/8 in at 0.2°"]
-    assert found["Lock edge, if it were square"] == ["3/64 in at 3.0°", "3/64 in at 3.0°"]
-    assert found["Bevel that leaves 1/16 in there"] == ["1/64 in 2: it has it", "1/32 in 2: it has it"]
-    assert found["Stands out at rest, leaf alone"] == ["8-3/16 in at 171.8°", "3-5/8 in at 180°"]
+    assert found["Lock edge, 1/8 in 2"] == ["3/32 in at 0.2°", "3/32 in at 0.2°"]
+    assert found["Lock edge, if it were square"] == ["1/32 in at 2.9°", "1/32 in at 2.9°"]
+    assert found["Bevel that leaves 1/16 in there"] == ["1/32 in 2: it has it", "1/32 in 2: it has it"]
+    assert found["Stands out at rest, leaf alone"] == ["8-7/32 in at 171.7°", "3-5/8 in at 180°"]
 
 
 def test_another_gap_may_be_wanted(page):

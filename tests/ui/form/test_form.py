@@ -137,10 +137,32 @@ def test_the_sign_in_a_given_field_goes_back_to_the_usual_value(qtbot, window):
 def test_the_metric_switch_shows_and_reads_millimetres(qtbot, window):
     field = window.work.form.field("door.thickness")
     window.session.show_in(Display(metric=True))
-    assert field.editor.text() == "44.45 mm"
+    assert field.editor.text() == "44.5 mm"
     type_into(qtbot, field, "45")
     assert window.session.opening.door.thickness == pytest.approx(45 / 25.4, abs=1e-12)
-    assert field.editor.text() == "45 mm"
+    assert field.editor.text() == "45.0 mm"
+
+
+def test_what_is_shown_rounded_is_kept_as_it_was_unless_it_is_changed(qtbot, window):
+    """A thickness of 1-3/4 in reads 44.5 mm: typing just that leaves the 44.45 mm that it is."""
+    field = window.work.form.field("door.thickness")
+    window.session.edit("door.thickness", 1.4375)
+    window.session.show_in(Display(metric=True))
+    assert field.editor.text() == "36.5 mm"
+    type_into(qtbot, field, "36.5 mm")
+    assert window.session.opening.door.thickness == 1.4375
+    assert not field.refused
+    type_into(qtbot, field, "36.6 mm")
+    assert window.session.opening.door.thickness == pytest.approx(36.6 / 25.4)
+
+
+def test_a_refused_value_is_forgotten_when_what_holds_is_typed(qtbot, window):
+    field = window.work.form.field("door.thickness")
+    holds = field.editor.text()
+    type_into(qtbot, field, "thick")
+    assert field.refused
+    type_into(qtbot, field, holds)
+    assert not field.refused
 
 
 def test_a_butted_frame_waits_for_its_place_in_the_wall(qtbot, window):

@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QPushButton, QToolButton
 from configurator.tables import WallLayerRow, table
 from configurator.ui.form.frame_notes import FrameNotes, FramePlace
 from configurator.ui.form.layers import LayersEditor
-from configurator.units import Display
+from configurator.units import Display, format_angle
 
 
 @pytest.fixture
@@ -56,9 +56,9 @@ def test_tile_added_to_the_usual_wall_says_what_it_does(window, editor, notes):
     told = notes.line.text()
     assert told.startswith("Tile 3/8 in added on the pull side. The wall is 5-1/4 in (was 4-7/8 in).")
     assert "moves 3/16 in nearer to the frame face" in told
-    for hinge, now, was in (("4 in hinge", 0, "171.8°"), ("4-1/2 in hinge", 1, "180°")):
+    for hinge, now, was in (("4 in hinge", 0, "171.7°"), ("4-1/2 in hinge", 1, "180°")):
         angle = window.session.study.candidates[now].greatest_angle_bare
-        assert f"{hinge}: opens to {angle:.1f}° (was {was})" in told
+        assert f"{hinge}: opens to {format_angle(angle)} (was {was})" in told
     assert editor._sum.text() == "5-1/4 in together"
 
 

@@ -107,7 +107,7 @@ def test_a_width_is_typed_and_the_order_line_and_findings_follow(qtbot, session,
     assert session.opening.hinge.width == 4
     assert value(panel, "Hinge size, height x open width") == "4-1/2 x 4"
     assert ", 4-1/2 x 4, " in panel.order.lines.text()
-    assert any("171.8°" in text and "chosen by hand" in text for text in said_of(session))
+    assert any("171.7°" in text and "chosen by hand" in text for text in said_of(session))
     session.edit("obstructions", [])
     assert not any("chosen by hand" in text for text in said_of(session))
     assert mark(panel, "Hinge size, height x open width") == "by hand"

@@ -10,7 +10,6 @@ from configurator.ui.kit.kinds import (
     TEXT,
     WHOLE,
     NotReadError,
-    exact_length,
     kind_at,
 )
 from configurator.units import Display
@@ -58,11 +57,27 @@ def test_a_bare_number_is_in_the_units_on_show(text, display, inches):
         (4.5, INCHES, "4-1/2 in"),
         (0.134, INCHES, "0.134 in"),
         (4.5, METRIC, "114.3 mm"),
-        (0.015625, METRIC, "0.3969 mm"),
+        (0.015625, METRIC, "0.4 mm"),
+        (1.4375, METRIC, "36.5 mm"),
+        (1000 / 25.4, INCHES, "39.37 in"),
     ],
 )
-def test_a_field_shows_what_was_given_unrounded(inches, display, text):
-    assert exact_length(inches, display) == text
+def test_a_field_shows_what_was_given(inches, display, text):
+    assert LENGTH.write(inches, display) == text
+
+
+@pytest.mark.parametrize(
+    ("inches", "display", "text"),
+    [
+        (1.4375, METRIC, "1-7/16 in"),
+        (4.5, METRIC, "114.3 mm"),
+        (1000 / 25.4, INCHES, "1000 mm"),
+        (0.134, INCHES, "0.134 in"),
+    ],
+)
+def test_what_is_copied_reads_back_as_it_was(inches, display, text):
+    assert LENGTH.lossless(inches, display) == text
+    assert LENGTH.read(text, display) == pytest.approx(inches, abs=1e-12)
 
 
 @pytest.mark.parametrize(
@@ -82,17 +97,18 @@ def test_lengths_are_parted_by_commas(text, display, inches):
 
 def test_lengths_are_written_with_one_unit_and_read_back():
     assert LENGTHS.write((5.0, 37.25, 69.5), INCHES) == "5, 37-1/4, 69-1/2 in"
-    assert LENGTHS.write((5.0, 10.0), METRIC) == "127, 254 mm"
+    assert LENGTHS.write((5.0, 10.0), METRIC) == "127.0, 254.0 mm"
+    assert LENGTHS.lossless((5.0, 1.4375), METRIC) == "127 mm, 1-7/16 in"
     for display in (INCHES, METRIC):
-        written = LENGTHS.write((5.0, 37.25, 69.5), display)
+        written = LENGTHS.lossless((5.0, 37.25, 69.5), display)
         assert LENGTHS.read(written, display) == pytest.approx([5.0, 37.25, 69.5], abs=1e-6)
 
 
 @examples(100)
 @given(st.integers(0, 300 * 64), st.sampled_from([INCHES, METRIC]))
-def test_what_a_field_shows_reads_back_as_what_it_holds(sixty_fourths, display):
+def test_what_is_copied_of_a_field_reads_back_as_what_it_holds(sixty_fourths, display):
     inches = sixty_fourths / 64
-    assert LENGTH.read(LENGTH.write(inches, display), display) == pytest.approx(inches, abs=5e-6)
+    assert LENGTH.read(LENGTH.lossless(inches, display), display) == pytest.approx(inches, abs=5e-6)
 
 
 @pytest.mark.parametrize("text", ["120", "120 lb", "120 lbs", " 120 pounds "])

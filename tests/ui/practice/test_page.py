@@ -8,6 +8,7 @@ from configurator.practice.answers import ChoiceAnswer
 from configurator.practice.course import BY_KEY, TOPICS, course, number_of, of_topic
 from configurator.practice.progress import Progress, Tally, load_progress, save_progress
 from configurator.ui.practice.page import PracticePage
+from configurator.units import format_angle
 
 PIN = BY_KEY["pin off the door face"]
 RAIL = BY_KEY["angle at a rail"]
@@ -88,7 +89,9 @@ def test_the_solution_is_shown_with_its_picture_and_the_door_as_far_as_it_goes(p
     page.question.show_it.click()
     assert page.question.verdict.text().startswith("● The answer is ")
     assert page.picture.canvas.isVisible()
-    assert f"stops at {page.exercise.posed.problem.answer.value:.1f}°" in " ".join(texts(page.picture.canvas))
+    assert f"stops at {format_angle(page.exercise.posed.problem.answer.value)}" in " ".join(
+        texts(page.picture.canvas)
+    )
     assert not page.question.check.isEnabled()
     assert page.question.next.isEnabled()
 
