@@ -9,7 +9,7 @@ from configurator import tables
 from configurator.drawing.glossary import glossary
 from configurator.drawing.style import materials
 from configurator.model import DoorStop, Hardware, Obstruction
-from configurator.model.words import VOCABULARY
+from configurator.model.paths import vocabulary
 from configurator.resource_files import resource_path
 from configurator.tables import (
     MARKS,
@@ -61,9 +61,9 @@ def test_a_row_marked_read_does_not_say_from_memory():
 
 
 def test_the_words_of_the_tables_are_the_words_of_the_project_file():
-    assert {row.kind for row in table(FrameSizeRow)} == set(VOCABULARY["frame.kind"])
+    assert {row.kind for row in table(FrameSizeRow)} == set(vocabulary()["frame.kind"])
     weighed = {row.construction for row in table(DoorWeightRow)}
-    assert weighed == set(VOCABULARY["door.construction"]) - {"lead-lined"}
+    assert weighed == set(vocabulary()["door.construction"]) - {"lead-lined"}
 
 
 KINDS = {
@@ -77,7 +77,7 @@ KINDS = {
 
 @pytest.mark.parametrize("path", KINDS)
 def test_every_kind_is_a_row_and_every_row_a_kind(path):
-    assert [row.kind for row in table(KINDS[path])] == list(VOCABULARY[path])
+    assert [row.kind for row in table(KINDS[path])] == list(vocabulary()[path])
 
 
 def test_no_table_of_kinds_is_forgotten():

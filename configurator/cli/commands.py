@@ -15,7 +15,7 @@ from configurator.cli.order import add_order_command
 from configurator.cli.schedule import add_schedule_command
 from configurator.cli.shared import DONE, NOT_WRITTEN, REFUSED, complain
 from configurator.cli.window import add_window_command
-from configurator.model.words import VOCABULARY
+from configurator.model.paths import vocabulary
 from configurator.project_file import ProjectFileError
 
 COMMANDS = ("compare", "draw", "order", "schedule", "import", "kinds")
@@ -70,8 +70,8 @@ def _parser() -> argparse.ArgumentParser:
 
 def _kinds(options: argparse.Namespace) -> tuple[str, int]:
     if options.json:
-        return json.dumps(VOCABULARY) + "\n", DONE
-    return "".join(f"{name}: {' | '.join(words)}\n" for name, words in VOCABULARY.items()), DONE
+        return json.dumps(vocabulary()) + "\n", DONE
+    return "".join(f"{name}: {' | '.join(words)}\n" for name, words in vocabulary().items()), DONE
 
 
 def _print(text: str, status: int) -> int:

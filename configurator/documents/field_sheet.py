@@ -5,10 +5,9 @@ from dataclasses import dataclass
 from typing import Literal, get_args
 
 from configurator.model import Obstruction, Opening
-from configurator.model.hinge import ExistingHinge
-from configurator.model.hinge_locations import HingeLocations
+from configurator.model.hinge import ExistingHinge, HingeLocations
 from configurator.model.words import Corner, Hand
-from configurator.rules.usual import fill
+from configurator.rules.usual import FilledOpening, fill
 from configurator.rules.wording import counted, obstruction, plain, size
 from configurator.units import Display
 
@@ -90,35 +89,25 @@ def _measures(opening: Opening, shown: Display) -> Iterator[Measure]:
     yield from _existing(opening, shown)
 
 
-_LENGTHS = (
-    ("Opening width, rabbet to rabbet", "size.width", "opening_width"),
-    ("Opening height, finished floor to head rabbet", "size.height", "opening_height"),
-    ("Wall thickness, all layers", "wall.thickness", "wall_thickness"),
-    ("Jamb depth: frame through the wall", "frame.jamb_depth", "jamb_depth"),
-    ("Frame face width", "frame.face", "frame_face"),
-    ("Frame stands out from wall, pull side", "wall.frame_proud", "frame_proud"),
-    ("Rabbet depth: frame face back to the stop", "frame.rabbet", "rabbet"),
-    ("Frame stop height", "frame.stop_height", "stop_height"),
-    ("Door thickness", "door.thickness", "thickness"),
-    ("Gap under the door, finished floor", "door.undercut", "undercut"),
-)
-"""What it is called on site, where the user gives it, and its name among the filled-in values."""
+def _lengths(filled: FilledOpening) -> Iterator[tuple[str, str, float]]:
+    """Yield what each length is called on site, its path where it may be assumed, and the length, inches."""
+    yield "Opening width, rabbet to rabbet", "size.width", filled.opening_width
+    yield "Opening height, finished floor to head rabbet", "size.height", filled.opening_height
+    yield "Wall thickness, all layers", "wall.thickness", filled.wall_thickness
+    yield "Jamb depth: frame through the wall", "frame.jamb_depth", filled.jamb_depth
+    yield "Frame face width", "frame.face", filled.frame_face
+    yield "Frame stands out from wall, pull side", "wall.frame_proud", filled.frame_proud
+    yield "Rabbet depth: frame face back to the stop", "frame.rabbet", filled.rabbet
+    yield "Frame stop height", "frame.stop_height", filled.stop_height
+    yield "Door thickness", "door.thickness", filled.thickness
+    yield "Gap under the door, finished floor", "door.undercut", filled.undercut
 
 
 def _frame_and_wall(opening: Opening, shown: Display) -> Iterator[Measure]:
     filled = fill(opening)
-    for name, path, key in _LENGTHS:
-        given = _given(opening, path)
-        taken = getattr(filled, key) if given is None else given
-        yield _length(name, taken, "assumed" if given is None else "given", shown)
-
-
-def _given(opening: Opening, path: str) -> float | None:
-    group, key = path.split(".")
-    if path == "wall.thickness" and opening.wall.thickness is None and opening.wall.layers:
-        return sum(layer.thickness for layer in opening.wall.layers)
-    value: float | None = getattr(getattr(opening, group), key)
-    return value
+    assumed = set(filled.assumed) - ({"wall.thickness"} if opening.wall.layers else set())
+    for name, path, taken in _lengths(filled):
+        yield _length(name, taken, "assumed" if path in assumed else "given", shown)
 
 
 def _standing(one: Obstruction, shown: Display) -> Iterator[Measure]:

@@ -23,7 +23,7 @@ from configurator.documents.schedule import NOT_WORKED_OUT, schedule_table
 from configurator.model import JobFacts, Opening
 from configurator.order.tally import Tally
 from configurator.rules.hinge_items import HingeItem
-from configurator.rules.usual import use_of
+from configurator.rules.usual import fill_use
 from configurator.rules.wording import feet
 from configurator.tables import HardwareGroupRow, table
 from configurator.units import format_angle, format_size
@@ -111,7 +111,7 @@ def _words(opening: Opening) -> str:
         opening.hand or "hand not known",
         size + (f" x {format_size(thickness)} in" if thickness else ""),
         f"{opening.door.construction or 'door not described'} in {opening.frame.kind}",
-        "labelled fire door" if use_of(opening.use, "fire_rated") else "",
+        "labelled fire door" if fill_use(opening.use).fire_rated else "",
     )
     return ", ".join(word for word in facts if word)
 

@@ -1,45 +1,17 @@
 """The door schedule: a row for every mark, with its hinges and its swing; and the questions still open."""
 
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from typing import Any
 
-from configurator.documents.document import Column, Table
+from configurator.documents.document import Cell, Column, Table
 from configurator.model import Job, Opening
 from configurator.order.tally import LeafTally, Tally
 from configurator.rules.finding import SEVERITIES
 from configurator.rules.wording import counted, feet, size
 from configurator.units import format_angle
 
-COLUMNS = (
-    Column("mark", "mark", "text", 9),
-    Column("location", "location", "text", 22),
-    Column("quantity", "quantity", "count", 8),
-    Column("status", "status", "text", 12),
-    Column("hand", "hand", "text", 5),
-    Column("leaves", "leaves", "text", 8),
-    Column("size", "size, width x height", "text", 16),
-    Column("width", "width", "inches", 8),
-    Column("height", "height", "inches", 8),
-    Column("thickness", "thickness", "inches", 8),
-    Column("door", "door", "text", 20),
-    Column("frame", "frame", "text", 20),
-    Column("frame_proud", "frame proud of wall", "inches", 8),
-    Column("fire", "fire rated", "flag", 6),
-    Column("hung_on", "hung on", "text", 14),
-    Column("hinge", "hinges", "text", 20),
-    Column("angle", "opens to", "text", 14),
-    Column("stopped_by", "stopped by", "text", 12),
-    Column("errors", "errors", "count", 7),
-    Column("findings", "findings", "text", 40),
-    Column("notes", "notes", "text", 24),
-    Column("questions", "questions to the architect", "text", 24),
-)
-ON_PAPER = (
-    "mark", "location", "quantity", "status", "hand", "leaves", "size", "frame", "hinge", "angle",
-    "stopped_by", "findings",
-)  # fmt: skip
 NOT_WORKED_OUT = "not worked out"
 NO_QUESTIONS = "No opening of this job has a question to the architect."
 
@@ -78,6 +50,64 @@ class ScheduleRow:
     findings: str
     notes: str | None
     questions: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class ScheduleColumn:
+    """A column with the cell it takes from a row; `path` is the field it gives, empty where worked out."""
+
+    column: Column
+    cell: Callable[[ScheduleRow], Cell]
+    path: str = ""
+    on_paper: bool = False
+
+
+COLUMNS = (
+    ScheduleColumn(Column("mark", "mark", "text", 9), lambda row: row.mark, path="mark", on_paper=True),
+    ScheduleColumn(
+        Column("location", "location", "text", 22), lambda row: row.location, path="location", on_paper=True
+    ),
+    ScheduleColumn(
+        Column("quantity", "quantity", "count", 8), lambda row: row.quantity, path="quantity", on_paper=True
+    ),
+    ScheduleColumn(
+        Column("status", "status", "text", 12), lambda row: row.status, path="status", on_paper=True
+    ),
+    ScheduleColumn(Column("hand", "hand", "text", 5), lambda row: row.hand, path="hand", on_paper=True),
+    ScheduleColumn(
+        Column("leaves", "leaves", "text", 8), lambda row: row.leaves, path="leaves", on_paper=True
+    ),
+    ScheduleColumn(
+        Column("size", "size, width x height", "text", 16), lambda row: row.size, path="size", on_paper=True
+    ),
+    ScheduleColumn(Column("width", "width", "inches", 8), lambda row: row.width, path="size.width"),
+    ScheduleColumn(Column("height", "height", "inches", 8), lambda row: row.height, path="size.height"),
+    ScheduleColumn(
+        Column("thickness", "thickness", "inches", 8), lambda row: row.thickness, path="door.thickness"
+    ),
+    ScheduleColumn(Column("door", "door", "text", 20), lambda row: row.door, path="door.construction"),
+    ScheduleColumn(
+        Column("frame", "frame", "text", 20), lambda row: row.frame, path="frame.kind", on_paper=True
+    ),
+    ScheduleColumn(
+        Column("frame_proud", "frame proud of wall", "inches", 8),
+        lambda row: row.frame_proud,
+        path="wall.frame_proud",
+    ),
+    ScheduleColumn(Column("fire", "fire rated", "flag", 6), lambda row: row.fire, path="use.fire_rated"),
+    ScheduleColumn(Column("hung_on", "hung on", "text", 14), lambda row: row.hung_on, path="hung_on"),
+    ScheduleColumn(Column("hinge", "hinges", "text", 20), lambda row: row.hinge, on_paper=True),
+    ScheduleColumn(Column("angle", "opens to", "text", 14), lambda row: row.angle, on_paper=True),
+    ScheduleColumn(Column("stopped_by", "stopped by", "text", 12), lambda row: row.stopped_by, on_paper=True),
+    ScheduleColumn(Column("errors", "errors", "count", 7), lambda row: row.errors),
+    ScheduleColumn(Column("findings", "findings", "text", 40), lambda row: row.findings, on_paper=True),
+    ScheduleColumn(Column("notes", "notes", "text", 24), lambda row: row.notes, path="notes"),
+    ScheduleColumn(
+        Column("questions", "questions to the architect", "text", 24),
+        lambda row: row.questions,
+        path="questions",
+    ),
+)
 
 
 def schedule_rows(tallies: Iterable[Tally]) -> tuple[ScheduleRow, ...]:
@@ -120,9 +150,9 @@ def schedule_row(one: Tally) -> ScheduleRow:
 
 def schedule_table(tallies: Iterable[Tally], on_paper: bool = False) -> Table:
     """Return the schedule as a table: every column, or those that a sheet of paper has room for."""
-    columns = tuple(column for column in COLUMNS if not on_paper or column.key in ON_PAPER)
-    rows = tuple(tuple(getattr(row, column.key) for column in columns) for row in schedule_rows(tallies))
-    return Table("Schedule", columns, rows)
+    shown = tuple(one for one in COLUMNS if one.on_paper or not on_paper)
+    rows = tuple(tuple(one.cell(row) for one in shown) for row in schedule_rows(tallies))
+    return Table("Schedule", tuple(one.column for one in shown), rows)
 
 
 def _hinge(one: Tally) -> str:

@@ -8,7 +8,6 @@ from configurator.model import Opening
 from configurator.rules.count import pairs
 from configurator.rules.hinge_items import HANDED, HingeItem, LeafItem, hinge_items, screws_of_items
 from configurator.rules.specification import LeafSpecification
-from configurator.rules.usual import use_of
 from configurator.rules.wording import counted
 from configurator.study import Study
 from configurator.units import Display, format_decimal
@@ -61,7 +60,7 @@ def order_cautions(study: Study) -> tuple[str, ...]:
         said.append(
             f"{counted(errors, 'error', 'errors')} {stand} against this hinge: read the findings first."
         )
-    if use_of(study.opening.use, "fire_rated"):
+    if study.filled.use.fire_rated:
         said.append(
             "Labelled fire door: its listing and the authority having jurisdiction decide, and the program "
             "does not know the listing."

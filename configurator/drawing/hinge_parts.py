@@ -107,8 +107,8 @@ def hinge_parts(study: Study, display: Display) -> tuple[LeafParts, ...]:
 
 def given_by_hand(opening: Opening) -> tuple[str, ...]:
     """Return the keys of the parts that were given by hand, in the order of the rows."""
-    by_hand = opening.hinge or NOTHING_ASKED
-    return tuple(key for part in PARTS for key in part.keys if getattr(by_hand, key) is not None)
+    given = (opening.hinge or NOTHING_ASKED).model_dump(exclude_none=True)
+    return tuple(key for part in PARTS for key in part.keys if key in given)
 
 
 def cited(source: str, mark: Mark) -> str:

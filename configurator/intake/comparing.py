@@ -14,6 +14,7 @@ from configurator.intake.rows import CellFault, RowRead
 from configurator.long_work import ROWS_A_STEP, Steps
 from configurator.model import Job, Opening
 from configurator.model.faults import Fault, faults_of
+from configurator.model.paths import value_at
 from configurator.units import TOLERANCE
 
 _TITLES = {field.path: field.title for field in FIELDS.values() if field.path and field.kind != "code"}
@@ -189,14 +190,6 @@ def _agree(old: Any, new: Any) -> bool:
 
 def _trimmed(value: Any) -> Any:
     return value.strip() if isinstance(value, str) else value
-
-
-def value_at(opening: Opening, path: str) -> Any:
-    """Return what an opening says at a path, None where it says nothing."""
-    value: Any = opening
-    for name in path.split("."):
-        value = getattr(value, name)
-    return value
 
 
 def _put(data: dict[str, Any], path: str, value: Any) -> None:

@@ -9,19 +9,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 
-from configurator.model.words import VOCABULARY
+from configurator.intake.fields import FIELDS
+from configurator.model.paths import words_of
 from configurator.resource_files import resource_path
 
-_PATHS = {
-    "hand": "hand",
-    "leaves": "leaves",
-    "door": "door.construction",
-    "frame": "frame.kind",
-    "exposure": "use.exposure",
-    "traffic": "use.traffic",
-    "hung_on": "hung_on",
-    "status": "status",
-}
 _GAGE = re.compile(r"(?<![0-9])(14|16|18|20)\s*(?:ga|gage|gauge)?(?![0-9])")
 _METAL = re.compile(r"\b(?:hm|hmd|hollow\s+metal|steel|stl)\b")
 _NOTHING = re.compile(r"[-–—.\s]*|n\.?/?a\.?|", re.IGNORECASE)
@@ -50,8 +41,13 @@ def word(field: str, cell: str) -> Word | None:
 
 def accepted(field: str) -> str:
     """Return the words a field accepts, for a refusal."""
-    words = VOCABULARY.get(_PATHS.get(field, ""), ())
-    return "; ".join(words) or "; ".join(dict.fromkeys(known.means for known in _known(field).values()))
+    return "; ".join(_own(field)) or "; ".join(dict.fromkeys(known.means for known in _known(field).values()))
+
+
+def _own(field: str) -> tuple[str, ...]:
+    """Return the words that the project file itself accepts there."""
+    found = FIELDS.get(field)
+    return words_of(found.path) if found is not None and found.kind in ("word", "hand") else ()
 
 
 def _metal_door(cell: str) -> Word | None:
@@ -65,7 +61,7 @@ def _metal_door(cell: str) -> Word | None:
 
 @cache
 def _known(field: str) -> Mapping[str, Word]:
-    own = {_key(name): Word(name) for name in VOCABULARY.get(_PATHS.get(field, ""), ())}
+    own = {_key(name): Word(name) for name in _own(field)}
     return {**_table().get(field, {}), **own}
 
 

@@ -1,22 +1,12 @@
 """Frozen records of what the user said: a job, its openings, and everything about them."""
 
-from configurator.model.door_stop import DoorStop
-from configurator.model.hinge import ExistingHinge, Hinge
-from configurator.model.hinge_locations import HingeLocations
+from configurator.model.door import Door, DoorStop, Hardware
+from configurator.model.hinge import ExistingHinge, Hinge, HingeLocations
 from configurator.model.job import FORMAT, VERSION, Job, JobFacts
-from configurator.model.opening import (
-    Door,
-    Frame,
-    Hardware,
-    Obstruction,
-    Opening,
-    Size,
-    Use,
-    Wall,
-    WallLayer,
-)
+from configurator.model.opening import Opening, Size
 from configurator.model.revision import OrderedLine, Revision
-from configurator.model.tolerances import Tolerances
+from configurator.model.use import Tolerances, Use
+from configurator.model.wall import Frame, Obstruction, Wall, WallLayer
 
 __all__ = [
     "FORMAT",

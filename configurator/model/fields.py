@@ -19,6 +19,8 @@ from pydantic_core import PydanticCustomError
 from configurator.units import LARGEST, LengthError, parse_length
 
 LONGEST_TEXT = 2000
+MOST_OF_ANYTHING = 200
+"""So many layers, obstructions or pieces of hardware an opening may have."""
 # A lone surrogate cannot be written to a file; other control characters would break a printed line.
 _UNPRINTABLE = re.compile(r"[\x00-\x08\x0b-\x1f\ud800-\udfff]")
 
@@ -93,12 +95,19 @@ ScrewCount = Annotated[StrictInt, Field(ge=0, le=10_000)]
 _BOUNDS = ("gt", "ge", "lt", "le")
 
 
-def field(title: str, plain: str = "", default: Any = None, **bounds: float) -> Any:
-    """Describe one field: its trade name, the plain words for it, and the bounds in its own unit."""
+def field(
+    title: str, plain: str = "", default: Any = None, *, help: str = "", left_out: str = "", **bounds: float
+) -> Any:
+    """Describe one field: its trade name, the plain words for it, its help, and the bounds in its own unit.
+
+    `help` is one sentence: what it is measured from, or what it decides; a name that says all needs none.
+    `left_out` is what an empty field means, in a word or two.
+    """
     unknown = set(bounds) - set(_BOUNDS)
     if unknown:
         raise TypeError(f"no such bound: {sorted(unknown)}")
-    return Field(default=default, title=title, json_schema_extra={"plain": plain or title}, **bounds)  # type: ignore[call-overload,no-any-return,unused-ignore]
+    told = {"plain": plain or title, "help": help, "left_out": left_out}
+    return Field(default=default, title=title, json_schema_extra=told, **bounds)  # type: ignore[call-overload,no-any-return,unused-ignore]
 
 
 def bounds_of(info: FieldInfo) -> dict[str, float]:

@@ -1,6 +1,6 @@
 """Every word a project file may use where only certain words are allowed."""
 
-from typing import Literal, get_args
+from typing import Literal
 
 Hand = Literal["LH", "RH", "LHR", "RHR"]
 Leaves = Literal["single", "pair", "dutch"]
@@ -44,34 +44,3 @@ Pin = Literal["removable", "non-removable"]
 Corner = Literal["square", "1/4 radius", "5/8 radius"]
 ScrewKind = Literal["machine", "wood"]
 Tip = Literal["flat button", "hospital", "ball", "flush"]
-
-VOCABULARY: dict[str, tuple[str, ...]] = {
-    "hand": get_args(Hand),
-    "leaves": get_args(Leaves),
-    "status": get_args(Status),
-    "hung_on": get_args(HungOn),
-    "frame.kind": get_args(FrameKind),
-    "door.construction": get_args(Construction),
-    "obstructions.kind": get_args(ObstructionKind),
-    "obstructions.side": get_args(Side),
-    "hardware.kind": get_args(HardwareKind),
-    "hardware.leaf": get_args(LeafName),
-    "hardware.face": get_args(Face),
-    "hardware.outline": get_args(Outline),
-    "door_stop.kind": get_args(DoorStopKind),
-    "hinge_locations.rule": get_args(LocationRule),
-    "use.exposure": get_args(Exposure),
-    "use.traffic": get_args(Traffic),
-    "hinge.mounting": get_args(Mounting),
-    "hinge.weight": get_args(Weight),
-    "hinge.bearing": get_args(Bearing),
-    "hinge.base_metal": get_args(BaseMetal),
-    "hinge.alloy": get_args(Alloy),
-    "hinge.pin": get_args(Pin),
-    "hinge.tip": get_args(Tip),
-    "hinge.corner": get_args(Corner),
-    "hinge.screws": get_args(ScrewKind),
-    "existing_hinge.mounting": get_args(Mounting),
-    "existing_hinge.corner": get_args(Corner),
-}
-"""Field (as in a project file, without places in lists) to the words it accepts."""

@@ -40,7 +40,7 @@ from configurator.rules.slips import (
     too_few_hinges,
     two_leaf_count,
 )
-from configurator.rules.usual import FilledOpening, use_of
+from configurator.rules.usual import FilledOpening
 from configurator.rules.wording import exactly, plain
 from configurator.tables import ObstructionKindRow, limit, practice, row_of, words_of
 from configurator.units import TOLERANCE, format_decimal
@@ -77,10 +77,10 @@ def opening_checks(
     `parts` are those of its first leaf's hinges, `screws` those of all its leaves.
     """
     opening, use = filled.opening, filled.opening.use
-    fire = use_of(use, "fire_rated")
+    fire = filled.use.fire_rated
     yield from filter(None, [swapped_door(filled.opening_width, filled.opening_height, opening.leaves)])
     stud = bool(parts["security_stud"].value)
-    yield from pin_findings(opening.hand, lock_of(use), parts["pin"].value, stud)
+    yield from pin_findings(opening.hand, lock_of(filled.use), parts["pin"].value, stud)
     yield from lock_findings(use)
     metal, finish = parts["base_metal"].value, parts["finish_bhma"].value
     yield from metal_findings(place_of(filled), metal, finish)
@@ -129,9 +129,7 @@ def _existing(filled: FilledOpening, parts: Parts) -> tuple[Finding, ...]:
     if opening.existing_hinge is None:
         return ()
     held = fastening_of(opening.door.construction, opening.frame.kind)
-    return existing_findings(
-        opening.existing_hinge, _cut_for(parts, held), held, use_of(opening.use, "fire_rated")
-    )
+    return existing_findings(opening.existing_hinge, _cut_for(parts, held), held, filled.use.fire_rated)
 
 
 def _cut_for(parts: Parts, held: Fastening) -> Cut:
@@ -157,7 +155,7 @@ def _hinges_of_all_leaves(filled: FilledOpening, hinges: Sequence[LeafHinge]) ->
 
 def _duty(filled: FilledOpening, hinge: LeafHinge, parts: Parts) -> Iterator[Finding]:
     bearing, weight = parts["bearing"].value, parts["weight"].value
-    if bearing == "plain" and use_of(filled.opening.use, "closer"):
+    if bearing == "plain" and filled.use.closer:
         message = f"Plain bearing with a closer: {words_of('bearing_closer')}. Take bearing hinges."
         fix = (Fix("hinge.bearing", "ball", "Take bearing hinges"),)
         yield finding("plain bearing with closer", "error", message, practice("bearing_closer"), fix)
@@ -183,7 +181,7 @@ def _type(parts: Parts) -> Iterator[Finding]:
 
 
 def _fire(filled: FilledOpening, hinge: LeafHinge, parts: Parts) -> tuple[Finding, ...]:
-    if not use_of(filled.opening.use, "fire_rated"):
+    if not filled.use.fire_rated:
         return ()
     leaf = hinge.leaf
     return fire_findings(
@@ -228,7 +226,7 @@ def _range(low: float, high: float) -> str:
 
 
 def _passage(filled: FilledOpening, hinge: LeafHinge, parts: Parts, answer: Answer) -> tuple[Finding, ...]:
-    if not use_of(filled.opening.use, "accessible") or hinge.leaf.name == "inactive":
+    if not filled.use.accessible or hinge.leaf.name == "inactive":
         return ()
     name, height = hinge.leaf.name, parts["height"].value
     found = answer(name, parts["width"].value)
@@ -249,7 +247,7 @@ def _projections(filled: FilledOpening, leaf: str, clear: float | None) -> Itera
 
 def _closer(filled: FilledOpening, parts: Parts) -> Iterator[Finding]:
     row, width = limit("closer_template"), parts["width"].value
-    if use_of(filled.opening.use, "closer") and width > row.value + TOLERANCE:
+    if filled.use.closer and width > row.value + TOLERANCE:
         message = (
             f"The hinge is {plain(width)} wide, over {plain(row.value)}: {words_of('closer_wide')}. "
             "Check the closer's template for that hinge before ordering."

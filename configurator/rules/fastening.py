@@ -7,7 +7,7 @@ from itertools import accumulate, pairwise
 from math import ceil
 
 from configurator.model import Hinge
-from configurator.rules.asked import asked
+from configurator.rules.asked import override
 from configurator.rules.finding import Finding, Reason, finding, reason
 from configurator.rules.leaf_hinge import LeafHinge
 from configurator.rules.wording import counted, plain
@@ -72,7 +72,7 @@ def opening_screws(
     counts = [hinge.count.value for hinge in hinges]
     needed = [screws(hinge.height.value, hinge.count.value, held) for hinge in hinges]
     program = _of_all_leaves([hinge.leaf.name for hinge in hinges], needed)
-    whole = asked("screws", by_hand, standard, program)
+    whole = override(by_hand.screws, standard.screws, program)
     if whole is program:
         return whole, tuple(
             LeafScrews(one, _each(one.value, count)) for one, count in zip(needed, counts, strict=True)

@@ -1,7 +1,6 @@
 """Taking a usual value where none was given, and remembering that it was taken."""
 
 from dataclasses import dataclass
-from typing import Any
 
 from configurator.model import Opening
 from configurator.rules.finding import Source
@@ -33,21 +32,15 @@ class Filler:
         self.opening = opening
         self.assumed: dict[str, Assumed] = {}
 
-    def given(self, path: str) -> Any:
-        """Return what was said at `path`; None where nothing was."""
-        group, key = path.split(".")
-        return getattr(getattr(self.opening, group), key)
-
-    def take(self, path: str, usual: float, because: str, source: Source) -> float:
-        """Return what was given for `path`, or take the usual value and remember that it was taken."""
-        value = self.given(path)
-        if value is not None:
-            return float(value)
+    def take(self, path: str, given: float | None, usual: float, because: str, source: Source) -> float:
+        """Return what was given, or take the usual value and remember at `path` that it was taken."""
+        if given is not None:
+            return float(given)
         self.assumed[path] = Assumed(usual, because, source.text, source.mark)
         return usual
 
-    def of_frame(self, path: str, thickness: float, because: str = "") -> float:
-        """Return what was given for `path`, or take the usual value of that kind of frame, inches."""
+    def of_frame(self, path: str, given: float | None, thickness: float, because: str = "") -> float:
+        """Return what was given, or take the usual value of that kind of frame, inches."""
         kind = self.opening.frame.kind
         row = frame_usual(kind)[path.split(".")[1]]
         usual = row.for_door(thickness)
@@ -55,4 +48,4 @@ class Filler:
             raise NotGivenError(
                 path, f"{path} has no usual value for a frame of kind {kind}: it must be given"
             )
-        return self.take(path, usual, because or f"usual for a {kind} frame", row.cited)
+        return self.take(path, given, usual, because or f"usual for a {kind} frame", row.cited)

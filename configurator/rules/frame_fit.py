@@ -111,10 +111,11 @@ def _stop(filled: FilledOpening) -> Iterator[Finding]:
 
 def _no_room_for_stop(filled: FilledOpening) -> Finding:
     mends: Mends = ()
-    for key in ("rabbet", "jamb_depth"):
-        if getattr(filled.opening.frame, key) is not None:
-            words = key.replace("_", " ")
-            mends += ((Fix(f"frame.{key}", None, f"Take the usual {words}"),),)
+    frame = filled.opening.frame
+    if frame.rabbet is not None:
+        mends += ((Fix("frame.rabbet", None, "Take the usual rabbet"),),)
+    if frame.jamb_depth is not None:
+        mends += ((Fix("frame.jamb_depth", None, "Take the usual jamb depth"),),)
     said = finding(
         "no room for a stop",
         "warning",

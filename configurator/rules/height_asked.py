@@ -8,7 +8,7 @@ from configurator.rules.finding import Finding, Fix, Reason, Source, finding
 from configurator.rules.leaf_hinge import LeafHinge, standard_serves
 from configurator.rules.prepared import Prepared, prepared_findings
 from configurator.rules.slips import swapped_hinge
-from configurator.rules.usual import FilledOpening, use_of
+from configurator.rules.usual import FilledOpening
 from configurator.rules.wording import plain
 from configurator.tables import practice, words_of
 
@@ -41,7 +41,7 @@ def _standard_too_low(standard: Hinge, needed: float) -> Finding:
 
 
 def _prepared(filled: FilledOpening, hinge: LeafHinge, prepared: float) -> Prepared:
-    use, pounds = filled.opening.use, hinge.door_weight
+    use, pounds = filled.use, hinge.door_weight
     return Prepared(
         height=prepared,
         needed=hinge.needed_height.value,
@@ -49,8 +49,8 @@ def _prepared(filled: FilledOpening, hinge: LeafHinge, prepared: float) -> Prepa
         weight=hinge.weight.value,
         count=hinge.count.value,
         needed_count=hinge.needed_count.value,
-        traffic=use_of(use, "traffic"),
-        fire_rated=use_of(use, "fire_rated"),
+        traffic=use.traffic,
+        fire_rated=use.fire_rated,
         door_weight=None if pounds is None else pounds.high,
     )
 

@@ -11,7 +11,7 @@ from typing import Any
 from configurator.model import Opening
 from configurator.rules.fastening import whole_shares
 from configurator.rules.specification import LeafSpecification, Specification
-from configurator.rules.usual import use_of
+from configurator.rules.usual import fill_use
 from configurator.rules.wording import size
 
 HINGE = "butt hinge"
@@ -163,7 +163,7 @@ def _item(leaf: LeafSpecification, opening: Opening) -> HingeItem:
         tip=parts["tip"],
         corner=parts["corner"],
         hand=_hand_of_leaf(opening.hand, leaf.leaf) if parts["mounting"] in HANDED else None,
-        fire=bool(use_of(opening.use, "fire_rated")),
+        fire=fill_use(opening.use).fire_rated,
         screws=tuple((kind, number) for kind, number in sorted(leaf.screws_each.items()) if number),
     )
 

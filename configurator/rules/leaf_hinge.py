@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from configurator.model import Hinge
-from configurator.rules.asked import NOTHING_ASKED, asked
+from configurator.rules.asked import NOTHING_ASKED, override
 from configurator.rules.count import hinge_count
 from configurator.rules.door_weight import DoorWeight, door_weight
 from configurator.rules.finding import Reason
@@ -12,7 +12,7 @@ from configurator.rules.gage import barrel_diameter, leaf_thickness
 from configurator.rules.height import height_row, hinge_height
 from configurator.rules.leaves import Leaf, leaves_of
 from configurator.rules.prepared import prepared_height
-from configurator.rules.usual import FilledOpening, use_of
+from configurator.rules.usual import FilledOpening
 from configurator.rules.weight import Duty, hinge_bearing, hinge_weight
 
 
@@ -43,10 +43,12 @@ def leaf_hinge(filled: FilledOpening, leaf: Leaf, standard: Hinge) -> LeafHinge:
     by_hand = filled.opening.hinge or NOTHING_ASKED
     needed = hinge_height(filled.thickness, leaf.width)
     standard = standard_for(standard, needed)
-    height = asked("height", by_hand, standard, prepared_height(needed, filled.opening.prepared_height))
+    height = override(
+        by_hand.height, standard.height, prepared_height(needed, filled.opening.prepared_height)
+    )
     pounds = _pounds(filled, leaf)
     duty = _duty(filled, leaf, pounds)
-    weight = asked("weight", by_hand, standard, hinge_weight(duty, height.value))
+    weight = override(by_hand.weight, standard.weight, hinge_weight(duty, height.value))
     count = hinge_count(leaf.height)
     return LeafHinge(
         leaf=leaf,
@@ -54,11 +56,13 @@ def leaf_hinge(filled: FilledOpening, leaf: Leaf, standard: Hinge) -> LeafHinge:
         height=height,
         needed_count=count,
         # A count by hand is for the whole opening; of two leaves it says nothing about either.
-        count=asked("count", by_hand, standard, count) if leaf.name == "single" else count,
+        count=override(by_hand.count, standard.count, count) if leaf.name == "single" else count,
         weight=weight,
-        bearing=asked("bearing", by_hand, standard, hinge_bearing(duty, weight.value)),
-        leaf_thickness=asked("leaf_thickness", by_hand, standard, leaf_thickness(height.value, weight.value)),
-        barrel=asked("barrel", by_hand, standard, barrel_diameter(height.value, weight.value)),
+        bearing=override(by_hand.bearing, standard.bearing, hinge_bearing(duty, weight.value)),
+        leaf_thickness=override(
+            by_hand.leaf_thickness, standard.leaf_thickness, leaf_thickness(height.value, weight.value)
+        ),
+        barrel=override(by_hand.barrel, standard.barrel, barrel_diameter(height.value, weight.value)),
         door_weight=pounds,
     )
 
@@ -85,14 +89,13 @@ def _pounds(filled: FilledOpening, leaf: Leaf) -> DoorWeight | None:
 
 
 def _duty(filled: FilledOpening, leaf: Leaf, pounds: DoorWeight | None) -> Duty:
-    use = filled.opening.use
-    fire = use_of(use, "fire_rated")
-    row = fire_row(filled.thickness, leaf.width, leaf.height) if fire else None
+    use = filled.use
+    row = fire_row(filled.thickness, leaf.width, leaf.height) if use.fire_rated else None
     return Duty(
         width=leaf.width,
-        traffic=use_of(use, "traffic"),
-        closer=use_of(use, "closer"),
-        fire_rated=fire,
+        traffic=use.traffic,
+        closer=use.closer,
+        fire_rated=use.fire_rated,
         row_weight=height_row(filled.thickness, leaf.width).weight,
         door_weight=pounds,
         fire_gage=None if row is None else row.leaf_thickness,

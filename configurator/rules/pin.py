@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from configurator.model import Use
 from configurator.rules.finding import Alternative, Finding, Fix, Reason, Severity, finding, reason
-from configurator.rules.usual import use_of
+from configurator.rules.usual import FilledUse
 from configurator.tables import practice, words_of
 
 OUTSWING = ("LHR", "RHR")
@@ -18,10 +18,9 @@ class Lock:
     both_sides: bool = False
 
 
-def lock_of(use: Use) -> Lock:
+def lock_of(use: FilledUse) -> Lock:
     """Return the lock; one with keys on both sides is a lock, whatever else was said."""
-    both = use_of(use, "lock_both_sides")
-    return Lock(use_of(use, "locked") or both, both)
+    return Lock(use.locked or use.lock_both_sides, use.lock_both_sides)
 
 
 def hinge_pin(hand: str | None, lock: Lock) -> Reason:

@@ -1,15 +1,15 @@
 """Where an opening's hinges hang."""
 
 from configurator.rules.metal import Place
-from configurator.rules.usual import FilledOpening, use_of
+from configurator.rules.usual import FilledOpening
 
 
 def place_of(filled: FilledOpening) -> Place:
     """Return where the opening's hinges hang."""
-    use = filled.opening.use
+    use = filled.use
     return Place(
-        exterior=use_of(use, "exposure") == "exterior",
-        coastal=use_of(use, "coastal"),
-        humid=use_of(use, "humid"),
-        fire_rated=use_of(use, "fire_rated"),
+        exterior=use.exposure == "exterior",
+        coastal=use.coastal,
+        humid=use.humid,
+        fire_rated=use.fire_rated,
     )

@@ -1,6 +1,6 @@
 """A new hinge on a door and frame that were already cut for another."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from configurator.model import ExistingHinge
 from configurator.rules.fastening import Fastening, made_to_template
@@ -46,7 +46,8 @@ def existing_findings(old: ExistingHinge, new: Cut, held: Fastening, fire_rated:
 
     On a labelled fire door there is no advice but to stop and ask.
     """
-    missing = [words for key, words in ASKED.items() if getattr(old, key) is None]
+    measured = old.model_dump(exclude_none=True)
+    missing = [words for key, words in ASKED.items() if key not in measured]
     if fire_rated or not missing:
         return replacement_findings(_as_cut(old, new, held), new, fire_rated)
     message = (
@@ -60,9 +61,16 @@ def existing_findings(old: ExistingHinge, new: Cut, held: Fastening, fire_rated:
 
 def _as_cut(old: ExistingHinge, new: Cut, held: Fastening) -> Cut:
     """Return the old hinge; what was not measured is taken to be as the new one has it."""
-    known = {key: getattr(old, key) for key in ASKED if getattr(old, key) is not None}
     height = old.height or new.height
-    return replace(new, **known, to_template=made_to_template(height, held))
+    return Cut(
+        height=height,
+        width=old.width or new.width,
+        leaf_thickness=old.leaf_thickness or new.leaf_thickness,
+        corner=old.corner or new.corner,
+        to_template=made_to_template(height, held),
+        mounting=old.mounting or new.mounting,
+        count=old.count or new.count,
+    )
 
 
 def replacement_findings(old: Cut, new: Cut, fire_rated: bool) -> tuple[Finding, ...]:

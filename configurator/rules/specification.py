@@ -7,7 +7,7 @@ from typing import Any
 
 from configurator.model import Hinge
 from configurator.rules.answers import Answer
-from configurator.rules.asked import NOTHING_ASKED, asked
+from configurator.rules.asked import NOTHING_ASKED, override
 from configurator.rules.checks import leaf_checks, opening_checks
 from configurator.rules.door_stop import holds_short_of_square
 from configurator.rules.egress import least_clear_width
@@ -22,7 +22,7 @@ from configurator.rules.not_here import not_here
 from configurator.rules.pin import hinge_pin, lock_of
 from configurator.rules.place import place_of
 from configurator.rules.swing_notes import swing_notes
-from configurator.rules.usual import FilledOpening, use_of
+from configurator.rules.usual import FilledOpening
 from configurator.rules.weight import hinge_type
 from configurator.rules.width import Must
 from configurator.rules.width_asked import WidthAsked, ask_width
@@ -185,7 +185,7 @@ def in_order(found: list[Finding]) -> tuple[Finding, ...]:
 
 def must_of(filled: FilledOpening, hinge: LeafHinge) -> Must:
     """Return what one leaf's hinge width has to do."""
-    asks = use_of(filled.opening.use, "accessible") and hinge.leaf.name != "inactive"
+    asks = filled.use.accessible and hinge.leaf.name != "inactive"
     use = filled.opening.use
     # A door stop short of square keeps every width from a clear width: no reason to choose between them.
     asks = asks and not holds_short_of_square(use.stop_angle)
@@ -200,14 +200,11 @@ def _leaf(
     by_hand = opening.hinge or NOTHING_ASKED
     standard = standard_for(standard, hinge.needed_height)
 
-    def pick(key: str, program: Reason) -> Reason:
-        return asked(key, by_hand, standard, program)
-
     place = place_of(filled)
     bhma, us = _asked_finish(by_hand, standard)
-    metal = pick("base_metal", metal_of_number(bhma, hinge_metal(place)))
+    metal = override(by_hand.base_metal, standard.base_metal, metal_of_number(bhma, hinge_metal(place)))
     finish = choose_finish(metal.value, us, bhma, matching(opening.use.lock_finish_bhma, metal.value))
-    mounting = pick("mounting", _usual("full mortise", "mounting"))
+    mounting = override(by_hand.mounting, standard.mounting, _usual("full mortise", "mounting"))
     parts = {
         "height": hinge.height,
         "width": width.reason,
@@ -216,18 +213,20 @@ def _leaf(
         "weight": hinge.weight,
         "bearing": hinge.bearing,
         "leaf_thickness": hinge.leaf_thickness,
-        "type": pick(
-            "type", hinge_type(metal.value, hinge.bearing.value, hinge.weight.value, mounting.value)
+        "type": override(
+            by_hand.type,
+            standard.type,
+            hinge_type(metal.value, hinge.bearing.value, hinge.weight.value, mounting.value),
         ),
-        "knuckles": pick("knuckles", _usual(5, "knuckles")),
+        "knuckles": override(by_hand.knuckles, standard.knuckles, _usual(5, "knuckles")),
         "base_metal": metal,
-        "alloy": pick("alloy", stainless_alloy(place, metal.value)),
+        "alloy": override(by_hand.alloy, standard.alloy, stainless_alloy(place, metal.value)),
         "finish_bhma": finish.bhma,
         "finish_us": finish.us,
-        "pin": pick("pin", hinge_pin(opening.hand, lock_of(opening.use))),
-        "security_stud": pick("security_stud", _no_stud()),
-        "tip": pick("tip", _usual("flat button", "tip", _HOSPITAL)),
-        "corner": pick("corner", _usual("square", "corner_square", *_ROUNDED)),
+        "pin": override(by_hand.pin, standard.pin, hinge_pin(opening.hand, lock_of(filled.use))),
+        "security_stud": override(by_hand.security_stud, standard.security_stud, _no_stud()),
+        "tip": override(by_hand.tip, standard.tip, _usual("flat button", "tip", _HOSPITAL)),
+        "corner": override(by_hand.corner, standard.corner, _usual("square", "corner_square", *_ROUNDED)),
         "screws": screws.of_leaf,
     }
     return LeafSpecification(hinge.leaf.name, parts, width.complete, screws.each), finish.findings

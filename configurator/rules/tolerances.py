@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 
 from configurator.model import Opening
-from configurator.model.tolerances import Tolerances
+from configurator.model.use import Tolerances
 from configurator.rules.fastening import fastening_of
 from configurator.rules.usual import Assumed
 from configurator.tables import ToleranceRow, table
@@ -34,8 +34,7 @@ def fill_tolerances(opening: Opening) -> FilledTolerances:
     """
     values: dict[str, float] = {}
     assumed: dict[str, Assumed] = {}
-    for key in TOLERANCE_KEYS:
-        given = getattr(opening.tolerances, key)
+    for key, given in opening.tolerances:
         row = _usual(key, _made_of(opening, key))
         values[key] = row.value if given is None else given
         if given is None:

@@ -1,11 +1,11 @@
 """What the user did not say, filled in with the usual value for that frame kind and door, and marked so."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from types import MappingProxyType
-from typing import Any
 
 from configurator.model import Opening, Use
+from configurator.model.words import Exposure, Leaves, Traffic
 from configurator.rules.filling import Assumed as Assumed
 from configurator.rules.filling import Filler
 from configurator.rules.filling import NotGivenError as NotGivenError
@@ -21,6 +21,35 @@ _BEVEL = Source("the usual bevel of 1/8 in 2; common practice, no source", "comm
 _BACKSET = Source("The Building Trades Pocketbook, Doors: the edge of the butt kept 1/4 in back", "read")
 _DERIVED = Source("worked out from what was given", "derived")
 _LIKELY = Source("the milder case, until you say otherwise", "derived")
+
+
+@dataclass(frozen=True, slots=True)
+class FilledUse:
+    """The use with every question answered that decides a part of the hinge."""
+
+    exposure: Exposure
+    coastal: bool
+    humid: bool
+    locked: bool
+    lock_both_sides: bool
+    fire_rated: bool
+    closer: bool
+    traffic: Traffic
+    accessible: bool
+
+
+USUAL_USE = FilledUse(
+    exposure="interior",
+    coastal=False,
+    humid=False,
+    locked=False,
+    lock_both_sides=False,
+    fire_rated=False,
+    closer=False,
+    traffic="average",
+    accessible=False,
+)
+"""What is taken for the use where nothing was said; shown as assumed."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,6 +87,7 @@ class FilledOpening:
     """Wall layers from the pull side as (name, inches); usual ones where none were given."""
     frame_proud: float  # p
     wanted_angle: float  # degrees
+    use: FilledUse
     assumed: Mapping[str, Assumed]
     """Path of a field in the opening (such as `frame.rabbet`) to what was assumed for it."""
 
@@ -82,27 +112,43 @@ def fill(opening: Opening) -> FilledOpening:
 
     Inches, degrees. Raises NotGivenError, naming the field, where a butted frame's place is missing.
     """
-    filler = Filler(opening)
+    filler, door, frame = Filler(opening), opening.door, opening.frame
     thickness = _thickness(filler)
-    frame = {key: filler.of_frame(f"frame.{key}", thickness) for key in _FRAME_KEYS}
-    gaps = {key: filler.of_frame(f"door.{key}", thickness) for key in _GAP_KEYS}
-    _forget_idle_gaps(filler)
-    built = frame_and_wall(filler, thickness, frame["rabbet"])
-    _use(filler)
+    # In the order in which what is assumed is told.
+    face = filler.of_frame("frame.face", frame.face, thickness)
+    rabbet = filler.of_frame("frame.rabbet", frame.rabbet, thickness)
+    stop_height = filler.of_frame("frame.stop_height", frame.stop_height, thickness)
+    stop_gap = filler.of_frame("frame.stop_gap", frame.stop_gap, thickness)
+    hinge_gap = filler.of_frame("door.hinge_gap", door.hinge_gap, thickness)
+    latch_gap = filler.of_frame("door.latch_gap", door.latch_gap, thickness)
+    head_gap = filler.of_frame("door.head_gap", door.head_gap, thickness)
+    meeting_gap = _between_leaves(filler, "pair", "door.meeting_gap", door.meeting_gap)
+    split_gap = _between_leaves(filler, "dutch", "door.split_gap", door.split_gap)
+    undercut = filler.of_frame("door.undercut", door.undercut, thickness)
+    built = frame_and_wall(filler, thickness, rabbet)
+    use = _use(filler)
     return FilledOpening(
         opening=opening,
         opening_width=opening.size.width,
         opening_height=opening.size.height,
         thickness=thickness,
-        latch_bevel=filler.take("door.latch_bevel", USUAL_BEVEL, "usual latch bevel", _BEVEL),
-        door_backset=_door_backset(filler, thickness, frame["stop_gap"]),
-        frame_backset=opening.frame.hinge_backset,
-        door_mortise=opening.door.mortise_depth,
-        frame_mortise=opening.frame.mortise_depth,
-        frame_face=frame["face"],
-        rabbet=frame["rabbet"],
-        stop_height=frame["stop_height"],
-        stop_gap=frame["stop_gap"],
+        latch_bevel=filler.take(
+            "door.latch_bevel", door.latch_bevel, USUAL_BEVEL, "usual latch bevel", _BEVEL
+        ),
+        door_backset=_door_backset(filler, thickness, stop_gap),
+        frame_backset=frame.hinge_backset,
+        door_mortise=door.mortise_depth,
+        frame_mortise=frame.mortise_depth,
+        hinge_gap=hinge_gap,
+        latch_gap=latch_gap,
+        head_gap=head_gap,
+        meeting_gap=meeting_gap,
+        split_gap=split_gap,
+        undercut=undercut,
+        frame_face=face,
+        rabbet=rabbet,
+        stop_height=stop_height,
+        stop_gap=stop_gap,
         jamb_depth=built.jamb_depth,
         return_depth=built.return_depth,
         stop_width=built.stop_width,
@@ -110,64 +156,63 @@ def fill(opening: Opening) -> FilledOpening:
         wall_thickness=built.wall_thickness,
         layers=built.layers,
         frame_proud=built.frame_proud,
-        wanted_angle=filler.take("use.wanted_angle", USUAL_ANGLE, "opening flat against the wall", _LIKELY),
+        wanted_angle=filler.take(
+            "use.wanted_angle",
+            opening.use.wanted_angle,
+            USUAL_ANGLE,
+            "opening flat against the wall",
+            _LIKELY,
+        ),
+        use=use,
         assumed=MappingProxyType(filler.assumed),
-        **gaps,
     )
 
 
-def _forget_idle_gaps(filler: Filler) -> None:
-    """Do not show as assumed what this opening has no use for."""
-    if filler.opening.leaves != "pair":
-        filler.assumed.pop("door.meeting_gap", None)
-    if filler.opening.leaves != "dutch":
-        filler.assumed.pop("door.split_gap", None)
-
-
-_FRAME_KEYS = ("face", "rabbet", "stop_height", "stop_gap")
-_GAP_KEYS = ("hinge_gap", "latch_gap", "head_gap", "meeting_gap", "split_gap", "undercut")
+def _between_leaves(filler: Filler, leaves: Leaves, path: str, given: float | None) -> float:
+    """Return the gap between two leaves; not shown as assumed where the opening has no such gap."""
+    gap = filler.of_frame(path, given, 0.0)
+    if filler.opening.leaves != leaves:
+        filler.assumed.pop(path, None)
+    return gap
 
 
 def _thickness(filler: Filler) -> float:
-    return filler.of_frame("door.thickness", 0.0, "usual door thickness with such a frame")
+    given = filler.opening.door.thickness
+    return filler.of_frame("door.thickness", given, 0.0, "usual door thickness with such a frame")
 
 
 def _door_backset(filler: Filler, thickness: float, stop_gap: float) -> float:
-    frame_backset = filler.opening.frame.hinge_backset
+    given, frame_backset = filler.opening.door.hinge_backset, filler.opening.frame.hinge_backset
     if frame_backset is not None and frame_backset >= stop_gap:
         because = "follows from the frame's hinge backset less the gap at the frame stop"
-        return filler.take("door.hinge_backset", frame_backset - stop_gap, because, _DERIVED)
+        return filler.take("door.hinge_backset", given, frame_backset - stop_gap, because, _DERIVED)
     thick = limit("thick_door_backset")
     usual, source = (0.375, thick.cited) if thickness > thick.value else (0.25, _BACKSET)
-    return filler.take("door.hinge_backset", usual, "usual hinge backset for that thickness", source)
+    return filler.take("door.hinge_backset", given, usual, "usual hinge backset for that thickness", source)
 
 
-def _use(filler: Filler) -> None:
-    """Note what is taken for the use where nothing was said."""
-    for key, usual in USUAL_USE.items():
+def _use(filler: Filler) -> FilledUse:
+    """Return the use, noting what is taken where nothing was said."""
+    use = filler.opening.use
+    given = use.model_dump(exclude_none=True)
+    for key, usual in asdict(USUAL_USE).items():
         # From which sides it locks is only a question of a door that locks.
-        idle = key == "lock_both_sides" and not filler.opening.use.locked
-        if filler.given(f"use.{key}") is None and not idle:
+        idle = key == "lock_both_sides" and not use.locked
+        if key not in given and not idle:
             filler.assumed[f"use.{key}"] = Assumed(usual, "nothing was said", _LIKELY.text, _LIKELY.mark)
+    return fill_use(use)
 
 
-USUAL_USE: Mapping[str, str | bool] = MappingProxyType(
-    {
-        "exposure": "interior",
-        "coastal": False,
-        "humid": False,
-        "locked": False,
-        "lock_both_sides": False,
-        "fire_rated": False,
-        "closer": False,
-        "traffic": "average",
-        "accessible": False,
-    }
-)
-"""What is taken for the use where nothing was said; shown as assumed."""
-
-
-def use_of(use: Use, key: str) -> Any:
-    """Return what was said of one use, or what is taken for it."""
-    value = getattr(use, key)
-    return USUAL_USE[key] if value is None else value
+def fill_use(use: Use) -> FilledUse:
+    """Return what was said of the use, and what is taken where nothing was."""
+    return FilledUse(
+        exposure=USUAL_USE.exposure if use.exposure is None else use.exposure,
+        coastal=USUAL_USE.coastal if use.coastal is None else use.coastal,
+        humid=USUAL_USE.humid if use.humid is None else use.humid,
+        locked=USUAL_USE.locked if use.locked is None else use.locked,
+        lock_both_sides=USUAL_USE.lock_both_sides if use.lock_both_sides is None else use.lock_both_sides,
+        fire_rated=USUAL_USE.fire_rated if use.fire_rated is None else use.fire_rated,
+        closer=USUAL_USE.closer if use.closer is None else use.closer,
+        traffic=USUAL_USE.traffic if use.traffic is None else use.traffic,
+        accessible=USUAL_USE.accessible if use.accessible is None else use.accessible,
+    )

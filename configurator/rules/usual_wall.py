@@ -37,7 +37,8 @@ def frame_and_wall(filler: Filler, thickness: float, rabbet: float) -> FrameAndW
     the wall asks. Raises NotGivenError where a butted frame's place is missing.
     """
     kind = filler.opening.frame.kind
-    returns = filler.of_frame("frame.return_depth", thickness) if has_returns(kind) else 0.0
+    given = filler.opening.frame.return_depth
+    returns = filler.of_frame("frame.return_depth", given, thickness) if has_returns(kind) else 0.0
     depth = _jamb_depth(filler, thickness, returns)
     wall, layers = _wall(filler, throat_of(depth, returns))
     return FrameAndWall(
@@ -61,37 +62,38 @@ def given_wall(filler: Filler) -> float | None:
 
 def _jamb_depth(filler: Filler, thickness: float, returns: float) -> float:
     kind, wall = filler.opening.frame.kind, given_wall(filler)
+    given = filler.opening.frame.jamb_depth
     if wall is None or not follows_wall(kind):
-        return filler.of_frame("frame.jamb_depth", thickness)
+        return filler.of_frame("frame.jamb_depth", given, thickness)
     usual = frame_usual(kind)["jamb_depth"].for_door(thickness) or 0.0
     follows = depth_for(kind, usual, returns, wall)
     if follows == usual:
-        return filler.of_frame("frame.jamb_depth", thickness)
+        return filler.of_frame("frame.jamb_depth", given, thickness)
     because = "follows from the wall: its thickness and the two returns"
     if not has_returns(kind):
         because = "follows from the wall: its thickness and 1/16 in, so that the casing lies on both"
-    return filler.take("frame.jamb_depth", follows, because, _PRACTICE)
+    return filler.take("frame.jamb_depth", given, follows, because, _PRACTICE)
 
 
 def _stop_width(filler: Filler, depth: float, rabbet: float) -> float:
-    kind = filler.opening.frame.kind
+    kind, given = filler.opening.frame.kind, filler.opening.frame.stop_width
     room = max(depth - rabbet, 0.0)
     row = frame_usual(kind).get("stop_width")
     if row is not None:
         usual = min(row.value or 0.0, room)
-        return filler.take("frame.stop_width", usual, f"usual for a {kind} frame", row.cited)
+        return filler.take("frame.stop_width", given, usual, f"usual for a {kind} frame", row.cited)
     soffit = depth - 2 * rabbet
     if soffit >= LEAST_SOFFIT:
         because = "the soffit: what the jamb depth leaves between two rabbets alike"
-        return filler.take("frame.stop_width", soffit, because, _DERIVED)
+        return filler.take("frame.stop_width", given, soffit, because, _DERIVED)
     because = "to the far face: the jamb depth leaves no second rabbet"
-    return filler.take("frame.stop_width", room, because, _DERIVED)
+    return filler.take("frame.stop_width", given, room, because, _DERIVED)
 
 
 def _metal_thickness(filler: Filler, thickness: float) -> float:
     if "metal_thickness" not in frame_usual(filler.opening.frame.kind):
         return 0.0
-    return filler.of_frame("frame.metal_thickness", thickness)
+    return filler.of_frame("frame.metal_thickness", filler.opening.frame.metal_thickness, thickness)
 
 
 def _wall(filler: Filler, throat: float) -> tuple[float, Layers]:
@@ -104,7 +106,9 @@ def _wall(filler: Filler, throat: float) -> tuple[float, Layers]:
     elif not has_returns(kind):
         because = "as thick as the jamb is deep"
     usual = given_wall(filler) if given else max(throat, THINNEST_WALL)
-    thickness = filler.take("wall.thickness", usual or THINNEST_WALL, because, _DERIVED)
+    thickness = filler.take(
+        "wall.thickness", filler.opening.wall.thickness, usual or THINNEST_WALL, because, _DERIVED
+    )
     if given:
         return thickness, tuple((layer.name, layer.thickness) for layer in given)
     layers = usual_layers(kind, thickness)
@@ -128,7 +132,8 @@ def usual_layers(kind: str, thickness: float) -> tuple[tuple[str, float], ...]:
 
 def _frame_proud(filler: Filler, depth: float, wall: float) -> float:
     row = row_of(FrameKindRow, filler.opening.frame.kind)
-    if not row.usual_place and filler.opening.wall.frame_proud is None:
+    given = filler.opening.wall.frame_proud
+    if not row.usual_place and given is None:
         raise NotGivenError(
             "wall.frame_proud",
             "frame proud of wall must be given: a butted frame has no usual place in a masonry wall "
@@ -137,4 +142,4 @@ def _frame_proud(filler: Filler, depth: float, wall: float) -> float:
     because = "centred: half of what the jamb is deeper than the wall"
     if row.wraps:
         because = "centred in the wall that it wraps"
-    return filler.take("wall.frame_proud", (depth - wall) / 2, because, _DERIVED)
+    return filler.take("wall.frame_proud", given, (depth - wall) / 2, because, _DERIVED)

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from configurator.model import Hinge
 from configurator.rules.answers import Answer, WidthAnswer, tried
-from configurator.rules.asked import NOTHING_ASKED, asked
+from configurator.rules.asked import NOTHING_ASKED, override
 from configurator.rules.finding import Alternative, Finding, Fix, Reason, finding, reason
 from configurator.rules.leaf_hinge import LeafHinge
 from configurator.rules.usual import FilledOpening
@@ -38,7 +38,7 @@ def ask_width(
 def _by_hand(
     width: float, filled: FilledOpening, hinge: LeafHinge, must: Must, answer: Answer, chosen: WidthChoice
 ) -> WidthAsked:
-    why = asked("width", Hinge(width=width), NOTHING_ASKED, chosen.reason)
+    why = override(width, None, chosen.reason)
     if does_all(found := answer(must.leaf, width), must):
         return WidthAsked(why, True, ())
     ordered = filled.opening.status in ("approved", "ordered")
@@ -64,7 +64,7 @@ def _better(must: Must, chosen: WidthChoice, width: float) -> tuple[str, tuple[F
 
 def _standard(standard: Hinge, must: Must, answer: Answer, chosen: WidthChoice) -> WidthAsked:
     width = standard.width or 0.0
-    why = asked("width", NOTHING_ASKED, standard, chosen.reason)
+    why = override(None, standard.width, chosen.reason)
     value = chosen.reason.value
     if value is None or value == width:
         return WidthAsked(why, chosen.complete, chosen.findings)

@@ -11,10 +11,6 @@ from configurator.units import TOLERANCE, Display
 
 Layers = tuple[tuple[str, float], ...]
 FLAT = 180.0
-_SIZES = (
-    "frame_face", "rabbet", "stop_height", "stop_gap", "jamb_depth", "return_depth", "stop_width",
-    "metal_thickness", "wall_thickness", "layers", "frame_proud",
-)  # fmt: skip
 
 
 def what_changed(before: Study, after: Study, display: Display | None = None) -> tuple[str, ...]:
@@ -24,11 +20,27 @@ def what_changed(before: Study, after: Study, display: Display | None = None) ->
     """
     was, now = before.filled, after.filled
     same_kind = was.opening.frame.kind == now.opening.frame.kind
-    if same_kind and all(getattr(was, size) == getattr(now, size) for size in _SIZES):
+    if same_kind and _frame_and_wall(was) == _frame_and_wall(now):
         return ()
     shown = display or Display()
     found = (*_layers(was.layers, now.layers, shown), *_sizes(was, now, shown), *_wall_face(was, now, shown))
     return (*found, *(_swing(before, after, shown) or ("The swing is as it was.",)))
+
+
+def _frame_and_wall(filled: FilledOpening) -> tuple[object, ...]:
+    return (
+        filled.frame_face,
+        filled.rabbet,
+        filled.stop_height,
+        filled.stop_gap,
+        filled.jamb_depth,
+        filled.return_depth,
+        filled.stop_width,
+        filled.metal_thickness,
+        filled.wall_thickness,
+        filled.layers,
+        filled.frame_proud,
+    )
 
 
 def _layers(old: Layers, new: Layers, display: Display) -> Iterator[str]:

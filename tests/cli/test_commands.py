@@ -10,7 +10,7 @@ import pytest
 
 from configurator.cli import main
 from configurator.drawing.style import materials
-from configurator.model.words import VOCABULARY
+from configurator.model.paths import vocabulary
 from tests.openings import RAIL, plain_data
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -119,9 +119,9 @@ def test_an_unknown_mark_is_refused(capsys):
 def test_kinds_lists_every_word(capsys):
     assert main(["kinds"]) == 0
     text = capsys.readouterr().out
-    assert all(word in text for words in VOCABULARY.values() for word in words)
+    assert all(word in text for words in vocabulary().values() for word in words)
     assert main(["kinds", "--json"]) == 0
-    assert json.loads(capsys.readouterr().out)["frame.kind"] == list(VOCABULARY["frame.kind"])
+    assert json.loads(capsys.readouterr().out)["frame.kind"] == list(vocabulary()["frame.kind"])
 
 
 @pytest.mark.parametrize(

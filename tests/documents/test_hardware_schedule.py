@@ -1,7 +1,7 @@
 """Hardware under headings for openings alike, in the order hang, secure, operate, and so on."""
 
 from configurator.documents.hardware_schedule import hardware_groups, hardware_headings, schedule_document
-from configurator.model.words import VOCABULARY
+from configurator.model.paths import vocabulary
 from configurator.order.tally import tally_job
 from configurator.tables import HardwareGroupRow, table
 from tests.openings import LEVER
@@ -90,7 +90,7 @@ def test_an_opening_without_hinges_says_why():
 
 def test_every_kind_of_hardware_and_stop_has_its_group():
     known = {kind for row in table(HardwareGroupRow) for kind in row.kinds.split("; ")}
-    assert set(VOCABULARY["hardware.kind"]) | set(VOCABULARY["door_stop.kind"]) <= known
+    assert set(vocabulary()["hardware.kind"]) | set(vocabulary()["door_stop.kind"]) <= known
 
 
 def test_paper_says_a_heading_once_and_data_on_every_row():

@@ -20,7 +20,7 @@ from configurator.geometry.shapes import (
     standing_shapes,
 )
 from configurator.geometry.swing import first_contact
-from configurator.model.words import VOCABULARY
+from configurator.model.paths import vocabulary
 from configurator.units import Display
 from tests.drawing.cases import FRAMES, case_a
 
@@ -31,7 +31,7 @@ def hung_in(kind, wall=None, **changes):
 
 
 def test_every_kind_of_frame_is_drawn():
-    assert set(FRAMES) == set(VOCABULARY["frame.kind"])
+    assert set(FRAMES) == set(vocabulary()["frame.kind"])
     for kind in FRAMES:
         assert hinge_jamb(hung_in(kind))
 

@@ -1,6 +1,5 @@
 """Every field and every number on show has its word, and every word has its place, picture and source."""
 
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -9,14 +8,11 @@ from configurator.drawing.comparison import comparisons
 from configurator.drawing.glossary import glossary, search, word_at, words_in
 from configurator.drawing.pictures.marks_front import IN_FRONT, ON_SAMPLE
 from configurator.drawing.pictures.marks_plan import IN_PLAN
-from configurator.model import Opening
-from configurator.model.fields import Record
-from configurator.model.help_texts import HELP
+from configurator.model import paths
 from configurator.project_file import load
 from configurator.study import study
 from configurator.tables import MARKS
 from configurator.ui.form.form import SECTIONS
-from configurator.ui.state import paths
 from configurator.units import Display
 
 DEMO = Path(__file__).resolve().parents[2] / "demo_openings" / "kestrel_point.json"
@@ -24,20 +20,7 @@ PARTS = {"door", "frame", "wall", "use"}
 """Records that only hold fields; what is asked of them is asked of each field."""
 
 
-def _fields(record: type[Record], before: str = "") -> Iterator[str]:
-    for name, info in record.model_fields.items():
-        path = f"{before}{name}"
-        if path not in PARTS:
-            yield path
-        inner = paths._record_in(info.annotation)
-        if inner is not None:
-            yield from _fields(inner, f"{path}.")
-
-
-FIELDS = sorted(
-    {*_fields(Opening), *HELP, *(path for own in SECTIONS.values() for path in own)} - {"size.width"}
-    | {"size"}
-)
+FIELDS = sorted({*paths.every_field(), *(path for own in SECTIONS.values() for path in own)} - PARTS)
 
 
 @pytest.mark.parametrize("path", FIELDS)

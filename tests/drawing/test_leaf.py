@@ -11,7 +11,7 @@ from configurator.drawing.sheet import plan_sheet
 from configurator.drawing.standing_things import merged, standing_things
 from configurator.drawing.turning import rectangle, turned
 from configurator.geometry.shapes import Shape, leaf_corners
-from configurator.model.words import VOCABULARY
+from configurator.model.paths import vocabulary
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo
 
@@ -20,7 +20,7 @@ def hung_with(**changes):
     return plan_sheet(case_a(**changes), Display(), 864, 540).panels[0].hung
 
 
-@pytest.mark.parametrize("construction", VOCABULARY["door.construction"])
+@pytest.mark.parametrize("construction", vocabulary()["door.construction"])
 def test_every_construction_is_drawn_within_the_leaf(construction):
     hung = hung_with(door={"construction": construction, "thickness": 1.75})
     whole = Area(leaf_corners(hung.h)).buffer(1e-9)

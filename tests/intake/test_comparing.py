@@ -10,7 +10,7 @@ from configurator.documents.schedule import schedule_table as schedule_of
 from configurator.export.document import csv_bytes
 from configurator.export.table_xlsx import xlsx_bytes
 from configurator.intake.columns import Reading, reading_of
-from configurator.intake.comparing import lines_named, openings_with, value_at
+from configurator.intake.comparing import lines_named, openings_with
 from configurator.intake.saying import report
 from configurator.intake.sheet import sheet_steps
 from configurator.intake.table import schedule_table
@@ -18,7 +18,7 @@ from configurator.intake.text_file import text_steps
 from configurator.intake.workbook import workbook_steps
 from configurator.long_work import run
 from configurator.model import Job, Opening
-from configurator.model.words import VOCABULARY
+from configurator.model.paths import value_at, vocabulary
 from configurator.order.tally import tally_job
 from configurator.tables import FrameKindRow
 from configurator.tables import table as rows_of
@@ -206,15 +206,15 @@ def opening_data(draw, mark):
             "height": draw(st.sampled_from([96.5, 98.4252, 110.0])),
         },
         "quantity": draw(st.integers(1, 40)),
-        "status": draw(st.sampled_from(VOCABULARY["status"])),
-        "leaves": draw(st.sampled_from(VOCABULARY["leaves"])),
+        "status": draw(st.sampled_from(vocabulary()["status"])),
+        "leaves": draw(st.sampled_from(vocabulary()["leaves"])),
         "frame": {"kind": draw(st.sampled_from(FRAMES))},
     }
-    for key, values in (("location", TEXT), ("notes", TEXT), ("hand", st.sampled_from(VOCABULARY["hand"]))):
+    for key, values in (("location", TEXT), ("notes", TEXT), ("hand", st.sampled_from(vocabulary()["hand"]))):
         if draw(st.booleans()):
             data[key] = draw(values)
     if draw(st.booleans()):
-        data["door"] = {"construction": draw(st.sampled_from(VOCABULARY["door.construction"]))}
+        data["door"] = {"construction": draw(st.sampled_from(vocabulary()["door.construction"]))}
     return data
 
 

@@ -5,7 +5,7 @@ from hypothesis import strategies as st
 from configurator.intake.sheet import IntakeError
 from configurator.intake.table import schedule_table
 from configurator.intake.words import says_nothing
-from configurator.model.words import VOCABULARY
+from configurator.model.paths import vocabulary
 from tests.intake.reading import compared, read, reasons, sheet, values
 from tests.sweeps import examples
 
@@ -50,7 +50,7 @@ def test_frames(cell, kind):
 @pytest.mark.parametrize("field", ["hand", "leaves", "status", "frame.kind", "door.construction", "hung_on"])
 def test_every_word_of_the_project_file_is_itself(field):
     heading = {"frame.kind": "Frame", "door.construction": "Material", "hung_on": "Hung on"}.get(field, field)
-    for word in VOCABULARY[field]:
+    for word in vocabulary()[field]:
         assert values(heading, word.upper()) == {field: word}
 
 

@@ -5,7 +5,7 @@ import pytest
 from configurator.intake.fields import FIELDS
 from configurator.intake.headings import fields_named
 from configurator.intake.words import accepted, says_nothing, word
-from configurator.model.words import VOCABULARY
+from configurator.model.paths import vocabulary
 from configurator.resource_files import resource_path
 
 OWN = {"swing": {"in", "out"}, "flag": {"yes", "no"}}
@@ -22,7 +22,7 @@ def rows(name):
 
 def test_every_word_means_one_that_a_project_file_accepts():
     for row in rows("words.csv"):
-        allowed = OWN.get(row["field"]) or {*VOCABULARY[VOCABULARIES[row["field"]]], "double egress"}
+        allowed = OWN.get(row["field"]) or {*vocabulary()[VOCABULARIES[row["field"]]], "double egress"}
         assert row["means"] in allowed, row
         assert word(row["field"], row["written"]).means == row["means"]
 

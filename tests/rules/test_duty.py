@@ -14,6 +14,7 @@ from configurator.rules.fastening import fastening_findings, fastening_of, screw
 from configurator.rules.finding import Source
 from configurator.rules.fire import FireHinge, fire_findings, fire_row
 from configurator.rules.pin import Lock, hinge_pin, lock_findings, lock_of, pin_findings
+from configurator.rules.usual import fill_use
 from configurator.rules.weight import Duty, hinge_bearing, hinge_type, hinge_weight
 
 STEP = 1 / 64
@@ -274,7 +275,7 @@ def test_pin_findings(hand, lock, pin, stud, expected):
 )
 def test_a_key_on_both_sides(use, lock, codes):
     given = Use(**use)
-    assert lock_of(given) == lock
+    assert lock_of(fill_use(given)) == lock
     assert [said.code for said in lock_findings(given)] == codes
 
 

@@ -1,6 +1,6 @@
 import pytest
 
-from configurator.model.tolerances import Tolerances
+from configurator.model.use import Tolerances
 from configurator.rules.tolerances import TOLERANCE_KEYS, fill_tolerances
 from configurator.tables import ToleranceRow, table
 from tests.openings import plain_opening

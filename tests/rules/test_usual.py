@@ -1,8 +1,11 @@
 """What is filled in where nobody said, by frame kind and door."""
 
+from dataclasses import replace
+
 import pytest
 
 from configurator.model import Opening
+from configurator.model.paths import replaced, words_of
 from configurator.rules import filling
 from configurator.rules.usual import NotGivenError, fill, usual_layers
 from configurator.tables import FrameSizeRow, frame_usual
@@ -95,3 +98,18 @@ def test_from_which_sides_it_locks_is_assumed_only_of_a_door_that_locks():
     assert "use.lock_both_sides" in fill(opening(use={"locked": True})).assumed
     assert "use.lock_both_sides" not in fill(opening(use={"locked": False})).assumed
     assert "use.lock_both_sides" not in fill(opening(use={"lock_both_sides": True})).assumed
+
+
+@pytest.mark.parametrize("kind", words_of("frame.kind"))
+@pytest.mark.parametrize("leaves", words_of("leaves"))
+def test_giving_what_was_assumed_changes_nothing(kind, leaves):
+    """What is noted at a path is what that very field would have to hold."""
+    size = {"width": 72 if leaves == "pair" else 36, "height": 84}
+    proud = {"frame_proud": 0} if "butted" in kind else {}
+    given = opening(frame={"kind": kind}, leaves=leaves, size=size, wall=proud)
+    before = fill(given)
+    for path, one in before.assumed.items():
+        if path != "wall.layers":  # told in words
+            after = fill(replaced(given, path, one.value))
+            assert path not in after.assumed
+            assert replace(after, opening=given, assumed=before.assumed) == before

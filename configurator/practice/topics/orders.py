@@ -1,7 +1,7 @@
 """Quantities of an order, and slips in an order line."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from random import Random
 from typing import Any
 
@@ -195,10 +195,9 @@ def _ordered(random: Random, outswing: bool = False) -> Ordered:
 
 
 def _slip(ordered: Ordered, part: str, wrong: str, why: str) -> Problem | None:
-    parts = tuple(
-        wrong if name == part else getattr(ordered.line, name) for name in Line.__dataclass_fields__
-    )
-    right = getattr(ordered.line, part)
+    line = asdict(ordered.line)
+    parts = tuple(wrong if name == part else text for name, text in line.items())
+    right = line[part]
     if wrong == right:
         return None
     return Problem(

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from configurator.model import Obstruction, Opening
+from configurator.model.paths import replaced
 from configurator.rules.stock import stock_widths
 from configurator.rules.throat import follows_wall
 from configurator.rules.usual import FilledOpening
@@ -70,18 +71,8 @@ def parameters_of(study: Study, candidate: Candidate) -> tuple[Parameter, ...]:
 def with_changes(opening: Opening, changes: Changes) -> Opening:
     """Return the opening with other values at some paths, not validated: for values known to be in range."""
     for path, value in changes.items():
-        opening = _put(opening, path.split("."), value)
+        opening = replaced(opening, path, value)
     return opening
-
-
-def _put(place: Any, way: list[str], value: Any) -> Any:
-    if not way:
-        return value
-    first, rest = way[0], way[1:]
-    if isinstance(place, tuple):
-        number = int(first)
-        return (*place[:number], _put(place[number], rest, value), *place[number + 1 :])
-    return place.model_copy(update={first: _put(getattr(place, first), rest, value)})
 
 
 def _about(present: float, least: float = -math.inf) -> tuple[float, float]:

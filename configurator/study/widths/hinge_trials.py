@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from configurator.model import Hinge, Opening
-from configurator.model.words import VOCABULARY
+from configurator.model.paths import words_of
 from configurator.rules.finding import Finding, Reason
 from configurator.rules.finish import HINGE_METALS, finishes, same_look
 from configurator.rules.specification import LeafSpecification
@@ -71,7 +71,7 @@ def _own_effect(now: Reason, value: Any) -> str:
 
 
 def _values(leaf: LeafSpecification, key: str) -> tuple[Any, ...]:
-    words = VOCABULARY.get(f"hinge.{key}", ())
+    words = words_of(f"hinge.{key}")
     if key == "alloy" and leaf.parts["base_metal"].value != "stainless":
         return ()
     if words and key != "screws":  # those are kinds to be counted, not values

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QLabel, QPushButton, QVBoxLayout, QWidget
 
 from configurator.drawing.pages.client_page import client_notes
 from configurator.drawing.pages.notes_column import Note
+from configurator.model import paths
 from configurator.study import Study
 from configurator.ui.client.answers import (
     HANDLES,
@@ -29,7 +30,7 @@ from configurator.ui.kit.fields import TypedLine
 from configurator.ui.kit.kinds import NotReadError, kind_at
 from configurator.ui.kit.layout import BARE, GROW, Pool, across, down, fill, put_in_order
 from configurator.ui.kit.look import GRID, tinted
-from configurator.ui.state import edits, paths
+from configurator.ui.state import edits
 from configurator.ui.state.session import Session
 from configurator.units import MM_PER_INCH
 

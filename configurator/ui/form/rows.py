@@ -20,7 +20,7 @@ if TYPE_CHECKING:  # loaded with the first study
 
 _OBSTRUCTION = ("side", "projection", "start", "length", "diameter", "offset", "bottom", "top")
 _HARDWARE = ("leaf", "face", "projection", "from_latch_edge", "width", "height", "vertical")
-_FIELDS = {"obstructions": _OBSTRUCTION, "hardware": _HARDWARE}
+THING_FIELDS = {"obstructions": _OBSTRUCTION, "hardware": _HARDWARE}
 """Path of a list to every field that a thing of it may have, in the order they are asked."""
 
 KindOfThing = ObstructionKindRow | HardwareKindRow
@@ -36,7 +36,7 @@ class Card(QWidget):
         super().__init__()
         self.session = session
         self.place = place
-        self.fields = {name: self._field(f"{path}.{place}.{name}") for name in _FIELDS[path]}
+        self.fields = {name: self._field(f"{path}.{place}.{name}") for name in THING_FIELDS[path]}
         self.title, self.remove = QLabel(), QToolButton()
         sized(self.title, 0, bold=True)
         self.remove.setText("Remove")

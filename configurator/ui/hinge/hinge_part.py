@@ -8,12 +8,12 @@ from PySide6.QtWidgets import QGridLayout, QLabel, QPushButton, QWidget
 
 from configurator.drawing.hinge_parts import Because, Part, PartRow
 from configurator.drawing.hinge_words import spelled_value, trial_effect, trial_name
+from configurator.model import paths
 from configurator.study.widths.hinge_trials import Trial
 from configurator.ui.kit.fields import Assumptions, ChoiceField, LineField
 from configurator.ui.kit.kinds import Kind, NotReadError, kind_at
 from configurator.ui.kit.layout import GROW, Box, Pool, across, down, fill
 from configurator.ui.kit.look import GRID, sized, tinted
-from configurator.ui.state import paths
 from configurator.ui.state.session import Session
 from configurator.units import Display
 

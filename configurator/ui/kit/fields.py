@@ -7,11 +7,11 @@ from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QKeySequence, QResizeEvent, QWheelEvent
 from PySide6.QtWidgets import QComboBox, QLabel, QLineEdit, QPlainTextEdit, QToolButton, QWidget
 
+from configurator.model import paths
 from configurator.sentences import written
 from configurator.ui.kit.kinds import TEXT, Kind, NotReadError, kind_at
 from configurator.ui.kit.layout import BARE, LeadsOn, add, down, fill
 from configurator.ui.kit.look import GRID, sized, tinted
-from configurator.ui.state import paths
 from configurator.ui.state.session import Session
 from configurator.units import Display
 

@@ -4,9 +4,8 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from configurator.model import Size, paths
 from configurator.model.fields import unit_of
-from configurator.model.opening import Size
-from configurator.ui.state import paths
 from configurator.units import (
     Display,
     LengthError,

@@ -6,9 +6,9 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QMouseEvent
 from PySide6.QtWidgets import QFormLayout, QLabel, QSizePolicy, QToolButton, QVBoxLayout, QWidget
 
+from configurator.model import paths
 from configurator.ui.kit.fields import Field
 from configurator.ui.kit.look import GRID, LABEL_WIDTH, sized
-from configurator.ui.state import paths
 from configurator.ui.state.session import Session
 
 

@@ -5,6 +5,7 @@ from typing import Protocol
 
 from PySide6.QtGui import QGuiApplication
 
+from configurator.model import paths
 from configurator.ui.kit.kinds import NotReadError
 from configurator.ui.kit.runner import Pieces
 from configurator.ui.schedule.answers import Answers
@@ -14,7 +15,6 @@ from configurator.ui.schedule.find_row import TextPanel
 from configurator.ui.schedule.model import ScheduleModel
 from configurator.ui.schedule.pasting import Pasted, Target, as_text, read_pasted
 from configurator.ui.schedule.table import ScheduleTable
-from configurator.ui.state import paths
 from configurator.ui.state.edits import RefusedError
 from configurator.ui.state.session import Session
 

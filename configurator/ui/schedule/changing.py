@@ -6,12 +6,12 @@ from dataclasses import dataclass
 from typing import Any
 
 from configurator.long_work import Steps
-from configurator.model import Opening
+from configurator.model import Opening, paths
 from configurator.model.marks import next_mark
 from configurator.ui.kit.kinds import NotReadError, kind_at
 from configurator.ui.schedule.answers import Answers
 from configurator.ui.schedule.columns import SHAPES
-from configurator.ui.state import edits, paths
+from configurator.ui.state import edits
 from configurator.ui.state.edits import RefusedError
 from configurator.units import Display
 

@@ -5,13 +5,10 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
 
-from configurator.model import Opening
+from configurator.model import Opening, Size, paths
 from configurator.model.marks import mark_order
-from configurator.model.opening import Size
-from configurator.model.words import VOCABULARY
 from configurator.ui.kit.kinds import SIZE, kind_at
 from configurator.ui.schedule.answers import Answer
-from configurator.ui.state import paths
 from configurator.units import Display
 
 SHAPES = {"assumed": "○", "field verified": "◔", "approved": "◑", "ordered": "●"}
@@ -86,7 +83,7 @@ def _one_line(text: Callable[[Members, Display], str]) -> Callable[[Members, Dis
 
 
 def _place_of(path: str) -> Callable[[Members], int]:
-    words = {word: place for place, word in enumerate(VOCABULARY[path])}
+    words = {word: place for place, word in enumerate(paths.words_of(path))}
     return lambda members: words.get(paths.value_at(members[0], path), len(words))
 
 

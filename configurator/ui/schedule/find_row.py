@@ -17,12 +17,12 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from configurator.model.words import VOCABULARY
+from configurator.model import paths
+from configurator.model.paths import words_of
 from configurator.ui.kit.layout import across, down, fill
 from configurator.ui.kit.look import GRID, sized, tinted
 from configurator.ui.schedule.arranging import Wanted
 from configurator.ui.schedule.columns import status_text
-from configurator.ui.state import paths
 
 FINDINGS = (("with or without findings", ""), ("with findings", "any"), ("with errors", "error"))
 
@@ -66,7 +66,7 @@ class FindRow(QWidget):
         self.status, self.findings = QComboBox(), QComboBox()
         self.status.setAccessibleName("show openings of status")
         self.status.addItem("any status", "")
-        for status in VOCABULARY["status"]:
+        for status in words_of("status"):
             self.status.addItem(status_text(status), status)
         self.findings.setAccessibleName("show openings by findings")
         for text, which in FINDINGS:

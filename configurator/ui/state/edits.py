@@ -6,11 +6,10 @@ from typing import Any, TypeVar
 
 from pydantic import ValidationError
 
-from configurator.model import Job, JobFacts, Opening
+from configurator.model import Job, JobFacts, Opening, paths
 from configurator.model.faults import Fault, faults_of
 from configurator.model.fields import Record
 from configurator.model.job import MOST_OPENINGS
-from configurator.ui.state import paths
 
 _R = TypeVar("_R", bound=Record)
 

@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING, Any
 from PySide6.QtCore import QObject, Signal
 
 from configurator.history import History
-from configurator.model import Job, Opening
-from configurator.ui.state import edits, paths
+from configurator.model import Job, Opening, paths
+from configurator.ui.state import edits
 from configurator.ui.state.edits import Refusal, RefusedError
 from configurator.ui.state.studies import Studier, Studies, Trial
 from configurator.units import Display

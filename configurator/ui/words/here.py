@@ -7,12 +7,12 @@ from PySide6.QtWidgets import QTableView, QWidget
 
 from configurator.drawing.comparison import comparisons
 from configurator.drawing.glossary import Word, words_in
+from configurator.model import paths
 from configurator.study import Study
 from configurator.ui.analysis.comparison import ComparisonTable
 from configurator.ui.form.assumptions import taken
 from configurator.ui.kit.fields import Assumptions, reason_of
 from configurator.ui.kit.kinds import kind_at
-from configurator.ui.state import paths
 from configurator.ui.state.session import Session
 
 _PLAIN = (str, int, float, bool)

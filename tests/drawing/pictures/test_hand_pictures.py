@@ -13,8 +13,8 @@ from configurator.drawing.pictures.hand_pictures import (
     seen_from_outside,
 )
 from configurator.drawing.primitives import Arc, Polygon, Text
+from configurator.model import paths
 from configurator.model.words import Hand
-from configurator.ui.state import paths
 
 HANDS = ("LH", "RH", "LHR", "RHR")
 

@@ -6,7 +6,7 @@ import pytest
 
 from configurator.drawing.hinge_words import NOTHING_AGAINST, trial_effect, trial_name
 from configurator.model import Hinge, JobFacts
-from configurator.model.words import VOCABULARY
+from configurator.model.paths import vocabulary
 from configurator.study import study
 from configurator.study.widths.hinge_trials import trials
 from configurator.units import Display
@@ -103,13 +103,13 @@ def test_nothing_is_tried_where_no_hinge_is_chosen():
 
 
 @pytest.mark.parametrize(
-    "key", [k.removeprefix("hinge.") for k in VOCABULARY if k.startswith("hinge.") and k != "hinge.screws"]
+    "key", [k.removeprefix("hinge.") for k in vocabulary() if k.startswith("hinge.") and k != "hinge.screws"]
 )
 def test_every_word_a_file_may_use_is_tried(key):
     given = study(opening(use={"exposure": "exterior"}))
     now = given.specification.whole[key].value
     tried = {trial.value for trial in trials(given, key)}
-    assert tried == set(VOCABULARY[f"hinge.{key}"]) - {now}
+    assert tried == set(vocabulary()[f"hinge.{key}"]) - {now}
 
 
 def test_a_height_and_a_width_are_told_apart():

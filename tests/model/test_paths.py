@@ -1,7 +1,6 @@
 import pytest
 
-from configurator.model import JobFacts, Opening
-from configurator.ui.state import paths
+from configurator.model import JobFacts, Opening, paths
 
 OPENING = Opening.model_validate(
     {

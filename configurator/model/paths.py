@@ -3,15 +3,15 @@
 import re
 import types
 import typing
+from collections.abc import Iterator, Mapping
 from functools import cache
 from typing import Any, Literal, get_args, get_origin
 
-from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
-from configurator.model import JobFacts, Opening
 from configurator.model.fields import Record
-from configurator.model.help_texts import HELP, LEFT_OUT
+from configurator.model.job import JobFacts
+from configurator.model.opening import Opening
 
 JOB = "job."
 """What a path begins with that lies in the job's facts and not in an opening."""
@@ -23,7 +23,7 @@ def field_at(path: str) -> FieldInfo:
 
     Raises KeyError when no opening has such a field.
     """
-    record: type[BaseModel] = JobFacts if path.startswith(JOB) else Opening
+    record: type[Record] = JobFacts if path.startswith(JOB) else Opening
     info: FieldInfo | None = None
     for name in _names(path.removeprefix(JOB)):
         info = record.model_fields[name]
@@ -40,19 +40,25 @@ def trade_name(path: str) -> str:
 
 def plain_name(path: str) -> str:
     """Return what a client would call it, as "frame stands out from wall by"."""
-    extra = field_at(path).json_schema_extra
-    return str(extra["plain"]) if isinstance(extra, dict) and extra.get("plain") else trade_name(path)
+    return _told(path, "plain") or trade_name(path)
 
 
 def help_of(path: str) -> str:
     """Return one sentence of help; empty where the name says it all."""
-    text = HELP.get(".".join(_names(path)), "")
+    left_out = when_left_out(path)
+    text = "; ".join(filter(None, (_told(path, "help"), left_out and f"left out: {left_out}")))
     return text[:1].upper() + text[1:]
 
 
 def when_left_out(path: str) -> str:
     """Return what an empty field means, in a word or two; empty where that is not said."""
-    return HELP.get(".".join(_names(path)), "").partition(LEFT_OUT)[2]
+    return _told(path, "left_out")
+
+
+def _told(path: str, key: str) -> str:
+    """Return one of the texts that a field is declared with."""
+    extra = field_at(path).json_schema_extra
+    return str(extra.get(key, "")) if isinstance(extra, dict) else ""
 
 
 def other_name(path: str, plain: bool) -> str:
@@ -61,12 +67,36 @@ def other_name(path: str, plain: bool) -> str:
     return "" if trade == client else trade if plain else client
 
 
+def every_field(record: type[Record] = Opening, before: str = "") -> Iterator[str]:
+    """Yield the path of every field of a record and of the records in it, without places in lists."""
+    for name, info in record.model_fields.items():
+        yield f"{before}{name}"
+        inner = _record_in(info.annotation)
+        if inner is not None:
+            yield from every_field(inner, f"{before}{name}.")
+
+
+@cache
+def vocabulary() -> Mapping[str, tuple[str, ...]]:
+    """Return every field of an opening that accepts certain words only, with those words.
+
+    Of a mapping they are its keys.
+    """
+    return {path: words for path in every_field() if (words := words_of(path) or _keys_of(path))}
+
+
 def words_of(path: str) -> tuple[str, ...]:
     """Return the words a field accepts; empty where it is no choice among words."""
     for kind in _kinds(field_at(path).annotation):
         if get_origin(kind) is Literal:
             return get_args(kind)
     return ()
+
+
+def _keys_of(path: str) -> tuple[str, ...]:
+    """Return the keys that a field takes which is a mapping; empty where it is none."""
+    mappings = [kind for kind in _kinds(field_at(path).annotation) if get_origin(kind) is dict]
+    return get_args(get_args(mappings[0])[0]) if mappings else ()
 
 
 def holds(path: str, kind: type) -> bool:
@@ -85,6 +115,22 @@ def value_at(record: Opening | JobFacts, path: str) -> Any:
         else:
             value = getattr(value, part)
     return value
+
+
+def replaced(opening: Opening, path: str, value: Any) -> Opening:
+    """Return the opening with another value at a path, not validated: for a value known to be in range."""
+    changed: Opening = _replaced(opening, path.split("."), value)
+    return changed
+
+
+def _replaced(place: Any, way: list[str], value: Any) -> Any:
+    if not way:
+        return value
+    first, rest = way[0], way[1:]
+    if isinstance(place, tuple):
+        number = int(first)
+        return (*place[:number], _replaced(place[number], rest, value), *place[number + 1 :])
+    return place.model_copy(update={first: _replaced(getattr(place, first), rest, value)})
 
 
 def put(data: dict[str, Any], path: str, value: Any) -> None:
@@ -124,7 +170,7 @@ def _names(path: str) -> list[str]:
     return [part for part in path.split(".") if not part.isdigit()]
 
 
-def _record_in(annotation: Any) -> type[BaseModel] | None:
+def _record_in(annotation: Any) -> type[Record] | None:
     for kind in _kinds(annotation):
         if isinstance(kind, type) and issubclass(kind, Record):
             return kind

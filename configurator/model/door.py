@@ -1,0 +1,162 @@
+"""The door itself, what hangs on it and what it comes to rest against; inches."""
+
+from configurator.model.fields import Length, Pounds, Record, field
+from configurator.model.words import Construction, DoorStopKind, Face, HardwareKind, LeafName, Outline
+
+
+class Door(Record):
+    """The door itself, inches; pounds for its weight."""
+
+    construction: Construction | None = field(
+        "door construction",
+        "what the door is made of",
+        help="decides the door's weight, the screws and the finish advice",
+    )
+    thickness: Length | None = field("door thickness", gt=0, le=6, help="from face to face of the door")
+    latch_bevel: Length | None = field(
+        "latch bevel",
+        "slant of the lock edge",
+        ge=0,
+        le=0.5,
+        help="what is off the stop-side corner, as 1/8 in per 2 in of thickness; or square",
+    )
+    hinge_backset: Length | None = field(
+        "door hinge backset",
+        "hinge set back from the door's far face",
+        ge=0,
+        le=6,
+        help="stop-side face of the door to the edge of the hinge leaf",
+    )
+    mortise_depth: Length | None = field(
+        "door mortise depth",
+        ge=0,
+        le=1,
+        help="how deep the hinge leaf is let into the door's edge",
+        left_out="flush",
+    )
+    hinge_gap: Length | None = field(
+        "hinge-side gap",
+        "gap on the hinge side, door closed",
+        ge=0,
+        le=2,
+        help="from the door's hinge edge to the hinge rabbet",
+    )
+    latch_gap: Length | None = field(
+        "latch-side gap",
+        "gap on the lock side, door closed",
+        ge=0,
+        le=2,
+        help="from the door's lock edge to the latch rabbet",
+    )
+    head_gap: Length | None = field(
+        "head gap", "gap above the door", ge=0, le=2, help="from the top of the door to the head rabbet"
+    )
+    meeting_gap: Length | None = field(
+        "meeting gap",
+        "gap between the two leaves of a pair",
+        ge=0,
+        le=2,
+        help="from lock edge to lock edge, both leaves closed",
+    )
+    split_gap: Length | None = field(
+        "split gap",
+        "gap between upper and lower leaf",
+        ge=0,
+        le=2,
+        help="half of it lies above the split height and half below",
+    )
+    undercut: Length | None = field(
+        "undercut", "gap under the door", ge=0, le=12, help="finished floor to the bottom of the door"
+    )
+    weight: Pounds | None = field(
+        "door weight in pounds",
+        "what one leaf weighs, in pounds",
+        gt=0,
+        le=5000,
+        left_out="from the construction",
+    )
+
+
+class Hardware(Record):
+    """A box (or, for a knob, a round) on one face of a leaf, inches."""
+
+    kind: HardwareKind = field("hardware kind", default=..., help="the name by which findings call it")
+    leaf: LeafName | None = field("which leaf", left_out="the active, the lower or the only leaf")
+    face: Face = field(
+        "face of the door", default="pull", help="the pull face is the one the door swings toward"
+    )
+    projection: Length = field(
+        "hardware projection",
+        "stands off the door by",
+        ...,
+        gt=0,
+        le=48,
+        help="from that face of the door to its farthest point",
+    )
+    from_latch_edge: Length = field(
+        "centre from latch edge",
+        "middle to the door's lock edge",
+        ...,
+        ge=-12,
+        le=300,
+        help="of a lever this is the lock's backset and what the lever reaches beyond",
+    )
+    width: Length = field(
+        "hardware width",
+        default=...,
+        gt=0,
+        le=300,
+        help="across the door, seen from above; a knob's diameter",
+    )
+    height: Length = field(
+        "centre above floor",
+        default=...,
+        ge=0,
+        le=300,
+        help="decides what it can meet, and whether it narrows the way",
+    )
+    outline: Outline | None = field(
+        "outline from above",
+        help="box, or round, as of a ball, with its width for a diameter",
+        left_out="box",
+    )
+    vertical: Length = field(
+        "hardware height",
+        "how tall it is",
+        ...,
+        gt=0,
+        le=300,
+        help="from its bottom to its top, about its centre",
+    )
+
+
+class DoorStop(Record):
+    """What holds the open door, and where; the angle that the door then rests at is worked out."""
+
+    kind: DoorStopKind = field(
+        "kind of door stop", default=..., help="on the wall behind the open door, or on the floor before it"
+    )
+    projection: Length = field(
+        "door stop projection",
+        "stands off the wall by",
+        ...,
+        gt=0,
+        le=48,
+        help="from the wall face on the pull side to the tip that the door meets",
+    )
+    from_frame: Length | None = field(
+        "door stop from the frame",
+        "middle of the door stop to the frame's outer edge",
+        ge=0,
+        le=300,
+        help="along the wall, from the frame's outer edge",
+        left_out="worked out",
+    )
+    height: Length | None = field(
+        "door stop above floor",
+        "how high the door stop sits",
+        ge=0,
+        le=300,
+        help="middle of the tip above the floor",
+        left_out="worked out",
+    )
