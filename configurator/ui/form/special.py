@@ -16,7 +16,7 @@ from configurator.ui.state.session import Session
 from configurator.units import Display, LengthError, format_feet, format_size, parse_length
 
 if TYPE_CHECKING:  # loaded when it is asked for
-    from configurator.ui.words.hand_finder import HandFinder
+    from configurator.ui.form.hand_finder import HandFinder
 
 
 class OpeningSizeField(LineField):
@@ -70,7 +70,7 @@ class HandField(ChoiceField):
         add(self._column, self.by_picture)
 
     def _show_finder(self) -> None:
-        from configurator.ui.words.hand_finder import HandFinder
+        from configurator.ui.form.hand_finder import HandFinder
 
         if self.finder is None:
             self.finder = HandFinder(self.session, self.window())

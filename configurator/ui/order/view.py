@@ -9,6 +9,7 @@ from configurator.order.order_findings import OrderFinding
 from configurator.rules.wording import counted as counted_words
 from configurator.ui.kit.layout import BARE, Box, LeadsOn, across, down, fill
 from configurator.ui.kit.look import GRID, sized, tinted
+from configurator.ui.kit.message_line import TextPanel
 from configurator.ui.kit.runner import Beside, Pieces, ProgressLine
 from configurator.ui.order import rows
 from configurator.ui.order.desk import Counted
@@ -16,7 +17,6 @@ from configurator.ui.order.revisions_panel import RevisionsPanel, UniformPanel
 from configurator.ui.order.rows_table import Row, RowsTable
 from configurator.ui.order.top_row import TopRow
 from configurator.ui.order.writing import KINDS
-from configurator.ui.schedule.find_row import TextPanel
 
 NO_MARKS = "Choose a line to see the openings it serves"
 NO_OPENINGS = "This job has no openings yet, so there is nothing to order."

@@ -11,7 +11,7 @@ from configurator.ui.state.session import Session
 
 if TYPE_CHECKING:
     from configurator.ui.kit.canvas import PlanCanvas
-    from configurator.ui.words.pictures import Drawer, WordPicture
+    from configurator.ui.kit.pictures import Drawer, WordPicture
 
 LEAST = 70 * GRID
 
@@ -68,7 +68,7 @@ class ProblemPicture(QWidget):
             self.canvas.show_study(study(problem.opening), problem.angle, session.display, session.dark)
 
     def _show_plain(self, draw: "Drawer", dark: bool, said: str) -> None:
-        from configurator.ui.words.pictures import WordPicture
+        from configurator.ui.kit.pictures import WordPicture
 
         if self.plain is None:
             self.plain = WordPicture()

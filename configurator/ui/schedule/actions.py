@@ -7,11 +7,11 @@ from PySide6.QtGui import QGuiApplication
 
 from configurator.model import paths
 from configurator.ui.kit.kinds import NotReadError
+from configurator.ui.kit.message_line import TextPanel
 from configurator.ui.kit.runner import Pieces
 from configurator.ui.schedule.answers import Answers
 from configurator.ui.schedule.changing import Change, Trial, counted, duplicates, typed
 from configurator.ui.schedule.columns import COLUMNS
-from configurator.ui.schedule.find_row import TextPanel
 from configurator.ui.schedule.model import ScheduleModel
 from configurator.ui.schedule.pasting import Pasted, Target, as_text, read_pasted
 from configurator.ui.schedule.table import ScheduleTable

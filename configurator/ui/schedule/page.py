@@ -11,11 +11,12 @@ from PySide6.QtWidgets import QLabel, QPushButton, QWidget
 from configurator.intake.saying import counted
 from configurator.ui.kit.layout import BARE, GROW, Box, LeadsOn, across, down, fill, put_in_order
 from configurator.ui.kit.look import GRID, sized
+from configurator.ui.kit.message_line import TextPanel
 from configurator.ui.kit.runner import Pieces, ProgressLine
 from configurator.ui.schedule.actions import ScheduleActions
 from configurator.ui.schedule.answers import Answers
 from configurator.ui.schedule.arranging import Wanted
-from configurator.ui.schedule.find_row import ChangeRow, FindRow, TextPanel
+from configurator.ui.schedule.find_row import ChangeRow, FindRow
 from configurator.ui.schedule.model import ScheduleModel
 from configurator.ui.schedule.table import ScheduleTable
 from configurator.ui.state.session import Session

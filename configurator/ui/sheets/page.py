@@ -14,8 +14,8 @@ from configurator.model import Opening
 from configurator.study import Study
 from configurator.ui.kit.layout import BARE, GROW, Box, LeadsOn, across, down, fill
 from configurator.ui.kit.look import FORM_WIDTH, GRID, LIST_WIDTH, tinted
+from configurator.ui.kit.message_line import TextPanel
 from configurator.ui.kit.runner import Beside, Pieces, ProgressLine
-from configurator.ui.schedule.find_row import TextPanel
 from configurator.ui.sheets.choosers import Choosers
 from configurator.ui.sheets.preview import SheetChoice, SheetPreview, pages_of
 from configurator.ui.state.session import Session

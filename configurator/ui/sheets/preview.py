@@ -14,7 +14,7 @@ from configurator.model import JobFacts, Opening
 from configurator.order.studied import NotStudied, study_or_fault
 from configurator.study import Study
 from configurator.ui.kit.look import GRID
-from configurator.ui.sheets.painter import paint_groups
+from configurator.ui.kit.painter import paint_groups
 from configurator.units import Display, format_size
 
 STEP = 1.25

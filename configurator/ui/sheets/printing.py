@@ -9,7 +9,7 @@ from PySide6.QtPrintSupport import QPrintDialog, QPrinter, QPrintPreviewDialog
 from PySide6.QtWidgets import QWidget
 
 from configurator.drawing.pages.page import Page
-from configurator.ui.sheets.painter import paint_groups
+from configurator.ui.kit.painter import paint_groups
 
 POINTS_PER_INCH = 72.0
 

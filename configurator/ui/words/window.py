@@ -18,9 +18,9 @@ from configurator.drawing.pictures.word_pictures import word_picture
 from configurator.ui.form.form import SECTIONS
 from configurator.ui.kit.layout import across, down, fill
 from configurator.ui.kit.look import GRID, sized, tinted
+from configurator.ui.kit.pictures import WordPicture
 from configurator.ui.state.session import Session
 from configurator.ui.words.here import here
-from configurator.ui.words.pictures import WordPicture
 
 _FIELDS = frozenset(path for paths in SECTIONS.values() for path in paths)
 

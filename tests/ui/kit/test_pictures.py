@@ -6,7 +6,7 @@ from PySide6.QtCore import QSize
 from PySide6.QtGui import QImage
 
 from configurator.drawing.pictures.hand_pictures import hand_picture
-from configurator.ui.words.pictures import pixmap_of
+from configurator.ui.kit.pictures import pixmap_of
 
 
 def picture(hand, size, ratio, dark=False):

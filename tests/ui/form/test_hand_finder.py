@@ -4,7 +4,7 @@ import pytest
 from PySide6.QtCore import Qt
 
 from configurator.drawing.pictures.hand_pictures import NAMES
-from configurator.ui.words.hand_finder import HandFinder
+from configurator.ui.form.hand_finder import HandFinder
 
 
 @pytest.fixture

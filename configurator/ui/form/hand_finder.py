@@ -15,8 +15,8 @@ from configurator.drawing.pictures.hand_pictures import (
 )
 from configurator.ui.kit.layout import down, fill
 from configurator.ui.kit.look import GRID, sized
+from configurator.ui.kit.pictures import pixmap_of
 from configurator.ui.state.session import Session
-from configurator.ui.words.pictures import pixmap_of
 
 ASK = "Stand outside, on the side you unlock the door from. Which of these do you see?"
 _PAIR = " Of a pair it is the hand of the active leaf, which opens first."

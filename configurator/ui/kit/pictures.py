@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from configurator.drawing.sheet import Group
 from configurator.drawing.style import inks
-from configurator.ui.sheets.painter import paint_groups
+from configurator.ui.kit.painter import paint_groups
 
 POINTS_PER_PIXEL = 0.75
 """At 96 dots to the inch, of which each stands for as many pixels as the screen has for it."""

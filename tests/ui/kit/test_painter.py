@@ -7,7 +7,7 @@ from configurator.drawing.pages.page import Detail, Page, Paper, Scale
 from configurator.drawing.primitives import Arc, Polygon, Polyline, Text
 from configurator.drawing.turning import rectangle
 from configurator.drawing.view import Box, View
-from configurator.ui.sheets.painter import letters
+from configurator.ui.kit.painter import letters
 from configurator.ui.sheets.preview import picture_of
 
 PAPER = Paper("small", 100 * 25.4 / 72, 50 * 25.4 / 72)
