@@ -14,8 +14,8 @@ from configurator.documents.schedule import COLUMNS as PRINTED
 from configurator.drawing.hinge_parts import PARTS
 from configurator.intake.fields import FIELDS as READ
 from configurator.model import JobFacts, Opening, Tolerances, paths
+from configurator.rules.filling.tolerances import fill_tolerances
 from configurator.rules.hinge_items import hinge_items
-from configurator.rules.tolerances import fill_tolerances
 from configurator.study import study
 from configurator.study.deviations import TOLERANCE_OF
 from configurator.ui.form.assumptions import taken

@@ -7,7 +7,7 @@ from typing import Literal, get_args
 from configurator.model import Obstruction, Opening
 from configurator.model.hinge import ExistingHinge, HingeLocations
 from configurator.model.words import Corner, Hand
-from configurator.rules.usual import FilledOpening, fill
+from configurator.rules.filling.usual import FilledOpening, fill
 from configurator.rules.wording import counted, obstruction, plain, size
 from configurator.units import Display
 

@@ -22,8 +22,8 @@ from configurator.documents.line_words import detail_words, hinge_words
 from configurator.documents.schedule import NOT_WORKED_OUT, schedule_table
 from configurator.model import JobFacts, Opening
 from configurator.order.tally import Tally
+from configurator.rules.filling.usual import fill_use
 from configurator.rules.hinge_items import HingeItem
-from configurator.rules.usual import fill_use
 from configurator.rules.wording import feet
 from configurator.tables import HardwareGroupRow, table
 from configurator.units import format_angle, format_size

@@ -25,7 +25,7 @@ from configurator.order.lines import UNIT, OrderLine
 from configurator.order.prices import Priced
 from configurator.order.studied import NotOrdered
 from configurator.order.take_off import TakeOff
-from configurator.rules.count import pairs
+from configurator.rules.hinge.sizes import pairs
 from configurator.rules.hinge_items import CONTRACT_KEYS
 
 NOT_ORDERED = "not ordered"

@@ -20,8 +20,8 @@ from configurator.order.lines import OrderLine
 from configurator.order.order_findings import OrderFinding, by_severity
 from configurator.order.take_off import TakeOff
 from configurator.order.tally import Tally
-from configurator.rules.count import pairs
 from configurator.rules.finding import Finding
+from configurator.rules.hinge.sizes import pairs
 from configurator.rules.wording import counted
 
 NOT_KNOWN_HERE = (

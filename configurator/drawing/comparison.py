@@ -4,7 +4,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from configurator.rules.answers import Stopped
+from configurator.rules.hinge.answers import Stopped
 from configurator.rules.wording import hardware, obstruction
 from configurator.study import Candidate, Study
 from configurator.units import TOLERANCE, Display, Rounding, format_decimal, format_size

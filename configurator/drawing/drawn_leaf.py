@@ -18,8 +18,8 @@ from configurator.geometry.shapes import (
 )
 from configurator.geometry.solve import Solution
 from configurator.model import Obstruction as ObstructionRecord
-from configurator.rules.answers import StopPlace
-from configurator.rules.usual import FilledOpening
+from configurator.rules.filling.usual import FilledOpening
+from configurator.rules.hinge.answers import StopPlace
 from configurator.rules.wording import obstruction
 from configurator.study import Candidate, Study
 from configurator.study.events import gap_on_the_way, latch_passage

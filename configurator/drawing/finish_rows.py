@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from configurator.drawing.hinge_parts import cited
-from configurator.rules.finish import HINGE_METALS, bhma_number, metals_of, us_code
+from configurator.rules.hinge.finish import HINGE_METALS, bhma_number, metals_of, us_code
 from configurator.tables import FinishRow, table
 
 METALS = tuple(dict.fromkeys(row.metal for row in table(FinishRow)))

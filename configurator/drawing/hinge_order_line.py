@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from configurator.drawing.hinge_words import screw_words, spelled_value
 from configurator.model import Opening
-from configurator.rules.count import pairs
+from configurator.rules.hinge.sizes import pairs
 from configurator.rules.hinge_items import HANDED, HingeItem, LeafItem, hinge_items, screws_of_items
 from configurator.rules.specification import LeafSpecification
 from configurator.rules.wording import counted

@@ -5,9 +5,9 @@ from dataclasses import dataclass
 
 from configurator.drawing.hinge_words import part_words, spelled_value
 from configurator.model import Hinge, Opening
-from configurator.rules.asked import NOTHING_ASKED
 from configurator.rules.finding import Reason, reason
-from configurator.rules.finish import finishes
+from configurator.rules.hinge.finish import finishes
+from configurator.rules.hinge.leaf_hinge import NOTHING_ASKED
 from configurator.rules.specification import LeafSpecification
 from configurator.study import Study
 from configurator.tables import Mark, practice, words_of

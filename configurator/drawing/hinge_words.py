@@ -4,10 +4,10 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from configurator.model import Hinge
-from configurator.rules.count import pairs
-from configurator.rules.fastening import screw_row, screws_in_words
 from configurator.rules.finding import Reason
-from configurator.rules.finish import finishes, metals_of
+from configurator.rules.hinge.fastening import screw_row, screws_in_words
+from configurator.rules.hinge.finish import finishes, metals_of
+from configurator.rules.hinge.sizes import pairs
 from configurator.rules.wording import counted
 from configurator.sentences import written
 from configurator.study.widths.hinge_trials import Trial

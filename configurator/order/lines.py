@@ -9,7 +9,7 @@ from math import ceil
 from typing import Any
 
 from configurator.order.tally import Tally
-from configurator.rules.count import pairs
+from configurator.rules.hinge.sizes import pairs
 from configurator.rules.hinge_items import HingeItem, sort_key
 from configurator.rules.wording import counted
 

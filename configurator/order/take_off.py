@@ -11,8 +11,8 @@ from configurator.order.order_findings import OrderFinding, by_severity, order_f
 from configurator.order.reconcile import Reconciliation, reconcile
 from configurator.order.studied import NotOrdered
 from configurator.order.tally import Tally
-from configurator.rules.count import pairs
-from configurator.rules.fastening import screw_row
+from configurator.rules.hinge.fastening import screw_row
+from configurator.rules.hinge.sizes import pairs
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,12 +12,12 @@ from typing import Any
 from configurator.long_work import Progress, unwatched, watched
 from configurator.model import Hinge, Job, JobFacts, Opening
 from configurator.order.studied import NotOrdered, NotStudied, Studied, left_out, study_or_fault
-from configurator.rules.answers import tried
+from configurator.rules.filling.usual import fill
 from configurator.rules.finding import Finding
+from configurator.rules.hinge.answers import tried
+from configurator.rules.hinge.uniform import Chosen
 from configurator.rules.hinge_items import LeafItem, hinge_items
 from configurator.rules.specification import LeafSpecification
-from configurator.rules.uniform import Chosen
-from configurator.rules.usual import fill
 from configurator.study import Study
 from configurator.study.job import known_widths, width_does_all
 from configurator.study.run import LeafHanger

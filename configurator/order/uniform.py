@@ -8,7 +8,7 @@ from configurator.long_work import Progress, unwatched
 from configurator.model import JobFacts, Opening
 from configurator.order.order_findings import OrderFinding
 from configurator.order.tally import Tally, leaf_choices
-from configurator.rules.uniform import Chosen, uniform_findings
+from configurator.rules.hinge.uniform import Chosen, uniform_findings
 
 
 def uniform(

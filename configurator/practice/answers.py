@@ -12,8 +12,8 @@ from types import MappingProxyType
 from typing import Protocol
 
 from configurator.practice.words import places
-from configurator.rules.count import pairs
-from configurator.rules.finish import bhma_number, us_code
+from configurator.rules.hinge.finish import bhma_number, us_code
+from configurator.rules.hinge.sizes import pairs
 from configurator.units import LengthError, format_size, parse_length, rounded
 
 _EDGE = 0.05

@@ -7,7 +7,7 @@ from typing import Any
 from configurator.geometry.pin import Hanging, Pin, locate_pin
 from configurator.model import Opening
 from configurator.practice.words import fraction
-from configurator.rules.usual import fill
+from configurator.rules.filling.usual import fill
 from configurator.study import Candidate
 from configurator.study.candidate import hang
 from configurator.study.hang import HungLeaf, hang_leaves

@@ -9,9 +9,9 @@ from fractions import Fraction
 from typing import Any
 
 from configurator.model import Opening
-from configurator.rules.fastening import whole_shares
+from configurator.rules.filling.usual import fill_use
+from configurator.rules.hinge.fastening import whole_shares
 from configurator.rules.specification import LeafSpecification, Specification
-from configurator.rules.usual import fill_use
 from configurator.rules.wording import size
 
 HINGE = "butt hinge"

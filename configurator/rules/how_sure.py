@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from configurator.rules.tolerances import FilledTolerances
+from configurator.rules.filling.tolerances import FilledTolerances
 
 SWING, LOCK_EDGE, BARREL, CLEAR_WIDTH, MOUNTING = "swing", "lock edge", "barrel", "clear width", "mounting"
 CHECKS = (MOUNTING, BARREL, LOCK_EDGE, SWING, CLEAR_WIDTH)

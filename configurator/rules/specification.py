@@ -1,32 +1,30 @@
 """The whole hinge of an opening: every part with its reason, and what there is to say of it."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from typing import Any
 
 from configurator.model import Hinge
-from configurator.rules.answers import Answer
-from configurator.rules.asked import NOTHING_ASKED, override
-from configurator.rules.checks import leaf_checks, opening_checks
-from configurator.rules.door_stop import holds_short_of_square
-from configurator.rules.egress import least_clear_width
-from configurator.rules.electric import electric_leaf
-from configurator.rules.fastening import LeafScrews, fastening_of, opening_screws
-from configurator.rules.finding import Alternative, Finding, Reason, reason
-from configurator.rules.finish import choose_finish
-from configurator.rules.leaf_hinge import LeafHinge, standard_for
-from configurator.rules.lock_finish import matching
-from configurator.rules.metal import hinge_metal, metal_of_number, stainless_alloy
-from configurator.rules.not_here import not_here
-from configurator.rules.pin import hinge_pin, lock_of
-from configurator.rules.place import place_of
-from configurator.rules.swing_notes import swing_notes
-from configurator.rules.usual import FilledOpening
-from configurator.rules.weight import hinge_type
-from configurator.rules.width import Must
-from configurator.rules.width_asked import WidthAsked, ask_width
-from configurator.tables import practice, words_of
+from configurator.rules.checks.door_stop import holds_short_of_square
+from configurator.rules.checks.egress import least_clear_width
+from configurator.rules.checks.hinge_checks import leaf_checks, opening_checks
+from configurator.rules.checks.swing_notes import swing_notes
+from configurator.rules.filling.materials import fastening_of, place_of
+from configurator.rules.filling.usual import FilledOpening
+from configurator.rules.finding import Alternative, Finding, Fix, Reason, finding, reason
+from configurator.rules.hinge.answers import Answer
+from configurator.rules.hinge.electric import electric_leaf
+from configurator.rules.hinge.fastening import LeafScrews, opening_screws
+from configurator.rules.hinge.finish import choose_finish, matching
+from configurator.rules.hinge.leaf_hinge import NOTHING_ASKED, LeafHinge, override, standard_for
+from configurator.rules.hinge.metal import hinge_metal, metal_of_number, stainless_alloy
+from configurator.rules.hinge.pin import hinge_pin, lock_of
+from configurator.rules.hinge.weight import hinge_type
+from configurator.rules.hinge.width import Must, WidthAsked, ask_width
+from configurator.rules.wording import exactly, plain
+from configurator.tables import limit, practice, words_of
+from configurator.units import TOLERANCE
 
 PARTS = (
     "height",
@@ -122,7 +120,7 @@ def specify(
     and is asked only for widths that matter; `standard` is the job's standard hinge, which outranks the rules
     as hinges by hand outrank both.
     """
-    if refused := not_here(filled):
+    if refused := out_of_scope(filled):
         return Specification((), refused)
     given = standard or NOTHING_ASKED
     widths = _widths(filled, hinges, answer, given)
@@ -253,3 +251,51 @@ def _usual(value: Any, key: str, *others: Alternative) -> Reason:
 def _no_stud() -> Reason:
     words = "only where a pin that can be drawn would open a locked door"
     return reason(False, words, practice("pin_outswing"))
+
+
+_HUNG = {
+    "pivots": "hung on pivots",
+    "continuous hinge": "hung on a continuous hinge",
+    "spring hinges": "hung on spring hinges",
+    "by others": "hung by others",
+}
+
+
+def out_of_scope(filled: FilledOpening) -> tuple[Finding, ...]:
+    """Return why nothing is chosen or ordered for this opening; empty where butt hinges are chosen."""
+    hung_on = filled.opening.hung_on
+    if hung_on != "butt hinges":
+        message = (
+            f"This door is {_HUNG[hung_on]}: only butt hinges are chosen here, so nothing is ordered for it. "
+            "Order what it hangs on from whoever supplies that."
+        )
+        return (finding("not here", "note", message, practice("not_here")),)
+    wide = limit("lead_lined")
+    # The rule speaks of 3 ft doors, which are the opening's width; the leaf itself is a little less.
+    if filled.opening.door.construction == "lead-lined" and filled.opening_width >= wide.value - TOLERANCE:
+        message = (
+            f"A lead-lined door {exactly(filled.opening_width)} wide hangs on pivots, not on hinges: from "
+            f"{exactly(wide.value)} on. Nothing is ordered for it here; ask the door's maker for its pivots."
+        )
+        return (finding("lead-lined", "error", message, wide.cited, width=filled.opening_width),)
+    return ()
+
+
+MOST_COMPARED = 12
+
+
+def compared_findings(specification: Specification, widths: Sequence[float]) -> Iterator[Finding]:
+    """Yield which hinge open widths taken for the opening are not among those compared; inches."""
+    recommended = {leaf.parts["width"].value for leaf in specification.leaves}
+    missing = sorted(width for width in recommended if width is not None and width not in widths)
+    if not missing:
+        return
+    named = " and ".join(plain(width) for width in missing)
+    whole = tuple(sorted((*widths, *missing)))
+    is_are, it = ("is", "it") if len(missing) == 1 else ("are", "them")
+    message = (
+        f"{named} {is_are} not among the widths compared ({', '.join(plain(width) for width in widths)}), "
+        f"but taken for this opening: add {it} to compare."
+    )
+    fix = (Fix("compare", whole, f"Compare {named} too"),) if len(whole) <= MOST_COMPARED else ()
+    yield finding("width not compared", "note", message, practice("plan_geometry"), fix, width=missing[-1])

@@ -8,11 +8,11 @@ from typing import Any
 from configurator.geometry.pin import Hanging, Pin, backset_refusal
 from configurator.geometry.solve import Solution
 from configurator.geometry.swing import Contact
-from configurator.rules.answers import StopPlace
+from configurator.rules.checks.plan_findings import plan_findings
+from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Finding
-from configurator.rules.leaf_hinge import LeafHinge
-from configurator.rules.plan_findings import plan_findings
-from configurator.rules.usual import FilledOpening
+from configurator.rules.hinge.answers import StopPlace
+from configurator.rules.hinge.leaf_hinge import LeafHinge
 from configurator.study.hang import HungLeaf
 from configurator.study.stop_place import as_met, given_stop, stop_radians, stop_wanted
 

@@ -3,7 +3,7 @@
 from collections import Counter
 from collections.abc import Iterator
 
-from configurator.rules.usual import FilledOpening
+from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.wording import plain
 from configurator.study.candidate import Candidate
 from configurator.study.run import Study

@@ -8,14 +8,14 @@ from configurator.geometry.solve import Scene, scene
 from configurator.model import Hardware as GivenHardware
 from configurator.model import Hinge
 from configurator.model import Obstruction as GivenObstruction
-from configurator.rules.lapping import FIRST_LEAF, opens_second
-from configurator.rules.leaf_hinge import LeafHinge, leaf_hinges
-from configurator.rules.leaves import Leaf as LeafSize
-from configurator.rules.leaves import leaves_of
-from configurator.rules.places import places_of
+from configurator.rules.checks.lapping import FIRST_LEAF, opens_second
+from configurator.rules.filling.leaves import Leaf as LeafSize
+from configurator.rules.filling.leaves import leaves_of
+from configurator.rules.filling.places import places_of
+from configurator.rules.filling.usual import FilledOpening
+from configurator.rules.hinge.leaf_hinge import LeafHinge, leaf_hinges
+from configurator.rules.hinge.width import Must
 from configurator.rules.specification import must_of
-from configurator.rules.usual import FilledOpening
-from configurator.rules.width import Must
 from configurator.tables import ObstructionKindRow, row_of
 
 

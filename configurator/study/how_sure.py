@@ -13,8 +13,10 @@ import numpy as np
 
 from configurator.geometry.pin import TOLERANCE
 from configurator.geometry.solve import Scene, Solution
-from configurator.rules.answers import held_at
-from configurator.rules.door_stop import holds_short_of_square
+from configurator.rules.checks.door_stop import holds_short_of_square
+from configurator.rules.filling.tolerances import fill_tolerances
+from configurator.rules.filling.usual import FilledOpening
+from configurator.rules.hinge.answers import held_at
 from configurator.rules.how_sure import (
     BARREL,
     CHECKS,
@@ -28,8 +30,6 @@ from configurator.rules.how_sure import (
     Reach,
 )
 from configurator.rules.sure_words import sure_finding, sure_sentence
-from configurator.rules.tolerances import fill_tolerances
-from configurator.rules.usual import FilledOpening
 from configurator.study.candidate import in_degrees
 from configurator.study.deviations import NAMES, TOLERANCE_OF, Answers, Floats, Varied, answers
 from configurator.study.run import Study

@@ -2,11 +2,11 @@
 
 from collections.abc import Callable, Iterator, Sequence
 
-from configurator.rules.answers import tried
 from configurator.rules.finding import Finding
+from configurator.rules.hinge.answers import tried
+from configurator.rules.hinge.uniform import Chosen, uniform_findings
+from configurator.rules.hinge.width import does_all
 from configurator.rules.specification import LeafSpecification
-from configurator.rules.uniform import Chosen, uniform_findings
-from configurator.rules.width import does_all
 from configurator.study.run import LeafHanger, Study
 
 

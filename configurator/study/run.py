@@ -5,12 +5,11 @@ from dataclasses import dataclass, field, replace
 from typing import Any
 
 from configurator.model import Hinge, JobFacts, Opening
-from configurator.rules.compared import compared_findings
+from configurator.rules.checks.opening_findings import opening_findings
+from configurator.rules.filling.usual import FilledOpening, fill
 from configurator.rules.finding import Finding
-from configurator.rules.opening_findings import opening_findings
-from configurator.rules.specification import Specification, specify
-from configurator.rules.stock import next_wider, stock_widths
-from configurator.rules.usual import FilledOpening, fill
+from configurator.rules.hinge.stock import next_wider, stock_widths
+from configurator.rules.specification import Specification, compared_findings, specify
 from configurator.study.candidate import Candidate, hang
 from configurator.study.hang import HungLeaf, hang_leaves
 

@@ -16,7 +16,7 @@ from configurator.geometry.polar import PolarShape
 from configurator.geometry.shapes import Hardware, Shape
 from configurator.geometry.solve import Scene, Solution
 from configurator.model import DoorStop
-from configurator.rules.answers import Fault, StopPlace, held_at
+from configurator.rules.hinge.answers import Fault, StopPlace, held_at
 from configurator.study.hang import HungLeaf
 from configurator.tables import DoorStopKindRow, HardwareKindRow, row_of
 

@@ -11,9 +11,9 @@ from pathlib import Path
 
 from configurator.model import Opening
 from configurator.project_file import load
-from configurator.rules.leaf_hinge import leaf_hinges
+from configurator.rules.filling.usual import fill
+from configurator.rules.hinge.leaf_hinge import leaf_hinges
 from configurator.rules.specification import specify
-from configurator.rules.usual import fill
 from configurator.study import study
 from configurator.study.run import LeafHanger
 

@@ -11,7 +11,7 @@ import numpy as np
 
 from configurator.geometry.many.solve_many import latch_edges_of, solve_many
 from configurator.project_file import load
-from configurator.rules.tolerances import fill_tolerances
+from configurator.rules.filling.tolerances import fill_tolerances
 from configurator.study import study
 from configurator.study.deviations import NAMES, TOLERANCE_OF
 from configurator.study.how_sure import DRAWS, how_sure, varied_of

@@ -2,9 +2,9 @@
 
 from dataclasses import dataclass, field
 
-from configurator.rules.answers import StopPlace
-from configurator.rules.leaf_hinge import LeafHinge, leaf_hinges
-from configurator.rules.usual import FilledOpening, fill
+from configurator.rules.filling.usual import FilledOpening, fill
+from configurator.rules.hinge.answers import StopPlace
+from configurator.rules.hinge.leaf_hinge import LeafHinge, leaf_hinges
 from tests.rules.hung import opening
 
 FILLED = fill(opening())

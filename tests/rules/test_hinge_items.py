@@ -6,7 +6,7 @@ from fractions import Fraction
 import pytest
 
 from configurator.model import Hinge
-from configurator.rules.fastening import whole_shares
+from configurator.rules.hinge.fastening import whole_shares
 from configurator.rules.hinge_items import HingeItem, hinge_items, screws_of_items, sort_key
 from tests.rules.hung import codes, found, opening, specified
 

@@ -7,9 +7,9 @@ import pytest
 from configurator.model import Hinge, Opening
 from configurator.project_file import load
 from configurator.resource_files import resource_path
-from configurator.rules.leaf_hinge import leaf_hinges
+from configurator.rules.filling.usual import fill
+from configurator.rules.hinge.leaf_hinge import leaf_hinges
 from configurator.rules.specification import PARTS, specify
-from configurator.rules.usual import fill
 from configurator.study.run import LeafHanger
 from configurator.units import Display
 from tests.rules.hung import LEVER, codes, found, opening, specified

@@ -2,18 +2,18 @@
 
 import pytest
 
-from configurator.rules.egress import Corridor, Projecting, corridor_findings, projection_findings
-from configurator.rules.opening_findings import opening_findings
-from configurator.rules.slips import reference_face
-from configurator.rules.usual import fill
-from configurator.rules.width import Must, choose_width
+from configurator.rules.checks.egress import Corridor, Projecting, corridor_findings, projection_findings
+from configurator.rules.checks.opening_findings import opening_findings
+from configurator.rules.checks.slips import reference_face
+from configurator.rules.filling.usual import fill
+from configurator.rules.hinge.width import Must, choose_width
 from configurator.rules.wording import hardware, obstruction, remaining
 from configurator.sentences import written
 from configurator.study.run import study
 from configurator.units import Display
 from tests.rules.given import Met
+from tests.rules.hinge.test_width import OVERLAP, RAIL, all_widths, answers
 from tests.rules.hung import LEVER, found, opening, specified
-from tests.rules.test_width import OVERLAP, RAIL, all_widths, answers
 
 STEP = 1 / 64
 OTHER = {"kind": "other", "projection": 1.75, "start": 0.5, "bottom": 32, "top": 36}

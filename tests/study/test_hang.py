@@ -1,7 +1,7 @@
 """What each leaf is studied against: on the other leaf, on the other side."""
 
 from configurator.geometry.shapes import OtherHalf
-from configurator.rules.usual import fill
+from configurator.rules.filling.usual import fill
 from configurator.study.hang import hang_leaves
 from tests.openings import LEVER, answers, plain_opening
 

@@ -8,9 +8,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from configurator.project_file import load
-from configurator.rules.leaf_hinge import leaf_hinges
+from configurator.rules.hinge.leaf_hinge import leaf_hinges
+from configurator.rules.hinge.width import does_all
 from configurator.rules.specification import must_of
-from configurator.rules.width import does_all
 from configurator.study import study
 from configurator.study.how_sure import FEW_DRAWS, how_sure, sure_data, wall_share
 from configurator.study.turning_points import EXACT as EXACTLY

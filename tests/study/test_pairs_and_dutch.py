@@ -10,7 +10,7 @@ import pytest
 
 from configurator.project_file import dump, load
 from configurator.resource_files import resource_path
-from configurator.rules.places import hinge_places
+from configurator.rules.filling.places import hinge_places
 from configurator.study import study
 
 PATH = resource_path("demo_openings", "pairs_and_dutch.json")
@@ -103,7 +103,7 @@ def test_a_dutch_doors_hinges_two_a_leaf_five_from_the_split():
 
 
 def hinges(mark):
-    from configurator.rules.leaf_hinge import leaf_hinges
+    from configurator.rules.hinge.leaf_hinge import leaf_hinges
 
     return leaf_hinges(STUDIES[mark].filled)
 

@@ -8,10 +8,10 @@ from configurator.drawing.comparison import Comparison, comparisons
 from configurator.drawing.hinge_words import spelled_value
 from configurator.drawing.pages.two_widths import TwoWidths, other_leaves
 from configurator.model import Opening
-from configurator.rules.answers import Stopped
-from configurator.rules.finish import finishes
+from configurator.rules.filling.usual import FilledOpening
+from configurator.rules.hinge.answers import Stopped
+from configurator.rules.hinge.finish import finishes
 from configurator.rules.specification import LeafSpecification
-from configurator.rules.usual import FilledOpening
 from configurator.rules.wording import counted, hardware, obstruction
 from configurator.study import Candidate, Study
 from configurator.units import Display, format_size

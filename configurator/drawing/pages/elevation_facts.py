@@ -7,11 +7,11 @@ floor.
 from dataclasses import dataclass
 
 from configurator.model import Hardware
-from configurator.rules.lapping import FIRST_LEAF
-from configurator.rules.leaves import Leaf, leaves_of
-from configurator.rules.places import Places, places_of
+from configurator.rules.checks.lapping import FIRST_LEAF
+from configurator.rules.filling.leaves import Leaf, leaves_of
+from configurator.rules.filling.places import Places, places_of
+from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.specification import LeafSpecification
-from configurator.rules.usual import FilledOpening
 from configurator.study import Candidate, Study
 
 

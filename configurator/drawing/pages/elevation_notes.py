@@ -6,8 +6,8 @@ from configurator.drawing.hinge_parts import cited
 from configurator.drawing.pages.elevation_facts import LeafShown
 from configurator.drawing.pages.notes_column import Note
 from configurator.drawing.pages.study_notes import study_notes
-from configurator.rules.fastening import fastening_of
-from configurator.rules.places import USUAL_RULE, row_of_place, rows_of_rule
+from configurator.rules.filling.materials import fastening_of
+from configurator.rules.filling.places import USUAL_RULE, row_of_place, rows_of_rule
 from configurator.study import Study
 from configurator.tables import ToleranceRow, table
 from configurator.units import Display

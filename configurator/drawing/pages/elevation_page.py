@@ -26,7 +26,7 @@ from configurator.drawing.pages.papers import fitted_or_asked, largest_scale
 from configurator.drawing.pages.texts_apart import refuse_crowded
 from configurator.drawing.view import Box
 from configurator.model import JobFacts
-from configurator.rules.usual import FilledOpening
+from configurator.rules.filling.usual import FilledOpening
 from configurator.study import Study
 from configurator.units import TOLERANCE, Display
 

@@ -10,7 +10,7 @@ from configurator.drawing.pages.elevation_facts import HingesSet, LeafShown
 from configurator.drawing.primitives import Arc, Polygon, Polyline, Primitive, Text
 from configurator.drawing.turning import rectangle
 from configurator.model import Hardware
-from configurator.rules.usual import FilledOpening
+from configurator.rules.filling.usual import FilledOpening
 from configurator.tables import HardwareKindRow, row_of
 
 FLOOR_BEYOND = 6.0

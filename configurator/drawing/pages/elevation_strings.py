@@ -6,7 +6,7 @@ from itertools import pairwise
 
 from configurator.drawing.pages.dimension_string import Span
 from configurator.drawing.pages.elevation_facts import HingesSet, LeafShown
-from configurator.rules.usual import FilledOpening
+from configurator.rules.filling.usual import FilledOpening
 from configurator.units import TOLERANCE
 
 ASSUMED = " *"

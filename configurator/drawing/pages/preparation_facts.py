@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from typing import Any
 
 from configurator.drawing.drawn_leaf import DrawnLeaf, drawn_leaf
-from configurator.rules.fastening import fastening_of, screw_row
+from configurator.rules.filling.materials import fastening_of
+from configurator.rules.hinge.fastening import screw_row
 from configurator.rules.specification import LeafSpecification
 from configurator.study import Study
 from configurator.units import Display

@@ -9,8 +9,8 @@ from configurator.drawing.hinge_parts import cited
 from configurator.drawing.pages.notes_column import Note
 from configurator.drawing.swing_words import bevel_words
 from configurator.model import Opening
+from configurator.rules.filling.usual import Assumed
 from configurator.rules.finding import Finding
-from configurator.rules.usual import Assumed
 from configurator.study import Study
 from configurator.units import Display
 

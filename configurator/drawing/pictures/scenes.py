@@ -26,7 +26,7 @@ from configurator.drawing.standing_things import standing_things
 from configurator.drawing.view import Box
 from configurator.drawing.wall_layers import wall_beside
 from configurator.model import Opening
-from configurator.rules.usual import FilledOpening
+from configurator.rules.filling.usual import FilledOpening
 from configurator.study import study
 from configurator.tables import ObstructionKindRow, row_of
 from configurator.units import Display

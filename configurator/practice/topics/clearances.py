@@ -17,7 +17,7 @@ from configurator.practice.cases import (
 )
 from configurator.practice.problem import Problem, Template
 from configurator.practice.words import fraction
-from configurator.rules.stock import least_stock_width, stock_widths
+from configurator.rules.hinge.stock import least_stock_width, stock_widths
 from configurator.units import format_angle
 
 TOPIC = "clearance"

@@ -5,7 +5,7 @@ from random import Random
 
 from configurator.practice.answers import ChoiceAnswer, CodeAnswer
 from configurator.practice.problem import Problem, Template
-from configurator.rules.finish import HINGE_METALS, finishes, metals_of, same_look
+from configurator.rules.hinge.finish import HINGE_METALS, finishes, metals_of, same_look
 from configurator.tables import FinishRow, table
 
 TOPIC = "finishes"

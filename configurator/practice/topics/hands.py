@@ -6,7 +6,7 @@ from random import Random
 from configurator.model import Opening
 from configurator.practice.answers import HANDS, ChoiceAnswer, CodeAnswer
 from configurator.practice.problem import Problem, Template
-from configurator.rules.pin import OUTSWING
+from configurator.rules.hinge.pin import OUTSWING
 
 TOPIC = "hands"
 CONVENTION = "The hand is told from outside: the side you unlock from, the public one."

@@ -6,12 +6,11 @@ from configurator.model import Opening
 from configurator.practice.answers import ChoiceAnswer, CountAnswer, LengthAnswer
 from configurator.practice.problem import Problem, Template
 from configurator.practice.words import fraction, sentence
-from configurator.rules.count import hinge_count
-from configurator.rules.height import hinge_height
-from configurator.rules.leaves import Leaf, leaves_of
-from configurator.rules.pin import Lock, hinge_pin
-from configurator.rules.places import hinge_places, rows_of_rule
-from configurator.rules.usual import fill
+from configurator.rules.filling.leaves import Leaf, leaves_of
+from configurator.rules.filling.places import hinge_places, rows_of_rule
+from configurator.rules.filling.usual import fill
+from configurator.rules.hinge.pin import Lock, hinge_pin
+from configurator.rules.hinge.sizes import hinge_count, hinge_height
 from configurator.rules.wording import feet
 from configurator.sentences import written
 from configurator.study.run import study

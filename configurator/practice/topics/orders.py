@@ -9,8 +9,8 @@ from configurator.model import Opening
 from configurator.practice.answers import ChoiceAnswer, CountAnswer
 from configurator.practice.problem import Problem, Template
 from configurator.practice.words import fraction, sentence
-from configurator.rules.count import hinge_count, pairs
-from configurator.rules.finish import finishes, same_look
+from configurator.rules.hinge.finish import finishes, same_look
+from configurator.rules.hinge.sizes import hinge_count, pairs
 from configurator.rules.wording import feet, size
 from configurator.sentences import written
 from configurator.study.run import study

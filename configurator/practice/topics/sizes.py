@@ -6,9 +6,9 @@ from configurator.model import Opening
 from configurator.practice.answers import CodeAnswer, HingeSizeAnswer, LengthAnswer
 from configurator.practice.problem import Problem, Template
 from configurator.practice.words import fraction
-from configurator.rules.leaves import leaves_of
-from configurator.rules.stock import stock_widths
-from configurator.rules.usual import fill
+from configurator.rules.filling.leaves import leaves_of
+from configurator.rules.filling.usual import fill
+from configurator.rules.hinge.stock import stock_widths
 from configurator.units import format_feet, parse_opening_size
 
 TOPIC = "sizes"

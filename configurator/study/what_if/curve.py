@@ -15,8 +15,8 @@ from numpy.typing import NDArray
 from configurator.geometry.many.solve_many import solve_many
 from configurator.geometry.pin import TOLERANCE
 from configurator.model import Opening
-from configurator.rules.usual import fill
-from configurator.rules.width import Must
+from configurator.rules.filling.usual import fill
+from configurator.rules.hinge.width import Must
 from configurator.study.candidate import Candidate, in_degrees
 from configurator.study.deviations import mounted
 from configurator.study.hang import HungLeaf, hang_leaves

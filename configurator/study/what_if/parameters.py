@@ -7,9 +7,9 @@ from typing import Any
 
 from configurator.model import Obstruction, Opening
 from configurator.model.paths import replaced
-from configurator.rules.stock import stock_widths
-from configurator.rules.throat import follows_wall
-from configurator.rules.usual import FilledOpening
+from configurator.rules.filling.frame_and_wall import follows_wall
+from configurator.rules.filling.usual import FilledOpening
+from configurator.rules.hinge.stock import stock_widths
 from configurator.rules.wording import obstruction
 from configurator.study.candidate import Candidate
 from configurator.study.run import Study

@@ -6,9 +6,9 @@ from typing import Any
 from configurator.model import Hinge, Opening
 from configurator.model.paths import words_of
 from configurator.rules.finding import Finding, Reason
-from configurator.rules.finish import HINGE_METALS, finishes, same_look
+from configurator.rules.hinge.finish import HINGE_METALS, finishes, same_look
+from configurator.rules.hinge.stock import stock_of, stock_rows
 from configurator.rules.specification import LeafSpecification
-from configurator.rules.stock import stock_of, stock_rows
 from configurator.study.run import Study, study_as
 from configurator.tables import StockRow, table
 

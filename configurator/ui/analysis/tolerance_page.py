@@ -4,9 +4,9 @@ from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QFrame, QGridLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
 
 from configurator.drawing.sure_rows import SureRow, name_of, sure_heads, sure_rows
+from configurator.rules.filling.tolerances import fill_tolerances
 from configurator.rules.how_sure import HowSure
 from configurator.rules.sure_words import chance_words, sure_sentence, what_to_do
-from configurator.rules.tolerances import fill_tolerances
 from configurator.study import Study
 from configurator.study.deviations import TOLERANCE_OF
 from configurator.study.how_sure import how_sure, wall_share

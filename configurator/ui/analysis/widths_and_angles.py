@@ -12,7 +12,7 @@ from configurator.drawing.width_words import (
     reading,
     width_table,
 )
-from configurator.rules.compared import MOST_COMPARED
+from configurator.rules.specification import MOST_COMPARED
 from configurator.study import Study
 from configurator.study.widths.leaf_widths import LeafWidths, widths_of
 from configurator.ui.kit.chart_canvas import ChartCanvas, beside

@@ -55,6 +55,6 @@ def _of_door_stop(study: "Study") -> dict[str, Any]:
 
 
 def _assumed(value: float | str, because: str, source: str, mark: Any) -> Any:
-    from configurator.rules.usual import Assumed
+    from configurator.rules.filling.usual import Assumed
 
     return Assumed(value, because, source, mark)

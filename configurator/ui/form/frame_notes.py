@@ -80,7 +80,7 @@ class FrameNotes(QWidget):
 def _about_frame(study: "Study | None") -> tuple["Finding", ...]:
     if study is None:
         return ()
-    from configurator.rules.frame_fit import CODES
+    from configurator.rules.checks.frame_fit import CODES
 
     return tuple(finding for finding in study.findings if finding.code in CODES)
 

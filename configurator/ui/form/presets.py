@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 from configurator.tables import HardwareKindRow, ObstructionKindRow, row_of
 
 if TYPE_CHECKING:  # loaded with the first study
-    from configurator.rules.usual import FilledOpening
+    from configurator.rules.filling.usual import FilledOpening
 
 _EDGE_KEPT = 1.0
 """A shelf or an astragal across a leaf stays so far from both its edges, and so off the frame stops, in."""
@@ -56,7 +56,7 @@ def _across(width: float) -> dict[str, Any]:
 
 
 def _leaf(filled: "FilledOpening", name: str) -> Any:
-    from configurator.rules.leaves import leaves_of  # loaded with the first study
+    from configurator.rules.filling.leaves import leaves_of  # loaded with the first study
 
     return next(leaf for leaf in leaves_of(filled) if leaf.name == name)
 

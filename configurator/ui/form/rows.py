@@ -16,7 +16,7 @@ from configurator.ui.kit.sections import NameLabel, add_row, new_form
 from configurator.ui.state.session import Session
 
 if TYPE_CHECKING:  # loaded with the first study
-    from configurator.rules.usual import FilledOpening
+    from configurator.rules.filling.usual import FilledOpening
 
 _OBSTRUCTION = ("side", "projection", "start", "length", "diameter", "offset", "bottom", "top")
 _HARDWARE = ("leaf", "face", "projection", "from_latch_edge", "width", "height", "vertical")

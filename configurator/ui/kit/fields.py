@@ -106,7 +106,9 @@ def _help_at(path: str) -> str:
     """Return a field's help; what counts as high traffic stands in a table and not in its description."""
     if path != "use.traffic":
         return paths.help_of(path)
-    from configurator.rules.traffic import traffic_help  # loaded on use: this section is closed at the start
+    from configurator.rules.hinge.weight import (
+        traffic_help,  # loaded on use: this section is closed at the start
+    )
 
     return traffic_help()
 

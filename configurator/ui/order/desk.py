@@ -28,7 +28,7 @@ from configurator.order.revisions import (
 from configurator.order.take_off import TakeOff, take_off
 from configurator.order.tally import Tally, TallyBook
 from configurator.order.uniform import made_uniform, offered_width, uniform
-from configurator.rules.count import pairs
+from configurator.rules.hinge.sizes import pairs
 from configurator.rules.wording import counted as counted_words
 
 

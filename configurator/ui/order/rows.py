@@ -16,7 +16,7 @@ from configurator.order.order_findings import OrderFinding, name_marks
 from configurator.order.prices import Priced
 from configurator.order.revisions import Changes, OpeningChange, Taken
 from configurator.order.studied import NotOrdered
-from configurator.rules.count import pairs
+from configurator.rules.hinge.sizes import pairs
 from configurator.ui.order.rows_table import Head, Row
 
 MOST_SHOWN = 12

@@ -5,7 +5,7 @@ import pytest
 from configurator import project_file
 from configurator.model import Job, Opening
 from configurator.project_file import ProjectFileError
-from configurator.rules.usual import FilledOpening, fill
+from configurator.rules.filling.usual import FilledOpening, fill
 from configurator.ui.state.edits import RefusedError
 from configurator.ui.state.session import Session
 from configurator.units import Display

@@ -1,0 +1,189 @@
+"""Doors on accessible routes and beside corridors: what is checked, strictly, and what is not known."""
+
+from dataclasses import dataclass
+
+from configurator.model import Use
+from configurator.rules.checks.door_stop import square_open_mend
+from configurator.rules.finding import Finding, Source, finding
+from configurator.rules.hinge.answers import Answer, WidthAnswer, keeps_clear_width, tried
+from configurator.rules.hinge.stock import next_narrower
+from configurator.rules.wording import exactly, hardware, inches, remaining, size
+from configurator.tables import limit, practice
+from configurator.units import TOLERANCE
+
+_SCOPE = "Manoeuvring space beside the door is not computed: check it; local codes and the authority decide."
+WIDER_BY = 2.0
+"""Inches: openings are made in steps of 2."""
+
+
+def least_clear_width(use: Use) -> float:
+    """Return the clear width an accessible route asks for, and the user's margin over it; inches."""
+    return limit("clear_width").value + (use.clear_width_margin or 0.0)
+
+
+def clear_width_findings(
+    leaf: str,
+    opening: float,
+    height: float,
+    answer: WidthAnswer,
+    ask: Answer,
+    margin: float = 0.0,
+    stop: float | None = None,
+) -> tuple[Finding, ...]:
+    """Return whether the clear width at 90 degrees serves an accessible route; inches.
+
+    `margin` is the user's own, over the 32 in, which is strict: 2010 ADA Standards 404.2.3 and 104.1.1. Short
+    of the 32 in is an error, short of the margin alone a warning. `stop` is where a door stop holds it.
+    """
+    row = limit("clear_width")
+    least = row.value + margin
+    clear = answer.clear_width_at_90
+    hinge = f"with a {size(height, answer.hinge_width)} hinge"
+    if clear is None:
+        message = (
+            f"The door does not come to 90°, so there is no clear width to count; {exactly(least, 'up')} is "
+            f"asked on an accessible route. {square_open_mend(stop, answer.greatest_angle_bare)} {_SCOPE}"
+        )
+        return (finding("no clear width", "error", message, row.cited, required=least),)
+    if keeps_clear_width(answer, least):
+        spare = inches(clear - least, "down")
+        message = f"Clear width {inches(clear, 'down')} at 90° {hinge}: {spare} to spare. {_SCOPE}"
+        return (finding("clear width kept", "note", message, practice("access_scope"), clear_width=clear),)
+    mends = f"{_narrower(leaf, height, answer, ask, least)}{_wider(leaf, opening, clear, least)} {_SCOPE}"
+    return (_short(clear, margin, hinge, mends),)
+
+
+def _short(clear: float, margin: float, hinge: str, mends: str) -> Finding:
+    row = limit("clear_width")
+    least = row.value + margin
+    short = least - clear
+    has = f"Clear width {inches(clear, 'down')} at 90° {hinge}"
+    if clear < row.value - TOLERANCE:
+        message = f"{has}, short of {exactly(least, 'up')} by {inches(short, 'up')}. {mends}"
+        return finding("too narrow to pass", "error", message, row.cited, clear_width=clear, short=short)
+    message = (
+        f"{has} keeps {exactly(row.value, 'up')}, but not the margin of {exactly(margin)} asked over it: "
+        f"short by {inches(short, 'up')}. {mends}"
+    )
+    source = practice("access_margin")
+    return finding(
+        "margin not kept", "warning", message, source, clear_width=clear, short=short, margin=margin
+    )
+
+
+def _narrower(leaf: str, height: float, answer: WidthAnswer, ask: Answer, least: float) -> str:
+    width = next_narrower(height, answer.hinge_width)
+    while width is not None:
+        other = tried(ask, leaf, width)
+        clear = None if isinstance(other, str) else other.clear_width_at_90
+        if clear is not None and clear >= least - TOLERANCE:
+            return (
+                f"Take a narrower hinge: {size(height, width)} leaves {inches(clear - least, 'down')}. Or a "
+            )
+        width = next_narrower(height, width)
+    return "No narrower stock hinge keeps it. Take a "
+
+
+def _wider(leaf: str, opening: float, clear: float, least: float) -> str:
+    """Say what width would keep it; of a pair it is the active leaf that has to grow, inch for inch."""
+    steps = 1
+    while clear + steps * WIDER_BY < least - TOLERANCE:
+        steps += 1
+    more = steps * WIDER_BY
+    if leaf == "active":
+        return (
+            f"wider active leaf: {exactly(more)} more with this hinge gives {inches(clear + more, 'down')}."
+        )
+    return (
+        f"wider opening: {exactly(opening + more)} wide with this hinge gives {inches(clear + more, 'down')}."
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Corridor:
+    """A corridor and how far the door stands out into it from the wall face; inches."""
+
+    width: float
+    required: float
+    greatest: float
+    at_rest: float
+    flat: float | None
+    """How far it stands out where it can open flat against the wall; None where it cannot."""
+
+
+def corridor_findings(corridor: Corridor) -> tuple[Finding, ...]:
+    """Return whether a door leaves half of the required width in any position and all but 7 in at rest."""
+    share, rest = limit("encroachment_share"), limit("encroachment_at_rest")
+    swinging = _remaining(
+        corridor, corridor.greatest, corridor.required * share.value, "while it swings", share.cited
+    )
+    resting = _remaining(corridor, corridor.at_rest, corridor.required - rest.value, "at rest", rest.cited)
+    found = [one for one in (swinging, resting) if one is not None]
+    return tuple(found) or (_kept(corridor, rest.cited),)
+
+
+def _remaining(corridor: Corridor, out: float, must: float, when: str, source: Source) -> Finding | None:
+    remain = corridor.width - out
+    if remain >= must - TOLERANCE:
+        return None
+    message = (
+        f"In a corridor {exactly(corridor.width)} wide ({exactly(corridor.required, 'up')} required) the "
+        f"door leaves {remaining(remain)} {when} and {exactly(must, 'up')} must remain: it fails. "
+        f"{_flat(corridor, when)} Local codes and the authority decide; hardware may count too."
+    )
+    code = "corridor at rest" if when == "at rest" else "corridor in swing"
+    return finding(code, "error", message, source, remain=remain, must=must)
+
+
+def _flat(corridor: Corridor, when: str) -> str:
+    if when != "at rest" or corridor.flat is None or corridor.flat >= corridor.at_rest:
+        return "Set the door back in an alcove, swing it the other way, or widen the corridor."
+    return f"Let it open flat against the wall: that leaves {remaining(corridor.width - corridor.flat)}."
+
+
+def _kept(corridor: Corridor, source: Source) -> Finding:
+    remain = corridor.width - corridor.at_rest
+    worst = corridor.width - corridor.greatest
+    message = (
+        f"The door leaves {inches(worst, 'down')} of the corridor at the worst point of its swing and "
+        f"{inches(remain, 'down')} at rest, enough for {exactly(corridor.required, 'up')} required. Local "
+        "codes and the authority decide; check what else stands in the corridor."
+    )
+    return finding("corridor kept", "note", message, source, remain=remain, worst=worst)
+
+
+@dataclass(frozen=True, slots=True)
+class Projecting:
+    """Something on the door's push face, which stands in the clear width at 90 degrees; inches."""
+
+    kind: str
+    projection: float
+    bottom: float
+    top: float
+
+
+def projection_findings(thing: Projecting, clear: float | None) -> tuple[Finding, ...]:
+    """Return whether hardware stands too far into the required clear width of an accessible route.
+
+    2010 ADA Standards 404.2.3: nothing below 34 in, up to 4 in from there to 80. `clear` is the width at 90
+    degrees to the bare door.
+    """
+    low, high, most = limit("hardware_low"), limit("hardware_high"), limit("hardware_projection")
+    into = limit("clear_width").value - ((clear or 0.0) - thing.projection)
+    if clear is None or into <= TOLERANCE or thing.bottom >= high.value - TOLERANCE:
+        return ()
+    if thing.bottom < low.value - TOLERANCE:
+        allowed, where, row = 0.0, f"below {exactly(low.value)} above the floor nothing may", low
+    else:
+        allowed, where, row = (
+            most.value,
+            f"up to {exactly(high.value)} only {exactly(most.value, 'down')} may",
+            most,
+        )
+    if into <= allowed + TOLERANCE:
+        return ()
+    message = (
+        f"The {hardware(thing.kind)} stands {inches(into, 'up')} into the required clear width, "
+        f"and {where}. Take one that stands out less, or a wider opening. {_SCOPE}"
+    )
+    return (finding("hardware in the way", "error", message, row.cited, into=into, allowed=allowed),)

@@ -1,0 +1,72 @@
+"""What there is to say of an opening whatever hinge it gets: what was said that does not fit together."""
+
+from collections.abc import Iterator
+
+from configurator.rules.checks.door_stop import door_stop_findings
+from configurator.rules.checks.frame_fit import frame_fit_findings
+from configurator.rules.checks.lapping import lapping_findings
+from configurator.rules.filling.leaves import leaves_of
+from configurator.rules.filling.usual import FilledOpening
+from configurator.rules.finding import Finding, Source, finding
+from configurator.rules.wording import exactly, hardware
+from configurator.tables import FrameKindRow, row_of
+from configurator.units import TOLERANCE
+
+_PLAN = Source("worked out from the plan", "derived")
+_PRACTICE = Source("common practice, no source", "common practice")
+
+
+def opening_findings(filled: FilledOpening) -> tuple[Finding, ...]:
+    """Return what does not fit together in an opening, whatever hinge is chosen."""
+    return (
+        *_rabbet(filled),
+        *frame_fit_findings(filled),
+        *_casing(filled),
+        *_lost_hardware(filled),
+        *door_stop_findings(filled),
+        *lapping_findings(filled),
+    )
+
+
+def _rabbet(filled: FilledOpening) -> Iterator[Finding]:
+    if filled.inset < -TOLERANCE:
+        yield finding(
+            "door stands proud",
+            "warning",
+            f"The rabbet is {exactly(filled.rabbet)} deep, shallower than the door "
+            f"({exactly(filled.thickness)}) and its gap at the frame stop need: the door face stands "
+            f"{exactly(-filled.inset, 'up')} out of the frame. Check the rabbet and the door thickness.",
+            _PLAN,
+            rabbet=filled.rabbet,
+            thickness=filled.thickness,
+            proud=-filled.inset,
+        )
+
+
+def _casing(filled: FilledOpening) -> Iterator[Finding]:
+    cased = row_of(FrameKindRow, filled.opening.frame.kind).cased
+    if cased and not any(thing.kind == "casing" for thing in filled.opening.obstructions):
+        yield finding(
+            "no casing given",
+            "note",
+            "A wood frame usually has casing; none was given, so none stands here. Add it, as it decides how "
+            "far the door opens.",
+            _PRACTICE,
+            face=filled.frame_face,
+        )
+
+
+def _lost_hardware(filled: FilledOpening) -> Iterator[Finding]:
+    """Say of hardware on a leaf that this opening does not have that nobody counts it."""
+    names = [leaf.name for leaf in leaves_of(filled)]
+    for place, thing in enumerate(filled.opening.hardware, 1):
+        if thing.leaf is not None and thing.leaf not in names:
+            yield finding(
+                "hardware on no leaf",
+                "error",
+                f"Hardware {place}, the {hardware(thing.kind)}, is on the {thing.leaf} leaf, "
+                f"which is not there: it is not counted. Put it on the {' or the '.join(names)} leaf, "
+                "or leave the leaf out.",
+                _PLAN,
+                place=place,
+            )

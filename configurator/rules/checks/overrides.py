@@ -1,0 +1,137 @@
+"""What was asked for by hand, or by the job's standard, that does not serve or does not go together."""
+
+from collections.abc import Iterator, Mapping
+
+from configurator.model import Hinge
+from configurator.rules.checks.slips import swapped_hinge
+from configurator.rules.filling.materials import Fastening
+from configurator.rules.filling.usual import FilledOpening
+from configurator.rules.finding import Finding, Fix, Reason, Source, finding
+from configurator.rules.hinge.leaf_hinge import NOTHING_ASKED, LeafHinge, standard_serves
+from configurator.rules.hinge.prepared import Prepared, prepared_findings
+from configurator.rules.wording import plain
+from configurator.tables import practice, words_of
+
+PREPARED = 4.5
+"""Inches: the hinge height most doors and frames are prepared for; common practice, no source."""
+
+
+def height_findings(filled: FilledOpening, hinge: LeafHinge, standard: Hinge) -> Iterator[Finding]:
+    """Yield what is to be said of one leaf's hinge height."""
+    needed, height = hinge.needed_height.value, hinge.height.value
+    by_hand = filled.opening.hinge or NOTHING_ASKED
+    if not standard_serves(standard, hinge.needed_height):
+        yield _standard_too_low(standard, needed)
+    if by_hand.height and by_hand.width and (slip := swapped_hinge(needed, by_hand.height, by_hand.width)):
+        yield slip
+    elif (prepared := filled.opening.prepared_height) is not None:
+        yield from prepared_findings(_prepared(filled, hinge, prepared))
+    elif height < needed:
+        yield _too_low(height, needed)
+    elif needed == height > PREPARED:
+        yield _ask(hinge.needed_height)
+
+
+def _standard_too_low(standard: Hinge, needed: float) -> Finding:
+    message = (
+        f"The job's standard hinge is {plain(standard.height or 0.0)} high; this door takes "
+        f"{plain(needed)}. {plain(needed)} is taken; have it noted in the job's specification."
+    )
+    return finding("standard too low", "warning", message, practice("job_standard"), needed=needed)
+
+
+def _prepared(filled: FilledOpening, hinge: LeafHinge, prepared: float) -> Prepared:
+    use, pounds = filled.use, hinge.door_weight
+    return Prepared(
+        height=prepared,
+        needed=hinge.needed_height.value,
+        chosen=hinge.height.value,
+        weight=hinge.weight.value,
+        count=hinge.count.value,
+        needed_count=hinge.needed_count.value,
+        traffic=use.traffic,
+        fire_rated=use.fire_rated,
+        door_weight=None if pounds is None else pounds.high,
+    )
+
+
+def _too_low(height: float, needed: float) -> Finding:
+    message = (
+        f"{plain(height)} high is less than the {plain(needed)} this door takes. Where door or frame is "
+        f"already prepared for {plain(height)}: {words_of('prepared')}, but not on a fire rated door. "
+        f"Ask who made the preparation; else take {plain(needed)}."
+    )
+    fix = (Fix("hinge.height", needed, f"Take {plain(needed)} high"),)
+    return finding(
+        "hinge too low", "warning", message, practice("prepared"), fix, needed=needed, height=height
+    )
+
+
+def _ask(needed: Reason) -> Finding:
+    message = (
+        f"This door takes {plain(needed.value)} high. Doors and frames already made are often prepared for "
+        f"{plain(PREPARED)}: ask before ordering."
+    )
+    source = Source(needed.source, needed.mark)
+    return finding("ask about preparation", "note", message, source, needed=needed.value)
+
+
+USUAL_KNUCKLES = (3, 5)
+_PRACTICE = Source("common practice, no source", "common practice")
+
+
+def asked_part_findings(parts: Mapping[str, Reason], held: Fastening, by_hand: Hinge) -> Iterator[Finding]:
+    """Yield what does not go together in the parts of a hinge, whoever chose each.
+
+    The screws are those of the whole opening.
+    """
+    yield from _alloy(parts["alloy"].value, parts["base_metal"].value, by_hand.alloy is not None)
+    yield from _screws(parts["screws"], held)
+    yield from _knuckles(parts["knuckles"].value)
+    yield from _type(parts["type"], parts["mounting"].value)
+
+
+def _alloy(alloy: str | None, metal: str, chosen_here: bool) -> Iterator[Finding]:
+    if alloy is None or metal == "stainless":
+        return
+    message = (
+        f"Alloy {alloy} was asked for and the hinge is {metal}: {alloy} is an alloy of stainless only. Take "
+        "stainless, or leave the alloy out."
+    )
+    # One from the job's standard hinge cannot be left out by an edit of this opening.
+    fix = (Fix("hinge.alloy", None, "Leave the alloy out"),) if chosen_here else ()
+    yield finding("alloy without stainless", "warning", message, practice("alloy_304"), fix)
+
+
+def _screws(screws: Reason, held: Fastening) -> Iterator[Finding]:
+    taken = {held.door_screws, held.frame_screws}
+    asked = {kind: number for kind, number in screws.value.items() if number > 0}
+    for kind in (kind for kind in asked if kind not in taken):
+        (right,) = taken  # of the two kinds of screw, one is not taken here
+        fits = screws.alternatives[0].value  # what the program takes
+        message = (
+            f"{asked[kind]} {kind} screws were asked for, but the door and the frame both take {right} "
+            f"screws. Take {fits[right]} {right} screws."
+        )
+        fix = (Fix("hinge.screws", fits, f"Take {right} screws"),)
+        yield finding("screws do not hold", "warning", message, _PRACTICE, fix, asked=asked[kind])
+
+
+def _knuckles(knuckles: int) -> Iterator[Finding]:
+    if knuckles in USUAL_KNUCKLES:
+        return
+    message = f"{knuckles} knuckles were asked for; 5 are usual, or 3. Ask whether it can be had, or take 5."
+    fix = (Fix("hinge.knuckles", 5, "Take 5 knuckles"),)
+    yield finding("knuckles not usual", "note", message, _PRACTICE, fix, knuckles=knuckles)
+
+
+def _type(type_: Reason, mounting: str) -> Iterator[Finding]:
+    """A type asked for where no type is known to compare it with."""
+    unknown = any(other.value is None for other in type_.alternatives)
+    if type_.value is None or not unknown:
+        return
+    why = "no type is known here for the weight, bearing and metal chosen"
+    if mounting != "full mortise":
+        why = f"only types of full mortise hinges are known here and the mounting is {mounting}"
+    message = f"Type {type_.value} was asked for; {why}. Check the type with whoever supplies the hinges."
+    yield finding("type not checked", "note", message, practice("type"))

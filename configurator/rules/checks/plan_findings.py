@@ -1,0 +1,238 @@
+"""What the plan itself says of one leaf on one hinge width: findings that need no choice of hardware."""
+
+from collections.abc import Iterator
+
+from configurator.rules.checks.door_stop import (
+    short_of_wanted,
+    square_open_mend,
+    stop_findings,
+    stop_there,
+    where_a_stop_goes,
+)
+from configurator.rules.finding import Finding, Source, finding
+from configurator.rules.hinge.answers import (
+    WidthAnswer,
+    barrel_free,
+    binds,
+    held_at,
+    held_by_other,
+    wanted_angle,
+    width_moves_pin,
+)
+from configurator.rules.hinge.stock import stock_of, stock_widths
+from configurator.rules.wording import cut_back, degrees, exactly, inches, obstruction, size
+from configurator.tables import limit, practice
+from configurator.units import TOLERANCE
+
+_PLAN = Source("worked out from the plan", "derived")
+
+
+def plan_findings(answer: WidthAnswer) -> tuple[Finding, ...]:
+    """Return the findings of one candidate, worst first."""
+    found = [*_refused(answer), *_barrel(answer), *_swing(answer), *_lock_edge(answer), *_width(answer)]
+    found += [*_stock(answer), *_disagreements(answer)]
+    return tuple(sorted(found, key=lambda one: ("error", "warning", "note").index(one.severity)))
+
+
+def _hinge(answer: WidthAnswer) -> str:
+    leaf = "" if answer.leaf == "single" else f" ({answer.leaf} leaf)"
+    return f"With a {size(answer.hinge.height.value, answer.hinge_width)} hinge{leaf}"
+
+
+def _refused(answer: WidthAnswer) -> Iterator[Finding]:
+    if answer.refusal is not None:
+        message = f"{answer.refusal} Take a narrower hinge, or another mounting."
+        yield finding("refused", "error", message, _PLAN, width=answer.hinge_width)
+
+
+def _barrel(answer: WidthAnswer) -> Iterator[Finding]:
+    close = limit("barrel_close").value
+    free = answer.barrel_free_by
+    if not barrel_free(answer):
+        yield finding(
+            "barrel overlaps",
+            "error",
+            f"{_hinge(answer)} the barrel overlaps {_beside_barrel(answer)} by {inches(-free, 'up')}: "
+            f"{_more_room(answer)}.",
+            _PLAN,
+            overlap=-free,
+            barrel=answer.barrel_diameter,
+        )
+    elif width_moves_pin(answer) and free < close - TOLERANCE:
+        # With a leaf on a face, the barrel rests against that face by definition: nothing to warn of.
+        yield finding(
+            "barrel close",
+            "warning",
+            f"{_hinge(answer)} the barrel is free by {_hardly(free)}. "
+            "Confirm the barrel's diameter from the hinge's drawing.",
+            limit("barrel_close").cited,
+            free=free,
+            barrel=answer.barrel_diameter,
+        )
+
+
+def _beside_barrel(answer: WidthAnswer) -> str:
+    return "what stands beside it" if answer.barrel_in_trim else "the door or the frame"
+
+
+def _more_room(answer: WidthAnswer) -> str:
+    if width_moves_pin(answer):
+        return "the hinge is too narrow. Take a wider one"
+    return "it does not fit so, and no other width moves it. Take another mounting"
+
+
+def _hardly(free: float) -> str:
+    return "nothing to speak of" if free < 1 / 128 else inches(free, "down")
+
+
+def _swing(answer: WidthAnswer) -> Iterator[Finding]:
+    met, wanted = answer.stopped_by_bare, wanted_angle(answer)
+    thing = "" if met is None else obstruction(met.kind)
+    if met is not None and met.at_rest:
+        yield finding(
+            "overlaps closed",
+            "error",
+            f"{_hinge(answer)} the {met.part} already overlaps the {thing} with the door closed. "
+            f"Check where the {thing} stands.",
+            _PLAN,
+            angle=0.0,
+        )
+    elif binds(answer):
+        yield finding(
+            "binds at the lock side",
+            "error",
+            f"{_hinge(answer)} the lock edge binds at {degrees(answer.greatest_angle_bare)}: the door cannot "
+            f"open. Bevel the lock edge, widen the gap, or {_other_hinge(answer, 'try a narrower hinge')}.",
+            _PLAN,
+            angle=answer.greatest_angle_bare,
+        )
+    elif met is not None and short_of_wanted(answer) and not held_by_other(answer):
+        other = _other_hinge(answer, "take a wider hinge").capitalize()
+        yield finding(
+            "stops short",
+            "warning",
+            f"{_hinge(answer)} the {met.part} meets the {thing} at "
+            f"{degrees(answer.greatest_angle_bare)}, short of the {degrees(wanted, 'up')} wanted. "
+            f"{', '.join(filter(None, (other, cut_back(met.kind))))}, or {stop_there(answer.stop_wanted)}.",
+            _PLAN,
+            angle=answer.greatest_angle_bare,
+            wanted=wanted,
+        )
+    yield from where_a_stop_goes(answer, _hinge(answer))
+    yield from stop_findings(answer, _hinge(answer))
+
+
+def _lock_edge(answer: WidthAnswer) -> Iterator[Finding]:
+    row = limit("latch_gap_least")
+    # An inactive leaf opens behind the open active one: there is nothing for its free edge to pass.
+    passes = not binds(answer) and answer.leaf != "inactive"
+    if passes and answer.latch_edge_least < row.value - TOLERANCE:
+        yield finding(
+            "tight at the lock side",
+            "note",
+            f"{_hinge(answer)} the lock edge passes what it closes against by "
+            f"{inches(answer.latch_edge_least, 'down')}. Bevel the lock edge, or check the gap on site.",
+            row.cited,
+            gap=answer.latch_edge_least,
+            least=row.value,
+        )
+
+
+def _other_hinge(answer: WidthAnswer, width: str) -> str:
+    """Say what other hinge to try: another width only where width moves the pin."""
+    return width if width_moves_pin(answer) else "take another mounting"
+
+
+def _width(answer: WidthAnswer) -> Iterator[Finding]:
+    least, use = limit("clear_width"), answer.filled.opening.use
+    if not use.accessible or answer.leaf == "inactive":
+        return
+    if answer.clear_width_at_90 is None:
+        yield finding(
+            "no clear width",
+            "error",
+            f"{_hinge(answer)} the door does not come square open, so it has no clear width at 90 degrees; "
+            f"an accessible route asks for {exactly(least.value, 'up')}. "
+            f"{square_open_mend(held_at(use.stop_angle, answer.door_stop), answer.greatest_angle_bare)}",
+            least.cited,
+            required=least.value,
+        )
+    elif answer.clear_width_at_90 >= least.value - TOLERANCE:
+        yield from _margin(answer, least.value)
+    else:
+        short = least.value - answer.clear_width_at_90
+        yield finding(
+            "too narrow to pass",
+            "error",
+            f"{_hinge(answer)} the walk-through width is {inches(answer.clear_width_at_90, 'down')}, short "
+            f"by {inches(short, 'up')} of the {exactly(least.value, 'up')} an accessible route asks for. "
+            "Try a narrower hinge, or take a wider opening. Manoeuvring space is not computed here; "
+            "local codes decide.",
+            least.cited,
+            clear_width=answer.clear_width_at_90,
+            required=least.value,
+        )
+
+
+def _margin(answer: WidthAnswer, least: float) -> Iterator[Finding]:
+    margin = answer.filled.opening.use.clear_width_margin or 0.0
+    asked = least + margin
+    if answer.clear_width_at_90 is not None and answer.clear_width_at_90 < asked - TOLERANCE:
+        short = asked - answer.clear_width_at_90
+        yield finding(
+            "margin not kept",
+            "warning",
+            f"{_hinge(answer)} the walk-through width is {inches(answer.clear_width_at_90, 'down')}: enough "
+            f"for the {exactly(least, 'up')} of an accessible route, but short by {inches(short, 'up')} of "
+            f"the margin of {exactly(margin)} asked over it. Try a narrower hinge, or take a wider opening.",
+            practice("access_margin"),
+            clear_width=answer.clear_width_at_90,
+            required=asked,
+        )
+
+
+def _stock(answer: WidthAnswer) -> Iterator[Finding]:
+    height = answer.hinge.height.value
+    known = stock_widths(height)
+    if known and answer.hinge_width > known[-1] + TOLERANCE:
+        yield finding(
+            "wider than stock",
+            "warning",
+            f"{_hinge(answer)}: no stock hinge of that height is wider than {exactly(known[-1])}. "
+            "It would have to be made; ask first.",
+            Source("the stock size table, from memory", "from memory"),
+            width=answer.hinge_width,
+            widest=known[-1],
+        )
+    elif stock_of(height, answer.hinge_width) is None:
+        yield finding(
+            "not a stock size",
+            "note",
+            f"{size(height, answer.hinge_width)} is not a stock size here. Ask whether it can be had.",
+            Source("the stock size table, from memory", "from memory"),
+            height=height,
+            width=answer.hinge_width,
+        )
+
+
+def _disagreements(answer: WidthAnswer) -> Iterator[Finding]:
+    if abs(answer.backset_disagreement) > TOLERANCE:
+        yield finding(
+            "backsets disagree",
+            "warning",
+            f"{_hinge(answer)} the door's and the frame's hinge backsets differ by other than the gap at "
+            f"the frame stop, by {exactly(abs(answer.backset_disagreement), 'up')}. The frame's was used; "
+            "check both.",
+            _PLAN,
+            disagreement=answer.backset_disagreement,
+        )
+    if abs(answer.gap_disagreement) > TOLERANCE:
+        yield finding(
+            "gaps disagree",
+            "warning",
+            f"{_hinge(answer)} the hinge leaves and their mortises leave a hinge-side gap that differs by "
+            f"{exactly(abs(answer.gap_disagreement), 'up')} from the one given. Set the mortise depths so "
+            "that they agree; leaves flush with a 1/16 in leaf gap leave 1/16, not 1/8.",
+            _PLAN,
+            disagreement=answer.gap_disagreement,
+        )

@@ -1,0 +1,218 @@
+"""What the user did not say, filled in with the usual value for that frame kind and door, and marked so."""
+
+from collections.abc import Mapping
+from dataclasses import asdict, dataclass
+from types import MappingProxyType
+
+from configurator.model import Opening, Use
+from configurator.model.words import Exposure, Leaves, Traffic
+from configurator.rules.filling.filler import Assumed as Assumed
+from configurator.rules.filling.filler import Filler
+from configurator.rules.filling.filler import NotGivenError as NotGivenError
+from configurator.rules.filling.frame_and_wall import frame_and_wall
+from configurator.rules.filling.frame_and_wall import usual_layers as usual_layers
+from configurator.rules.finding import Source
+from configurator.tables import limit
+
+USUAL_BEVEL = 0.0625
+USUAL_ANGLE = 180.0
+
+_BEVEL = Source("the usual bevel of 1/8 in 2; common practice, no source", "common practice")
+_BACKSET = Source("The Building Trades Pocketbook, Doors: the edge of the butt kept 1/4 in back", "read")
+_DERIVED = Source("worked out from what was given", "derived")
+_LIKELY = Source("the milder case, until you say otherwise", "derived")
+
+
+@dataclass(frozen=True, slots=True)
+class FilledUse:
+    """The use with every question answered that decides a part of the hinge."""
+
+    exposure: Exposure
+    coastal: bool
+    humid: bool
+    locked: bool
+    lock_both_sides: bool
+    fire_rated: bool
+    closer: bool
+    traffic: Traffic
+    accessible: bool
+
+
+USUAL_USE = FilledUse(
+    exposure="interior",
+    coastal=False,
+    humid=False,
+    locked=False,
+    lock_both_sides=False,
+    fire_rated=False,
+    closer=False,
+    traffic="average",
+    accessible=False,
+)
+"""What is taken for the use where nothing was said; shown as assumed."""
+
+
+@dataclass(frozen=True, slots=True)
+class FilledOpening:
+    """An opening with every number present: inches, the symbols of the plan geometry beside each name."""
+
+    opening: Opening
+    opening_width: float  # O
+    opening_height: float
+    thickness: float  # T
+    latch_bevel: float  # beta
+    door_backset: float  # b
+    frame_backset: float | None  # b_f, None where it follows from b + k
+    door_mortise: float | None  # m_d, None = flush
+    frame_mortise: float | None  # m_f
+    hinge_gap: float  # g_h
+    latch_gap: float  # g_l
+    head_gap: float
+    meeting_gap: float
+    split_gap: float
+    undercut: float
+    frame_face: float  # F
+    rabbet: float  # R
+    stop_height: float  # s
+    stop_gap: float  # k
+    jamb_depth: float  # D
+    return_depth: float
+    """0 of a kind of frame that has no returns, whatever was given."""
+    stop_width: float
+    """How far the frame stop runs through the wall; a steel frame's soffit."""
+    metal_thickness: float
+    """Sheet of a steel frame, wall of an aluminum tube; 0 of wood."""
+    wall_thickness: float
+    layers: tuple[tuple[str, float], ...]
+    """Wall layers from the pull side as (name, inches); usual ones where none were given."""
+    frame_proud: float  # p
+    wanted_angle: float  # degrees
+    use: FilledUse
+    assumed: Mapping[str, Assumed]
+    """Path of a field in the opening (such as `frame.rabbet`) to what was assumed for it."""
+
+    @property
+    def inset(self) -> float:
+        """How far the closed door's pull face sits behind the frame face (i); negative if it stands proud."""
+        return self.rabbet - self.stop_gap - self.thickness
+
+    @property
+    def leaf_bottom(self) -> float:
+        """Height of the leaf's bottom above the finished floor."""
+        return self.undercut
+
+    @property
+    def leaf_top(self) -> float:
+        """Height of the leaf's top above the finished floor."""
+        return self.opening_height - self.head_gap
+
+
+def fill(opening: Opening) -> FilledOpening:
+    """Return the opening with every number present.
+
+    Inches, degrees. Raises NotGivenError, naming the field, where a butted frame's place is missing.
+    """
+    filler, door, frame = Filler(opening), opening.door, opening.frame
+    thickness = _thickness(filler)
+    # In the order in which what is assumed is told.
+    face = filler.of_frame("frame.face", frame.face, thickness)
+    rabbet = filler.of_frame("frame.rabbet", frame.rabbet, thickness)
+    stop_height = filler.of_frame("frame.stop_height", frame.stop_height, thickness)
+    stop_gap = filler.of_frame("frame.stop_gap", frame.stop_gap, thickness)
+    hinge_gap = filler.of_frame("door.hinge_gap", door.hinge_gap, thickness)
+    latch_gap = filler.of_frame("door.latch_gap", door.latch_gap, thickness)
+    head_gap = filler.of_frame("door.head_gap", door.head_gap, thickness)
+    meeting_gap = _between_leaves(filler, "pair", "door.meeting_gap", door.meeting_gap)
+    split_gap = _between_leaves(filler, "dutch", "door.split_gap", door.split_gap)
+    undercut = filler.of_frame("door.undercut", door.undercut, thickness)
+    built = frame_and_wall(filler, thickness, rabbet)
+    use = _use(filler)
+    return FilledOpening(
+        opening=opening,
+        opening_width=opening.size.width,
+        opening_height=opening.size.height,
+        thickness=thickness,
+        latch_bevel=filler.take(
+            "door.latch_bevel", door.latch_bevel, USUAL_BEVEL, "usual latch bevel", _BEVEL
+        ),
+        door_backset=_door_backset(filler, thickness, stop_gap),
+        frame_backset=frame.hinge_backset,
+        door_mortise=door.mortise_depth,
+        frame_mortise=frame.mortise_depth,
+        hinge_gap=hinge_gap,
+        latch_gap=latch_gap,
+        head_gap=head_gap,
+        meeting_gap=meeting_gap,
+        split_gap=split_gap,
+        undercut=undercut,
+        frame_face=face,
+        rabbet=rabbet,
+        stop_height=stop_height,
+        stop_gap=stop_gap,
+        jamb_depth=built.jamb_depth,
+        return_depth=built.return_depth,
+        stop_width=built.stop_width,
+        metal_thickness=built.metal_thickness,
+        wall_thickness=built.wall_thickness,
+        layers=built.layers,
+        frame_proud=built.frame_proud,
+        wanted_angle=filler.take(
+            "use.wanted_angle",
+            opening.use.wanted_angle,
+            USUAL_ANGLE,
+            "opening flat against the wall",
+            _LIKELY,
+        ),
+        use=use,
+        assumed=MappingProxyType(filler.assumed),
+    )
+
+
+def _between_leaves(filler: Filler, leaves: Leaves, path: str, given: float | None) -> float:
+    """Return the gap between two leaves; not shown as assumed where the opening has no such gap."""
+    gap = filler.of_frame(path, given, 0.0)
+    if filler.opening.leaves != leaves:
+        filler.assumed.pop(path, None)
+    return gap
+
+
+def _thickness(filler: Filler) -> float:
+    given = filler.opening.door.thickness
+    return filler.of_frame("door.thickness", given, 0.0, "usual door thickness with such a frame")
+
+
+def _door_backset(filler: Filler, thickness: float, stop_gap: float) -> float:
+    given, frame_backset = filler.opening.door.hinge_backset, filler.opening.frame.hinge_backset
+    if frame_backset is not None and frame_backset >= stop_gap:
+        because = "follows from the frame's hinge backset less the gap at the frame stop"
+        return filler.take("door.hinge_backset", given, frame_backset - stop_gap, because, _DERIVED)
+    thick = limit("thick_door_backset")
+    usual, source = (0.375, thick.cited) if thickness > thick.value else (0.25, _BACKSET)
+    return filler.take("door.hinge_backset", given, usual, "usual hinge backset for that thickness", source)
+
+
+def _use(filler: Filler) -> FilledUse:
+    """Return the use, noting what is taken where nothing was said."""
+    use = filler.opening.use
+    given = use.model_dump(exclude_none=True)
+    for key, usual in asdict(USUAL_USE).items():
+        # From which sides it locks is only a question of a door that locks.
+        idle = key == "lock_both_sides" and not use.locked
+        if key not in given and not idle:
+            filler.assumed[f"use.{key}"] = Assumed(usual, "nothing was said", _LIKELY.text, _LIKELY.mark)
+    return fill_use(use)
+
+
+def fill_use(use: Use) -> FilledUse:
+    """Return what was said of the use, and what is taken where nothing was."""
+    return FilledUse(
+        exposure=USUAL_USE.exposure if use.exposure is None else use.exposure,
+        coastal=USUAL_USE.coastal if use.coastal is None else use.coastal,
+        humid=USUAL_USE.humid if use.humid is None else use.humid,
+        locked=USUAL_USE.locked if use.locked is None else use.locked,
+        lock_both_sides=USUAL_USE.lock_both_sides if use.lock_both_sides is None else use.lock_both_sides,
+        fire_rated=USUAL_USE.fire_rated if use.fire_rated is None else use.fire_rated,
+        closer=USUAL_USE.closer if use.closer is None else use.closer,
+        traffic=USUAL_USE.traffic if use.traffic is None else use.traffic,
+        accessible=USUAL_USE.accessible if use.accessible is None else use.accessible,
+    )

@@ -1,0 +1,207 @@
+"""What the rules read of one leaf on one hinge width: the geometry's answer beside what the record says."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Literal, Protocol
+
+from configurator.rules.filling.usual import FilledOpening
+from configurator.rules.finding import Finding
+from configurator.rules.hinge.leaf_hinge import LeafHinge
+from configurator.units import TOLERANCE
+
+Fault = Literal["", "misses", "in the doorway", "never met", "near the edge", "met too late", "buried"]
+
+
+@dataclass(frozen=True, slots=True)
+class StopPlace:
+    """Where a door stop stands at one leaf, and where the leaf comes to rest against it; inches, degrees.
+
+    `from_frame` and `from_pin` run along the wall from the frame's outer edge and from the pin axis,
+    `projection` is from the wall face to the tip, `height` the tip's middle above the floor. `rests_at` is
+    None where the leaf never comes to the tip; `meets` names what of the moving side does. `fault` is what is
+    wrong with the place, and `reach` how far along the wall from the frame a stop of that kind may stand.
+    """
+
+    kind: str
+    projection: float
+    from_frame: float
+    from_pin: float
+    height: float
+    rests_at: float | None
+    meets: str
+    fault: Fault = ""
+    reach: float = 0.0
+
+    @property
+    def holds(self) -> bool:
+        """Whether the leaf comes to it before anything else."""
+        return self.rests_at is not None and self.fault in ("", "near the edge")
+
+    def as_data(self) -> dict[str, float | str | None]:
+        """Return the place as other tools read it."""
+        return {
+            "kind": self.kind,
+            "projection": self.projection,
+            "from_frame": self.from_frame,
+            "from_pin": self.from_pin,
+            "height": self.height,
+            "rests_at": self.rests_at,
+            "meets": self.meets,
+            "fault": self.fault or None,
+        }
+
+
+def held_at(overhead: float | None, place: StopPlace | None) -> float | None:
+    """Return the least angle that the stops given hold a door at, degrees."""
+    rests = place.rests_at if place is not None and place.holds else None
+    angles = [angle for angle in (overhead, rests) if angle is not None]
+    return min(angles, default=None)
+
+
+class Stopped(Protocol):
+    """What ends a swing, and which moving part it meets."""
+
+    @property
+    def kind(self) -> str:
+        """An obstruction's kind, or frame, wall, latch jamb, stop."""
+
+    @property
+    def index(self) -> int | None:
+        """Its place in the list of obstructions."""
+
+    @property
+    def part(self) -> str:
+        """Leaf, barrel, or a hardware kind."""
+
+    @property
+    def at_rest(self) -> bool:
+        """Whether the two overlap with the door closed."""
+
+
+class WidthAnswer(Protocol):
+    """One leaf on one hinge open width; inches and degrees, as the results name them.
+
+    A study's `Candidate` is one; rules that need another of its answers add it here.
+    """
+
+    @property
+    def filled(self) -> FilledOpening: ...  # noqa: D102
+    @property
+    def hinge(self) -> LeafHinge: ...  # noqa: D102
+    @property
+    def leaf(self) -> str: ...  # noqa: D102
+    @property
+    def hinge_width(self) -> float: ...  # noqa: D102
+    @property
+    def mounting(self) -> str: ...  # noqa: D102
+    @property
+    def refusal(self) -> str | None: ...  # noqa: D102
+    @property
+    def backset_disagreement(self) -> float: ...  # noqa: D102
+    @property
+    def gap_disagreement(self) -> float: ...  # noqa: D102
+    @property
+    def barrel_diameter(self) -> float: ...  # noqa: D102
+    @property
+    def barrel_free_by(self) -> float: ...  # noqa: D102
+    @property
+    def barrel_in_trim(self) -> bool: ...  # noqa: D102
+    @property
+    def clear_past_frame_at_180(self) -> float: ...  # noqa: D102
+    @property
+    def greatest_angle(self) -> float: ...  # noqa: D102
+    @property
+    def stopped_by(self) -> Stopped | None: ...  # noqa: D102
+    @property
+    def greatest_angle_bare(self) -> float: ...  # noqa: D102
+    @property
+    def stopped_by_bare(self) -> Stopped | None: ...  # noqa: D102
+    @property
+    def rests_at(self) -> float: ...  # noqa: D102
+    @property
+    def door_stop(self) -> StopPlace | None: ...  # noqa: D102
+    @property
+    def stop_wanted(self) -> StopPlace | None: ...  # noqa: D102
+    @property
+    def clear_width_at_90(self) -> float | None: ...  # noqa: D102
+    @property
+    def latch_edge_least(self) -> float: ...  # noqa: D102
+    @property
+    def encroachment_greatest(self) -> float: ...  # noqa: D102
+    @property
+    def leaf_out_at_rest(self) -> float: ...  # noqa: D102
+    @property
+    def findings(self) -> tuple[Finding, ...]: ...  # noqa: D102
+
+
+Answer = Callable[[str, float], WidthAnswer]
+"""Leaf name and hinge open width, inches, to the geometry's answer; asked only for widths that matter."""
+
+
+def binds(answer: WidthAnswer) -> bool:
+    """Say whether the lock edge meets the latch jamb, or a pair's other leaf, before the door is open.
+
+    What the other leaf carries, which has a place in its list, is not what an edge binds on.
+    """
+    met = answer.stopped_by_bare
+    return met is not None and met.index is None and met.kind in ("latch jamb", "other leaf")
+
+
+def held_by_other(answer: WidthAnswer) -> bool:
+    """Say whether what the other leaf carries ends this one's swing; that is said of the opening."""
+    met = answer.stopped_by_bare
+    return met is not None and met.kind == "other leaf" and met.index is not None
+
+
+def held_shut(answer: WidthAnswer) -> bool:
+    """Say whether what the other leaf carries keeps this one from opening at all."""
+    return answer.greatest_angle_bare <= TOLERANCE and held_by_other(answer)
+
+
+def reaches(answer: WidthAnswer, wanted: float) -> bool:
+    """Say whether the bare leaf opens to the wanted angle, degrees."""
+    return answer.greatest_angle_bare >= wanted - TOLERANCE
+
+
+def wanted_angle(answer: WidthAnswer) -> float:
+    """Return the angle the leaf is to open to, degrees: as wanted, but no more than its stops leave."""
+    held = held_at(answer.filled.opening.use.stop_angle, answer.door_stop)
+    return min(answer.filled.wanted_angle, held or 180.0)
+
+
+def barrel_free(answer: WidthAnswer) -> bool:
+    """Say whether the barrel stands clear of door, frame and casing."""
+    return answer.barrel_free_by >= -TOLERANCE
+
+
+def width_moves_pin(answer: WidthAnswer) -> bool:
+    """Say whether a wider hinge stands its pin farther out; on a face the barrel alone decides."""
+    return answer.mounting == "full mortise"
+
+
+def refused(answer: WidthAnswer) -> bool:
+    """Say whether a hinge of that width cannot be mounted so: a leaf would run out past the far side."""
+    return answer.refusal is not None
+
+
+def keeps_clear_width(answer: WidthAnswer, least: float | None) -> bool:
+    """Say whether the clear width at 90 degrees is at least `least`, inches; true where none is asked.
+
+    Where a door stop holds the door short of square there is none on any width: no hinge is to blame for it.
+    """
+    if least is None or (answer.clear_width_at_90 is None and answer.greatest_angle >= 90.0 - TOLERANCE):
+        return True
+    return answer.clear_width_at_90 is not None and answer.clear_width_at_90 >= least - TOLERANCE
+
+
+def stopped_at(answer: WidthAnswer) -> float | None:
+    """Return where a door stop holds the door before anything else does, degrees; None where none does."""
+    return answer.rests_at if answer.rests_at < answer.greatest_angle - TOLERANCE else None
+
+
+def tried(answer: Answer, leaf: str, width: float) -> WidthAnswer | str:
+    """Return the geometry's answer, or its sentence where such a hinge cannot be mounted at all."""
+    try:
+        return answer(leaf, width)
+    except ValueError as error:
+        return str(error)

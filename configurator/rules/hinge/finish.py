@@ -1,0 +1,213 @@
+"""The finish of a hinge by its BHMA number or US code, and whether it looks like the lock's."""
+
+import re
+from dataclasses import dataclass
+
+from configurator.rules.finding import Finding, Fix, Reason, Source, finding, reason
+from configurator.tables import FinishRow, practice, table
+
+USUAL_LOOK = "satin chrome"
+USUAL_STAINLESS_LOOK = "satin stainless"
+HINGE_METALS = ("steel", "stainless", "brass", "bronze")
+
+
+@dataclass(frozen=True, slots=True)
+class Finish:
+    """A finish on a hinge's metal: BHMA number and US code, each with its reason, and what is to be said."""
+
+    bhma: Reason
+    us: Reason
+    findings: tuple[Finding, ...]
+
+
+def us_code(text: str) -> str:
+    """Return a US finish code in one spelling: `us 26d` and `26D` are US26D."""
+    plain = re.sub(r"[^A-Z0-9]", "", text.upper())
+    return plain if plain.startswith("US") else "US" + plain
+
+
+def bhma_number(text: str) -> str:
+    """Return a BHMA number in one spelling: `BHMA 626` is 626."""
+    return re.sub(r"[^A-Z0-9]", "", text.upper()).removeprefix("BHMA")
+
+
+def finishes(
+    us: str | None = None, bhma: str | None = None, look: str | None = None, metal: str | None = None
+) -> tuple[FinishRow, ...]:
+    """Look finishes up in both directions: by US code, BHMA number, words of the look, metal, or several."""
+    return tuple(
+        row
+        for row in table(FinishRow)
+        if (us is None or row.us == us_code(us))
+        and (bhma is None or row.bhma == bhma_number(bhma))
+        and (look is None or look.lower() in f"{row.look}, {row.words}".lower())
+        and (metal is None or row.metal == metal)
+    )
+
+
+def metals_of(bhma: str) -> tuple[str, ...]:
+    """Return the metals that a BHMA number stands for; none where the number is not known."""
+    return tuple(dict.fromkeys(row.metal for row in finishes(bhma=bhma)))
+
+
+def same_look(row: FinishRow, metal: str) -> FinishRow | None:
+    """Return the finish that looks like `row` on another metal; None where none is known."""
+    return next((other for other in table(FinishRow) if (other.look, other.metal) == (row.look, metal)), None)
+
+
+def choose_finish(metal: str, us: str | None, bhma: str | None, lock: FinishRow | None = None) -> Finish:
+    """Return the finish of a hinge of that metal; `us` and `bhma` are what was asked for, or None.
+
+    `lock` is the finish on that metal that goes with the lock's; it is taken where nothing was asked for.
+    """
+    if bhma is not None:
+        return _by_number(metal, us, bhma)
+    if us is not None:
+        return _by_look(metal, us)
+    return _usual(metal) if lock is None else _made(lock, _WITH_LOCK, practice("finish_match"))
+
+
+_WITH_LOCK = "it goes with the lock's finish; hinges show beside the lock and should look the same"
+
+
+def _usual(metal: str) -> Finish:
+    look = USUAL_STAINLESS_LOOK if metal == "stainless" else USUAL_LOOK
+    row = next(row for row in table(FinishRow) if (row.look, row.metal) == (look, metal))
+    because = f"{look} is taken as the usual look; hinges show beside the lock and should look the same"
+    return _made(row, because, practice("finish_match"))
+
+
+def _made(row: FinishRow, because: str, cited: Source, found: tuple[Finding, ...] = ()) -> Finish:
+    number = f"{because}; {row.words} on {row.metal} is BHMA {row.bhma}"
+    look = f"{because}; a US code alone says the look, not the metal"
+    unstable = () if row.alike else (_unstable(row),)
+    return Finish(reason(row.bhma, number, row.cited), reason(row.us, look, cited), (*found, *unstable))
+
+
+def _by_look(metal: str, us: str) -> Finish:
+    rows = finishes(us=us)
+    if not rows:
+        return _nothing(None, us, _unknown("US finish code", us, "hinge.finish_us"))
+    row = next((row for row in rows if row.metal == metal), None)
+    if row is None:
+        return _nothing(None, us_code(us), _not_on(rows, metal))
+    return _made(row, f"{us_code(us)} was asked for", row.cited)
+
+
+def _by_number(metal: str, us: str | None, bhma: str) -> Finish:
+    rows = finishes(bhma=bhma)
+    if not rows:
+        return _nothing(bhma, us, _unknown("BHMA finish number", bhma, "hinge.finish_bhma"))
+    row = next((row for row in rows if row.metal == metal), rows[0])
+    found = () if row.metal == metal else (_wrong_metal(row, rows, metal),)
+    if us is not None and us_code(us) != row.us:
+        found = (*found, _disagree(us_code(us), row))
+    return _made(row, f"BHMA {row.bhma} was asked for", row.cited, found)
+
+
+def _nothing(bhma: str | None, us: str | None, found: Finding) -> Finish:
+    source = practice("finish_by_metal")
+    because = "what was asked for cannot be made out"
+    return Finish(reason(bhma, because, source), reason(us, because, source), (found,))
+
+
+def _unknown(kind: str, text: str, path: str) -> Finding:
+    message = f"{kind} “{text[:20]}” ({path}) is in no list here. Check it, or choose a finish from the list."
+    return finding("finish unknown", "error", message, practice("finish_by_metal"))
+
+
+def _not_on(rows: tuple[FinishRow, ...], metal: str) -> Finding:
+    known = ", ".join(f"{row.bhma} on {row.metal}" for row in rows if row.metal in HINGE_METALS)
+    known = known or "no number on any hinge metal"
+    message = f"{rows[0].us} ({rows[0].look}) has no number on {metal}; there is {known}."
+    message += " Choose another look or metal."
+    return finding("finish not on metal", "error", message, practice("finish_by_metal"))
+
+
+def _wrong_metal(row: FinishRow, rows: tuple[FinishRow, ...], metal: str) -> Finding:
+    metals = " or ".join(other.metal for other in rows)
+    alike = same_look(row, metal)
+    mend = f"{alike.bhma} has the same look on {metal}" if alike else f"no number has this look on {metal}"
+    fix = (Fix("hinge.finish_bhma", alike.bhma, f"Take {alike.bhma}"),) if alike else ()
+    message = f"{row.bhma} is {row.look} on {metals}, and the hinge is {metal}: {mend}. Choose one."
+    return finding("finish metal", "error", message, practice("finish_by_metal"), fix)
+
+
+def _disagree(us: str, row: FinishRow) -> Finding:
+    message = f"{us} and {row.bhma} do not go together: {row.bhma} is {row.us or 'no US code'} ({row.look})."
+    fix = (Fix("hinge.finish_us", row.us, f"Take {row.us}"),)
+    return finding("finish disagree", "error", message + " Choose one.", practice("finish_by_metal"), fix)
+
+
+def _unstable(row: FinishRow) -> Finding:
+    message = (
+        f"{row.bhma} ({row.look}) never matches from one item or maker to the next. Order all of it "
+        "together, or choose a plated or coated look."
+    )
+    return finding("finish unstable", "warning", message, practice("finish_unstable"))
+
+
+NEAR = (frozenset({"satin chrome", "satin stainless"}), frozenset({"bright chrome", "bright stainless"}))
+"""Looks that are taken together though they are not quite the same; common practice, no source."""
+
+
+def matching(lock: str | None, metal: str) -> FinishRow | None:
+    """Return the finish on a hinge of that metal that goes with the lock's BHMA number, None if none does."""
+    rows = finishes(bhma=lock) if lock is not None else ()
+    alike = (same_look(row, metal) for row in rows)
+    return next(filter(None, alike), None) or _near(rows, metal)
+
+
+def _near(rows: tuple[FinishRow, ...], metal: str) -> FinishRow | None:
+    looks = {look for row in rows for pair in NEAR if row.look in pair for look in pair}
+    return next((row for row in finishes(metal=metal) if row.look in looks), None)
+
+
+def lock_finish_findings(lock: str | None, metal: str, hinge: str | None) -> tuple[Finding, ...]:
+    """Return what is to be said of a hinge of that metal and BHMA number beside the lock's number."""
+    if lock is None:
+        return ()
+    rows, own = finishes(bhma=lock), finishes(bhma=hinge) if hinge is not None else ()
+    if not rows:
+        return (_unknown_lock(lock),)
+    if not own:
+        return ()  # the hinge's own number is refused by a finding of its own
+    looks = {row.look for row in rows}
+    if own[0].look in looks:
+        return ()
+    if any(own[0].look in pair and looks & pair for pair in NEAR):
+        return (_nearly(rows[0], own[0]),)
+    return (_differs(rows[0], own[0], matching(lock, metal), metal),)
+
+
+def _unknown_lock(lock: str) -> Finding:
+    message = (
+        f"The lock's finish “{lock[:20]}” is in no list here, so whether the hinges match it cannot be said. "
+        "Check the number."
+    )
+    return finding("lock finish unknown", "warning", message, practice("finish_by_metal"))
+
+
+def _nearly(lock: FinishRow, own: FinishRow) -> Finding:
+    message = (
+        f"The lock is {lock.bhma} ({lock.look}) and the hinge {own.bhma} ({own.look}): near, but not quite "
+        "the same. Hold them side by side before ordering."
+    )
+    return finding("finish near the lock's", "note", message, practice("finish_near"))
+
+
+def _differs(lock: FinishRow, own: FinishRow, match: FinishRow | None, metal: str) -> Finding:
+    message = (
+        f"The hinge is {own.bhma} ({own.look}) and the lock beside it {lock.bhma} ({lock.look}): they should "
+        f"look the same. {_mend(match, lock, metal)}"
+    )
+    fix = (Fix("hinge.finish_bhma", match.bhma, f"Take {match.bhma}"),) if match else ()
+    return finding("finish differs from the lock", "warning", message, practice("finish_match"), fix)
+
+
+def _mend(match: FinishRow | None, lock: FinishRow, metal: str) -> str:
+    if match is not None:
+        return f"Take {match.bhma} ({match.look}) on {metal}."
+    others = [same_look(lock, other) for other in HINGE_METALS]
+    known = [f"{row.bhma} on {row.metal}" for row in others if row is not None]
+    return f"Nothing on {metal} looks so: choose {' or '.join((*known, 'another finish for the lock'))}."

@@ -1,0 +1,291 @@
+"""Which hinge open width: the least stock width that does all that it must, or the one asked for."""
+
+from dataclasses import dataclass
+
+from configurator.model import Hinge
+from configurator.rules.filling.usual import FilledOpening
+from configurator.rules.finding import Alternative, Finding, Fix, Reason, finding, reason
+from configurator.rules.hinge.answers import (
+    Answer,
+    WidthAnswer,
+    barrel_free,
+    binds,
+    held_shut,
+    keeps_clear_width,
+    reaches,
+    refused,
+    tried,
+)
+from configurator.rules.hinge.leaf_hinge import NOTHING_ASKED, LeafHinge, override
+from configurator.rules.hinge.stock import next_narrower, next_wider, stock_of, widths_by_stock
+from configurator.rules.wording import cut_back, degrees, hardware, inches, obstruction, plain, size
+from configurator.tables import limit, practice, words_of
+from configurator.units import TOLERANCE
+
+
+@dataclass(frozen=True, slots=True)
+class Must:
+    """What a leaf has to do: degrees, and the least clear width in inches where one is asked."""
+
+    leaf: str
+    height: float
+    wanted: float
+    clear_width: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class WidthChoice:
+    """The width with its reason; `complete` says that it does all that it must."""
+
+    reason: Reason
+    complete: bool
+    findings: tuple[Finding, ...]
+
+
+def does_all(answer: WidthAnswer, must: Must) -> bool:
+    """Say whether a width opens far enough bare, with barrel free, clear width kept, and no fault."""
+    return (
+        reaches(answer, must.wanted)
+        and barrel_free(answer)
+        and keeps_clear_width(answer, must.clear_width)
+        and not binds(answer)
+        and not refused(answer)
+    )
+
+
+def choose_width(must: Must, answer: Answer) -> WidthChoice:
+    """Return the width: the first in stock order that does all, else the least bad by the stated order.
+
+    Stock order: the common narrow to wide, then the uncommon, then those to ask for. Least bad: the barrel
+    free and nothing binding; then the clear width kept; then the angle, where one that gains less than a few
+    degrees is not worth its width; then the narrower.
+    """
+    widths = widths_by_stock(must.height)
+    for width in widths:
+        found = tried(answer, must.leaf, width)
+        if not isinstance(found, str) and does_all(found, must):
+            return _complete(found, must, answer)
+    return _least_bad(widths, must, answer)
+
+
+def _complete(found: WidthAnswer, must: Must, answer: Answer) -> WidthChoice:
+    width = found.hinge_width
+    row = stock_of(must.height, width)
+    stock = "" if row is None or row.stock == "common" else f" ({row.stock} in stock)"
+    because = f"{words_of('width_geometry')}: {does(found, must)}{stock}"
+    why = reason(width, because, practice("width_geometry"), *alternatives(width, must, answer))
+    return WidthChoice(why, True, ())
+
+
+def alternatives(width: float, must: Must, answer: Answer) -> tuple[Alternative, ...]:
+    """Return what the next narrower and the next wider stock width would do."""
+    beside = (next_narrower(must.height, width), next_wider(must.height, width))
+    return tuple(_alternative(other, must, answer) for other in beside if other is not None)
+
+
+def _alternative(width: float, must: Must, answer: Answer) -> Alternative:
+    row = stock_of(must.height, width)
+    stock = "" if row is None or row.stock == "common" else f"; {row.stock} in stock"
+    found = tried(answer, must.leaf, width)
+    return Alternative(width, (found if isinstance(found, str) else does(found, must)) + stock)
+
+
+def does(answer: WidthAnswer, must: Must) -> str:
+    """Say what a width does: angle, barrel, binding, clear width."""
+    if refused(answer):
+        return "is too wide to be mounted so"
+    if binds(answer):
+        return f"binds at {degrees(answer.greatest_angle_bare)}"
+    said = [_opens(answer, must)]
+    if not barrel_free(answer):
+        said.append(f"its barrel overlaps by {inches(-answer.barrel_free_by, 'up')}")
+    if (part := hardware_before_square(answer, must)) is not None:
+        said.append(f"but its {hardware(part)} ends the swing at {degrees(answer.greatest_angle)}")
+    if answer.clear_width_at_90 is not None:
+        said.append(f"clear width {inches(answer.clear_width_at_90, 'down')}")
+    return ", ".join(said)
+
+
+def hardware_before_square(answer: WidthAnswer, must: Must) -> str | None:
+    """Return the kind of hardware that alone keeps the door from square, where it has to come there."""
+    met = answer.stopped_by
+    if must.clear_width is None or met is None or answer.greatest_angle >= 90.0 - TOLERANCE:
+        return None
+    return met.part if answer.greatest_angle_bare >= 90.0 - TOLERANCE else None
+
+
+def _opens(answer: WidthAnswer, must: Must) -> str:
+    stopped = answer.stopped_by_bare
+    if held_shut(answer):
+        return "is held shut by what the other leaf carries"
+    opens = degrees(answer.greatest_angle_bare)
+    if stopped is None:
+        return f"opens to {opens}"
+    verb = "opens to" if reaches(answer, must.wanted) else "stops at"
+    return f"{verb} {opens}, where the {stopped.part} meets the {obstruction(stopped.kind)}"
+
+
+def _least_bad(widths: tuple[float, ...], must: Must, answer: Answer) -> WidthChoice:
+    tries = [tried(answer, must.leaf, width) for width in sorted(widths)]
+    answers = [found for found in tries if not isinstance(found, str)]
+    if not answers:
+        return _no_stock(must, [found for found in tries if isinstance(found, str)])
+    step = limit("same_angle").value
+    mounted = [a for a in answers if not refused(a)] or answers
+    sound = [a for a in mounted if barrel_free(a) and not binds(a)] or mounted
+    wide_enough = [a for a in sound if keeps_clear_width(a, must.clear_width)] or sound
+    common = [a for a in wide_enough if _stock(must.height, a) == "common"] or wide_enough
+    best = max(min(a.greatest_angle_bare, must.wanted) for a in wide_enough)
+    near = [a for a in common if a.greatest_angle_bare >= best - step]
+    near = near or [a for a in wide_enough if a.greatest_angle_bare >= best - step]
+    chosen = near[0]
+    because = f"no stock width does everything; the least bad: {does(chosen, must)}"
+    others = alternatives(chosen.hinge_width, must, answer)
+    why = reason(chosen.hinge_width, because, practice("width_geometry"), *others)
+    return WidthChoice(why, False, (_trade(chosen, must, others),))
+
+
+def _stock(height: float, answer: WidthAnswer) -> str | None:
+    row = stock_of(height, answer.hinge_width)
+    return None if row is None else row.stock
+
+
+def _trade(chosen: WidthAnswer, must: Must, others: tuple[Alternative, ...]) -> Finding:
+    said = "; ".join(f"{size(must.height, other.value)} {other.effect}" for other in others)
+    beside = f"{said}. " if said else ""
+    leaf = "" if must.leaf == "single" else f" ({must.leaf} leaf)"
+    name = f"{size(must.height, chosen.hinge_width)}{leaf}"
+    message = f"No stock width does everything. {name} {does(chosen, must)}. {beside}{_mend(chosen, must)}"
+    return finding(
+        "no width does everything",
+        "warning",
+        message,
+        practice("width_geometry"),
+        angle=chosen.greatest_angle_bare,
+        wanted=must.wanted,
+        width=chosen.hinge_width,
+    )
+
+
+def _mend(chosen: WidthAnswer, must: Must) -> str:
+    if refused(chosen):
+        return "Take another mounting."
+    if chosen.clear_width_at_90 is not None and not keeps_clear_width(chosen, must.clear_width):
+        return "Take a wider opening."
+    if held_shut(chosen):
+        return "No hinge changes that: check which leaf is to open first."
+    if (part := hardware_before_square(chosen, must)) is not None:
+        return f"Move the {hardware(part)}, or take one that stands out less."
+    stopped = chosen.stopped_by_bare
+    at = degrees(chosen.greatest_angle_bare)
+    if stopped is None or binds(chosen):
+        return "Bevel the lock edge, widen the gap, or change the frame."
+    thing = obstruction(stopped.kind)
+    if chosen.greatest_angle_bare <= TOLERANCE:
+        return f"It meets the {thing} with the door closed: check where the {thing} stands."
+    if not (cut := cut_back(stopped.kind)):
+        return f"Fit a door stop before {at}, or move the opening."
+    return f"{cut[:1].upper()}{cut[1:]}, or fit a door stop before {at}."
+
+
+def _no_stock(must: Must, refusals: list[str]) -> WidthChoice:
+    """Say that there is no width to choose from: none in stock, or none that can be mounted, and why."""
+    why = f"No stock width is known for a hinge {plain(must.height)} high."
+    if refusals:
+        why = f"No stock width of a hinge {plain(must.height)} high can be mounted so: {refusals[-1]}."
+    message = (
+        f"{why} Choose another height or mounting, or give the width by hand and ask whether it can be had."
+    )
+    found = finding("no stock width", "error", message, practice("width_geometry"), height=must.height)
+    return WidthChoice(reason(None, why, practice("width_geometry")), False, (found,))
+
+
+@dataclass(frozen=True, slots=True)
+class WidthAsked:
+    """The width with its reason, whether it does all that it must, and what there is to say of it."""
+
+    reason: Reason
+    complete: bool
+    findings: tuple[Finding, ...]
+
+
+def ask_width(
+    filled: FilledOpening, hinge: LeafHinge, must: Must, answer: Answer, standard: Hinge
+) -> WidthAsked:
+    """Return the width for one leaf: by hand outranks the job's standard, and that the geometry's choice."""
+    chosen = choose_width(must, answer)
+    by_hand = filled.opening.hinge or NOTHING_ASKED
+    if by_hand.width is not None:
+        return _by_hand(by_hand.width, filled, hinge, must, answer, chosen)
+    if standard.width is None:
+        return WidthAsked(chosen.reason, chosen.complete, chosen.findings)
+    return _standard(standard, must, answer, chosen)
+
+
+def _by_hand(
+    width: float, filled: FilledOpening, hinge: LeafHinge, must: Must, answer: Answer, chosen: WidthChoice
+) -> WidthAsked:
+    why = override(width, None, chosen.reason)
+    if does_all(found := answer(must.leaf, width), must):
+        return WidthAsked(why, True, ())
+    ordered = filled.opening.status in ("approved", "ordered")
+    code = "changed since the order" if ordered else "width by hand"
+    count = hinge.count.value * filled.opening.quantity
+    start = f"Since the order ({count} hinges) the answer has changed: " if ordered else ""
+    mend, fix = _better(must, chosen, width)
+    message = f"{start}{size(must.height, width)}, chosen by hand, {does(found, must)}. {mend}"
+    key = "changed_after_order" if ordered else "override"
+    numbers = {"angle": found.greatest_angle_bare, "wanted": must.wanted, "width": width}
+    said = finding(code, "error" if ordered else "warning", message, practice(key), fix, **numbers)
+    return WidthAsked(why, False, (said,))
+
+
+def _better(must: Must, chosen: WidthChoice, width: float) -> tuple[str, tuple[Fix, ...]]:
+    value = chosen.reason.value
+    if value is None or value == width:
+        return "No stock width does more: fit a door stop, or change what is in the way.", ()
+    name = size(must.height, value)
+    words = "does all that it must" if chosen.complete else "is the least bad"
+    return f"Take {name}: it {words}.", (Fix("hinge.width", value, f"Take {name}"),)
+
+
+def _standard(standard: Hinge, must: Must, answer: Answer, chosen: WidthChoice) -> WidthAsked:
+    width = standard.width or 0.0
+    why = override(None, standard.width, chosen.reason)
+    value = chosen.reason.value
+    if value is None or value == width:
+        return WidthAsked(why, chosen.complete, chosen.findings)
+    found = tried(answer, must.leaf, width)
+    if not isinstance(found, str) and does_all(found, must):
+        return WidthAsked(why, True, (_would_do(must, width, value, answer),))
+    if not chosen.complete and not isinstance(found, str):
+        return WidthAsked(why, False, chosen.findings)
+    return _not_the_standard(must, width, chosen, found)
+
+
+def _would_do(must: Must, width: float, value: float, answer: Answer) -> Finding:
+    word = "narrower" if value < width else "more usual"
+    message = (
+        f"The job's standard is {plain(width)} wide; a {word} {size(must.height, value)} would do here: "
+        f"{does(answer(must.leaf, value), must)}. Keep the standard for one width over the whole job, "
+        f"or note {size(must.height, value)} for this opening."
+    )
+    fix = (Fix("hinge.width", value, f"Take {size(must.height, value)}"),)
+    return finding(
+        "standard outranks", "note", message, practice("job_standard"), fix, standard=width, would_do=value
+    )
+
+
+def _not_the_standard(must: Must, width: float, chosen: WidthChoice, found: WidthAnswer | str) -> WidthAsked:
+    value = chosen.reason.value
+    effect = found if isinstance(found, str) else does(found, must)
+    message = (
+        f"The job's standard width of {plain(width)} does not do here: {effect}. "
+        f"{size(must.height, value)} is taken instead; have it noted in the job's specification."
+    )
+    said = finding(
+        "standard does not do", "warning", message, practice("job_standard"), standard=width, width=value
+    )
+    other = Alternative(width, f"the job's standard: {effect}")
+    why = reason(value, chosen.reason.because, practice("width_geometry"), other, *chosen.reason.alternatives)
+    return WidthAsked(why, chosen.complete, (said, *chosen.findings))

@@ -1,0 +1,258 @@
+"""The choice of width on plain answers, as the geometry would give them."""
+
+import pytest
+
+from configurator.rules.checks.egress import clear_width_findings
+from configurator.rules.checks.plan_findings import plan_findings
+from configurator.rules.checks.swing_notes import swing_notes
+from configurator.rules.filling.usual import fill
+from configurator.rules.finding import Finding
+from configurator.rules.hinge.answers import tried
+from configurator.rules.hinge.width import Must, choose_width
+from configurator.rules.wording import cut_back
+from configurator.study import study
+from configurator.tables import ObstructionKindRow, table
+from configurator.units import Display
+from tests.rules.given import Given, Met
+from tests.rules.hung import found, opening, specified
+
+
+def answers(**by_width):
+    """Return an answer; keywords are widths as w4, w45, w5 and so on, the rest does all."""
+
+    def answer(leaf, width):
+        given = by_width.get("w" + f"{width:g}".replace(".", ""), {})
+        if isinstance(given, str):
+            raise ValueError(given)
+        return Given(leaf=leaf, hinge_width=width, **given)
+
+    return answer
+
+
+MUST = Must("single", 4.5, 180.0, 32.0)
+RAIL = {"greatest_angle_bare": 171.788, "stopped_by_bare": Met("chair rail")}
+OVERLAP = {"barrel_free_by": -0.05}
+NARROW = {"clear_width_at_90": 31.5}
+BINDS = {"greatest_angle_bare": 2.4, "stopped_by_bare": Met("latch jamb"), "clear_width_at_90": None}
+
+
+@pytest.mark.parametrize(
+    ("given", "width"),
+    [
+        ({}, 4),
+        ({"w4": RAIL}, 4.5),
+        ({"w4": OVERLAP}, 4.5),
+        ({"w4": BINDS}, 4.5),
+        ({"w4": NARROW}, 4.5),
+        ({"w4": RAIL, "w45": RAIL}, 5),  # no common one does: the least uncommon
+        ({"w4": "cannot be mounted"}, 4.5),
+        ({"w4": {"greatest_angle_bare": 180 - 1e-6}}, 4.5),
+        ({"w4": {"greatest_angle_bare": 180 - 1e-10}}, 4),
+        ({"w4": {"clear_width_at_90": 32}}, 4),
+        ({"w4": {"clear_width_at_90": 32 - 1 / 64}}, 4.5),
+        ({"w4": {"barrel_free_by": 0}}, 4),
+    ],
+)
+def test_the_first_in_stock_order_that_does_all(given, width):
+    choice = choose_width(MUST, answers(**given))
+    assert choice.reason.value == width
+    assert choice.complete
+
+
+def all_widths(**changes):
+    return {f"w{width}": changes for width in ("4", "45", "5", "6", "7", "8")}
+
+
+def short(angle):
+    return {"greatest_angle_bare": angle, "stopped_by_bare": Met("chair rail")}
+
+
+@pytest.mark.parametrize(
+    ("given", "width"),
+    [
+        (all_widths(**RAIL), 4),  # none gains anything: the narrowest
+        ({**all_widths(**RAIL), "w45": short(174)}, 4),  # gains less than 5 degrees
+        ({**all_widths(**short(160)), "w45": short(166)}, 4.5),  # gains more
+        ({**all_widths(**short(160)), "w6": short(170)}, 6),  # an uncommon one that gains much
+        ({**all_widths(**RAIL), "w4": {**RAIL, **OVERLAP}}, 4.5),  # the barrel comes first
+        ({**all_widths(**RAIL), "w4": {**RAIL, **NARROW}}, 4.5),  # then the clear width
+        ({**all_widths(**RAIL, barrel_free_by=-1)}, 4),  # nothing sound: the narrowest all the same
+        ({**all_widths(**{**RAIL, **NARROW})}, 4),
+    ],
+)
+def test_the_least_bad_by_the_stated_order(given, width):
+    choice = choose_width(MUST, answers(**given))
+    assert choice.reason.value == width
+    assert not choice.complete
+    (said,) = choice.findings
+    assert said.code == "no width does everything"
+    assert "4-1/2 " in said.message
+
+
+@pytest.mark.parametrize(
+    ("given", "mend"),
+    [
+        (RAIL, "Cut the chair rail back, or fit a door stop before 171.7°."),
+        (
+            {**RAIL, "stopped_by_bare": Met("return wall")},
+            "Fit a door stop before 171.7°, or move the opening.",
+        ),
+        ({**RAIL, **NARROW}, "Take a wider opening."),
+        ({**BINDS, "clear_width_at_90": 33.0}, "Bevel the lock edge, widen the gap, or change the frame."),
+        (OVERLAP, "Bevel the lock edge, widen the gap, or change the frame."),
+    ],
+)
+def test_what_to_do_where_nothing_does_all(given, mend):
+    (said,) = choose_width(MUST, answers(**all_widths(**given))).findings
+    assert said.message.endswith(mend)
+
+
+def test_no_clear_width_is_asked_of_other_doors():
+    must = Must("single", 4.5, 180.0, None)
+    assert choose_width(must, answers(w4=NARROW)).reason.value == 4
+
+
+def test_neighbours_are_told_even_where_they_cannot_be_mounted():
+    why = choose_width(MUST, answers(w4=RAIL, w5="the leaf would not reach")).reason
+    assert [other.said(Display()) for other in why.alternatives] == [
+        "stops at 171.7°, where the leaf meets the chair rail, clear width 33 in",
+        "the leaf would not reach; uncommon in stock",
+    ]
+
+
+def test_a_mounting_that_no_width_can_take():
+    given = dict.fromkeys(all_widths(), "the leaf is too short")
+    choice = choose_width(MUST, answers(**given))
+    assert choice.reason.value is None
+    assert "can be mounted so: the leaf is too short." in choice.findings[0].message
+
+
+def test_tried_gives_the_sentence():
+    assert tried(answers(w4="too short"), "single", 4) == "too short"
+    assert tried(answers(), "single", 4).hinge_width == 4
+
+
+@pytest.mark.parametrize(
+    ("clear", "margin", "code"),
+    [
+        (32 - 1 / 64, 0, "too narrow to pass"),
+        (32, 0, "clear width kept"),
+        (32 + 1 / 64, 0, "clear width kept"),
+        (32 - 1 / 64, 0.5, "too narrow to pass"),
+        (32, 0.5, "margin not kept"),
+        (32.5 - 1 / 64, 0.5, "margin not kept"),
+        (32.5 + 1 / 64, 0.5, "clear width kept"),
+        (32.5, 0.5, "clear width kept"),
+        (None, 0, "no clear width"),
+    ],
+)
+def test_clear_width_is_strict_with_the_users_margin(clear, margin, code):
+    """2010 ADA Standards 404.2.3; 104.1.1: tolerances are not meant for design work."""
+    answer = answers(w45={"clear_width_at_90": clear})
+    (said,) = clear_width_findings("single", 36, 4.5, answer("single", 4.5), answer, margin)
+    assert said.code == code
+    assert "Manoeuvring space beside the door is not computed" in said.message
+
+
+def test_a_narrower_hinge_that_cannot_be_mounted_is_no_way_out():
+    answer = answers(w45=NARROW, w4="too short")
+    (said,) = clear_width_findings("single", 36, 4.5, answer("single", 4.5), answer)
+    assert "No narrower stock hinge keeps it." in said.message
+
+
+def test_an_opening_is_widened_in_steps_of_two():
+    answer = answers(w4={"clear_width_at_90": 28.5})
+    (said,) = clear_width_findings("single", 32, 4.5, answer("single", 4), answer)
+    assert "Take a wider opening: 36 in wide with this hinge gives 32-1/2 in." in said.message
+
+
+COLUMN = {"greatest_angle_bare": 150.0, "stopped_by_bare": Met("column")}
+
+
+@pytest.mark.parametrize(
+    ("given", "codes"),
+    [
+        ({"w4": COLUMN, "w6": {**COLUMN, "greatest_angle_bare": 155 - 1e-6}}, ["wider gains nothing"]),
+        ({"w4": COLUMN, "w6": {**COLUMN, "greatest_angle_bare": 155.0}}, []),
+        ({"w4": COLUMN, "w6": "too wide"}, []),
+        ({"w4": COLUMN, "w6": {**COLUMN, "clear_width_at_90": None}}, ["wider gains nothing"]),
+        ({"w4": {**COLUMN, "greatest_angle_bare": 80.0}}, []),
+        ({}, ["open flat"]),
+        ({"w4": NARROW}, []),
+    ],
+)
+def test_what_a_wider_hinge_does_not_buy(given, codes):
+    must = Must("single", 4.5, 90.0, 32.0)
+    said = swing_notes(fill(opening()), must, 4, answers(**given))
+    assert [one.code for one in said] == codes
+
+
+def test_own_findings_of_the_chosen_width_are_said_once():
+    note = Finding("hardware meets first", "note", "The lever meets the wall.", "the plan", "derived")
+    twice = Finding("stops short", "warning", "It stops short.", "the plan", "derived")
+    said = swing_notes(fill(opening()), MUST, 4, answers(w4={"findings": (note, twice)}))
+    assert [one.code for one in said] == ["hardware meets first", "open flat"]
+
+
+@pytest.mark.parametrize(
+    ("proud", "mark"), [(0, "common practice"), (0.5, "common practice"), (0.5 + 1 / 64, "derived")]
+)
+def test_open_flat_is_common_practice_up_to_half_an_inch_proud(proud, mark):
+    filled = fill(opening(wall={"frame_proud": proud}))
+    (said,) = swing_notes(filled, MUST, 4, answers())
+    assert said.mark_of_source == mark
+    assert said.numbers["off_wall"] == 0.875 + proud
+
+
+def test_a_pair_too_narrow_is_mended_by_its_active_leaf():
+    """The leaf has to grow, not the opening by as much: a pair shares what is added."""
+    given = opening(leaves="pair", use={"accessible": True})
+    said = found(specified(given), "too narrow to pass")
+    assert "wider active leaf: 18 in more with this hinge gives" in said.message
+    clear = said.numbers["clear_width"]
+    wider = opening(leaves="pair", size={"width": 72, "height": 84}, use={"accessible": True})
+    active = study(wider).candidates[0]
+    # Both leaves of the doubled opening are 18 in wider, and so is the way past the active one.
+    assert active.clear_width_at_90 == pytest.approx(clear + 18, abs=1e-9)
+
+
+LEVER_SHUT = {
+    "greatest_angle": 0.0,
+    "stopped_by": Met("latch jamb", None, "lever"),
+    "clear_width_at_90": None,
+}
+
+
+def test_hardware_in_the_way_on_every_width_is_not_the_hinges_fault():
+    shut = dict.fromkeys(("w4", "w45", "w5", "w6", "w7", "w8"), LEVER_SHUT)
+    (said,) = choose_width(MUST, answers(**shut)).findings
+    assert "4-1/2 x 4 opens to 180\N{DEGREE SIGN}, but its lever ends the swing at 0" in said.message
+    assert said.message.endswith("Move the lever, or take one that stands out less.")
+
+
+def test_a_leaf_that_the_other_one_holds_shut_is_said_so_and_named():
+    held = {**BINDS, "greatest_angle_bare": 0.0, "stopped_by_bare": Met("other leaf", 0)}
+    shut = dict.fromkeys(("w4", "w45", "w5", "w6", "w7", "w8"), held)
+    (said,) = choose_width(Must("active", 4.5, 180.0, 32.0), answers(**shut)).findings
+    assert "4-1/2 x 4 (active leaf) is held shut by what the other leaf carries." in said.message
+    assert said.message.endswith("check which leaf is to open first.")
+
+
+@pytest.mark.parametrize("kind", [*(row.kind for row in table(ObstructionKindRow)), "wall", "frame", "stop"])
+def test_both_findings_say_alike_whether_a_kind_can_be_cut_back(kind):
+    """The finding of one width and that of no width doing everything have one truth about a kind."""
+    stopped = {**RAIL, "stopped_by_bare": Met(kind)}
+    (no_width,) = choose_width(MUST, answers(**all_widths(**stopped))).findings
+    plan = Given(greatest_angle_bare=171.788, greatest_angle=171.788, stopped_by_bare=Met(kind))
+    short = next(one for one in plan_findings(plan) if one.code == "stops short")
+    for message in (no_width.message.lower(), short.message.lower()):
+        assert cut_back(kind) in message
+        assert ("back" in message) == bool(cut_back(kind))
+
+
+def test_whether_an_unknown_thing_gives_way_is_asked():
+    assert cut_back("other") == "ask whether the obstruction can be cut back"
+    assert cut_back("chair rail") == "cut the chair rail back"
+    assert cut_back("column") == cut_back("latch jamb") == ""
+    with pytest.raises(KeyError):
+        cut_back("tent")
