@@ -5,6 +5,7 @@ import re
 from functools import cache
 
 import pytest
+from configurator.drawing.primitives import Dimension, Text
 
 from configurator.documents.hardware_schedule import schedule_document
 from configurator.documents.order import order_document
@@ -15,7 +16,6 @@ from configurator.drawing.pages.page import Page
 from configurator.drawing.pages.papers import papers
 from configurator.drawing.pages.sheets import sheet_maker
 from configurator.drawing.pages.two_widths import two_widths
-from configurator.drawing.primitives import Dimension, Text
 from configurator.drawing.swing_words import swing_rows
 from configurator.drawing.width_words import width_table
 from configurator.model import Job, Opening

@@ -6,8 +6,8 @@ from pathlib import Path
 import pytest
 
 from configurator import tables
+from configurator.drawing.base.style import materials
 from configurator.drawing.glossary import glossary
-from configurator.drawing.style import materials
 from configurator.model import DoorStop, Hardware, Obstruction
 from configurator.model.paths import vocabulary
 from configurator.resource_files import resource_path

@@ -1,8 +1,8 @@
 """A plan of the closed door without dimensions or notes, as it stands beside a question about it."""
 
+from configurator.drawing.base.view import paper
 from configurator.drawing.plan import moving_parts
 from configurator.drawing.sheet import Group, plan_sheet
-from configurator.drawing.view import paper
 from configurator.study import Study
 from configurator.units import Display
 

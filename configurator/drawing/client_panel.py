@@ -2,13 +2,13 @@
 
 from dataclasses import replace
 
+from configurator.drawing.base.view import Box
 from configurator.drawing.dimension_ways import Dimensions
 from configurator.drawing.dimension_words import FRAME, Measured, Wording
 from configurator.drawing.dimensions import PLAIN, Lettered
 from configurator.drawing.drawn_leaf import DrawnLeaf
 from configurator.drawing.plan import Panel, panel
 from configurator.drawing.sheet import hand_words
-from configurator.drawing.view import Box
 from configurator.study import Study
 from configurator.units import Display
 

@@ -3,18 +3,18 @@
 import math
 from dataclasses import dataclass, replace
 
+from configurator.drawing.base.lettering import fitted, text_width
+from configurator.drawing.base.placing import text_box
+from configurator.drawing.base.primitives import Polygon, Polyline, Primitive, Text
+from configurator.drawing.base.turning import rectangle
+from configurator.drawing.base.view import Box, paper
 from configurator.drawing.client_panel import client_panel
 from configurator.drawing.dimensions import is_clear, moving_on_sheet
 from configurator.drawing.drawn_leaf import drawn_leaves
-from configurator.drawing.lettering import fitted, text_width
 from configurator.drawing.pages.client_words import end_words
 from configurator.drawing.pages.two_widths import two_widths
-from configurator.drawing.placing import text_box
 from configurator.drawing.plan import Panel, moving_notes, moving_parts, spare_height, view_scale
-from configurator.drawing.primitives import Polygon, Polyline, Primitive, Text
 from configurator.drawing.sheet import RECOMMENDED, Group
-from configurator.drawing.turning import rectangle
-from configurator.drawing.view import Box, paper
 from configurator.study import Candidate, Study
 from configurator.units import Display, format_size
 

@@ -2,12 +2,12 @@
 
 import math
 
-from configurator.drawing.dimension_strokes import line_boxes
+from configurator.drawing.base.dimension_strokes import line_boxes
+from configurator.drawing.base.placing import Room
+from configurator.drawing.base.primitives import Dimension, Point
+from configurator.drawing.base.view import View
 from configurator.drawing.dimensions import Lettered, is_clear, moving_on_sheet, pin_dimensions, text_boxes
 from configurator.drawing.drawn_leaf import DrawnLeaf
-from configurator.drawing.placing import Room
-from configurator.drawing.primitives import Dimension, Point
-from configurator.drawing.view import View
 
 _OVER_THE_WALL_BELOW = math.radians(135)
 """A leaf that stops short of this stands over the opening, so that dimensions go over the wall."""

@@ -7,8 +7,13 @@ barrel to a shoulder, the nearest column to the highest row, so that no line cro
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-from configurator.drawing.clip import clip_polygon
-from configurator.drawing.dimension_strokes import line_boxes
+from configurator.drawing.base.clip import clip_polygon
+from configurator.drawing.base.dimension_strokes import line_boxes
+from configurator.drawing.base.lettering import text_width
+from configurator.drawing.base.placing import Room, text_box
+from configurator.drawing.base.primitives import Dimension, Point
+from configurator.drawing.base.turning import rectangle, turned
+from configurator.drawing.base.view import Box, View, box_around
 from configurator.drawing.dimension_words import (
     BOTH,
     FRAME,
@@ -21,11 +26,6 @@ from configurator.drawing.dimension_words import (
     wordings,
 )
 from configurator.drawing.drawn_leaf import DrawnLeaf
-from configurator.drawing.lettering import text_width
-from configurator.drawing.placing import Room, text_box
-from configurator.drawing.primitives import Dimension, Point
-from configurator.drawing.turning import rectangle, turned
-from configurator.drawing.view import Box, View, box_around
 from configurator.geometry.shapes import Shape, leaf_corners
 from configurator.units import Display
 

@@ -2,12 +2,12 @@
 
 import math
 
+from configurator.drawing.base.lettering import text_width
+from configurator.drawing.base.placing import Room, text_box
+from configurator.drawing.base.primitives import Arc, Dimension, Point, Polygon, Primitive
+from configurator.drawing.base.turning import rectangle
+from configurator.drawing.base.view import View
 from configurator.drawing.drawn_leaf import DrawnLeaf
-from configurator.drawing.lettering import text_width
-from configurator.drawing.placing import Room, text_box
-from configurator.drawing.primitives import Arc, Dimension, Point, Polygon, Primitive
-from configurator.drawing.turning import rectangle
-from configurator.drawing.view import View
 from configurator.units import Display
 
 _LAYER, _FILL = "A-DOOR-HDWR", "hardware"

@@ -4,8 +4,8 @@ import math
 from dataclasses import dataclass
 from functools import cached_property
 
+from configurator.drawing.base.turning import turned
 from configurator.drawing.comparison import stopped_words
-from configurator.drawing.turning import turned
 from configurator.geometry.gaps import LeastGap
 from configurator.geometry.meeting_point import nearest_on_outline
 from configurator.geometry.pin import Hanging, Pin

@@ -2,10 +2,10 @@
 
 from collections.abc import Sequence
 
+from configurator.drawing.base.lettering import fitted
+from configurator.drawing.base.primitives import Polygon, Polyline, Primitive, Text
+from configurator.drawing.base.turning import rectangle
 from configurator.drawing.drawn_leaf import turns_clockwise
-from configurator.drawing.lettering import fitted
-from configurator.drawing.primitives import Polygon, Polyline, Primitive, Text
-from configurator.drawing.turning import rectangle
 from configurator.model import JobFacts
 from configurator.study import Study
 from configurator.units import Display

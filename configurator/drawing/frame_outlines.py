@@ -10,9 +10,9 @@ stopped within its first degrees either way, by the filled stop a few degrees so
 
 from collections.abc import Callable, Mapping
 
+from configurator.drawing.base.primitives import Point, Polygon, Polyline
+from configurator.drawing.base.turning import rectangle
 from configurator.drawing.drawn_leaf import DrawnLeaf
-from configurator.drawing.primitives import Point, Polygon, Polyline
-from configurator.drawing.turning import rectangle
 
 _LEAST_STEP = 1 / 16
 """A step at the back of the stop smaller than this is not drawn as a second rabbet, inches; derived."""

@@ -2,9 +2,9 @@
 
 import math
 
+from configurator.drawing.base.primitives import Arc, Point, Polygon, Polyline, Primitive, Symbol
+from configurator.drawing.base.turning import rectangle, turned
 from configurator.drawing.drawn_leaf import DrawnLeaf
-from configurator.drawing.primitives import Arc, Point, Polygon, Polyline, Primitive, Symbol
-from configurator.drawing.turning import rectangle, turned
 
 _PIN_OF_BARREL = 0.46
 """Pin diameter of the barrel's; from memory. Drawn, not measured."""

@@ -5,11 +5,11 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from configurator.drawing.dimension_strokes import strokes_of
-from configurator.drawing.placing import text_box
-from configurator.drawing.primitives import Arc, Dimension, Point, Polygon, Symbol
+from configurator.drawing.base.dimension_strokes import strokes_of
+from configurator.drawing.base.placing import text_box
+from configurator.drawing.base.primitives import Arc, Dimension, Point, Polygon, Symbol
+from configurator.drawing.base.view import Box, View, box_around
 from configurator.drawing.sheet import Group
-from configurator.drawing.view import Box, View, box_around
 
 _NEAR = 4.0
 """The pointer counts as on a line within so many points."""

@@ -4,15 +4,24 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from configurator.drawing.base.lettering import fitted, text_width
+from configurator.drawing.base.placing import text_box
+from configurator.drawing.base.primitives import (
+    Arc,
+    Dimension,
+    Point,
+    Polygon,
+    Polyline,
+    Primitive,
+    Symbol,
+    Text,
+)
+from configurator.drawing.base.turning import rectangle, turned
+from configurator.drawing.base.view import Box, View
 from configurator.drawing.door_stop import dimension_at, door_stop_parts
 from configurator.drawing.drawn_leaf import DrawnLeaf
-from configurator.drawing.lettering import fitted, text_width
-from configurator.drawing.placing import text_box
-from configurator.drawing.primitives import Arc, Dimension, Point, Polygon, Polyline, Primitive, Symbol, Text
 from configurator.drawing.swept import swept_regions
 from configurator.drawing.touching import SMALL, touching_marks
-from configurator.drawing.turning import rectangle, turned
-from configurator.drawing.view import Box, View
 from configurator.geometry.shapes import Shape, leaf_corners
 from configurator.units import Display
 

@@ -4,14 +4,14 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from configurator.drawing.clip import clip_polygon, clip_segment
+from configurator.drawing.base.clip import clip_polygon, clip_segment
+from configurator.drawing.base.lettering import ASCENT, DESCENT, text_width
+from configurator.drawing.base.placing import Room
+from configurator.drawing.base.primitives import Point, Polyline, Primitive, Symbol, Text
+from configurator.drawing.base.style import materials
+from configurator.drawing.base.view import Box, View, box_around
 from configurator.drawing.drawn_leaf import DrawnLeaf, Standing
-from configurator.drawing.lettering import ASCENT, DESCENT, text_width
-from configurator.drawing.placing import Room
-from configurator.drawing.primitives import Point, Polyline, Primitive, Symbol, Text
 from configurator.drawing.standing_things import fill_of
-from configurator.drawing.style import materials
-from configurator.drawing.view import Box, View, box_around
 from configurator.drawing.wall_layers import material_of
 
 _EDGE = 5.0

@@ -3,11 +3,11 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
+from configurator.drawing.base.lettering import fitted, text_width
+from configurator.drawing.base.primitives import Dimension, Primitive
+from configurator.drawing.base.view import Box, View
 from configurator.drawing.drawn_leaf import DrawnLeaf
 from configurator.drawing.inset import AIR, SIZE, Told, inset_moving, inset_still, inset_view, row
-from configurator.drawing.lettering import fitted, text_width
-from configurator.drawing.primitives import Dimension, Primitive
-from configurator.drawing.view import Box, View
 from configurator.geometry.gaps import LeastGap
 from configurator.units import Display
 

@@ -6,9 +6,9 @@ leaf and is turned about the pin afterwards.
 
 import math
 
+from configurator.drawing.base.primitives import Arc, Point, Polygon, Polyline
+from configurator.drawing.base.turning import rectangle, turned
 from configurator.drawing.drawn_leaf import DrawnLeaf
-from configurator.drawing.primitives import Arc, Point, Polygon, Polyline
-from configurator.drawing.turning import rectangle, turned
 from configurator.geometry.shapes import Shape, leaf_corners
 from configurator.tables import ConstructionRow, row_of
 

@@ -4,15 +4,15 @@ import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from configurator.drawing.clip import clip_segment
+from configurator.drawing.base.clip import clip_segment
+from configurator.drawing.base.lettering import ASCENT, DESCENT, text_width
+from configurator.drawing.base.placing import Room
+from configurator.drawing.base.primitives import Dimension, Point, Polyline, Primitive, Symbol, Text
+from configurator.drawing.base.turning import turned
+from configurator.drawing.base.view import Box, View, box_around
 from configurator.drawing.dimensions import is_clear, moving_on_sheet
 from configurator.drawing.drawn_leaf import DrawnLeaf, Standing, degrees
-from configurator.drawing.lettering import ASCENT, DESCENT, text_width
-from configurator.drawing.placing import Room
-from configurator.drawing.primitives import Dimension, Point, Polyline, Primitive, Symbol, Text
 from configurator.drawing.touching import touching_marks
-from configurator.drawing.turning import turned
-from configurator.drawing.view import Box, View, box_around
 from configurator.drawing.wall_layers import stud_boxes
 from configurator.geometry.meeting_point import nearest_on_outline
 from configurator.geometry.shapes import Shape, leaf_corners

@@ -8,8 +8,12 @@ turns clockwise is mirrored by its view alone.
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from configurator.drawing.clip import clip_polygon
-from configurator.drawing.dimension_strokes import line_boxes
+from configurator.drawing.base.clip import clip_polygon
+from configurator.drawing.base.dimension_strokes import line_boxes
+from configurator.drawing.base.placing import Room
+from configurator.drawing.base.primitives import Primitive
+from configurator.drawing.base.turning import turned
+from configurator.drawing.base.view import Box, View, box_around
 from configurator.drawing.dimension_ways import Dimensions, opens_flat
 from configurator.drawing.dimensions import lettered, text_boxes
 from configurator.drawing.door_stop import door_stop_parts, set_out
@@ -21,12 +25,8 @@ from configurator.drawing.labels import thing_labels
 from configurator.drawing.latch_side import latch_side
 from configurator.drawing.leaf import closed_outline, hardware_parts, open_leaf
 from configurator.drawing.notes import leaf_alone, swing_notes
-from configurator.drawing.placing import Room
-from configurator.drawing.primitives import Primitive
 from configurator.drawing.standing_things import standing_things
 from configurator.drawing.swept import swept_regions
-from configurator.drawing.turning import turned
-from configurator.drawing.view import Box, View, box_around
 from configurator.drawing.wall_layers import stud_boxes, wall_beside
 from configurator.geometry.shapes import leaf_corners
 from configurator.units import Display

@@ -4,13 +4,13 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from configurator.drawing.clip import clip_polyline
-from configurator.drawing.lettering import text_width
+from configurator.drawing.base.clip import clip_polyline
+from configurator.drawing.base.lettering import text_width
+from configurator.drawing.base.primitives import Arc, Point, Polygon, Polyline, Primitive, Symbol, Text
+from configurator.drawing.base.turning import rectangle
+from configurator.drawing.base.view import View, paper
 from configurator.drawing.plan import small_picture
-from configurator.drawing.primitives import Arc, Point, Polygon, Polyline, Primitive, Symbol, Text
 from configurator.drawing.sheet import Group, Sheet
-from configurator.drawing.turning import rectangle
-from configurator.drawing.view import View, paper
 from configurator.geometry.meeting_point import nearest_on_outline
 from configurator.study.worked.working import Mark
 

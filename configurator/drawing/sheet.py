@@ -4,9 +4,12 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from configurator.drawing.base.lettering import fitted, text_width
+from configurator.drawing.base.primitives import Point, Polygon, Polyline, Primitive, Text
+from configurator.drawing.base.turning import rectangle
+from configurator.drawing.base.view import Box, View, paper
 from configurator.drawing.drawn_leaf import DrawnLeaf, degrees, drawn_leaves
 from configurator.drawing.foot import FOOT, FOOT_OF_FILE, foot
-from configurator.drawing.lettering import fitted, text_width
 from configurator.drawing.plan import (
     Panel,
     moving_notes,
@@ -16,9 +19,6 @@ from configurator.drawing.plan import (
     spare_height,
     view_scale,
 )
-from configurator.drawing.primitives import Point, Polygon, Polyline, Primitive, Text
-from configurator.drawing.turning import rectangle
-from configurator.drawing.view import Box, View, paper
 from configurator.model import JobFacts
 from configurator.study import Candidate, Study
 from configurator.units import Display, format_size

@@ -3,10 +3,10 @@
 import math
 from dataclasses import replace
 
+from configurator.drawing.base.primitives import Arc, Point, Polygon, Polyline
+from configurator.drawing.base.turning import rectangle, turned
+from configurator.drawing.base.view import Box
 from configurator.drawing.drawn_leaf import DrawnLeaf
-from configurator.drawing.primitives import Arc, Point, Polygon, Polyline
-from configurator.drawing.turning import rectangle, turned
-from configurator.drawing.view import Box
 from configurator.geometry.shapes import leaf_corners
 
 BESIDE = 9.0

@@ -3,8 +3,8 @@
 import math
 from dataclasses import replace
 
+from configurator.drawing.base.primitives import Arc, Polygon
 from configurator.drawing.drawn_leaf import DrawnLeaf, Standing
-from configurator.drawing.primitives import Arc, Polygon
 from configurator.geometry.shapes import Shape
 from configurator.tables import ObstructionKindRow, row_of
 

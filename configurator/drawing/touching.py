@@ -2,9 +2,9 @@
 
 import math
 
+from configurator.drawing.base.primitives import Arc, Point, Polyline
+from configurator.drawing.base.turning import turned
 from configurator.drawing.drawn_leaf import DrawnLeaf
-from configurator.drawing.primitives import Arc, Point, Polyline
-from configurator.drawing.turning import turned
 from configurator.geometry.meeting_point import nearest_on_outline
 from configurator.geometry.shapes import BUILDING
 

@@ -3,9 +3,9 @@
 from collections.abc import Iterator
 from typing import NamedTuple
 
+from configurator.drawing.base.primitives import Point, Polygon, Polyline
+from configurator.drawing.base.turning import rectangle
 from configurator.drawing.drawn_leaf import DrawnLeaf
-from configurator.drawing.primitives import Point, Polygon, Polyline
-from configurator.drawing.turning import rectangle
 from configurator.tables import FrameKindRow, row_of
 
 _INTO_THROAT = 0.9

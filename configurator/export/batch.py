@@ -18,11 +18,11 @@ from matplotlib.ft2font import FT2Font, LoadFlags
 from matplotlib.path import Path
 from numpy.typing import NDArray
 
-from configurator.drawing.lettering import UNKNOWN, letter_advances
-from configurator.drawing.on_sheet import ArcOnSheet
-from configurator.drawing.primitives import Point
+from configurator.drawing.base.lettering import UNKNOWN, letter_advances
+from configurator.drawing.base.on_sheet import ArcOnSheet
+from configurator.drawing.base.primitives import Point
+from configurator.drawing.base.style import Shade, layers
 from configurator.drawing.sheet import Group
-from configurator.drawing.style import Shade, layers
 from configurator.export.painting import BOLD, FONT, Chain, StrokePainter, font_file, paint
 
 Colour = tuple[float, float, float, float]

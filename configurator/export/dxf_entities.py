@@ -9,12 +9,12 @@ from ezdxf.entities import DXFGraphic
 from ezdxf.enums import TextEntityAlignment
 from ezdxf.layouts import BaseLayout
 
-from configurator.drawing.dimension_strokes import strokes_of
-from configurator.drawing.on_sheet import ArcOnSheet, chords
+from configurator.drawing.base.dimension_strokes import strokes_of
+from configurator.drawing.base.on_sheet import ArcOnSheet, chords
+from configurator.drawing.base.primitives import Arc, Dimension, Point, Polygon, Polyline, Symbol, Text
+from configurator.drawing.base.style import materials
+from configurator.drawing.base.view import View
 from configurator.drawing.pages.page import Scale
-from configurator.drawing.primitives import Arc, Dimension, Point, Polygon, Polyline, Symbol, Text
-from configurator.drawing.style import materials
-from configurator.drawing.view import View
 from configurator.export.dxf_tables import (
     BOLD,
     CAPITALS,

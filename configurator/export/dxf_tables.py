@@ -10,13 +10,13 @@ from ezdxf.document import Drawing
 from ezdxf.enums import InsertUnits
 from ezdxf.layouts import BlockLayout
 
-from configurator.drawing.dimension_strokes import ARROW, BEYOND, GAP
-from configurator.drawing.hatch import DOT as STIPPLE
-from configurator.drawing.hatch import DOT_ROWS, DOT_SHIFT, GRAIN_EVERY, GRAIN_SHIFT
-from configurator.drawing.on_sheet import CROSS, DOT, RING, SMALL_RING
+from configurator.drawing.base.dimension_strokes import ARROW, BEYOND, GAP
+from configurator.drawing.base.hatch import DOT as STIPPLE
+from configurator.drawing.base.hatch import DOT_ROWS, DOT_SHIFT, GRAIN_EVERY, GRAIN_SHIFT
+from configurator.drawing.base.on_sheet import CROSS, DOT, RING, SMALL_RING
+from configurator.drawing.base.primitives import Point
+from configurator.drawing.base.style import POINTS_PER_MM, Layer, Material, inks, layers, materials
 from configurator.drawing.pages.page import POINTS_PER_INCH, Scale
-from configurator.drawing.primitives import Point
-from configurator.drawing.style import POINTS_PER_MM, Layer, Material, inks, layers, materials
 
 PatternLine = tuple[float, Point, Point, list[float]]
 """Angle in degrees, base point, step to the next line, and dashes with gaps below zero."""

@@ -9,9 +9,9 @@ from matplotlib.collections import PathCollection
 from matplotlib.figure import Figure
 from matplotlib.transforms import Affine2D
 
+from configurator.drawing.base.style import inks
 from configurator.drawing.charts.chart_sheet import ChartSheet
 from configurator.drawing.sheet import Group, moving_groups, moving_note_groups
-from configurator.drawing.style import inks
 from configurator.export.batch import Batch, batch_of
 from configurator.export.painting import Picture
 

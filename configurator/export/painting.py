@@ -14,11 +14,11 @@ from typing import Any, Protocol
 
 from numpy.typing import NDArray
 
-from configurator.drawing.clip import clip_polygon, clip_polyline
-from configurator.drawing.dimension_strokes import strokes_of
-from configurator.drawing.hatch import hatch
-from configurator.drawing.lettering import text_width
-from configurator.drawing.on_sheet import (
+from configurator.drawing.base.clip import clip_polygon, clip_polyline
+from configurator.drawing.base.dimension_strokes import strokes_of
+from configurator.drawing.base.hatch import hatch
+from configurator.drawing.base.lettering import text_width
+from configurator.drawing.base.on_sheet import (
     CROSS,
     DOT,
     RING,
@@ -29,7 +29,7 @@ from configurator.drawing.on_sheet import (
     chords,
     clip_arc,
 )
-from configurator.drawing.primitives import (
+from configurator.drawing.base.primitives import (
     Anchor,
     Arc,
     Dimension,
@@ -41,9 +41,9 @@ from configurator.drawing.primitives import (
     Symbol,
     Text,
 )
+from configurator.drawing.base.style import Shade, layers, materials
+from configurator.drawing.base.view import View
 from configurator.drawing.sheet import Group
-from configurator.drawing.style import Shade, layers, materials
-from configurator.drawing.view import View
 
 Chain = Sequence[Sequence[float]]
 FONT, BOLD = "DejaVuSans", "DejaVuSans-Bold"

@@ -13,9 +13,9 @@ from reportlab.pdfbase.ttfonts import TTFont
 from reportlab.pdfgen.canvas import Canvas
 from reportlab.pdfgen.pathobject import PDFPathObject
 
-from configurator.drawing.on_sheet import ArcOnSheet
-from configurator.drawing.primitives import Point
-from configurator.drawing.style import Shade, layers
+from configurator.drawing.base.on_sheet import ArcOnSheet
+from configurator.drawing.base.primitives import Point
+from configurator.drawing.base.style import Shade, layers
 from configurator.export.painting import BOLD, FONT, WHITE, Chain, Picture, StrokePainter, font_file, paint
 
 rl_config.useA85 = 0  # a stream as text is a quarter larger, and slow to write

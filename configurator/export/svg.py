@@ -8,11 +8,11 @@ import math
 from collections.abc import Sequence
 from xml.sax.saxutils import escape, quoteattr
 
-from configurator.drawing.lettering import text_width
-from configurator.drawing.on_sheet import ArcOnSheet
-from configurator.drawing.primitives import Dimension, Point
-from configurator.drawing.style import Shade, layers
-from configurator.drawing.view import View
+from configurator.drawing.base.lettering import text_width
+from configurator.drawing.base.on_sheet import ArcOnSheet
+from configurator.drawing.base.primitives import Dimension, Point
+from configurator.drawing.base.style import Shade, layers
+from configurator.drawing.base.view import View
 from configurator.export.painting import Chain, Picture, StrokePainter, paint
 
 _MM = 25.4 / 72

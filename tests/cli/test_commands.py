@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from configurator.cli import main
-from configurator.drawing.style import materials
+from configurator.drawing.base.style import materials
 from configurator.model.paths import vocabulary
 from tests.openings import RAIL, plain_data
 

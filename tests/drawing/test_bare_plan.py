@@ -1,7 +1,7 @@
 import pytest
 
 from configurator.drawing.bare_plan import bare_plan
-from configurator.drawing.primitives import Text
+from configurator.drawing.base.primitives import Text
 from configurator.drawing.sheet import plan_sheet
 from configurator.units import Display
 from tests.drawing.cases import demo

@@ -2,6 +2,8 @@ import math
 
 import pytest
 
+from configurator.drawing.base.placing import text_box
+from configurator.drawing.base.primitives import Dimension, Text
 from configurator.drawing.client_picture import (
     client_picture,
     picture_end,
@@ -9,8 +11,6 @@ from configurator.drawing.client_picture import (
     turning_note_groups,
 )
 from configurator.drawing.dimensions import is_clear, moving_on_sheet
-from configurator.drawing.placing import text_box
-from configurator.drawing.primitives import Dimension, Text
 from configurator.drawing.sheet import moving_groups, plan_sheet
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo

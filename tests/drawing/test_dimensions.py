@@ -2,10 +2,10 @@
 
 import pytest
 
+from configurator.drawing.base.placing import text_box
+from configurator.drawing.base.primitives import Dimension, Text
 from configurator.drawing.dimensions import is_clear, moving_on_sheet, text_boxes
-from configurator.drawing.placing import text_box
 from configurator.drawing.plan import moving_notes
-from configurator.drawing.primitives import Dimension, Text
 from configurator.drawing.sheet import plan_sheet
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo_pair

@@ -1,7 +1,7 @@
 import pytest
 
+from configurator.drawing.base.primitives import Polyline, Text
 from configurator.drawing.foot import FOOT, FOOT_OF_FILE, foot
-from configurator.drawing.primitives import Polyline, Text
 from configurator.drawing.sheet import plan_sheet
 from configurator.model import JobFacts
 from configurator.units import Display

@@ -5,8 +5,8 @@ from dataclasses import replace
 import pytest
 from shapely.geometry import Polygon as Area
 
+from configurator.drawing.base.primitives import Polygon
 from configurator.drawing.frame_outlines import hinge_jamb, steel_profile, thickened
-from configurator.drawing.primitives import Polygon
 from configurator.drawing.sheet import plan_sheet
 from configurator.drawing.wall_layers import bands, material_of, stud_boxes, wall_beside
 from configurator.geometry.pin import locate_pin

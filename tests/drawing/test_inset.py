@@ -2,11 +2,11 @@ import math
 
 import pytest
 
-from configurator.drawing.lettering import text_width
-from configurator.drawing.on_sheet import RING
-from configurator.drawing.placing import text_box
+from configurator.drawing.base.lettering import text_width
+from configurator.drawing.base.on_sheet import RING
+from configurator.drawing.base.placing import text_box
+from configurator.drawing.base.primitives import Arc, Dimension, Polygon, Polyline, Symbol, Text
 from configurator.drawing.plan import moving_inset
-from configurator.drawing.primitives import Arc, Dimension, Polygon, Polyline, Symbol, Text
 from configurator.drawing.sheet import plan_sheet
 from configurator.study import study
 from configurator.units import Display

@@ -2,9 +2,9 @@ import math
 
 import pytest
 
+from configurator.drawing.base.lettering import text_width
+from configurator.drawing.base.primitives import Dimension, Polygon, Text
 from configurator.drawing.latch_side import latch_side
-from configurator.drawing.lettering import text_width
-from configurator.drawing.primitives import Dimension, Polygon, Text
 from configurator.drawing.sheet import moving_groups, plan_sheet
 from configurator.geometry.meeting_point import nearest_on_outline
 from configurator.units import Display

@@ -4,12 +4,12 @@ import pytest
 from shapely.geometry import Point
 from shapely.geometry import Polygon as Area
 
+from configurator.drawing.base.primitives import Polygon
+from configurator.drawing.base.turning import rectangle, turned
 from configurator.drawing.hinge import door_leaf_outline, frame_leaf_outline
 from configurator.drawing.leaf import open_leaf
-from configurator.drawing.primitives import Polygon
 from configurator.drawing.sheet import plan_sheet
 from configurator.drawing.standing_things import merged, standing_things
-from configurator.drawing.turning import rectangle, turned
 from configurator.geometry.shapes import Shape, leaf_corners
 from configurator.model.paths import vocabulary
 from configurator.units import Display

@@ -2,10 +2,10 @@ import math
 
 import pytest
 
-from configurator.drawing.placing import text_box
-from configurator.drawing.primitives import Dimension, Polyline, Symbol, Text
+from configurator.drawing.base.placing import text_box
+from configurator.drawing.base.primitives import Dimension, Polyline, Symbol, Text
+from configurator.drawing.base.turning import turned
 from configurator.drawing.sheet import moving_note_groups, plan_sheet
-from configurator.drawing.turning import turned
 from configurator.geometry.meeting_point import nearest_on_outline
 from configurator.geometry.shapes import leaf_corners
 from configurator.study.events import moments

@@ -1,9 +1,9 @@
 import math
 
+from configurator.drawing.base.primitives import Arc, Polyline, Text
+from configurator.drawing.base.style import layers
 from configurator.drawing.pointing import LAYER, Pointed, letter_at, looked_at, pointed_groups
-from configurator.drawing.primitives import Arc, Polyline, Text
 from configurator.drawing.sheet import plan_sheet
-from configurator.drawing.style import layers
 from configurator.drawing.worked_words import Asked, shown_work
 from configurator.study.worked.working import Mark
 from configurator.units import Display

@@ -4,16 +4,16 @@ import pytest
 from shapely.geometry import Polygon as Area
 from shapely.geometry import box as rectangular
 
-from configurator.drawing.clip import clip_segment
-from configurator.drawing.dimension_strokes import line_boxes
+from configurator.drawing.base.clip import clip_segment
+from configurator.drawing.base.dimension_strokes import line_boxes
+from configurator.drawing.base.lettering import text_width
+from configurator.drawing.base.placing import text_box
+from configurator.drawing.base.primitives import Arc, Dimension, Polygon, Symbol, Text
+from configurator.drawing.base.view import Box
 from configurator.drawing.dimensions import leaf_on_sheet
 from configurator.drawing.dimensions import text_boxes as dimension_boxes
 from configurator.drawing.drawn_leaf import turns_clockwise
-from configurator.drawing.lettering import text_width
-from configurator.drawing.placing import text_box
-from configurator.drawing.primitives import Arc, Dimension, Polygon, Symbol, Text
 from configurator.drawing.sheet import moving_groups, moving_note_groups, panel_windows, plan_sheet
-from configurator.drawing.view import Box
 from configurator.geometry.shapes import leaf_corners
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo, demo_pair, random_study

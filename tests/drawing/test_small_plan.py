@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from configurator.drawing.base.primitives import Arc, Polygon, Polyline
 from configurator.drawing.pictures.scenes import scene
-from configurator.drawing.primitives import Arc, Polygon, Polyline
 from configurator.drawing.small_plan import mapped, small_extent, small_plan, swing_arc
 from tests.sweeps import examples
 

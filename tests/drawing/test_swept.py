@@ -8,12 +8,12 @@ from hypothesis import strategies as st
 from shapely.geometry import Point as Dot
 from shapely.geometry import Polygon as Area
 
+from configurator.drawing.base.on_sheet import around
+from configurator.drawing.base.primitives import Arc, Polyline, Region
+from configurator.drawing.base.view import Box, View
 from configurator.drawing.drawn_leaf import drawn_leaves
-from configurator.drawing.on_sheet import around
-from configurator.drawing.primitives import Arc, Polyline, Region
 from configurator.drawing.sheet import plan_sheet
 from configurator.drawing.swept import swept_outline, swept_regions
-from configurator.drawing.view import Box, View
 from configurator.geometry.shapes import Shape, leaf_corners, rectangle
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo, random_study

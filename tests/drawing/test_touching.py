@@ -2,10 +2,10 @@ import math
 
 import pytest
 
+from configurator.drawing.base.primitives import Arc, Polyline
+from configurator.drawing.base.style import layers
 from configurator.drawing.drawn_leaf import drawn_leaves
-from configurator.drawing.primitives import Arc, Polyline
 from configurator.drawing.sheet import moving_groups, moving_note_groups, plan_sheet
-from configurator.drawing.style import layers
 from configurator.drawing.touching import LARGE, SMALL, touching_marks
 from configurator.geometry.meeting_point import nearest_on_outline
 from configurator.units import Display

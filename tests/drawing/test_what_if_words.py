@@ -2,9 +2,9 @@
 
 import pytest
 
+from configurator.drawing.base.primitives import Text
 from configurator.drawing.charts.chart_sheet import chart_sheet
 from configurator.drawing.charts.what_if_chart import what_if_chart
-from configurator.drawing.primitives import Text
 from configurator.drawing.what_if_words import (
     on_the_good_side,
     threshold_words,

@@ -14,7 +14,7 @@ from itertools import pairwise
 import pypdfium2
 import pypdfium2.raw as pdfium
 
-from configurator.drawing.view import Box
+from configurator.drawing.base.view import Box
 from configurator.units import Display
 
 MM_PER_POINT = 25.4 / 72

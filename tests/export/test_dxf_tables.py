@@ -3,8 +3,8 @@ import math
 import numpy as np
 import pytest
 
-from configurator.drawing.hatch import hatch
-from configurator.drawing.style import materials
+from configurator.drawing.base.hatch import hatch
+from configurator.drawing.base.style import materials
 from configurator.export.dxf_tables import pattern_lines
 
 SQUARE = ((0.0, 0.0), (60.0, 0.0), (60.0, 60.0), (0.0, 60.0))

@@ -9,10 +9,10 @@ import pytest
 from ezdxf.document import Drawing
 from ezdxf.entities import Viewport
 
+from configurator.drawing.base.primitives import Dimension
+from configurator.drawing.base.style import layers
+from configurator.drawing.base.view import Box
 from configurator.drawing.pages.page import Page
-from configurator.drawing.primitives import Dimension
-from configurator.drawing.style import layers
-from configurator.drawing.view import Box
 from configurator.export.dxf_entities import NAMES
 from configurator.export.pages import pages_as_bytes
 from tests.export.measuring import MM_PER_POINT, Lettered, Sheet, says_its_length, scale_bar

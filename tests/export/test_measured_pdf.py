@@ -7,10 +7,10 @@ from itertools import combinations
 import pytest
 import shapely
 
+from configurator.drawing.base.primitives import Dimension, Polyline, Text
+from configurator.drawing.base.view import Box
 from configurator.drawing.pages.frame import border_box
 from configurator.drawing.pages.page import Page, Scale
-from configurator.drawing.primitives import Dimension, Polyline, Text
-from configurator.drawing.view import Box
 from configurator.export.pages import pages_as_bytes
 from tests.export.measuring import (
     MM_PER_POINT,

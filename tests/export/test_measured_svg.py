@@ -4,8 +4,8 @@ from functools import cache
 
 import pytest
 
+from configurator.drawing.base.primitives import Dimension
 from configurator.drawing.pages.page import Page
-from configurator.drawing.primitives import Dimension
 from configurator.export.pages import pages_as_bytes
 from tests.export.measuring import (
     MM_PER_POINT,

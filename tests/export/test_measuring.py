@@ -1,8 +1,8 @@
 import pytest
 
+from configurator.drawing.base.primitives import Dimension, Polygon, Text
+from configurator.drawing.base.view import Box, View
 from configurator.drawing.pages.page import Detail, Page, Paper, Scale
-from configurator.drawing.primitives import Dimension, Polygon, Text
-from configurator.drawing.view import Box, View
 from configurator.export.pages import pages_as_bytes
 from configurator.units import Display
 from tests.export.measuring import length_said, read_pdf, read_svg, says_its_length, scale_bar

@@ -6,10 +6,10 @@ import ezdxf
 import pytest
 from ezdxf.tools.text import plain_text
 
+from configurator.drawing.base.primitives import Arc, Dimension, Polygon, Polyline, Region, Symbol, Text
+from configurator.drawing.base.style import layers
+from configurator.drawing.base.view import Box, View
 from configurator.drawing.pages.page import Detail, Page, Paper, Scale
-from configurator.drawing.primitives import Arc, Dimension, Polygon, Polyline, Region, Symbol, Text
-from configurator.drawing.style import layers
-from configurator.drawing.view import Box, View
 from configurator.export.dxf import dxf_bytes
 from configurator.export.dxf_entities import NAMES, one_line
 

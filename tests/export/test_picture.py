@@ -3,7 +3,7 @@ import struct
 import pytest
 from PIL import Image
 
-from configurator.drawing.style import inks
+from configurator.drawing.base.style import inks
 from configurator.export.pages import PLAN_DPI, PLAN_SIZE, write_plan
 from configurator.units import Display
 from tests.drawing.cases import demo

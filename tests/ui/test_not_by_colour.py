@@ -3,7 +3,7 @@
 import pytest
 from PySide6.QtWidgets import QLabel
 
-from configurator.drawing.style import layers, materials
+from configurator.drawing.base.style import layers, materials
 from configurator.ui.analysis.findings import SIGNS, FindingRow
 
 SIDE_BY_SIDE = (

@@ -4,8 +4,8 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from configurator.drawing.primitives import Point
-from configurator.drawing.view import Box
+from configurator.drawing.base.primitives import Point
+from configurator.drawing.base.view import Box
 
 SIZE = 7.5
 """Type size of a chart, points."""

@@ -6,11 +6,11 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
+from configurator.drawing.base.lettering import ASCENT, DESCENT, text_width
+from configurator.drawing.base.placing import Room, text_box
+from configurator.drawing.base.primitives import Point, Primitive, Text
+from configurator.drawing.base.view import Box
 from configurator.drawing.charts.chart import SIZE, TEXT, Chart, Curve, Rule
-from configurator.drawing.lettering import ASCENT, DESCENT, text_width
-from configurator.drawing.placing import Room, text_box
-from configurator.drawing.primitives import Point, Primitive, Text
-from configurator.drawing.view import Box
 
 _STEPS = 24
 """A label is tried at so many places along a curve."""

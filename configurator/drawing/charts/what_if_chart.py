@@ -3,9 +3,9 @@
 from collections.abc import Iterator, Sequence
 from itertools import groupby
 
+from configurator.drawing.base.primitives import Point
 from configurator.drawing.charts.chart import Axis, Chart, Curve, Mark, Rule, nice_step, ticks_between
 from configurator.drawing.charts.width_chart import angle_axis, clear_at_90, clear_axis
-from configurator.drawing.primitives import Point
 from configurator.drawing.what_if_words import at_value, parameter_name, threshold_words, what_if_said
 from configurator.model import Obstruction
 from configurator.study.what_if.curve import WhatIf

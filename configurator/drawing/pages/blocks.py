@@ -7,7 +7,9 @@ at any scale, so that the room they leave says which scale fits.
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
-from configurator.drawing.lettering import ASCENT, DESCENT, text_width
+from configurator.drawing.base.lettering import ASCENT, DESCENT, text_width
+from configurator.drawing.base.primitives import Anchor, Point, Primitive, Text
+from configurator.drawing.base.view import Box, View
 from configurator.drawing.pages.dimension_string import (
     FAR_ROW,
     SIZE,
@@ -20,8 +22,6 @@ from configurator.drawing.pages.dimension_string import (
     width_of,
 )
 from configurator.drawing.pages.page import Detail, Scale
-from configurator.drawing.primitives import Anchor, Point, Primitive, Text
-from configurator.drawing.view import Box, View
 from configurator.units import Display
 
 FIRST = 9.0

@@ -4,11 +4,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import accumulate
 
-from configurator.drawing.lettering import text_width
+from configurator.drawing.base.lettering import text_width
+from configurator.drawing.base.primitives import Point, Polyline, Primitive, Text
+from configurator.drawing.base.view import Box
 from configurator.drawing.pages.client_words import ClientTable
 from configurator.drawing.pages.lines_of_text import broken, cut_to
-from configurator.drawing.primitives import Point, Polyline, Primitive, Text
-from configurator.drawing.view import Box
 
 GAP = 9.0
 """Between two parts of what is said, points."""

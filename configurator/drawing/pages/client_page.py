@@ -7,6 +7,9 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 
+from configurator.drawing.base.primitives import Polygon, Polyline, Primitive, Text
+from configurator.drawing.base.turning import rectangle
+from configurator.drawing.base.view import Box
 from configurator.drawing.client_panel import client_panel
 from configurator.drawing.drawn_leaf import DrawnLeaf, degrees, drawn_leaves
 from configurator.drawing.pages.client_flow import GAP, Flow
@@ -33,9 +36,6 @@ from configurator.drawing.plan import (
     spare_height,
     view_scale,
 )
-from configurator.drawing.primitives import Polygon, Polyline, Primitive, Text
-from configurator.drawing.turning import rectangle
-from configurator.drawing.view import Box
 from configurator.model import JobFacts
 from configurator.study import Study
 from configurator.units import Display, format_size

@@ -3,9 +3,9 @@
 from collections.abc import Iterable
 from itertools import pairwise
 
-from configurator.drawing.clip import clip_polygon, clip_polyline
-from configurator.drawing.primitives import Point, Polygon, Polyline, Primitive
-from configurator.drawing.view import Box
+from configurator.drawing.base.clip import clip_polygon, clip_polyline
+from configurator.drawing.base.primitives import Point, Polygon, Polyline, Primitive
+from configurator.drawing.base.view import Box
 
 
 def cut_out(parts: Iterable[Primitive], box: Box) -> tuple[Primitive, ...]:

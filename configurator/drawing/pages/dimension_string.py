@@ -9,9 +9,9 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from configurator.drawing.lettering import ASCENT, DESCENT, text_width
-from configurator.drawing.primitives import Dimension, Point, Polyline, Primitive
-from configurator.drawing.view import Box, View
+from configurator.drawing.base.lettering import ASCENT, DESCENT, text_width
+from configurator.drawing.base.primitives import Dimension, Point, Polyline, Primitive
+from configurator.drawing.base.view import Box, View
 from configurator.units import Display
 
 SIZE = 7.0

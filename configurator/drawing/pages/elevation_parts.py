@@ -5,10 +5,10 @@ Inches, across from the rabbet face of the hinge jamb and up from the finished f
 
 import math
 
+from configurator.drawing.base.primitives import Arc, Polygon, Polyline, Primitive, Text
+from configurator.drawing.base.turning import rectangle
 from configurator.drawing.hinge import HINGE
 from configurator.drawing.pages.elevation_facts import HingesSet, LeafShown
-from configurator.drawing.primitives import Arc, Polygon, Polyline, Primitive, Text
-from configurator.drawing.turning import rectangle
 from configurator.model import Hardware
 from configurator.rules.filling.usual import FilledOpening
 from configurator.tables import HardwareKindRow, row_of

@@ -3,15 +3,15 @@
 import math
 from collections.abc import Sequence
 
+from configurator.drawing.base.primitives import Polyline, Primitive
+from configurator.drawing.base.turning import rectangle
+from configurator.drawing.base.view import Box
 from configurator.drawing.pages.notes_column import Note, notes_column
 from configurator.drawing.pages.page import Paper, Scale
 from configurator.drawing.pages.scale_bar import HEIGHT as BAR_HEIGHT
 from configurator.drawing.pages.scale_bar import scale_bar
 from configurator.drawing.pages.title_block import HEIGHT as BLOCK_HEIGHT
 from configurator.drawing.pages.title_block import title_block, title_cells
-from configurator.drawing.primitives import Polyline, Primitive
-from configurator.drawing.turning import rectangle
-from configurator.drawing.view import Box
 from configurator.model import JobFacts
 from configurator.study import Study
 from configurator.units import Display

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from configurator.drawing.lettering import text_width
+from configurator.drawing.base.lettering import text_width
 
 
 def broken(text: str, size: float, width: float, bold: bool = False) -> tuple[str, ...]:

@@ -9,9 +9,9 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
+from configurator.drawing.base.primitives import Primitive, Text
+from configurator.drawing.base.view import Box
 from configurator.drawing.pages.lines_of_text import broken
-from configurator.drawing.primitives import Primitive, Text
-from configurator.drawing.view import Box
 
 SIZES = (8.0, 7.5, 7.0, 6.5, 6.0, 5.5)
 """Type sizes tried, points; the last is the least that is read without a glass."""

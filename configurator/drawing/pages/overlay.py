@@ -7,15 +7,15 @@ import math
 from collections.abc import Sequence
 from typing import Literal
 
+from configurator.drawing.base.primitives import Arc, Point, Polygon, Polyline, Primitive, Symbol
+from configurator.drawing.base.turning import turned
+from configurator.drawing.base.view import View
 from configurator.drawing.door_stop import door_stop_parts
 from configurator.drawing.drawn_leaf import DrawnLeaf
 from configurator.drawing.frame_outlines import hinge_jamb
 from configurator.drawing.hinge import frame_leaf
 from configurator.drawing.pages.set_over import left_over, round_left_over
-from configurator.drawing.primitives import Arc, Point, Polygon, Polyline, Primitive, Symbol
 from configurator.drawing.standing_things import standing_things
-from configurator.drawing.turning import turned
-from configurator.drawing.view import View
 from configurator.drawing.wall_layers import wall_beside
 from configurator.geometry.shapes import leaf_corners
 

@@ -2,9 +2,9 @@
 
 from dataclasses import dataclass
 
-from configurator.drawing.primitives import Primitive
+from configurator.drawing.base.primitives import Primitive
+from configurator.drawing.base.view import View, paper
 from configurator.drawing.sheet import Group
-from configurator.drawing.view import View, paper
 
 MM_PER_INCH = 25.4
 POINTS_PER_INCH = 72.0

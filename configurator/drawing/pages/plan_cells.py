@@ -4,7 +4,7 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from configurator.drawing.view import Box
+from configurator.drawing.base.view import Box
 
 HEADING = 27.0
 CAPTION = 10.0

@@ -5,8 +5,11 @@ from collections.abc import Iterator, Sequence
 from contextlib import nullcontext, suppress
 from dataclasses import replace
 
+from configurator.drawing.base.lettering import fitted, text_width
+from configurator.drawing.base.primitives import Polygon, Polyline, Primitive, Text
+from configurator.drawing.base.turning import rectangle
+from configurator.drawing.base.view import Box
 from configurator.drawing.drawn_leaf import DrawnLeaf, drawn_leaves, turns_clockwise
-from configurator.drawing.lettering import fitted, text_width
 from configurator.drawing.pages.frame import drawing_box, page_frame
 from configurator.drawing.pages.lines_of_text import cut_to
 from configurator.drawing.pages.measured_table import SIZE as TABLE_SIZE
@@ -26,10 +29,7 @@ from configurator.drawing.plan import (
     small_picture,
     spare_height,
 )
-from configurator.drawing.primitives import Polygon, Polyline, Primitive, Text
 from configurator.drawing.sheet import RECOMMENDED, hand_words, heading, standing_words
-from configurator.drawing.turning import rectangle
-from configurator.drawing.view import Box
 from configurator.model import JobFacts
 from configurator.study import Study
 from configurator.units import Display

@@ -1,5 +1,6 @@
 """The preparation sheet: sections and edges at a large scale, with what door and frame are cut for."""
 
+from configurator.drawing.base.view import Box
 from configurator.drawing.pages.blocks import Block, Room, room_of, set_side_by_side
 from configurator.drawing.pages.elevation_strings import Marks
 from configurator.drawing.pages.frame import drawing_box, page_frame
@@ -10,7 +11,6 @@ from configurator.drawing.pages.preparation_facts import Preparation, preparatio
 from configurator.drawing.pages.preparation_notes import preparation_notes, preparation_table
 from configurator.drawing.pages.preparation_sections import section_at_hinge, section_at_latch
 from configurator.drawing.pages.texts_apart import refuse_crowded
-from configurator.drawing.view import Box
 from configurator.model import JobFacts
 from configurator.study import Study
 from configurator.units import Display

@@ -3,7 +3,7 @@
 import math
 from collections.abc import Sequence
 
-from configurator.drawing.primitives import Point
+from configurator.drawing.base.primitives import Point
 
 Outline = tuple[Point, ...]
 _NOTHING = 1e-9

@@ -4,8 +4,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import accumulate
 
-from configurator.drawing.lettering import text_width
-from configurator.drawing.primitives import Point, Polyline, Primitive, Text
+from configurator.drawing.base.lettering import text_width
+from configurator.drawing.base.primitives import Point, Polyline, Primitive, Text
 
 SIZES = (7.0, 6.5, 6.0, 5.5)
 """Type sizes tried, points."""

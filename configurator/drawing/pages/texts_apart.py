@@ -3,10 +3,10 @@
 from collections.abc import Iterator, Sequence
 from itertools import combinations
 
+from configurator.drawing.base.placing import text_box
+from configurator.drawing.base.primitives import Dimension, Text
+from configurator.drawing.base.view import Box
 from configurator.drawing.pages.page import Detail, Scale
-from configurator.drawing.placing import text_box
-from configurator.drawing.primitives import Dimension, Text
-from configurator.drawing.view import Box
 
 _AIR = 0.25
 """Points that the nominal box of a text may reach into another's: its letters do not fill it."""

@@ -7,11 +7,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import accumulate, pairwise
 
-from configurator.drawing.lettering import text_width
+from configurator.drawing.base.lettering import text_width
+from configurator.drawing.base.primitives import Point, Polyline, Primitive, Text
+from configurator.drawing.base.view import Box
 from configurator.drawing.pages.lines_of_text import cut_to
 from configurator.drawing.pages.page import Scale
-from configurator.drawing.primitives import Point, Polyline, Primitive, Text
-from configurator.drawing.view import Box
 from configurator.model import JobFacts
 from configurator.study import Study
 from configurator.units import Display

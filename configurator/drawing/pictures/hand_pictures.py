@@ -6,13 +6,13 @@ source.
 
 import math
 
+from configurator.drawing.base.primitives import Arc, Polygon, Polyline, Primitive, Text
+from configurator.drawing.base.turning import rectangle
+from configurator.drawing.base.view import Box, View, paper
 from configurator.drawing.pictures.scenes import WORD, Scene, scene
 from configurator.drawing.pictures.word_pictures import view_of
-from configurator.drawing.primitives import Arc, Polygon, Polyline, Primitive, Text
 from configurator.drawing.sheet import Group
 from configurator.drawing.small_plan import mapped, small_plan, swing_arc
-from configurator.drawing.turning import rectangle
-from configurator.drawing.view import Box, View, paper
 
 NAMES = {"LH": "left hand", "RH": "right hand", "LHR": "left hand reverse", "RHR": "right hand reverse"}
 """Every hand, spelled out."""

@@ -8,9 +8,9 @@ import math
 from dataclasses import dataclass
 from itertools import pairwise
 
-from configurator.drawing.primitives import Arc, Point, Polygon, Primitive
-from configurator.drawing.turning import rectangle
-from configurator.drawing.view import Box
+from configurator.drawing.base.primitives import Arc, Point, Polygon, Primitive
+from configurator.drawing.base.turning import rectangle
+from configurator.drawing.base.view import Box
 
 HINGE = "A-DETL-HNGE"
 _TIP = 0.22

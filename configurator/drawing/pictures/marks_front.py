@@ -3,11 +3,11 @@
 from collections.abc import Callable, Mapping
 from types import MappingProxyType
 
+from configurator.drawing.base.primitives import Polyline
+from configurator.drawing.base.turning import rectangle
 from configurator.drawing.pages.elevation_facts import LeafShown
 from configurator.drawing.pictures.hinge_sample import barrel_box, tip_boxes
 from configurator.drawing.pictures.scenes import WORD, Mark, Scene, outline, ring, span
-from configurator.drawing.primitives import Polyline
-from configurator.drawing.turning import rectangle
 
 
 def _first(s: Scene) -> LeafShown:

@@ -3,14 +3,14 @@
 from collections.abc import Callable, Mapping
 from types import MappingProxyType
 
+from configurator.drawing.base.primitives import Arc, Polyline, Primitive
+from configurator.drawing.base.turning import rectangle, turned
 from configurator.drawing.frame_outlines import stop_width
 from configurator.drawing.hinge import door_leaf_outline, frame_leaf_outline
 from configurator.drawing.inset import clear_width_points
 from configurator.drawing.pictures.scenes import WORD, Mark, Scene, arrow, outline, ring, span
-from configurator.drawing.primitives import Arc, Polyline, Primitive
 from configurator.drawing.small_plan import swing_arc
 from configurator.drawing.standing_things import merged
-from configurator.drawing.turning import rectangle, turned
 from configurator.geometry.shapes import FAR, leaf_corners
 
 # --- About the hinge ---

@@ -6,9 +6,9 @@ from PySide6.QtCore import QEvent, QObject, Qt, QUrl
 from PySide6.QtGui import QGuiApplication, QHideEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QTextBrowser, QVBoxLayout, QWidget
 
+from configurator.drawing.base.style import inks
 from configurator.drawing.comparison import Comparison, Row, comparisons
 from configurator.drawing.pointing import LookedAt, Pointed, letter_at
-from configurator.drawing.style import inks
 from configurator.drawing.worked_words import MADE_FROM, Asked, Letter, Line, ShownWork, shown_work
 from configurator.study import Study
 from configurator.study.worked.terms import Piece

@@ -7,10 +7,10 @@ from functools import cache
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QFont, QFontDatabase, QPainter, QPainterPath, QPen, QPolygonF
 
-from configurator.drawing.on_sheet import ArcOnSheet
-from configurator.drawing.primitives import Point
+from configurator.drawing.base.on_sheet import ArcOnSheet
+from configurator.drawing.base.primitives import Point
+from configurator.drawing.base.style import Shade, layers
 from configurator.drawing.sheet import Group
-from configurator.drawing.style import Shade, layers
 from configurator.export.painting import BOLD, FONT, Chain, StrokePainter, font_file, paint
 
 _PIXELS = 100

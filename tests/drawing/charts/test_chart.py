@@ -4,7 +4,9 @@ from itertools import pairwise
 
 import pytest
 
-import configurator.drawing.style as style
+import configurator.drawing.base.style as style
+from configurator.drawing.base.placing import text_box
+from configurator.drawing.base.primitives import Polyline, Symbol, Text
 from configurator.drawing.charts.chart import (
     SIZE,
     Axis,
@@ -18,8 +20,6 @@ from configurator.drawing.charts.chart import (
 from configurator.drawing.charts.chart_sheet import chart_sheet
 from configurator.drawing.charts.swing_chart import corridor_rules, swing_chart
 from configurator.drawing.charts.width_chart import length_axis, width_chart
-from configurator.drawing.placing import text_box
-from configurator.drawing.primitives import Polyline, Symbol, Text
 from configurator.model import Use
 from configurator.study import study
 from configurator.study.over_the_swing import over_the_swing

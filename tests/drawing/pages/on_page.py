@@ -6,13 +6,13 @@ from pathlib import Path
 
 import pytest
 
-from configurator.drawing.clip import clip_segment
-from configurator.drawing.dimension_strokes import strokes_of
-from configurator.drawing.lettering import ASCENT, DESCENT, text_width
+from configurator.drawing.base.clip import clip_segment
+from configurator.drawing.base.dimension_strokes import strokes_of
+from configurator.drawing.base.lettering import ASCENT, DESCENT, text_width
+from configurator.drawing.base.primitives import Dimension, Polyline, Text
+from configurator.drawing.base.view import Box
 from configurator.drawing.pages.frame import border_box
 from configurator.drawing.pages.page import Detail, Page
-from configurator.drawing.primitives import Dimension, Polyline, Text
-from configurator.drawing.view import Box
 from configurator.project_file import load
 
 DEMOS = Path(__file__).parents[3] / "demo_openings"

@@ -2,12 +2,12 @@
 
 import pytest
 
-from configurator.drawing.lettering import text_width
+from configurator.drawing.base.lettering import text_width
+from configurator.drawing.base.primitives import Dimension, Text
+from configurator.drawing.base.view import Box
 from configurator.drawing.pages.blocks import FIRST, Block, Side, String, room_of, set_side_by_side
 from configurator.drawing.pages.dimension_string import Span
 from configurator.drawing.pages.page import Scale
-from configurator.drawing.primitives import Dimension, Text
-from configurator.drawing.view import Box
 from configurator.units import Display
 
 INCHES = Display()

@@ -1,8 +1,8 @@
 import math
 
+from configurator.drawing.base.primitives import Arc, Polygon, Polyline
+from configurator.drawing.base.view import Box
 from configurator.drawing.pages.cut_out import cut_out, mirrored
-from configurator.drawing.primitives import Arc, Polygon, Polyline
-from configurator.drawing.view import Box
 
 BOX = Box(0.0, 0.0, 2.0, 2.0)
 

@@ -7,7 +7,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from configurator.drawing.lettering import text_width
+from configurator.drawing.base.lettering import text_width
+from configurator.drawing.base.primitives import Dimension, Polyline
+from configurator.drawing.base.view import Box, View
 from configurator.drawing.pages.dimension_string import (
     AIR,
     LEAD,
@@ -19,8 +21,6 @@ from configurator.drawing.pages.dimension_string import (
     upright_string,
     width_of,
 )
-from configurator.drawing.primitives import Dimension, Polyline
-from configurator.drawing.view import Box, View
 from configurator.units import Display
 from tests.sweeps import examples
 

@@ -1,12 +1,12 @@
 import pytest
 
+from configurator.drawing.base.placing import text_box
+from configurator.drawing.base.primitives import Polygon, Polyline, Text
+from configurator.drawing.base.view import Box
 from configurator.drawing.pages.frame import MARGIN, border_box, drawing_box, page_frame
 from configurator.drawing.pages.notes_column import Note
 from configurator.drawing.pages.papers import papers, scale_named
 from configurator.drawing.pages.scale_bar import LAYER
-from configurator.drawing.placing import text_box
-from configurator.drawing.primitives import Polygon, Polyline, Text
-from configurator.drawing.view import Box
 from configurator.model import JobFacts
 from configurator.units import Display
 from tests.drawing.cases import demo

@@ -1,7 +1,7 @@
 from hypothesis import given
 from hypothesis import strategies as some
 
-from configurator.drawing.lettering import text_width
+from configurator.drawing.base.lettering import text_width
 from configurator.drawing.pages.lines_of_text import broken, cut_to
 from tests.sweeps import examples
 

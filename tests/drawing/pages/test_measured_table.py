@@ -1,7 +1,7 @@
+from configurator.drawing.base.placing import text_box
+from configurator.drawing.base.primitives import Text
+from configurator.drawing.base.view import Box
 from configurator.drawing.pages.measured_table import measured_table
-from configurator.drawing.placing import text_box
-from configurator.drawing.primitives import Text
-from configurator.drawing.view import Box
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo
 

@@ -3,10 +3,10 @@ from dataclasses import replace
 
 import pytest
 
+from configurator.drawing.base.placing import text_box
+from configurator.drawing.base.primitives import Dimension, Polygon, Text
 from configurator.drawing.pages.papers import papers, scale_named, scales
 from configurator.drawing.pages.plan_page import SMALL, plan_page
-from configurator.drawing.placing import text_box
-from configurator.drawing.primitives import Dimension, Polygon, Text
 from configurator.model import JobFacts
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo, random_study

@@ -1,10 +1,10 @@
 import pytest
 
+from configurator.drawing.base.placing import text_box
+from configurator.drawing.base.primitives import Polygon, Text
+from configurator.drawing.base.view import box_around
 from configurator.drawing.pages.papers import scale_named, scales
 from configurator.drawing.pages.scale_bar import HEIGHT, LAYER, bar_length, scale_bar
-from configurator.drawing.placing import text_box
-from configurator.drawing.primitives import Polygon, Text
-from configurator.drawing.view import box_around
 from configurator.units import Display
 
 INCHES, METRIC = Display(), Display(metric=True)

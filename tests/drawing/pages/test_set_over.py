@@ -5,8 +5,8 @@ import shapely
 from hypothesis import given
 from hypothesis import strategies as st
 
+from configurator.drawing.base.turning import rectangle, turned
 from configurator.drawing.pages.set_over import left_over, round_left_over
-from configurator.drawing.turning import rectangle, turned
 from tests.sweeps import examples
 
 SQUARE = rectangle(0.0, 2.0, 0.0, 2.0)

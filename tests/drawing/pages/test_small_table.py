@@ -1,8 +1,8 @@
 import pytest
 
-from configurator.drawing.lettering import text_width
+from configurator.drawing.base.lettering import text_width
+from configurator.drawing.base.primitives import Polyline, Text
 from configurator.drawing.pages.small_table import SIZES, SmallTable
-from configurator.drawing.primitives import Polyline, Text
 
 TABLE = SmallTable(
     (("", 1), ("Frame", 2)),

@@ -1,9 +1,9 @@
-from configurator.drawing.lettering import text_width
+from configurator.drawing.base.lettering import text_width
+from configurator.drawing.base.placing import text_box
+from configurator.drawing.base.primitives import Text
+from configurator.drawing.base.view import Box
 from configurator.drawing.pages.papers import scale_named
 from configurator.drawing.pages.title_block import HEIGHT, title_block, title_cells
-from configurator.drawing.placing import text_box
-from configurator.drawing.primitives import Text
-from configurator.drawing.view import Box
 from configurator.model import JobFacts
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo

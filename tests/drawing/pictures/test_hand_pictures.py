@@ -2,6 +2,7 @@
 
 import pytest
 
+from configurator.drawing.base.primitives import Arc, Polygon, Text
 from configurator.drawing.drawn_leaf import TURNS_CLOCKWISE
 from configurator.drawing.pictures.hand_pictures import (
     NAMES,
@@ -12,7 +13,6 @@ from configurator.drawing.pictures.hand_pictures import (
     said_from_inside,
     seen_from_outside,
 )
-from configurator.drawing.primitives import Arc, Polygon, Text
 from configurator.model import paths
 from configurator.model.words import Hand
 

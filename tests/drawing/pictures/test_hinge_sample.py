@@ -4,6 +4,7 @@ import math
 
 import pytest
 
+from configurator.drawing.base.primitives import Arc, Polygon
 from configurator.drawing.pictures.hinge_sample import (
     HingeSample,
     barrel_box,
@@ -11,7 +12,6 @@ from configurator.drawing.pictures.hinge_sample import (
     sample_parts,
     tip_boxes,
 )
-from configurator.drawing.primitives import Arc, Polygon
 
 
 def test_both_leaves_together_are_the_open_width_and_the_height():

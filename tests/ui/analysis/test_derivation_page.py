@@ -219,7 +219,7 @@ def test_in_the_window_the_work_opens_and_a_letter_is_drawn_over_the_picture(rea
 
 def _dimension_place(canvas, panel, of):
     """Where in the widget the text of a dimension of a panel's large or small picture stands."""
-    from configurator.drawing.primitives import Dimension
+    from configurator.drawing.base.primitives import Dimension
 
     groups = (*canvas._sheet.still, *canvas.turning_groups(), *canvas._sheet.notes)
     window = canvas._sheet.panels[panel].main.view.window

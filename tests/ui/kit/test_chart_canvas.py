@@ -3,8 +3,8 @@
 import pytest
 from PySide6.QtCore import QPointF, Qt
 
+from configurator.drawing.base.style import inks
 from configurator.drawing.charts.chart import Axis, Chart, Curve
-from configurator.drawing.style import inks
 from configurator.ui.kit.chart_canvas import ChartCanvas
 from tests.ui.conftest import move_pointer
 

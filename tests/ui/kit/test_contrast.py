@@ -11,8 +11,8 @@ from pathlib import Path
 import pytest
 from PySide6.QtGui import QColor, QGuiApplication, QPalette
 
-from configurator.drawing.primitives import Dimension, Text
-from configurator.drawing.style import inks, layers, materials
+from configurator.drawing.base.primitives import Dimension, Text
+from configurator.drawing.base.style import inks, layers, materials
 from configurator.ui import app
 from configurator.ui.kit import look
 from configurator.ui.kit.look import LEAST, contrast, readable

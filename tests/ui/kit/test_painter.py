@@ -2,11 +2,11 @@ import numpy as np
 import pytest
 from PySide6.QtGui import QFontMetricsF, QImage
 
-from configurator.drawing.lettering import text_width
+from configurator.drawing.base.lettering import text_width
+from configurator.drawing.base.primitives import Arc, Polygon, Polyline, Text
+from configurator.drawing.base.turning import rectangle
+from configurator.drawing.base.view import Box, View
 from configurator.drawing.pages.page import Detail, Page, Paper, Scale
-from configurator.drawing.primitives import Arc, Polygon, Polyline, Text
-from configurator.drawing.turning import rectangle
-from configurator.drawing.view import Box, View
 from configurator.ui.kit.painter import letters
 from configurator.ui.sheets.preview import picture_of
 

@@ -6,9 +6,9 @@ from PySide6.QtGui import QPageLayout
 from PySide6.QtPrintSupport import QPrinter, QPrintPreviewWidget
 from PySide6.QtWidgets import QWidget
 
+from configurator.drawing.base.primitives import Polygon
+from configurator.drawing.base.view import box_around
 from configurator.drawing.pages.papers import paper_named, papers
-from configurator.drawing.primitives import Polygon
-from configurator.drawing.view import box_around
 from configurator.ui.sheets.printing import (
     chosen_pages,
     page_layout,

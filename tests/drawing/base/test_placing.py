@@ -1,6 +1,6 @@
-from configurator.drawing.lettering import ASCENT, DESCENT, text_width
-from configurator.drawing.placing import AIR, Room, text_box
-from configurator.drawing.view import Box
+from configurator.drawing.base.lettering import ASCENT, DESCENT, text_width
+from configurator.drawing.base.placing import AIR, Room, text_box
+from configurator.drawing.base.view import Box
 
 
 def test_a_text_covers_its_width_about_its_anchor():

@@ -10,8 +10,8 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from configurator.drawing.primitives import Point
-from configurator.drawing.style import Material
+from configurator.drawing.base.primitives import Point
+from configurator.drawing.base.style import Material
 
 Segments = NDArray[Any]
 """An array of n x 2 x 2: n segments of two points."""

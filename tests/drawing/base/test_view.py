@@ -2,7 +2,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from configurator.drawing.view import Box, View, box_around, paper
+from configurator.drawing.base.view import Box, View, box_around, paper
 
 WINDOW = Box(100, 50, 300, 250)
 PLAIN = View(20.0, (200.0, 100.0), False, WINDOW)

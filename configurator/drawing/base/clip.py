@@ -3,8 +3,8 @@
 from collections.abc import Sequence
 from itertools import pairwise
 
-from configurator.drawing.primitives import Point
-from configurator.drawing.view import Box, box_around
+from configurator.drawing.base.primitives import Point
+from configurator.drawing.base.view import Box, box_around
 
 
 def clip_polygon(points: Sequence[Point], box: Box) -> tuple[Point, ...]:

@@ -6,8 +6,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from shapely.geometry import LineString, Polygon
 
-from configurator.drawing.hatch import hatch
-from configurator.drawing.style import Material, Shade, materials
+from configurator.drawing.base.hatch import hatch
+from configurator.drawing.base.style import Material, Shade, materials
 from tests.sweeps import examples
 
 SQUARE = ((0, 0), (40, 0), (40, 40), (0, 40))

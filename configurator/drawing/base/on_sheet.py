@@ -4,8 +4,8 @@ import math
 from collections.abc import Sequence
 from itertools import pairwise
 
-from configurator.drawing.primitives import Arc, Point, Polyline, Region
-from configurator.drawing.view import Box, View
+from configurator.drawing.base.primitives import Arc, Point, Polyline, Region
+from configurator.drawing.base.view import Box, View
 
 RING, SMALL_RING, DOT = 5.5, 2.6, 1.3
 """Radii of the marks of a contact, a graze and a leader's end, points."""

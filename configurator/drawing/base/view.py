@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from configurator.drawing.primitives import Point
+from configurator.drawing.base.primitives import Point
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,8 +1,8 @@
 import pytest
 
-from configurator.drawing.dimension_strokes import ARROW, strokes_of
-from configurator.drawing.primitives import Dimension
-from configurator.drawing.view import paper
+from configurator.drawing.base.dimension_strokes import ARROW, strokes_of
+from configurator.drawing.base.primitives import Dimension
+from configurator.drawing.base.view import paper
 
 SHEET = paper(400, 400)
 

@@ -3,7 +3,7 @@
 import math
 from collections.abc import Sequence
 
-from configurator.drawing.primitives import Point
+from configurator.drawing.base.primitives import Point
 
 
 def turned(points: Sequence[Point], about: Point, angle: float) -> tuple[Point, ...]:

@@ -1,6 +1,6 @@
 import pytest
 
-import configurator.drawing.style as style
+import configurator.drawing.base.style as style
 from configurator.drawing.sheet import moving_groups, moving_note_groups, plan_sheet
 from configurator.units import Display
 from tests.drawing.cases import demo, random_study

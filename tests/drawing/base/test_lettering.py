@@ -1,7 +1,7 @@
 import pytest
 from fontTools.ttLib import TTFont
 
-from configurator.drawing.lettering import UNKNOWN, letter_advances, text_width
+from configurator.drawing.base.lettering import UNKNOWN, letter_advances, text_width
 from configurator.export.painting import BOLD, FONT, font_file
 
 

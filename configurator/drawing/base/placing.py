@@ -3,9 +3,9 @@
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
-from configurator.drawing.lettering import ASCENT, DESCENT, text_width
-from configurator.drawing.primitives import Anchor, Point
-from configurator.drawing.view import Box
+from configurator.drawing.base.lettering import ASCENT, DESCENT, text_width
+from configurator.drawing.base.primitives import Anchor, Point
+from configurator.drawing.base.view import Box
 
 AIR = 1.5
 """Least room between two texts, points."""

@@ -8,8 +8,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from itertools import pairwise
 
-from configurator.drawing.primitives import Dimension, Point
-from configurator.drawing.view import Box, View, box_around
+from configurator.drawing.base.primitives import Dimension, Point
+from configurator.drawing.base.view import Box, View, box_around
 
 ARROW = 5.0
 """Length of an arrowhead, points."""

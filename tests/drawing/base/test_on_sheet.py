@@ -2,9 +2,9 @@ import math
 
 import pytest
 
-from configurator.drawing.on_sheet import arc_on_sheet, around, chords, clip_arc
-from configurator.drawing.primitives import Arc, Polyline, Region
-from configurator.drawing.view import Box, View, paper
+from configurator.drawing.base.on_sheet import arc_on_sheet, around, chords, clip_arc
+from configurator.drawing.base.primitives import Arc, Polyline, Region
+from configurator.drawing.base.view import Box, View, paper
 
 SHEET = paper(100.0, 100.0)
 MIRRORED = View(2.0, (50.0, 10.0), True, Box(0.0, 0.0, 100.0, 100.0))

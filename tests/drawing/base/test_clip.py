@@ -2,8 +2,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from configurator.drawing.clip import clip_polygon, clip_polyline, clip_segment
-from configurator.drawing.view import Box
+from configurator.drawing.base.clip import clip_polygon, clip_polyline, clip_segment
+from configurator.drawing.base.view import Box
 from tests.sweeps import examples
 
 BOX = Box(0, 0, 10, 10)
