@@ -5,10 +5,10 @@ import re
 from functools import cache
 
 import pytest
-from configurator.drawing.primitives import Dimension, Text
 
 from configurator.documents.hardware_schedule import schedule_document
 from configurator.documents.order import order_document
+from configurator.drawing.base.primitives import Dimension, Text
 from configurator.drawing.comparison import Row, comparisons
 from configurator.drawing.event_words import moment_words
 from configurator.drawing.pages.client_words import client_sayings, client_table

@@ -3,12 +3,12 @@
 from dataclasses import replace
 
 from configurator.drawing.base.view import Box
-from configurator.drawing.dimension_ways import Dimensions
 from configurator.drawing.dimension_words import FRAME, Measured, Wording
-from configurator.drawing.dimensions import PLAIN, Lettered
-from configurator.drawing.drawn_leaf import DrawnLeaf
-from configurator.drawing.plan import Panel, panel
-from configurator.drawing.sheet import hand_words
+from configurator.drawing.plan.dimension_ways import Dimensions
+from configurator.drawing.plan.dimensions import PLAIN, Lettered
+from configurator.drawing.plan.drawn_leaf import DrawnLeaf
+from configurator.drawing.plan.panel import Panel, panel
+from configurator.drawing.plan.sheet import hand_words
 from configurator.study import Study
 from configurator.units import Display
 

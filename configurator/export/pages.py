@@ -9,7 +9,7 @@ from types import MappingProxyType
 
 from configurator.drawing.base.style import inks
 from configurator.drawing.pages.page import Page
-from configurator.drawing.sheet import moving_groups, moving_note_groups, plan_sheet
+from configurator.drawing.plan.sheet import moving_groups, moving_note_groups, plan_sheet
 from configurator.export.painting import Picture
 from configurator.model import JobFacts
 from configurator.project_file import write_whole

@@ -43,7 +43,7 @@ from configurator.drawing.base.primitives import (
 )
 from configurator.drawing.base.style import Shade, layers, materials
 from configurator.drawing.base.view import View
-from configurator.drawing.sheet import Group
+from configurator.drawing.plan.sheet import Group
 
 Chain = Sequence[Sequence[float]]
 FONT, BOLD = "DejaVuSans", "DejaVuSans-Bold"

@@ -10,8 +10,8 @@ from configurator.drawing.client_picture import (
     turning_groups,
     turning_note_groups,
 )
-from configurator.drawing.dimensions import is_clear, moving_on_sheet
-from configurator.drawing.sheet import moving_groups, plan_sheet
+from configurator.drawing.plan.dimensions import is_clear, moving_on_sheet
+from configurator.drawing.plan.sheet import moving_groups, plan_sheet
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo
 from tests.export.random_sheets import random_study

@@ -2,7 +2,7 @@ import pytest
 
 from configurator.drawing.base.primitives import Dimension
 from configurator.drawing.comparison import comparisons
-from configurator.drawing.sheet import moving_groups, moving_note_groups, plan_sheet
+from configurator.drawing.plan.sheet import moving_groups, moving_note_groups, plan_sheet
 from configurator.drawing.worked_words import Asked, asked_of_dimension, shown_work, with_unit, writer
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo, demo_pair

@@ -5,9 +5,9 @@ from collections import Counter
 import pytest
 
 from configurator.drawing.comparison import comparisons
-from configurator.drawing.drawn_leaf import drawn_leaves
 from configurator.drawing.pages.preparation_facts import preparations
-from configurator.drawing.sheet import plan_sheet
+from configurator.drawing.plan.drawn_leaf import drawn_leaves
+from configurator.drawing.plan.sheet import plan_sheet
 from configurator.drawing.worked_words import Asked, shown_work
 from configurator.model import Hinge, JobFacts
 from configurator.order.tally import tally

@@ -10,7 +10,7 @@ from configurator.drawing.base.primitives import Anchor, Point, Polyline, Primit
 from configurator.drawing.base.view import Box, View, paper
 from configurator.drawing.charts.chart import SIZE, TEXT, Axis, Chart
 from configurator.drawing.charts.chart_labels import LineOnSheet, labels
-from configurator.drawing.sheet import Group
+from configurator.drawing.plan.sheet import Group
 
 _TICK, _AIR = 3.0, 2.5
 _LINE = 11.0

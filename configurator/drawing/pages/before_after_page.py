@@ -9,8 +9,6 @@ from configurator.drawing.base.primitives import Polygon, Polyline, Primitive, S
 from configurator.drawing.base.turning import rectangle
 from configurator.drawing.base.view import Box, View
 from configurator.drawing.comparison import comparisons
-from configurator.drawing.drawn_leaf import DrawnLeaf, drawn_leaves
-from configurator.drawing.inset import Told, inset_still, inset_view
 from configurator.drawing.pages.frame import drawing_box, page_frame
 from configurator.drawing.pages.lines_of_text import cut_to
 from configurator.drawing.pages.measured_table import measured_table
@@ -28,8 +26,10 @@ from configurator.drawing.pages.page import Detail, Page, Paper, Scale
 from configurator.drawing.pages.papers import fitted_or_asked, scales
 from configurator.drawing.pages.study_notes import study_notes
 from configurator.drawing.pages.two_widths import TwoWidths, two_widths
-from configurator.drawing.plan import closest_scale, main_view, spare_height, view_scale
-from configurator.drawing.sheet import hand_words, heading, standing_words
+from configurator.drawing.plan.drawn_leaf import DrawnLeaf, drawn_leaves
+from configurator.drawing.plan.inset import Told, inset_still, inset_view
+from configurator.drawing.plan.panel import closest_scale, main_view, spare_height, view_scale
+from configurator.drawing.plan.sheet import hand_words, heading, standing_words
 from configurator.model import JobFacts
 from configurator.study import Study
 from configurator.units import Display, format_size

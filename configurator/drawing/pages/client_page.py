@@ -11,7 +11,6 @@ from configurator.drawing.base.primitives import Polygon, Polyline, Primitive, T
 from configurator.drawing.base.turning import rectangle
 from configurator.drawing.base.view import Box
 from configurator.drawing.client_panel import client_panel
-from configurator.drawing.drawn_leaf import DrawnLeaf, degrees, drawn_leaves
 from configurator.drawing.pages.client_flow import GAP, Flow
 from configurator.drawing.pages.client_words import (
     client_sayings,
@@ -29,7 +28,8 @@ from configurator.drawing.pages.scale_bar import scale_bar
 from configurator.drawing.pages.study_notes import DEFER, assumed_note
 from configurator.drawing.pages.title_block import Cell, title_block
 from configurator.drawing.pages.two_widths import TwoWidths, two_widths
-from configurator.drawing.plan import (
+from configurator.drawing.plan.drawn_leaf import DrawnLeaf, degrees, drawn_leaves
+from configurator.drawing.plan.panel import (
     closest_scale,
     moving_notes,
     moving_parts,

@@ -4,7 +4,6 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
 from configurator.drawing.base.view import Box
-from configurator.drawing.drawn_leaf import turns_clockwise
 from configurator.drawing.pages.blocks import Block, Side, String, room_of, set_side_by_side
 from configurator.drawing.pages.elevation_facts import LeafShown, leaves_shown
 from configurator.drawing.pages.elevation_notes import elevation_notes
@@ -25,6 +24,7 @@ from configurator.drawing.pages.hinge_table import hinge_table, unlike
 from configurator.drawing.pages.page import Page, Paper, Scale
 from configurator.drawing.pages.papers import fitted_or_asked, largest_scale
 from configurator.drawing.pages.texts_apart import refuse_crowded
+from configurator.drawing.plan.drawn_leaf import turns_clockwise
 from configurator.model import JobFacts
 from configurator.rules.filling.usual import FilledOpening
 from configurator.study import Study

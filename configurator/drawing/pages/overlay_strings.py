@@ -5,8 +5,8 @@ from collections.abc import Sequence
 
 from configurator.drawing.base.primitives import Anchor, Point, Primitive, Text
 from configurator.drawing.base.view import View
-from configurator.drawing.drawn_leaf import DrawnLeaf
 from configurator.drawing.pages.dimension_string import Span, heights_of, upright_string, width_of
+from configurator.drawing.plan.drawn_leaf import DrawnLeaf
 from configurator.units import Display
 
 _BETWEEN = 12.0

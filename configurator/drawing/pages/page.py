@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from configurator.drawing.base.primitives import Primitive
 from configurator.drawing.base.view import View, paper
-from configurator.drawing.sheet import Group
+from configurator.drawing.plan.sheet import Group
 
 MM_PER_INCH = 25.4
 POINTS_PER_INCH = 72.0

@@ -4,12 +4,12 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from configurator.drawing.base.view import Box
-from configurator.drawing.drawn_leaf import DrawnLeaf
-from configurator.drawing.inset import Told, inset_view, small_height
 from configurator.drawing.pages.page import POINTS_PER_INCH, Paper, Scale
 from configurator.drawing.pages.papers import largest_scale, scales
 from configurator.drawing.pages.plan_cells import Cell, arrangements
-from configurator.drawing.plan import closest_scale, view_scale
+from configurator.drawing.plan.drawn_leaf import DrawnLeaf
+from configurator.drawing.plan.inset import Told, inset_view, small_height
+from configurator.drawing.plan.panel import closest_scale, view_scale
 from configurator.study import Study
 
 _READABLE = 1.5

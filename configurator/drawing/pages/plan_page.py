@@ -9,7 +9,6 @@ from configurator.drawing.base.lettering import fitted, text_width
 from configurator.drawing.base.primitives import Polygon, Polyline, Primitive, Text
 from configurator.drawing.base.turning import rectangle
 from configurator.drawing.base.view import Box
-from configurator.drawing.drawn_leaf import DrawnLeaf, drawn_leaves, turns_clockwise
 from configurator.drawing.pages.frame import drawing_box, page_frame
 from configurator.drawing.pages.lines_of_text import cut_to
 from configurator.drawing.pages.measured_table import SIZE as TABLE_SIZE
@@ -20,7 +19,8 @@ from configurator.drawing.pages.papers import scales
 from configurator.drawing.pages.plan_cells import Cell
 from configurator.drawing.pages.plan_layout import Layout, fewer_and_fewer, layout_at, plan_layout
 from configurator.drawing.pages.study_notes import study_notes
-from configurator.drawing.plan import (
+from configurator.drawing.plan.drawn_leaf import DrawnLeaf, drawn_leaves, turns_clockwise
+from configurator.drawing.plan.panel import (
     Panel,
     SmallPlace,
     moving_notes,
@@ -29,7 +29,7 @@ from configurator.drawing.plan import (
     small_picture,
     spare_height,
 )
-from configurator.drawing.sheet import RECOMMENDED, hand_words, heading, standing_words
+from configurator.drawing.plan.sheet import RECOMMENDED, hand_words, heading, standing_words
 from configurator.model import JobFacts
 from configurator.study import Study
 from configurator.units import Display

@@ -5,11 +5,11 @@ import math
 from configurator.drawing.base.primitives import Arc, Polygon, Polyline, Primitive, Region
 from configurator.drawing.base.turning import rectangle
 from configurator.drawing.base.view import Box
-from configurator.drawing.hinge import HINGE
 from configurator.drawing.pages.blocks import Block, Side, String
 from configurator.drawing.pages.dimension_string import Span
 from configurator.drawing.pages.elevation_strings import Marks
 from configurator.drawing.pages.preparation_facts import Preparation
+from configurator.drawing.plan.hinge import HINGE
 from configurator.units import TOLERANCE, Display
 
 _BEYOND = 0.6

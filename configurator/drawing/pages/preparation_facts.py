@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from configurator.drawing.drawn_leaf import DrawnLeaf, drawn_leaf
+from configurator.drawing.plan.drawn_leaf import DrawnLeaf, drawn_leaf
 from configurator.rules.filling.materials import fastening_of
 from configurator.rules.hinge.fastening import screw_row
 from configurator.rules.specification import LeafSpecification

@@ -11,8 +11,8 @@ from configurator.drawing.base.turning import rectangle
 from configurator.drawing.base.view import Box, View, paper
 from configurator.drawing.pictures.scenes import WORD, Scene, scene
 from configurator.drawing.pictures.word_pictures import view_of
-from configurator.drawing.sheet import Group
-from configurator.drawing.small_plan import mapped, small_plan, swing_arc
+from configurator.drawing.plan.sheet import Group
+from configurator.drawing.plan.small_plan import mapped, small_plan, swing_arc
 
 NAMES = {"LH": "left hand", "RH": "right hand", "LHR": "left hand reverse", "RHR": "right hand reverse"}
 """Every hand, spelled out."""

@@ -5,12 +5,12 @@ from types import MappingProxyType
 
 from configurator.drawing.base.primitives import Arc, Polyline, Primitive
 from configurator.drawing.base.turning import rectangle, turned
-from configurator.drawing.frame_outlines import stop_width
-from configurator.drawing.hinge import door_leaf_outline, frame_leaf_outline
-from configurator.drawing.inset import clear_width_points
 from configurator.drawing.pictures.scenes import WORD, Mark, Scene, arrow, outline, ring, span
-from configurator.drawing.small_plan import swing_arc
-from configurator.drawing.standing_things import merged
+from configurator.drawing.plan.frame_outlines import stop_width
+from configurator.drawing.plan.hinge import door_leaf_outline, frame_leaf_outline
+from configurator.drawing.plan.inset import clear_width_points
+from configurator.drawing.plan.small_plan import swing_arc
+from configurator.drawing.plan.standing_things import merged
 from configurator.geometry.shapes import FAR, leaf_corners
 
 # --- About the hinge ---

@@ -25,7 +25,7 @@ from configurator.drawing.glossary import Word
 from configurator.drawing.pictures.marks_front import IN_FRONT, ON_SAMPLE
 from configurator.drawing.pictures.marks_plan import IN_PLAN
 from configurator.drawing.pictures.scenes import Mark, Scene, scene
-from configurator.drawing.sheet import Group
+from configurator.drawing.plan.sheet import Group
 
 SIZE = (300.0, 210.0)
 """Width and height of a picture as it is usually shown, points."""

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QTextBrowser, QV
 
 from configurator.drawing.base.style import inks
 from configurator.drawing.comparison import Comparison, Row, comparisons
-from configurator.drawing.pointing import LookedAt, Pointed, letter_at
+from configurator.drawing.plan.pointing import LookedAt, Pointed, letter_at
 from configurator.drawing.worked_words import MADE_FROM, Asked, Letter, Line, ShownWork, shown_work
 from configurator.study import Study
 from configurator.study.worked.terms import Piece

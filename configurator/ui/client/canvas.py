@@ -12,7 +12,7 @@ from configurator.drawing.client_picture import (
     turning_groups,
     turning_note_groups,
 )
-from configurator.drawing.sheet import Group
+from configurator.drawing.plan.sheet import Group
 from configurator.export.figure import POINTS_PER_INCH, SheetArtists
 from configurator.ui.kit.canvas import DPI, PlanCanvas
 from configurator.ui.state.session import Session

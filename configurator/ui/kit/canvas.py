@@ -8,8 +8,8 @@ from PySide6.QtCore import QEvent, QPointF, QSize, Signal
 from PySide6.QtGui import QMouseEvent, QResizeEvent
 from PySide6.QtWidgets import QToolTip, QWidget
 
-from configurator.drawing.hover import Spot, measured_at, name_at, spots_of
-from configurator.drawing.sheet import Group, moving_groups, moving_note_groups, plan_sheet
+from configurator.drawing.plan.hover import Spot, measured_at, name_at, spots_of
+from configurator.drawing.plan.sheet import Group, moving_groups, moving_note_groups, plan_sheet
 from configurator.export.figure import POINTS_PER_INCH, SheetArtists, make_figure
 from configurator.model import JobFacts
 from configurator.study import Study
@@ -99,7 +99,7 @@ class PlanCanvas(FigureCanvasQTAgg):
             self._paint_moving()
 
     def _fill_marks(self) -> None:
-        from configurator.drawing.pointing import pointed_groups
+        from configurator.drawing.plan.pointing import pointed_groups
 
         if self._sheet is None or self._study is None:
             return
@@ -198,7 +198,7 @@ class PlanCanvas(FigureCanvasQTAgg):
 
     def looked_at(self, position: QPointF) -> Any:
         """Return the place in plan under a place of the widget (a `LookedAt`), None beside the pictures."""
-        from configurator.drawing.pointing import looked_at
+        from configurator.drawing.plan.pointing import looked_at
 
         if self._sheet is None or self._study is None:
             return None
@@ -211,7 +211,7 @@ class PlanCanvas(FigureCanvasQTAgg):
 
     def measured_under(self, position: QPointF) -> tuple[str, float, str] | None:
         """Return leaf, hinge open width and what is measured by the dimension there; None for none."""
-        from configurator.drawing.pointing import hinge_at
+        from configurator.drawing.plan.pointing import hinge_at
 
         if self._sheet is None or self._study is None:
             return None

@@ -1,7 +1,7 @@
 import pytest
 
 import configurator.drawing.base.style as style
-from configurator.drawing.sheet import moving_groups, moving_note_groups, plan_sheet
+from configurator.drawing.plan.sheet import moving_groups, moving_note_groups, plan_sheet
 from configurator.units import Display
 from tests.drawing.cases import demo, random_study
 

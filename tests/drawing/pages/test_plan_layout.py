@@ -1,12 +1,12 @@
 import pytest
 
 from configurator.drawing.base.primitives import Dimension
-from configurator.drawing.drawn_leaf import drawn_leaves
 from configurator.drawing.pages.frame import drawing_box
 from configurator.drawing.pages.papers import papers, scale_named, scales
 from configurator.drawing.pages.plan_layout import fewer_and_fewer, layout_at, plan_layout
 from configurator.drawing.pages.plan_page import plan_page
-from configurator.drawing.plan import closest_scale, view_scale
+from configurator.drawing.plan.drawn_leaf import drawn_leaves
+from configurator.drawing.plan.panel import closest_scale, view_scale
 from configurator.model import JobFacts
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo, random_study

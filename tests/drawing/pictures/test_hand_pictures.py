@@ -3,7 +3,6 @@
 import pytest
 
 from configurator.drawing.base.primitives import Arc, Polygon, Text
-from configurator.drawing.drawn_leaf import TURNS_CLOCKWISE
 from configurator.drawing.pictures.hand_pictures import (
     NAMES,
     hand_picture,
@@ -13,6 +12,7 @@ from configurator.drawing.pictures.hand_pictures import (
     said_from_inside,
     seen_from_outside,
 )
+from configurator.drawing.plan.drawn_leaf import TURNS_CLOCKWISE
 from configurator.model import paths
 from configurator.model.words import Hand
 

@@ -3,7 +3,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QAction, QShortcut
 from PySide6.QtWidgets import QApplication
 
-from configurator.drawing.sheet import moving_note_groups
+from configurator.drawing.plan.sheet import moving_note_groups
 from configurator.practice.answers import ChoiceAnswer
 from configurator.practice.course import BY_KEY, TOPICS, course, number_of, of_topic
 from configurator.practice.progress import Progress, Tally, load_progress, save_progress

@@ -1,0 +1,189 @@
+"""The dimensions about the pin, stacked as a drafter sets them.
+
+They are all measured straight out of the frame. Each has its own column; the lines are carried on beyond the
+barrel to a shoulder, the nearest column to the highest row, so that no line crosses a text.
+"""
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+
+from configurator.drawing.base.clip import clip_polygon
+from configurator.drawing.base.dimension_strokes import line_boxes
+from configurator.drawing.base.lettering import text_width
+from configurator.drawing.base.placing import Room, text_box
+from configurator.drawing.base.primitives import Dimension, Point
+from configurator.drawing.base.turning import rectangle, turned
+from configurator.drawing.base.view import Box, View, box_around
+from configurator.drawing.dimension_words import (
+    BOTH,
+    FRAME,
+    PIN_DOOR,
+    PIN_FRAME,
+    WALL,
+    Measured,
+    Wording,
+    explained,
+    wordings,
+)
+from configurator.drawing.plan.drawn_leaf import DrawnLeaf
+from configurator.geometry.shapes import Shape, leaf_corners
+from configurator.units import Display
+
+COLUMN = 9.0
+"""From one column to the next, points."""
+ROW = 1.5
+"""From one row of text to the next, of the type size."""
+_FIRST_COLUMN = 10.0
+_FIRST_ROW = 12.0
+_SHIFTS = tuple((higher, farther) for higher in (0.0, 16.0, 32.0) for farther in (0.0, 14.0, 40.0, 76.0))
+"""How much higher and farther out a stack may stand, points, in the order of trying."""
+_OFF_LEAF = 4.0
+"""Texts keep so far off the leaf at the end of its swing, points."""
+_FLUSH = 1e-9
+PLAIN, AXIS = "A-ANNO-DIMS", "A-ANNO-DIMS-AXIS"
+
+
+def about_the_pin(hung: DrawnLeaf) -> tuple[Measured, ...]:
+    """Return what is measured about the pin, from the column nearest to it outward.
+
+    How far the barrel stands out of frame and wall is one and the same where the two are flush.
+    """
+    h, pin = hung.h, hung.pin
+    top = (pin.x_p, pin.y_p + h.d_b / 2)
+    frame = (0.0, 0.0)
+    # A wall that stands out past the frame is level with the open leaf: its line starts where that ends.
+    wall = -h.F if h.p >= 0.0 else pin.x_p
+    barrel = (
+        (Measured(frame, top, top[1], BOTH, PLAIN),)
+        if abs(h.p) < _FLUSH
+        else (
+            Measured((wall, -h.p), top, top[1] + h.p, WALL, PLAIN),
+            Measured(frame, top, top[1], FRAME, PLAIN),
+        )
+    )
+    return (
+        *barrel,
+        Measured((h.g_h, -h.i), pin.at, pin.o, PIN_DOOR, AXIS),
+        Measured(frame, pin.at, pin.y_p, PIN_FRAME, AXIS),
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Stack:
+    """One way to stand the columns: where they start, which way they go, how much is said."""
+
+    start: float
+    base: float
+    side: float
+    texts: tuple[str, ...]
+    size: float
+
+    def corner(self, column: int) -> Point:
+        """Return where a column's line turns into its shoulder."""
+        row = self.base + (len(self.texts) - 1 - column) * ROW * self.size
+        return (self.start + self.side * COLUMN * column, row)
+
+    def middle(self, column: int) -> Point:
+        """Return the middle of a column's text, on its base line."""
+        x, y = self.corner(column)
+        return (x + self.side * (text_width(self.texts[column], self.size) / 2 + 2.0), y + 2.0)
+
+    def boxes(self) -> list[Box]:
+        """Return what the texts cover."""
+        columns = range(len(self.texts))
+        return [text_box(self.middle(n), self.texts[n], self.size, "middle") for n in columns]
+
+
+@dataclass(frozen=True, slots=True)
+class Lettered:
+    """What is measured about the pin of one panel, how it may be worded, and what each is on hovering."""
+
+    measured: tuple[Measured, ...]
+    wordings: tuple[Wording, ...]
+    explained: tuple[str, ...]
+
+
+def lettered(hung: DrawnLeaf, display: Display, size: float, plain: bool) -> Lettered:
+    """Return what is measured about the pin, in the trade's words or in plain ones; size in points."""
+    measured = about_the_pin(hung)
+    told = tuple(explained(item, display) for item in measured)
+    return Lettered(measured, wordings(measured, display, size, plain), told)
+
+
+def pin_dimensions(
+    hung: DrawnLeaf, view: View, what: Lettered, room: Room, toward_opening: bool, clear_of: float
+) -> tuple[Dimension, ...]:
+    """Return the placed dimensions about the pin, clear of what stands and what turns at `clear_of` radians.
+
+    `toward_opening` stacks them over the opening, else over the wall. Where the words do not fit beside the
+    numbers they are shortened, and at last left to hovering; with no room at all there are none.
+    """
+    moving = moving_on_sheet(hung, view, clear_of)
+    drawn = [*_things_on_sheet(hung, view), *moving]
+    for stack in _stacks(hung, what.wordings, view, toward_opening):
+        if not all(room.is_free(box) and is_clear(box, drawn) for box in stack.boxes()):
+            continue
+        placed = tuple(_dimension(what, stack, column, view) for column in range(len(what.measured)))
+        if all(is_clear(box, moving, 0.0) for box in line_boxes(placed, view, extensions=False)):
+            return placed
+    return ()
+
+
+def is_clear(box: Box, drawn: Iterable[Sequence[Point]], off: float = _OFF_LEAF) -> bool:
+    """Whether lettering in the rectangle keeps off every outline drawn; points on the sheet."""
+    around = box.shrunk(-off)
+    return not any(
+        box_around(outline).overlaps(around) and clip_polygon(outline, around) for outline in drawn
+    )
+
+
+def leaf_on_sheet(hung: DrawnLeaf, view: View, angle: float) -> tuple[Point, ...]:
+    """Return the outline of the leaf at an angle, radians, on the sheet."""
+    return tuple(view.to_sheet(point) for point in turned(leaf_corners(hung.h), hung.pin.at, angle))
+
+
+def moving_on_sheet(hung: DrawnLeaf, view: View, angle: float) -> list[tuple[Point, ...]]:
+    """Return the outlines of the leaf and of all that it carries at an angle, radians, on the sheet."""
+    carried = (turned(_square(shape), hung.pin.at, angle) for shape in hung.hardware)
+    things = [tuple(map(view.to_sheet, outline)) for outline in carried]
+    return [leaf_on_sheet(hung, view, angle), *things]
+
+
+def _square(shape: Shape) -> tuple[Point, ...]:
+    """Return the corners of a box, or of the square about a round thing."""
+    if not shape.radius:
+        return shape.points
+    (x, y), r = shape.points[0], shape.radius
+    return rectangle(x - r, x + r, y - r, y + r)
+
+
+def text_boxes(dimensions: Iterable[Dimension], view: View) -> list[Box]:
+    """Return what the texts of placed dimensions cover on the sheet."""
+    return [text_box(view.to_sheet(one.text_at), one.text, one.size, "middle") for one in dimensions]
+
+
+def _things_on_sheet(hung: DrawnLeaf, view: View) -> list[tuple[Point, ...]]:
+    shapes = [shape for thing in hung.standing for shape in thing.shapes if not shape.radius]
+    return [tuple(view.to_sheet(point) for point in shape.points) for shape in shapes]
+
+
+def _stacks(hung: DrawnLeaf, choices: Sequence[Wording], view: View, toward_opening: bool) -> Iterator[Stack]:
+    """Yield the ways to try: all the words before fewer, and near the pin before farther out."""
+    side = view.hand * (1.0 if toward_opening else -1.0)
+    radius = hung.h.d_b / 2
+    x, top = view.to_sheet((hung.pin.x_p, hung.pin.y_p + radius))
+    for words in choices:
+        for higher, farther in _SHIFTS:
+            start = x + side * (radius * view.scale + _FIRST_COLUMN + farther)
+            yield Stack(start, top + _FIRST_ROW + higher, side, words.texts, words.size)
+
+
+def _dimension(what: Lettered, stack: Stack, column: int, view: View) -> Dimension:
+    item, corner, text = what.measured[column], stack.corner(column), stack.texts[column]
+    end = (corner[0] + stack.side * (text_width(text, stack.size) + 4.0), corner[1])
+    x = view.to_plan(corner)[0]
+    return Dimension(
+        item.layer, item.a, item.b, (x, item.a[1]), (x, item.b[1]), text, view.to_plan(stack.middle(column)),
+        item.name, item.value, 0.0, stack.size, (view.to_plan(corner), view.to_plan(end)),
+        what.explained[column],
+    )  # fmt: skip

@@ -1,0 +1,130 @@
+"""What a letter of a formula stands for, drawn over the picture of its hinge while it is pointed at."""
+
+import math
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from configurator.drawing.base.clip import clip_polyline
+from configurator.drawing.base.lettering import text_width
+from configurator.drawing.base.primitives import Arc, Point, Polygon, Polyline, Primitive, Symbol, Text
+from configurator.drawing.base.turning import rectangle
+from configurator.drawing.base.view import View, paper
+from configurator.drawing.plan.panel import small_picture
+from configurator.drawing.plan.sheet import Group, Sheet
+from configurator.geometry.meeting_point import nearest_on_outline
+from configurator.study.worked.working import Mark
+
+LAYER = "A-ANNO-LETR"
+SIZE = 10.0
+_BESIDE = 5.0
+"""The letter stands so far beside the middle of what it names, points."""
+_NEAR = 5.0
+"""The pointer counts as on a mark within so many points."""
+_SAME = 1e-9
+
+
+@dataclass(frozen=True, slots=True)
+class Pointed:
+    """A letter that is pointed at: its leaf and hinge open width, its mark in plan, and what it is called."""
+
+    leaf: str
+    width: float
+    mark: Mark
+    words: str
+
+
+def pointed_groups(sheet: Sheet, leaves: Sequence[str], pointed: Pointed, angle: float) -> tuple[Group, ...]:
+    """Return the mark in the large and the small picture of its hinge, and its letter in one of them.
+
+    `leaves` names the leaf of each panel of the sheet; with the doors at `angle`, degrees, the small picture
+    may be of the latch side alone. Empty where no panel shows that leaf on that hinge.
+    """
+    groups: list[Group] = []
+    for panel, leaf in zip(sheet.panels, leaves, strict=True):
+        if leaf != pointed.leaf or abs(panel.hung.h.W - pointed.width) > _SAME:
+            continue
+        small = small_picture(panel, math.radians(angle), sheet.display)
+        views = [panel.main.view, *([small[0]] if small is not None else [])]
+        groups += [Group(view, tuple(_marked(pointed.mark))) for view in views]
+        lettered = (tuple(_lettered(pointed, view)) for view in views)
+        # The large picture has the letter if what it names is to be seen there, else the small one.
+        shown = next((letter for letter in lettered if letter), ())
+        groups.append(Group(paper(sheet.width, sheet.height), shown))
+    return tuple(groups)
+
+
+@dataclass(frozen=True, slots=True)
+class LookedAt:
+    """A place of the picture that the pointer is on: leaf, hinge open width, and where in plan, inches.
+
+    What lies within `near` inches of it counts as under the pointer.
+    """
+
+    leaf: str
+    width: float
+    point: Point
+    near: float
+
+
+def looked_at(sheet: Sheet, leaves: Sequence[str], at: Point) -> LookedAt | None:
+    """Return the place in plan at a place of the sheet, points; None beside the large pictures."""
+    for panel, leaf in zip(sheet.panels, leaves, strict=True):
+        view = panel.main.view
+        in_inset = panel.inset is not None and panel.inset.view.window.has(at)
+        if view.window.has(at) and not in_inset:
+            return LookedAt(leaf, panel.hung.h.W, view.to_plan(at), _NEAR / view.scale)
+    return None
+
+
+def hinge_at(sheet: Sheet, leaves: Sequence[str], at: Point) -> tuple[str, float] | None:
+    """Return the leaf and hinge open width whose pictures are at a place of the sheet, points."""
+    for panel, leaf in zip(sheet.panels, leaves, strict=True):
+        if panel.main.view.window.has(at):
+            return leaf, panel.hung.h.W
+    return None
+
+
+def letter_at(marks: Mapping[str, Mark], place: LookedAt) -> str:
+    """Return the letter whose mark runs nearest to a place, of several the shortest; empty for none."""
+    found = [
+        (round(_distance(place.point, line) / place.near, 1), math.dist(line[0], line[-1]), name)
+        for name, mark in marks.items()
+        for line in mark.lines
+        if _distance(place.point, line) <= place.near
+    ]
+    return min(found, default=(0.0, 0.0, ""))[2]
+
+
+def _distance(point: Point, line: tuple[Point, ...]) -> float:
+    return math.dist(point, nearest_on_outline(point, line))
+
+
+def _marked(mark: Mark) -> Iterator[Primitive]:
+    for line in mark.lines:
+        yield Polyline(LAYER, line)
+        yield from (Symbol(LAYER, end, "dot") for end in (line[0], line[-1]))
+    for centre, radius, start, end in mark.arcs:
+        yield Arc(LAYER, centre, radius, start, end)
+
+
+def _lettered(pointed: Pointed, view: View) -> Iterator[Primitive]:
+    """Set the letter, on a ground of its own, beside the middle of the longest line that the window shows."""
+    pieces = [
+        piece
+        for line in pointed.mark.lines
+        for piece in clip_polyline([view.to_sheet(point) for point in line], view.window)
+    ]
+    if not pieces or not pointed.words:
+        return
+    longest = max(pieces, key=lambda piece: math.dist(piece[0], piece[-1]))
+    (x_0, y_0), (x_1, y_1) = longest[0], longest[-1]
+    level = abs(x_1 - x_0) >= abs(y_1 - y_0)
+    x, y = (x_0 + x_1) / 2, (y_0 + y_1) / 2
+    at = (x, y + _BESIDE) if level else (x + _BESIDE, y - SIZE / 3)
+    width = text_width(pointed.words, SIZE, True)
+    left = at[0] - width / 2 if level else at[0]
+    left = min(max(left, view.window.left + 2.0), view.window.right - width - 2.0)
+    low = min(max(at[1], view.window.bottom + 2.0), view.window.top - SIZE)
+    ground = rectangle(left - 2.0, left + width + 2.0, low - 3.0, low + SIZE)
+    yield Polygon(LAYER, ground, "paper", outlined=False)
+    yield Text(LAYER, (left, low), pointed.words, SIZE, bold=True)

@@ -1,0 +1,230 @@
+"""The sheet: one panel a candidate, all at one scale, with headings, and a line that says how to read it."""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from configurator.drawing.base.lettering import fitted, text_width
+from configurator.drawing.base.primitives import Point, Polygon, Polyline, Primitive, Text
+from configurator.drawing.base.turning import rectangle
+from configurator.drawing.base.view import Box, View, paper
+from configurator.drawing.plan.drawn_leaf import DrawnLeaf, degrees, drawn_leaves
+from configurator.drawing.plan.foot import FOOT, FOOT_OF_FILE, foot
+from configurator.drawing.plan.panel import (
+    Panel,
+    moving_notes,
+    moving_parts,
+    panel,
+    small_picture,
+    spare_height,
+    view_scale,
+)
+from configurator.model import JobFacts
+from configurator.study import Candidate, Study
+from configurator.units import Display, format_size
+
+MARGIN = 8.0
+GUTTER = 8.0
+HEADING = 32.0
+_TITLE, _SUBTITLE = 11.0, 8.5
+RECOMMENDED = ", recommended"
+_SHAPE = 1.05
+"""Width of a panel to its height that shows most of the hinge."""
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """Primitives to be drawn through one view."""
+
+    view: View
+    primitives: tuple[Primitive, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """A whole picture but for what turns: width and height in points, its panels, and what stands still."""
+
+    width: float
+    height: float
+    display: Display
+    panels: tuple[Panel, ...]
+    windows: tuple[Box, ...]
+    still: tuple[Group, ...]
+    notes: tuple[Group, ...]
+
+
+def plan_sheet(
+    study: Study,
+    display: Display,
+    width: float,
+    height: float,
+    job: JobFacts | None = None,
+    plain: bool = False,
+    swept: bool = False,
+) -> Sheet:
+    """Lay out the plan of every candidate on a sheet so many points wide and high.
+
+    With the facts of a job the sheet can go out by itself: its foot says of which opening and job it is.
+    `plain` letters the dimensions in plain words instead of the trade's; `swept` shows what leaf and hardware
+    sweep.
+    """
+    below = FOOT if job is None else FOOT_OF_FILE
+    windows = panel_windows(len(study.candidates), width, height, below)
+    hungs = drawn_leaves(study, display)
+    scale = min((view_scale(h, w.width, w.height) for h, w in zip(hungs, windows, strict=True)), default=1.0)
+    spare = min((spare_height(h, w, scale) for h, w in zip(hungs, windows, strict=True)), default=0.0)
+    panels = tuple(
+        _panel_of(study, candidate, hung, window, scale, spare, display, plain, swept)
+        for candidate, hung, window in zip(study.candidates, hungs, windows, strict=True)
+    )
+    whole = paper(width, height)
+    still = [Group(whole, tuple(_ground(window) for window in windows))]
+    still += [Group(one.main.view, one.main.still) for one in panels]
+    insets = [Group(one.inset.view, one.inset.still) for one in panels if one.inset]
+    inset_windows = [one.inset.view.window for one in panels if one.inset]
+    borders = [_border(window) for window in (*windows, *inset_windows)]
+    furniture = (*borders, *foot(study, display, scale, width, job), *_titles(panels, windows))
+    notes = [Group(one.main.view, one.main.notes) for one in panels]
+    return Sheet(
+        width, height, display, panels, windows, (*still, *insets), (*notes, Group(whole, furniture))
+    )
+
+
+def moving_groups(sheet: Sheet, angle: float) -> tuple[Group, ...]:
+    """Return what turns with the leaves at `angle` degrees, each leaf no farther than it goes."""
+    turn = math.radians(angle) if angle < 180.0 else math.pi
+    groups = [Group(one.main.view, moving_parts(one, turn)) for one in sheet.panels]
+    insets = (small_picture(one, turn, sheet.display) for one in sheet.panels)
+    return (*groups, *(Group(*inset) for inset in insets if inset is not None))
+
+
+def moving_note_groups(sheet: Sheet, angle: float) -> tuple[Group, ...]:
+    """Return the notes that change with the angle: contacts, clearances, and the line under each heading."""
+    turn = math.radians(angle) if angle < 180.0 else math.pi
+    groups = [Group(one.main.view, moving_notes(one, turn, sheet.display)) for one in sheet.panels]
+    lines = tuple(
+        line
+        for one, window in zip(sheet.panels, sheet.windows, strict=True)
+        for line in _subtitle(one, window, turn, sheet.display)
+    )
+    return (*groups, Group(paper(sheet.width, sheet.height), lines))
+
+
+def panel_windows(count: int, width: float, height: float, below: float = FOOT) -> tuple[Box, ...]:
+    """Return a window a panel, in as many rows as show most of each hinge, with so much kept below them."""
+    if count == 0:
+        return ()
+    columns = max(range(1, count + 1), key=lambda n: _usable(count, n, width, height))
+    rows = math.ceil(count / columns)
+    across = (width - 2 * MARGIN - (columns - 1) * GUTTER) / columns
+    down = (height - MARGIN - below - (rows - 1) * GUTTER) / rows
+    boxes = []
+    for number in range(count):
+        left = MARGIN + (number % columns) * (across + GUTTER)
+        top = height - MARGIN - (number // columns) * (down + GUTTER)
+        boxes.append(Box(left, top - down, left + across, top - HEADING))
+    return tuple(boxes)
+
+
+def _usable(count: int, columns: int, width: float, height: float) -> float:
+    rows = math.ceil(count / columns)
+    return min(width / columns / _SHAPE, height / rows - HEADING)
+
+
+def _panel_of(
+    study: Study,
+    candidate: Candidate,
+    hung: DrawnLeaf,
+    window: Box,
+    scale: float,
+    spare: float,
+    display: Display,
+    plain: bool,
+    swept: bool,
+) -> Panel:
+    title = heading(study, candidate, display)
+    hand = hand_words(study)
+    return panel(hung, window, scale, spare, display, title, hand, candidate.clear_width_at_90, plain, swept)
+
+
+def heading(study: Study, candidate: Candidate, display: Display) -> str:
+    """Return a panel's heading: the hinge's size, height first, and which leaf where there are two."""
+    chosen = {one.leaf: one.parts for one in study.specification.leaves}
+    size = f"{format_size(candidate.hinge_width)} in open width"
+    if (parts := chosen.get(candidate.leaf)) is not None:
+        size = f"{display.size(parts['height'].value, candidate.hinge_width)} hinge"
+        if parts["width"].value == candidate.hinge_width:
+            size += RECOMMENDED
+    return size if candidate.leaf == "single" else f"{size}, {candidate.leaf} leaf"
+
+
+def hand_words(study: Study) -> str:
+    """Return the hand, and which side of the small picture is outside; empty where no hand was given."""
+    hand = study.filled.opening.hand
+    if hand is None:
+        return ""
+    return f"{hand}, outside {'below' if hand in ('LH', 'RH') else 'above'}"
+
+
+def _ground(window: Box) -> Polygon:
+    return Polygon("A-ANNO-BRDR-PICT", _corners(window), "paper", outlined=False)
+
+
+def _border(window: Box) -> Polyline:
+    """The border goes over everything that is cut off at it."""
+    return Polyline("A-ANNO-BRDR-PICT", _corners(window), closed=True)
+
+
+def _corners(window: Box) -> tuple[Point, ...]:
+    return rectangle(window.left, window.right, window.bottom, window.top)
+
+
+def _titles(panels: Sequence[Panel], windows: Sequence[Box]) -> list[Primitive]:
+    """Return the headings, all in the fullest wording that every panel has room for."""
+    forms = [_wordings(one.title) for one in panels]
+    form = max((_first_fitting(*one) for one in zip(forms, windows, strict=True)), default=0)
+    return [
+        Text("A-ANNO-TTLB", (window.left + 1.0, window.top + 18.0), *forms[number][form], bold=True)
+        for number, window in enumerate(windows)
+    ]
+
+
+def _wordings(title: str) -> tuple[tuple[str, float], ...]:
+    """Return the ways to letter a heading, the fullest first, each with its size in points."""
+    short = title.replace(" hinge", "").replace(" leaf", "")
+    return (title, _TITLE), (short, _TITLE), (short, _SUBTITLE), (short.replace(RECOMMENDED, ""), _SUBTITLE)
+
+
+def _first_fitting(forms: Sequence[tuple[str, float]], window: Box) -> int:
+    fitting = (n for n, (words, size) in enumerate(forms) if text_width(words, size, True) <= window.width)
+    return next(fitting, len(forms) - 1)
+
+
+def _subtitle(one: Panel, window: Box, turn: float, display: Display) -> list[Primitive]:
+    layer, words = standing_words(one.hung, turn, display, _SUBTITLE, window.width)
+    return [Text(layer, (window.left + 1.0, window.top + 5.5), words, _SUBTITLE)]
+
+
+def standing_words(
+    hung: DrawnLeaf, turn: float, display: Display, size: float, width: float
+) -> tuple[str, str]:
+    """Say where the leaf is at an angle, radians, and what stopped it there, in so many points of width.
+
+    Returns the layer to letter it on, and the words.
+    """
+    stopped = bool(hung.stopped_by) and turn >= hung.reach - 1e-9
+    if not stopped:
+        words = f"open {display.angle(degrees(turn))}"
+        if turn < hung.reach - 1e-9:
+            words += f", goes to {display.angle(degrees(hung.reach))}"
+        return "A-ANNO-TTLB", fitted((words,), size, width)
+    words = f"stops at {display.angle(degrees(hung.reach))}: {hung.stopped_by}"
+    if hung.door_stop is not None and hung.door_stop.holds:
+        rests = (words.replace("stops at", "rests at"), f"rests at {display.angle(degrees(hung.reach))}")
+        return "A-ANNO-TTLB", fitted(rests, size, width)
+    bare = hung.reach_bare
+    more = f"{words}; the leaf alone goes to {display.angle(degrees(bare))}"
+    shorter = (words, words.partition(":")[0])
+    choices = (more, *shorter) if bare > hung.reach + 1e-9 else shorter
+    layer = "A-ANNO-REDL" if bare <= hung.reach + 1e-9 else "A-ANNO-TTLB"
+    return layer, fitted(choices, size, width)

@@ -1,0 +1,111 @@
+import math
+
+import pytest
+from shapely.geometry import Point
+from shapely.geometry import Polygon as Area
+
+from configurator.drawing.base.primitives import Polygon
+from configurator.drawing.base.turning import rectangle, turned
+from configurator.drawing.plan.hinge import door_leaf_outline, frame_leaf_outline
+from configurator.drawing.plan.leaf import open_leaf
+from configurator.drawing.plan.sheet import plan_sheet
+from configurator.drawing.plan.standing_things import merged, standing_things
+from configurator.geometry.shapes import Shape, leaf_corners
+from configurator.model.paths import vocabulary
+from configurator.units import Display
+from tests.drawing.cases import case_a, demo
+
+
+def hung_with(**changes):
+    return plan_sheet(case_a(**changes), Display(), 864, 540).panels[0].hung
+
+
+@pytest.mark.parametrize("construction", vocabulary()["door.construction"])
+def test_every_construction_is_drawn_within_the_leaf(construction):
+    hung = hung_with(door={"construction": construction, "thickness": 1.75})
+    whole = Area(leaf_corners(hung.h)).buffer(1e-9)
+    parts = [part for part in open_leaf(hung, 0.0) if isinstance(part, Polygon)]
+    assert len(parts) >= 2
+    assert all(whole.covers(Area(part.points)) for part in parts)
+
+
+def test_skins_are_as_thick_as_their_gage():
+    hung = hung_with(door={"construction": "hollow metal, 14 gage", "thickness": 1.75})
+    core = [part for part in open_leaf(hung, 0.0) if isinstance(part, Polygon)][1]
+    assert max(y for _, y in core.points) == pytest.approx(-hung.h.i - 0.0747)
+
+
+def test_no_skin_is_thinner_than_can_be_seen():
+    core = [part for part in open_leaf(hung_with(), 0.0, 0.1) if isinstance(part, Polygon)][1]
+    assert max(y for _, y in core.points) == pytest.approx(-0.125 - 0.1)
+
+
+def test_turning_is_exact_at_quarter_turns_and_keeps_lengths():
+    assert turned(((1, 0),), (0, 0), math.pi / 2) == ((0, 1),)
+    assert turned(((1, 0),), (0, 0), math.pi) == ((-1, 0),)
+    ((x, y),) = turned(((3, 4),), (1, 1), 0.4)
+    assert math.hypot(x - 1, y - 1) == pytest.approx(math.hypot(2, 3))
+
+
+def test_the_hinge_leaves_are_half_the_open_width_and_flush():
+    hung = hung_with()
+    h, pin = hung.h, hung.pin
+    for outline in (frame_leaf_outline(hung), door_leaf_outline(hung)):
+        xs, ys = zip(*outline, strict=True)
+        assert max(ys) == pin.y_p
+        assert max(ys) - min(ys) == pytest.approx(h.W / 2)
+        assert max(xs) - min(xs) == pytest.approx(h.t)
+    assert max(x for x, _ in frame_leaf_outline(hung)) == 0
+    assert min(x for x, _ in door_leaf_outline(hung)) == h.g_h
+    # The door leaf ends at the backset, 1/4 off the stop-side face.
+    assert min(y for _, y in door_leaf_outline(hung)) == pytest.approx(-h.i - h.T + 0.25)
+
+
+@pytest.mark.parametrize("mounting", ["full mortise", "half mortise", "half surface", "full surface"])
+def test_the_leaves_of_every_straight_mounting_are_half_the_open_width(mounting):
+    hung = hung_with(hinge={"mounting": mounting})
+    assert Area(frame_leaf_outline(hung)).area == pytest.approx(hung.h.W / 2 * hung.h.t)
+    assert Area(door_leaf_outline(hung)).area == pytest.approx(hung.h.W / 2 * hung.h.t)
+
+
+def test_the_bent_leaves_of_a_swing_clear_hinge_reach_their_barrel():
+    hung = hung_with(hinge={"mounting": "swing clear"})
+    barrel = Point(hung.pin.at).buffer(hung.h.d_b / 2 + 1e-3)
+    for outline in (frame_leaf_outline(hung), door_leaf_outline(hung)):
+        assert Area(outline).is_valid
+        assert Area(outline).intersects(barrel)
+    assert max(x for x, _ in frame_leaf_outline(hung)) == 0
+    assert not Area(frame_leaf_outline(hung)).intersects(Area(door_leaf_outline(hung)))
+
+
+def test_a_casing_over_the_frames_face_is_one_outline_of_the_same_area():
+    hung = plan_sheet(demo("205A"), Display(), 864, 540).panels[0].hung
+    thing = hung.standing[0]
+    assert len(thing.shapes) == 2
+    (one,) = merged(thing.shapes)
+    assert Area(one.points).area == pytest.approx(sum(Area(shape.points).area for shape in thing.shapes))
+
+
+def test_pieces_that_do_not_meet_stay_apart():
+    apart = (Shape(rectangle(0, 1, 0, 1)), Shape(rectangle(2, 3, 0, 1)))
+    assert merged(apart) == apart
+    assert merged(apart[:1]) == apart[:1]
+
+
+def test_a_thing_the_leaf_passes_under_is_thin_and_broken():
+    soffit = {"kind": "other", "projection": 6, "bottom": 90, "top": 96}
+    (part,) = standing_things(hung_with(obstructions=[soffit]))
+    assert (part.layer, part.fill) == ("A-DETL-MBND", None)
+    low = {"kind": "other", "projection": 6, "bottom": 80, "top": 96}
+    (part,) = standing_things(hung_with(obstructions=[low]))
+    assert (part.layer, part.fill) == ("A-DETL-MCUT", "solid")
+
+
+def test_a_door_nobody_described_is_not_drawn_as_wood():
+    from configurator.drawing.plan.drawn_leaf import drawn_leaves
+    from configurator.study import study
+    from tests.openings import plain_opening
+
+    answer = study(plain_opening())
+    pieces = open_leaf(next(iter(drawn_leaves(answer, Display()))), 0.0)
+    assert {one.fill for one in pieces if isinstance(one, Polygon)} == {"core"}
