@@ -9,13 +9,13 @@ import pytest
 from configurator.documents.hardware_schedule import schedule_document
 from configurator.documents.order import order_document
 from configurator.drawing.base.primitives import Dimension, Text
+from configurator.drawing.client.width_pair import two_widths
 from configurator.drawing.comparison import Row, comparisons
 from configurator.drawing.event_words import moment_words
 from configurator.drawing.pages.client_words import client_sayings, client_table
 from configurator.drawing.pages.page import Page
 from configurator.drawing.pages.papers import papers
-from configurator.drawing.pages.sheets import sheet_maker
-from configurator.drawing.pages.two_widths import two_widths
+from configurator.drawing.sheets import sheet_maker
 from configurator.drawing.swing_words import swing_rows
 from configurator.drawing.width_words import width_table
 from configurator.model import Job, Opening

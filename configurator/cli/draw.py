@@ -120,7 +120,7 @@ def _pages(
 
     Of all openings, one that such a sheet cannot show is put into `left_out` with the reason.
     """
-    from configurator.drawing.pages.sheets import SHEETS, sheet_maker
+    from configurator.drawing.sheets import SHEETS, sheet_maker
 
     if kind not in SHEETS:
         raise refused("--sheet", f"is one of {', '.join(SHEETS)}; {kind!r} was given")

@@ -9,7 +9,7 @@ import time
 from itertools import cycle, islice
 
 from configurator.drawing.pages.papers import papers
-from configurator.drawing.pages.sheets import sheet_maker
+from configurator.drawing.sheets import sheet_maker
 from configurator.export.pages import pages_as_bytes
 from configurator.project_file import load
 from configurator.resource_files import resource_path

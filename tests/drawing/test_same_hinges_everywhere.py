@@ -9,12 +9,12 @@ from hypothesis import strategies as st
 
 from configurator.documents.hardware_schedule import hardware_headings
 from configurator.documents.order import order_table
+from configurator.drawing.client.width_pair import two_widths
 from configurator.drawing.hinge_order_line import order_cautions, order_lines, order_text
 from configurator.drawing.hinge_parts import hinge_parts
 from configurator.drawing.pages.client_words import recommendation
 from configurator.drawing.pages.elevation_facts import leaves_shown
 from configurator.drawing.pages.study_notes import study_notes
-from configurator.drawing.pages.two_widths import two_widths
 from configurator.model import Hinge, JobFacts, Opening
 from configurator.order.studied import NotStudied, study_or_fault
 from configurator.order.take_off import take_off

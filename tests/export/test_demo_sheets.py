@@ -6,7 +6,7 @@ import pytest
 
 from configurator.drawing.pages.page import Page
 from configurator.drawing.pages.papers import paper_named
-from configurator.drawing.pages.sheets import SHEETS, sheet_maker
+from configurator.drawing.sheets import SHEETS, sheet_maker
 from configurator.export.pages import pages_as_bytes
 from configurator.model import Job
 from configurator.project_file import load

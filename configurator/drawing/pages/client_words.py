@@ -4,9 +4,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
+from configurator.drawing.client.width_pair import TwoWidths, other_leaves
 from configurator.drawing.comparison import Comparison, comparisons
 from configurator.drawing.hinge_words import spelled_value
-from configurator.drawing.pages.two_widths import TwoWidths, other_leaves
 from configurator.model import Opening
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.hinge.answers import Stopped

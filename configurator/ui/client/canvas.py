@@ -6,7 +6,7 @@ from PySide6.QtCore import QEasingCurve, QObject, QPointF, Qt, QVariantAnimation
 from PySide6.QtGui import QMouseEvent
 from PySide6.QtWidgets import QWidget
 
-from configurator.drawing.client_picture import (
+from configurator.drawing.client.client_picture import (
     ClientPicture,
     client_picture,
     turning_groups,

@@ -12,9 +12,9 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from configurator.drawing.client_picture import picture_end
+from configurator.drawing.client.client_picture import picture_end
+from configurator.drawing.client.width_pair import two_widths
 from configurator.drawing.pages.client_words import client_sayings, door_named
-from configurator.drawing.pages.two_widths import two_widths
 from configurator.study import Study
 from configurator.ui.client.canvas import ClientCanvas, Player
 from configurator.ui.client.controls import PLAY, WHOLE, Controls, Deed, Side

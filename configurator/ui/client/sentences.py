@@ -61,7 +61,7 @@ class Sentences(QScrollArea):
 
 def page_of(session: Session) -> Page:
     """Return the page of the opening on show. Raises ValueError, in words, where it cannot be drawn."""
-    from configurator.drawing.pages.client_page import client_page
+    from configurator.drawing.client.client_page import client_page
     from configurator.drawing.pages.papers import usual_paper
 
     if session.study is None:

@@ -9,7 +9,7 @@ from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPixmap, QResizeEvent, 
 from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QStackedLayout, QWidget
 
 from configurator.drawing.pages.page import Page, Paper, Scale
-from configurator.drawing.pages.sheets import sheet_maker
+from configurator.drawing.sheets import sheet_maker
 from configurator.model import JobFacts, Opening
 from configurator.order.studied import NotStudied, study_or_fault
 from configurator.study import Study

@@ -1,5 +1,6 @@
 import pytest
 
+from configurator.drawing.client.width_pair import two_widths
 from configurator.drawing.comparison import comparisons
 from configurator.drawing.pages.client_words import (
     NOT_CHOSEN,
@@ -10,7 +11,6 @@ from configurator.drawing.pages.client_words import (
     thing_named,
     three_sentences,
 )
-from configurator.drawing.pages.two_widths import two_widths
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo
 

@@ -6,6 +6,7 @@ from functools import cache
 
 import pytest
 
+from configurator.drawing.client.width_pair import two_widths
 from configurator.drawing.pages.client_words import (
     client_sayings,
     end_words,
@@ -13,7 +14,6 @@ from configurator.drawing.pages.client_words import (
     thing_named,
     three_sentences,
 )
-from configurator.drawing.pages.two_widths import two_widths
 from configurator.model import Opening
 from configurator.study import study
 from configurator.units import Display

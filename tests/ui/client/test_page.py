@@ -3,8 +3,8 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QFontMetricsF
 from PySide6.QtWidgets import QAbstractButton, QLabel, QLineEdit, QStyle, QToolBar
 
+from configurator.drawing.client.width_pair import two_widths
 from configurator.drawing.pages.client_words import client_sayings
-from configurator.drawing.pages.two_widths import two_widths
 from configurator.ui.client import canvas, sentences
 from configurator.ui.client.page import ClientPage
 from configurator.ui.client.put_away import FULL_SCREEN_CAPITALS, TOUCH, pixels_a_millimetre

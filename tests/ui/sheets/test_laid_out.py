@@ -1,5 +1,5 @@
 from configurator.drawing.pages.papers import scale_named
-from configurator.drawing.pages.sheets import SHEETS
+from configurator.drawing.sheets import SHEETS
 from configurator.model import JobFacts, Opening
 from configurator.ui.sheets.preview import KINDS, SheetChoice, pages_of
 

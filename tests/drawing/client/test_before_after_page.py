@@ -4,7 +4,7 @@ import pytest
 import shapely
 
 from configurator.drawing.base.primitives import Arc, Polygon, Symbol
-from configurator.drawing.pages.before_after_page import ONE_WIDTH, before_after_page
+from configurator.drawing.client.before_after_page import ONE_WIDTH, before_after_page
 from configurator.drawing.pages.papers import paper_named, scale_named
 from configurator.model import JobFacts
 from configurator.units import Display

@@ -4,7 +4,7 @@ import pytest
 
 from configurator.drawing.base.placing import text_box
 from configurator.drawing.base.primitives import Dimension, Text
-from configurator.drawing.client_picture import (
+from configurator.drawing.client.client_picture import (
     client_picture,
     picture_end,
     turning_groups,

@@ -2,7 +2,7 @@ import math
 
 import pytest
 
-from configurator.drawing.pages.client_page import client_page
+from configurator.drawing.client.client_page import client_page
 from configurator.drawing.pages.papers import paper_named, scale_named
 from configurator.model import JobFacts
 from configurator.units import Display

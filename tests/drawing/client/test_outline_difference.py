@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from configurator.drawing.base.turning import rectangle, turned
-from configurator.drawing.pages.set_over import left_over, round_left_over
+from configurator.drawing.client.outline_difference import left_over, round_left_over
 from tests.sweeps import examples
 
 SQUARE = rectangle(0.0, 2.0, 0.0, 2.0)

@@ -44,13 +44,13 @@ def _preparation() -> MakesPage:
 
 
 def _client() -> MakesPage:
-    from configurator.drawing.pages.client_page import client_page
+    from configurator.drawing.client.client_page import client_page
 
     return client_page
 
 
 def _before_after() -> MakesPage:
-    from configurator.drawing.pages.before_after_page import before_after_page
+    from configurator.drawing.client.before_after_page import before_after_page
 
     return before_after_page
 

@@ -2,7 +2,7 @@ from dataclasses import replace
 
 import pytest
 
-from configurator.drawing.pages.two_widths import other_leaves, two_widths
+from configurator.drawing.client.width_pair import other_leaves, two_widths
 from configurator.model import Opening
 from configurator.study import study
 from tests.drawing.cases import demo

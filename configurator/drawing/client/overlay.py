@@ -10,7 +10,7 @@ from typing import Literal
 from configurator.drawing.base.primitives import Arc, Point, Polygon, Polyline, Primitive, Symbol
 from configurator.drawing.base.turning import turned
 from configurator.drawing.base.view import View
-from configurator.drawing.pages.set_over import left_over, round_left_over
+from configurator.drawing.client.outline_difference import left_over, round_left_over
 from configurator.drawing.plan.door_stop import door_stop_parts
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
 from configurator.drawing.plan.frame_outlines import hinge_jamb

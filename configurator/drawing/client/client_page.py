@@ -10,8 +10,9 @@ from dataclasses import replace
 from configurator.drawing.base.primitives import Polygon, Polyline, Primitive, Text
 from configurator.drawing.base.turning import rectangle
 from configurator.drawing.base.view import Box
-from configurator.drawing.client_panel import client_panel
-from configurator.drawing.pages.client_flow import GAP, Flow
+from configurator.drawing.client.client_flow import GAP, Flow
+from configurator.drawing.client.client_panel import client_panel
+from configurator.drawing.client.width_pair import TwoWidths, two_widths
 from configurator.drawing.pages.client_words import (
     client_sayings,
     client_table,
@@ -27,7 +28,6 @@ from configurator.drawing.pages.scale_bar import HEIGHT as BAR_HEIGHT
 from configurator.drawing.pages.scale_bar import scale_bar
 from configurator.drawing.pages.study_notes import DEFER, assumed_note
 from configurator.drawing.pages.title_block import Cell, title_block
-from configurator.drawing.pages.two_widths import TwoWidths, two_widths
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf, degrees, drawn_leaves
 from configurator.drawing.plan.panel import (
     closest_scale,
