@@ -22,7 +22,7 @@ from configurator.drawing.base.lettering import UNKNOWN, letter_advances
 from configurator.drawing.base.on_sheet import ArcOnSheet
 from configurator.drawing.base.primitives import Point
 from configurator.drawing.base.style import Shade, layers
-from configurator.drawing.plan.sheet import Group
+from configurator.drawing.base.view import Group
 from configurator.export.painting import BOLD, FONT, Chain, StrokePainter, font_file, paint
 
 Colour = tuple[float, float, float, float]

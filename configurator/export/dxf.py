@@ -10,9 +10,8 @@ from ezdxf.document import Drawing
 from ezdxf.layouts import Paperspace
 
 from configurator.drawing.base.primitives import Point, Primitive, Region, Text
-from configurator.drawing.base.view import Box, paper
+from configurator.drawing.base.view import Box, Group, paper
 from configurator.drawing.pages.page import MM_PER_INCH, POINTS_PER_INCH, Detail, Page, Scale
-from configurator.drawing.plan.sheet import Group
 from configurator.export.dxf_entities import NAMES, DxfPainter
 from configurator.export.dxf_tables import NOT_PLOTTED, add_layers, new_drawing
 from configurator.export.painting import paint

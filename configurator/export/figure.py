@@ -10,8 +10,9 @@ from matplotlib.figure import Figure
 from matplotlib.transforms import Affine2D
 
 from configurator.drawing.base.style import inks
+from configurator.drawing.base.view import Group
 from configurator.drawing.charts.chart_sheet import ChartSheet
-from configurator.drawing.plan.sheet import Group, moving_groups, moving_note_groups
+from configurator.drawing.plan.sheet import moving_groups, moving_note_groups
 from configurator.export.batch import Batch, batch_of
 from configurator.export.painting import Picture
 

@@ -42,8 +42,7 @@ from configurator.drawing.base.primitives import (
     Text,
 )
 from configurator.drawing.base.style import Shade, layers, materials
-from configurator.drawing.base.view import View
-from configurator.drawing.plan.sheet import Group
+from configurator.drawing.base.view import Group, View
 
 Chain = Sequence[Sequence[float]]
 FONT, BOLD = "DejaVuSans", "DejaVuSans-Bold"

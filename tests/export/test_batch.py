@@ -4,8 +4,8 @@ from matplotlib.path import Path
 
 from configurator.drawing.base.lettering import text_width
 from configurator.drawing.base.primitives import Arc, Polygon, Polyline, Symbol, Text
-from configurator.drawing.base.view import Box, View, paper
-from configurator.drawing.plan.sheet import Group, moving_groups, plan_sheet
+from configurator.drawing.base.view import Box, Group, View, paper
+from configurator.drawing.plan.sheet import moving_groups, plan_sheet
 from configurator.export.batch import CLEAR, batch_of, line_pen, text_outline
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo, random_study

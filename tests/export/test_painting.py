@@ -4,8 +4,7 @@ import pytest
 
 from configurator.drawing.base.primitives import Arc, Dimension, Polygon, Polyline, Region, Symbol, Text
 from configurator.drawing.base.style import layers, materials
-from configurator.drawing.base.view import Box, View
-from configurator.drawing.plan.sheet import Group
+from configurator.drawing.base.view import Box, Group, View
 from configurator.export.painting import StrokePainter, paint
 
 WINDOW = Box(100.0, 50.0, 200.0, 150.0)

@@ -1,9 +1,9 @@
-"""Where a plan lies on the sheet: scale, place and hand. Sheets are in points, y upward, plans in inches."""
+"""Where a drawing lies on the sheet: scale, place and hand. Sheets: points, y upward; drawings: inches."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from configurator.drawing.base.primitives import Point
+from configurator.drawing.base.primitives import Point, Primitive
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,6 +98,14 @@ class View:
                 self.to_plan((self.window.right, self.window.top)),
             ]
         )
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """Primitives to be drawn through one view."""
+
+    view: View
+    primitives: tuple[Primitive, ...]
 
 
 def paper(width: float, height: float) -> View:

@@ -6,8 +6,7 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
-from configurator.drawing.base.lettering import ASCENT, DESCENT, text_width
-from configurator.drawing.base.placing import Room, text_box
+from configurator.drawing.base.lettering import ASCENT, DESCENT, Room, text_box, text_width
 from configurator.drawing.base.primitives import Point, Primitive, Text
 from configurator.drawing.base.view import Box
 from configurator.drawing.charts.chart import SIZE, TEXT, Chart, Curve, Rule

@@ -4,13 +4,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from configurator.drawing.base.clip import clip_polyline
-from configurator.drawing.base.lettering import ASCENT, DESCENT, text_width
-from configurator.drawing.base.placing import Room, text_box
+from configurator.drawing.base.lettering import ASCENT, DESCENT, Room, text_box, text_width
 from configurator.drawing.base.primitives import Anchor, Point, Polyline, Primitive, Symbol, Text
-from configurator.drawing.base.view import Box, View, paper
+from configurator.drawing.base.view import Box, Group, View, paper
 from configurator.drawing.charts.chart import SIZE, TEXT, Axis, Chart
 from configurator.drawing.charts.chart_labels import LineOnSheet, labels
-from configurator.drawing.plan.sheet import Group
 
 _TICK, _AIR = 3.0, 2.5
 _LINE = 11.0

@@ -5,8 +5,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from configurator.drawing.base.lettering import text_width
-from configurator.drawing.base.primitives import Polygon, Polyline, Primitive, Symbol, Text
-from configurator.drawing.base.turning import rectangle
+from configurator.drawing.base.primitives import Polygon, Polyline, Primitive, Symbol, Text, rectangle
 from configurator.drawing.base.view import Box, View
 from configurator.drawing.client.overlay import NARROWER, WIDER, leaves_overlaid, overlaid, standing_parts
 from configurator.drawing.client.overlay_strings import (

@@ -7,8 +7,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 
-from configurator.drawing.base.primitives import Polygon, Polyline, Primitive, Text
-from configurator.drawing.base.turning import rectangle
+from configurator.drawing.base.primitives import Polygon, Polyline, Primitive, Text, rectangle
 from configurator.drawing.base.view import Box
 from configurator.drawing.client.client_flow import GAP, Flow
 from configurator.drawing.client.client_panel import client_panel

@@ -3,18 +3,16 @@
 import math
 from dataclasses import dataclass, replace
 
-from configurator.drawing.base.lettering import fitted, text_width
-from configurator.drawing.base.placing import text_box
-from configurator.drawing.base.primitives import Polygon, Polyline, Primitive, Text
-from configurator.drawing.base.turning import rectangle
-from configurator.drawing.base.view import Box, paper
+from configurator.drawing.base.lettering import fitted, text_box, text_width
+from configurator.drawing.base.primitives import Polygon, Polyline, Primitive, Text, rectangle
+from configurator.drawing.base.view import Box, Group, paper
 from configurator.drawing.client.client_panel import client_panel
 from configurator.drawing.client.width_pair import two_widths
 from configurator.drawing.pages.client_words import end_words
 from configurator.drawing.plan.dimensions import is_clear, moving_on_sheet
 from configurator.drawing.plan.drawn_leaf import drawn_leaves
 from configurator.drawing.plan.panel import Panel, moving_notes, moving_parts, spare_height, view_scale
-from configurator.drawing.plan.sheet import RECOMMENDED, Group
+from configurator.drawing.plan.sheet import RECOMMENDED
 from configurator.study import Candidate, Study
 from configurator.units import Display, format_size
 

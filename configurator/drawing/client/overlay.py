@@ -7,8 +7,7 @@ import math
 from collections.abc import Sequence
 from typing import Literal
 
-from configurator.drawing.base.primitives import Arc, Point, Polygon, Polyline, Primitive, Symbol
-from configurator.drawing.base.turning import turned
+from configurator.drawing.base.primitives import Arc, Point, Polygon, Polyline, Primitive, Symbol, turned
 from configurator.drawing.base.view import View
 from configurator.drawing.client.outline_difference import left_over, round_left_over
 from configurator.drawing.plan.door_stop import door_stop_parts

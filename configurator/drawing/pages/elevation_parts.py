@@ -5,8 +5,7 @@ Inches, across from the rabbet face of the hinge jamb and up from the finished f
 
 import math
 
-from configurator.drawing.base.primitives import Arc, Polygon, Polyline, Primitive, Text
-from configurator.drawing.base.turning import rectangle
+from configurator.drawing.base.primitives import Arc, Polygon, Polyline, Primitive, Text, rectangle
 from configurator.drawing.pages.elevation_facts import HingesSet, LeafShown
 from configurator.drawing.plan.hinge import HINGE
 from configurator.model import Hardware

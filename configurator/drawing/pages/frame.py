@@ -3,8 +3,7 @@
 import math
 from collections.abc import Sequence
 
-from configurator.drawing.base.primitives import Polyline, Primitive
-from configurator.drawing.base.turning import rectangle
+from configurator.drawing.base.primitives import Polyline, Primitive, rectangle
 from configurator.drawing.base.view import Box
 from configurator.drawing.pages.notes_column import Note, notes_column
 from configurator.drawing.pages.page import Paper, Scale

@@ -3,8 +3,7 @@
 from dataclasses import dataclass
 
 from configurator.drawing.base.primitives import Primitive
-from configurator.drawing.base.view import View, paper
-from configurator.drawing.plan.sheet import Group
+from configurator.drawing.base.view import Group, View, paper
 
 MM_PER_INCH = 25.4
 POINTS_PER_INCH = 72.0

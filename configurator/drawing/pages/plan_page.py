@@ -6,8 +6,7 @@ from contextlib import nullcontext, suppress
 from dataclasses import replace
 
 from configurator.drawing.base.lettering import fitted, text_width
-from configurator.drawing.base.primitives import Polygon, Polyline, Primitive, Text
-from configurator.drawing.base.turning import rectangle
+from configurator.drawing.base.primitives import Polygon, Polyline, Primitive, Text, rectangle
 from configurator.drawing.base.view import Box
 from configurator.drawing.pages.frame import drawing_box, page_frame
 from configurator.drawing.pages.lines_of_text import cut_to

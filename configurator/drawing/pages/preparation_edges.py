@@ -2,8 +2,7 @@
 
 import math
 
-from configurator.drawing.base.primitives import Arc, Polygon, Polyline, Primitive, Region
-from configurator.drawing.base.turning import rectangle
+from configurator.drawing.base.primitives import Arc, Polygon, Polyline, Primitive, Region, rectangle
 from configurator.drawing.base.view import Box
 from configurator.drawing.pages.blocks import Block, Side, String
 from configurator.drawing.pages.dimension_string import Span

@@ -2,8 +2,7 @@
 
 from itertools import pairwise
 
-from configurator.drawing.base.primitives import Polygon, Primitive
-from configurator.drawing.base.turning import rectangle
+from configurator.drawing.base.primitives import Polygon, Primitive, rectangle
 from configurator.drawing.base.view import Box, box_around
 from configurator.drawing.pages.blocks import Block, Side, String
 from configurator.drawing.pages.cut_out import cut_out, mirrored

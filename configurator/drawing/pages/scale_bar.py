@@ -1,8 +1,7 @@
 """A scale bar: a drafter's bar of a round length, exact to the scale, with its scale in words."""
 
 from configurator.drawing.base.lettering import text_width
-from configurator.drawing.base.primitives import Point, Polygon, Primitive, Text
-from configurator.drawing.base.turning import rectangle
+from configurator.drawing.base.primitives import Point, Polygon, Primitive, Text, rectangle
 from configurator.drawing.pages.page import MM_PER_INCH, Scale
 from configurator.units import Display, format_decimal, format_size
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from itertools import combinations
 
-from configurator.drawing.base.placing import text_box
+from configurator.drawing.base.lettering import text_box
 from configurator.drawing.base.primitives import Dimension, Text
 from configurator.drawing.base.view import Box
 from configurator.drawing.pages.page import Detail, Scale

@@ -8,8 +8,7 @@ import math
 from dataclasses import dataclass
 from itertools import pairwise
 
-from configurator.drawing.base.primitives import Arc, Point, Polygon, Primitive
-from configurator.drawing.base.turning import rectangle
+from configurator.drawing.base.primitives import Arc, Point, Polygon, Primitive, rectangle
 from configurator.drawing.base.view import Box
 
 HINGE = "A-DETL-HNGE"

@@ -3,8 +3,7 @@
 from collections.abc import Callable, Mapping
 from types import MappingProxyType
 
-from configurator.drawing.base.primitives import Polyline
-from configurator.drawing.base.turning import rectangle
+from configurator.drawing.base.primitives import Polyline, rectangle
 from configurator.drawing.pages.elevation_facts import LeafShown
 from configurator.drawing.pictures.hinge_sample import barrel_box, tip_boxes
 from configurator.drawing.pictures.scenes import WORD, Mark, Scene, outline, ring, span

@@ -3,8 +3,7 @@
 from collections.abc import Callable, Mapping
 from types import MappingProxyType
 
-from configurator.drawing.base.primitives import Arc, Polyline, Primitive
-from configurator.drawing.base.turning import rectangle, turned
+from configurator.drawing.base.primitives import Arc, Polyline, Primitive, rectangle, turned
 from configurator.drawing.pictures.scenes import WORD, Mark, Scene, arrow, outline, ring, span
 from configurator.drawing.plan.frame_outlines import stop_width
 from configurator.drawing.plan.hinge import door_leaf_outline, frame_leaf_outline

@@ -6,9 +6,8 @@ from itertools import pairwise
 
 from configurator.drawing.base.clip import clip_segment
 from configurator.drawing.base.dimension_strokes import strokes_of
-from configurator.drawing.base.lettering import DESCENT, text_width
+from configurator.drawing.base.lettering import DESCENT, text_box, text_width
 from configurator.drawing.base.on_sheet import arc_on_sheet, chords
-from configurator.drawing.base.placing import text_box
 from configurator.drawing.base.primitives import (
     Anchor,
     Arc,
@@ -18,14 +17,13 @@ from configurator.drawing.base.primitives import (
     Polyline,
     Primitive,
     Text,
+    rectangle,
 )
-from configurator.drawing.base.turning import rectangle
-from configurator.drawing.base.view import Box, View, paper
+from configurator.drawing.base.view import Box, Group, View, paper
 from configurator.drawing.glossary import Word
 from configurator.drawing.pictures.marks_front import IN_FRONT, ON_SAMPLE
 from configurator.drawing.pictures.marks_plan import IN_PLAN
 from configurator.drawing.pictures.scenes import Mark, Scene, scene
-from configurator.drawing.plan.sheet import Group
 
 SIZE = (300.0, 210.0)
 """Width and height of a picture as it is usually shown, points."""

@@ -1,8 +1,8 @@
 """A plan of the closed door without dimensions or notes, as it stands beside a question about it."""
 
-from configurator.drawing.base.view import paper
+from configurator.drawing.base.view import Group, paper
 from configurator.drawing.plan.panel import moving_parts
-from configurator.drawing.plan.sheet import Group, plan_sheet
+from configurator.drawing.plan.sheet import plan_sheet
 from configurator.study import Study
 from configurator.units import Display
 

@@ -3,7 +3,7 @@
 import math
 
 from configurator.drawing.base.dimension_strokes import line_boxes
-from configurator.drawing.base.placing import Room
+from configurator.drawing.base.lettering import Room
 from configurator.drawing.base.primitives import Dimension, Point
 from configurator.drawing.base.view import View
 from configurator.drawing.plan.dimensions import (

@@ -9,10 +9,8 @@ from dataclasses import dataclass
 
 from configurator.drawing.base.clip import clip_polygon
 from configurator.drawing.base.dimension_strokes import line_boxes
-from configurator.drawing.base.lettering import text_width
-from configurator.drawing.base.placing import Room, text_box
-from configurator.drawing.base.primitives import Dimension, Point
-from configurator.drawing.base.turning import rectangle, turned
+from configurator.drawing.base.lettering import Room, text_box, text_width
+from configurator.drawing.base.primitives import Dimension, Point, rectangle, turned
 from configurator.drawing.base.view import Box, View, box_around
 from configurator.drawing.dimension_words import (
     BOTH,

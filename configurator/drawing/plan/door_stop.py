@@ -2,10 +2,8 @@
 
 import math
 
-from configurator.drawing.base.lettering import text_width
-from configurator.drawing.base.placing import Room, text_box
-from configurator.drawing.base.primitives import Arc, Dimension, Point, Polygon, Primitive
-from configurator.drawing.base.turning import rectangle
+from configurator.drawing.base.lettering import Room, text_box, text_width
+from configurator.drawing.base.primitives import Arc, Dimension, Point, Polygon, Primitive, rectangle
 from configurator.drawing.base.view import View
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
 from configurator.units import Display

@@ -4,7 +4,7 @@ import math
 from dataclasses import dataclass
 from functools import cached_property
 
-from configurator.drawing.base.turning import turned
+from configurator.drawing.base.primitives import turned
 from configurator.drawing.comparison import stopped_words
 from configurator.geometry.gaps import LeastGap
 from configurator.geometry.meeting_point import nearest_on_outline

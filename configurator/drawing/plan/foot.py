@@ -3,8 +3,7 @@
 from collections.abc import Sequence
 
 from configurator.drawing.base.lettering import fitted
-from configurator.drawing.base.primitives import Polygon, Polyline, Primitive, Text
-from configurator.drawing.base.turning import rectangle
+from configurator.drawing.base.primitives import Polygon, Polyline, Primitive, Text, rectangle
 from configurator.drawing.plan.drawn_leaf import turns_clockwise
 from configurator.model import JobFacts
 from configurator.study import Study

@@ -10,8 +10,7 @@ stopped within its first degrees either way, by the filled stop a few degrees so
 
 from collections.abc import Callable, Mapping
 
-from configurator.drawing.base.primitives import Point, Polygon, Polyline
-from configurator.drawing.base.turning import rectangle
+from configurator.drawing.base.primitives import Point, Polygon, Polyline, rectangle
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
 
 _LEAST_STEP = 1 / 16

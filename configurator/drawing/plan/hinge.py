@@ -2,8 +2,16 @@
 
 import math
 
-from configurator.drawing.base.primitives import Arc, Point, Polygon, Polyline, Primitive, Symbol
-from configurator.drawing.base.turning import rectangle, turned
+from configurator.drawing.base.primitives import (
+    Arc,
+    Point,
+    Polygon,
+    Polyline,
+    Primitive,
+    Symbol,
+    rectangle,
+    turned,
+)
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
 
 _PIN_OF_BARREL = 0.46

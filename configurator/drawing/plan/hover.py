@@ -6,10 +6,9 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from configurator.drawing.base.dimension_strokes import strokes_of
-from configurator.drawing.base.placing import text_box
+from configurator.drawing.base.lettering import text_box
 from configurator.drawing.base.primitives import Arc, Dimension, Point, Polygon, Symbol
-from configurator.drawing.base.view import Box, View, box_around
-from configurator.drawing.plan.sheet import Group
+from configurator.drawing.base.view import Box, Group, View, box_around
 
 _NEAR = 4.0
 """The pointer counts as on a line within so many points."""

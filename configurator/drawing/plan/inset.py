@@ -4,8 +4,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from configurator.drawing.base.lettering import fitted, text_width
-from configurator.drawing.base.placing import text_box
+from configurator.drawing.base.lettering import fitted, text_box, text_width
 from configurator.drawing.base.primitives import (
     Arc,
     Dimension,
@@ -15,8 +14,9 @@ from configurator.drawing.base.primitives import (
     Primitive,
     Symbol,
     Text,
+    rectangle,
+    turned,
 )
-from configurator.drawing.base.turning import rectangle, turned
 from configurator.drawing.base.view import Box, View
 from configurator.drawing.plan.door_stop import dimension_at, door_stop_parts
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf

@@ -5,8 +5,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from configurator.drawing.base.clip import clip_polygon, clip_segment
-from configurator.drawing.base.lettering import ASCENT, DESCENT, text_width
-from configurator.drawing.base.placing import Room
+from configurator.drawing.base.lettering import ASCENT, DESCENT, Room, text_width
 from configurator.drawing.base.primitives import Point, Polyline, Primitive, Symbol, Text
 from configurator.drawing.base.style import materials
 from configurator.drawing.base.view import Box, View, box_around

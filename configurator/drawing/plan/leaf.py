@@ -6,8 +6,7 @@ leaf and is turned about the pin afterwards.
 
 import math
 
-from configurator.drawing.base.primitives import Arc, Point, Polygon, Polyline
-from configurator.drawing.base.turning import rectangle, turned
+from configurator.drawing.base.primitives import Arc, Point, Polygon, Polyline, rectangle, turned
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
 from configurator.geometry.shapes import Shape, leaf_corners
 from configurator.tables import ConstructionRow, row_of

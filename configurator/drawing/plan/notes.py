@@ -5,10 +5,8 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from configurator.drawing.base.clip import clip_segment
-from configurator.drawing.base.lettering import ASCENT, DESCENT, text_width
-from configurator.drawing.base.placing import Room
-from configurator.drawing.base.primitives import Dimension, Point, Polyline, Primitive, Symbol, Text
-from configurator.drawing.base.turning import turned
+from configurator.drawing.base.lettering import ASCENT, DESCENT, Room, text_width
+from configurator.drawing.base.primitives import Dimension, Point, Polyline, Primitive, Symbol, Text, turned
 from configurator.drawing.base.view import Box, View, box_around
 from configurator.drawing.plan.dimensions import is_clear, moving_on_sheet
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf, Standing, degrees

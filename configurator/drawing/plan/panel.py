@@ -10,9 +10,8 @@ from dataclasses import dataclass
 
 from configurator.drawing.base.clip import clip_polygon
 from configurator.drawing.base.dimension_strokes import line_boxes
-from configurator.drawing.base.placing import Room
-from configurator.drawing.base.primitives import Primitive
-from configurator.drawing.base.turning import turned
+from configurator.drawing.base.lettering import Room
+from configurator.drawing.base.primitives import Primitive, turned
 from configurator.drawing.base.view import Box, View, box_around
 from configurator.drawing.plan.dimension_ways import Dimensions, opens_flat
 from configurator.drawing.plan.dimensions import lettered, text_boxes

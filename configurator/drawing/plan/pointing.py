@@ -6,11 +6,19 @@ from dataclasses import dataclass
 
 from configurator.drawing.base.clip import clip_polyline
 from configurator.drawing.base.lettering import text_width
-from configurator.drawing.base.primitives import Arc, Point, Polygon, Polyline, Primitive, Symbol, Text
-from configurator.drawing.base.turning import rectangle
-from configurator.drawing.base.view import View, paper
+from configurator.drawing.base.primitives import (
+    Arc,
+    Point,
+    Polygon,
+    Polyline,
+    Primitive,
+    Symbol,
+    Text,
+    rectangle,
+)
+from configurator.drawing.base.view import Group, View, paper
 from configurator.drawing.plan.panel import small_picture
-from configurator.drawing.plan.sheet import Group, Sheet
+from configurator.drawing.plan.sheet import Sheet
 from configurator.geometry.meeting_point import nearest_on_outline
 from configurator.study.worked.working import Mark
 

@@ -5,9 +5,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from configurator.drawing.base.lettering import fitted, text_width
-from configurator.drawing.base.primitives import Point, Polygon, Polyline, Primitive, Text
-from configurator.drawing.base.turning import rectangle
-from configurator.drawing.base.view import Box, View, paper
+from configurator.drawing.base.primitives import Point, Polygon, Polyline, Primitive, Text, rectangle
+from configurator.drawing.base.view import Box, Group, paper
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf, degrees, drawn_leaves
 from configurator.drawing.plan.foot import FOOT, FOOT_OF_FILE, foot
 from configurator.drawing.plan.panel import (
@@ -30,14 +29,6 @@ _TITLE, _SUBTITLE = 11.0, 8.5
 RECOMMENDED = ", recommended"
 _SHAPE = 1.05
 """Width of a panel to its height that shows most of the hinge."""
-
-
-@dataclass(frozen=True, slots=True)
-class Group:
-    """Primitives to be drawn through one view."""
-
-    view: View
-    primitives: tuple[Primitive, ...]
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,8 +3,7 @@
 import math
 from dataclasses import replace
 
-from configurator.drawing.base.primitives import Arc, Point, Polygon, Polyline
-from configurator.drawing.base.turning import rectangle, turned
+from configurator.drawing.base.primitives import Arc, Point, Polygon, Polyline, rectangle, turned
 from configurator.drawing.base.view import Box
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
 from configurator.geometry.shapes import leaf_corners

@@ -9,8 +9,7 @@ import math
 from collections.abc import Sequence
 from itertools import pairwise
 
-from configurator.drawing.base.primitives import Arc, Point, Polyline, Region
-from configurator.drawing.base.turning import turned
+from configurator.drawing.base.primitives import Arc, Point, Polyline, Region, turned
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
 from configurator.geometry.meeting_point import nearest_on_outline
 from configurator.geometry.shapes import Shape, leaf_corners

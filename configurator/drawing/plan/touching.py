@@ -2,8 +2,7 @@
 
 import math
 
-from configurator.drawing.base.primitives import Arc, Point, Polyline
-from configurator.drawing.base.turning import turned
+from configurator.drawing.base.primitives import Arc, Point, Polyline, turned
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
 from configurator.geometry.meeting_point import nearest_on_outline
 from configurator.geometry.shapes import BUILDING

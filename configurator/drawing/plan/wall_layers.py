@@ -3,8 +3,7 @@
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from configurator.drawing.base.primitives import Point, Polygon, Polyline
-from configurator.drawing.base.turning import rectangle
+from configurator.drawing.base.primitives import Point, Polygon, Polyline, rectangle
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
 from configurator.tables import FrameKindRow, row_of
 

@@ -6,13 +6,13 @@ from PySide6.QtCore import QEasingCurve, QObject, QPointF, Qt, QVariantAnimation
 from PySide6.QtGui import QMouseEvent
 from PySide6.QtWidgets import QWidget
 
+from configurator.drawing.base.view import Group
 from configurator.drawing.client.client_picture import (
     ClientPicture,
     client_picture,
     turning_groups,
     turning_note_groups,
 )
-from configurator.drawing.plan.sheet import Group
 from configurator.export.figure import POINTS_PER_INCH, SheetArtists
 from configurator.ui.kit.canvas import DPI, PlanCanvas
 from configurator.ui.state.session import Session

@@ -8,8 +8,9 @@ from PySide6.QtCore import QEvent, QPointF, QSize, Signal
 from PySide6.QtGui import QMouseEvent, QResizeEvent
 from PySide6.QtWidgets import QToolTip, QWidget
 
+from configurator.drawing.base.view import Group
 from configurator.drawing.plan.hover import Spot, measured_at, name_at, spots_of
-from configurator.drawing.plan.sheet import Group, moving_groups, moving_note_groups, plan_sheet
+from configurator.drawing.plan.sheet import moving_groups, moving_note_groups, plan_sheet
 from configurator.export.figure import POINTS_PER_INCH, SheetArtists, make_figure
 from configurator.model import JobFacts
 from configurator.study import Study

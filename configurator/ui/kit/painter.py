@@ -10,7 +10,7 @@ from PySide6.QtGui import QBrush, QColor, QFont, QFontDatabase, QPainter, QPaint
 from configurator.drawing.base.on_sheet import ArcOnSheet
 from configurator.drawing.base.primitives import Point
 from configurator.drawing.base.style import Shade, layers
-from configurator.drawing.plan.sheet import Group
+from configurator.drawing.base.view import Group
 from configurator.export.painting import BOLD, FONT, Chain, StrokePainter, font_file, paint
 
 _PIXELS = 100

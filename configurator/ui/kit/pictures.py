@@ -7,7 +7,7 @@ from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPixmap
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from configurator.drawing.base.style import inks
-from configurator.drawing.plan.sheet import Group
+from configurator.drawing.base.view import Group
 from configurator.ui.kit.painter import paint_groups
 
 POINTS_PER_PIXEL = 0.75

@@ -5,7 +5,7 @@ from itertools import pairwise
 import pytest
 
 import configurator.drawing.base.style as style
-from configurator.drawing.base.placing import text_box
+from configurator.drawing.base.lettering import text_box
 from configurator.drawing.base.primitives import Polyline, Symbol, Text
 from configurator.drawing.charts.chart import (
     SIZE,

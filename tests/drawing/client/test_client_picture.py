@@ -2,7 +2,7 @@ import math
 
 import pytest
 
-from configurator.drawing.base.placing import text_box
+from configurator.drawing.base.lettering import text_box
 from configurator.drawing.base.primitives import Dimension, Text
 from configurator.drawing.client.client_picture import (
     client_picture,

@@ -5,7 +5,7 @@ import shapely
 from hypothesis import given
 from hypothesis import strategies as st
 
-from configurator.drawing.base.turning import rectangle, turned
+from configurator.drawing.base.primitives import rectangle, turned
 from configurator.drawing.client.outline_difference import left_over, round_left_over
 from tests.sweeps import examples
 

@@ -1,6 +1,6 @@
 import pytest
 
-from configurator.drawing.base.placing import text_box
+from configurator.drawing.base.lettering import text_box
 from configurator.drawing.base.primitives import Polygon, Polyline, Text
 from configurator.drawing.base.view import Box
 from configurator.drawing.pages.frame import MARGIN, border_box, drawing_box, page_frame

@@ -1,4 +1,4 @@
-from configurator.drawing.base.placing import text_box
+from configurator.drawing.base.lettering import text_box
 from configurator.drawing.base.primitives import Text
 from configurator.drawing.base.view import Box
 from configurator.drawing.pages.measured_table import measured_table

@@ -3,7 +3,7 @@ from dataclasses import replace
 
 import pytest
 
-from configurator.drawing.base.placing import text_box
+from configurator.drawing.base.lettering import text_box
 from configurator.drawing.base.primitives import Dimension, Polygon, Text
 from configurator.drawing.pages.papers import papers, scale_named, scales
 from configurator.drawing.pages.plan_page import SMALL, plan_page

@@ -1,6 +1,6 @@
 import pytest
 
-from configurator.drawing.base.placing import text_box
+from configurator.drawing.base.lettering import text_box
 from configurator.drawing.base.primitives import Polygon, Text
 from configurator.drawing.base.view import box_around
 from configurator.drawing.pages.papers import scale_named, scales

@@ -5,7 +5,7 @@ import math
 import pytest
 
 from configurator.drawing.base.clip import clip_segment
-from configurator.drawing.base.placing import text_box
+from configurator.drawing.base.lettering import text_box
 from configurator.drawing.base.primitives import Arc, Dimension, Polyline, Symbol, Text
 from configurator.drawing.base.view import Box
 from configurator.drawing.glossary import glossary

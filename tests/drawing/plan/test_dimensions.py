@@ -2,7 +2,7 @@
 
 import pytest
 
-from configurator.drawing.base.placing import text_box
+from configurator.drawing.base.lettering import text_box
 from configurator.drawing.base.primitives import Dimension, Text
 from configurator.drawing.plan.dimensions import is_clear, moving_on_sheet, text_boxes
 from configurator.drawing.plan.panel import moving_notes

@@ -4,8 +4,7 @@ import math
 
 import pytest
 
-from configurator.drawing.base.primitives import Arc, Dimension, Text
-from configurator.drawing.base.turning import turned
+from configurator.drawing.base.primitives import Arc, Dimension, Text, turned
 from configurator.drawing.plan.sheet import moving_note_groups, plan_sheet
 from configurator.geometry.meeting_point import nearest_on_outline
 from configurator.geometry.shapes import leaf_corners

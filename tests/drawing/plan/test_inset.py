@@ -2,9 +2,8 @@ import math
 
 import pytest
 
-from configurator.drawing.base.lettering import text_width
+from configurator.drawing.base.lettering import text_box, text_width
 from configurator.drawing.base.on_sheet import RING
-from configurator.drawing.base.placing import text_box
 from configurator.drawing.base.primitives import Arc, Dimension, Polygon, Polyline, Symbol, Text
 from configurator.drawing.plan.panel import moving_inset
 from configurator.drawing.plan.sheet import plan_sheet

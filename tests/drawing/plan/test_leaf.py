@@ -4,8 +4,7 @@ import pytest
 from shapely.geometry import Point
 from shapely.geometry import Polygon as Area
 
-from configurator.drawing.base.primitives import Polygon
-from configurator.drawing.base.turning import rectangle, turned
+from configurator.drawing.base.primitives import Polygon, rectangle, turned
 from configurator.drawing.plan.hinge import door_leaf_outline, frame_leaf_outline
 from configurator.drawing.plan.leaf import open_leaf
 from configurator.drawing.plan.sheet import plan_sheet

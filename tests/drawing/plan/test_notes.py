@@ -2,9 +2,8 @@ import math
 
 import pytest
 
-from configurator.drawing.base.placing import text_box
-from configurator.drawing.base.primitives import Dimension, Polyline, Symbol, Text
-from configurator.drawing.base.turning import turned
+from configurator.drawing.base.lettering import text_box
+from configurator.drawing.base.primitives import Dimension, Polyline, Symbol, Text, turned
 from configurator.drawing.plan.sheet import moving_note_groups, plan_sheet
 from configurator.geometry.meeting_point import nearest_on_outline
 from configurator.geometry.shapes import leaf_corners

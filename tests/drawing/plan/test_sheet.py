@@ -6,8 +6,7 @@ from shapely.geometry import box as rectangular
 
 from configurator.drawing.base.clip import clip_segment
 from configurator.drawing.base.dimension_strokes import line_boxes
-from configurator.drawing.base.lettering import text_width
-from configurator.drawing.base.placing import text_box
+from configurator.drawing.base.lettering import text_box, text_width
 from configurator.drawing.base.primitives import Arc, Dimension, Polygon, Symbol, Text
 from configurator.drawing.base.view import Box
 from configurator.drawing.plan.dimensions import leaf_on_sheet

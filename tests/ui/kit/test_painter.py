@@ -3,8 +3,7 @@ import pytest
 from PySide6.QtGui import QFontMetricsF, QImage
 
 from configurator.drawing.base.lettering import text_width
-from configurator.drawing.base.primitives import Arc, Polygon, Polyline, Text
-from configurator.drawing.base.turning import rectangle
+from configurator.drawing.base.primitives import Arc, Polygon, Polyline, Text, rectangle
 from configurator.drawing.base.view import Box, View
 from configurator.drawing.pages.page import Detail, Page, Paper, Scale
 from configurator.ui.kit.painter import letters
