@@ -6,7 +6,7 @@ from functools import cache
 
 import pytest
 
-from configurator.drawing.plan.bare_plan import bare_plan
+from configurator.drawing.plan.sheet import bare_plan
 from configurator.practice.answers import (
     HANDS,
     AngleAnswer,

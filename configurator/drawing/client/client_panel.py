@@ -4,8 +4,7 @@ from dataclasses import replace
 
 from configurator.drawing.base.view import Box
 from configurator.drawing.dimension_words import FRAME, Measured, Wording
-from configurator.drawing.plan.dimension_ways import Dimensions
-from configurator.drawing.plan.dimensions import PLAIN, Lettered
+from configurator.drawing.plan.dimensions import PLAIN, Dimensions, Lettered
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
 from configurator.drawing.plan.panel import Panel, panel
 from configurator.drawing.plan.sheet import hand_words

@@ -10,12 +10,10 @@ from typing import Literal
 from configurator.drawing.base.primitives import Arc, Point, Polygon, Polyline, Primitive, Symbol, turned
 from configurator.drawing.base.view import View
 from configurator.drawing.client.outline_difference import left_over, round_left_over
-from configurator.drawing.plan.door_stop import door_stop_parts
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
-from configurator.drawing.plan.frame_outlines import hinge_jamb
-from configurator.drawing.plan.hinge import frame_leaf
-from configurator.drawing.plan.standing_things import standing_things
-from configurator.drawing.plan.wall_layers import wall_beside
+from configurator.drawing.plan.frame import hinge_jamb, wall_beside
+from configurator.drawing.plan.leaf import frame_leaf
+from configurator.drawing.plan.standing_things import door_stop_parts, standing_things
 from configurator.geometry.shapes import leaf_corners
 
 NARROWER, WIDER = "narrower", "wider"

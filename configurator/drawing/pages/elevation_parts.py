@@ -7,7 +7,7 @@ import math
 
 from configurator.drawing.base.primitives import Arc, Polygon, Polyline, Primitive, Text, rectangle
 from configurator.drawing.pages.elevation_facts import HingesSet, LeafShown
-from configurator.drawing.plan.hinge import HINGE
+from configurator.drawing.plan.leaf import HINGE
 from configurator.model import Hardware
 from configurator.rules.filling.usual import FilledOpening
 from configurator.tables import HardwareKindRow, row_of

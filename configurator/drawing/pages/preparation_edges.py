@@ -8,7 +8,7 @@ from configurator.drawing.pages.blocks import Block, Side, String
 from configurator.drawing.pages.dimension_string import Span
 from configurator.drawing.pages.elevation_strings import Marks
 from configurator.drawing.pages.preparation_facts import Preparation
-from configurator.drawing.plan.hinge import HINGE
+from configurator.drawing.plan.leaf import HINGE
 from configurator.units import TOLERANCE, Display
 
 _BEYOND = 0.6

@@ -9,15 +9,15 @@ from configurator.drawing.pages.cut_out import cut_out, mirrored
 from configurator.drawing.pages.dimension_string import Span
 from configurator.drawing.pages.elevation_strings import ASSUMED, Marks
 from configurator.drawing.pages.preparation_facts import Preparation
-from configurator.drawing.plan.frame_outlines import hinge_jamb
-from configurator.drawing.plan.hinge import (
+from configurator.drawing.plan.frame import hinge_jamb
+from configurator.drawing.plan.leaf import (
     barrel,
     door_leaf,
     door_leaf_outline,
     frame_leaf,
     frame_leaf_outline,
+    open_leaf,
 )
-from configurator.drawing.plan.leaf import open_leaf
 from configurator.units import TOLERANCE, Display
 
 _SHOWN_OF_FRAME, _SHOWN_OF_DOOR, _BEHIND_STOP = 0.75, 1.15, 0.35

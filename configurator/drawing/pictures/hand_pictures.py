@@ -9,8 +9,8 @@ import math
 from configurator.drawing.base.primitives import Arc, Polygon, Polyline, Primitive, Text, rectangle
 from configurator.drawing.base.view import Box, Group, View, paper
 from configurator.drawing.pictures.scenes import WORD, Scene, scene
+from configurator.drawing.pictures.small_plan import mapped, small_plan, swing_arc
 from configurator.drawing.pictures.word_pictures import view_of
-from configurator.drawing.plan.small_plan import mapped, small_plan, swing_arc
 
 NAMES = {"LH": "left hand", "RH": "right hand", "LHR": "left hand reverse", "RHR": "right hand reverse"}
 """Every hand, spelled out."""

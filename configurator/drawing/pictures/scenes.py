@@ -17,14 +17,18 @@ from configurator.drawing.base.view import Box
 from configurator.drawing.pages.elevation_facts import LeafShown, leaves_shown
 from configurator.drawing.pages.elevation_parts import elevation_parts
 from configurator.drawing.pictures.hinge_sample import HingeSample, sample_extent, sample_parts
-from configurator.drawing.plan.door_stop import door_stop_parts
+from configurator.drawing.pictures.small_plan import mapped, small_extent, small_plan
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf, drawn_leaves
-from configurator.drawing.plan.frame_outlines import hinge_jamb
-from configurator.drawing.plan.hinge import barrel, door_leaf, frame_leaf
-from configurator.drawing.plan.leaf import closed_outline, hardware_parts, open_leaf
-from configurator.drawing.plan.small_plan import mapped, small_extent, small_plan
-from configurator.drawing.plan.standing_things import standing_things
-from configurator.drawing.plan.wall_layers import wall_beside
+from configurator.drawing.plan.frame import hinge_jamb, wall_beside
+from configurator.drawing.plan.leaf import (
+    barrel,
+    closed_outline,
+    door_leaf,
+    frame_leaf,
+    hardware_parts,
+    open_leaf,
+)
+from configurator.drawing.plan.standing_things import door_stop_parts, standing_things
 from configurator.model import Opening
 from configurator.rules.filling.usual import FilledOpening
 from configurator.study import study

@@ -1,8 +1,11 @@
-"""The small picture of the whole opening: swing, hand, and the clear width at 90 degrees."""
+"""The small picture of the whole opening: swing, hand, and the clear width at 90 degrees.
+
+While the latch edge passes closest, the latch side stands in its place, enlarged.
+"""
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from configurator.drawing.base.lettering import fitted, text_box, text_width
 from configurator.drawing.base.primitives import (
@@ -18,10 +21,11 @@ from configurator.drawing.base.primitives import (
     turned,
 )
 from configurator.drawing.base.view import Box, View
-from configurator.drawing.plan.door_stop import dimension_at, door_stop_parts
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
+from configurator.drawing.plan.leaf import TOUCHING_SMALL, touching_marks
+from configurator.drawing.plan.standing_things import dimension_at, door_stop_parts
 from configurator.drawing.plan.swept import swept_regions
-from configurator.drawing.plan.touching import SMALL, touching_marks
+from configurator.geometry.gaps import LeastGap
 from configurator.geometry.shapes import Shape, leaf_corners
 from configurator.units import Display
 
@@ -36,6 +40,8 @@ _NEARLY = 1e-9
 _RING, _HIGH = 7.0, 0.75
 """Points the ring about a contact reaches up; of the height of the swing, from where that needs room."""
 _MEASURED_BETWEEN = "clear width with the door open 90°, measured from the face of the open leaf to the {}"
+_SAME_ANGLE = 1e-9
+_TOLD = "least gap between the lock edge of the leaf and the {}, over the whole swing: {}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,7 +157,7 @@ def inset_moving(hung: DrawnLeaf, angle: float, view: View, told: Told) -> list[
         else:
             parts.append(Polygon("A-DOOR-SWNG", points, "poche"))
     if hung.contact is not None and angle >= hung.reach - 1e-9:
-        parts += touching_marks(hung, SMALL)
+        parts += touching_marks(hung, TOUCHING_SMALL)
         only_here = told.latch_side or bool(told.contact)
         parts.append(Symbol("A-ANNO-REDL", hung.contact, "contact" if only_here else "graze", "contact"))
         if told.contact:
@@ -302,3 +308,39 @@ def row(view: View, number: int) -> Point:
     """Return where a line of words at the top starts, the first being 1."""
     window = view.window
     return view.to_plan((window.left + AIR, window.top - number * _ROW + 3.0))
+
+
+def latch_side(
+    hung: DrawnLeaf, angle: float, window: Box, display: Display, scales: Sequence[float] = ()
+) -> tuple[View, tuple[Primitive, ...]] | None:
+    """Return the latch side with its least gap dimensioned, and the view it is drawn through.
+
+    None at any other angle than that of the closest passage, radians. Scales as for `inset_view`.
+    """
+    passage = hung.latch
+    if passage is None or abs(angle - passage.angle) > _SAME_ANGLE or passage.angle > hung.reach:
+        return None
+    number = display.length(passage.distance, "down")
+    choices = (f"{number}, the least at the latch edge", f"{number} at the latch edge", number)
+    words = fitted(choices, SIZE, window.width - 2 * AIR)
+    told = Told(words, latch_side=True, about=passage.point_standing)
+    view = inset_view(hung, window, told, scales)
+    bare = replace(hung, hardware=())  # a lever beside the edge would only hide it
+    still = inset_still(bare, view, display, None, "", told)
+    moving = inset_moving(bare, passage.angle, view, told)
+    return view, (*still, *moving, _latch_dimension(passage, words, number, view))
+
+
+def _latch_dimension(passage: LeastGap, words: str, number: str, view: View) -> Dimension:
+    """The gap between its two points, its line carried up to the words above."""
+    a, b = passage.point_standing, passage.point_moving
+    left, base = view.to_sheet(row(view, 2))
+    width = text_width(words, SIZE)
+    above = (view.to_sheet(b)[0], base - 2.0)
+    far = max((left, left + width), key=lambda x: abs(x - above[0]))
+    shoulder = (view.to_plan(above), view.to_plan((far, base - 2.0)))
+    told = _TOLD.format(passage.kind, number)
+    return Dimension(
+        "A-ANNO-DIMS", a, b, a, b, words, view.to_plan((left + width / 2, base)), "latch edge least",
+        passage.distance, 0.0, SIZE, shoulder, told,
+    )  # fmt: skip

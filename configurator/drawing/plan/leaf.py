@@ -1,14 +1,25 @@
-"""The leaf where it is cut: skins and core of hollow metal, stile and core of wood, glass in aluminum.
+"""The leaf and its hinge where they are cut, closed and open, and the marks along what the leaf touches.
 
-Drawn as such doors are commonly made; thickness, bevel and edges are measured. Everything is first the closed
-leaf and is turned about the pin afterwards.
+Doors are drawn as commonly made: skins and core of hollow metal, stile and core of wood, glass in aluminum;
+thickness, bevel and edges are measured. Everything is first the closed leaf and is turned about the pin
+afterwards.
 """
 
 import math
 
-from configurator.drawing.base.primitives import Arc, Point, Polygon, Polyline, rectangle, turned
+from configurator.drawing.base.primitives import (
+    Arc,
+    Point,
+    Polygon,
+    Polyline,
+    Primitive,
+    Symbol,
+    rectangle,
+    turned,
+)
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
-from configurator.geometry.shapes import Shape, leaf_corners
+from configurator.geometry.meeting_point import nearest_on_outline
+from configurator.geometry.shapes import BUILDING, Shape, leaf_corners
 from configurator.tables import ConstructionRow, row_of
 
 _STILE = 1.25
@@ -17,6 +28,14 @@ _ALUMINUM_STILE = 3.5
 _GLASS = 0.25
 
 Parts = list[Polygon | Polyline | Arc]
+_PIN_OF_BARREL = 0.46
+"""Pin diameter of the barrel's; from memory. Drawn, not measured."""
+_BEYOND_BARREL = 0.2
+"""How far the cross of the pin axis runs past the barrel, inches."""
+HINGE = "A-DETL-HNGE"
+TOUCHING, TOUCHING_SMALL = "A-ANNO-REDL-PART", "A-ANNO-REDL-SMLL"
+_AT_CONTACT = 1e-6
+"""An edge this near to the contact is at it, inches."""
 
 
 def closed_outline(hung: DrawnLeaf) -> Polyline:
@@ -123,3 +142,91 @@ def _hardware(shape: Shape, pin: Point, angle: float) -> Polygon | Arc:
     if shape.radius:
         return Arc("A-DOOR-HDWR", points[0], shape.radius, 0.0, 2 * math.pi, "hardware", shape.kind)
     return Polygon("A-DOOR-HDWR", points, "hardware", shape.kind)
+
+
+def frame_leaf(hung: DrawnLeaf) -> Polygon:
+    """Return the leaf on the frame: in its mortise, or on its face for a half mortise or full surface."""
+    return Polygon(HINGE, frame_leaf_outline(hung), "plate", "frame leaf of the hinge")
+
+
+def door_leaf(hung: DrawnLeaf, angle: float) -> Polygon:
+    """Return the leaf on the door, turned with it."""
+    return Polygon(
+        HINGE, turned(door_leaf_outline(hung), hung.pin.at, angle), "plate", "door leaf of the hinge"
+    )
+
+
+def frame_leaf_outline(hung: DrawnLeaf) -> tuple[Point, ...]:
+    """Return the frame leaf from its back edge to the pin axis, half the open width long.
+
+    A swing clear leaf is bent round the corner of the frame; its legs are drawn, not measured.
+    """
+    h, pin = hung.h, hung.pin
+    if h.mounting == "swing clear":
+        low = pin.y_p - h.W / 2
+        return ((-h.t, low), (0.0, low), (0.0, h.t), (pin.x_p, h.t), (pin.x_p, 0.0), (-h.t, 0.0))
+    if h.mounting in ("half mortise", "full surface"):
+        low = 0.0 if pin.y_p - h.t >= 0 else pin.y_p - h.t
+        return rectangle(pin.x_p - h.W / 2, pin.x_p, low, low + h.t)
+    right = h.proud_f
+    return rectangle(right - h.t, right, pin.y_p - h.W / 2, pin.y_p)
+
+
+def door_leaf_outline(hung: DrawnLeaf) -> tuple[Point, ...]:
+    """Return the door leaf of the closed leaf, half the open width long from the pin axis."""
+    h, pin = hung.h, hung.pin
+    if h.mounting == "swing clear":
+        low, top, edge = pin.y_p - h.W / 2, 2 * pin.y_p, h.g_h
+        inner = ((edge, top - h.t), (pin.x_p, top - h.t), (pin.x_p, top))
+        return ((edge, low), (edge + h.t, low), (edge + h.t, top), *reversed(inner))
+    if h.mounting in ("half surface", "full surface"):
+        return rectangle(pin.x_p, pin.x_p + h.W / 2, -h.i, -h.i + h.t)
+    left = h.g_h - h.proud_d
+    return rectangle(left, left + h.t, pin.y_p - h.W / 2, pin.y_p)
+
+
+def barrel(hung: DrawnLeaf) -> list[Primitive]:
+    """Return the knuckle, the pin in it, and the cross that marks the pin axis."""
+    at, radius = hung.pin.at, hung.h.d_b / 2
+    return [
+        Arc(HINGE, at, radius, 0.0, 2 * math.pi, "barrel", "barrel of the hinge"),
+        Arc(HINGE, at, radius * _PIN_OF_BARREL, 0.0, 2 * math.pi, "paper", "hinge pin"),
+        *_cross(at, radius + _BEYOND_BARREL),
+        Symbol("A-ANNO-AXIS", at, "pin axis", "pin axis"),
+    ]
+
+
+def _cross(at: Point, arm: float) -> list[Polyline]:
+    """Return the two chain lines through the pin axis."""
+    x, y = at
+    ends = (((x - arm, y), (x + arm, y)), ((x, y - arm), (x, y + arm)))
+    return [Polyline("A-ANNO-AXIS", line) for line in ends]
+
+
+def touching_marks(hung: DrawnLeaf, layer: str = TOUCHING) -> list[Polyline | Arc]:
+    """Return the marks along both parts with the leaf where it is stopped; none where nothing is met."""
+    if hung.touching is None or hung.contact is None:
+        return []
+    moving, standing = hung.touching
+    # Of the building only the edges at the contact are marked: the rest runs on without end, or is hidden.
+    at = hung.contact if standing.kind in BUILDING else None
+    there = turned(moving.points, hung.pin.at, hung.reach)
+    return [
+        *_part_mark(there, moving.radius, None, layer),
+        *_part_mark(standing.points, standing.radius, at, layer),
+    ]
+
+
+def _part_mark(
+    points: tuple[Point, ...], radius: float, at: Point | None, layer: str
+) -> list[Polyline | Arc]:
+    """Return a part's whole outline, or only its edges at a point, if there are any."""
+    if radius:
+        return [Arc(layer, points[0], radius, 0.0, 2 * math.pi)]
+    edges = [] if at is None else _edges_at(points, at)
+    return [Polyline(layer, edge) for edge in edges] or [Polyline(layer, points, closed=True)]
+
+
+def _edges_at(points: tuple[Point, ...], at: Point) -> list[tuple[Point, Point]]:
+    edges = zip(points, (*points[1:], points[0]), strict=True)
+    return [(a, b) for a, b in edges if math.dist(at, nearest_on_outline(at, (a, b))) <= _AT_CONTACT]

@@ -13,20 +13,29 @@ from configurator.drawing.base.dimension_strokes import line_boxes
 from configurator.drawing.base.lettering import Room
 from configurator.drawing.base.primitives import Primitive, turned
 from configurator.drawing.base.view import Box, View, box_around
-from configurator.drawing.plan.dimension_ways import Dimensions, opens_flat
-from configurator.drawing.plan.dimensions import lettered, text_boxes
-from configurator.drawing.plan.door_stop import door_stop_parts, set_out
+from configurator.drawing.plan.dimensions import Dimensions, lettered, opens_flat, text_boxes
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
-from configurator.drawing.plan.frame_outlines import hinge_jamb
-from configurator.drawing.plan.hinge import barrel, door_leaf, frame_leaf
-from configurator.drawing.plan.inset import Told, inset_moving, inset_still, inset_view, told_in_inset
+from configurator.drawing.plan.frame import hinge_jamb, stud_boxes, wall_beside
+from configurator.drawing.plan.inset import (
+    Told,
+    inset_moving,
+    inset_still,
+    inset_view,
+    latch_side,
+    told_in_inset,
+)
 from configurator.drawing.plan.labels import thing_labels
-from configurator.drawing.plan.latch_side import latch_side
-from configurator.drawing.plan.leaf import closed_outline, hardware_parts, open_leaf
+from configurator.drawing.plan.leaf import (
+    barrel,
+    closed_outline,
+    door_leaf,
+    frame_leaf,
+    hardware_parts,
+    open_leaf,
+)
 from configurator.drawing.plan.notes import leaf_alone, swing_notes
-from configurator.drawing.plan.standing_things import standing_things
+from configurator.drawing.plan.standing_things import door_stop_parts, set_out, standing_things
 from configurator.drawing.plan.swept import swept_regions
-from configurator.drawing.plan.wall_layers import stud_boxes, wall_beside
 from configurator.geometry.shapes import leaf_corners
 from configurator.units import Display
 

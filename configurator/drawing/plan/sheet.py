@@ -1,4 +1,7 @@
-"""The sheet: one panel a candidate, all at one scale, with headings, and a line that says how to read it."""
+"""The sheet: one panel a candidate, all at one scale, with headings, and a foot that says how to read it.
+
+A sheet that goes out as a file says at its foot whose opening it is.
+"""
 
 import math
 from collections.abc import Sequence
@@ -7,8 +10,7 @@ from dataclasses import dataclass
 from configurator.drawing.base.lettering import fitted, text_width
 from configurator.drawing.base.primitives import Point, Polygon, Polyline, Primitive, Text, rectangle
 from configurator.drawing.base.view import Box, Group, paper
-from configurator.drawing.plan.drawn_leaf import DrawnLeaf, degrees, drawn_leaves
-from configurator.drawing.plan.foot import FOOT, FOOT_OF_FILE, foot
+from configurator.drawing.plan.drawn_leaf import DrawnLeaf, degrees, drawn_leaves, turns_clockwise
 from configurator.drawing.plan.panel import (
     Panel,
     moving_notes,
@@ -29,6 +31,15 @@ _TITLE, _SUBTITLE = 11.0, 8.5
 RECOMMENDED = ", recommended"
 _SHAPE = 1.05
 """Width of a panel to its height that shows most of the hinge."""
+FOOT = 16.0
+FOOT_OF_FILE = 27.0
+"""Points kept below the panels: for one line, and for two."""
+_FOOT_SIDE = 8.0
+_FOOT_BASE = 4.5
+_FOOT_TYPE = 7.0
+_BAR = 60.0
+"""A scale bar is no longer than this where a shorter one will do, points."""
+_BAR_ROOM = 90.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -219,3 +230,84 @@ def standing_words(
     choices = (more, *shorter) if bare > hung.reach + 1e-9 else shorter
     layer = "A-ANNO-REDL" if bare <= hung.reach + 1e-9 else "A-ANNO-TTLB"
     return layer, fitted(choices, size, width)
+
+
+def foot(study: Study, display: Display, scale: float, width: float, job: JobFacts | None) -> list[Primitive]:
+    """Return the line that says how to read the sheet, its scale bar, and over them whose sheet it is."""
+    room = width - 2 * _FOOT_SIDE
+    lines = [(_FOOT_BASE, _how_to_read(study, job is None), room - _BAR_ROOM)]
+    if job is not None:
+        lines.append((_FOOT_BASE + 10.5, _whose_opening(study, display, job), room))
+    return [
+        *(
+            Text("A-ANNO-NOTE", (_FOOT_SIDE + 1.0, base), _as_many_words(words, free), _FOOT_TYPE)
+            for base, words, free in lines
+        ),
+        *_scale_bar(display, scale, width - _FOOT_SIDE, _FOOT_BASE),
+    ]
+
+
+def _as_many_words(words: Sequence[str], room: float) -> str:
+    return fitted([" · ".join(words[:count]) for count in range(len(words), 0, -1)], _FOOT_TYPE, room)
+
+
+def _whose_opening(study: Study, display: Display, job: JobFacts) -> list[str]:
+    """Say which opening of which job this is, with the date only where the job gives one."""
+    filled = study.filled
+    said = (
+        f"opening {filled.opening.mark}",
+        filled.opening.location,
+        display.opening(filled.opening_width, filled.opening_height),
+        job.name,
+        f"job {job.number}" if job.number else None,
+        job.date,
+    )
+    return [words for words in said if words]
+
+
+def _how_to_read(study: Study, with_mark: bool) -> list[str]:
+    filled = study.filled
+    mirrored = all(turns_clockwise(filled, candidate.leaf) for candidate in study.candidates)
+    words = [filled.opening.mark] if with_mark else []
+    words.append("seen from above, pull side up" + (", hinges right" if mirrored else ""))
+    if len(study.candidates) > 1:
+        words.append("all at one scale")
+    return [*words, "frame and leaf cut as commonly made; only dimensioned parts are measured"]
+
+
+def _scale_bar(display: Display, scale: float, right: float, base: float) -> list[Primitive]:
+    """A drafter's bar in the unit of the dimensions, every other quarter filled."""
+    whole, label = _length_of_bar(display, scale)
+    left = right - whole * scale
+    quarter = whole * scale / 4
+    bars: list[Primitive] = []
+    for number in range(4):
+        x_0 = left + number * quarter
+        fill = "steel" if number % 2 else "paper"
+        bars.append(Polygon("A-ANNO-LEAD", rectangle(x_0, x_0 + quarter, base, base + 3.0), fill))
+    return [
+        *bars,
+        Polyline("A-ANNO-LEAD", ((left, base), (right, base))),
+        Text("A-ANNO-NOTE", (left - 4.0, base - 0.5), label, _FOOT_TYPE, "end"),
+    ]
+
+
+def _length_of_bar(display: Display, scale: float) -> tuple[float, str]:
+    """Return how long a bar is, inches, and its length in words: the longest of the usual ones that fits."""
+    if display.metric:
+        choices = [(mm / 25.4, f"{mm} mm") for mm in (50, 20)]
+    else:
+        choices = [(float(inches), f"{inches} in") for inches in (2, 1)]
+    return next((one for one in choices if one[0] * scale <= _BAR), choices[-1])
+
+
+def bare_plan(study: Study, width: float, height: float) -> tuple[Group, ...]:
+    """Return the plans of a study so many points wide and high; nothing in them tells a number or an angle.
+
+    The small picture is left out too: its arc ends where the swing does.
+    """
+    sheet = plan_sheet(study, Display(), width, height)
+    ground, *_ = sheet.still
+    views = [Group(one.main.view, (*one.main.still, *moving_parts(one, 0.0))) for one in sheet.panels]
+    whole = paper(width, height)
+    return (Group(whole, ground.primitives), *views)

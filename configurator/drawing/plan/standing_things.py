@@ -1,12 +1,27 @@
-"""What stands along the wall, where it is cut, or broken and thin where the leaf passes over or under it."""
+"""What stands along the wall, where it is cut, or broken and thin where the leaf passes over or under it.
+
+A door stop is drawn with how far along the wall it is set out from the frame's outer edge.
+"""
 
 import math
 from dataclasses import replace
 
-from configurator.drawing.base.primitives import Arc, Polygon
+from configurator.drawing.base.lettering import Room, text_box, text_width
+from configurator.drawing.base.primitives import Arc, Dimension, Point, Polygon, Primitive, rectangle
+from configurator.drawing.base.view import View
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf, Standing
 from configurator.geometry.shapes import Shape
 from configurator.tables import ObstructionKindRow, row_of
+from configurator.units import Display
+
+_STOP_LAYER, _STOP_FILL = "A-DOOR-HDWR", "hardware"
+_PLATE = (2.5, 0.1875)
+"""The plate of a wall bumper, across and thick, inches; from memory."""
+_STEM = 0.75
+_TIP = 0.625
+"""Radius of the rubber of a wall bumper, and of a floor stop seen from above, inches; from memory."""
+_ROWS = (10.0, 20.0, 30.0)
+"""How far below the wall's far face the dimension may stand, points."""
 
 
 def standing_things(hung: DrawnLeaf) -> list[Polygon | Arc]:
@@ -41,3 +56,76 @@ def _piece(thing: Standing, shape: Shape) -> Polygon | Arc:
     if shape.radius:
         return Arc(layer, shape.points[0], shape.radius, 0.0, 2 * math.pi, fill, thing.label)
     return Polygon(layer, shape.points, fill, thing.label)
+
+
+def door_stop_parts(hung: DrawnLeaf) -> list[Primitive]:
+    """Return the stop that was given: a bumper on its plate, or a floor stop seen from above."""
+    stop = hung.door_stop
+    tip = hung.candidate.stop_tip
+    if stop is None or tip is None:
+        return []
+    if stop.kind == "wall bumper":
+        return _bumper(stop.kind, tip, hung.wall_face)
+    return _on_the_floor(stop.kind, tip, hung.reach if stop.holds else math.pi)
+
+
+def _bumper(kind: str, tip: Point, wall: float) -> list[Primitive]:
+    x, y = tip
+    across, thick = _PLATE
+    thick, radius = min(thick, (y - wall) / 2), min(_TIP, (y - wall) / 2)
+    plate = rectangle(x - across / 2, x + across / 2, wall, wall + thick)
+    stem = rectangle(x - _STEM / 2, x + _STEM / 2, wall + thick, max(y - radius, wall + thick))
+    return [
+        Polygon(_STOP_LAYER, plate, _STOP_FILL, kind),
+        Polygon(_STOP_LAYER, stem, _STOP_FILL, kind),
+        Arc(_STOP_LAYER, (x, y - radius), radius, 0.0, 2 * math.pi, "solid", kind),
+    ]
+
+
+def _on_the_floor(kind: str, tip: Point, angle: float) -> list[Primitive]:
+    """A round post that the face of the leaf, standing at an angle, touches at the tip."""
+    x, y = tip
+    centre = (x - _TIP * math.sin(angle), y + _TIP * math.cos(angle))
+    return [
+        Arc(_STOP_LAYER, centre, _TIP, 0.0, 2 * math.pi, _STOP_FILL, kind),
+        Arc(_STOP_LAYER, centre, _TIP / 2, 0.0, 2 * math.pi, "solid", kind),
+    ]
+
+
+def set_out(hung: DrawnLeaf, view: View, display: Display, size: float, room: Room) -> list[Dimension]:
+    """Return the dimension from the frame's outer edge to the stop, where the window shows both.
+
+    It stands below the wall, in the first row with room for its words; none where there is no room.
+    """
+    tip = hung.candidate.stop_tip
+    if tip is None or not view.plan_window().has((tip[0], hung.wall_face)):
+        return []
+    far = min(hung.wall_face - hung.wall_depth, -hung.h.D)
+    below = view.to_sheet((0.0, far))[1]
+    for row in _ROWS:
+        found = dimension_at(hung, view, display, size, (below - row, below - row + 2.0))
+        box = text_box(view.to_sheet(found.text_at), found.text, size, "middle")
+        if room.first_free([box]):
+            return [found]
+    return []
+
+
+def dimension_at(
+    hung: DrawnLeaf, view: View, display: Display, size: float, rows: tuple[float, float]
+) -> Dimension:
+    """Return the dimension with its line and the base of its words at heights of the sheet, points."""
+    stop, tip, h = hung.door_stop, hung.candidate.stop_tip, hung.h
+    assert stop is not None
+    assert tip is not None
+    a, b = (-h.F, hung.wall_face), tip
+    number = display.length(stop.from_frame)
+    row, base = rows
+    low = view.to_plan((0.0, row))[1]
+    middle = view.to_sheet(((a[0] + b[0]) / 2, low))[0]
+    half = text_width(number, size) / 2
+    x = min(max(middle, view.window.left + 3 + half), view.window.right - 3 - half)
+    return Dimension(
+        "A-ANNO-DIMS", a, b, (a[0], low), (b[0], low), number, view.to_plan((x, base)),
+        f"{stop.kind} from the frame", stop.from_frame, 0.0, size,
+        explained=f"along the wall, from the frame's outer edge to the middle of the {stop.kind}: {number}",
+    )  # fmt: skip

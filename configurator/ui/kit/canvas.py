@@ -9,7 +9,7 @@ from PySide6.QtGui import QMouseEvent, QResizeEvent
 from PySide6.QtWidgets import QToolTip, QWidget
 
 from configurator.drawing.base.view import Group
-from configurator.drawing.plan.hover import Spot, measured_at, name_at, spots_of
+from configurator.drawing.plan.pointing import Spot, measured_at, name_at, spots_of
 from configurator.drawing.plan.sheet import moving_groups, moving_note_groups, plan_sheet
 from configurator.export.figure import POINTS_PER_INCH, SheetArtists, make_figure
 from configurator.model import JobFacts

@@ -48,7 +48,7 @@ class ProblemPicture(QWidget):
         self._show_plain(lambda width, height: hand_picture(hand, width, height), session.dark, said)
 
     def _show_closed(self, exercise: Exercise, session: Session) -> None:
-        from configurator.drawing.plan.bare_plan import bare_plan
+        from configurator.drawing.plan.sheet import bare_plan
 
         opening = exercise.posed.problem.opening
         if opening is not None:

@@ -1,8 +1,7 @@
 import pytest
 
 from configurator.drawing.base.primitives import Text
-from configurator.drawing.plan.bare_plan import bare_plan
-from configurator.drawing.plan.sheet import plan_sheet
+from configurator.drawing.plan.sheet import bare_plan, plan_sheet
 from configurator.units import Display
 from tests.drawing.cases import demo
 

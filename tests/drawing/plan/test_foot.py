@@ -1,8 +1,7 @@
 import pytest
 
 from configurator.drawing.base.primitives import Polyline, Text
-from configurator.drawing.plan.foot import FOOT, FOOT_OF_FILE, foot
-from configurator.drawing.plan.sheet import plan_sheet
+from configurator.drawing.plan.sheet import FOOT, FOOT_OF_FILE, foot, plan_sheet
 from configurator.model import JobFacts
 from configurator.units import Display
 from tests.drawing.cases import demo

@@ -1,7 +1,7 @@
 import math
 
 from configurator.drawing.base.primitives import Dimension
-from configurator.drawing.plan.hover import name_at, spots_of
+from configurator.drawing.plan.pointing import name_at, spots_of
 from configurator.drawing.plan.sheet import moving_groups, moving_note_groups, plan_sheet
 from configurator.units import Display
 from tests.drawing.cases import demo

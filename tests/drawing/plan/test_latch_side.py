@@ -4,7 +4,7 @@ import pytest
 
 from configurator.drawing.base.lettering import text_width
 from configurator.drawing.base.primitives import Dimension, Polygon, Text
-from configurator.drawing.plan.latch_side import latch_side
+from configurator.drawing.plan.inset import latch_side
 from configurator.drawing.plan.sheet import moving_groups, plan_sheet
 from configurator.geometry.meeting_point import nearest_on_outline
 from configurator.units import Display

@@ -5,8 +5,7 @@ from shapely.geometry import Point
 from shapely.geometry import Polygon as Area
 
 from configurator.drawing.base.primitives import Polygon, rectangle, turned
-from configurator.drawing.plan.hinge import door_leaf_outline, frame_leaf_outline
-from configurator.drawing.plan.leaf import open_leaf
+from configurator.drawing.plan.leaf import door_leaf_outline, frame_leaf_outline, open_leaf
 from configurator.drawing.plan.sheet import plan_sheet
 from configurator.drawing.plan.standing_things import merged, standing_things
 from configurator.geometry.shapes import Shape, leaf_corners

@@ -5,8 +5,8 @@ import pytest
 from configurator.drawing.base.primitives import Arc, Polyline
 from configurator.drawing.base.style import layers
 from configurator.drawing.plan.drawn_leaf import drawn_leaves
+from configurator.drawing.plan.leaf import TOUCHING, TOUCHING_SMALL, touching_marks
 from configurator.drawing.plan.sheet import moving_groups, moving_note_groups, plan_sheet
-from configurator.drawing.plan.touching import LARGE, SMALL, touching_marks
 from configurator.geometry.meeting_point import nearest_on_outline
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo, random_study
@@ -69,13 +69,13 @@ def test_they_are_drawn_in_both_pictures_and_only_where_the_leaf_is_stopped():
     def marked(angle):
         groups = (*moving_groups(sheet, angle), *moving_note_groups(sheet, angle))
         found = [one.layer for group in groups for one in group.primitives if isinstance(one, Polyline)]
-        return found.count(LARGE), found.count(SMALL)
+        return found.count(TOUCHING), found.count(TOUCHING_SMALL)
 
     assert marked(171) == (0, 0)
     assert marked(172) == (2, 2)
 
 
 def test_the_marks_are_told_by_more_than_their_colour():
-    assert layers()[LARGE].dash
-    assert layers()[SMALL].dash
-    assert layers()[LARGE].width > layers()["A-DOOR"].width
+    assert layers()[TOUCHING].dash
+    assert layers()[TOUCHING_SMALL].dash
+    assert layers()[TOUCHING].width > layers()["A-DOOR"].width

@@ -6,9 +6,16 @@ import pytest
 from shapely.geometry import Polygon as Area
 
 from configurator.drawing.base.primitives import Polygon
-from configurator.drawing.plan.frame_outlines import hinge_jamb, steel_profile, thickened
+from configurator.drawing.plan.frame import (
+    bands,
+    hinge_jamb,
+    material_of,
+    steel_profile,
+    stud_boxes,
+    thickened,
+    wall_beside,
+)
 from configurator.drawing.plan.sheet import plan_sheet
-from configurator.drawing.plan.wall_layers import bands, material_of, stud_boxes, wall_beside
 from configurator.geometry.pin import locate_pin
 from configurator.geometry.shapes import (
     Hardware,

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from configurator.drawing.base.primitives import Arc, Polygon, Polyline
 from configurator.drawing.pictures.scenes import scene
-from configurator.drawing.plan.small_plan import mapped, small_extent, small_plan, swing_arc
+from configurator.drawing.pictures.small_plan import mapped, small_extent, small_plan, swing_arc
 from tests.sweeps import examples
 
 TURNS = st.floats(-6.0, 6.0)
