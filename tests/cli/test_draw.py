@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from configurator.cli import main
-from configurator.drawing.pages import sheets
+from configurator.drawing import sheets
 from configurator.project_file import load
 from configurator.resource_files import resource_path
 
