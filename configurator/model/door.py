@@ -68,6 +68,14 @@ class Door(Record):
     undercut: Length | None = field(
         "undercut", "gap under the door", ge=0, le=12, help="finished floor to the bottom of the door"
     )
+    lead_thickness: Length | None = field(
+        "lead thickness",
+        "how thick the lead in the door is",
+        gt=0,
+        le=1,
+        help="of all its sheets together; decides what a lead-lined door weighs",
+        left_out="not known",
+    )
     weight: Pounds | None = field(
         "door weight in pounds",
         "what one leaf weighs, in pounds",

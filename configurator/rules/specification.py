@@ -221,7 +221,7 @@ def _leaf(
         "alloy": override(by_hand.alloy, standard.alloy, stainless_alloy(place, metal.value)),
         "finish_bhma": finish.bhma,
         "finish_us": finish.us,
-        "pin": override(by_hand.pin, standard.pin, hinge_pin(opening.hand, lock_of(filled.use))),
+        "pin": override(by_hand.pin, standard.pin, hinge_pin(opening.hand, lock_of(filled))),
         "security_stud": override(by_hand.security_stud, standard.security_stud, _no_stud()),
         "tip": override(by_hand.tip, standard.tip, _usual("flat button", "tip", _HOSPITAL)),
         "corner": override(by_hand.corner, standard.corner, _usual("square", "corner_square", *_ROUNDED)),

@@ -11,6 +11,7 @@ from configurator.drawing.swing_words import bevel_words
 from configurator.model import Opening
 from configurator.rules.filling.usual import Assumed
 from configurator.rules.finding import Finding
+from configurator.rules.wording import pounds
 from configurator.study import Study
 from configurator.units import Display
 
@@ -55,6 +56,8 @@ def _value(path: str, value: float | str | bool | None, display: Display) -> str
         return value
     if path in _DEGREES:
         return display.angle(value, "up")
+    if path == "door.weight":
+        return pounds(value)
     if path in _SLOPES:
         return bevel_words(value, display)
     return display.exact(value)

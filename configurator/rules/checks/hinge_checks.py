@@ -19,6 +19,7 @@ from configurator.rules.checks.slips import (
     too_few_hinges,
     two_leaf_count,
 )
+from configurator.rules.filling.door_weight import sheet_weight
 from configurator.rules.filling.leaves import leaves_of
 from configurator.rules.filling.materials import Fastening, fastening_of, place_of
 from configurator.rules.filling.places import places_of
@@ -31,9 +32,14 @@ from configurator.rules.hinge.finish import lock_finish_findings
 from configurator.rules.hinge.fire import FireHinge, fire_findings
 from configurator.rules.hinge.leaf_hinge import NOTHING_ASKED, WOULD_TAKE, LeafHinge
 from configurator.rules.hinge.metal import metal_findings
-from configurator.rules.hinge.pin import lock_findings, lock_of, pin_findings
+from configurator.rules.hinge.pin import lock_findings, lock_of, lock_unknown, pin_findings
 from configurator.rules.hinge.replacement import Cut, existing_findings
-from configurator.rules.hinge.weight import REACTIONS_SOURCE, given_weight_findings, reactions, sheet_weight
+from configurator.rules.hinge.weight import (
+    REACTIONS_SOURCE,
+    given_weight_findings,
+    reactions,
+    unknown_weight_findings,
+)
 from configurator.rules.wording import exactly, plain
 from configurator.tables import ObstructionKindRow, limit, practice, row_of, words_of
 from configurator.units import TOLERANCE, format_decimal
@@ -56,6 +62,7 @@ def leaf_checks(
     yield from _fire(filled, hinge, parts)
     yield from _weight(filled, hinge)
     door, leaf = filled.opening.door, hinge.leaf
+    yield from unknown_weight_findings(leaf.name, hinge.door_weight, leaf.width, leaf.height)
     yield from given_weight_findings(door.weight, sheet_weight(door.construction, leaf.width, leaf.height))
     if parts["width"].value is not None:
         yield from _passage(filled, hinge, parts, answer)
@@ -73,8 +80,9 @@ def opening_checks(
     fire = filled.use.fire_rated
     yield from filter(None, [swapped_door(filled.opening_width, filled.opening_height, opening.leaves)])
     stud = bool(parts["security_stud"].value)
-    yield from pin_findings(opening.hand, lock_of(filled.use), parts["pin"].value, stud)
-    yield from lock_findings(use)
+    yield from pin_findings(opening.hand, lock_of(filled), parts["pin"].value, stud)
+    yield from lock_unknown(filled)
+    yield from lock_findings(opening)
     metal, finish = parts["base_metal"].value, parts["finish_bhma"].value
     yield from metal_findings(place_of(filled), metal, finish)
     yield from lock_finish_findings(use.lock_finish_bhma, metal, finish)
@@ -154,10 +162,11 @@ def _duty(filled: FilledOpening, hinge: LeafHinge, parts: Parts) -> Iterator[Fin
         yield finding("plain bearing with closer", "error", message, practice("bearing_closer"), fix)
     asks = [other for other in hinge.weight.alternatives if other.value == "heavy"]
     if weight == "standard" and asks:
-        why = asks[0].effect.removeprefix(WOULD_TAKE)
+        needed = hinge.needed_weight
+        why, source = asks[0].effect.removeprefix(WOULD_TAKE), Source(needed.source, needed.mark)
         message = f"Standard weight was asked for where heavy is due: {why}. Take heavy weight."
         fix = (Fix("hinge.weight", "heavy", "Take heavy weight"),)
-        yield finding("weight too light", "warning", message, practice("bearing_high"), fix)
+        yield finding("weight too light", "warning", message, source, fix)
 
 
 def _type(parts: Parts) -> Iterator[Finding]:
@@ -193,7 +202,7 @@ def _weight(filled: FilledOpening, hinge: LeafHinge) -> Iterator[Finding]:
     pounds, leaf, count = hinge.door_weight, hinge.leaf, hinge.count.value
     places = places_of(filled, leaf, count, hinge.height.value)
     apart = places[-1][0] - places[0][0]
-    if pounds is None or apart <= TOLERANCE:
+    if pounds is None or pounds.guessed or apart <= TOLERANCE:
         return
     least, most = (reactions(weight, leaf.width, apart, count) for weight in (pounds.low, pounds.high))
     given = filled.opening.door.weight is not None

@@ -92,6 +92,9 @@ def asked_part_findings(parts: Mapping[str, Reason], held: Fastening, by_hand: H
 
 
 def _alloy(alloy: str | None, metal: str, chosen_here: bool) -> Iterator[Finding]:
+    if alloy == "316" and metal == "stainless":
+        message = "316 stainless is seldom kept in stock. Ask first whether it can be had, and by when."
+        yield finding("alloy ask first", "note", message, practice("alloy_316_stock"))
     if alloy is None or metal == "stainless":
         return
     message = (

@@ -1,11 +1,13 @@
 """What the user did not say, filled in with the usual value for that frame kind and door, and marked so."""
 
 from collections.abc import Mapping
-from dataclasses import asdict, dataclass
+from dataclasses import asdict, dataclass, replace
+from math import ceil
 from types import MappingProxyType
 
 from configurator.model import Opening, Use
 from configurator.model.words import Exposure, Leaves, Traffic
+from configurator.rules.filling.door_weight import Made, door_weight
 from configurator.rules.filling.filler import Assumed as Assumed
 from configurator.rules.filling.filler import Filler
 from configurator.rules.filling.filler import NotGivenError as NotGivenError
@@ -20,6 +22,7 @@ USUAL_ANGLE = 180.0
 _BEVEL = Source("the usual bevel of 1/8 in 2; common practice, no source", "common practice")
 _BACKSET = Source("The Building Trades Pocketbook, Doors: the edge of the butt kept 1/4 in back", "read")
 _DERIVED = Source("worked out from what was given", "derived")
+_SAFE = Source("the safe case, until you say otherwise", "derived")
 _LIKELY = Source("the milder case, until you say otherwise", "derived")
 
 
@@ -37,6 +40,9 @@ class FilledUse:
     traffic: Traffic
     accessible: bool
 
+
+INSWING = ("LH", "RH")
+"""Hands of doors that swing in, whose barrels are on the protected side."""
 
 USUAL_USE = FilledUse(
     exposure="interior",
@@ -125,6 +131,7 @@ def fill(opening: Opening) -> FilledOpening:
     meeting_gap = _between_leaves(filler, "pair", "door.meeting_gap", door.meeting_gap)
     split_gap = _between_leaves(filler, "dutch", "door.split_gap", door.split_gap)
     undercut = filler.of_frame("door.undercut", door.undercut, thickness)
+    _weight(filler, thickness)
     built = frame_and_wall(filler, thickness, rabbet)
     use = _use(filler)
     return FilledOpening(
@@ -181,6 +188,20 @@ def _thickness(filler: Filler) -> float:
     return filler.of_frame("door.thickness", given, 0.0, "usual door thickness with such a frame")
 
 
+def _weight(filler: Filler, thickness: float) -> None:
+    """Note what a leaf is taken to weigh where that cannot be worked out from what was said."""
+    opening, door = filler.opening, filler.opening.door
+    width = opening.size.width / (2 if opening.leaves == "pair" else 1)
+    height = opening.size.height / (2 if opening.leaves == "dutch" else 1)
+    known = door_weight(Made(door.construction, thickness, door.lead_thickness), width, height, door.weight)
+    if known is None:
+        because = "not known: taken as heavy, this or more, until the lead thickness or the weight is given"
+        filler.take("door.weight", None, limit("heavy_door").value, because, _SAFE)
+    elif known.guessed:
+        because = "the heaviest construction short of lead, until the construction or the weight is given"
+        filler.take("door.weight", None, float(ceil(known.high)), because, _SAFE)
+
+
 def _door_backset(filler: Filler, thickness: float, stop_gap: float) -> float:
     given, frame_backset = filler.opening.door.hinge_backset, filler.opening.frame.hinge_backset
     if frame_backset is not None and frame_backset >= stop_gap:
@@ -195,12 +216,17 @@ def _use(filler: Filler) -> FilledUse:
     """Return the use, noting what is taken where nothing was said."""
     use = filler.opening.use
     given = use.model_dump(exclude_none=True)
-    for key, usual in asdict(USUAL_USE).items():
+    taken = USUAL_USE
+    if filler.opening.hand not in INSWING:
+        taken = replace(taken, locked=True)  # its barrel may be on the public side
+    for key, usual in asdict(taken).items():
         # From which sides it locks is only a question of a door that locks.
         idle = key == "lock_both_sides" and not use.locked
         if key not in given and not idle:
-            filler.assumed[f"use.{key}"] = Assumed(usual, "nothing was said", _LIKELY.text, _LIKELY.mark)
-    return fill_use(use)
+            source = _SAFE if usual is True else _LIKELY
+            filler.assumed[f"use.{key}"] = Assumed(usual, "nothing was said", source.text, source.mark)
+    filled = fill_use(use)
+    return filled if use.locked is not None else replace(filled, locked=taken.locked)
 
 
 def fill_use(use: Use) -> FilledUse:

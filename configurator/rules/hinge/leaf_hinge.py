@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from configurator.model import Hinge
+from configurator.rules.filling.door_weight import DoorWeight, Made, door_weight
 from configurator.rules.filling.leaves import Leaf, leaves_of
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Alternative, Reason, reason
@@ -15,7 +16,7 @@ from configurator.rules.hinge.sizes import (
     hinge_height,
     leaf_thickness,
 )
-from configurator.rules.hinge.weight import DoorWeight, Duty, door_weight, hinge_bearing, hinge_weight
+from configurator.rules.hinge.weight import Duty, hinge_bearing, hinge_weight
 from configurator.tables import practice
 
 NOTHING_ASKED = Hinge()
@@ -53,6 +54,7 @@ class LeafHinge:
     height: Reason
     needed_count: Reason
     count: Reason
+    needed_weight: Reason
     weight: Reason
     bearing: Reason
     leaf_thickness: Reason
@@ -76,7 +78,8 @@ def leaf_hinge(filled: FilledOpening, leaf: Leaf, standard: Hinge) -> LeafHinge:
     )
     pounds = _pounds(filled, leaf)
     duty = _duty(filled, leaf, pounds)
-    weight = override(by_hand.weight, standard.weight, hinge_weight(duty, height.value))
+    needed_weight = hinge_weight(duty, height.value)
+    weight = override(by_hand.weight, standard.weight, needed_weight)
     count = hinge_count(leaf.height)
     return LeafHinge(
         leaf=leaf,
@@ -85,6 +88,7 @@ def leaf_hinge(filled: FilledOpening, leaf: Leaf, standard: Hinge) -> LeafHinge:
         needed_count=count,
         # A count by hand is for the whole opening; of two leaves it says nothing about either.
         count=override(by_hand.count, standard.count, count) if leaf.name == "single" else count,
+        needed_weight=needed_weight,
         weight=weight,
         bearing=override(by_hand.bearing, standard.bearing, hinge_bearing(duty, weight.value)),
         leaf_thickness=override(
@@ -113,7 +117,8 @@ _OF_A_SIZE = dict.fromkeys(("height", "weight", "leaf_thickness", "barrel", "typ
 
 def _pounds(filled: FilledOpening, leaf: Leaf) -> DoorWeight | None:
     door = filled.opening.door
-    return door_weight(door.construction, filled.thickness, leaf.width, leaf.height, door.weight)
+    made = Made(door.construction, filled.thickness, door.lead_thickness)
+    return door_weight(made, leaf.width, leaf.height, door.weight)
 
 
 def _duty(filled: FilledOpening, leaf: Leaf, pounds: DoorWeight | None) -> Duty:

@@ -2,13 +2,12 @@
 
 from dataclasses import dataclass
 
-from configurator.rules.finding import Finding, Reason, Source, finding, reason
+from configurator.rules.filling.door_weight import DoorWeight, SheetWeight, lead_pounds
+from configurator.rules.finding import Finding, Reason, Severity, Source, finding, reason
 from configurator.rules.hinge.sizes import leaf_thickness
 from configurator.rules.wording import counted, exactly, pounds
 from configurator.tables import (
-    DoorWeightRow,
     FrequencyRow,
-    SheetRow,
     TypeRow,
     limit,
     practice,
@@ -31,28 +30,6 @@ def _a_day(row: FrequencyRow) -> str:
     return f"{row.per_day_low:,} to {row.per_day_high:,}"
 
 
-SQUARE_INCHES = 144.0
-
-
-@dataclass(frozen=True, slots=True)
-class DoorWeight:
-    """Pounds, least and greatest, and where that comes from; equal where the weight was given."""
-
-    low: float
-    high: float
-    source: Source
-
-
-@dataclass(frozen=True, slots=True)
-class SheetWeight:
-    """Pounds of the sheets in a leaf, how many and of what."""
-
-    pounds: float
-    sheets: int
-    sheet: str
-    source: Source
-
-
 @dataclass(frozen=True, slots=True)
 class Reactions:
     """Pounds: each hinge's share of the weight, and the pull out of the top (push into the bottom) hinge."""
@@ -61,32 +38,31 @@ class Reactions:
     pull: float
 
 
-def door_weight(
-    construction: str | None, thickness: float, width: float, height: float, given: float | None = None
-) -> DoorWeight | None:
-    """Return what a leaf weighs; inches in, pounds out. None where nothing is known of the construction.
-
-    Solid doors are scaled by their thickness; steel skins and glass are not.
-    """
-    if given is not None:
-        return DoorWeight(given, given, Source("given", "derived"))
-    row = next((row for row in table(DoorWeightRow) if row.construction == construction), None)
-    if row is None:
-        return None
-    area = width * height / SQUARE_INCHES * (thickness / row.thickness if row.scales else 1.0)
-    return DoorWeight(row.low * area, row.high * area, row.cited)
-
-
-def sheet_weight(construction: str | None, width: float, height: float) -> SheetWeight | None:
-    """Return what the sheets in a leaf weigh, a check on any weight given; None where it has no such sheets.
-
-    Inches in, pounds out. Two steel skins by the sheet's gage, or a pane over the whole leaf.
-    """
-    row = next((row for row in table(SheetRow) if row.construction == construction), None)
-    if row is None:
-        return None
-    pounds = row.sheets * row.pounds * width * height / SQUARE_INCHES
-    return SheetWeight(pounds, row.sheets, row.sheet, row.cited)
+def unknown_weight_findings(
+    leaf: str, pounds_: DoorWeight | None, width: float, height: float
+) -> tuple[Finding, ...]:
+    """Return what is asked where a leaf's weight cannot be worked out, and what is taken meanwhile."""
+    name = "the door" if leaf == "single" else f"the {leaf} leaf"
+    if pounds_ is None:
+        each, row = lead_pounds(1 / 16, width, height), limit("lead_density")
+        message = (
+            f"How thick the lead is was not said, so what {name} weighs is not known: each 1/16 in of lead "
+            f"adds about 3.7 lb to a square foot, {pounds(each)} to this leaf. Its hinges are taken heavy "
+            "weight with ball bearings until then. Ask for the lead thickness or the weight."
+        )
+        return (finding("weight unknown", "warning", message, row.cited, (), each_sixteenth=each),)
+    if not pounds_.guessed:
+        return ()
+    heavy = limit("heavy_door").value
+    may = pounds_.high >= heavy - TOLERANCE
+    taken = " Its hinges are taken heavy weight until then." if may else ""
+    message = (
+        f"What {name} is made of was not said, so its weight is not known: taken as up to "
+        f"{pounds(pounds_.high, 'up')}, the heaviest construction short of lead.{taken} Ask for the "
+        "construction or the weight."
+    )
+    severity: Severity = "warning" if may else "note"
+    return (finding("weight unknown", severity, message, pounds_.source, (), weight=pounds_.high),)
 
 
 def given_weight_findings(given: float | None, sheets: SheetWeight | None) -> tuple[Finding, ...]:
@@ -139,7 +115,10 @@ def hinge_weight(duty: Duty, height: float) -> Reason:
         return reason("heavy", "a door over 1-3/4 in thick takes heavy weight hinges", practice_source)
     if duty.traffic == "high":
         return reason("heavy", words_of("bearing_high"), practice("bearing_high"))
-    if duty.door_weight is not None and duty.door_weight.high >= heavy.value - TOLERANCE:
+    if duty.door_weight is None:
+        words = "what the door weighs is not known, so it is taken as heavy until it is"
+        return reason("heavy", words, Source("the safe case, until you say otherwise", "derived"))
+    if duty.door_weight.high >= heavy.value - TOLERANCE:
         words = (
             f"the door may weigh {pounds(duty.door_weight.high, 'up')}; heavy from {pounds(heavy.value)} on"
         )
@@ -157,7 +136,8 @@ def hinge_bearing(duty: Duty, weight: str) -> Reason:
     for asks, key in (
         (duty.fire_rated, "bearing_fire"),
         (duty.closer, "bearing_closer"),
-        (duty.traffic == "high" or weight == "heavy", "bearing_high"),
+        (duty.traffic == "high", "bearing_high"),
+        (weight == "heavy", "bearing_heavy"),
         (duty.traffic == "average", "bearing_average"),
     ):
         if asks:

@@ -28,7 +28,7 @@ SECTIONS: Mapping[str, tuple[str, ...]] = {
     "Door": (
         "door.construction", "door.thickness", "door.latch_bevel", "door.hinge_backset", "door.hinge_gap",
         "door.latch_gap", "door.head_gap", "door.meeting_gap", "door.split_gap", "door.undercut",
-        "door.mortise_depth", "door.weight",
+        "door.mortise_depth", "door.lead_thickness", "door.weight",
     ),
     "Frame": (
         "frame.kind", "frame.face", "frame.rabbet", "frame.stop_height", "frame.stop_gap", "frame.jamb_depth",

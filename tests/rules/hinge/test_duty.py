@@ -2,25 +2,23 @@
 
 import pytest
 
-from configurator.model import Use
+from configurator.rules.filling.door_weight import DoorWeight, Made, door_weight, lead_pounds, sheet_weight
 from configurator.rules.filling.materials import fastening_of
-from configurator.rules.filling.usual import fill_use
+from configurator.rules.filling.usual import fill
 from configurator.rules.finding import Source
 from configurator.rules.hinge.fastening import fastening_findings, screws
 from configurator.rules.hinge.fire import FireHinge, fire_findings, fire_row
 from configurator.rules.hinge.pin import Lock, hinge_pin, lock_findings, lock_of, pin_findings
 from configurator.rules.hinge.weight import (
-    DoorWeight,
     Duty,
-    door_weight,
     given_weight_findings,
     hinge_bearing,
     hinge_type,
     hinge_weight,
     reactions,
-    sheet_weight,
     traffic_help,
 )
+from tests.rules.hung import opening
 
 STEP = 1 / 64
 
@@ -39,7 +37,7 @@ STEP = 1 / 64
     ],
 )
 def test_door_weight_of_twenty_square_feet(construction, thickness, low, high):
-    weight = door_weight(construction, thickness, 36, 80)
+    weight = door_weight(Made(construction, thickness), 36, 80)
     assert (weight.low, weight.high) == (pytest.approx(low), pytest.approx(high))
 
 
@@ -56,7 +54,7 @@ def test_door_weight_of_twenty_square_feet(construction, thickness, low, high):
 )
 def test_sheets_alone_are_the_least_a_door_weighs(construction, pounds):
     assert sheet_weight(construction, 36, 80).pounds == pytest.approx(pounds)
-    assert door_weight(construction, 1.75, 36, 80).low == pytest.approx(pounds)
+    assert door_weight(Made(construction, 1.75), 36, 80).low == pytest.approx(pounds)
 
 
 @pytest.mark.parametrize("construction", ["wood, solid core", "lead-lined", None])
@@ -72,10 +70,36 @@ def test_a_weight_given_is_checked_against_the_skins(given, light):
     assert all("2 sheets of 18 gage steel" in one.message and "80 lb" in one.message for one in said)
 
 
-def test_a_given_weight_is_taken_and_an_unknown_construction_has_none():
-    assert door_weight("lead-lined", 1.75, 36, 84) is None
-    assert door_weight(None, 1.75, 36, 84) is None
-    assert door_weight(None, 1.75, 36, 84, 150).high == 150
+def test_a_given_weight_is_taken_and_lead_that_is_not_known_has_none():
+    assert door_weight(Made("lead-lined", 1.75), 36, 84) is None
+    assert door_weight(Made("lead-lined", 1.75), 36, 84, 250).high == 250
+    assert door_weight(Made(None, 1.75), 36, 84, 150).high == 150
+    assert not door_weight(Made(None, 1.75), 36, 84, 150).guessed
+
+
+def test_of_a_door_of_nobody_knows_what_the_heaviest_counts():
+    """21 square feet: hollow core at 1.5 lb by 1-3/4 over 1-3/8, to 14 gage at 8.5 lb."""
+    weight = door_weight(Made(None, 1.75), 36, 84)
+    assert (weight.low, weight.high) == (pytest.approx(21 * 1.5 * 1.75 / 1.375), pytest.approx(178.5))
+    assert weight.guessed
+
+
+@pytest.mark.parametrize(
+    ("lead", "low", "high"),
+    [
+        # 20 square feet of a solid core door, 81.6 to 93.4 lb, and 0.41 lb of lead a cubic inch
+        (1 / 32, 118.5, 130.3),
+        (1 / 16, 155.4, 167.2),
+        (1 / 8, 229.2, 241.0),
+    ],
+)
+def test_lead_adds_to_a_wood_door(lead, low, high):
+    weight = door_weight(Made("lead-lined", 1.75, lead), 36, 80)
+    assert (weight.low, weight.high) == (pytest.approx(low), pytest.approx(high))
+
+
+def test_a_square_foot_of_lead_a_sixteenth_thick():
+    assert lead_pounds(1 / 16, 12, 12) == pytest.approx(3.69)
 
 
 @pytest.mark.parametrize(
@@ -108,7 +132,7 @@ def duty(**changes):
         "closer": False,
         "fire_rated": False,
         "row_weight": None,
-        "door_weight": None,
+        "door_weight": pounds(100),
         "fire_gage": None,
     }
     return Duty(**{**usual, **changes})
@@ -125,6 +149,7 @@ def pounds(high):
         (duty(row_weight="heavy"), "heavy"),
         (duty(traffic="high"), "heavy"),
         (duty(traffic="low"), "standard"),
+        (duty(door_weight=None), "heavy"),
         (duty(door_weight=pounds(199)), "standard"),
         (duty(door_weight=pounds(200)), "heavy"),
         (duty(door_weight=pounds(201)), "heavy"),
@@ -145,7 +170,7 @@ def test_weight(asks, weight):
         (duty(traffic="low"), "standard", "plain", "read"),  # UFC 3-190-02FA, para. 6d
         (duty(traffic="low", closer=True), "standard", "ball", "read"),
         (duty(traffic="high"), "heavy", "ball", "read"),
-        (duty(traffic="low"), "heavy", "ball", "read"),
+        (duty(traffic="low"), "heavy", "ball", "common practice"),
         (duty(), "standard", "ball", "common practice"),
         (duty(traffic="low", fire_rated=True), "standard", "ball", "common practice"),
     ],
@@ -236,6 +261,9 @@ def test_fire_findings(changes, code):
         ("LHR", Lock(False), "removable"),
         (None, Lock(True), "non-removable"),
         (None, Lock(False), "removable"),
+        ("LH", Lock(False, unknown=True), "removable"),
+        ("LHR", Lock(True, unknown=True), "non-removable"),
+        (None, Lock(True, unknown=True), "non-removable"),
         ("LH", Lock(True, both_sides=True), "non-removable"),
         (None, Lock(True, both_sides=True), "non-removable"),
     ],
@@ -265,7 +293,8 @@ def test_pin_findings(hand, lock, pin, stud, expected):
 @pytest.mark.parametrize(
     ("use", "lock", "codes"),
     [
-        ({}, Lock(False), []),
+        ({}, Lock(False, unknown=True), []),
+        ({"locked": False}, Lock(False), []),
         ({"locked": True}, Lock(True), []),
         ({"locked": True, "lock_both_sides": False}, Lock(True), []),
         ({"locked": True, "lock_both_sides": True}, Lock(True, True), ["locked from both sides"]),
@@ -279,13 +308,13 @@ def test_pin_findings(hand, lock, pin, stud, expected):
     ],
 )
 def test_a_key_on_both_sides(use, lock, codes):
-    given = Use(**use)
-    assert lock_of(fill_use(given)) == lock
+    given = opening(use={"locked": None, **use})
+    assert lock_of(fill(given)) == lock
     assert [said.code for said in lock_findings(given)] == codes
 
 
 def test_a_key_on_both_sides_leaves_egress_to_the_authority():
-    (said,) = lock_findings(Use(lock_both_sides=True))
+    (said,) = lock_findings(opening(use={"lock_both_sides": True}))
     assert "local codes decide" in said.message
 
 

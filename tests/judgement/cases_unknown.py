@@ -1,0 +1,168 @@
+"""What nobody said is never the mild case: it is asked, taken on the safe side, and listed as assumed."""
+
+from tests.judgement.judgement import Judgement
+
+LEAD = {"construction": "lead-lined", "thickness": 1.75}
+STEEL = {"construction": "hollow metal, 18 gage"}
+SOLID = {"construction": "wood, solid core"}
+NARROW = {"width": 34, "height": 84}
+INSIDE = {"exposure": "interior"}
+OUTSIDE = {"exposure": "exterior"}
+PANIC = {
+    "kind": "panic device",
+    "face": "push",
+    "projection": 3.5,
+    "from_latch_edge": 16,
+    "width": 30,
+    "height": 40,
+    "vertical": 4,
+}
+HEAVY_BALL = {"weight": "heavy", "bearing": "ball"}
+LEAD_SOURCE = "derived from the density of lead, 0.41 lb/in3"
+STAYS, OUT = {"pin": "removable"}, {"pin": "non-removable"}
+LOW = {"traffic": "low", "closer": False}
+
+
+def lead(words, thick=None, weight=None, size=NARROW, **changes):
+    """A lead-lined door with low traffic and no closer, so that only its weight asks for a heavy hinge."""
+    door = LEAD | {"lead_thickness": thick, "weight": weight}
+    base = {"opening": {"size": size, "door": door, "hand": "LH", "use": LOW}}
+    return Judgement(words, **{**base, "source": LEAD_SOURCE, "mark": "derived", **changes})
+
+
+def pin(words, hand, use, pins, asks, **changes):
+    """An opening of which only the lock and the hand matter; `asks` whether the lock is asked for."""
+    given = {"door": STEEL, "hand": hand, "use": use}
+    given |= {key: changes.pop(key) for key in ("hardware", "leaves", "hinge") if key in changes}
+    codes = ("lock unknown",)
+    here = {"findings": codes, "assumed": ("use.locked",)} if asks else {"silent": codes}
+    return Judgement(words, given, pins, **{**here, **changes})
+
+
+WEIGHT = (
+    lead(
+        "lead-lined, neither lead nor weight known",
+        recommended=HEAVY_BALL,
+        findings=("weight unknown",),
+        says={"weight unknown": "lead thickness or the weight"},
+        assumed=("door.weight",),
+        silent=("door weight",),
+    ),
+    lead(
+        "the question tells what each sixteenth of lead adds",
+        says={"weight unknown": "3.7 lb to a square foot"},
+    ),
+    # The leaf is 33-3/4 x 83-1/8, 19.48 square feet: 91 lb of wood at most, 71.9 lb for each 1/16 in of lead.
+    lead("1/32 in of lead", 1 / 32, recommended={"weight": "standard"}, silent=("weight unknown",)),
+    lead("1/16 in of lead is 163 lb", 0.0625, recommended={"weight": "standard", "bearing": "plain"}),
+    lead("3/32 in of lead is 199 lb", 3 / 32, recommended={"weight": "standard"}, silent=("weight unknown",)),
+    lead("1/8 in of lead is 235 lb", 0.125, recommended=HEAVY_BALL, silent=("weight unknown",)),
+    lead("1/16 in of lead is said with its weight", 0.0625, findings=("door weight",)),
+    lead("a lead-lined door of 199 lb", weight=199, recommended={"weight": "standard"}),
+    lead("a lead-lined door of 200 lb", weight=200, recommended=HEAVY_BALL),
+    lead("a lead-lined door of 300 lb", weight=300, recommended=HEAVY_BALL, silent=("weight unknown",)),
+    Judgement(
+        "standard weight asked for by hand where the lead is not known",
+        {"size": NARROW, "door": LEAD, "hand": "LH", "use": LOW, "hinge": {"weight": "standard"}},
+        findings=("weight unknown", "weight too light"),
+        says={"weight too light": "not known"},
+        source=LEAD_SOURCE,
+        mark="derived",
+    ),
+    Judgement(
+        "a 3070 door of nobody knows what: up to 179 lb, so standard, and asked",
+        {"hand": "LH", "use": LOW},
+        {"weight": "standard"},
+        ("weight unknown",),
+        ("door weight",),
+        {"weight unknown": "construction or the weight"},
+        ("door.weight",),
+        source="the heaviest construction in the table of door weights",
+        mark="derived",
+    ),
+    Judgement(
+        "a 3-6 x 8-0 door of nobody knows what: up to 238 lb, so heavy, and asked",
+        {"size": "3680", "hand": "LH", "use": LOW},
+        HEAVY_BALL,
+        ("weight unknown",),
+        assumed=("door.weight",),
+        source="the heaviest construction in the table of door weights",
+        mark="derived",
+    ),
+    Judgement(
+        "an 18 gage door is weighed, not guessed",
+        {"door": STEEL, "hand": "LH", "use": LOW},
+        {"weight": "standard"},
+        ("door weight",),
+        ("weight unknown",),
+    ),
+    Judgement(
+        "a solid core door is weighed, not guessed",
+        {"door": SOLID, "hand": "LH", "use": LOW},
+        {"weight": "standard", "bearing": "plain"},
+        ("door weight",),
+        ("weight unknown",),
+    ),
+    Judgement(
+        "316 by the sea is to be asked for first",
+        {"door": STEEL, "hand": "LH", "use": {"exposure": "exterior", "coastal": True}},
+        {"base_metal": "stainless", "alloy": "316"},
+        ("alloy ask first",),
+        source="from memory",
+        mark="from memory",
+    ),
+    Judgement(
+        "304 outdoors away from the sea needs no such question",
+        {"door": STEEL, "hand": "LH", "use": {"exposure": "exterior", "coastal": False}},
+        {"base_metal": "stainless", "alloy": "304"},
+        silent=("alloy ask first",),
+    ),
+)
+LOCK = (
+    pin("outswing exterior, lock not said", "RHR", OUTSIDE, OUT, True),
+    pin("outswing exterior on the other hand, lock not said", "LHR", OUTSIDE, OUT, True),
+    pin("outswing exterior, said to have no lock", "RHR", OUTSIDE | {"locked": False}, STAYS, False),
+    pin("outswing exterior with a lock", "RHR", OUTSIDE | {"locked": True}, OUT, False),
+    pin("outswing exterior with a panic device", "RHR", OUTSIDE, OUT, False, hardware=[PANIC]),
+    pin("outswing interior with a panic device", "LHR", INSIDE, OUT, False, hardware=[PANIC]),
+    pin("inswing exterior with a panic device", "LH", OUTSIDE, STAYS, False, hardware=[PANIC]),
+    pin(
+        "a panic device where no lock was said to be",
+        "RHR",
+        OUTSIDE | {"locked": False},
+        OUT,
+        False,
+        hardware=[PANIC],
+        findings=("lock contradicted",),
+    ),
+    pin("outswing interior, lock not said", "LHR", INSIDE, OUT, True),
+    pin("outswing, neither exposure nor lock said", "LHR", {}, OUT, True),
+    pin("an outswing closet on a passage set", "LHR", INSIDE | {"locked": False}, STAYS, False),
+    pin("an inswing closet on a passage set", "LH", INSIDE | {"locked": False}, STAYS, False),
+    pin("outswing interior with a lock", "RHR", INSIDE | {"locked": True}, OUT, False),
+    pin("inswing exterior, lock not said: its barrel is inside", "RH", OUTSIDE, STAYS, False),
+    pin("inswing interior, lock not said: its barrel is inside", "LH", INSIDE, STAYS, False),
+    pin("hand and lock not said", None, {}, OUT, True, findings=("lock unknown", "hand unknown")),
+    pin("hand not said, no lock", None, {"locked": False}, STAYS, False, findings=("hand unknown",)),
+    pin("null is not said", "RHR", OUTSIDE | {"locked": None}, OUT, True),
+    pin("a key on both sides and inswing", "LH", INSIDE | {"lock_both_sides": True}, OUT, False),
+    pin(
+        "a removable pin by hand where the lock was not said",
+        "RHR",
+        OUTSIDE,
+        STAYS,
+        True,
+        hinge={"pin": "removable"},
+        findings=("lock unknown", "pin exposed"),
+    ),
+    pin(
+        "a removable pin with a security stud holds the door",
+        "RHR",
+        OUTSIDE,
+        STAYS,
+        True,
+        hinge={"pin": "removable", "security_stud": True},
+        silent=("pin exposed",),
+    ),
+)
+CASES = (*WEIGHT, *LOCK)
