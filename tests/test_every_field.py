@@ -17,7 +17,7 @@ from configurator.model import JobFacts, Opening, Tolerances, paths
 from configurator.rules.filling.tolerances import fill_tolerances
 from configurator.rules.hinge_items import hinge_items
 from configurator.study import study
-from configurator.study.deviations import TOLERANCE_OF
+from configurator.study.tolerance.deviations import TOLERANCE_OF
 from configurator.ui.form.assumptions import taken
 from configurator.ui.form.form import SECTIONS
 from configurator.ui.form.rows import THING_FIELDS

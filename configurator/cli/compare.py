@@ -12,8 +12,8 @@ from configurator.project_file import load
 
 if TYPE_CHECKING:
     from configurator.rules.finding import Finding
-    from configurator.rules.how_sure import HowSure
     from configurator.study import Study
+    from configurator.study.tolerance.result import ToleranceResult
 
 
 def add_compare_command(commands: Any) -> None:
@@ -36,12 +36,12 @@ def _compare(options: argparse.Namespace) -> tuple[str, int]:
     errors = any(finding.severity == "error" for each in studies for finding in each.all_findings())
     status = FOUND_ERRORS if options.strict and errors else DONE
     whole = _job_findings(studies) if options.mark is None else ()
-    sure = [_how_sure(job, each) if options.sure else () for each in studies]
+    results = [_tolerances_of(job, each) if options.sure else () for each in studies]
     if options.json:
         data = {
             "openings": [
-                _with_sure(_as_data(each, options.widths), one)
-                for each, one in zip(studies, sure, strict=True)
+                _with_tolerances(_as_data(each, options.widths), one)
+                for each, one in zip(studies, results, strict=True)
             ],
             "job_findings": [finding.as_data() for finding in whole],
         }
@@ -49,35 +49,37 @@ def _compare(options: argparse.Namespace) -> tuple[str, int]:
     from configurator.export.plain_text import job_as_text, studies_as_text
 
     widths = _widths_text(studies) if options.widths else ""
-    tolerances = _sure_text(studies, sure) if options.sure else ""
+    tolerances = _tolerance_text(studies, results) if options.sure else ""
     return studies_as_text(studies) + widths + tolerances + job_as_text(whole), status
 
 
-def _how_sure(job: Job, study: "Study") -> "tuple[HowSure, ...]":
+def _tolerances_of(job: Job, study: "Study") -> "tuple[ToleranceResult, ...]":
     """Work out how sure every candidate is; tolerances that leave no door are refused as input."""
-    from configurator.study.how_sure import all_how_sure
+    from configurator.study.tolerance.analysis import tolerance_results
 
     try:
-        return all_how_sure(study)
+        return tolerance_results(study)
     except ValueError as error:
         field = f"openings[{job.openings.index(study.opening)}].tolerances"
         raise refused(field, f"{error} (opening {study.opening.mark})") from None
 
 
-def _with_sure(data: dict[str, Any], sure: "Sequence[HowSure]") -> dict[str, Any]:
+def _with_tolerances(data: dict[str, Any], results: "Sequence[ToleranceResult]") -> dict[str, Any]:
     """Add to every candidate how sure it is, where that was asked for."""
-    if sure:
-        from configurator.study.how_sure import sure_data
+    if results:
+        from configurator.study.tolerance.analysis import tolerance_data
 
-        for candidate, one in zip(data["candidates"], sure, strict=True):
-            candidate["how_sure"] = sure_data(one)
+        for candidate, one in zip(data["candidates"], results, strict=True):
+            candidate["how_sure"] = tolerance_data(one)
     return data
 
 
-def _sure_text(studies: "list[Study]", sure: "Sequence[Sequence[HowSure]]") -> str:
-    from configurator.export.plain_text import sure_as_text
+def _tolerance_text(studies: "list[Study]", results: "Sequence[Sequence[ToleranceResult]]") -> str:
+    from configurator.export.plain_text import tolerance_as_text
 
-    return "".join(sure_as_text(each.opening.mark, one) for each, one in zip(studies, sure, strict=True))
+    return "".join(
+        tolerance_as_text(each.opening.mark, one) for each, one in zip(studies, results, strict=True)
+    )
 
 
 def _as_data(study: "Study", with_widths: bool) -> dict[str, Any]:

@@ -9,9 +9,9 @@ from configurator.drawing.comparison import Comparison, comparisons
 from configurator.drawing.hinge_parts import cited
 from configurator.drawing.width_words import break_words, headline, width_table
 from configurator.rules.finding import Finding
-from configurator.rules.how_sure import NAMES, HowSure
-from configurator.rules.sure_words import sure_sentence, what_to_do
 from configurator.study import Study
+from configurator.study.tolerance.findings import tolerance_sentence, what_to_do
+from configurator.study.tolerance.result import NAMES, ToleranceResult
 from configurator.study.widths.leaf_widths import LeafWidths
 from configurator.units import Display, format_size
 
@@ -79,30 +79,30 @@ def _finding_lines(finding: Finding, display: Display) -> list[str]:
     return textwrap.wrap(text, WIDTH, subsequent_indent="    ")
 
 
-def sure_as_text(mark: str, sure: Sequence[HowSure]) -> str:
+def tolerance_as_text(mark: str, result: Sequence[ToleranceResult]) -> str:
     """Return a line for each hinge width of an opening, and the tolerances that they rest on."""
     heading = f"{mark}: how sure"
     lines = ["", heading, "=" * len(heading)]
-    for one in sure:
-        lines += textwrap.wrap(_sure_line(one), WIDTH, subsequent_indent="    ")
-    if sure:
-        lines += textwrap.wrap(_tolerances(sure[0]), WIDTH, subsequent_indent="    ")
+    for one in result:
+        lines += textwrap.wrap(_tolerance_line(one), WIDTH, subsequent_indent="    ")
+    if result:
+        lines += textwrap.wrap(_tolerances(result[0]), WIDTH, subsequent_indent="    ")
     return "\n".join(lines) + "\n"
 
 
-def _sure_line(sure: HowSure) -> str:
-    leaf = "" if sure.leaf == "single" else f", {sure.leaf} leaf"
-    most = f" The {NAMES[sure.matters_most]} matters most." if sure.matters_most else ""
-    said = " ".join(filter(None, (sure_sentence(sure), what_to_do(sure))))
-    return f"{format_size(sure.hinge_width)} in hinge{leaf}: {said}{most}"
+def _tolerance_line(result: ToleranceResult) -> str:
+    leaf = "" if result.leaf == "single" else f", {result.leaf} leaf"
+    most = f" The {NAMES[result.matters_most]} matters most." if result.matters_most else ""
+    said = " ".join(filter(None, (tolerance_sentence(result), what_to_do(result))))
+    return f"{format_size(result.hinge_width)} in hinge{leaf}: {said}{most}"
 
 
-def _tolerances(sure: HowSure) -> str:
-    assumed = sure.tolerances.assumed
-    taken = {key: " (assumed)" if f"tolerances.{key}" in assumed else "" for key in sure.tolerances.values}
+def _tolerances(result: ToleranceResult) -> str:
+    assumed = result.tolerances.assumed
+    taken = {key: " (assumed)" if f"tolerances.{key}" in assumed else "" for key in result.tolerances.values}
     each = [
         f"{key.replace('_', ' ')} {format_size(value)} in{taken[key]}"
-        for key, value in sure.tolerances.values.items()
+        for key, value in result.tolerances.values.items()
     ]
     return f"Tolerances, plus or minus: {', '.join(each)}"
 

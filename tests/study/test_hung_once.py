@@ -13,8 +13,8 @@ from configurator.model import Hinge, JobFacts
 from configurator.order.tally import tally
 from configurator.study import run, study
 from configurator.study.events import moments
-from configurator.study.how_sure import how_sure, varied_of
 from configurator.study.over_the_swing import over_the_swing
+from configurator.study.tolerance.analysis import tolerance_result, varied_of
 from configurator.study.what_if.curve import _hung_at, what_if
 from configurator.study.what_if.parameters import parameters_of
 from configurator.study.widths.leaf_widths import widths_of
@@ -97,7 +97,7 @@ def everything_shown(one):
     tally(one)
     one.as_data()
     for candidate in one.candidates:
-        how_sure(one, candidate.leaf, candidate.hinge_width, draws=100, fineness=0.1)
+        tolerance_result(one, candidate.leaf, candidate.hinge_width, draws=100, fineness=0.1)
         for key in KEYS:
             shown_work(one, display, Asked(candidate.leaf, key, 0))
         for parameter in parameters_of(one, candidate):

@@ -17,6 +17,7 @@ from configurator.geometry.many.edges import latch_edges
 from configurator.geometry.many.parts import Floats, Part, part, standing_parts, turning_parts
 from configurator.geometry.many.reach import Name, Places, Reach, reach_of
 from configurator.geometry.pin import (
+    TOLERANCE,
     Hanging,
     Pin,
     barrel_past_frame,
@@ -189,3 +190,13 @@ def _latch_edges_together(many: Many) -> Floats:
         plan = many.one(int(row))
         least[row] = latch_edge_least(plan.hanging, plan.pin, plan.other)
     return least
+
+
+def mounted(many: Many) -> NDArray[np.bool_]:
+    """Whether each hinge can be mounted so: `backset_refusal` says why one cannot."""
+    h, _ = many.records(lambda column: column)
+    pin = locate_pin(h)
+    backset = {"half mortise": pin.b, "half surface": pin.b_f}.get(h.mounting)
+    if backset is None:
+        return np.ones(many.count, dtype=np.bool_)
+    return np.broadcast_to(np.asarray(backset) >= -TOLERANCE, (many.count,))

@@ -12,13 +12,12 @@ from typing import Any, Final, NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from configurator.geometry.many.solve_many import solve_many
+from configurator.geometry.many.solve_many import mounted, solve_many
 from configurator.geometry.pin import TOLERANCE
 from configurator.model import Opening
 from configurator.rules.filling.usual import fill
 from configurator.rules.hinge.width import Must
 from configurator.study.candidate import Candidate, in_degrees
-from configurator.study.deviations import mounted
 from configurator.study.hang import HungLeaf, hang_leaves
 from configurator.study.run import Study
 from configurator.study.what_if.barrel import barrel_crossings

@@ -1,15 +1,15 @@
-"""The page that says how sure each hinge width is: a sentence a width, and a row for all that may be off."""
+"""The page of tolerances: a sentence a hinge width, and a row for everything that may be off."""
 
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QFrame, QGridLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
 
-from configurator.drawing.sure_rows import SureRow, name_of, sure_heads, sure_rows
+from configurator.drawing.tolerance_rows import ToleranceRow, name_of, tolerance_heads, tolerance_rows
 from configurator.rules.filling.tolerances import fill_tolerances
-from configurator.rules.how_sure import HowSure
-from configurator.rules.sure_words import chance_words, sure_sentence, what_to_do
 from configurator.study import Study
-from configurator.study.deviations import TOLERANCE_OF
-from configurator.study.how_sure import how_sure, wall_share
+from configurator.study.tolerance.analysis import tolerance_result, wall_share
+from configurator.study.tolerance.deviations import TOLERANCE_OF
+from configurator.study.tolerance.findings import chance_words, tolerance_sentence, what_to_do
+from configurator.study.tolerance.result import ToleranceResult
 from configurator.ui.kit.fields import Field, QuietCombo, field_for
 from configurator.ui.kit.layout import BARE, GROW, Box, Pool, across, down, fill
 from configurator.ui.kit.look import GRID, sized, tabular, tinted
@@ -35,7 +35,7 @@ _EVENLY = (
 Key = tuple[str, float]
 
 
-class SurePanel(QWidget):
+class TolerancePage(QWidget):
     """Worked out a little after the last edit, a width at a time, so that typing never waits for it."""
 
     def __init__(self, session: Session) -> None:
@@ -47,7 +47,7 @@ class SurePanel(QWidget):
         self.cells: dict[str, tuple[QLabel, ...]] = {}
         self.heads: tuple[QLabel, ...] = ()
         self.note, self.empty = _words(), _words()
-        self._found: dict[Key, HowSure | str] = {}
+        self._found: dict[Key, ToleranceResult | str] = {}
         self._waiting: list[Key] = []
         self._study: Study | None = None
         self._timer = QTimer(self)
@@ -76,10 +76,10 @@ class SurePanel(QWidget):
         if self._waiting:
             self._timer.start(SETTLE)
 
-    def found(self) -> HowSure | None:
+    def found(self) -> ToleranceResult | None:
         """Return what was worked out for the width on show, if it is already."""
         known = self._found.get(self.width_shown.currentData())
-        return known if isinstance(known, HowSure) else None
+        return known if isinstance(known, ToleranceResult) else None
 
     # --- Working out ---
 
@@ -88,7 +88,7 @@ class SurePanel(QWidget):
             return
         leaf, width = key = self._waiting.pop(0)
         try:
-            self._found[key] = how_sure(self._study, leaf, width, LIVE_DRAWS, fineness=FINE)
+            self._found[key] = tolerance_result(self._study, leaf, width, LIVE_DRAWS, fineness=FINE)
         except ValueError as error:
             self._found[key] = str(error)
         self._show()
@@ -121,16 +121,18 @@ class SurePanel(QWidget):
             known = self._found.get(key, WORKING)
             said = known if isinstance(known, str) else _said(known, self.session.display)
             label.setText(f"<b>{_name(key)}</b>: {said}")
-        sure = self.found()
-        for head, text in zip(self.heads, sure_heads(sure), strict=True):
+        result = self.found()
+        for head, text in zip(self.heads, tolerance_heads(result), strict=True):
             head.setText(text)
             tinted(head, "quiet", self.session.dark)
-        rows = {} if sure is None else {row.name: row for row in sure_rows(sure, self.session.display)}
+        rows = (
+            {} if result is None else {row.name: row for row in tolerance_rows(result, self.session.display)}
+        )
         for name in self.cells:
             self._show_row(name, rows.get(name))
         self._show_note()
 
-    def _show_row(self, name: str, row: SureRow | None) -> None:
+    def _show_row(self, name: str, row: ToleranceRow | None) -> None:
         title, *cells = self.cells[name]
         title.setText(
             name_of(name, self.session.plain_words) + (" ●" if row is not None and row.most else "")
@@ -150,9 +152,9 @@ class SurePanel(QWidget):
         if self._study is None:
             return
         share = wall_share(self._study.filled)
-        sure = self.found()
-        most = "● matters most. " if sure is not None and sure.matters_most else ""
-        draws = LIVE_DRAWS if sure is None else sure.draws
+        result = self.found()
+        most = "● matters most. " if result is not None and result.matters_most else ""
+        draws = LIVE_DRAWS if result is None else result.draws
         self.note.setText(f"{most}{_HALF if share < 1 else _ALL} {_EVENLY.format(draws)}")
         tinted(self.note, "quiet", self.session.dark)
 
@@ -190,7 +192,7 @@ class SurePanel(QWidget):
     def _fill_grid(self, grid: QGridLayout) -> None:
         grid.setHorizontalSpacing(4 * GRID)
         grid.setVerticalSpacing(GRID)
-        self.heads = tuple(_small() for _ in sure_heads(None))
+        self.heads = tuple(_small() for _ in tolerance_heads(None))
         for place, head in enumerate(self.heads):
             grid.addWidget(head, 0, place)
         for line, (name, key) in enumerate(TOLERANCE_OF.items(), start=1):
@@ -228,10 +230,10 @@ def _name(key: Key) -> str:
     return f"{format_size(width)} in hinge" + ("" if leaf == "single" else f", {leaf} leaf")
 
 
-def _said(sure: HowSure, display: Display) -> str:
+def _said(result: ToleranceResult, display: Display) -> str:
     """Return the sentence, what to do about it, and the chance where the sentence does not say it."""
-    chance = f"Chance: {chance_words(sure.worked, sure.draws)}." if sure.works_worst_case else ""
-    return " ".join(filter(None, (sure_sentence(sure, display), what_to_do(sure), chance)))
+    chance = f"Chance: {chance_words(result.worked, result.draws)}." if result.works_worst_case else ""
+    return " ".join(filter(None, (tolerance_sentence(result, display), what_to_do(result), chance)))
 
 
 def _words() -> QLabel:

@@ -18,7 +18,7 @@ LATER: tuple[tuple[str, str, str], ...] = (
     (FINISHES, "configurator.ui.hinge.finish_panel", "FinishPanel"),
     ("Widths and angles", "configurator.ui.analysis.widths_and_angles", "WidthsAndAngles"),
     ("Over the swing", "configurator.ui.analysis.over_the_swing", "OverTheSwingPage"),
-    ("How sure", "configurator.ui.analysis.tolerance_page", "SurePanel"),
+    ("How sure", "configurator.ui.analysis.tolerance_page", "TolerancePage"),
     ("What if", "configurator.ui.analysis.what_if", "WhatIfPage"),
     (WORK, "configurator.ui.analysis.derivation_page", "WorkedPage"),
 )

@@ -3,7 +3,7 @@
 import pytest
 
 from configurator.project_file import load
-from configurator.ui.analysis.tolerance_page import LIVE_DRAWS, WORKING, SurePanel
+from configurator.ui.analysis.tolerance_page import LIVE_DRAWS, WORKING, TolerancePage
 from configurator.ui.state.session import Session
 from tests.ui.conftest import DEMO
 from tests.ui.form.test_form import type_into
@@ -11,7 +11,7 @@ from tests.ui.form.test_form import type_into
 
 @pytest.fixture
 def panel(qtbot, session):
-    panel = SurePanel(session)
+    panel = TolerancePage(session)
     qtbot.addWidget(panel)
     session.changed.connect(lambda _: panel.show_state())
     panel.resize(900, 400)
@@ -104,7 +104,7 @@ def test_a_job_without_an_opening_says_where_to_begin(qtbot):
     session = Session(load(DEMO))
     for _ in session.job.openings:
         session.remove_opening()
-    panel = SurePanel(session)
+    panel = TolerancePage(session)
     qtbot.addWidget(panel)
     panel.show()
     panel.show_state()

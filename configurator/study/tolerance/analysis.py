@@ -1,4 +1,4 @@
-"""How sure it is that one leaf works on one hinge width, with what is built a little off what is drawn.
+"""Whether one leaf still works on one hinge width when what is built is a little off what is drawn.
 
 Not part of a study: it is worked out when it is asked for. Inches, degrees outside and radians inside.
 """
@@ -17,7 +17,12 @@ from configurator.rules.checks.door_stop import holds_short_of_square
 from configurator.rules.filling.tolerances import fill_tolerances
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.hinge.answers import held_at
-from configurator.rules.how_sure import (
+from configurator.study.candidate import in_degrees
+from configurator.study.run import Study
+from configurator.study.stop_place import given_stop
+from configurator.study.tolerance.deviations import NAMES, TOLERANCE_OF, Answers, Floats, Varied, answers
+from configurator.study.tolerance.findings import tolerance_finding, tolerance_sentence
+from configurator.study.tolerance.result import (
     BARREL,
     CHECKS,
     CLEAR_WIDTH,
@@ -26,15 +31,10 @@ from configurator.rules.how_sure import (
     SWING,
     Effect,
     End,
-    HowSure,
     Reach,
+    ToleranceResult,
 )
-from configurator.rules.sure_words import sure_finding, sure_sentence
-from configurator.study.candidate import in_degrees
-from configurator.study.deviations import NAMES, TOLERANCE_OF, Answers, Floats, Varied, answers
-from configurator.study.run import Study
-from configurator.study.stop_place import given_stop
-from configurator.study.turning_points import EXACT, turning_points
+from configurator.study.tolerance.turning_points import EXACT, turning_points
 
 DRAWS: Final = 100_000
 SEED: Final = 20_260
@@ -43,10 +43,10 @@ FEW_DRAWS: Final = 500
 _PROBES = 8
 
 
-def how_sure(
+def tolerance_result(
     study: Study, leaf: str, width: float, draws: int = DRAWS, seed: int = SEED, fineness: float = EXACT
-) -> HowSure:
-    """Return how sure one leaf on one hinge open width is to work; inches.
+) -> ToleranceResult:
+    """Return whether a leaf on a hinge open width works at worst, how often, and what stops it; inches.
 
     Worst case: every thing that may be off at its least, its middle and its most, all together in every way,
     and every draw besides, for between the ends no proof holds. The chance: each thing off by itself, evenly
@@ -68,7 +68,7 @@ def how_sure(
     worst, worked = _everything_off(varied, limits, draws, seed, crowded)
     most = _matters_most(drawn, effects)
     margins = _margins(varied, drawn, effects)
-    return HowSure(
+    return ToleranceResult(
         leaf=leaf,
         hinge_width=width,
         wanted_angle=varied.wanted,
@@ -87,16 +87,16 @@ def how_sure(
     )
 
 
-def all_how_sure(study: Study, draws: int = DRAWS) -> tuple[HowSure, ...]:
-    """Return how sure every candidate of a study is, in their order. Raises ValueError as `how_sure` does."""
-    return tuple(how_sure(study, one.leaf, one.hinge_width, draws) for one in study.candidates)
+def tolerance_results(study: Study, draws: int = DRAWS) -> tuple[ToleranceResult, ...]:
+    """Return the result of every candidate of a study, in their order. Raises as `tolerance_result` does."""
+    return tuple(tolerance_result(study, one.leaf, one.hinge_width, draws) for one in study.candidates)
 
 
-def sure_data(sure: HowSure) -> dict[str, Any]:
-    """Return how sure it is by the names in the results, with the sentence and the finding, if any."""
-    said = sure_finding(sure)
-    words = {"sentence": sure_sentence(sure), "finding": None if said is None else said.as_data()}
-    return {**sure.as_data(), **words}
+def tolerance_data(result: ToleranceResult) -> dict[str, Any]:
+    """Return a result by the names of the results contract, with its sentence and its finding, if any."""
+    said = tolerance_finding(result)
+    words = {"sentence": tolerance_sentence(result), "finding": None if said is None else said.as_data()}
+    return {**result.as_data(), **words}
 
 
 # --- One leaf as drawn ---

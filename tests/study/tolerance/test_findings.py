@@ -2,10 +2,16 @@ from dataclasses import replace
 
 import pytest
 
-from configurator.rules.sure_words import chance_words, off_words, sure_finding, sure_sentence, what_to_do
 from configurator.sentences import written
 from configurator.study import study
-from configurator.study.how_sure import how_sure
+from configurator.study.tolerance.analysis import tolerance_result
+from configurator.study.tolerance.findings import (
+    chance_words,
+    off_words,
+    tolerance_finding,
+    tolerance_sentence,
+    what_to_do,
+)
 from tests.openings import RAIL, plain_opening
 
 EXACT = dict.fromkeys(
@@ -17,7 +23,7 @@ LOW_RAIL = {**RAIL, "projection": 1.25}
 
 def found(width=4, rail=LOW_RAIL, **changes):
     things = {} if rail is None else {"obstructions": [rail]}
-    return how_sure(study(plain_opening(**things, **changes)), "single", width, 1000)
+    return tolerance_result(study(plain_opening(**things, **changes)), "single", width, 1000)
 
 
 @pytest.mark.parametrize(
@@ -50,64 +56,64 @@ def test_what_is_off_is_said_plainly():
 
 
 def test_what_works_in_every_case_says_what_is_to_spare_and_what_more_it_bears():
-    said = sure_sentence(found(tolerances={**EXACT, "wall_thickness": 1 / 16}))
+    said = tolerance_sentence(found(tolerances={**EXACT, "wall_thickness": 1 / 16}))
     assert said == (
         "Works with 1/8 in to spare, also with everything off at once at its worst; "
         "a wall 1/8 in thicker still works."
     )
-    assert sure_finding(found(tolerances=EXACT)) is None
+    assert tolerance_finding(found(tolerances=EXACT)) is None
     assert what_to_do(found(tolerances=EXACT)) == ""
 
 
 def test_what_one_tolerance_stops_names_it_with_its_angle():
-    sure = found(tolerances={**EXACT, "frame_setting": 3 / 16})
+    result = found(tolerances={**EXACT, "frame_setting": 3 / 16})
     built = study(plain_opening(wall={"frame_proud": 0.5 - 3 / 16}, obstructions=[LOW_RAIL])).candidates[0]
     angle = f"{built.greatest_angle_bare:.1f}°"
-    assert sure_sentence(sure).startswith(
+    assert tolerance_sentence(result).startswith(
         "Works as drawn with 1/8 in to spare, but with a frame set 3/16 in back it stops at "
         f"{angle}, short of 180°. It works in 8"
     )
-    said = sure_finding(sure)
+    said = tolerance_finding(result)
     assert said is not None
     assert said.code == "how sure"
     assert said.severity == "warning"
-    assert said.numbers["chance"] == sure.chance
+    assert said.numbers["chance"] == result.chance
     assert said.message.endswith("Take a wider hinge, or measure what is built before ordering.")
     assert len(said.message) < 420
-    assert what_to_do(sure) in said.message
+    assert what_to_do(result) in said.message
     assert said.mark_of_source == "derived"
 
 
 def test_what_only_all_together_stop_says_so():
-    sure = found(tolerances={**EXACT, "frame_setting": 1 / 8, "hinge_width": 1 / 32})
-    assert "but with everything off at once at its worst it stops at" in sure_sentence(sure)
-    said = sure_finding(sure)
+    result = found(tolerances={**EXACT, "frame_setting": 1 / 8, "hinge_width": 1 / 32})
+    assert "but with everything off at once at its worst it stops at" in tolerance_sentence(result)
+    said = tolerance_finding(result)
     assert said is not None
     assert said.severity == "note"
 
 
 def test_what_does_not_work_says_how_short_it_is():
-    said = sure_sentence(found(rail=RAIL))
+    said = tolerance_sentence(found(rail=RAIL))
     assert said.startswith("Does not work as drawn: it stops at 171.7°, short of 180°; ")
     assert "a frame set 3/8 in farther out would do." in said
 
 
 def test_a_lock_edge_that_binds_is_the_cause_that_is_named():
-    assert "the lock edge binds" in sure_sentence(found(7, None))
+    assert "the lock edge binds" in tolerance_sentence(found(7, None))
 
 
 def test_too_little_to_walk_through_is_never_rounded_to_enough():
-    sure = found(
+    result = found(
         6, None, use={"accessible": True}, door={"latch_bevel": 0.125}, tolerances={"hinge_width": 0.0625}
     )
-    said = sure_finding(sure)
+    said = tolerance_finding(result)
     assert said is not None
     assert "leaves 31-" in said.message
     assert "narrower hinge" in said.message
 
 
 def test_the_sources_of_the_tolerances_are_named():
-    said = sure_finding(found(width=4))
+    said = tolerance_finding(found(width=4))
     assert said is not None
     assert "3.02.B" in said.source
     assert "(from memory)" in said.source
@@ -117,5 +123,5 @@ def test_the_sources_of_the_tolerances_are_named():
     ("moves", "advice"), [(True, "Take a wider hinge"), (False, "Take another mounting")]
 )
 def test_a_wider_hinge_is_advised_only_where_width_moves_the_pin(moves, advice):
-    sure = replace(found(tolerances={**EXACT, "frame_setting": 3 / 16}), width_moves_pin=moves)
-    assert what_to_do(sure) == f"{advice}, or measure what is built before ordering."
+    result = replace(found(tolerances={**EXACT, "frame_setting": 3 / 16}), width_moves_pin=moves)
+    assert what_to_do(result) == f"{advice}, or measure what is built before ordering."

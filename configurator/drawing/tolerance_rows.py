@@ -1,20 +1,20 @@
-"""How sure a hinge width is, as the rows of a table: all that may be off, and what it does by itself."""
+"""A tolerance result as the rows of a table: everything that may be off, and what it does by itself."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from configurator.rules.how_sure import (
+from configurator.sentences import written
+from configurator.study.tolerance.findings import off_words
+from configurator.study.tolerance.result import (
     BARREL,
     CLEAR_WIDTH,
     LOCK_EDGE,
     MOUNTING,
     NAMES,
     Effect,
-    HowSure,
     Reach,
+    ToleranceResult,
 )
-from configurator.rules.sure_words import off_words
-from configurator.sentences import written
 from configurator.units import Display, Rounding
 
 _FAULTS: Mapping[str, str] = {
@@ -35,7 +35,7 @@ _PLAIN: Mapping[str, str] = {
 
 
 @dataclass(frozen=True, slots=True)
-class SureRow:
+class ToleranceRow:
     """One thing that may be off: what comes of it at both ends, and how far off it may be either way.
 
     `stops` says for minus and plus whether a leaf that works as drawn does not there; `most` that this one
@@ -58,32 +58,32 @@ def name_of(name: str, plain: bool) -> str:
     return words[:1].upper() + words[1:]
 
 
-def sure_heads(sure: HowSure | None) -> tuple[str, ...]:
+def tolerance_heads(result: ToleranceResult | None) -> tuple[str, ...]:
     """Return what heads the columns; what does not work as drawn has something it would work from."""
     until = (
         ("Would work at", "or at")
-        if sure is not None and not sure.works
+        if result is not None and not result.works
         else ("Works down to", "Works up to")
     )
     return ("What may be off", "Plus or minus", "At its least", "At its most", *until)
 
 
-def sure_rows(sure: HowSure, display: Display) -> tuple[SureRow, ...]:
+def tolerance_rows(result: ToleranceResult, display: Display) -> tuple[ToleranceRow, ...]:
     """Return a row for everything that may be off, in the display's units; what is left is rounded down."""
-    return tuple(_row(sure, effect, display) for effect in sure.effects)
+    return tuple(_row(result, effect, display) for effect in result.effects)
 
 
-def _row(sure: HowSure, effect: Effect, display: Display) -> SureRow:
+def _row(result: ToleranceResult, effect: Effect, display: Display) -> ToleranceRow:
     minus, plus = effect.minus, effect.plus
-    return SureRow(
+    return ToleranceRow(
         name=effect.name,
         minus=_at(minus.at, display),
         plus=_at(plus.at, display),
-        down_to=_until(sure, minus.turns_at, "−", display),
-        up_to=_until(sure, plus.turns_at, "+", display),
-        stops=(sure.works and bool(minus.at.fails), sure.works and bool(plus.at.fails)),
-        most=effect.name == sure.matters_most,
-        tip=written(_tip(sure, effect), display),
+        down_to=_until(result, minus.turns_at, "−", display),
+        up_to=_until(result, plus.turns_at, "+", display),
+        stops=(result.works and bool(minus.at.fails), result.works and bool(plus.at.fails)),
+        most=effect.name == result.matters_most,
+        tip=written(_tip(result, effect), display),
     )
 
 
@@ -97,16 +97,16 @@ def _at(at: Reach, display: Display) -> str:
     return display.angle(at.greatest_angle)
 
 
-def _until(sure: HowSure, turns_at: float | None, sign: str, display: Display) -> str:
+def _until(result: ToleranceResult, turns_at: float | None, sign: str, display: Display) -> str:
     """Say how far off it may be: never more than is so; where it does not work, never less than it needs."""
     if turns_at is None:
-        return "any" if sure.works else "none"
-    rounding: Rounding = "down" if sure.works else "up"
+        return "any" if result.works else "none"
+    rounding: Rounding = "down" if result.works else "up"
     sign = sign if display.shown(turns_at, rounding) else ""
     return f"{sign}{display.length(turns_at, rounding)}"
 
 
-def _tip(sure: HowSure, effect: Effect) -> str:
+def _tip(result: ToleranceResult, effect: Effect) -> str:
     sides = [off_words(effect.name, plus, effect.tolerance) for plus, _ in effect.ends]
     looked = "“any” and “none”: nothing changes as far as was looked, an inch at most."
     fails = [
@@ -115,6 +115,6 @@ def _tip(sure: HowSure, effect: Effect) -> str:
         if end.at.fails
     ]
     lines = [f"At its least {sides[0]}, at its most {sides[1]}.", *fails, looked]
-    if effect.name == sure.matters_most:
+    if effect.name == result.matters_most:
         lines.insert(0, "This one matters most.")
     return "\n".join(line[:1].upper() + line[1:] for line in lines)

@@ -1,4 +1,4 @@
-"""How sure it is that one leaf works on one hinge width, as plain values.
+"""What tolerances do to one leaf on one hinge width, as plain values.
 
 Inches and degrees. A leaf works when, bare, it opens as far as is wanted, its lock edge does not bind, its
 barrel is free, its hinge can be mounted, and it keeps the clear width asked on an accessible route.
@@ -90,8 +90,8 @@ class Effect:
 
 
 @dataclass(frozen=True, slots=True)
-class HowSure:
-    """How sure one leaf on one width is to work; inches and degrees.
+class ToleranceResult:
+    """What tolerances do to one leaf on one hinge width; inches and degrees.
 
     `margins` are what each check has to spare as drawn (below 0: what it lacks), None where the geometry
     sets no bound near; `margin` is that of `margin_of`, the check that gives way first. `worst` are the worst

@@ -15,10 +15,10 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from configurator.geometry.many.solve_many import Many, latch_edges_of, solve_many
-from configurator.geometry.pin import TOLERANCE, Hanging, locate_pin
+from configurator.geometry.many.solve_many import Many, latch_edges_of, mounted, solve_many
+from configurator.geometry.pin import TOLERANCE, Hanging
 from configurator.geometry.shapes import Leaf, Obstruction, OtherLeaf, refuse_no_door
-from configurator.rules.how_sure import BARREL, CHECKS, CLEAR_WIDTH, LOCK_EDGE, MOUNTING, SWING
+from configurator.study.tolerance.result import BARREL, CHECKS, CLEAR_WIDTH, LOCK_EDGE, MOUNTING, SWING
 from configurator.units import format_size
 
 Floats = NDArray[np.float64]
@@ -141,13 +141,3 @@ def _kept(varied: Varied, clear: Floats) -> Flags:
     if varied.clear_width is None:
         return np.ones(len(clear), dtype=np.bool_)
     return np.asarray(clear >= varied.clear_width - TOLERANCE)
-
-
-def mounted(many: Many) -> Flags:
-    """Whether no leaf of a half mortise or half surface hinge runs out past the far side."""
-    h, _ = many.records(lambda column: column)
-    pin = locate_pin(h)
-    backset = {"half mortise": pin.b, "half surface": pin.b_f}.get(h.mounting)
-    if backset is None:
-        return np.ones(many.count, dtype=np.bool_)
-    return np.broadcast_to(np.asarray(backset) >= -TOLERANCE, (many.count,))

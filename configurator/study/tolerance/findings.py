@@ -1,11 +1,19 @@
-"""What is said of how sure a leaf is to work on a hinge width: a sentence, a finding, a chance in words."""
+"""A tolerance result in words: a sentence, a finding where one is due, the chance, what to do."""
 
 from collections.abc import Mapping
 
 from configurator.rules.finding import Finding, Severity, Source, finding
-from configurator.rules.how_sure import BARREL, CLEAR_WIDTH, LOCK_EDGE, MOUNTING, SWING, HowSure, Reach
 from configurator.rules.wording import degrees, inches, plain
 from configurator.sentences import written
+from configurator.study.tolerance.result import (
+    BARREL,
+    CLEAR_WIDTH,
+    LOCK_EDGE,
+    MOUNTING,
+    SWING,
+    Reach,
+    ToleranceResult,
+)
 from configurator.units import Display, Rounding
 
 _LEAST_SAID = 1 / 16
@@ -52,47 +60,49 @@ def chance_words(worked: int, draws: int) -> str:
     return "about half" if 0.45 <= share <= 0.55 else f"{max(round(100 * share), 1)} %"
 
 
-def sure_sentence(sure: HowSure, display: Display | None = None) -> str:
+def tolerance_sentence(result: ToleranceResult, display: Display | None = None) -> str:
     """Say in a line or two whether it works, with how much to spare, and what would stop it."""
-    return written(_sentence(sure), display)
+    return written(_sentence(result), display)
 
 
-def _sentence(sure: HowSure) -> str:
-    if not sure.works:
-        often = f" {_often(sure)}" if sure.worked else ""
-        return f"Does not work as drawn: {_fault(sure, sure.as_drawn)}{_would_work(sure)}.{often}"
-    if sure.works_worst_case:
-        return f"Works{_to_spare(sure)}, also with everything off at once at its worst{_still_works(sure)}."
-    return f"Works as drawn{_to_spare(sure)}, but {_would_stop(sure)}. {_often(sure)}"
+def _sentence(result: ToleranceResult) -> str:
+    if not result.works:
+        often = f" {_often(result)}" if result.worked else ""
+        return f"Does not work as drawn: {_fault(result, result.as_drawn)}{_would_work(result)}.{often}"
+    if result.works_worst_case:
+        return (
+            f"Works{_to_spare(result)}, also with everything off at once at its worst{_still_works(result)}."
+        )
+    return f"Works as drawn{_to_spare(result)}, but {_would_stop(result)}. {_often(result)}"
 
 
-def sure_finding(sure: HowSure) -> Finding | None:
+def tolerance_finding(result: ToleranceResult) -> Finding | None:
     """Return what to warn of: a leaf that works as drawn and not with everything at its worst; else None."""
-    if not sure.works or sure.works_worst_case:
+    if not result.works or result.works_worst_case:
         return None
-    leaf = "" if sure.leaf == "single" else f" ({sure.leaf} leaf)"
+    leaf = "" if result.leaf == "single" else f" ({result.leaf} leaf)"
     message = (
-        f"On a hinge {plain(sure.hinge_width)} in wide{leaf} the door works as drawn, but "
-        f"{_would_stop(sure)}. {_often(sure)} {what_to_do(sure)}"
+        f"On a hinge {plain(result.hinge_width)} in wide{leaf} the door works as drawn, but "
+        f"{_would_stop(result)}. {_often(result)} {what_to_do(result)}"
     )
-    numbers = {"chance": sure.chance, "draws": sure.draws, "worst_angle": sure.worst.greatest_angle}
-    if sure.margin is not None:
-        numbers["margin"] = sure.margin
-    severity: Severity = "note" if sure.chance >= UNLIKELY else "warning"
-    return finding("how sure", severity, message, _sources(sure), (), **numbers)
+    numbers = {"chance": result.chance, "draws": result.draws, "worst_angle": result.worst.greatest_angle}
+    if result.margin is not None:
+        numbers["margin"] = result.margin
+    severity: Severity = "note" if result.chance >= UNLIKELY else "warning"
+    return finding("how sure", severity, message, _sources(result), (), **numbers)
 
 
-def _sources(sure: HowSure) -> Source:
+def _sources(result: ToleranceResult) -> Source:
     """Name where the tolerances that count come from: worked out here, from those."""
-    assumed = sure.tolerances.assumed.values()
+    assumed = result.tolerances.assumed.values()
     named = dict.fromkeys(f"{one.source} ({one.mark_of_source})" for one in assumed if one.value)
     return Source("; ".join(("worked out from the plan and the tolerances", *named)), "derived")
 
 
-def _to_spare(sure: HowSure) -> str:
+def _to_spare(result: ToleranceResult) -> str:
     """Say what there is to spare in the swing, and at what gives way first if that is another check."""
-    checks = dict.fromkeys((SWING, sure.margin_of))
-    spare = {check: margin for check in checks if (margin := sure.margins[check]) is not None}
+    checks = dict.fromkeys((SWING, result.margin_of))
+    spare = {check: margin for check in checks if (margin := result.margins[check]) is not None}
     words = [
         inches(margin, "down") + (_SPARE_AT[check] if place else "")
         for place, (check, margin) in enumerate(spare.items())
@@ -103,32 +113,32 @@ def _to_spare(sure: HowSure) -> str:
     return f" with {words[0]} to spare{_SPARE_AT[first]}" + "".join(f" and {more}" for more in words[1:])
 
 
-def _still_works(sure: HowSure) -> str:
+def _still_works(result: ToleranceResult) -> str:
     """Name one thing that may be off by so much: the wall where it counts, else what matters most."""
-    for name in ("wall_thickness", sure.matters_most):
+    for name in ("wall_thickness", result.matters_most):
         if name is None:
             continue
-        plus, end = sure.effect(name).nearer
+        plus, end = result.effect(name).nearer
         if end.turns_at is not None and end.turns_at >= _LEAST_SAID:
             return f"; {off_words(name, plus, end.turns_at, 'down')} still works"
     return ""
 
 
-def _would_stop(sure: HowSure) -> str:
+def _would_stop(result: ToleranceResult) -> str:
     """Say what stops it: one thing by itself if one does, the likeliest, else all of them together."""
     alone = [
         (end.turns_at / effect.tolerance, effect, plus, end)
-        for effect in sure.effects
+        for effect in result.effects
         for plus, end in effect.ends
         if end.at.fails and end.turns_at is not None
     ]
     if not alone:
-        return f"with everything off at once at its worst {_fault(sure, sure.worst)}"
+        return f"with everything off at once at its worst {_fault(result, result.worst)}"
     _, effect, plus, end = min(alone, key=lambda found: found[0])
-    return f"with {off_words(effect.name, plus, effect.tolerance)} {_fault(sure, end.at)}"
+    return f"with {off_words(effect.name, plus, effect.tolerance)} {_fault(result, end.at)}"
 
 
-def _fault(sure: HowSure, at: Reach) -> str:
+def _fault(result: ToleranceResult, at: Reach) -> str:
     if MOUNTING in at.fails:
         return "the hinge leaf runs out past the far side"
     if BARREL in at.fails:
@@ -136,17 +146,17 @@ def _fault(sure: HowSure, at: Reach) -> str:
     if LOCK_EDGE in at.fails:
         return "the lock edge binds"
     if SWING in at.fails:
-        return f"it stops at {degrees(at.greatest_angle)}, short of {degrees(sure.wanted_angle, 'up')}"
+        return f"it stops at {degrees(at.greatest_angle)}, short of {degrees(result.wanted_angle, 'up')}"
     if at.clear_width_at_90 is None:
         return "it does not come square open"
     return f"it leaves {inches(at.clear_width_at_90, 'down')} to walk through"
 
 
-def _would_work(sure: HowSure) -> str:
+def _would_work(result: ToleranceResult) -> str:
     """Name the first thing that would mend it by being off, least first; nothing where none does."""
     found = [
         (end.turns_at, effect.name, plus)
-        for effect in sure.effects
+        for effect in result.effects
         for plus, end in effect.ends
         if end.turns_at is not None and effect.name in ("frame_setting", "hinge_width")
     ]
@@ -156,22 +166,22 @@ def _would_work(sure: HowSure) -> str:
     return f"; {off_words(name, plus, by, 'up')} would do"
 
 
-def _often(sure: HowSure) -> str:
-    words = chance_words(sure.worked, sure.draws)
+def _often(result: ToleranceResult) -> str:
+    words = chance_words(result.worked, result.draws)
     share = {"always": "every one", "never": "none"}.get(words, words)
-    return f"It works in {share} of {sure.draws:,} draws with each off by chance."
+    return f"It works in {share} of {result.draws:,} draws with each off by chance."
 
 
-def what_to_do(sure: HowSure) -> str:
+def what_to_do(result: ToleranceResult) -> str:
     """Say what to do about a leaf that works as drawn and not at the worst; empty for any other."""
-    if not sure.works or sure.works_worst_case:
+    if not result.works or result.works_worst_case:
         return ""
-    failing = sure.worst.fails
+    failing = result.worst.fails
     if CLEAR_WIDTH in failing:
         return "Take a narrower hinge or a wider opening, or hold what is built closer."
     if LOCK_EDGE in failing:
         return "Bevel the lock edge more, or widen its gap."
     if SWING in failing or BARREL in failing:
-        hinge = "a wider hinge" if sure.width_moves_pin else "another mounting"
+        hinge = "a wider hinge" if result.width_moves_pin else "another mounting"
         return f"Take {hinge}, or measure what is built before ordering."
     return "Measure what is built before ordering."

@@ -1,6 +1,6 @@
 """What it costs to say how sure a hinge width is: the draws alone, a whole answer, and one while editing.
 
-python tests/bench/bench_sure.py
+python tests/bench/bench_tolerance.py
 """
 
 import statistics
@@ -13,8 +13,8 @@ from configurator.geometry.many.solve_many import latch_edges_of, solve_many
 from configurator.project_file import load
 from configurator.rules.filling.tolerances import fill_tolerances
 from configurator.study import study
-from configurator.study.deviations import NAMES, TOLERANCE_OF
-from configurator.study.how_sure import DRAWS, how_sure, varied_of
+from configurator.study.tolerance.analysis import DRAWS, tolerance_result, varied_of
+from configurator.study.tolerance.deviations import NAMES, TOLERANCE_OF
 from configurator.ui.analysis.tolerance_page import FINE, LIVE_DRAWS
 
 DEMO = Path(__file__).resolve().parents[2] / "demo_openings" / "kestrel_point.json"
@@ -48,9 +48,9 @@ def main():
         answer = study(opening, job.job)
         one = answer.candidates[-1]
         leaf, width = one.leaf, one.hinge_width
-        whole = timed(lambda answer=answer, leaf=leaf, width=width: how_sure(answer, leaf, width))
+        whole = timed(lambda answer=answer, leaf=leaf, width=width: tolerance_result(answer, leaf, width))
         live = timed(
-            lambda answer=answer, leaf=leaf, width=width: how_sure(
+            lambda answer=answer, leaf=leaf, width=width: tolerance_result(
                 answer, leaf, width, LIVE_DRAWS, fineness=FINE
             )
         )

@@ -1,9 +1,9 @@
 import pytest
 
-from configurator.drawing.sure_rows import name_of, sure_heads, sure_rows
-from configurator.rules.how_sure import NAMES
+from configurator.drawing.tolerance_rows import name_of, tolerance_heads, tolerance_rows
 from configurator.study import study
-from configurator.study.how_sure import how_sure
+from configurator.study.tolerance.analysis import tolerance_result
+from configurator.study.tolerance.result import NAMES
 from configurator.units import Display
 from tests.openings import RAIL, plain_opening
 
@@ -11,21 +11,21 @@ LOW_RAIL = {**RAIL, "projection": 1.25}
 """Clears a 4 in hinge by 1/8 in."""
 
 
-def sure(width=4, rail=LOW_RAIL, **changes):
+def result(width=4, rail=LOW_RAIL, **changes):
     changes = {"door": {"latch_bevel": 0.0625}, **changes}
-    return how_sure(study(plain_opening(obstructions=[rail], **changes)), "single", width, 10)
+    return tolerance_result(study(plain_opening(obstructions=[rail], **changes)), "single", width, 10)
 
 
 def row(found, name, display=None):
-    return next(one for one in sure_rows(found, display or Display()) if one.name == name)
+    return next(one for one in tolerance_rows(found, display or Display()) if one.name == name)
 
 
 def test_there_is_a_row_for_everything_that_may_be_off():
-    assert [one.name for one in sure_rows(sure(), Display())] == list(NAMES)
+    assert [one.name for one in tolerance_rows(result(), Display())] == list(NAMES)
 
 
 def test_what_is_left_is_said_with_its_sign():
-    setting = row(sure(), "frame_setting")
+    setting = row(result(), "frame_setting")
     assert (setting.minus, setting.plus) == ("180°", "180°")
     assert (setting.down_to, setting.up_to) == ("−1/8 in", "any")
     assert setting.stops == (False, False)
@@ -42,11 +42,11 @@ def test_what_is_left_is_said_with_its_sign():
     ],
 )
 def test_what_is_left_is_never_rounded_up(rail, display, words):
-    assert row(sure(rail={**RAIL, "projection": rail}), "frame_setting", display).down_to == words
+    assert row(result(rail={**RAIL, "projection": rail}), "frame_setting", display).down_to == words
 
 
 def test_what_stops_it_by_itself_is_marked():
-    found = sure(tolerances={"frame_setting": 3 / 16})
+    found = result(tolerances={"frame_setting": 3 / 16})
     setting = row(found, "frame_setting")
     assert setting.stops == (True, False)
     assert setting.minus.startswith("17")
@@ -54,13 +54,13 @@ def test_what_stops_it_by_itself_is_marked():
 
 
 def test_what_does_not_work_has_a_place_where_it_would():
-    found = sure(rail=RAIL)
-    assert sure_heads(found)[-2:] == ("Would work at", "or at")
-    assert sure_heads(sure())[-2:] == sure_heads(None)[-2:] == ("Works down to", "Works up to")
+    found = result(rail=RAIL)
+    assert tolerance_heads(found)[-2:] == ("Would work at", "or at")
+    assert tolerance_heads(result())[-2:] == tolerance_heads(None)[-2:] == ("Works down to", "Works up to")
     setting = row(found, "frame_setting")
     assert (setting.down_to, setting.up_to) == ("none", "+3/8 in")
     assert setting.stops == (False, False)
-    short = row(sure(rail={**RAIL, "projection": 1.74}), "frame_setting")
+    short = row(result(rail={**RAIL, "projection": 1.74}), "frame_setting")
     assert short.up_to == "+3/8 in", "what it needs is never rounded down: 0.365"
 
 
@@ -76,17 +76,17 @@ def test_what_does_not_work_has_a_place_where_it_would():
     ],
 )
 def test_what_keeps_it_from_working_is_named_at_the_least(changes, name, words):
-    assert row(sure(**changes), name).minus == words
+    assert row(result(**changes), name).minus == words
 
 
 def test_a_clear_width_that_fails_is_shown_short_of_what_is_asked():
-    found = sure(6, use={"accessible": True}, tolerances={"hinge_width": 0.126})
+    found = result(6, use={"accessible": True}, tolerances={"hinge_width": 0.126})
     assert row(found, "hinge_width").plus == "31-31/32 in clear"
 
 
 def test_one_row_matters_most_and_says_so():
-    found = sure(tolerances={"wall_thickness": 0.25})
-    (most,) = [one for one in sure_rows(found, Display()) if one.most]
+    found = result(tolerances={"wall_thickness": 0.25})
+    (most,) = [one for one in tolerance_rows(found, Display()) if one.most]
     assert most.name == "wall_thickness"
     assert most.tip.startswith("This one matters most.")
 

@@ -6,7 +6,7 @@ from typing import Final
 import numpy as np
 
 from configurator.geometry.pin import TOLERANCE
-from configurator.study.deviations import NAMES, Flags, Floats, Varied, answers
+from configurator.study.tolerance.deviations import NAMES, Flags, Floats, Varied, answers
 
 FARTHEST: Final = 1.0
 """Inches: nothing is looked at farther off than this, nor farther than half the door's own thickness."""
