@@ -5,21 +5,21 @@ from collections import Counter
 import pytest
 
 from configurator.drawing.comparison import comparisons
+from configurator.drawing.derivation_words import Asked, shown_derivation
 from configurator.drawing.pages.preparation_facts import preparations
 from configurator.drawing.plan.drawn_leaf import drawn_leaves
 from configurator.drawing.plan.sheet import plan_sheet
-from configurator.drawing.worked_words import Asked, shown_work
 from configurator.model import Hinge, JobFacts
 from configurator.order.tally import tally
 from configurator.study import run, study
+from configurator.study.derivation.case import Case
+from configurator.study.derivation.derive import KEYS
 from configurator.study.events import moments
 from configurator.study.over_the_swing import over_the_swing
 from configurator.study.tolerance.analysis import tolerance_result, varied_of
 from configurator.study.what_if.curve import _hung_at, what_if
 from configurator.study.what_if.parameters import parameters_of
 from configurator.study.widths.leaf_widths import widths_of
-from configurator.study.worked.case import Case
-from configurator.study.worked.worked import KEYS
 from configurator.units import Display
 from tests.openings import LEVER, RAIL, plain_opening
 
@@ -99,7 +99,7 @@ def everything_shown(one):
     for candidate in one.candidates:
         tolerance_result(one, candidate.leaf, candidate.hinge_width, draws=100, fineness=0.1)
         for key in KEYS:
-            shown_work(one, display, Asked(candidate.leaf, key, 0))
+            shown_derivation(one, display, Asked(candidate.leaf, key, 0))
         for parameter in parameters_of(one, candidate):
             what_if(one, candidate, parameter, parameter.holds[0])
 

@@ -23,7 +23,7 @@ from configurator.drawing.base.view import Box, Group, View, box_around, paper
 from configurator.drawing.plan.panel import small_picture
 from configurator.drawing.plan.sheet import Sheet
 from configurator.geometry.meeting_point import nearest_on_outline
-from configurator.study.worked.working import Mark
+from configurator.study.derivation.working import Mark
 
 LAYER = "A-ANNO-LETR"
 SIZE = 10.0

@@ -4,7 +4,7 @@ import math
 from random import Random
 
 from configurator.practice.answers import AngleAnswer, ChoiceAnswer
-from configurator.practice.cases import LEVER, Case, drawn, drawn_case
+from configurator.practice.leaves import LEVER, PracticeLeaf, drawn, random_leaf
 from configurator.practice.problem import Problem, Template
 from configurator.practice.words import decimal, fraction, places
 from configurator.units import format_angle
@@ -54,7 +54,7 @@ def _rail(random: Random) -> Problem | None:
         "bottom": 32,
         "top": 36,
     }
-    found = drawn_case(random, obstructions=[thing])
+    found = random_leaf(random, obstructions=[thing])
     if found is None:
         return None
     h, pin = found.h, found.pin
@@ -88,7 +88,7 @@ def _rail(random: Random) -> Problem | None:
 
 def _return_wall(random: Random) -> Problem | None:
     start = random.choice((2.0, 3.0, 4.0, 5.0, 6.0, 8.0))
-    found = drawn_case(random, obstructions=[{"kind": "return wall", "start": start}])
+    found = random_leaf(random, obstructions=[{"kind": "return wall", "start": start}])
     if found is None:
         return None
     h, pin = found.h, found.pin
@@ -118,17 +118,17 @@ def _return_wall(random: Random) -> Problem | None:
     )
 
 
-def lever_case(random: Random) -> Case | None:
+def lever_leaf(random: Random) -> PracticeLeaf | None:
     """Draw an opening whose door carries a lever on the pull face."""
     lever = {
         **LEVER,
         "projection": random.choice((2.0, 2.25, 2.5, 2.75)),
         "from_latch_edge": random.choice((2.75, 3.75)),
     }
-    return drawn_case(random, hardware=[lever])
+    return random_leaf(random, hardware=[lever])
 
 
-def lever_corner(found: Case) -> tuple[float, float]:
+def lever_corner(found: PracticeLeaf) -> tuple[float, float]:
     """Return where the lever's corner nearest the hinge is: along the door from the pin, and ahead of it."""
     h, pin, lever = found.h, found.pin, found.opening.hardware[0]
     along = h.O - h.g_l - (lever.from_latch_edge + lever.width / 2) - pin.x_p
@@ -136,7 +136,7 @@ def lever_corner(found: Case) -> tuple[float, float]:
 
 
 def _lever(random: Random) -> Problem | None:
-    found = lever_case(random)
+    found = lever_leaf(random)
     if found is None:
         return None
     along, ahead = lever_corner(found)
@@ -175,7 +175,7 @@ def _what_stops(random: Random) -> Problem | None:
     if random.random() < 0.7:
         rail = {"kind": "chair rail", "projection": random.choice((0.75, 1.75, 2.5)), "start": 0.5}
         data["obstructions"] = [{**rail, "bottom": 30, "top": 34}]
-    found = drawn_case(random, **data)
+    found = random_leaf(random, **data)
     if found is None:
         return None
     hung = found.hung()
@@ -200,22 +200,22 @@ def _what_stops(random: Random) -> Problem | None:
     )
 
 
-def _flat(found: Case) -> float:
+def _flat(found: PracticeLeaf) -> float:
     """Return how far the face of the door open flat would stand off the wall."""
     return 2 * found.pin.o - found.h.i + found.h.p
 
 
-def _grazes(found: Case) -> bool:
+def _grazes(found: PracticeLeaf) -> bool:
     return any(abs(_flat(found) - out) < 1 / 16 for _, out in _things(found))
 
 
-def _things(found: Case) -> list[tuple[str, float]]:
+def _things(found: PracticeLeaf) -> list[tuple[str, float]]:
     """Return what stands behind the open door and what stands on it, and how far each stands out."""
     rails = [("rail", rail.projection or 0.0) for rail in found.opening.obstructions]
     return rails + [("lever", lever.projection) for lever in found.opening.hardware]
 
 
-def _against_flat(found: Case) -> list[str]:
+def _against_flat(found: PracticeLeaf) -> list[str]:
     """Set what stands behind the open door and what stands on it against the room there would be."""
     flat = _flat(found)
     return [
@@ -225,7 +225,7 @@ def _against_flat(found: Case) -> list[str]:
     ]
 
 
-def _what_stands(found: Case) -> str:
+def _what_stands(found: PracticeLeaf) -> str:
     flat = _flat(found)
     words = [f"Open flat, the face of a door would stand {fraction(flat)} in off the wall."]
     for thing in found.opening.obstructions:

@@ -4,16 +4,16 @@ from random import Random
 
 from configurator.geometry.pin import clear_past_frame_at_180, least_width_for_clearance
 from configurator.practice.answers import ChoiceAnswer, LengthAnswer, yes_or_no
-from configurator.practice.cases import (
-    Case,
-    case,
+from configurator.practice.leaves import (
+    PracticeLeaf,
     door_words,
     drawn,
-    drawn_case,
     frame_words,
     inset_line,
     off_door_line,
+    practice_leaf,
     proud_words,
+    random_leaf,
 )
 from configurator.practice.problem import Problem, Template
 from configurator.practice.words import fraction
@@ -28,11 +28,11 @@ _FROM_WALL = "What stands on the wall is measured from the wall face."
 _FLAT = 180.0
 
 
-def _wall_clearance(found: Case) -> float:
+def _wall_clearance(found: PracticeLeaf) -> float:
     return clear_past_frame_at_180(found.h, found.pin) + found.h.p
 
 
-def _frame_line(found: Case) -> str:
+def _frame_line(found: PracticeLeaf) -> str:
     h, pin = found.h, found.pin
     clear = clear_past_frame_at_180(h, pin)
     return (
@@ -41,7 +41,7 @@ def _frame_line(found: Case) -> str:
     )
 
 
-def _wall_line(found: Case) -> str:
+def _wall_line(found: PracticeLeaf) -> str:
     clear = clear_past_frame_at_180(found.h, found.pin)
     total = _wall_clearance(found)
     if not found.h.p:
@@ -50,7 +50,7 @@ def _wall_line(found: Case) -> str:
 
 
 def _past_door(random: Random) -> Problem | None:
-    found = drawn_case(random)
+    found = random_leaf(random)
     if found is None:
         return None
     value = 2 * found.pin.o
@@ -66,7 +66,7 @@ def _past_door(random: Random) -> Problem | None:
 
 
 def _past_frame(random: Random) -> Problem | None:
-    found = drawn_case(random)
+    found = random_leaf(random)
     if found is None:
         return None
     return Problem(
@@ -84,7 +84,7 @@ def _past_frame(random: Random) -> Problem | None:
 
 
 def _past_wall(random: Random) -> Problem | None:
-    found = drawn_case(random)
+    found = random_leaf(random)
     if found is None or not found.h.p:
         return None
     return Problem(
@@ -101,7 +101,7 @@ def _past_wall(random: Random) -> Problem | None:
 
 
 def _wider(random: Random) -> Problem | None:
-    found = drawn_case(random)
+    found = random_leaf(random)
     if found is None:
         return None
     width = random.choice((4.5, 5.0, 6.0, 7.0))
@@ -129,9 +129,9 @@ def _rail(random: Random, projection: float) -> dict[str, object]:
     return {"kind": "chair rail", "projection": projection, "start": start, "bottom": 32, "top": 36}
 
 
-def _with_rail(random: Random) -> Case | None:
+def _with_rail(random: Random) -> PracticeLeaf | None:
     projection = random.choice((0.75, 1.0, 1.25, 1.5, 1.75, 2.0, 2.25, 2.5))
-    return drawn_case(random, obstructions=[_rail(random, projection)])
+    return random_leaf(random, obstructions=[_rail(random, projection)])
 
 
 def _spare(random: Random) -> Problem | None:
@@ -190,13 +190,13 @@ def _folds_flat(random: Random) -> Problem | None:
     )
 
 
-def _clears(random: Random) -> tuple[Case, float]:
+def _clears(random: Random) -> tuple[PracticeLeaf, float]:
     data = drawn(random)
     projection = random.choice((0.5, 0.75, 1.0, 1.125, 1.25, 1.5, 1.75, 2.0, 2.25, 2.5))
-    return case(data, 4.5), projection
+    return practice_leaf(data, 4.5), projection
 
 
-def _asked_clear(found: Case, projection: float) -> str:
+def _asked_clear(found: PracticeLeaf, projection: float) -> str:
     h = found.h
     return (
         f"A door is {fraction(h.T)} in thick, its hinges are set back {fraction(h.b)} in from the stop-side "
@@ -204,7 +204,7 @@ def _asked_clear(found: Case, projection: float) -> str:
     )
 
 
-def _exact_line(found: Case, projection: float, exact: float) -> str:
+def _exact_line(found: PracticeLeaf, projection: float, exact: float) -> str:
     h = found.h
     return (
         f"W = 2 (T − b) + C = 2 × ({fraction(h.T)} − {fraction(h.b)}) + {fraction(projection)} = "

@@ -5,7 +5,7 @@ from random import Random
 
 from configurator.geometry.encroachment import encroachment
 from configurator.practice.answers import LengthAnswer, yes_or_no
-from configurator.practice.cases import Case, drawn_case, proud_words
+from configurator.practice.leaves import PracticeLeaf, proud_words, random_leaf
 from configurator.practice.problem import Problem, Template
 from configurator.practice.words import fraction
 from configurator.tables import limit
@@ -16,14 +16,14 @@ _CORRIDORS = (44.0, 48.0, 54.0, 60.0, 66.0, 72.0, 84.0)
 _REQUIRED = (36.0, 44.0)
 
 
-def _out(found: Case, degrees: float) -> float:
+def _out(found: PracticeLeaf, degrees: float) -> float:
     hung = found.hung()
     scene = hung.solution.scene
     return encroachment((scene.leaf,), scene.hanging, scene.pin, math.radians(degrees))
 
 
 def _flat(random: Random) -> Problem | None:
-    found = drawn_case(random)
+    found = random_leaf(random)
     if found is None or found.hung().greatest_angle_bare < 180.0:
         return None
     h, pin = found.h, found.pin
@@ -49,7 +49,7 @@ def _flat(random: Random) -> Problem | None:
 
 
 def _square(random: Random) -> Problem | None:
-    found = drawn_case(random)
+    found = random_leaf(random)
     if found is None:
         return None
     h, pin = found.h, found.pin
@@ -98,7 +98,7 @@ def _at_rest(random: Random) -> Problem | None:
 def _in_swing(random: Random) -> Problem | None:
     row = limit("encroachment_share")
     corridor, required = random.choice(_CORRIDORS), random.choice(_REQUIRED)
-    found = drawn_case(random)
+    found = random_leaf(random)
     if found is None or required > corridor:
         return None
     out = math.ceil(found.hung().encroachment_greatest * 8) / 8
@@ -123,7 +123,7 @@ def _in_swing(random: Random) -> Problem | None:
 
 
 def _remains(random: Random) -> Problem | None:
-    found = drawn_case(random)
+    found = random_leaf(random)
     corridor = random.choice(_CORRIDORS)
     if found is None or found.hung().greatest_angle_bare < 180.0:
         return None

@@ -8,7 +8,7 @@ from configurator.geometry.clear_width import clear_width
 from configurator.geometry.edges import latch_edge_least
 from configurator.geometry.pin import Hanging, Pin, locate_pin
 from configurator.practice.answers import LengthAnswer, yes_or_no
-from configurator.practice.cases import WIDTHS, Case, drawn_case
+from configurator.practice.leaves import WIDTHS, PracticeLeaf, random_leaf
 from configurator.practice.problem import Problem, Template
 from configurator.practice.words import decimal, fraction, places
 from configurator.tables import limit
@@ -27,11 +27,11 @@ def _accessible() -> str:
     return f"{_AT_90} {asked} ({row.source}); local codes decide."
 
 
-def _clear(found: Case) -> float:
+def _clear(found: PracticeLeaf) -> float:
     return clear_width(found.h, found.pin, _SQUARE)
 
 
-def _asked_about(found: Case) -> str:
+def _asked_about(found: PracticeLeaf) -> str:
     h, pin = found.h, found.pin
     return (
         f"An opening is {fraction(h.O)} in wide between the rabbet faces, the frame stops are "
@@ -40,7 +40,7 @@ def _asked_about(found: Case) -> str:
     )
 
 
-def _line(found: Case) -> str:
+def _line(found: PracticeLeaf) -> str:
     h, pin = found.h, found.pin
     return (
         f"(O − s) − (across + o + T) = ({fraction(h.O)} − {fraction(h.s)}) − ({fraction(pin.x_p)} + "
@@ -49,7 +49,7 @@ def _line(found: Case) -> str:
 
 
 def _at_90(random: Random) -> Problem | None:
-    found = drawn_case(random)
+    found = random_leaf(random)
     if found is None:
         return None
     return Problem(
@@ -64,7 +64,7 @@ def _at_90(random: Random) -> Problem | None:
 
 
 def _serves(random: Random) -> Problem | None:
-    found = drawn_case(random)
+    found = random_leaf(random)
     if found is None or not 34 <= found.h.O <= 38:
         return None
     clear, least = _clear(found), limit("clear_width").value
@@ -85,7 +85,7 @@ def _serves(random: Random) -> Problem | None:
 
 
 def _cost(random: Random) -> Problem | None:
-    found = drawn_case(random)
+    found = random_leaf(random)
     wider = random.choice((5.0, 6.0, 7.0, 8.0))
     if found is None or wider <= found.h.W:
         return None
@@ -108,7 +108,7 @@ def _cost(random: Random) -> Problem | None:
 
 
 def _least_opening(random: Random) -> Problem | None:
-    found = drawn_case(random)
+    found = random_leaf(random)
     if found is None:
         return None
     h, pin, least = found.h, found.pin, limit("clear_width").value
@@ -152,8 +152,8 @@ def _bevel(random: Random) -> Problem | None:
     )
 
 
-def _square_edge(random: Random) -> tuple[Case, Hanging, Pin] | None:
-    found = drawn_case(random)
+def _square_edge(random: Random) -> tuple[PracticeLeaf, Hanging, Pin] | None:
+    found = random_leaf(random)
     if found is None:
         return None
     wide = replace(found.h, beta=0.0, W=random.choice((4.0, 4.5, 5.0, 6.0, 7.0, 8.0)))

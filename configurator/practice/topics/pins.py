@@ -4,16 +4,16 @@ from random import Random
 
 from configurator.geometry.pin import barrel_past_frame, barrel_past_wall
 from configurator.practice.answers import LengthAnswer
-from configurator.practice.cases import (
-    Case,
+from configurator.practice.leaves import (
+    PracticeLeaf,
     door_words,
     drawn,
-    drawn_case,
     frame_words,
     inset_line,
     off_door_line,
     off_frame_line,
     proud_words,
+    random_leaf,
 )
 from configurator.practice.problem import Problem, Template
 from configurator.practice.words import fraction
@@ -22,7 +22,7 @@ TOPIC = "pin and barrel"
 _BARRELS = (0.5, 0.5625, 0.625)
 
 
-def _asked(found: Case, question: str, value: float, *solution: str) -> Problem:
+def _asked(found: PracticeLeaf, question: str, value: float, *solution: str) -> Problem:
     return Problem(
         question=question,
         answer=LengthAnswer(value),
@@ -33,7 +33,7 @@ def _asked(found: Case, question: str, value: float, *solution: str) -> Problem:
 
 
 def _inset(random: Random) -> Problem | None:
-    found = drawn_case(random)
+    found = random_leaf(random)
     if found is None:
         return None
     question = (
@@ -44,7 +44,7 @@ def _inset(random: Random) -> Problem | None:
 
 
 def _off_door(random: Random) -> Problem | None:
-    found = drawn_case(random)
+    found = random_leaf(random)
     if found is None:
         return None
     question = f"{door_words(found)} How far does the pin stand off the door face?"
@@ -52,7 +52,7 @@ def _off_door(random: Random) -> Problem | None:
 
 
 def _off_frame(random: Random) -> Problem | None:
-    found = drawn_case(random)
+    found = random_leaf(random)
     if found is None:
         return None
     question = f"{door_words(found)} {frame_words(found)} How far does the pin stand off the frame face?"
@@ -64,7 +64,7 @@ def _from_the_frame_side(random: Random) -> Problem | None:
     data = drawn(random)
     backset = data["door"]["hinge_backset"] + data["frame"]["stop_gap"]
     data["frame"]["hinge_backset"] = backset
-    found = drawn_case(random, **data)
+    found = random_leaf(random, **data)
     if found is None:
         return None
     h = found.h
@@ -84,7 +84,7 @@ def _across(random: Random) -> Problem | None:
     gap = random.choice((0.0625, 0.09375, 0.125, 0.15625, 0.1875))
     data = drawn(random)
     data["door"]["hinge_gap"] = gap
-    found = drawn_case(random, **data)
+    found = random_leaf(random, **data)
     if found is None:
         return None
     question = (
@@ -95,8 +95,8 @@ def _across(random: Random) -> Problem | None:
     return _asked(found, question, found.pin.x_p, f"{line}{fraction(found.pin.x_p)} in.")
 
 
-def _with_barrel(random: Random) -> Case | None:
-    return drawn_case(random, hinge={"barrel": random.choice(_BARRELS)})
+def _with_barrel(random: Random) -> PracticeLeaf | None:
+    return random_leaf(random, hinge={"barrel": random.choice(_BARRELS)})
 
 
 def _past_frame(random: Random) -> Problem | None:

@@ -5,9 +5,9 @@ from random import Random
 
 from configurator.geometry.inverse.bumper import stop_on_wall
 from configurator.practice.answers import AngleAnswer, ChoiceAnswer, LengthAnswer
-from configurator.practice.cases import LEVER, drawn_case
+from configurator.practice.leaves import LEVER, random_leaf
 from configurator.practice.problem import Problem, Template
-from configurator.practice.topics.angles import lever_case
+from configurator.practice.topics.angles import lever_leaf
 from configurator.practice.words import decimal, fraction
 from configurator.units import format_angle, rounded
 
@@ -18,7 +18,7 @@ _SPINDLE = 1.0
 
 
 def _whole_degree(random: Random) -> Problem | None:
-    found = lever_case(random)
+    found = lever_leaf(random)
     if found is None:
         return None
     angle = found.hung().greatest_angle
@@ -42,7 +42,7 @@ def _whole_degree(random: Random) -> Problem | None:
 def _return_wall(random: Random) -> Problem | None:
     start = random.choice((2.0, 3.0, 4.0, 5.0, 6.0))
     wall = {"kind": "return wall", "start": start}
-    found = drawn_case(random, obstructions=[wall], hardware=[LEVER])
+    found = random_leaf(random, obstructions=[wall], hardware=[LEVER])
     if found is None:
         return None
     angle = found.hung().greatest_angle
@@ -75,7 +75,7 @@ _BUMPER, _WIDER, _HEAVY, _NONE = "a wall bumper", "a wider hinge", "a heavier hi
 
 
 def _what_is_wanted(random: Random) -> Problem | None:
-    found = lever_case(random) if random.random() < 0.7 else drawn_case(random)
+    found = lever_leaf(random) if random.random() < 0.7 else random_leaf(random)
     if found is None:
         return None
     hung = found.hung()
@@ -104,7 +104,7 @@ def _what_is_wanted(random: Random) -> Problem | None:
 
 
 def _bumper(random: Random) -> Problem | None:
-    found = lever_case(random)
+    found = lever_leaf(random)
     if found is None:
         return None
     h, pin, lever = found.h, found.pin, found.opening.hardware[0]

@@ -8,10 +8,17 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QTextBrowser, QV
 
 from configurator.drawing.base.style import inks
 from configurator.drawing.comparison import Comparison, Row, comparisons
+from configurator.drawing.derivation_words import (
+    MADE_FROM,
+    Asked,
+    Letter,
+    Line,
+    ShownDerivation,
+    shown_derivation,
+)
 from configurator.drawing.plan.pointing import LookedAt, Pointed, letter_at
-from configurator.drawing.worked_words import MADE_FROM, Asked, Letter, Line, ShownWork, shown_work
 from configurator.study import Study
-from configurator.study.worked.terms import Piece
+from configurator.study.derivation.terms import Piece
 from configurator.ui.kit.chart_canvas import beside
 from configurator.ui.kit.fields import QuietCombo
 from configurator.ui.kit.fitted_table import FittedTable
@@ -21,7 +28,7 @@ from configurator.ui.state.session import Session
 EMPTY = "Choose an opening, or add one with + at the left: the work behind its numbers is shown here."
 
 
-class WorkedPage(QWidget):
+class DerivationPage(QWidget):
     """One number of the comparison at a time; a letter under the pointer is marked in the picture."""
 
     def __init__(self, session: Session) -> None:
@@ -33,7 +40,7 @@ class WorkedPage(QWidget):
         self.words = QLabel(EMPTY)
         self.text = QTextBrowser()
         self.letters = FittedTable("letters of the formula", wraps=True)
-        self.shown: ShownWork | None = None
+        self.shown: ShownDerivation | None = None
         self._asked: Asked | None = None
         self._drawn: tuple[object, ...] = ()
         self._build()
@@ -88,7 +95,7 @@ class WorkedPage(QWidget):
     def _show_work(self, study: Study | None) -> None:
         self.shown = None
         if study is not None and self._asked is not None:
-            self.shown = shown_work(study, self.session.display, self._asked, self.session.plain_words)
+            self.shown = shown_derivation(study, self.session.display, self._asked, self.session.plain_words)
         shown = self.shown
         for widget in (self._line, self._both):
             widget.setVisible(shown is not None)
@@ -230,7 +237,7 @@ class WorkedPage(QWidget):
         column.addWidget(self._both, 1)
 
 
-def as_html(shown: ShownWork, dark: bool) -> str:
+def as_html(shown: ShownDerivation, dark: bool) -> str:
     """Return the work for a text view: every letter a link of its own name."""
     ink = inks()["accent"].on(dark)
     letters = {one.name: one for one in shown.letters}

@@ -20,7 +20,7 @@ LATER: tuple[tuple[str, str, str], ...] = (
     ("Over the swing", "configurator.ui.analysis.over_the_swing", "OverTheSwingPage"),
     ("How sure", "configurator.ui.analysis.tolerance_page", "TolerancePage"),
     ("What if", "configurator.ui.analysis.what_if", "WhatIfPage"),
-    (WORK, "configurator.ui.analysis.derivation_page", "WorkedPage"),
+    (WORK, "configurator.ui.analysis.derivation_page", "DerivationPage"),
 )
 """Title, module and class of the pages that are loaded when first shown; each has a `show_state`."""
 
@@ -82,7 +82,7 @@ class UnderPicture(QTabWidget):
 
     def show_work(self, leaf: str, key: str, column: int) -> None:
         """Show where a number of the comparison comes from; column -1 is the difference."""
-        from configurator.drawing.worked_words import Asked
+        from configurator.drawing.derivation_words import Asked
 
         later = self.later[WORK]
         self.setCurrentWidget(later)

@@ -2,10 +2,10 @@ import math
 
 from configurator.drawing.base.primitives import Arc, Polyline, Text
 from configurator.drawing.base.style import layers
+from configurator.drawing.derivation_words import Asked, shown_derivation
 from configurator.drawing.plan.pointing import LAYER, Pointed, letter_at, looked_at, pointed_groups
 from configurator.drawing.plan.sheet import plan_sheet
-from configurator.drawing.worked_words import Asked, shown_work
-from configurator.study.worked.working import Mark
+from configurator.study.derivation.working import Mark
 from configurator.units import Display
 from tests.drawing.cases import demo, random_study
 
@@ -15,7 +15,7 @@ LEAVES = [one.leaf for one in STUDY.candidates]
 
 
 def pointed(key, name, column=0, study=STUDY):
-    shown = shown_work(study, Display(), Asked("single", key, column))
+    shown = shown_derivation(study, Display(), Asked("single", key, column))
     letter = next(one for one in shown.letters if one.name == name)
     return Pointed(*shown.of, shown.work.marks[name], f"{letter.written} = {letter.value}")
 
@@ -52,7 +52,7 @@ def test_what_only_the_small_picture_shows_has_its_letter_there():
 def test_the_small_picture_is_marked_as_it_is_shown_at_the_angle():
     """With the lock edge at its closest the small picture is of the latch side, enlarged."""
     one = pointed("latch_edge_least", "G")
-    shown = shown_work(STUDY, Display(), Asked("single", "latch_edge_least", 0))
+    shown = shown_derivation(STUDY, Display(), Asked("single", "latch_edge_least", 0))
     usual = pointed_groups(SHEET, LEAVES, one, 180.0)[1].view
     close = pointed_groups(SHEET, LEAVES, one, shown.work.angle)[1].view
     assert usual == SHEET.panels[0].inset.view
@@ -76,7 +76,7 @@ def test_every_letter_of_every_number_lies_in_the_window_and_on_its_own_layer():
         study = random_study(seed)
         sheet = plan_sheet(study, Display(), 864, 540)
         leaves = [one.leaf for one in study.candidates]
-        shown = shown_work(study, Display(), Asked("single", "greatest_angle", 0))
+        shown = shown_derivation(study, Display(), Asked("single", "greatest_angle", 0))
         for letter in shown.letters:
             if letter.name not in shown.work.marks:
                 continue

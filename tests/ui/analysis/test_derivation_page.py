@@ -6,10 +6,10 @@ from PySide6.QtCore import QPointF, Qt, QUrl
 from PySide6.QtGui import QGuiApplication
 
 from configurator.drawing.comparison import comparisons
-from configurator.drawing.worked_words import Asked
+from configurator.drawing.derivation_words import Asked
 from configurator.model import Job
 from configurator.ui.analysis.comparison import ComparisonTable
-from configurator.ui.analysis.derivation_page import EMPTY, WorkedPage
+from configurator.ui.analysis.derivation_page import EMPTY, DerivationPage
 from configurator.ui.kit.canvas import DPI
 from configurator.ui.state.session import Session
 from configurator.ui.window.under_picture import WORK
@@ -17,7 +17,7 @@ from configurator.units import Display
 
 
 def shown(qtbot, session):
-    page = WorkedPage(session)
+    page = DerivationPage(session)
     qtbot.addWidget(page)
     page.resize(860, 280)
     page.show()

@@ -6,9 +6,9 @@ from dataclasses import dataclass
 from configurator.drawing.comparison import Comparison, Row, comparisons
 from configurator.drawing.dimension_words import BOTH, FRAME
 from configurator.study import Study
-from configurator.study.worked.terms import MINUS, Number, Piece, Symbol, Unit, Writer, spelled
-from configurator.study.worked.worked import worked, worked_difference
-from configurator.study.worked.working import Step, Worked
+from configurator.study.derivation.derive import derive, derive_difference
+from configurator.study.derivation.terms import MINUS, Number, Piece, Symbol, Unit, Writer, spelled
+from configurator.study.derivation.working import Derivation, Step
 from configurator.units import MM_PER_INCH, Display, format_decimal, format_size
 
 PLACES = 4
@@ -39,7 +39,7 @@ class Letter:
 
 
 @dataclass(frozen=True, slots=True)
-class ShownWork:
+class ShownDerivation:
     """The work behind one number: its heading, the number as the comparison shows it, lines and letters.
 
     `answer` is the formula that gives it, with the law that it follows from where there is one; `lines` work
@@ -53,7 +53,7 @@ class ShownWork:
     answer: tuple[Line, ...]
     lines: tuple[Line, ...]
     letters: tuple[Letter, ...]
-    work: Worked
+    work: Derivation
     of: tuple[str, float]
 
     def as_text(self) -> str:
@@ -87,7 +87,9 @@ def asked_of_dimension(study: Study, leaf: str, width: float, measures: str) -> 
     return Asked(leaf, key, widths.index(width)) if key is not None and width in widths else None
 
 
-def shown_work(study: Study, display: Display, asked: Asked, plain: bool = False) -> ShownWork | None:
+def shown_derivation(
+    study: Study, display: Display, asked: Asked, plain: bool = False
+) -> ShownDerivation | None:
     """Return the work behind a number of the comparison; None where there is no such number.
 
     `plain` heads it with the client's words instead of the trade's.
@@ -99,16 +101,16 @@ def shown_work(study: Study, display: Display, asked: Asked, plain: bool = False
     candidates = [one for one in study.candidates if one.leaf == asked.leaf]
     last = candidates[asked.column]
     if asked.column >= 0:
-        work, shown = worked(last, asked.key), row.values[asked.column]
+        work, shown = derive(last, asked.key), row.values[asked.column]
         of = f"{table.widths[asked.column]} hinge"
     else:
-        work, shown = worked_difference(candidates[0], last, asked.key), row.difference
+        work, shown = derive_difference(candidates[0], last, asked.key), row.difference
         of = f"{table.between} in hinge, difference"
     answer, rest = _answer_and_rest(work)
     lines = tuple(_line(step, display) for step in rest)
     letters = tuple(_letter(one, work, display) for one in _letters([*answer, *rest], work))
     heading = _heading(row, of, table, plain, several=len({c.leaf for c in study.candidates}) > 1)
-    return ShownWork(
+    return ShownDerivation(
         heading=heading,
         shown=shown,
         remark=work.remark,
@@ -178,7 +180,7 @@ def _line(step: Step, display: Display) -> Line:
     return Line((*left, equals, *right, equals, *numbers, equals, result))
 
 
-def _answer_and_rest(work: Worked) -> tuple[list[Step], list[Step]]:
+def _answer_and_rest(work: Derivation) -> tuple[list[Step], list[Step]]:
     """Return the answer with the law and all else told beside it, and what they were made from."""
     earlier, last = work.steps[:-1], work.steps[-1:]
     told = [not isinstance(step.left, Symbol) or step.left.name in work.beside for step in earlier]
@@ -186,7 +188,7 @@ def _answer_and_rest(work: Worked) -> tuple[list[Step], list[Step]]:
     return [*stated, *last], [step for step, with_it in zip(earlier, told, strict=True) if not with_it]
 
 
-def _letters(steps: Sequence[Step], work: Worked) -> tuple[Symbol, ...]:
+def _letters(steps: Sequence[Step], work: Derivation) -> tuple[Symbol, ...]:
     """Return every letter in the order of its first place in the lines, then what is only told of."""
     found: dict[str, Symbol] = {}
     for step in steps:
@@ -206,6 +208,6 @@ def _text(pieces: Sequence[Piece]) -> str:
     return "".join(piece.text for piece in pieces)
 
 
-def _letter(letter: Symbol, work: Worked, display: Display) -> Letter:
+def _letter(letter: Symbol, work: Derivation, display: Display) -> Letter:
     value = with_unit(letter.value, letter.unit, display)
     return Letter(letter.name, spelled(letter.name), value, work.meanings.get(letter.name, ""))

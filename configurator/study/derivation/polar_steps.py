@@ -3,13 +3,12 @@
 import math
 
 from configurator.geometry.shapes import Point, Shape
-from configurator.study.worked.case import Case
-from configurator.study.worked.meanings import MEANINGS
-from configurator.study.worked.meetings import Line, polar
-from configurator.study.worked.pin_steps import across, off_frame
-from configurator.study.worked.places import corner_letters, place_of
-from configurator.study.worked.terms import Negative, Number, Symbol, Term, add, call, less, times
-from configurator.study.worked.working import Mark
+from configurator.study.derivation.case import MEANINGS, Case
+from configurator.study.derivation.meetings import Line, polar
+from configurator.study.derivation.pin_steps import across, off_frame
+from configurator.study.derivation.places import corner_letters, place_of
+from configurator.study.derivation.terms import Negative, Number, Symbol, Term, add, call, less, times
+from configurator.study.derivation.working import Mark
 
 _LEVEL = 1e-12
 _MARKED = 48.0

@@ -11,14 +11,13 @@ from configurator.geometry.polar import TAU, PolarShape, seen_from, turned
 from configurator.geometry.shapes import Point, Shape, may_meet
 from configurator.geometry.swing import meeting_angle
 from configurator.study.candidate import in_degrees
-from configurator.study.worked.case import Case
-from configurator.study.worked.contact_form import closed_form
-from configurator.study.worked.lying import Before, before_line, corners_before_lines, overlap_closed
-from configurator.study.worked.meanings import MEANINGS
-from configurator.study.worked.meetings import meeting_at, polar
-from configurator.study.worked.pin_steps import across, off_frame
-from configurator.study.worked.places import corner_letters, place_of
-from configurator.study.worked.polar_steps import (
+from configurator.study.derivation.case import MEANINGS, Case
+from configurator.study.derivation.contact_form import closed_form
+from configurator.study.derivation.lying import Before, before_line, corners_before_lines, overlap_closed
+from configurator.study.derivation.meetings import meeting_at, polar
+from configurator.study.derivation.pin_steps import across, off_frame
+from configurator.study.derivation.places import corner_letters, place_of
+from configurator.study.derivation.polar_steps import (
     direction_of,
     foot_of,
     line_axis,
@@ -27,8 +26,8 @@ from configurator.study.worked.polar_steps import (
     pin_along,
     radius_of,
 )
-from configurator.study.worked.terms import Number, Symbol, Term, add, call, less, times
-from configurator.study.worked.working import Mark
+from configurator.study.derivation.terms import Number, Symbol, Term, add, call, less, times
+from configurator.study.derivation.working import Mark
 
 _SAME = 1e-9
 

@@ -3,12 +3,11 @@
 from collections.abc import Callable
 
 from configurator.study.candidate import Candidate
-from configurator.study.worked import angles, lengths, passages, pin_steps
-from configurator.study.worked.case import Case
-from configurator.study.worked.marks import marks_of
-from configurator.study.worked.meanings import MEANINGS
-from configurator.study.worked.terms import Symbol, less
-from configurator.study.worked.working import Worked, Working
+from configurator.study.derivation import angles, lengths, passages, pin_steps
+from configurator.study.derivation.case import MEANINGS, Case
+from configurator.study.derivation.marks import marks_of
+from configurator.study.derivation.terms import Symbol, less
+from configurator.study.derivation.working import Derivation, Working
 from configurator.units import format_size
 
 _WORK: dict[str, Callable[[Case], Symbol | None]] = {
@@ -33,22 +32,22 @@ KEYS = tuple(_WORK)
 """The numbers that can be asked for, by their names in the results."""
 
 
-def worked(candidate: Candidate, key: str) -> Worked:
+def derive(candidate: Candidate, key: str) -> Derivation:
     """Return the work behind one number of a candidate; inches and degrees.
 
     The last step's value is found from its formula alone and equals the candidate's to the geometry's
     tolerance. Raises KeyError for a name that is not one of KEYS.
     """
-    return work_of(Case(candidate), key)
+    return derive_case(Case(candidate), key)
 
 
-def work_of(case: Case, key: str) -> Worked:
-    """`worked` for a case made ready already, of which nothing was worked yet."""
+def derive_case(case: Case, key: str) -> Derivation:
+    """`derive` for a case made ready already, of which nothing was worked yet."""
     answer = _WORK[key](case)
     value = None if answer is None else answer.value
     work = case.work
     used = work.used() if value is not None else tuple(work.known.values())
-    return Worked(
+    return Derivation(
         key=key,
         value=value,
         unit="angle" if key in _ANGLES else "length",
@@ -62,18 +61,18 @@ def work_of(case: Case, key: str) -> Worked:
     )
 
 
-def worked_difference(first: Candidate, last: Candidate, key: str) -> Worked:
+def derive_difference(first: Candidate, last: Candidate, key: str) -> Derivation:
     """Return the work behind the difference of one number between two widths of a leaf.
 
-    Without a value where one of the two has none. Raises KeyError as `worked` does.
+    Without a value where one of the two has none. Raises KeyError as `derive` does.
     """
-    one, other = worked(first, key), worked(last, key)
+    one, other = derive(first, key), derive(last, key)
     work = Working()
     if one.value is None or other.value is None:
-        return Worked(key, None, one.unit, (), (), {}, {}, last.rests_at, "One of the two has no value.")
+        return Derivation(key, None, one.unit, (), (), {}, {}, last.rests_at, "One of the two has no value.")
     narrow, wide = (format_size(candidate.hinge_width) for candidate in (first, last))
     a_1 = work.given("A_1", one.value, one.unit, f"{MEANINGS['A_1']}, {narrow} in")
     a_2 = work.given("A_2", other.value, other.unit, f"{MEANINGS['A_2']}, {wide} in")
     answer = work.let("delta", less(a_2, a_1), one.unit, MEANINGS["delta"])
     steps, given = work.needed(), work.used()
-    return Worked(key, answer.value, one.unit, steps, given, work.meanings, {}, last.rests_at)
+    return Derivation(key, answer.value, one.unit, steps, given, work.meanings, {}, last.rests_at)

@@ -1,8 +1,7 @@
 """Where the pin stands, worked from what was given, for every mounting."""
 
-from configurator.study.worked.case import Case
-from configurator.study.worked.meanings import MEANINGS
-from configurator.study.worked.terms import Negative, Symbol, Term, add, call, half, less
+from configurator.study.derivation.case import MEANINGS, Case
+from configurator.study.derivation.terms import Negative, Symbol, Term, add, call, half, less
 
 
 def inset(case: Case) -> Symbol:

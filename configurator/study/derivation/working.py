@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from itertools import count
 
 from configurator.geometry.shapes import Point
-from configurator.study.worked.terms import Symbol, Term, Unit
+from configurator.study.derivation.terms import Symbol, Term, Unit
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,7 +28,7 @@ class Step:
 
 
 @dataclass(frozen=True, slots=True)
-class Worked:
+class Derivation:
     """One number with its working, the last step being the number itself.
 
     `value` is in inches or degrees; None where the number has no value, and `remark` says why. `meanings`

@@ -2,7 +2,7 @@
 
 from configurator.geometry.pin import Hanging, Pin
 from configurator.geometry.shapes import Point, leaf_corners
-from configurator.study.worked.working import Mark
+from configurator.study.derivation.working import Mark
 
 
 def marks_of(h: Hanging, pin: Pin, opening: float) -> dict[str, Mark]:

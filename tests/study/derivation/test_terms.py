@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from configurator.study.worked.terms import (
+from configurator.study.derivation.terms import (
     Negative,
     Number,
     Symbol,

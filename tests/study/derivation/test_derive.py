@@ -13,10 +13,10 @@ from configurator.project_file import load
 from configurator.resource_files import resource_path
 from configurator.study import study
 from configurator.study.candidate import Candidate
-from configurator.study.worked.case import Case
-from configurator.study.worked.places import LAID_OUT
-from configurator.study.worked.terms import Symbol
-from configurator.study.worked.worked import KEYS, work_of, worked, worked_difference
+from configurator.study.derivation.case import Case
+from configurator.study.derivation.derive import KEYS, derive, derive_case, derive_difference
+from configurator.study.derivation.places import LAID_OUT
+from configurator.study.derivation.terms import Symbol
 from configurator.units import Display
 from tests.drawing.cases import demo, random_study
 from tests.export.random_sheets import random_study as random_sheet
@@ -39,7 +39,7 @@ def formula(work, name):
 
 def of(one, width, key):
     candidate = next(c for c in one.candidates if c.hinge_width == width)
-    return worked(candidate, key)
+    return derive(candidate, key)
 
 
 # --- Worked by hand ---
@@ -115,17 +115,17 @@ def test_a_stop_holds_the_door_before_anything_is_met():
 
 def test_a_difference_is_the_last_answer_less_the_first():
     one = case_a()
-    work = worked_difference(one.candidates[0], one.candidates[1], "clear_width_at_90")
+    work = derive_difference(one.candidates[0], one.candidates[1], "clear_width_at_90")
     assert work.value == pytest.approx(-0.25)
     assert formula(work, "delta") == "A_2 − A_1"
     held = case_a(use={"stop_angle": 80})
-    assert worked_difference(*held.candidates, "clear_width_at_90").value is None
+    assert derive_difference(*held.candidates, "clear_width_at_90").value is None
 
 
 def test_a_number_that_is_not_one_of_them_is_refused():
     one = case_a()
     with pytest.raises(KeyError):
-        worked(one.candidates[0], "price")
+        derive(one.candidates[0], "price")
 
 
 def test_an_opening_with_nothing_in_the_way_is_worked_by_what_passes_nearest():
@@ -176,7 +176,7 @@ def test_every_number_the_comparison_shows_of_the_demo_jobs_has_its_work(file):
     for opening in job.openings:
         one = study(opening, job.job)
         for candidate, key, wanted in shown_numbers(one):
-            assert_worked(worked(candidate, key), wanted)
+            assert_worked(derive(candidate, key), wanted)
             walked.add(key)
     assert walked <= set(KEYS)
     assert len(walked) >= 12
@@ -186,14 +186,14 @@ def test_every_number_the_comparison_shows_of_the_demo_jobs_has_its_work(file):
 def test_every_number_of_random_openings_has_its_work(seed):
     one = random_study(seed)
     for candidate, key, wanted in shown_numbers(one):
-        assert_worked(worked(candidate, key), wanted)
+        assert_worked(derive(candidate, key), wanted)
 
 
 @pytest.mark.parametrize("seed", range(24))
 def test_every_number_of_pairs_dutch_doors_and_door_stops_has_its_work(seed):
     one = random_sheet(seed)
     for candidate, key, wanted in shown_numbers(one):
-        assert_worked(worked(candidate, key), wanted)
+        assert_worked(derive(candidate, key), wanted)
 
 
 def of_problem(problem, stop):
@@ -219,7 +219,7 @@ def test_every_number_of_every_arrangement_has_its_work(start):
         for key in KEYS:
             if key == "latch_edge_least" and problem.other is not None and not problem.other.closed:
                 continue  # the comparison leaves it out: there is nothing there to pass
-            assert_worked(work_of(Case(answers), key), getattr(answers, key))
+            assert_worked(derive_case(Case(answers), key), getattr(answers, key))
 
 
 def test_what_passes_nearest_is_the_least_gap_of_the_geometry():
@@ -228,7 +228,7 @@ def test_what_passes_nearest_is_the_least_gap_of_the_geometry():
         problem = random_problem(random.Random(seed))
         answers = of_problem(problem, None)
         for key, found in (("greatest_angle_bare", "bare"), ("greatest_angle", "with_hardware")):
-            work = work_of(Case(answers), key)
+            work = derive_case(Case(answers), key)
             gap = getattr(least_gaps(answers.solution), found)
             if "Nothing is met" in work.remark and gap is not None and gap.distance > 0.0:
                 (step,) = (one for one in work.steps if one.left.name == "G")
@@ -240,7 +240,7 @@ def test_what_passes_nearest_is_the_least_gap_of_the_geometry():
 def test_what_a_letter_stands_for_lies_in_the_plan():
     one = demo("112A")
     for candidate, key, _ in shown_numbers(one):
-        work = worked(candidate, key)
+        work = derive(candidate, key)
         marked = [work.marks[letter.name] for letter in work.letters() if letter.name in work.marks]
         assert marked
         for mark in marked:

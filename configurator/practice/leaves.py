@@ -26,7 +26,7 @@ LEVER = {
 
 
 @dataclass(frozen=True, slots=True)
-class Case:
+class PracticeLeaf:
     """A single leaf hung on one hinge open width, inches."""
 
     opening: Opening
@@ -47,16 +47,16 @@ class Case:
         """Return every answer of the plan for it."""
         return hang(self.leaf, self.width)
 
-    def on(self, width: float) -> "Case":
+    def on(self, width: float) -> "PracticeLeaf":
         """Return the same leaf on another hinge open width, inches."""
         shown = Opening.model_validate({**self.opening.model_dump(exclude_unset=True), "compare": [width]})
-        return Case(shown, self.leaf, width)
+        return PracticeLeaf(shown, self.leaf, width)
 
 
-def case(data: dict[str, Any], width: float) -> Case:
+def practice_leaf(data: dict[str, Any], width: float) -> PracticeLeaf:
     """Return an opening, as keys of a project file, hung on a hinge open width, inches."""
     opening = Opening.model_validate({"mark": "practice", "compare": [width], **data})
-    return Case(opening, hang_leaves(fill(opening))[0], width)
+    return PracticeLeaf(opening, hang_leaves(fill(opening))[0], width)
 
 
 def drawn(random: Random, **more: Any) -> dict[str, Any]:
@@ -84,13 +84,13 @@ def drawn(random: Random, **more: Any) -> dict[str, Any]:
     }
 
 
-def drawn_case(random: Random, **more: Any) -> Case | None:
+def random_leaf(random: Random, **more: Any) -> PracticeLeaf | None:
     """Return a drawn opening on a drawn hinge width; None where the barrel would not stand free."""
-    found = case(drawn(random, **more), random.choice(HINGE_WIDTHS))
+    found = practice_leaf(drawn(random, **more), random.choice(HINGE_WIDTHS))
     return found if min(found.pin.o, found.pin.y_p) >= found.h.d_b / 2 else None
 
 
-def door_words(found: Case) -> str:
+def door_words(found: PracticeLeaf) -> str:
     """Say the door, its backset and its hinge."""
     h = found.h
     return (
@@ -99,13 +99,13 @@ def door_words(found: Case) -> str:
     )
 
 
-def frame_words(found: Case) -> str:
+def frame_words(found: PracticeLeaf) -> str:
     """Say the rabbet, the gap at the frame stop and how far proud the frame stands."""
     h = found.h
     return f"The rabbet is {fraction(h.R)} in deep and the gap at the frame stop is {fraction(h.k)} in."
 
 
-def proud_words(found: Case) -> str:
+def proud_words(found: PracticeLeaf) -> str:
     """Say how far the frame face stands ahead of the wall."""
     proud = found.h.p
     return f"The frame face stands {fraction(proud)} in proud of the wall." if proud else FLUSH
@@ -114,7 +114,7 @@ def proud_words(found: Case) -> str:
 FLUSH = "The frame face is flush with the wall."
 
 
-def off_door_line(found: Case) -> str:
+def off_door_line(found: PracticeLeaf) -> str:
     """Work out how far the pin stands off the door face."""
     h, pin = found.h, found.pin
     return (
@@ -123,13 +123,13 @@ def off_door_line(found: Case) -> str:
     )
 
 
-def inset_line(found: Case) -> str:
+def inset_line(found: PracticeLeaf) -> str:
     """Work out how far the door face sits behind the frame face."""
     h = found.h
     return f"Inset: i = R − k − T = {fraction(h.R)} − {fraction(h.k)} − {fraction(h.T)} = {fraction(h.i)} in."
 
 
-def off_frame_line(found: Case) -> str:
+def off_frame_line(found: PracticeLeaf) -> str:
     """Work out how far the pin stands off the frame face."""
     h, pin = found.h, found.pin
     return f"Pin off the frame face: o − i = {fraction(pin.o)} − {fraction(h.i)} = {fraction(pin.y_p)} in."

@@ -2,8 +2,14 @@ import pytest
 
 from configurator.drawing.base.primitives import Dimension
 from configurator.drawing.comparison import comparisons
+from configurator.drawing.derivation_words import (
+    Asked,
+    asked_of_dimension,
+    shown_derivation,
+    with_unit,
+    writer,
+)
 from configurator.drawing.plan.sheet import moving_groups, moving_note_groups, plan_sheet
-from configurator.drawing.worked_words import Asked, asked_of_dimension, shown_work, with_unit, writer
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo, demo_pair
 
@@ -13,7 +19,7 @@ def lines(shown):
 
 
 def test_the_pin_off_the_door_reads_as_the_trade_writes_it():
-    shown = shown_work(case_a(), Display(), Asked("single", "pin_off_door_face", 1))
+    shown = shown_derivation(case_a(), Display(), Asked("single", "pin_off_door_face", 1))
     assert shown.heading == "Pin axis off door face, 4-1/2 in hinge"
     assert shown.shown == "3/4 in"
     assert lines(shown) == ["o = W/2 − (T − b) = (4-1/2)/2 − (1-3/4 − 1/4) = 3/4 in"]
@@ -22,7 +28,7 @@ def test_the_pin_off_the_door_reads_as_the_trade_writes_it():
 
 
 def test_all_of_it_copies_as_text():
-    shown = shown_work(case_a(), Display(), Asked("single", "barrel_past_frame", 0))
+    shown = shown_derivation(case_a(), Display(), Asked("single", "barrel_past_frame", 0))
     assert shown.as_text().splitlines() == [
         "Barrel past frame face, 4 in hinge: 21/32 in",
         "  B = y_p + d_b/2 = 3/8 + 0.58/2 = 0.665 in",
@@ -42,7 +48,7 @@ def test_all_of_it_copies_as_text():
 
 
 def test_a_contact_begins_with_the_law_and_the_angle_it_gives():
-    shown = shown_work(demo("112A"), Display(), Asked("single", "greatest_angle_bare", 0))
+    shown = shown_derivation(demo("112A"), Display(), Asked("single", "greatest_angle_bare", 0))
     law, angle = (line.text for line in shown.answer)
     assert law.startswith("ρ_s cos(φ_s − θ − α) = q − n·pin:   2.7078 × cos(161.1468° − 171.7878° − 90°) = ")
     assert angle.startswith("θ = φ_s − α + arccos((q − n·pin)/ρ_s) = ")
@@ -51,14 +57,16 @@ def test_a_contact_begins_with_the_law_and_the_angle_it_gives():
 
 
 def test_the_difference_is_of_the_last_width_less_the_first():
-    shown = shown_work(case_a(), Display(), Asked("single", "clear_width_at_90", -1))
+    shown = shown_derivation(case_a(), Display(), Asked("single", "clear_width_at_90", -1))
     assert shown.heading == "Clear width at 90, 4 to 4-1/2 in hinge, difference"
     assert shown.shown == "1/4 in narrower"
     assert lines(shown) == ["Δ = A_2 − A_1 = 32-13/16 − 33-1/16 = −1/4 in"]
 
 
 def test_millimetres_and_plain_words():
-    shown = shown_work(case_a(), Display(metric=True), Asked("single", "pin_off_door_face", 0), plain=True)
+    shown = shown_derivation(
+        case_a(), Display(metric=True), Asked("single", "pin_off_door_face", 0), plain=True
+    )
     assert shown.heading == "Hinge pin stands off the door by, 4 in hinge"
     assert lines(shown) == ["o = W/2 − (T − b) = 101.6/2 − (44.45 − 6.35) = 12.7 mm"]
 
@@ -66,7 +74,9 @@ def test_millimetres_and_plain_words():
 def test_two_leaves_are_told_apart():
     one = demo_pair(next(iter(_marks())))
     leaf = one.candidates[0].leaf
-    assert shown_work(one, Display(), Asked(leaf, "greatest_angle", 0)).heading.endswith(f", {leaf} leaf")
+    assert shown_derivation(one, Display(), Asked(leaf, "greatest_angle", 0)).heading.endswith(
+        f", {leaf} leaf"
+    )
 
 
 def _marks():
@@ -82,11 +92,11 @@ def _marks():
     [("active", "greatest_angle", 0), ("single", "price", 0), ("single", "greatest_angle", 7)],
 )
 def test_what_the_comparison_does_not_show_has_no_work(leaf, key, column):
-    assert shown_work(case_a(), Display(), Asked(leaf, key, column)) is None
+    assert shown_derivation(case_a(), Display(), Asked(leaf, key, column)) is None
 
 
 def test_one_width_has_no_difference_to_show():
-    assert shown_work(case_a(compare=[4]), Display(), Asked("single", "greatest_angle", -1)) is None
+    assert shown_derivation(case_a(compare=[4]), Display(), Asked("single", "greatest_angle", -1)) is None
 
 
 def test_every_cell_of_the_comparison_can_be_asked_for():
@@ -94,12 +104,12 @@ def test_every_cell_of_the_comparison_can_be_asked_for():
     (table,) = comparisons(one, Display())
     for row in table.rows:
         for column, value in enumerate(row.values):
-            shown = shown_work(one, Display(), Asked("single", row.key, column))
+            shown = shown_derivation(one, Display(), Asked("single", row.key, column))
             assert shown.shown == value
             assert shown.answer
             assert all(letter.meaning for letter in shown.letters)
         if row.difference:
-            assert shown_work(one, Display(), Asked("single", row.key, -1)).shown == row.difference
+            assert shown_derivation(one, Display(), Asked("single", row.key, -1)).shown == row.difference
 
 
 def test_numbers_are_fractions_where_they_are_64ths_and_four_decimals_where_not():
@@ -125,7 +135,7 @@ def test_every_dimension_of_the_picture_is_a_number_with_its_work(mark):
         for name in pin:
             asked = asked_of_dimension(study, candidate.leaf, candidate.hinge_width, name)
             assert asked is not None, name
-            work = shown_work(study, Display(), asked)
+            work = shown_derivation(study, Display(), asked)
             assert work is not None
             assert work.of == (candidate.leaf, candidate.hinge_width)
 

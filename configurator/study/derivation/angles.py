@@ -7,14 +7,13 @@ from configurator.geometry.polar import PolarShape, seen_from
 from configurator.geometry.shapes import Shape, walls
 from configurator.geometry.swing import Contact
 from configurator.study.candidate import in_degrees
+from configurator.study.derivation.case import MEANINGS, Case
+from configurator.study.derivation.contact_form import closed_form
+from configurator.study.derivation.lying import overlap_closed
+from configurator.study.derivation.meetings import meeting_at
+from configurator.study.derivation.passages import nearest_of
+from configurator.study.derivation.terms import Number, Symbol, call
 from configurator.study.stop_place import TIP
-from configurator.study.worked.case import Case
-from configurator.study.worked.contact_form import closed_form
-from configurator.study.worked.lying import overlap_closed
-from configurator.study.worked.meanings import MEANINGS
-from configurator.study.worked.meetings import meeting_at
-from configurator.study.worked.passages import nearest_of
-from configurator.study.worked.terms import Number, Symbol, call
 
 FLAT = 180.0
 

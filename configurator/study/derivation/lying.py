@@ -6,13 +6,12 @@ from dataclasses import dataclass
 
 from configurator.geometry.polar import PolarShape, separation
 from configurator.geometry.shapes import Point, Shape
-from configurator.study.worked.case import Case
-from configurator.study.worked.meanings import MEANINGS
-from configurator.study.worked.meetings import Line, edges_of
-from configurator.study.worked.pin_steps import across, off_frame
-from configurator.study.worked.places import corner_letters, place_of
-from configurator.study.worked.polar_steps import line_axis, normal_of, out_of_line
-from configurator.study.worked.terms import Number, Term, add, call, less, times
+from configurator.study.derivation.case import MEANINGS, Case
+from configurator.study.derivation.meetings import Line, edges_of
+from configurator.study.derivation.pin_steps import across, off_frame
+from configurator.study.derivation.places import corner_letters, place_of
+from configurator.study.derivation.polar_steps import line_axis, normal_of, out_of_line
+from configurator.study.derivation.terms import Number, Term, add, call, less, times
 
 
 @dataclass(frozen=True, slots=True)

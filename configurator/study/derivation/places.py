@@ -4,10 +4,9 @@ from collections.abc import Iterator
 
 from configurator.geometry.pin import TOLERANCE
 from configurator.geometry.shapes import Hardware, Obstruction, Point, Shape
-from configurator.study.worked.case import Case
-from configurator.study.worked.meanings import MEANINGS
-from configurator.study.worked.pin_steps import across, inset, off_frame
-from configurator.study.worked.terms import Negative, Number, Symbol, Term, add, half, less, times
+from configurator.study.derivation.case import MEANINGS, Case
+from configurator.study.derivation.pin_steps import across, inset, off_frame
+from configurator.study.derivation.terms import Negative, Number, Symbol, Term, add, half, less, times
 
 LAID_OUT = "as the plan is laid out"
 

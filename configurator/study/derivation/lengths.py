@@ -6,14 +6,13 @@ from configurator.geometry.clear_width import HARDWARE_BAND
 from configurator.geometry.pin import TOLERANCE
 from configurator.geometry.polar import TAU
 from configurator.geometry.shapes import Point, Shape
-from configurator.study.worked.case import Case
-from configurator.study.worked.meanings import MEANINGS
-from configurator.study.worked.meetings import polar
-from configurator.study.worked.pin_steps import across, inset, off_door, off_frame
-from configurator.study.worked.places import corner_letters
-from configurator.study.worked.polar_steps import direction_of, radius_of
-from configurator.study.worked.terms import Number, Symbol, Term, add, call, half, less, times
-from configurator.study.worked.working import Mark
+from configurator.study.derivation.case import MEANINGS, Case
+from configurator.study.derivation.meetings import polar
+from configurator.study.derivation.pin_steps import across, inset, off_door, off_frame
+from configurator.study.derivation.places import corner_letters
+from configurator.study.derivation.polar_steps import direction_of, radius_of
+from configurator.study.derivation.terms import Number, Symbol, Term, add, call, half, less, times
+from configurator.study.derivation.working import Mark
 from configurator.units import format_size
 
 SQUARE, FLAT = 90.0, 180.0

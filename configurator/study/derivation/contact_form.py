@@ -3,12 +3,17 @@
 import math
 
 from configurator.geometry.shapes import Shape
-from configurator.study.worked.case import Case
-from configurator.study.worked.meanings import MEANINGS
-from configurator.study.worked.meetings import Meeting, polar
-from configurator.study.worked.polar_steps import direction_of, normal_of, out_of_line, pin_along, radius_of
-from configurator.study.worked.terms import Number, Symbol, Term, add, call, less, over, times
-from configurator.study.worked.working import Mark
+from configurator.study.derivation.case import MEANINGS, Case
+from configurator.study.derivation.meetings import Meeting, polar
+from configurator.study.derivation.polar_steps import (
+    direction_of,
+    normal_of,
+    out_of_line,
+    pin_along,
+    radius_of,
+)
+from configurator.study.derivation.terms import Number, Symbol, Term, add, call, less, over, times
+from configurator.study.derivation.working import Mark
 
 _NEAR_THE_PIN = 1.25
 """Inches: the radius of an arc that is to be seen close to the pin."""
