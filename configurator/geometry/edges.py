@@ -1,6 +1,7 @@
 """How near the two long edges of a leaf pass their jambs over the whole swing. Inches and radians."""
 
 import math
+from collections.abc import Iterable
 from dataclasses import replace
 from typing import Final
 
@@ -39,34 +40,43 @@ def strike_side(h: Hanging, other: OtherLeaf | None = None) -> Shape:
 
 
 def latch_edge_least(h: Hanging, pin: Pin, other: OtherLeaf | None = None, free_to: float = 0.0) -> float:
-    """Least distance from the leaf's latch edge to the strike rabbet face and its arris over a whole swing.
+    """The distance of `latch_edge_passage`."""
+    return latch_edge_passage(h, pin, other, free_to)[0]
 
-    Inches, 0 where the edge binds; stops left out. From closed to 180 degrees whatever else may stop the leaf
-    sooner; free_to, radians, is how far the whole leaf is known to turn without meeting anything. While the
-    arris governs this is hypot(O - x_p, y_p) less the greater rho of the two latch corners; derived. A leaf
-    of a pair is measured to the other leaf's edge where that stands closed.
+
+def latch_edge_passage(
+    h: Hanging, pin: Pin, other: OtherLeaf | None = None, free_to: float = 0.0
+) -> tuple[float, float]:
+    """Least distance from the leaf's latch edge to the strike rabbet face and its arris, and its angle.
+
+    Inches and radians; where the edge binds 0, and the angle of the first touch. Stops are left out. From
+    closed to 180 degrees whatever else may stop the leaf sooner; free_to, radians, is how far the whole leaf
+    is known to turn without meeting anything. While the arris governs this is hypot(O - x_p, y_p) less the
+    greater rho of the two latch corners; derived. A leaf of a pair is measured to the other leaf's edge where
+    that stands closed.
     """
     edge = seen_from(pin.at, latch_edge_shape(h))
     side = strike_side(h, other)
     stands = other is None or other.closed
     known_free = stands and free_to >= math.pi
-    if not known_free and meeting_angle(edge, seen_from(pin.at, side), math.pi) is not None:
-        return 0.0
+    touch = None if known_free else meeting_angle(edge, seen_from(pin.at, side), math.pi)
+    if touch is not None:
+        return 0.0, touch
     # The face alone is measured: whatever else the jamb has lies behind it.
     face = Shape((side.points[0], side.points[1]), kind=side.kind)
-    return nearest_passage(edge, seen_from(pin.at, face), math.pi)[0]
+    return nearest_passage(edge, seen_from(pin.at, face), math.pi)
 
 
-def hinge_edge_least(
-    h: Hanging, pin: Pin, casings: tuple[PolarShape, ...] = (), limit: float = math.pi
-) -> float:
-    """Least distance from the leaf's hinge edge to the hinge jamb's rabbet face, its arris and the casings.
+def hinge_edge_passage(
+    h: Hanging, pin: Pin, casings: Iterable[PolarShape] = (), limit: float = math.pi
+) -> tuple[float, float]:
+    """Least distance from the leaf's hinge edge to the jamb's rabbet face and the casings, and its angle.
 
-    Inches, 0 where it touches; over the swing up to limit, in radians, before which the leaf meets nothing.
+    Inches, 0 where it touches; over the swing up to limit, radians, before which the leaf meets nothing.
     """
     edge = seen_from(pin.at, hinge_edge_shape(h))
     face = seen_from(pin.at, Shape(((0.0, -h.R), (0.0, 0.0)), kind="frame"))
-    return min([nearest_passage(edge, part, limit)[0] for part in (face, *casings)])
+    return min(nearest_passage(edge, part, limit) for part in (face, *casings))
 
 
 def bevel_for_latch_gap(h: Hanging, pin: Pin, gap: float, other: OtherLeaf | None = None) -> float | None:

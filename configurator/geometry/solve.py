@@ -11,7 +11,7 @@ from functools import cached_property
 from typing import Final
 
 from configurator.geometry.clear_width import hardware_taken, latch_limit, leaf_clear_width
-from configurator.geometry.edges import hinge_edge_least, latch_edge_least
+from configurator.geometry.edges import hinge_edge_passage, latch_edge_passage
 from configurator.geometry.encroachment import encroachment, greatest_encroachment
 from configurator.geometry.gaps import LeastGap, polar_least_gap
 from configurator.geometry.pin import (
@@ -197,17 +197,27 @@ class Solution:
     # --- What it passes, and how far it stands out ---
 
     @cached_property
+    def latch_edge(self) -> tuple[float, float]:
+        """The nearest passage of the latch edge over the whole swing, in, and its angle; 0 where it binds."""
+        return latch_edge_passage(self.hanging, self.pin, self.scene.other, self.greatest_angle_bare)
+
+    @property
     def latch_edge_least(self) -> float:
-        """The least gap at the latch edge over the whole swing, in; 0 where it binds."""
-        return latch_edge_least(self.hanging, self.pin, self.scene.other, self.greatest_angle_bare)
+        """The least gap at the latch edge, in."""
+        return self.latch_edge[0]
 
     @cached_property
-    def hinge_edge_least(self) -> float:
-        """The least gap at the hinge edge over what the bare leaf swings through, in."""
+    def hinge_edge(self) -> tuple[float, float]:
+        """The nearest passage of the hinge edge over what the bare leaf swings through, in, and its angle."""
         leaf = self.scene.leaf.shape
         casings = (part for part in self.scene.standing if part.shape.on_frame)
-        met = tuple(part for part in casings if may_meet(leaf, part.shape))
-        return hinge_edge_least(self.hanging, self.pin, met, self.greatest_angle_bare)
+        met = (part for part in casings if may_meet(leaf, part.shape))
+        return hinge_edge_passage(self.hanging, self.pin, met, self.greatest_angle_bare)
+
+    @property
+    def hinge_edge_least(self) -> float:
+        """The least gap at the hinge edge, in."""
+        return self.hinge_edge[0]
 
     @cached_property
     def gap(self) -> LeastGap | None:

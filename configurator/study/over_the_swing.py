@@ -7,19 +7,10 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
-from configurator.geometry.edges import (
-    bevel_for_latch_gap,
-    hinge_edge_shape,
-    latch_edge_shape,
-    strike_side,
-)
+from configurator.geometry.edges import bevel_for_latch_gap, latch_edge_passage
 from configurator.geometry.encroachment import encroachment, encroachment_curve
-from configurator.geometry.gaps import nearest_passage
-from configurator.geometry.pin import Hanging, Pin
-from configurator.geometry.polar import TAU, PolarShape, seen_from
-from configurator.geometry.shapes import OtherLeaf, Shape, may_meet
-from configurator.geometry.solve import Scene, Solution
-from configurator.geometry.swing import meeting_angle
+from configurator.geometry.polar import TAU, PolarShape
+from configurator.geometry.solve import Solution
 from configurator.study.candidate import Candidate, in_degrees
 from configurator.study.run import Study
 
@@ -83,46 +74,26 @@ def _of(candidate: Candidate, wanted_gap: float) -> OverTheSwing:
     return OverTheSwing(
         leaf=candidate.leaf,
         width=candidate.hinge_width,
-        latch=_latch_edge(plan, wanted_gap),
-        hinge=_hinge_passage(plan, solution.greatest_angle_bare),
+        latch=_latch_edge(solution, wanted_gap),
+        hinge=_passage(solution.hinge_edge),
         bare=_standing(solution, (plan.leaf,), solution.rest_angle_bare),
         with_hardware=_standing(solution, (plan.leaf, *plan.hardware), solution.rest_angle),
     )
 
 
-def _latch_edge(plan: Scene, wanted_gap: float) -> LatchEdge:
-    h, pin, other = plan.hanging, plan.pin, plan.other
+def _latch_edge(solution: Solution, wanted_gap: float) -> LatchEdge:
+    h, pin, other = solution.hanging, solution.pin, solution.scene.other
     return LatchEdge(
         bevel=h.beta,
-        as_beveled=latch_passage(h, pin, other),
-        square=latch_passage(replace(h, beta=0.0), pin, other),
+        as_beveled=_passage(solution.latch_edge),
+        square=_passage(latch_edge_passage(replace(h, beta=0.0), pin, other)),
         wanted_gap=wanted_gap,
         bevel_needed=bevel_for_latch_gap(h, pin, wanted_gap, other),
     )
 
 
-def latch_passage(h: Hanging, pin: Pin, other: OtherLeaf | None = None) -> Passage:
-    """Return where the latch edge passes the jamb, or the other leaf, nearest, as `edges.latch_edge_least`.
-
-    Where it binds the least is 0 and the angle that of the first touch.
-    """
-    edge = seen_from(pin.at, latch_edge_shape(h))
-    side = strike_side(h, other)
-    touch = meeting_angle(edge, seen_from(pin.at, side), math.pi)
-    if touch is not None:
-        return Passage(0.0, in_degrees(touch))
-    face = seen_from(pin.at, Shape((side.points[0], side.points[1]), kind=side.kind))
-    least, angle = nearest_passage(edge, face, math.pi)
-    return Passage(least, in_degrees(angle))
-
-
-def _hinge_passage(plan: Scene, reach: float) -> Passage:
-    """Return where the hinge edge passes its jamb and the casings nearest, as `edges.hinge_edge_least`."""
-    edge = seen_from(plan.pin.at, hinge_edge_shape(plan.hanging))
-    face = seen_from(plan.pin.at, Shape(((0.0, -plan.hanging.R), (0.0, 0.0)), kind="frame"))
-    casings = [part for part in plan.standing if part.shape.on_frame]
-    met = [part for part in casings if may_meet(plan.leaf.shape, part.shape)]
-    least, angle = min(nearest_passage(edge, part, reach) for part in (face, *met))
+def _passage(passage: tuple[float, float]) -> Passage:
+    least, angle = passage
     return Passage(least, in_degrees(angle))
 
 

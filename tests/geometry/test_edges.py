@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from configurator.geometry.edges import bevel_for_latch_gap, hinge_edge_least, latch_edge_least
+from configurator.geometry.edges import bevel_for_latch_gap, hinge_edge_passage, latch_edge_least
 from configurator.geometry.pin import locate_pin
 from configurator.geometry.shapes import Obstruction, OtherLeaf
 from configurator.geometry.solve import solve
@@ -147,4 +147,4 @@ def test_more_bevel_never_comes_nearer(W, beta, more):
 
 def test_hinge_edge_over_part_of_the_swing():
     h = case_a(4)
-    assert hinge_edge_least(h, locate_pin(h), (), 0.0) == pytest.approx(0.125, abs=1e-12)
+    assert hinge_edge_passage(h, locate_pin(h), (), 0.0)[0] == pytest.approx(0.125, abs=1e-12)
