@@ -9,7 +9,6 @@ import pytest
 from configurator.documents.hardware_schedule import schedule_document
 from configurator.documents.order import order_document
 from configurator.drawing.base.primitives import Dimension, Text
-from configurator.drawing.client.width_pair import two_widths
 from configurator.drawing.comparison import Row, comparisons
 from configurator.drawing.event_words import moment_words
 from configurator.drawing.pages.client_words import client_sayings, client_table
@@ -27,6 +26,7 @@ from configurator.study import Candidate, Study, study
 from configurator.study.events import moments
 from configurator.study.over_the_swing import over_the_swing
 from configurator.study.widths.leaf_widths import widths_of
+from configurator.study.widths.width_pair import width_pair
 from configurator.units import Display, format_size
 from tests.export.random_sheets import random_opening
 from tests.openings import plain_opening
@@ -161,7 +161,7 @@ def test_the_moments_of_a_swing_say_what_the_comparison_says(display):
 
 def test_a_client_reads_what_the_comparison_says(display):
     for one in studies():
-        two = two_widths(one)
+        two = width_pair(one)
         rows = rows_of(one, display)
         said = " ".join(client_sayings(one, two, display))
         last = two.both[-1]

@@ -9,7 +9,6 @@ from hypothesis import strategies as st
 
 from configurator.documents.hardware_schedule import hardware_headings
 from configurator.documents.order import order_table
-from configurator.drawing.client.width_pair import two_widths
 from configurator.drawing.hinge_order_line import order_cautions, order_lines, order_text
 from configurator.drawing.hinge_parts import hinge_parts
 from configurator.drawing.pages.client_words import recommendation
@@ -19,6 +18,7 @@ from configurator.model import Hinge, JobFacts, Opening
 from configurator.order.studied import NotStudied, study_or_fault
 from configurator.order.take_off import take_off
 from configurator.order.tally import tally
+from configurator.study.widths.width_pair import width_pair
 from configurator.units import Display
 from tests.export.random_sheets import random_opening
 from tests.sweeps import sized
@@ -175,7 +175,7 @@ def _the_client(study):
     if not leaves or not study.candidates:
         return
     lines = read_by_leaf(study)
-    said = recommendation(study, two_widths(study), Display())
+    said = recommendation(study, width_pair(study), Display())
     for leaf, words in zip(leaves, said, strict=True):
         counts = re.search(r"(?:^|: )(\d+) hinges?, ([^ ]+ x [^ ]+) in", words)
         if leaf.leaf not in lines:

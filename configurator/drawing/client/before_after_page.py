@@ -16,7 +16,6 @@ from configurator.drawing.client.overlay_strings import (
     strings_beside,
     strings_go_over_opening,
 )
-from configurator.drawing.client.width_pair import TwoWidths, two_widths
 from configurator.drawing.comparison import comparisons
 from configurator.drawing.pages.frame import drawing_box, page_frame
 from configurator.drawing.pages.lines_of_text import cut_to
@@ -31,6 +30,7 @@ from configurator.drawing.plan.panel import closest_scale, main_view, spare_heig
 from configurator.drawing.plan.sheet import hand_words, heading, standing_words
 from configurator.model import JobFacts
 from configurator.study import Study
+from configurator.study.widths.width_pair import WidthPair, width_pair
 from configurator.units import Display, format_size
 
 _ROW = 15.0
@@ -66,7 +66,7 @@ def before_after_page(
     A scale of None is fitted. Raises ValueError where the scale asked for does not fit the paper, or there is
     no width to draw.
     """
-    two = two_widths(study)
+    two = width_pair(study)
     hungs = drawn_leaves(two.of(study), display)
     turn = math.radians(study.filled.wanted_angle)
     room = _shared(drawing_box(paper))
@@ -100,7 +100,7 @@ def _shared(box: Box) -> _Room:
 
 def _large(
     hungs: Sequence[DrawnLeaf],
-    two: TwoWidths,
+    two: WidthPair,
     turn: float,
     box: Box,
     asked: Scale | None,
@@ -120,7 +120,7 @@ def _large(
 
 
 def _dimensions(
-    hungs: Sequence[DrawnLeaf], two: TwoWidths, turn: float, view: View, display: Display
+    hungs: Sequence[DrawnLeaf], two: WidthPair, turn: float, view: View, display: Display
 ) -> tuple[Primitive, ...]:
     """The strings over the opening or over the wall; without words where those find no room there."""
     over_opening = strings_go_over_opening(hungs, turn)
@@ -163,7 +163,7 @@ def _on_white(item: Primitive) -> Primitive:
 
 
 def _heads(
-    study: Study, two: TwoWidths, hungs: Sequence[DrawnLeaf], turn: float, box: Box, display: Display
+    study: Study, two: WidthPair, hungs: Sequence[DrawnLeaf], turn: float, box: Box, display: Display
 ) -> list[Primitive]:
     """A line for each width: how it is hatched, which hinge it is, where the leaf stands and why."""
     found: list[Primitive] = []
@@ -198,7 +198,7 @@ def _captioned(detail: Detail, words: str) -> list[Primitive]:
     ]
 
 
-def _what_changes(study: Study, two: TwoWidths, display: Display) -> Note:
+def _what_changes(study: Study, two: WidthPair, display: Display) -> Note:
     """Return each fact that differs, as what the wider hinge does beside the narrower one."""
     if two.wider is None:
         return Note("What the wider hinge changes", (ONE_WIDTH,))

@@ -11,7 +11,6 @@ from configurator.drawing.base.primitives import Polygon, Polyline, Primitive, T
 from configurator.drawing.base.view import Box
 from configurator.drawing.client.client_flow import GAP, Flow
 from configurator.drawing.client.client_panel import client_panel
-from configurator.drawing.client.width_pair import TwoWidths, two_widths
 from configurator.drawing.pages.client_words import (
     client_sayings,
     client_table,
@@ -37,6 +36,7 @@ from configurator.drawing.plan.panel import (
 )
 from configurator.model import JobFacts
 from configurator.study import Study
+from configurator.study.widths.width_pair import WidthPair, width_pair
 from configurator.units import Display, format_size
 
 _EDGE = 12.0
@@ -68,7 +68,7 @@ def client_page(
     A scale of None is fitted. Raises ValueError where the scale asked for does not fit, or there is no width
     to draw.
     """
-    two = two_widths(study)
+    two = width_pair(study)
     upright = paper if paper.height >= paper.width else paper.turned()
     border = Box(0.0, 0.0, *upright.points).shrunk(MARGIN)
     room = Box(border.left + _EDGE, border.bottom + _BLOCK, border.right - _EDGE, border.top - _HEAD)
@@ -104,7 +104,7 @@ def client_notes(study: Study, display: Display) -> tuple[Note, ...]:
     return (Note("Please note", said, warns=True), taken, first)
 
 
-def _flow(study: Study, two: TwoWidths, display: Display, room: Box, noted: float) -> tuple[Flow, float]:
+def _flow(study: Study, two: WidthPair, display: Display, room: Box, noted: float) -> tuple[Flow, float]:
     """Return what is said at the largest size that leaves picture and notes their room, and the picture's.
 
     `noted` is how high the notes stand at least, points.
@@ -122,7 +122,7 @@ def _flow(study: Study, two: TwoWidths, display: Display, room: Box, noted: floa
 
 
 def _details(
-    study: Study, two: TwoWidths, box: Box, asked: Scale | None, paper: Paper, display: Display
+    study: Study, two: WidthPair, box: Box, asked: Scale | None, paper: Paper, display: Display
 ) -> tuple[Detail, ...]:
     """The plan on each width, side by side at one scale, lettered in plain words."""
     hungs = drawn_leaves(two.of(study), display)
@@ -166,14 +166,14 @@ def _on_white(item: Primitive) -> Primitive:
     return replace(item, fill="white") if isinstance(item, Polygon) and item.fill == "paper" else item
 
 
-def _shown(study: Study, two: TwoWidths, display: Display) -> list[str]:
+def _shown(study: Study, two: WidthPair, display: Display) -> list[str]:
     """Say how far open each picture has its door."""
     turn = math.radians(study.filled.wanted_angle)
     hungs = drawn_leaves(two.of(study), display)
     return [f"open {display.angle(degrees(hung.shown_at(turn)))}" for hung in hungs]
 
 
-def _captions(two: TwoWidths, details: Sequence[Detail], shown: Sequence[str]) -> list[Primitive]:
+def _captions(two: WidthPair, details: Sequence[Detail], shown: Sequence[str]) -> list[Primitive]:
     """Over each picture the hinge and how far the door stands open, and a border around it."""
     found: list[Primitive] = []
     for candidate, detail, angle in zip(two.both, details, shown, strict=True):

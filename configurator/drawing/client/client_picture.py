@@ -7,13 +7,13 @@ from configurator.drawing.base.lettering import fitted, text_box, text_width
 from configurator.drawing.base.primitives import Polygon, Polyline, Primitive, Text, rectangle
 from configurator.drawing.base.view import Box, Group, paper
 from configurator.drawing.client.client_panel import client_panel
-from configurator.drawing.client.width_pair import two_widths
 from configurator.drawing.pages.client_words import end_words
 from configurator.drawing.plan.dimensions import is_clear, moving_on_sheet
 from configurator.drawing.plan.drawn_leaf import drawn_leaves
 from configurator.drawing.plan.panel import Panel, moving_notes, moving_parts, spare_height, view_scale
 from configurator.drawing.plan.sheet import RECOMMENDED
 from configurator.study import Candidate, Study
+from configurator.study.widths.width_pair import width_pair
 from configurator.units import Display, format_size
 
 _EDGE = 8.0
@@ -42,7 +42,7 @@ class ClientPicture:
 
 def picture_end(study: Study) -> float:
     """Return how far that of the two pictured doors goes that goes farther, degrees."""
-    return max(one.rests_at for one in two_widths(study).both)
+    return max(one.rests_at for one in width_pair(study).both)
 
 
 def client_picture(
@@ -52,7 +52,7 @@ def client_picture(
 
     Raises ValueError where there is no width to draw.
     """
-    two = two_widths(study)
+    two = width_pair(study)
     hungs = drawn_leaves(two.of(study), display)
     windows = _windows(len(hungs), width, height, letters)
     pairs = list(zip(hungs, windows, strict=True))

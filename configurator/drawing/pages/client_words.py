@@ -4,7 +4,6 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
-from configurator.drawing.client.width_pair import TwoWidths, other_leaves
 from configurator.drawing.comparison import Comparison, comparisons
 from configurator.drawing.hinge_words import spelled_value
 from configurator.model import Opening
@@ -14,6 +13,7 @@ from configurator.rules.hinge.finish import finishes
 from configurator.rules.specification import LeafSpecification
 from configurator.rules.wording import counted, hardware, obstruction
 from configurator.study import Candidate, Study
+from configurator.study.widths.width_pair import WidthPair, other_leaves
 from configurator.units import Display, format_size
 
 _SAME = 1e-9
@@ -51,12 +51,12 @@ def door_named(opening: Opening) -> str:
     return f"Door {opening.mark}" + (f", {opening.location}" if opening.location else "")
 
 
-def client_sayings(study: Study, two: TwoWidths, display: Display) -> tuple[str, ...]:
+def client_sayings(study: Study, two: WidthPair, display: Display) -> tuple[str, ...]:
     """Return all that is said under a client's picture: the three sentences, and of another leaf its own."""
     return (*three_sentences(study, two, display), *others_said(study, two, display))
 
 
-def three_sentences(study: Study, two: TwoWidths, display: Display) -> tuple[str, str, str]:
+def three_sentences(study: Study, two: WidthPair, display: Display) -> tuple[str, str, str]:
     """Return what the one width does, what the other one does, and what the difference costs.
 
     With a single width: what it does, how wide the way through is, how far the door stands into the room.
@@ -72,7 +72,7 @@ def three_sentences(study: Study, two: TwoWidths, display: Display) -> tuple[str
     return first, second.strip(), last
 
 
-def client_table(study: Study, two: TwoWidths, display: Display) -> ClientTable:
+def client_table(study: Study, two: WidthPair, display: Display) -> ClientTable:
     """Return the facts that matter to a client, each width in a column, and the difference in words."""
     (found,) = comparisons(two.of(study), display)
     flat = any(_lies_flat(one) for one in two.both)
@@ -83,7 +83,7 @@ def client_table(study: Study, two: TwoWidths, display: Display) -> ClientTable:
     return ClientTable(("", *headings, *last), tuple(rows))
 
 
-def recommendation(study: Study, two: TwoWidths, display: Display) -> tuple[str, ...]:
+def recommendation(study: Study, two: WidthPair, display: Display) -> tuple[str, ...]:
     """Return what is recommended for each leaf and why, one paragraph each."""
     leaves = study.specification.leaves
     if not leaves:
@@ -93,7 +93,7 @@ def recommendation(study: Study, two: TwoWidths, display: Display) -> tuple[str,
     )
 
 
-def others_said(study: Study, two: TwoWidths, display: Display) -> tuple[str, ...]:
+def others_said(study: Study, two: WidthPair, display: Display) -> tuple[str, ...]:
     """Return what the leaf that is not pictured does on each width; none where there is one leaf."""
     return tuple(
         f"The {leaf} leaf is not pictured: it opens to {_angles_of(study, leaf, display)}."
@@ -126,7 +126,7 @@ def _on(one: Candidate) -> str:
     return f"On a hinge {_wide(one.hinge_width)} wide"
 
 
-def _opens(one: Candidate, two: TwoWidths, display: Display) -> str:
+def _opens(one: Candidate, two: WidthPair, display: Display) -> str:
     door = "the door" if two.leaf == "single" else f"the {two.leaf} leaf"
     begin = f"{_on(one)} {door}"
     if _rests_before(one):
@@ -185,7 +185,7 @@ def _lies_flat(one: Candidate) -> bool:
     return one.greatest_angle_bare >= FLAT - _SAME and one.rests_at >= _NEARLY_FLAT
 
 
-def _left_open(two: TwoWidths, display: Display) -> str:
+def _left_open(two: WidthPair, display: Display) -> str:
     """Say of a door that goes as far on either hinge how the two differ when it is left open."""
     assert two.wider is not None
     hinge = _wide(two.wider.hinge_width)
@@ -196,7 +196,7 @@ def _left_open(two: TwoWidths, display: Display) -> str:
     return f"Left open it stands {one} out into the room, on the {hinge} hinge {other}."
 
 
-def _against_wish(filled: FilledOpening, two: TwoWidths, display: Display) -> str:
+def _against_wish(filled: FilledOpening, two: WidthPair, display: Display) -> str:
     """Say what was wished for where one of the widths comes to it and the other does not."""
     assert two.wider is not None
     wish = filled.wanted_angle

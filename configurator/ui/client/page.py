@@ -13,9 +13,9 @@ from PySide6.QtWidgets import (
 )
 
 from configurator.drawing.client.client_picture import picture_end
-from configurator.drawing.client.width_pair import two_widths
 from configurator.drawing.pages.client_words import client_sayings, door_named
 from configurator.study import Study
+from configurator.study.widths.width_pair import width_pair
 from configurator.ui.client.canvas import ClientCanvas, Player
 from configurator.ui.client.controls import PLAY, WHOLE, Controls, Deed, Side
 from configurator.ui.client.put_away import (
@@ -99,7 +99,7 @@ class ClientPage(LeadsOn, QWidget):
         self._stack.setCurrentWidget(self.canvas)
         self.player.end = picture_end(study)
         self.canvas.show_study(study, session.angle, session.display, session.dark)
-        self.sentences.say("\n".join(client_sayings(study, two_widths(study), session.display)))
+        self.sentences.say("\n".join(client_sayings(study, width_pair(study), session.display)))
         self.controls.show_angle(session.angle, self.player.end)
 
     def show_size(self) -> None:

@@ -1,6 +1,5 @@
 import pytest
 
-from configurator.drawing.client.width_pair import two_widths
 from configurator.drawing.comparison import comparisons
 from configurator.drawing.pages.client_words import (
     NOT_CHOSEN,
@@ -11,6 +10,7 @@ from configurator.drawing.pages.client_words import (
     thing_named,
     three_sentences,
 )
+from configurator.study.widths.width_pair import width_pair
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo
 
@@ -19,11 +19,11 @@ PAIR = {"leaves": "pair", "size": {"width": 72, "height": 84}}
 
 
 def sentences(study, display=INCHES):
-    return three_sentences(study, two_widths(study), display)
+    return three_sentences(study, width_pair(study), display)
 
 
 def advice(study):
-    return recommendation(study, two_widths(study), INCHES)
+    return recommendation(study, width_pair(study), INCHES)
 
 
 def test_of_a_door_that_the_rail_stops():
@@ -49,7 +49,7 @@ def test_of_a_door_that_its_door_stop_holds_square():
     first, second, _ = sentences(demo("160A"))
     assert first == "On either hinge the door comes to rest at 90° against its door stop."
     assert second.startswith("Left open it stands ")
-    table = client_table(demo("160A"), two_widths(demo("160A")), INCHES)
+    table = client_table(demo("160A"), width_pair(demo("160A")), INCHES)
     assert "room behind the door when it lies open flat" not in [row[0] for row in table.rows]
 
 
@@ -96,7 +96,7 @@ def test_what_nobody_asked_for_is_not_said_to_be_asked_for():
 )
 def test_the_way_through_says_which_leaf_stands_open(changes, square):
     study = case_a(**changes)
-    *_, last = three_sentences(study, two_widths(study), INCHES)
+    *_, last = three_sentences(study, width_pair(study), INCHES)
     assert last.endswith(square)
 
 
@@ -114,7 +114,7 @@ def test_a_clear_width_is_not_rounded_over_its_limit():
 
 
 def test_the_table_has_its_facts_in_a_clients_words():
-    table = client_table(demo("112A"), two_widths(demo("112A")), INCHES)
+    table = client_table(demo("112A"), width_pair(demo("112A")), INCHES)
     assert table.headings == ("", "4 in hinge", "4-1/2 in hinge", "difference")
     assert table.rows[0] == ("the door opens to", "171.7°", "178.8°", "7.1° farther")
     assert [row[0] for row in table.rows][-1] == "the door stands out into the room, left open"
@@ -123,7 +123,7 @@ def test_the_table_has_its_facts_in_a_clients_words():
 
 def test_every_row_of_the_table_is_one_of_the_comparison():
     keys = {row.key for row in comparisons(demo("112A"), INCHES)[0].rows}
-    table = client_table(demo("112A"), two_widths(demo("112A")), INCHES)
+    table = client_table(demo("112A"), width_pair(demo("112A")), INCHES)
     assert len(table.rows) == 6  # all but the angle at rest, which is the greatest one here
     assert {"greatest_angle", "leaf_out_at_rest", "clear_width_at_90"} <= keys
 
@@ -154,7 +154,7 @@ def test_two_leaves_are_each_advised_and_the_other_one_is_spoken_of():
     found = advice(pair)
     assert found[0].startswith("For the active leaf: 3 hinges, 4-1/2 x 4 in")
     assert found[1].startswith("For the inactive leaf: 3 hinges")
-    assert others_said(pair, two_widths(pair), INCHES) == (
+    assert others_said(pair, width_pair(pair), INCHES) == (
         "The inactive leaf is not pictured: it opens to 180° on either hinge.",
     )
 

@@ -6,7 +6,6 @@ from functools import cache
 
 import pytest
 
-from configurator.drawing.client.width_pair import two_widths
 from configurator.drawing.pages.client_words import (
     client_sayings,
     end_words,
@@ -16,6 +15,7 @@ from configurator.drawing.pages.client_words import (
 )
 from configurator.model import Opening
 from configurator.study import study
+from configurator.study.widths.width_pair import width_pair
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo
 from tests.export.random_sheets import random_study
@@ -59,7 +59,7 @@ def piece(dice):
 
 def said_of(study, display):
     """Return each pictured width with the sentence that is about it."""
-    two = two_widths(study)
+    two = width_pair(study)
     first, second, _ = three_sentences(study, two, display)
     if two.wider is None or "On either hinge" in first:
         return [(one, first) for one in two.both]
@@ -75,7 +75,7 @@ def every_saying():
 
 def test_the_openings_are_of_every_sort():
     """Else the tests below would hold for want of anything to find."""
-    both = [one for found in openings_at_random() for one in two_widths(found).both]
+    both = [one for found in openings_at_random() for one in width_pair(found).both]
     by_hardware = [x for x in both if x.stopped_by and x.stopped_by.part not in ("leaf", "barrel")]
     assert sum(x.rests_at >= x.greatest_angle - SAME for x in by_hardware) > SOME
     assert sum(x.rests_at < x.greatest_angle - SAME for x in both) > SOME
@@ -133,7 +133,7 @@ def test_the_angle_is_that_at_which_the_door_ends():
 
 def test_a_wish_is_said_to_be_met_only_by_the_width_that_meets_it():
     for number, found in enumerate(openings_at_random()):
-        two = two_widths(found)
+        two = width_pair(found)
         said = " ".join(three_sentences(found, two, DISPLAYS[number % 3]))
         if "was asked for" not in said:
             continue
@@ -146,7 +146,7 @@ def test_a_wish_is_said_to_be_met_only_by_the_width_that_meets_it():
 
 def test_what_the_way_through_costs_is_that_of_the_two_widths():
     for number, found in enumerate(openings_at_random()):
-        two, display = two_widths(found), DISPLAYS[number % 3]
+        two, display = width_pair(found), DISPLAYS[number % 3]
         if two.wider is None or None in (two.narrower.clear_width_at_90, two.wider.clear_width_at_90):
             continue
         last = three_sentences(found, two, display)[2]
@@ -170,15 +170,15 @@ def test_the_words_over_a_picture_say_the_same_as_the_sentence_under_it():
 
 def test_of_a_pair_the_other_leaf_is_spoken_of_too():
     pair = case_a(leaves="pair", size={"width": 72, "height": 84})
-    words = client_sayings(pair, two_widths(pair), Display())
+    words = client_sayings(pair, width_pair(pair), Display())
     assert len(words) == 4
     assert "inactive leaf" in words[3]
-    assert len(client_sayings(demo("112A"), two_widths(demo("112A")), Display())) == 3
+    assert len(client_sayings(demo("112A"), width_pair(demo("112A")), Display())) == 3
 
 
 def test_of_two_stops_the_one_that_is_reached_first_is_named():
     """A wall bumper far back and a stop at 60 degrees: it is the latter that holds the door."""
     both = case_a(door_stop={"kind": "wall bumper", "projection": 2}, use={"stop_angle": 60}, compare=[4])
-    first, *_ = three_sentences(both, two_widths(both), Display())
+    first, *_ = three_sentences(both, width_pair(both), Display())
     assert both.candidates[0].door_stop.holds
     assert first.endswith("comes to rest at 60° against its door stop.")

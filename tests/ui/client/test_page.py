@@ -3,8 +3,8 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QFontMetricsF
 from PySide6.QtWidgets import QAbstractButton, QLabel, QLineEdit, QStyle, QToolBar
 
-from configurator.drawing.client.width_pair import two_widths
 from configurator.drawing.pages.client_words import client_sayings
+from configurator.study.widths.width_pair import width_pair
 from configurator.ui.client import canvas, sentences
 from configurator.ui.client.page import ClientPage
 from configurator.ui.client.put_away import FULL_SCREEN_CAPITALS, TOUCH, pixels_a_millimetre
@@ -22,7 +22,7 @@ def _quick(monkeypatch):
 def test_it_says_the_three_sentences_of_the_printed_page(page, session):
     study = session.study
     assert page.sentences.text().split("\n") == list(
-        client_sayings(study, two_widths(study), session.display)
+        client_sayings(study, width_pair(study), session.display)
     )
 
 

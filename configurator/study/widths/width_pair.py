@@ -7,7 +7,7 @@ from configurator.study import Candidate, Study
 
 
 @dataclass(frozen=True, slots=True)
-class TwoWidths:
+class WidthPair:
     """One leaf on a narrower and on a wider hinge; `wider` is None where only one width is compared."""
 
     leaf: str
@@ -26,7 +26,7 @@ class TwoWidths:
         return replace(study, candidates=self.both)
 
 
-def two_widths(study: Study) -> TwoWidths:
+def width_pair(study: Study) -> WidthPair:
     """Return the recommended width beside the next narrower one compared, of the leaf that it changes most.
 
     Beside the next wider one where none is narrower, and the least beside the greatest where the recommended
@@ -49,10 +49,10 @@ def recommended_width(study: Study, leaf: str) -> float | None:
     return next(chosen, None)
 
 
-def _of_leaf(study: Study, leaf: str) -> TwoWidths:
+def _of_leaf(study: Study, leaf: str) -> WidthPair:
     recommended = recommended_width(study, leaf)
     narrower, wider = _beside(recommended, (one for one in study.candidates if one.leaf == leaf))
-    return TwoWidths(leaf, narrower, wider, recommended)
+    return WidthPair(leaf, narrower, wider, recommended)
 
 
 def _beside(recommended: float | None, candidates: Iterable[Candidate]) -> tuple[Candidate, Candidate | None]:
@@ -66,7 +66,7 @@ def _beside(recommended: float | None, candidates: Iterable[Candidate]) -> tuple
     return ordered[at - 1], ordered[at]
 
 
-def _gain(two: TwoWidths) -> tuple[float, float]:
+def _gain(two: WidthPair) -> tuple[float, float]:
     """How much the hinge changes; where it changes nothing, the leaf that opens least is worth showing."""
     gain = 0.0 if two.wider is None else abs(two.wider.rests_at - two.narrower.rests_at)
     return gain, -two.narrower.rests_at
