@@ -6,6 +6,7 @@ from fractions import Fraction
 from typing import Any
 
 from configurator.model import Hinge
+from configurator.rules.angle_not_asked import angle_findings, settled
 from configurator.rules.checks.door_stop import holds_short_of_square
 from configurator.rules.checks.egress import least_clear_width
 from configurator.rules.checks.hinge_checks import leaf_checks, opening_checks
@@ -132,7 +133,8 @@ def specify(
         leaves.append(spec)
         found += (*width.findings, *said, *leaf_checks(filled, hinge, spec.parts, given, answer))
         if (value := width.reason.value) is not None:
-            found += swing_notes(filled, must_of(filled, hinge), value, answer)
+            must = must_of(filled, hinge)
+            found += (*swing_notes(filled, must, value, answer), *angle_findings(filled, must, value, answer))
     found += opening_checks(filled, hinges, leaves[0].parts, whole, answer)
     return Specification(_wired(filled, hinges, leaves), in_order(found), whole)
 
@@ -162,7 +164,9 @@ def _widths(
     filled: FilledOpening, hinges: Sequence[LeafHinge], answer: Answer, standard: Hinge
 ) -> tuple[tuple[LeafHinge, WidthAsked], ...]:
     """Return each leaf's hinges with their width; both leaves of a Dutch door turn on one line, the wider."""
-    widths = [ask_width(filled, one, must_of(filled, one), answer, standard) for one in hinges]
+    musts = [settled(filled, must_of(filled, one), answer) for one in hinges]
+    asked = zip(hinges, musts, strict=True)
+    widths = [ask_width(filled, one, must, answer, standard) for one, must in asked]
     pairs = tuple(zip(hinges, widths, strict=True))
     if filled.opening.leaves != "dutch":
         return pairs

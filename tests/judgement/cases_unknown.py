@@ -165,4 +165,34 @@ LOCK = (
         silent=("pin exposed",),
     ),
 )
-CASES = (*WEIGHT, *LOCK)
+SET_BACK = {"hand": "LH", "door": STEEL, "wall": {"frame_proud": -2}}
+RETURN = {"hand": "LH", "door": STEEL, "obstructions": [{"kind": "return wall", "start": 4}]}
+OPEN_WALL = {"hand": "LH", "door": STEEL}
+ASKS_ANGLE = ("angle not asked for",)
+
+
+def angle(words, base, wanted, width, asks, **changes):
+    """An opening of which only the width matters; `wanted` is the angle that was said, or None."""
+    use = {"closer": True, "locked": True, "wanted_angle": wanted, **changes.pop("use", {})}
+    codes = {"findings": ASKS_ANGLE} if asks else {"silent": ASKS_ANGLE}
+    return Judgement(words, {**base, "use": use}, {"width": width}, **codes, **changes)
+
+
+ANGLE = (
+    angle(
+        "a door set back 2 in, angle not said: the usual width, and what 180 would take",
+        SET_BACK,
+        None,
+        4,
+        True,
+        says={"angle not asked for": "To open to 180° it would take 4-1/2 x 6"},
+        assumed=("use.wanted_angle",),
+    ),
+    angle("a door set back 2 in that must open to 180", SET_BACK, 180, 6, False),
+    angle("a door set back 2 in that must open to 90", SET_BACK, 90, 4, False),
+    angle("a return wall at 4 in, angle not said", RETURN, None, 4, True),
+    angle("a return wall at 4 in, 90 asked for", RETURN, 90, 4, False),
+    angle("nothing on the wall, angle not said: 180 costs nothing", OPEN_WALL, None, 4, False),
+    angle("a stop at 105 says how far it opens", SET_BACK, None, 4, False, use={"stop_angle": 105}),
+)
+CASES = (*WEIGHT, *LOCK, *ANGLE)
