@@ -13,8 +13,8 @@ from configurator.ui.app import open_window
 from configurator.ui.kit import runner
 from configurator.ui.state.preferences import Preferences
 from configurator.ui.state.session import LOOKED, Session
-from configurator.ui.window.under_picture import UnderPicture
 from configurator.ui.window.window import Window
+from configurator.ui.window.work import UnderPicture
 
 DEMO = Path(__file__).resolve().parents[2] / "demo_openings" / "kestrel_point.json"
 

@@ -2,7 +2,7 @@
 
 from PySide6.QtWidgets import QAbstractButton, QLabel, QLineEdit, QTableWidget, QWidget
 
-from configurator.ui.window.under_picture import UnderPicture
+from configurator.ui.window.work import UnderPicture
 from configurator.units import Display
 
 MARKS = ("\x02", "\x03")

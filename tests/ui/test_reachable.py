@@ -30,7 +30,7 @@ from PySide6.QtWidgets import (
 
 from configurator.ui.kit.runner import Work
 from configurator.ui.window.pages import PAGES
-from configurator.ui.window.under_picture import LATER
+from configurator.ui.window.work import LATER
 
 USED = (
     QAbstractButton,

@@ -12,7 +12,7 @@ from configurator.ui.analysis.comparison import ComparisonTable
 from configurator.ui.analysis.derivation_page import EMPTY, DerivationPage
 from configurator.ui.kit.canvas import DPI
 from configurator.ui.state.session import Session
-from configurator.ui.window.under_picture import WORK
+from configurator.ui.window.work import WORK
 from configurator.units import Display
 
 

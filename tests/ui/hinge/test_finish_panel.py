@@ -5,7 +5,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 
 from configurator.ui.hinge.finish_panel import HEADS
-from configurator.ui.window.under_picture import FINISHES
+from configurator.ui.window.work import FINISHES
 
 
 @pytest.fixture

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QApplication, QLabel
 from configurator.order.take_off import take_off
 from configurator.order.tally import tally
 from configurator.ui.hinge.hinge_panel import REFUSED
-from configurator.ui.window.under_picture import HINGE
+from configurator.ui.window.work import HINGE
 from configurator.units import Display
 from tests.ui.form.test_form import choose, type_into
 
