@@ -13,7 +13,9 @@ from typing import Literal
 
 MM_PER_INCH = 25.4
 TOLERANCE = 1e-9
-"""Inches. Two lengths no further apart than this are the same length."""
+"""Two numbers no further apart are the same: inches, points on paper, degrees, radians, pounds."""
+CLOSED_IN = 1e-6
+"""What is closed in on, and not worked out by a formula, is taken to be known no finer; inches or degrees."""
 _ON_A_STEP = 1e-8
 """What is shown and lies so near to a step is that step: what was closed in on is known no finer."""
 LARGEST = 1_000_000.0

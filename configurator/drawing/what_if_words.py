@@ -19,9 +19,7 @@ from configurator.study.what_if.thresholds import (
     Met,
     Threshold,
 )
-from configurator.units import Display, format_size
-
-_SAME = 1e-6
+from configurator.units import CLOSED_IN, Display, format_size
 
 
 def parameter_name(parameter: Parameter, plain: bool) -> str:
@@ -93,7 +91,9 @@ def what_if_headline(found: WhatIf, display: Display, plain: bool = False) -> st
     name = parameter_name(parameter, plain)
     now = f"{name[:1].upper()}{name[1:]}: {at_value(parameter, parameter.present, display)} now"
     thresholds = [
-        one for one in found.thresholds if one.what == OPENS and abs(one.amount - found.must.wanted) < _SAME
+        one
+        for one in found.thresholds
+        if one.what == OPENS and abs(one.amount - found.must.wanted) < CLOSED_IN
     ]
     if _reached_now(found):
         spare = " and ".join(_spare(found, thresholds, display))
@@ -110,17 +110,18 @@ def _reached_now(found: WhatIf) -> bool:
         range(len(found.curve.values)), key=lambda n: abs(found.curve.values[n] - found.parameter.present)
     )
     bare = found.curve.bare[place]
-    return bare is not None and bare >= found.must.wanted - _SAME
+    return bare is not None and bare >= found.must.wanted - CLOSED_IN
 
 
 def _spare(found: WhatIf, thresholds: Sequence[Threshold], display: Display) -> list[str]:
     """Return the nearest limits on either side of the present value, and how much there is to spare."""
     parameter = found.parameter
     below = max(
-        (t.value for t in thresholds if t.upward and t.value <= parameter.present + _SAME), default=None
+        (t.value for t in thresholds if t.upward and t.value <= parameter.present + CLOSED_IN), default=None
     )
     above = min(
-        (t.value for t in thresholds if not t.upward and t.value >= parameter.present - _SAME), default=None
+        (t.value for t in thresholds if not t.upward and t.value >= parameter.present - CLOSED_IN),
+        default=None,
     )
     said = []
     if below is not None:

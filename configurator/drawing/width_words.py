@@ -10,7 +10,7 @@ from configurator.rules.wording import obstruction
 from configurator.study import Candidate
 from configurator.study.widths.break_points import BARREL_FREE, BINDS, OPENS, BreakPoint
 from configurator.study.widths.leaf_widths import MOST, LeafWidths, WidthTried
-from configurator.units import Display, format_size
+from configurator.units import CLOSED_IN, TOLERANCE, Display, format_size
 
 HEADS = ("Open width", "Fits", "Opens to, bare", "With hardware", "Clear at 90")
 PLAIN_HEADS = ("Hinge width", "Does it", "Door alone opens to", "With its hardware", "Walk-through width")
@@ -138,7 +138,7 @@ def headline(leaf: LeafWidths, display: Display) -> str:
     if leaf.least is None:
         return f"{_alone(leaf, wanted)}, but {_no_least(leaf, wanted)}."
     said = f"Least hinge open width for {wanted}: {_from(leaf.least)} in exactly"
-    if leaf.least > leaf.least_for_angle + 1e-6:
+    if leaf.least > leaf.least_for_angle + CLOSED_IN:
         said += f", where the barrel comes free ({_from(leaf.least_for_angle)} in for the angle alone)"
     return f"{said}; {_next_in_stock(leaf, display)}."
 
@@ -182,7 +182,7 @@ def _next_in_stock(leaf: LeafWidths, display: Display) -> str:
         usual = "" if chosen.stock == "common" else f" ({chosen.stock})"
         return f"next in stock {format_size(chosen.width)}{usual}"
     assert leaf.least is not None
-    wider = [one for one in leaf.tried if one.stock and one.width >= leaf.least - 1e-8]
+    wider = [one for one in leaf.tried if one.stock and one.width >= leaf.least - TOLERANCE]
     if not wider:
         return "none so wide is in stock"
     if wider[0].candidate is None:

@@ -10,7 +10,7 @@ from ezdxf.enums import TextEntityAlignment
 from ezdxf.layouts import BaseLayout
 
 from configurator.drawing.base.dimension_strokes import strokes_of
-from configurator.drawing.base.on_sheet import ArcOnSheet, chords
+from configurator.drawing.base.on_sheet import ArcOnSheet, chords, is_round
 from configurator.drawing.base.primitives import Arc, Dimension, Point, Polygon, Polyline, Symbol, Text
 from configurator.drawing.base.style import materials
 from configurator.drawing.base.view import View
@@ -36,9 +36,6 @@ _ALIGNED = {
 }
 _ROTATED, _OWN_BLOCK, _TEXT_PLACED = 0, 32, 128
 _MIDDLE_CENTRE = 5
-
-
-_WHOLE = 2 * math.pi
 
 
 class DxfPainter:
@@ -90,7 +87,7 @@ class DxfPainter:
         """A whole circle is a circle."""
         (centre, radius, first, last), attributes = arc, {"layer": item.layer}
         middle, wide = self.point(centre), radius * self._per_point
-        if last - first >= _WHOLE - 1e-9:
+        if is_round(arc):
             _name(self._space.add_circle(middle, wide, dxfattribs=attributes), item.name)
             return
         start, end = math.degrees(first), math.degrees(last)

@@ -23,11 +23,13 @@ from configurator.drawing.base.on_sheet import (
     DOT,
     RING,
     SMALL_RING,
+    WHOLE_TURN,
     ArcOnSheet,
     arc_on_sheet,
     around,
     chords,
     clip_arc,
+    is_round,
 )
 from configurator.drawing.base.primitives import (
     Anchor,
@@ -48,7 +50,6 @@ Chain = Sequence[Sequence[float]]
 FONT, BOLD = "DejaVuSans", "DejaVuSans-Bold"
 """The faces of every format: DejaVu Sans, which comes with matplotlib."""
 WHITE = Shade("#ffffff", "#ffffff")
-_WHOLE = 2 * math.pi
 _SHARE_LEFT: dict[Anchor, float] = {"start": 0.0, "middle": 0.5, "end": 1.0}
 """How much of a text lies left of its anchor."""
 
@@ -173,12 +174,12 @@ class StrokePainter(ABC):
     def mark(self, at: Point, item: Symbol) -> None:
         """Draw a contact as a cross in a ring, a graze as a small ring, anything else as a dot."""
         if item.kind == "contact":
-            self.arc((at, RING, 0.0, _WHOLE), item.layer, 2.0)
+            self.arc((at, RING, 0.0, WHOLE_TURN), item.layer, 2.0)
             self.chains([((at[0] - x, at[1] - y), (at[0] + x, at[1] + y)) for x, y in CROSS], item.layer)
         elif item.kind == "graze":
-            self.arc((at, SMALL_RING, 0.0, _WHOLE), item.layer)
+            self.arc((at, SMALL_RING, 0.0, WHOLE_TURN), item.layer)
         else:
-            self.disc((at, DOT, 0.0, _WHOLE), layers()[item.layer].ink)
+            self.disc((at, DOT, 0.0, WHOLE_TURN), layers()[item.layer].ink)
 
 
 def font_file(name: str) -> Path:
@@ -215,7 +216,7 @@ def _arc(painter: Painter, item: Arc, view: View) -> None:
     centre, radius, first, last = arc
     inside = view.window.shrunk(radius).has(centre)
     if item.fill is not None:
-        if inside and last - first >= _WHOLE - 1e-9:
+        if inside and is_round(arc):
             painter.round_ground(arc, item.fill)
         else:
             _ground(painter, chords(*arc), item.fill, view)

@@ -17,6 +17,7 @@ from configurator.drawing.base.on_sheet import ArcOnSheet
 from configurator.drawing.base.primitives import Point
 from configurator.drawing.base.style import Shade, layers
 from configurator.export.painting import BOLD, FONT, WHITE, Chain, Picture, StrokePainter, font_file, paint
+from configurator.units import TOLERANCE
 
 rl_config.useA85 = 0  # a stream as text is a quarter larger, and slow to write
 
@@ -124,7 +125,7 @@ class _OnCanvas(StrokePainter):
         """An arc as curves of up to a quarter turn each, off the true round by less than 3 in 10,000."""
         (x, y), radius, first, last = arc
         path = self._canvas.beginPath()
-        pieces = max(1, math.ceil((last - first) / _QUARTER - 1e-9))
+        pieces = max(1, math.ceil((last - first) / _QUARTER - TOLERANCE))
         step = (last - first) / pieces
         pull = radius * 4 / 3 * math.tan(step / 4)
         path.moveTo(x + radius * math.cos(first), y + radius * math.sin(first))

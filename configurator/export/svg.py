@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from xml.sax.saxutils import escape, quoteattr
 
 from configurator.drawing.base.lettering import text_width
-from configurator.drawing.base.on_sheet import ArcOnSheet
+from configurator.drawing.base.on_sheet import ArcOnSheet, is_round
 from configurator.drawing.base.primitives import Dimension, Point
 from configurator.drawing.base.style import Shade, layers
 from configurator.drawing.base.view import View
@@ -17,7 +17,6 @@ from configurator.export.painting import Chain, Picture, StrokePainter, paint
 
 _MM = 25.4 / 72
 _FACES = "DejaVu Sans, Verdana, sans-serif"
-_WHOLE = 2 * math.pi
 _XML = '<?xml version="1.0" encoding="UTF-8"?>'
 
 
@@ -53,7 +52,7 @@ class _Marks(StrokePainter):
 
     def arc(self, arc: ArcOnSheet, layer: str, heavier: float = 1.0) -> None:
         (x, y), radius, first, last = arc
-        if last - first >= _WHOLE - 1e-9:
+        if is_round(arc):
             self.lines.append(f'<circle {self._circle(arc)} fill="none" {self._pen(layer, heavier)}/>')
             return
         a, b = ((x + radius * math.cos(turn), y + radius * math.sin(turn)) for turn in (first, last))

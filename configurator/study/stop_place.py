@@ -19,6 +19,7 @@ from configurator.model import DoorStop
 from configurator.rules.hinge.answers import Fault, StopPlace, held_at
 from configurator.study.hang import HungLeaf
 from configurator.tables import DoorStopKindRow, HardwareKindRow, row_of
+from configurator.units import TOLERANCE
 
 TIP = 1.0
 """How high a stop's tip is taken to be, inches; from memory."""
@@ -32,7 +33,6 @@ _LONGEST_BUMPER = 4.0
 """No wall bumper is offered that stands farther off the wall, inches; from memory."""
 _FARTHEST_FLOOR_STOP = 48.0
 """No floor stop is offered farther out than the longest that a job may hold, inches."""
-_SAME = 1e-9
 _OWN = ("frame", "latch jamb", "stop", "other leaf")
 
 
@@ -74,7 +74,7 @@ def stop_radians(leaf: HungLeaf, place: StopPlace | None) -> float | None:
 
 def as_met(place: StopPlace, greatest: float) -> StopPlace:
     """Return the place with the fault that something is met before it; degrees."""
-    late = place.holds and place.rests_at is not None and place.rests_at > greatest + _SAME
+    late = place.holds and place.rests_at is not None and place.rests_at > greatest + TOLERANCE
     return replace(place, fault="met too late") if late else place
 
 
@@ -94,7 +94,7 @@ def stop_wanted(leaf: HungLeaf, solution: Solution) -> StopPlace | None:
 
 def _serves(place: StopPlace, solution: Solution) -> bool:
     rests = place.rests_at
-    return not place.fault and rests is not None and rests < math.degrees(solution.greatest_angle) - _SAME
+    return not place.fault and rests is not None and rests < math.degrees(solution.greatest_angle) - TOLERANCE
 
 
 def _off_the_wall(leaf: HungLeaf, solution: Solution) -> StopPlace | None:
@@ -190,12 +190,12 @@ def _fault(leaf: HungLeaf, plan: Scene, tip: Shape, part: str | None) -> Fault:
         return "in the doorway"
     if any(_holds(standing, tip) for standing in plan.obstructions):
         return "buried"
-    if min(leaf.leaf.top, tip.top) - max(leaf.leaf.bottom, tip.bottom) <= _SAME and part is None:
+    if min(leaf.leaf.top, tip.top) - max(leaf.leaf.bottom, tip.bottom) <= TOLERANCE and part is None:
         return "misses"
     if part is None:
         return "never met"
     along = math.sqrt(max(math.dist((x, y), pin.at) ** 2 - pin.o * pin.o, 0.0))
-    return "near the edge" if part == "leaf" and along > greatest_along(h, pin) + _SAME else ""
+    return "near the edge" if part == "leaf" and along > greatest_along(h, pin) + TOLERANCE else ""
 
 
 def _holds(standing: PolarShape, tip: Shape) -> bool:
@@ -204,4 +204,8 @@ def _holds(standing: PolarShape, tip: Shape) -> bool:
     across = [a for a, _ in shape.points]
     outer = max(b for _, b in shape.points) + shape.radius
     beside = min(across) - shape.radius < x < max(across) + shape.radius
-    return beside and y < outer - _SAME and min(shape.top, tip.top) - max(shape.bottom, tip.bottom) > _SAME
+    return (
+        beside
+        and y < outer - TOLERANCE
+        and min(shape.top, tip.top) - max(shape.bottom, tip.bottom) > TOLERANCE
+    )

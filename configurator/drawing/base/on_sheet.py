@@ -6,13 +6,13 @@ from itertools import pairwise
 
 from configurator.drawing.base.primitives import Arc, Point, Polyline, Region
 from configurator.drawing.base.view import Box, View
+from configurator.units import TOLERANCE
 
 RING, SMALL_RING, DOT = 5.5, 2.6, 1.3
 """Radii of the marks of a contact, a graze and a leader's end, points."""
 CROSS = ((2.4, 2.4), (2.4, -2.4))
 """Half of each stroke of the cross within a contact's ring, points."""
-_WHOLE = 2 * math.pi
-_SAME = 1e-9
+WHOLE_TURN = 2 * math.pi
 
 ArcOnSheet = tuple[Point, float, float, float]
 """Centre and radius in points, and where it starts and ends counter-clockwise, radians."""
@@ -24,6 +24,11 @@ def arc_on_sheet(item: Arc, view: View) -> ArcOnSheet:
     if view.mirrored:
         first, last = math.pi - item.end, math.pi - item.start
     return view.to_sheet(item.centre), item.radius * view.scale, first, last
+
+
+def is_round(arc: ArcOnSheet) -> bool:
+    """Whether an arc goes all the way round."""
+    return arc[3] - arc[2] >= WHOLE_TURN - TOLERANCE
 
 
 def chords(centre: Point, radius: float, first: float, last: float) -> list[Point]:
@@ -41,7 +46,7 @@ def clip_arc(arc: ArcOnSheet, box: Box) -> list[tuple[float, float]]:
     for start, end in pairwise(cuts):
         middle = (start + end) / 2
         at = (centre[0] + radius * math.cos(middle), centre[1] + radius * math.sin(middle))
-        if end - start <= _SAME or not box.has(at):
+        if end - start <= TOLERANCE or not box.has(at):
             continue
         if pieces and pieces[-1][1] == start:
             start = pieces.pop()[0]
@@ -58,7 +63,7 @@ def _crossings(centre: Point, radius: float, first: float, last: float, box: Box
     for share in ((box.bottom - centre[1]) / radius, (box.top - centre[1]) / radius):
         if abs(share) <= 1.0:
             found += [math.asin(share), math.pi - math.asin(share)]
-    turned = [angle + _WHOLE * math.ceil((first - angle) / _WHOLE) for angle in found]
+    turned = [angle + WHOLE_TURN * math.ceil((first - angle) / WHOLE_TURN) for angle in found]
     return [angle for angle in turned if first < angle < last]
 
 

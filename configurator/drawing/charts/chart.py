@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from configurator.drawing.base.primitives import Point
 from configurator.drawing.base.view import Box
+from configurator.units import TOLERANCE
 
 SIZE = 7.5
 """Type size of a chart, points."""
@@ -89,5 +90,5 @@ def nice_step(span: float, steps: Sequence[float], most: int) -> float:
 
 def ticks_between(low: float, high: float, step: float) -> list[float]:
     """Return every multiple of a step from low to high."""
-    first, last = math.ceil(low / step - 1e-9), math.floor(high / step + 1e-9)
+    first, last = math.ceil(low / step - TOLERANCE), math.floor(high / step + TOLERANCE)
     return [number * step for number in range(first, last + 1)]

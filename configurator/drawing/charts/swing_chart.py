@@ -8,10 +8,9 @@ from configurator.drawing.swing_words import edges_said
 from configurator.model import Use
 from configurator.study.over_the_swing import OverTheSwing, Standing
 from configurator.tables import limit
-from configurator.units import Display, format_decimal, format_size
+from configurator.units import TOLERANCE, Display, format_decimal, format_size
 
 _EVERY = 30.0
-_SAME = 1e-9
 
 
 def swing_chart(swings: Sequence[OverTheSwing], chosen: int, use: Use, display: Display) -> Chart:
@@ -49,7 +48,7 @@ def _chosen(one: OverTheSwing) -> tuple[Curve, ...]:
 
 def _apart(bare: Standing, fitted: Standing) -> bool:
     return fitted.rest != bare.rest or any(
-        abs(a - b) > _SAME for (_, a), (_, b) in zip(bare.curve, fitted.curve, strict=False)
+        abs(a - b) > TOLERANCE for (_, a), (_, b) in zip(bare.curve, fitted.curve, strict=False)
     )
 
 

@@ -10,12 +10,11 @@ from configurator.drawing.what_if_words import at_value, parameter_name, thresho
 from configurator.model import Obstruction
 from configurator.study.what_if.curve import WhatIf
 from configurator.study.what_if.thresholds import BARREL, CARRIED_MEETS, CLEAR, FITTED, Threshold
-from configurator.units import MM_PER_INCH, Display, format_decimal, format_size
+from configurator.units import CLOSED_IN, MM_PER_INCH, Display, format_decimal, format_size
 
 _INCHES = (1 / 16, 1 / 8, 1 / 4, 1 / 2, 1.0, 2.0, 4.0, 8.0, 12.0, 24.0)
 _MILLIMETRES = (1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0)
 _PARTS = 14
-_SAME = 1e-6
 
 
 def what_if_chart(
@@ -66,7 +65,7 @@ def _across(found: WhatIf, display: Display, plain: bool) -> Axis:
 def _curves(found: WhatIf, plain: bool) -> Iterator[Curve]:
     curve = found.curve
     both = zip(curve.bare, curve.with_hardware, strict=True)
-    apart = any(a is not None and b is not None and a - b > _SAME for a, b in both)
+    apart = any(a is not None and b is not None and a - b > CLOSED_IN for a, b in both)
     together = "leaf, with and without hardware" if found.has_hardware else "leaf"
     yield from _pieces(found, curve.bare, "A-CHRT-BARE", "leaf alone" if apart else together)
     if apart:
@@ -118,6 +117,6 @@ def _value_at(
     here = [
         answer
         for at, answer in zip(found.curve.values, column, strict=True)
-        if abs(at - value) <= near + _SAME and answer is not None
+        if abs(at - value) <= near + CLOSED_IN and answer is not None
     ]
     return (max if reaches else min)(here, default=None)

@@ -8,14 +8,13 @@ from configurator.drawing.charts.chart import Axis, Chart, Curve, Mark, Rule, ni
 from configurator.drawing.width_words import break_words, clear_width_name, headline, reading
 from configurator.study.widths.break_points import CLEAR_WIDTH, BreakPoint
 from configurator.study.widths.leaf_widths import LeafWidths
-from configurator.units import MM_PER_INCH, Display, format_decimal, format_size
+from configurator.units import CLOSED_IN, MM_PER_INCH, Display, format_decimal, format_size
 
 _DEGREES = (1.0, 2.0, 5.0, 10.0, 15.0, 30.0, 45.0)
 _INCHES = (1 / 16, 1 / 8, 1 / 4, 1 / 2, 1.0, 2.0, 5.0, 10.0, 20.0)
 _MILLIMETRES = (1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0)
 _PARTS = 4
 """An upright axis has no more parts than about so many."""
-_SAME = 1e-6
 
 
 def width_chart(leaf: LeafWidths, display: Display, plain: bool = False) -> Chart:
@@ -62,7 +61,7 @@ def _wanted(leaf: LeafWidths, display: Display) -> Rule:
 
 def _curves(leaf: LeafWidths, bare: tuple[tuple[float, float], ...], plain: bool) -> tuple[Curve, ...]:
     curve = leaf.curve
-    apart = any(a - b > _SAME for a, b in zip(curve.bare, curve.with_hardware, strict=True))
+    apart = any(a - b > CLOSED_IN for a, b in zip(curve.bare, curve.with_hardware, strict=True))
     together = "leaf, with and without hardware" if leaf.hung.hardware else "leaf"
     found = [Curve("A-CHRT-BARE", bare, "leaf alone" if apart else together)]
     if apart:
@@ -104,7 +103,7 @@ def clear_at_90(plain: bool) -> str:
 def length_axis(title: str, least: float, most: float, display: Display) -> Axis:
     """Return an upright axis of lengths, ticked in round fractions or millimetres; its values are inches."""
     unit, steps = (1 / MM_PER_INCH, _MILLIMETRES) if display.metric else (1.0, _INCHES)
-    step = nice_step(max(most - least, 1e-6) / unit, steps, _PARTS)
+    step = nice_step(max(most - least, CLOSED_IN) / unit, steps, _PARTS)
     low, high = (math.floor(least / unit / step) * step, math.ceil(most / unit / step) * step)
     high = high if high > low else low + step
     ticks = ticks_between(low, high, step)
@@ -123,8 +122,8 @@ def _mark(leaf: LeafWidths, one: BreakPoint, display: Display, plain: bool) -> M
 def _angle_at(leaf: LeafWidths, width: float) -> float:
     """Return the bare leaf's angle at a width of the curve, the greater one where it jumps there."""
     curve = leaf.curve
-    place = bisect_left(curve.widths, width - 1e-8)
+    place = bisect_left(curve.widths, width - CLOSED_IN)
     near = [place]
-    while near[-1] + 1 < len(curve.widths) and curve.widths[near[-1] + 1] <= width + 1e-8:
+    while near[-1] + 1 < len(curve.widths) and curve.widths[near[-1] + 1] <= width + CLOSED_IN:
         near.append(near[-1] + 1)
     return max(curve.bare[number] for number in near)

@@ -14,7 +14,7 @@ from configurator.drawing.plan.panel import Panel, moving_notes, moving_parts, s
 from configurator.drawing.plan.sheet import RECOMMENDED
 from configurator.study import Candidate, Study
 from configurator.study.widths.width_pair import width_pair
-from configurator.units import Display, format_size
+from configurator.units import TOLERANCE, Display, format_size
 
 _EDGE = 8.0
 _LINE = 1.45
@@ -22,7 +22,6 @@ _LINE = 1.45
 _LARGER = 1.15
 _STEP = 5.0
 """Degrees between the places of the leaf that names keep off."""
-_SAME = 1e-9
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,7 +94,7 @@ def turning_note_groups(picture: ClientPicture, angle: float) -> tuple[Group, ..
 
 def _standing(candidate: Candidate, window: Box, angle: float, picture: ClientPicture) -> Text:
     """Say how far open the door stands, and at the end what ends it."""
-    ended = angle >= candidate.rests_at - _SAME
+    ended = angle >= candidate.rests_at - TOLERANCE
     said = (f"open {picture.display.angle(angle)}",)
     words = fitted(end_words(candidate, picture.display) if ended else said, picture.letters, window.width)
     return Text("A-ANNO-TTLB", (window.left, window.top + 0.4 * picture.letters), words, picture.letters)

@@ -4,10 +4,9 @@ import math
 from collections.abc import Sequence
 
 from configurator.drawing.base.primitives import Point
+from configurator.units import TOLERANCE
 
 Outline = tuple[Point, ...]
-_NOTHING = 1e-9
-"""A piece of less area than this is none, square inches."""
 _STEPS = 48
 """Chords of a round outline: the hatch in it shows none of them."""
 
@@ -22,7 +21,7 @@ def left_over(one: Sequence[Point], other: Sequence[Point]) -> tuple[Outline, ..
     for a, b in zip(other, (*other[1:], other[0]), strict=True):
         pieces.append(_cut(rest, b, a))
         rest = _cut(rest, a, b)
-    return tuple(piece for piece in pieces if _area(piece) > _NOTHING)
+    return tuple(piece for piece in pieces if _area(piece) > TOLERANCE)
 
 
 def round_left_over(at: Point, radius: float, other_at: Point, other_radius: float) -> Outline:

@@ -15,6 +15,7 @@ from configurator.drawing.plan.frame import hinge_jamb, wall_beside
 from configurator.drawing.plan.leaf import frame_leaf
 from configurator.drawing.plan.standing_things import door_stop_parts, standing_things
 from configurator.geometry.shapes import leaf_corners
+from configurator.units import TOLERANCE
 
 NARROWER, WIDER = "narrower", "wider"
 """The fills of what only one of the two takes up."""
@@ -127,6 +128,6 @@ def _hardware(hung: DrawnLeaf, turn: float, which: str) -> list[Primitive]:
 
 
 def _contact(hung: DrawnLeaf, turn: float, which: str, mark: Literal["contact", "graze"]) -> list[Primitive]:
-    if hung.contact is None or turn < hung.reach - 1e-9:
+    if hung.contact is None or turn < hung.reach - TOLERANCE:
         return []
     return [Symbol("A-ANNO-REDL", hung.contact, mark, f"contact on the {which} hinge")]

@@ -14,9 +14,8 @@ from configurator.rules.specification import LeafSpecification
 from configurator.rules.wording import counted, hardware, obstruction
 from configurator.study import Candidate, Study
 from configurator.study.widths.width_pair import WidthPair, other_leaves
-from configurator.units import Display, format_size
+from configurator.units import TOLERANCE, Display, format_size
 
-_SAME = 1e-9
 FLAT, _NEARLY_FLAT = 180.0, 170.0
 """Degrees: open flat, and what a client would still call so when a lever meets the wall."""
 _ROWS: Mapping[str, str] = MappingProxyType(
@@ -165,24 +164,24 @@ def _held_by(one: Candidate) -> str:
     place = one.door_stop
     if place is None or not place.holds or place.rests_at is None:
         return "door stop"
-    return place.kind if place.rests_at <= one.rests_at + _SAME else "door stop"
+    return place.kind if place.rests_at <= one.rests_at + TOLERANCE else "door stop"
 
 
 def _rests_before(one: Candidate) -> bool:
     """Whether a door stop holds the door before it comes to anything else."""
-    return one.rests_at < one.greatest_angle - _SAME
+    return one.rests_at < one.greatest_angle - TOLERANCE
 
 
 def _alike(narrower: Candidate, wider: Candidate) -> bool:
     """Whether the door goes just as far on either hinge, for the same reason, with as much to spare."""
-    if abs(narrower.rests_at - wider.rests_at) > _SAME or _to_spare(narrower) != _to_spare(wider):
+    if abs(narrower.rests_at - wider.rests_at) > TOLERANCE or _to_spare(narrower) != _to_spare(wider):
         return False
     held = _rests_before(narrower), _rests_before(wider)
     return all(held) or (not any(held) and _met(narrower) == _met(wider))
 
 
 def _lies_flat(one: Candidate) -> bool:
-    return one.greatest_angle_bare >= FLAT - _SAME and one.rests_at >= _NEARLY_FLAT
+    return one.greatest_angle_bare >= FLAT - TOLERANCE and one.rests_at >= _NEARLY_FLAT
 
 
 def _left_open(two: WidthPair, display: Display) -> str:
@@ -200,7 +199,7 @@ def _against_wish(filled: FilledOpening, two: WidthPair, display: Display) -> st
     """Say what was wished for where one of the widths comes to it and the other does not."""
     assert two.wider is not None
     wish = filled.wanted_angle
-    reached = [one.greatest_angle_bare >= wish - _SAME for one in (two.narrower, two.wider)]
+    reached = [one.greatest_angle_bare >= wish - TOLERANCE for one in (two.narrower, two.wider)]
     usual = "use.wanted_angle" in filled.assumed  # then nobody has asked for it
     words = f"{display.angle(wish, 'up')} {'is what is usually wished for' if usual else 'was asked for'}"
     if reached[0] == reached[1]:
@@ -214,7 +213,7 @@ def _cost(narrower: Candidate, wider: Candidate, display: Display) -> str:
     one, other = narrower.clear_width_at_90, wider.clear_width_at_90
     if one is None or other is None:
         return f"{words}."
-    if abs(one - other) <= _SAME:
+    if abs(one - other) <= TOLERANCE:
         return f"{words}; the way through stays {display.length(one, 'down')} wide."
     change = f"{display.length(abs(other - one))} {'narrower' if other < one else 'wider'}"
     now = display.length(other, "down")
@@ -277,7 +276,7 @@ def _why(study: Study, leaf: LeafSpecification, pictured: bool, display: Display
         return " This width is not among those pictured."
     if any(finding.severity == "error" for finding in tried[0].findings):
         return " It is the least bad of those to be had: read what is said under 'Please note'."
-    wish = study.filled.wanted_angle - _SAME
+    wish = study.filled.wanted_angle - TOLERANCE
     if not pictured or tried[0].greatest_angle_bare < wish:
         return ""
     if tried[0].stopped_by is not None and tried[0].greatest_angle < wish - _LITTLE:

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from configurator.drawing.base.lettering import ASCENT, DESCENT, text_width
 from configurator.drawing.base.primitives import Dimension, Point, Polyline, Primitive
 from configurator.drawing.base.view import Box, View
-from configurator.units import Display
+from configurator.units import TOLERANCE, Display
 
 SIZE = 7.0
 """Type size of dimensions on a page, points."""
@@ -28,7 +28,6 @@ NEAR_ROW, FAR_ROW = 2.0, 2.0 + 1.5 * SIZE
 _RISE = (ASCENT - DESCENT) / 2
 """From the base of a text to its middle, of the type size."""
 _HALF_LINE = (ASCENT + DESCENT) / 2
-_NEARLY = 1e-6
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,8 +91,8 @@ def _settled(
 
 
 def _is_free(at: float, half: float, free_from: float, lines: Sequence[float]) -> bool:
-    reach = half + AIR - _NEARLY
-    return at - half >= free_from - _NEARLY and not any(abs(at - line) < reach for line in lines)
+    reach = half + AIR - TOLERANCE
+    return at - half >= free_from - TOLERANCE and not any(abs(at - line) < reach for line in lines)
 
 
 def upright_string(

@@ -6,11 +6,10 @@ from functools import cache
 
 from configurator.drawing.pages.page import Paper, Scale
 from configurator.resource_files import resource_path
-from configurator.units import Display
+from configurator.units import TOLERANCE, Display
 
 USUAL_PAPER = "Letter"
 METRIC_PAPER = "A4"
-_NEARLY = 1e-9
 _MARKS = str.maketrans({"″": '"', "”": '"', "“": '"', "′": "'", "’": "'"})
 
 
@@ -60,7 +59,7 @@ def largest_scale(points_per_inch: float, metric: bool) -> Scale | None:
 
     None where even the smallest would be larger.
     """
-    return next((one for one in scales(metric) if one.points <= points_per_inch + _NEARLY), None)
+    return next((one for one in scales(metric) if one.points <= points_per_inch + TOLERANCE), None)
 
 
 def fitted_or_asked(points_per_inch: float, asked: Scale | None, paper: Paper, metric: bool) -> Scale:
@@ -71,7 +70,7 @@ def fitted_or_asked(points_per_inch: float, asked: Scale | None, paper: Paper, m
     best = largest_scale(points_per_inch, metric)
     if asked is None and best is not None:
         return best
-    if asked is not None and asked.points <= points_per_inch + _NEARLY:
+    if asked is not None and asked.points <= points_per_inch + TOLERANCE:
         return asked
     if best is None or asked is None:
         raise ValueError(f"no scale is small enough for {paper.name} paper")

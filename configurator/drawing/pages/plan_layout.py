@@ -11,6 +11,7 @@ from configurator.drawing.plan.drawn_leaf import DrawnLeaf
 from configurator.drawing.plan.inset import Told, inset_view, small_height
 from configurator.drawing.plan.panel import closest_scale, view_scale
 from configurator.study import Study
+from configurator.units import TOLERANCE
 
 _READABLE = 1.5
 """A whole opening drawn smaller than this is hard to read, points an inch."""
@@ -72,7 +73,7 @@ def layout_at(
     would not fit at any scale, unless that is allowed by `crowded`.
     """
     ways = list(arrangements(len(hungs), room))
-    holding = [cells for cells in ways if asked.points <= _closest(hungs, cells) + 1e-9]
+    holding = [cells for cells in ways if asked.points <= _closest(hungs, cells) + TOLERANCE]
     if not holding:
         raise ValueError(_too_large(asked, max(_closest(hungs, cells) for cells in ways), paper, metric))
     cells = max(holding, key=lambda cells: _worth(hungs, cells, metric))

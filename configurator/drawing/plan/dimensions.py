@@ -26,7 +26,7 @@ from configurator.drawing.dimension_words import (
 )
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
 from configurator.geometry.shapes import Shape, leaf_corners
-from configurator.units import Display
+from configurator.units import TOLERANCE, Display
 
 COLUMN = 9.0
 """From one column to the next, points."""
@@ -38,7 +38,6 @@ _SHIFTS = tuple((higher, farther) for higher in (0.0, 16.0, 32.0) for farther in
 """How much higher and farther out a stack may stand, points, in the order of trying."""
 _OFF_LEAF = 4.0
 """Texts keep so far off the leaf at the end of its swing, points."""
-_FLUSH = 1e-9
 PLAIN, AXIS = "A-ANNO-DIMS", "A-ANNO-DIMS-AXIS"
 _OVER_THE_WALL_BELOW = math.radians(135)
 """A leaf that stops short of this stands over the opening, so that dimensions go over the wall."""
@@ -56,7 +55,7 @@ def about_the_pin(hung: DrawnLeaf) -> tuple[Measured, ...]:
     wall = -h.F if h.p >= 0.0 else pin.x_p
     barrel = (
         (Measured(frame, top, top[1], BOTH, PLAIN),)
-        if abs(h.p) < _FLUSH
+        if abs(h.p) < TOLERANCE
         else (
             Measured((wall, -h.p), top, top[1] + h.p, WALL, PLAIN),
             Measured(frame, top, top[1], FRAME, PLAIN),

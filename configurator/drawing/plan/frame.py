@@ -14,6 +14,7 @@ from typing import NamedTuple
 from configurator.drawing.base.primitives import Point, Polygon, Polyline, rectangle
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
 from configurator.tables import FrameKindRow, row_of
+from configurator.units import TOLERANCE
 
 _LEAST_STEP = 1 / 16
 """A step at the back of the stop smaller than this is not drawn as a second rabbet, inches; derived."""
@@ -31,7 +32,6 @@ _FLANGE = 1.25
 """Flange of a steel stud, inches; common practice, no source."""
 _LIP = 0.35
 _WOOD_STUDS = ("wood stud", "2x", "2 x")
-_TOLERANCE = 1e-9
 _MASONRY = ("block", "masonry", "cmu", "stone", "grout")
 _BOARD = ("gypsum", "plaster", "board", "drywall")
 _WOODEN = ("wood", "plywood", "sheathing", "panel")
@@ -201,7 +201,7 @@ def _end_of(hung: DrawnLeaf, material: str, top: float, bottom: float) -> float:
 
 def _fits_throat(hung: DrawnLeaf, top: float, bottom: float) -> bool:
     near, far = -hung.filled.return_depth, hung.filled.return_depth - hung.h.D
-    return top <= near + _TOLERANCE and bottom >= far - _TOLERANCE
+    return top <= near + TOLERANCE and bottom >= far - TOLERANCE
 
 
 def stud_boxes(hung: DrawnLeaf) -> list[tuple[Point, Point]]:

@@ -27,7 +27,7 @@ from configurator.drawing.plan.standing_things import dimension_at, door_stop_pa
 from configurator.drawing.plan.swept import swept_regions
 from configurator.geometry.gaps import LeastGap
 from configurator.geometry.shapes import Shape, leaf_corners
-from configurator.units import Display
+from configurator.units import TOLERANCE, Display
 
 LEAST_CLEAR_WIDTH = 32.0
 """Inches, 2010 ADA Standards 404.2.3; the number shown never rounds across it."""
@@ -36,11 +36,9 @@ _ROW = 1.5 * SIZE
 AIR = 4.0
 """Words and walls keep so far off the border, points."""
 _POCHE = "poche"
-_NEARLY = 1e-9
 _RING, _HIGH = 7.0, 0.75
 """Points the ring about a contact reaches up; of the height of the swing, from where that needs room."""
 _MEASURED_BETWEEN = "clear width with the door open 90°, measured from the face of the open leaf to the {}"
-_SAME_ANGLE = 1e-9
 _TOLD = "least gap between the lock edge of the leaf and the {}, over the whole swing: {}"
 
 
@@ -78,7 +76,7 @@ def inset_view(hung: DrawnLeaf, window: Box, told: Told, scales: Sequence[float]
     room = Box(window.left + AIR, window.bottom + 3.0 * SIZE, window.right - AIR, head)
     scale = min(room.width / (right - left), room.height / (top - bottom))
     if scales:
-        scale = max((one for one in scales if one <= scale + _NEARLY), default=min(scales))
+        scale = max((one for one in scales if one <= scale + TOLERANCE), default=min(scales))
     middle = ((left + right) / 2, (bottom + top) / 2)
     hand = -1.0 if hung.mirrored else 1.0
     centre = ((room.left + room.right) / 2, (room.bottom + room.top) / 2)
@@ -156,7 +154,7 @@ def inset_moving(hung: DrawnLeaf, angle: float, view: View, told: Told) -> list[
             parts.append(Arc("A-DOOR-HDWR", points[0], shape.radius, 0.0, 2 * math.pi, "poche"))
         else:
             parts.append(Polygon("A-DOOR-SWNG", points, "poche"))
-    if hung.contact is not None and angle >= hung.reach - 1e-9:
+    if hung.contact is not None and angle >= hung.reach - TOLERANCE:
         parts += touching_marks(hung, TOUCHING_SMALL)
         only_here = told.latch_side or bool(told.contact)
         parts.append(Symbol("A-ANNO-REDL", hung.contact, "contact" if only_here else "graze", "contact"))
@@ -318,7 +316,7 @@ def latch_side(
     None at any other angle than that of the closest passage, radians. Scales as for `inset_view`.
     """
     passage = hung.latch
-    if passage is None or abs(angle - passage.angle) > _SAME_ANGLE or passage.angle > hung.reach:
+    if passage is None or abs(angle - passage.angle) > TOLERANCE or passage.angle > hung.reach:
         return None
     number = display.length(passage.distance, "down")
     choices = (f"{number}, the least at the latch edge", f"{number} at the latch edge", number)

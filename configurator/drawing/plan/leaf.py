@@ -21,6 +21,7 @@ from configurator.drawing.plan.drawn_leaf import DrawnLeaf
 from configurator.geometry.meeting_point import nearest_on_outline
 from configurator.geometry.shapes import BUILDING, Shape, leaf_corners
 from configurator.tables import ConstructionRow, row_of
+from configurator.units import CLOSED_IN
 
 _STILE = 1.25
 """Solid edge of a wood door, inches; common practice, no source."""
@@ -34,8 +35,6 @@ _BEYOND_BARREL = 0.2
 """How far the cross of the pin axis runs past the barrel, inches."""
 HINGE = "A-DETL-HNGE"
 TOUCHING, TOUCHING_SMALL = "A-ANNO-REDL-PART", "A-ANNO-REDL-SMLL"
-_AT_CONTACT = 1e-6
-"""An edge this near to the contact is at it, inches."""
 
 
 def closed_outline(hung: DrawnLeaf) -> Polyline:
@@ -229,4 +228,4 @@ def _part_mark(
 
 def _edges_at(points: tuple[Point, ...], at: Point) -> list[tuple[Point, Point]]:
     edges = zip(points, (*points[1:], points[0]), strict=True)
-    return [(a, b) for a, b in edges if math.dist(at, nearest_on_outline(at, (a, b))) <= _AT_CONTACT]
+    return [(a, b) for a, b in edges if math.dist(at, nearest_on_outline(at, (a, b))) <= CLOSED_IN]

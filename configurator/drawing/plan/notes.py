@@ -15,14 +15,12 @@ from configurator.drawing.plan.leaf import touching_marks
 from configurator.geometry.meeting_point import nearest_on_outline
 from configurator.geometry.shapes import Shape, leaf_corners
 from configurator.rules.wording import obstruction
-from configurator.units import Display
+from configurator.units import TOLERANCE, Display
 
-_SAME_ANGLE = 1e-9
 _WORTH_SAYING = 3.0
 """Room left wider than this is no argument and is not dimensioned, inches."""
 _LAST_OF_THE_SWING = math.radians(30)
 """Room left is told only so near the end of the swing: before that it is on the way to nothing."""
-_NEARLY = 1e-9
 _DOWN = (0.0, -1.0)
 _UNDER_A_LAYER = 12.0
 """How far below a layer of the wall the line of words in its hollow stands, points."""
@@ -56,7 +54,7 @@ def nearest_thing(hung: DrawnLeaf, angle: float) -> Nearest | None:
     if not pairs:
         return None
     least = min(pair.distance for pair in pairs)
-    close = [pair for pair in pairs if pair.distance <= least + _NEARLY]
+    close = [pair for pair in pairs if pair.distance <= least + TOLERANCE]
     return min(close, key=lambda pair: math.dist(pair.on_thing, hung.pin.at))
 
 
@@ -90,7 +88,7 @@ def swing_notes(
 
     With `swept` on show it is the least room over the whole swing that is told, if it has a place.
     """
-    if hung.contact is not None and angle >= hung.reach - _SAME_ANGLE:
+    if hung.contact is not None and angle >= hung.reach - TOLERANCE:
         met = contact_note(hung, view, display, room, size)
         if met:
             return met
@@ -103,11 +101,11 @@ def _room_left(
 ) -> list[Primitive]:
     """Return the room left near the end of the swing, and wherever the leaf passes nearest of all."""
     least = _least(hung)
-    if hung.least is not None and least is not None and abs(angle - hung.least.angle) <= _SAME_ANGLE:
+    if hung.least is not None and least is not None and abs(angle - hung.least.angle) <= TOLERANCE:
         words = _clearance_words(hung, angle, least, display)
         return _clearance(hung, angle, least, words, view, display, room, size, _leg(hung, view))
     nearest = nearest_thing(hung, angle) if angle >= hung.reach - _LAST_OF_THE_SWING else None
-    if nearest is None or not _NEARLY < nearest.distance < _WORTH_SAYING:
+    if nearest is None or not TOLERANCE < nearest.distance < _WORTH_SAYING:
         return []
     words = _clearance_words(hung, angle, nearest, display)
     return _clearance(hung, angle, nearest, words, view, display, room, size, _leg(hung, view))
@@ -124,7 +122,7 @@ def least_gap_note(
     least = _least(hung)
     if least is None or hung.least is None or least.distance >= _WORTH_SAYING:
         return []
-    if abs(angle - hung.least.angle) <= _SAME_ANGLE:
+    if abs(angle - hung.least.angle) <= TOLERANCE:
         return []  # the leaf stands there, and its own dimension says so
     number = display.length(least.distance, "down")
     at = f"{number} to the {least.name} at {display.angle(degrees(hung.least.angle))}"
@@ -134,8 +132,8 @@ def least_gap_note(
 
 def leaf_alone(hung: DrawnLeaf, angle: float) -> list[Primitive]:
     """Return the leaf without its hardware where it would be stopped, for just that angle asked for."""
-    farther = hung.contact_bare is not None and hung.reach_bare > hung.reach + _SAME_ANGLE
-    if not farther or hung.contact_bare is None or abs(angle - hung.reach_bare) > _SAME_ANGLE:
+    farther = hung.contact_bare is not None and hung.reach_bare > hung.reach + TOLERANCE
+    if not farther or hung.contact_bare is None or abs(angle - hung.reach_bare) > TOLERANCE:
         return []
     outline = turned(leaf_corners(hung.h), hung.pin.at, hung.reach_bare)
     words = "contact of the leaf alone"
@@ -148,7 +146,7 @@ def leaf_alone(hung: DrawnLeaf, angle: float) -> list[Primitive]:
 def _least(hung: DrawnLeaf) -> Nearest | None:
     """Return the least gap over the swing, None where there is none or the leaf touches."""
     gap = hung.least
-    if gap is None or gap.distance <= _NEARLY:
+    if gap is None or gap.distance <= TOLERANCE:
         return None
     return Nearest(gap.point_moving, gap.point_standing, gap.distance, obstruction(gap.kind))
 
@@ -237,9 +235,9 @@ def _clearance_words(hung: DrawnLeaf, angle: float, nearest: Nearest, display: D
     """Yield how much room is left, first with what the leaf alone would leave to the same thing."""
     number = display.length(nearest.distance, "down")
     text = f"{number} to the {nearest.name}"
-    if hung.reach_bare > hung.reach and angle >= hung.reach - _SAME_ANGLE:
+    if hung.reach_bare > hung.reach and angle >= hung.reach - TOLERANCE:
         end = nearest_thing(hung, hung.reach_bare)
-        if end is not None and end.name == nearest.name and _NEARLY < end.distance < _WORTH_SAYING:
+        if end is not None and end.name == nearest.name and TOLERANCE < end.distance < _WORTH_SAYING:
             at = display.angle(degrees(hung.reach_bare))
             yield f"{text}, {display.length(end.distance, 'down')} at {at}"
     yield text

@@ -24,6 +24,7 @@ from configurator.drawing.plan.panel import small_picture
 from configurator.drawing.plan.sheet import Sheet
 from configurator.geometry.meeting_point import nearest_on_outline
 from configurator.study.derivation.working import Mark
+from configurator.units import TOLERANCE
 
 LAYER = "A-ANNO-LETR"
 SIZE = 10.0
@@ -31,7 +32,6 @@ _BESIDE = 5.0
 """The letter stands so far beside the middle of what it names, points."""
 _NEAR = 5.0
 """The pointer counts as on a mark within so many points."""
-_SAME = 1e-9
 _ON_LINE = 4.0
 """The pointer counts as on a line within so many points."""
 
@@ -54,7 +54,7 @@ def pointed_groups(sheet: Sheet, leaves: Sequence[str], pointed: Pointed, angle:
     """
     groups: list[Group] = []
     for panel, leaf in zip(sheet.panels, leaves, strict=True):
-        if leaf != pointed.leaf or abs(panel.hung.h.W - pointed.width) > _SAME:
+        if leaf != pointed.leaf or abs(panel.hung.h.W - pointed.width) > TOLERANCE:
             continue
         small = small_picture(panel, math.radians(angle), sheet.display)
         views = [panel.main.view, *([small[0]] if small is not None else [])]

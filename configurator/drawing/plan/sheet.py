@@ -22,7 +22,7 @@ from configurator.drawing.plan.panel import (
 )
 from configurator.model import JobFacts
 from configurator.study import Candidate, Study
-from configurator.units import Display, format_size
+from configurator.units import TOLERANCE, Display, format_size
 
 MARGIN = 8.0
 GUTTER = 8.0
@@ -214,10 +214,10 @@ def standing_words(
 
     Returns the layer to letter it on, and the words.
     """
-    stopped = bool(hung.stopped_by) and turn >= hung.reach - 1e-9
+    stopped = bool(hung.stopped_by) and turn >= hung.reach - TOLERANCE
     if not stopped:
         words = f"open {display.angle(degrees(turn))}"
-        if turn < hung.reach - 1e-9:
+        if turn < hung.reach - TOLERANCE:
             words += f", goes to {display.angle(degrees(hung.reach))}"
         return "A-ANNO-TTLB", fitted((words,), size, width)
     words = f"stops at {display.angle(degrees(hung.reach))}: {hung.stopped_by}"
@@ -227,8 +227,8 @@ def standing_words(
     bare = hung.reach_bare
     more = f"{words}; the leaf alone goes to {display.angle(degrees(bare))}"
     shorter = (words, words.partition(":")[0])
-    choices = (more, *shorter) if bare > hung.reach + 1e-9 else shorter
-    layer = "A-ANNO-REDL" if bare <= hung.reach + 1e-9 else "A-ANNO-TTLB"
+    choices = (more, *shorter) if bare > hung.reach + TOLERANCE else shorter
+    layer = "A-ANNO-REDL" if bare <= hung.reach + TOLERANCE else "A-ANNO-TTLB"
     return layer, fitted(choices, size, width)
 
 

@@ -13,10 +13,10 @@ from configurator.drawing.base.primitives import Arc, Point, Polyline, Region, t
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
 from configurator.geometry.meeting_point import nearest_on_outline
 from configurator.geometry.shapes import Shape, leaf_corners
+from configurator.units import TOLERANCE
 
 Bounds = tuple[Polyline | Arc, ...]
 _LEAF, _HARDWARE, _FILL = "A-DOOR-SWPT", "A-DOOR-SWPT-HDWR", "swept"
-_SAME = 1e-9
 
 
 def swept_regions(hung: DrawnLeaf, fill: str = _FILL) -> tuple[Region, ...]:
@@ -33,7 +33,7 @@ def swept_outline(shape: Shape, pin: Point, theta: float, layer: str) -> Bounds:
 
     Empty where the pin stands in the part, or where nothing turns.
     """
-    if theta <= _SAME:
+    if theta <= TOLERANCE:
         return ()
     return _round(shape, pin, theta, layer) if shape.radius else _straight(shape.points, pin, theta, layer)
 
@@ -57,7 +57,7 @@ def _straight(corners: tuple[Point, ...], pin: Point, theta: float, layer: str) 
     nearest = nearest_on_outline(pin, corners)
     farthest = max(corners, key=lambda corner: math.dist(corner, pin))
     near, far = _polar(nearest, pin), _polar(farthest, pin)
-    if near[0] <= _SAME or _holds(corners, pin):
+    if near[0] <= TOLERANCE or _holds(corners, pin):
         return ()
     trailing, leading = _sides(corners, nearest, farthest)
     end = turned([*leading], pin, theta)
@@ -86,7 +86,7 @@ def _sides(
 def _place_of(point: Point, corners: tuple[Point, ...]) -> int:
     """Return the place of the corner at a point of the outline, or of the next one around."""
     for place, corner in enumerate(corners):
-        if math.dist(point, corner) <= _SAME:
+        if math.dist(point, corner) <= TOLERANCE:
             return place
     lengths = [_detour(corners[place - 1], point, corner) for place, corner in enumerate(corners)]
     return lengths.index(min(lengths))
@@ -120,7 +120,7 @@ def _outward(side: tuple[Point, ...], pin: Point, turn: float, layer: str) -> li
         if back is None:
             continue
         pieces += [Polyline(layer, tuple(chain)), *_hollow(from_corner, back, pin, turn, layer)]
-        if math.dist(back, b) > _SAME:
+        if math.dist(back, b) > TOLERANCE:
             pieces.append(Polyline(layer, (back, b)))
         chain, from_corner = [b], None
     return pieces if len(chain) == 1 and pieces else [*pieces, Polyline(layer, tuple(chain))]
@@ -147,12 +147,12 @@ def _hollow(one: Point, other: Point, pin: Point, turn: float, layer: str) -> tu
 
 def _falls_back(a: Point, b: Point, pin: Point) -> bool:
     """Whether the way from a to b first leads nearer to the pin."""
-    return (a[0] - pin[0]) * (b[0] - a[0]) + (a[1] - pin[1]) * (b[1] - a[1]) < -_SAME
+    return (a[0] - pin[0]) * (b[0] - a[0]) + (a[1] - pin[1]) * (b[1] - a[1]) < -TOLERANCE
 
 
 def _out_again(a: Point, b: Point, pin: Point, radius: float) -> Point | None:
     """Return where the way from a to b comes out of a circle about the pin, None where it stays inside."""
-    if math.dist(b, pin) < radius - _SAME:
+    if math.dist(b, pin) < radius - TOLERANCE:
         return None
     d_x, d_y, x, y = b[0] - a[0], b[1] - a[1], a[0] - pin[0], a[1] - pin[1]
     square, half = d_x * d_x + d_y * d_y, x * d_x + y * d_y

@@ -7,12 +7,10 @@ from configurator.practice.answers import AngleAnswer, ChoiceAnswer
 from configurator.practice.leaves import LEVER, PracticeLeaf, drawn, random_leaf
 from configurator.practice.problem import Problem, Template
 from configurator.practice.words import decimal, fraction, places
-from configurator.units import format_angle
+from configurator.units import CLOSED_IN, format_angle
 
 TOPIC = "greatest angle"
 _BARE = "The bare door is leaf and barrel, without lever or knob."
-_SAME = 1e-6
-"""Degrees. A solution farther from the study than this is not the whole story, and is not posed."""
 
 
 def _nearest(angle: float, decimals: int) -> str:
@@ -62,7 +60,7 @@ def _rail(random: Random) -> Problem | None:
     out = found.opening.obstructions[0].projection - h.p - pin.y_p  # type: ignore[operator]
     hung = found.hung()
     angle = hung.greatest_angle_bare
-    if out <= 0 or abs(face_on_corner(pin.o, along, out) - angle) > _SAME:
+    if out <= 0 or abs(face_on_corner(pin.o, along, out) - angle) > CLOSED_IN:
         return None
     rho, lead = math.hypot(along, out), math.degrees(math.atan2(out, -along))
     return Problem(
@@ -94,7 +92,7 @@ def _return_wall(random: Random) -> Problem | None:
     h, pin = found.h, found.pin
     along, beside = h.O - h.g_l - pin.x_p, h.F + start + pin.x_p
     angle = found.hung().greatest_angle_bare
-    if abs(point_on_return_wall(along, -pin.o, beside) - angle) > _SAME:
+    if abs(point_on_return_wall(along, -pin.o, beside) - angle) > CLOSED_IN:
         return None
     rho, lag = math.hypot(along, pin.o), math.degrees(math.atan2(pin.o, along))
     return Problem(
@@ -142,7 +140,7 @@ def _lever(random: Random) -> Problem | None:
     along, ahead = lever_corner(found)
     behind = found.h.p + found.pin.y_p
     angle = found.hung().greatest_angle
-    if angle == 180.0 or abs(point_on_wall(along, ahead, behind) - angle) > _SAME:
+    if angle == 180.0 or abs(point_on_wall(along, ahead, behind) - angle) > CLOSED_IN:
         return None
     rho, lead = math.hypot(along, ahead), math.degrees(math.atan2(ahead, along))
     return Problem(

@@ -12,6 +12,7 @@ from configurator.practice.leaves import WIDTHS, PracticeLeaf, random_leaf
 from configurator.practice.problem import Problem, Template
 from configurator.practice.words import decimal, fraction, places
 from configurator.tables import limit
+from configurator.units import TOLERANCE
 
 TOPIC = "clear width"
 LATCH = "lock edge"
@@ -190,7 +191,7 @@ def _edge_gap(random: Random) -> Problem | None:
     found, h, pin = drawn
     arris, corner = _reaches(h, pin)
     least = latch_edge_least(h, pin)
-    if least <= 0.002 or abs(arris - corner - least) > 1e-9:
+    if least <= 0.002 or abs(arris - corner - least) > TOLERANCE:
         return None
     return Problem(
         question=f"{_edge_words(h, pin)} What is the least gap as the corner passes the arris?",

@@ -28,8 +28,7 @@ from configurator.study.derivation.polar_steps import (
 )
 from configurator.study.derivation.terms import Number, Symbol, Term, add, call, less, times
 from configurator.study.derivation.working import Mark
-
-_SAME = 1e-9
+from configurator.units import TOLERANCE
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,7 +85,7 @@ def nearest_of(
     for one in moving:
         for other in standing:
             value, _ = nearest_passage(one, other, limit)
-            if may_meet(one.shape, other.shape) and abs(value - gap.distance) <= _SAME:
+            if may_meet(one.shape, other.shape) and abs(value - gap.distance) <= TOLERANCE:
                 _tightest(case, one.shape, other.shape, limit)
                 return
 
@@ -100,8 +99,10 @@ def _tightest(case: Case, moving: Shape, standing: Shape, limit: float) -> Symbo
     pin = case.pin.at
     value, angle = nearest_passage(seen_from(pin, moving), seen_from(pin, standing), limit)
     r = moving.radius + standing.radius
-    found = [one for one in _passages(pin, moving, standing, limit) if abs(one.distance - r - value) <= _SAME]
-    at_it = [one for one in found if abs(one.angle - angle) <= _SAME] or found
+    found = [
+        one for one in _passages(pin, moving, standing, limit) if abs(one.distance - r - value) <= TOLERANCE
+    ]
+    at_it = [one for one in found if abs(one.angle - angle) <= TOLERANCE] or found
     case.work.say(f"The {moving.kind} passes nearest the {standing.kind}.")
     if not at_it:
         case.work.say("The two touch.")
@@ -147,7 +148,7 @@ def _passing(pin: Point, moving: Shape, standing: Shape, before: Before, limit: 
 def _between(point: Point, before: Before) -> bool:
     line = before.line
     length = math.dist(line.start, line.end)
-    return max(math.dist(point, line.start), math.dist(point, line.end)) <= length + _SAME
+    return max(math.dist(point, line.start), math.dist(point, line.end)) <= length + TOLERANCE
 
 
 def _corners(
@@ -171,7 +172,7 @@ def _at_an_end(pin: Point, moving: Shape, standing: Shape, before: Before, angle
     at = phi + turn * angle
     point = (pin[0] + rho * math.cos(at), pin[1] + rho * math.sin(at))
     out = math.cos(line.alpha) * point[0] + math.sin(line.alpha) * point[1] - line.q
-    if out >= -_SAME and _between(foot_of(point, line), before):
+    if out >= -TOLERANCE and _between(foot_of(point, line), before):
         here = before if angle else replace(before, out=out)
         yield Passage(moving, standing, max(out, 0.0), angle, False, before=here)
 

@@ -23,6 +23,7 @@ from configurator.study.widths.break_points import (
     least_width,
 )
 from configurator.study.widths.width_curve import WidthCurve, width_curve
+from configurator.units import TOLERANCE
 
 MARGIN = 0.5
 """Inches that are looked at past the narrowest and the widest hinge."""
@@ -174,4 +175,4 @@ def _most_projection(hung: HungLeaf, wanted: float, width: float, place: int) ->
 
 def _next_in_stock(rows: tuple[WidthTried, ...], least: float) -> WidthTried | None:
     """Return the least stock width that does everything: one that binds or is too wide is passed over."""
-    return next((one for one in rows if one.stock and one.width >= least - 1e-8 and one.fits), None)
+    return next((one for one in rows if one.stock and one.width >= least - TOLERANCE and one.fits), None)

@@ -14,7 +14,7 @@ from configurator.ui.kit.fields import Field, QuietCombo, field_for
 from configurator.ui.kit.layout import BARE, GROW, Box, Pool, across, down, fill
 from configurator.ui.kit.look import GRID, sized, tabular, tinted
 from configurator.ui.state.session import Session
-from configurator.units import Display, format_size
+from configurator.units import CLOSED_IN, Display, format_size
 
 EMPTY = "Choose an opening, or add one with + at the left: how sure its hinge widths are is shown here."
 WORKING = "…"
@@ -22,8 +22,6 @@ LIVE_DRAWS = 10_000
 """Draws while editing: a tenth of what the command line takes, and said so beside every chance."""
 SETTLE = 250
 """Milliseconds without an edit before anything is worked out."""
-FINE = 1e-6
-"""Inches: how finely what may be off is found while editing; a 64th is shown at most."""
 _FIELD_WIDTH, _CELL_WIDTH = 44 * GRID, 25 * GRID
 _HALF = "The frame stands centred in its wall: half of a thicker wall is taken to come to the pull side."
 _ALL = "The frame's place is given: all of a thicker wall is taken to come to the pull side, the worst case."
@@ -88,7 +86,7 @@ class TolerancePage(QWidget):
             return
         leaf, width = key = self._waiting.pop(0)
         try:
-            self._found[key] = tolerance_result(self._study, leaf, width, LIVE_DRAWS, fineness=FINE)
+            self._found[key] = tolerance_result(self._study, leaf, width, LIVE_DRAWS, fineness=CLOSED_IN)
         except ValueError as error:
             self._found[key] = str(error)
         self._show()

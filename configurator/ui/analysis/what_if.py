@@ -22,11 +22,10 @@ from configurator.ui.kit.fitted_table import EnteredTable
 from configurator.ui.kit.kinds import LENGTH, NotReadError
 from configurator.ui.kit.look import GRID, sized, tinted
 from configurator.ui.state.session import Session
-from configurator.units import MM_PER_INCH
+from configurator.units import MM_PER_INCH, TOLERANCE
 
 EMPTY = "Choose an opening, or add one with + at the left: here one thing of it can be varied and watched."
 NOTHING = "Nothing is on trial: point into the chart, or move the slider."
-_SAME = 1e-9
 
 
 class WhatIfPage(QWidget):
@@ -84,7 +83,7 @@ class WhatIfPage(QWidget):
             return
         if value is not None:
             value = min(max(value, found.parameter.low), found.parameter.high)
-            value = None if abs(value - found.parameter.present) <= _SAME else value
+            value = None if abs(value - found.parameter.present) <= TOLERANCE else value
         self._tried = value
         self._show_trial()
 
@@ -163,7 +162,7 @@ class WhatIfPage(QWidget):
         value = self._pointed if self._pointed is not None else self._tried
         shown = found.parameter.present if value is None else value
         self._show_value(found, shown)
-        if abs(shown - found.parameter.present) <= _SAME:
+        if abs(shown - found.parameter.present) <= TOLERANCE:
             self.session.trial.end()
             self._say(NOTHING, "quiet")
             return
@@ -184,7 +183,7 @@ class WhatIfPage(QWidget):
         study = self.session.trial.study
         width = value if found.parameter.of_hinge else found.width
         each = () if study is None else study.candidates
-        same = [one for one in each if one.leaf == found.leaf and abs(one.hinge_width - width) <= _SAME]
+        same = [one for one in each if one.leaf == found.leaf and abs(one.hinge_width - width) <= TOLERANCE]
         if study is None or not same:
             return ""
         return trial_words(found, value, study, same[0], self.session.display, self.session.plain_words)
@@ -200,7 +199,7 @@ class WhatIfPage(QWidget):
             self.slider.setValue(round(value / self._step()))
         if not self.typed.isModified() or not self.typed.hasFocus():
             self.typed.setText(at_value(found.parameter, value, self.session.display))
-        self.chart.stand_line(None if abs(value - found.parameter.present) <= _SAME else value)
+        self.chart.stand_line(None if abs(value - found.parameter.present) <= TOLERANCE else value)
         self.take.setEnabled(self._tried is not None)
         self.back.setEnabled(self._tried is not None)
         self.back.setText(

@@ -16,6 +16,7 @@ from configurator.drawing.client.client_picture import (
 from configurator.export.figure import POINTS_PER_INCH, SheetArtists
 from configurator.ui.kit.canvas import DPI, PlanCanvas
 from configurator.ui.state.session import Session
+from configurator.units import CLOSED_IN
 
 
 class ClientCanvas(PlanCanvas):
@@ -95,7 +96,6 @@ class ClientCanvas(PlanCanvas):
 
 
 MILLISECONDS_A_DEGREE = 20.0
-_SAME = 1e-6
 
 
 class Player(QObject):
@@ -125,7 +125,7 @@ class Player(QObject):
 
     def play(self) -> None:
         """Turn the door on from where it stands, or from closed where it stands at its end."""
-        start = float(self.session.angle) if self.session.angle < self.end - _SAME else 0.0
+        start = float(self.session.angle) if self.session.angle < self.end - CLOSED_IN else 0.0
         self._shown = start
         self.session.swing(start)
         self._run.setStartValue(start)
@@ -149,7 +149,7 @@ class Player(QObject):
 
     def follow(self) -> None:
         """Give way where somebody else has turned the door."""
-        if self.playing and abs(self.session.angle - self._shown) > _SAME:
+        if self.playing and abs(self.session.angle - self._shown) > CLOSED_IN:
             self.pause()
 
     def _turn(self, angle: float) -> None:
