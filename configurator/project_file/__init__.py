@@ -8,6 +8,38 @@ Format history
 --------------
 1   the first: `format`, `version`, `job`, `openings`; lengths in inches or as the trade writes them. Keys
     have been added since, each optional; the version goes up when an older program would misread a file.
+
+Keys
+----
+`opening-configurator kinds` lists every accepted word; the records in `configurator.model` are the list of
+keys, with help for each. Lengths are inches as numbers, or text as the trade writes them. A key left out
+and `null` mean the same: the usual value, or worked out. Jamb depth and wall follow one another: without a
+wall the throat is the wall, without a jamb depth a frame that follows its wall is as deep as the wall asks;
+where both are given and disagree a finding says so. A butted frame in masonry must be given `frame_proud`.
+Unknown keys and newer versions are refused by name; a refused file is never touched. Keys may be added,
+never renamed.
+
+`hinge_locations` has `rule` (`5 and 10`, usual, or `7 and 11`) or `tops`, the distance of each hinge's top
+below the head rabbet from the top hinge down; of a Dutch door each leaf has those whose middle lies on it.
+`door_stop` has `kind`, `projection`, `from_frame` and `height`, the last two worked out where left out.
+`existing_hinge` is what hangs there now. `revisions` are orders as they went out: a line has the keys of an
+order line, `screws` of one hinge, `spare`, and `marks` with how many hinges each takes; `openings` is a
+print of each mark, to see that it changed.
+
+Results
+-------
+`compare --json` has `job_findings` beside `openings`; a candidate has `rests_at` and `door_stop`; with
+`--widths` an opening has `widths`, one for each leaf. `order --json` has `reconciliation`, `not_ordered`
+and `totals` beside `lines` and `findings`; prices are texts, so that no cent is lost; `--since` gives
+`since_revision` and what to order and to return.
+
+No edit is lost
+---------------
+A window takes the lock first (put there by a hard link, so that it is whole or not there), then the bytes.
+A save writes its own copy, looks at what stands on disk last before the rename, and refuses when somebody
+else changed it. That, a lock of another program and a lock left behind give way only to a button the user
+pressed. A recovery file is written four seconds after an edit; recovered work is one step in the history
+over the file as it is.
 """
 
 from configurator.project_file.reading import load, parse, read_bytes
