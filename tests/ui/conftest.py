@@ -74,6 +74,8 @@ def demo_session():
 
 
 def close(window):
+    for work in window.findChildren(runner.Work):
+        work.give_up()
     window.session.history.mark_saved()  # so that closing asks nobody
     window.close()
     window.deleteLater()

@@ -61,6 +61,10 @@ class Work(QObject):
         """Stop before the end; what is to follow does not happen."""
         raise NotImplementedError
 
+    def give_up(self) -> None:
+        """Stop, and return once nothing is at work any more; nothing follows."""
+        self.cancel()
+
 
 class Pieces(Work):
     """Runs one iterator to its end, in pieces; a new one takes the place of the one before."""
@@ -181,7 +185,7 @@ class Beside(Work):
             self._end()
 
     def give_up(self) -> None:
-        """Stop the work and wait until nothing is at work any more; nothing follows."""
+        """Stop, and return once nothing is at work any more; nothing follows."""
         self._looking.stop()
         _give_up(self._runs)
         self.what = ""
