@@ -24,6 +24,7 @@ from configurator.tables import (
     HardwareKindRow,
     KindRow,
     ObstructionKindRow,
+    SheetRow,
     StockRow,
     TableError,
     frame_usual,
@@ -124,6 +125,14 @@ def test_what_cannot_be_known_to_give_way_is_neither_taken_to_nor_taken_not_to()
         "wainscot",
     }
     assert {row.cut_back for row in table(ObstructionKindRow) if row.outline != "box"} == {"no"}
+
+
+def test_a_door_with_steel_skins_has_their_thickness_and_their_weight():
+    weighed = {row.construction for row in table(SheetRow)}
+    for row in table(ConstructionRow):
+        assert (row.skin is not None) == (row.section == "steel skins")
+        if row.skin is not None:
+            assert row.kind in weighed
 
 
 def test_every_hinge_height_has_stock_and_a_gage():

@@ -1,10 +1,13 @@
 """Every finding of the demo job, the ten slips and what else can be typed: plain, its number, its mend."""
 
+import ast
 import re
+from pathlib import Path
 
 import pytest
 
-from configurator.model import JobFacts
+from configurator import rules
+from configurator.model import Hinge, JobFacts
 from configurator.project_file import load
 from configurator.resource_files import resource_path
 from configurator.rules.finding import MARKS
@@ -123,11 +126,39 @@ MORE = {
     "knuckles not usual": opening(hinge={"knuckles": 2}),
     "type not checked": opening(hinge={"type": "A8112", "mounting": "half mortise"}),
     "width not compared": opening(compare=[8]),
+    "hardware on no leaf": opening(hardware=[{**LEVER, "leaf": "upper"}]),
+    "hardware in the way": opening(
+        hardware=[{**LEVER, "face": "push", "projection": 5.5, "from_latch_edge": 18}]
+    ),
+    "barrel overlaps": opening(hinge={"width": 4, "barrel": 2.5}),
+    "overlaps closed": opening(obstructions=[{"kind": "other", "projection": 2, "start": -12, "length": 3}]),
+    "wider than stock": opening(hinge={"width": 10}),
+    "hinge too low": opening(hinge={"height": 3.5}),
+    "preparation serves": opening(
+        size={"width": 42, "height": 84}, prepared_height=4.5, hinge={"height": 4.5, "weight": "heavy"}
+    ),
+    "corridor kept": opening(use={"corridor_width": 96, "required_width": 44}),
+    "fire size": opening(use={"fire_rated": True}, size={"width": 60, "height": 96}),
+    "fire bearing": opening(use={"fire_rated": True}, hinge={"bearing": "plain"}),
+    "fire height": opening(use={"fire_rated": True}, hinge={"height": 4}),
+    "fire gage": opening(use={"fire_rated": True}, hinge={"leaf_thickness": 0.1}),
+    "finish not on metal": opening(hinge={"finish_us": "US32D", "base_metal": "brass"}),
+    "finish disagree": opening(hinge={"finish_us": "US3", "finish_bhma": "626"}),
+    "lock unknown": opening(hand="LHR", use={"locked": None}),
+    "alloy ask first": opening(use={"exposure": "exterior", "coastal": True}),
 }
 """Further codes, each to an opening that has it."""
+OF_THE_STANDARD = {
+    "standard too low": Hinge(height=3.5),
+    "standard outranks": Hinge(width=5),
+    "standard does not do": Hinge(width=3.5),
+}
+"""Codes, each to a standard hinge of the job that is remarked on at the usual opening."""
+OF_A_JOB = {"widths differ"}
+"""Codes that no single opening has; `tests/rules/checks/test_egress_and_slips.py` has them."""
 
 MENDS = (
-    "add|ask|bevel|check|choose|confirm|cut|fill|fit|give|have|hold|keep|let|make|measure|move|order|plug|say|"
+    "add|ask|bevel|check|choose|confirm|cut|fill|fit|give|have|hold|keep|let|make|measure|move|order|plug|put|say|"
     "set|shim|square|stop|swap|take"
 )
 WHAT_TO_DO = re.compile(rf"(?:^|[.;:,?] |\b(?:or|and|else|then) )(?:{MENDS})\b", re.IGNORECASE)
@@ -135,7 +166,7 @@ RESTS_ON_WORDS = {
     "fire listing", "finish unstable", "finish metal", "metal exposed", "mineral core", "not here",
     "hand unknown", "pin exposed", "locked from both sides", "lock contradicted", "plain bearing with closer",
     "replacement on a fire door", "mounting differs", "corner differs", "check the holes", "weight too light",
-    "type not checked",
+    "type not checked", "fire bearing", "lock unknown",
 }  # fmt: skip
 """Rules without a number of their own: what they rest on is the source beside them."""
 
@@ -144,6 +175,9 @@ def everything():
     for one in (*DEMO.openings, *SLIPS.values(), *MORE.values()):
         for finding in study(one, DEMO.job).all_findings():
             yield pytest.param(finding, id=f"{one.mark} {finding.code}")
+    for standard in OF_THE_STANDARD.values():
+        for finding in study(opening(), JobFacts(standard_hinge=standard)).all_findings():
+            yield pytest.param(finding, id=f"standard {finding.code}")
     for finding in job_findings([study(one) for one in DEMO.openings]):
         yield pytest.param(finding, id=f"job {finding.code}")
 
@@ -175,6 +209,26 @@ def test_it_says_what_to_do(finding):
 def test_what_was_typed_is_caught(code):
     given = {**SLIPS, **MORE}[code]
     assert code in {finding.code for finding in study(given, JobFacts()).all_findings()}
+
+
+@pytest.mark.parametrize("code", OF_THE_STANDARD)
+def test_what_the_job_asks_for_is_remarked_on(code):
+    facts = JobFacts(standard_hinge=OF_THE_STANDARD[code])
+    assert code in {finding.code for finding in study(opening(), facts).all_findings()}
+
+
+def test_every_code_of_a_rule_has_an_opening_here():
+    """A finding made in a rule is tried above; a code that is worked out stands in its rule's own test."""
+    room = Path(rules.__file__).parent
+    calls = [
+        node.args[0]
+        for path in room.rglob("*.py")
+        for node in ast.walk(ast.parse(path.read_text("utf-8")))
+        if isinstance(node, ast.Call) and ast.unparse(node.func) == "finding"
+    ]
+    codes = {code.value for code in calls if isinstance(code, ast.Constant)}
+    assert len(codes) > 80
+    assert codes - {one.values[0].code for one in FINDINGS} - OF_A_JOB == set()
 
 
 @pytest.mark.parametrize("finding", [one for one in FINDINGS if one.values[0].fix])
