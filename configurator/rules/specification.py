@@ -6,7 +6,6 @@ from fractions import Fraction
 from typing import Any
 
 from configurator.model import Hinge
-from configurator.rules.angle_not_asked import angle_findings, settled
 from configurator.rules.checks.door_stop import holds_short_of_square
 from configurator.rules.checks.egress import least_clear_width
 from configurator.rules.checks.hinge_checks import leaf_checks, opening_checks
@@ -14,6 +13,7 @@ from configurator.rules.checks.swing_notes import swing_notes
 from configurator.rules.filling.materials import fastening_of, place_of
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Alternative, Finding, Fix, Reason, finding, reason
+from configurator.rules.hinge.angle_not_asked import angle_findings, settled
 from configurator.rules.hinge.answers import Answer
 from configurator.rules.hinge.electric import electric_leaf
 from configurator.rules.hinge.fastening import LeafScrews, opening_screws

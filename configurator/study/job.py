@@ -2,8 +2,8 @@
 
 from collections.abc import Callable, Iterator, Sequence
 
-from configurator.rules.angle_not_asked import settled
 from configurator.rules.finding import Finding
+from configurator.rules.hinge.angle_not_asked import settled
 from configurator.rules.hinge.answers import tried
 from configurator.rules.hinge.uniform import Chosen, uniform_findings
 from configurator.rules.hinge.width import Must, does_all

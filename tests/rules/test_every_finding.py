@@ -145,6 +145,7 @@ MORE = {
     "finish not on metal": opening(hinge={"finish_us": "US32D", "base_metal": "brass"}),
     "finish disagree": opening(hinge={"finish_us": "US3", "finish_bhma": "626"}),
     "lock unknown": opening(hand="LHR", use={"locked": None}),
+    "angle not asked for": opening(obstructions=[{**RAIL, "projection": 3}], use={"wanted_angle": None}),
     "alloy ask first": opening(use={"exposure": "exterior", "coastal": True}),
 }
 """Further codes, each to an opening that has it."""
