@@ -12,8 +12,7 @@ from configurator.drawing.base.primitives import Dimension, Text
 from configurator.drawing.comparison import Row, comparisons
 from configurator.drawing.event_words import moment_words
 from configurator.drawing.pages.client_words import client_sayings, client_table
-from configurator.drawing.pages.page import Page
-from configurator.drawing.pages.papers import papers
+from configurator.drawing.pages.page import Page, papers
 from configurator.drawing.sheets import sheet_maker
 from configurator.drawing.swing_words import swing_rows
 from configurator.drawing.width_words import width_table

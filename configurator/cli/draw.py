@@ -160,7 +160,7 @@ def _of_width(answer: "Study", width: str | None) -> "Study":
 
 
 def _paper(options: argparse.Namespace, display: Display) -> "Paper":
-    from configurator.drawing.pages.papers import paper_named, usual_paper
+    from configurator.drawing.pages.page import paper_named, usual_paper
 
     try:
         return paper_named(options.paper) if options.paper else usual_paper(display)
@@ -169,7 +169,7 @@ def _paper(options: argparse.Namespace, display: Display) -> "Paper":
 
 
 def _scale(options: argparse.Namespace) -> "Scale | None":
-    from configurator.drawing.pages.papers import scale_named
+    from configurator.drawing.pages.page import scale_named
 
     try:
         return scale_named(options.scale) if options.scale else None

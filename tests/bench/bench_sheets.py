@@ -8,7 +8,7 @@ import statistics
 import time
 from itertools import cycle, islice
 
-from configurator.drawing.pages.papers import papers
+from configurator.drawing.pages.page import papers
 from configurator.drawing.sheets import sheet_maker
 from configurator.export.pages import pages_as_bytes
 from configurator.project_file import load

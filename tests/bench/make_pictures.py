@@ -14,7 +14,7 @@ from PySide6.QtCore import QElapsedTimer, QSettings
 from PySide6.QtWidgets import QApplication
 
 from configurator.cli import main as command
-from configurator.drawing.pages.papers import papers
+from configurator.drawing.pages.page import papers
 from configurator.drawing.sheets import SHEETS, sheet_maker
 from configurator.export.figure import png_bytes
 from configurator.export.pages import picture_of

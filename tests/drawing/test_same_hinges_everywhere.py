@@ -13,7 +13,7 @@ from configurator.drawing.hinge_order_line import order_cautions, order_lines, o
 from configurator.drawing.hinge_parts import hinge_parts
 from configurator.drawing.pages.client_words import recommendation
 from configurator.drawing.pages.elevation_facts import leaves_shown
-from configurator.drawing.pages.study_notes import study_notes
+from configurator.drawing.pages.notes import study_notes
 from configurator.model import Hinge, JobFacts, Opening
 from configurator.order.studied import NotStudied, study_or_fault
 from configurator.order.take_off import take_off

@@ -1,7 +1,6 @@
 import pytest
 
-from configurator.drawing.pages.page import Page
-from configurator.drawing.pages.papers import papers
+from configurator.drawing.pages.page import Page, papers
 from configurator.drawing.sheets import SHEETS, sheet_maker
 from configurator.model import JobFacts
 from configurator.units import Display

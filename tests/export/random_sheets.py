@@ -3,8 +3,7 @@
 import random
 from functools import cache
 
-from configurator.drawing.pages.page import Page, Paper
-from configurator.drawing.pages.papers import papers
+from configurator.drawing.pages.page import Page, Paper, papers
 from configurator.drawing.sheets import SHEETS, sheet_maker
 from configurator.model import JobFacts, Opening
 from configurator.study import Study, study

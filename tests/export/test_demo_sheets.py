@@ -4,8 +4,7 @@ from functools import cache
 
 import pytest
 
-from configurator.drawing.pages.page import Page
-from configurator.drawing.pages.papers import paper_named
+from configurator.drawing.pages.page import Page, paper_named
 from configurator.drawing.sheets import SHEETS, sheet_maker
 from configurator.export.pages import pages_as_bytes
 from configurator.model import Job

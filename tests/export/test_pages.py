@@ -10,8 +10,7 @@ import pytest
 from PIL import Image
 
 from configurator.drawing.base.primitives import Text
-from configurator.drawing.pages.page import Page
-from configurator.drawing.pages.papers import papers
+from configurator.drawing.pages.page import Page, papers
 from configurator.drawing.pages.plan_page import plan_page
 from configurator.export.pages import PAGE_DPI, PAGE_FORMATS, pages_as_bytes, write_pages
 from configurator.model import JobFacts

@@ -7,10 +7,14 @@ from dataclasses import dataclass, replace
 from configurator.drawing.base.lettering import text_width
 from configurator.drawing.base.primitives import Polygon, Polyline, Primitive, Symbol, Text, rectangle
 from configurator.drawing.base.view import Box, View
-from configurator.drawing.client.overlay import NARROWER, WIDER, leaves_overlaid, overlaid, standing_parts
-from configurator.drawing.client.overlay_strings import (
+from configurator.drawing.client.overlay import (
+    NARROWER,
+    WIDER,
+    leaves_overlaid,
+    overlaid,
     room_of,
     spans_of,
+    standing_parts,
     start_of,
     start_of_wall,
     strings_beside,
@@ -18,12 +22,9 @@ from configurator.drawing.client.overlay_strings import (
 )
 from configurator.drawing.comparison import comparisons
 from configurator.drawing.pages.frame import drawing_box, page_frame
-from configurator.drawing.pages.lines_of_text import cut_to
-from configurator.drawing.pages.measured_table import measured_table
-from configurator.drawing.pages.notes_column import Note
-from configurator.drawing.pages.page import Detail, Page, Paper, Scale
-from configurator.drawing.pages.papers import fitted_or_asked, scales
-from configurator.drawing.pages.study_notes import study_notes
+from configurator.drawing.pages.notes import Note, cut_to, study_notes
+from configurator.drawing.pages.page import Detail, Page, Paper, Scale, fitted_or_asked, scales
+from configurator.drawing.pages.tables import measured_table
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf, drawn_leaves
 from configurator.drawing.plan.inset import Told, inset_still, inset_view
 from configurator.drawing.plan.panel import closest_scale, main_view, spare_height, view_scale

@@ -10,22 +10,16 @@ from dataclasses import replace
 from configurator.drawing.base.primitives import Polygon, Polyline, Primitive, Text, rectangle
 from configurator.drawing.base.view import Box
 from configurator.drawing.client.client_flow import GAP, Flow
-from configurator.drawing.client.client_panel import client_panel
+from configurator.drawing.client.client_picture import client_panel
 from configurator.drawing.pages.client_words import (
     client_sayings,
     client_table,
     door_named,
     recommendation,
 )
-from configurator.drawing.pages.frame import MARGIN
-from configurator.drawing.pages.lines_of_text import cut_to
-from configurator.drawing.pages.notes_column import Note, least_height, notes_column
-from configurator.drawing.pages.page import Detail, Page, Paper, Scale
-from configurator.drawing.pages.papers import fitted_or_asked
-from configurator.drawing.pages.scale_bar import HEIGHT as BAR_HEIGHT
-from configurator.drawing.pages.scale_bar import scale_bar
-from configurator.drawing.pages.study_notes import DEFER, assumed_note
-from configurator.drawing.pages.title_block import Cell, title_block
+from configurator.drawing.pages.frame import BAR_HEIGHT, MARGIN, Cell, scale_bar, title_block
+from configurator.drawing.pages.notes import DEFER, Note, assumed_note, cut_to, least_height, notes_column
+from configurator.drawing.pages.page import Detail, Page, Paper, Scale, fitted_or_asked
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf, degrees, drawn_leaves
 from configurator.drawing.plan.panel import (
     closest_scale,

@@ -6,12 +6,14 @@ joined to its span by a leader. Placing is done in points on the page; what is m
 """
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import combinations
 
-from configurator.drawing.base.lettering import ASCENT, DESCENT, text_width
-from configurator.drawing.base.primitives import Dimension, Point, Polyline, Primitive
+from configurator.drawing.base.lettering import ASCENT, DESCENT, text_box, text_width
+from configurator.drawing.base.primitives import Dimension, Point, Polyline, Primitive, Text
 from configurator.drawing.base.view import Box, View
+from configurator.drawing.pages.page import Detail, Scale
 from configurator.units import TOLERANCE, Display
 
 SIZE = 7.0
@@ -28,6 +30,8 @@ NEAR_ROW, FAR_ROW = 2.0, 2.0 + 1.5 * SIZE
 _RISE = (ASCENT - DESCENT) / 2
 """From the base of a text to its middle, of the type size."""
 _HALF_LINE = (ASCENT + DESCENT) / 2
+_LAP = 0.25
+"""Points that the nominal box of a text may reach into another's: its letters do not fill it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -232,3 +236,28 @@ def _text_box(middle: Point, text: str) -> Box:
 
 def _leader(line: tuple[Point, Point], view: View) -> Polyline:
     return Polyline("A-ANNO-LEAD", tuple(view.to_plan(point) for point in line))
+
+
+def refuse_crowded(details: Sequence[Detail], asked: Scale | None) -> None:
+    """Raise ValueError, in words, where a scale asked for leaves texts over one another or cut off."""
+    if asked is not None and any(_crowded(detail) for detail in details):
+        raise ValueError(
+            f"{asked.name} is too small for the dimensions of this sheet; take a larger one, or none"
+        )
+
+
+def _crowded(detail: Detail) -> bool:
+    boxes = list(_boxes(detail))
+    return not all(detail.view.window.holds(box) for box in boxes) or any(
+        a.overlaps(b) for a, b in combinations(boxes, 2)
+    )
+
+
+def _boxes(detail: Detail) -> Iterator[Box]:
+    """Yield what each text of a detail covers, points of the paper."""
+    for item in detail.primitives:
+        if isinstance(item, Text):
+            at = detail.view.to_sheet(item.at)
+            yield text_box(at, item.text, item.size, item.anchor, item.bold).shrunk(_LAP)
+        elif isinstance(item, Dimension):
+            yield text_box(detail.view.to_sheet(item.text_at), item.text, item.size, "middle").shrunk(_LAP)

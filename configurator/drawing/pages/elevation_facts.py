@@ -1,11 +1,12 @@
 """What an elevation shows, in inches: leaves, frame, the place of every hinge, what the leaves carry.
 
 Axes: across from the rabbet face of the hinge jamb of the first leaf toward its latch, up from the finished
-floor.
+floor. The table under the elevation tells every hinge's place, on the frame and on the door.
 """
 
 from dataclasses import dataclass
 
+from configurator.drawing.pages.tables import SmallTable
 from configurator.model import Hardware
 from configurator.rules.checks.lapping import FIRST_LEAF
 from configurator.rules.filling.leaves import Leaf, leaves_of
@@ -13,6 +14,26 @@ from configurator.rules.filling.places import Places, places_of
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.specification import LeafSpecification
 from configurator.study import Candidate, Study
+from configurator.units import Display
+
+_OVER = (
+    ("", 1),
+    ("Frame: below the head rabbet", 2),
+    ("Frame: above the floor", 2),
+    ("Door: below its top", 2),
+    ("Door: above its bottom", 2),
+)
+_HEADINGS = (
+    "Hinge",
+    "to top",
+    "to centre",
+    "to centre",
+    "to bottom",
+    "to top",
+    "to centre",
+    "to centre",
+    "to bottom",
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,3 +121,49 @@ def _carried(filled: FilledOpening, name: str) -> tuple[Hardware, ...]:
     """Return what one leaf carries; hardware that names no leaf is on the first one."""
     first = FIRST_LEAF[filled.opening.leaves]
     return tuple(thing for thing in filled.opening.hardware if (thing.leaf or first) == name)
+
+
+def hinge_table(leaves: tuple[LeafShown, ...], head: float, display: Display) -> SmallTable:
+    """Return every hinge's place; `head` is the head rabbet above the floor, inches.
+
+    Leaves whose hinges sit alike share their rows.
+    """
+    rows: list[tuple[str, ...]] = []
+    for shown, names in unlike(leaves):
+        assert shown.hinges is not None
+        label = "" if len(leaves) == 1 else f"{names} "
+        rows += _rows(shown, shown.hinges, head, label, display)
+    return SmallTable(_OVER, _HEADINGS, tuple(rows))
+
+
+def unlike(leaves: tuple[LeafShown, ...]) -> tuple[tuple[LeafShown, str], ...]:
+    """Return the leaves that differ in height or hinges, each with the names of all that are like it."""
+    found: dict[object, tuple[LeafShown, str]] = {}
+    for shown in leaves:
+        if shown.hinges is None:
+            continue
+        leaf = shown.leaf
+        key = (leaf.bottom, leaf.top, shown.hinges.places, shown.hinges.electric)
+        if key in found:
+            first, names = found[key]
+            found[key] = first, f"{names} and {leaf.name}"
+        else:
+            found[key] = shown, leaf.name
+    return tuple(found.values())
+
+
+def _rows(
+    shown: LeafShown, hinges: HingesSet, head: float, label: str, display: Display
+) -> list[tuple[str, ...]]:
+    leaf = shown.leaf
+    rows = []
+    for place, (bottom, top) in reversed(list(enumerate(hinges.places))):
+        centre = (bottom + top) / 2
+        lengths = (
+            head - top, head - centre, centre, bottom,
+            leaf.top - top, leaf.top - centre, centre - leaf.bottom, bottom - leaf.bottom,
+        )  # fmt: skip
+        number = hinges.number(place)
+        wired = ", electric" if number == hinges.electric else ""
+        rows.append((f"{label}{number}{wired}", *(display.length(one) for one in lengths)))
+    return rows

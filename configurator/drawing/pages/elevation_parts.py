@@ -1,16 +1,21 @@
-"""An elevation's lines: frame, floor, leaves, hinges and hardware from the pull side; and hinge edges.
+"""The parts of an elevation and their dimensions: the opening from the pull side, and hinge edges.
 
 Inches, across from the rabbet face of the hinge jamb and up from the finished floor.
 """
 
 import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
 
 from configurator.drawing.base.primitives import Arc, Polygon, Polyline, Primitive, Text, rectangle
+from configurator.drawing.pages.dimension_string import Span
 from configurator.drawing.pages.elevation_facts import HingesSet, LeafShown
 from configurator.drawing.plan.leaf import HINGE
 from configurator.model import Hardware
 from configurator.rules.filling.usual import FilledOpening
 from configurator.tables import HardwareKindRow, row_of
+from configurator.units import TOLERANCE
 
 FLOOR_BEYOND = 6.0
 """How far the floor line runs past the frame, inches."""
@@ -21,6 +26,9 @@ _NAME_HALF = 11.0
 _NAME_OFF_EDGE = 3.0
 _ON_DOOR_FACE = ("half surface", "full surface")
 _ON_FRAME_FACE = ("half mortise", "full surface")
+ASSUMED = " *"
+"""What follows a number that nobody gave."""
+Column = tuple[Span, ...]
 
 
 def elevation_parts(filled: FilledOpening, leaves: tuple[LeafShown, ...]) -> tuple[Primitive, ...]:
@@ -112,3 +120,183 @@ def edge_parts(filled: FilledOpening, leaves: tuple[LeafShown, ...]) -> tuple[Pr
         box = rectangle(0.0, filled.thickness, leaf.bottom, leaf.top)
         parts.append(Polyline("A-DOOR", box, closed=True))
     return tuple(parts)
+
+
+@dataclass(frozen=True, slots=True)
+class Marks:
+    """Which numbers were assumed."""
+
+    filled: FilledOpening
+
+    def of(self, *paths: str) -> str:
+        """Return the mark of a number that rests on any of these fields where one was not given."""
+        return ASSUMED if any(path in self.filled.assumed for path in paths) else ""
+
+    @property
+    def by_rule(self) -> str:
+        """The mark of a hinge's place where neither a rule nor places were given."""
+        given = self.filled.opening.hinge_locations
+        return "" if given.tops or given.rule else ASSUMED
+
+
+def frame_chain(filled: FilledOpening, leaves: Sequence[LeafShown]) -> Column:
+    """Return the heights of the hinges on the frame, one after the other from the floor to the head."""
+    levels = [(0.0, "floor")]
+    for shown in sorted(leaves, key=lambda one: one.leaf.bottom):
+        levels += _levels(shown)
+    levels.append((filled.opening_height, "head rabbet"))
+    return tuple(_chained(levels, -filled.frame_face, Marks(filled).by_rule))
+
+
+def frame_running(filled: FilledOpening, leaves: Sequence[LeafShown]) -> Column:
+    """Return the height of every hinge's centre above the floor, all from one origin."""
+    across = -filled.frame_face
+    return tuple(
+        Span((across, 0.0), (across, centre), f"floor to centre of {name}")
+        for shown in leaves
+        for centre, name in _centres(shown)
+    )
+
+
+def frame_from_head(filled: FilledOpening, leaves: Sequence[LeafShown]) -> Column:
+    """Return how far every hinge's top lies below the head rabbet, all from one origin."""
+    across, head = -filled.frame_face, filled.opening_height
+    return tuple(
+        Span((across, head), (across, top), f"head rabbet to top of {name}")
+        for shown in leaves
+        for name, (_, top) in _numbered(shown.hinges)
+    )
+
+
+def edge_from_top(filled: FilledOpening, leaves: Sequence[LeafShown]) -> Column:
+    """Return how far every hinge's top lies below the top of its own door."""
+    across = filled.thickness
+    return tuple(
+        Span((across, shown.leaf.top), (across, top), f"top of door to top of {name}")
+        for shown in leaves
+        for name, (_, top) in _numbered(shown.hinges)
+    )
+
+
+def edge_chain(filled: FilledOpening, leaves: Sequence[LeafShown]) -> Column:
+    """Return the heights of the hinges on the door's own edge, from its bottom to its top."""
+    spans: list[Span] = []
+    for shown in leaves:
+        leaf = shown.leaf
+        levels = [(leaf.bottom, "bottom of door"), *_levels(shown), (leaf.top, "top of door")]
+        spans += _chained(levels, filled.thickness, "")
+    return tuple(spans)
+
+
+def edge_running(filled: FilledOpening, leaves: Sequence[LeafShown]) -> Column:
+    """Return the height of every hinge's centre above the bottom of its own door."""
+    across = filled.thickness
+    return tuple(
+        Span((across, shown.leaf.bottom), (across, centre), f"bottom of door to centre of {name}")
+        for shown in leaves
+        for centre, name in _centres(shown)
+    )
+
+
+def _levels(shown: LeafShown) -> list[tuple[float, str]]:
+    """Return bottoms and tops of a leaf's hinges upward, with what each is called."""
+    found: list[tuple[float, str]] = []
+    for number, (bottom, top) in _numbered(shown.hinges):
+        found += [(bottom, f"bottom of {number}"), (top, f"top of {number}")]
+    return found
+
+
+def _centres(shown: LeafShown) -> Iterator[tuple[float, str]]:
+    for name, (bottom, top) in _numbered(shown.hinges):
+        yield (bottom + top) / 2, name
+
+
+def _numbered(hinges: HingesSet | None) -> Iterator[tuple[str, tuple[float, float]]]:
+    if hinges is not None:
+        for place, ends in enumerate(hinges.places):
+            yield f"hinge {hinges.number(place)}", ends
+
+
+def _chained(levels: Sequence[tuple[float, str]], across: float, mark: str) -> Iterator[Span]:
+    """Yield a span between each two levels that lie apart; the outer ones, which a rule sets, are marked."""
+    apart = list(pairwise(levels))
+    for place, ((low, below), (high, above)) in enumerate(apart):
+        if high - low > TOLERANCE:
+            outer = mark if place in (0, len(apart) - 1) else ""
+            yield Span((across, low), (across, high), f"{below} to {above}", outer)
+
+
+def heights(filled: FilledOpening, leaves: Sequence[LeafShown]) -> tuple[tuple[Column, bool], ...]:
+    """Return the columns on the latch side, from the frame outward, and whether each is running.
+
+    What the doors carry, then undercut, doors and gaps, then the opening.
+    """
+    carried = _hardware(filled, leaves)
+    rest = ((_doors(filled, leaves), False), (_opening(filled), False))
+    return ((carried, True), *rest) if carried else rest
+
+
+def _far_side(filled: FilledOpening) -> float:
+    return filled.opening_width + filled.frame_face
+
+
+def _hardware(filled: FilledOpening, leaves: Sequence[LeafShown]) -> Column:
+    """Return the height of each kind of hardware above the floor; alike at one height is said once."""
+    found: dict[tuple[str, float], Span] = {}
+    for shown in leaves:
+        for thing in shown.carried:
+            across = shown.latch_edge - shown.way * thing.from_latch_edge
+            span = Span(
+                (_far_side(filled), 0.0), (across, thing.height), f"{thing.kind} above floor", "", thing.kind
+            )
+            if thing.height > TOLERANCE:
+                found.setdefault((thing.kind, thing.height), span)
+    return tuple(found.values())
+
+
+def _doors(filled: FilledOpening, leaves: Sequence[LeafShown]) -> Column:
+    """Return the undercut, the doors' heights and the gaps over them, one after the other."""
+    across = max(max(shown.latch_edge, shown.hinge_edge) for shown in leaves)
+    marks = Marks(filled)
+    stacked = sorted({(shown.leaf.bottom, shown.leaf.top) for shown in leaves})
+    levels = [0.0, *(level for ends in stacked for level in ends), filled.opening_height]
+    names = ["undercut", "door height", "head gap"]
+    paths = ["door.undercut", "", "door.head_gap"]
+    if len(stacked) > 1:
+        names[2:2] = ["split gap", "upper door height"]
+        paths[2:2] = ["door.split_gap", ""]
+    return tuple(
+        Span((across, low), (across, high), name, marks.of(path))
+        for (low, high), name, path in zip(pairwise(levels), names, paths, strict=True)
+        if high - low > TOLERANCE
+    )
+
+
+def _opening(filled: FilledOpening) -> Column:
+    side = _far_side(filled)
+    return (Span((side, 0.0), (side, filled.opening_height), "opening height, floor to head rabbet"),)
+
+
+def widths(filled: FilledOpening, leaves: Sequence[LeafShown]) -> tuple[Column, ...]:
+    """Return the rows over the head, from the frame outward: doors and gaps, the opening, the frame."""
+    wide, high, face = filled.opening_width, filled.opening_height, filled.frame_face
+    opening = Span((0.0, high), (wide, high), "opening width, rabbet to rabbet")
+    over_all = Span(
+        (-face, high + face), (wide + face, high + face), "frame overall", Marks(filled).of("frame.face")
+    )
+    return tuple(_across(filled, leaves)), (opening,), (over_all,)
+
+
+def _across(filled: FilledOpening, leaves: Sequence[LeafShown]) -> Iterator[Span]:
+    """Yield gaps and net door widths from the hinge jamb to the other one."""
+    marks = Marks(filled)
+    edges = sorted({edge for shown in leaves for edge in (shown.hinge_edge, shown.latch_edge)})
+    points = [0.0, *edges, filled.opening_width]
+    names = ["hinge-side gap", "net door width", "latch-side gap"]
+    if len(edges) > 2:
+        names[2:] = ["meeting gap", "net door width", "hinge-side gap"]
+    top = filled.leaf_top
+    for (left, right), name in zip(pairwise(points), names, strict=True):
+        path = f"door.{name.replace('-side ', '_').replace(' ', '_')}"
+        if right - left > TOLERANCE:
+            yield Span((left, top), (right, top), name, marks.of(path))

@@ -1,25 +1,40 @@
-"""The frame every sheet has about its details: border, title block, notes column and scale bars."""
+"""The frame every sheet has about its details: border, title block, notes column and scale bars.
+
+In the title block what is not known is left blank, to be written in by hand; a date is only ever the job's.
+A scale bar is a drafter's bar of a round length, exact to the scale, with its scale in words.
+"""
 
 import math
 from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import accumulate, pairwise
 
-from configurator.drawing.base.primitives import Polyline, Primitive, rectangle
+from configurator.drawing.base.lettering import text_width
+from configurator.drawing.base.primitives import Point, Polygon, Polyline, Primitive, Text, rectangle
 from configurator.drawing.base.view import Box
-from configurator.drawing.pages.notes_column import Note, notes_column
-from configurator.drawing.pages.page import Paper, Scale
-from configurator.drawing.pages.scale_bar import HEIGHT as BAR_HEIGHT
-from configurator.drawing.pages.scale_bar import scale_bar
-from configurator.drawing.pages.title_block import HEIGHT as BLOCK_HEIGHT
-from configurator.drawing.pages.title_block import title_block, title_cells
+from configurator.drawing.pages.notes import Note, cut_to, notes_column
+from configurator.drawing.pages.page import MM_PER_INCH, Paper, Scale
 from configurator.model import JobFacts
 from configurator.study import Study
-from configurator.units import Display
+from configurator.units import Display, format_decimal, format_size
 
 MARGIN = 28.0
 """From the paper's edge to the border, points: what desk printers leave white is less."""
 PAD = 8.0
 _COLUMN_SHARE, _COLUMN_LEAST, _COLUMN_MOST = 0.265, 168.0, 320.0
 _BAR_AIR, _BAR_GUTTER = 8.0, 14.0
+BLOCK_HEIGHT = 54.0
+_LABEL, _VALUE, _LEAST = 5.0, 8.0, 6.0
+_AIR = 3.5
+_STATUS = {"assumed": "assumed, not yet verified"}
+BAR_LAYER = "A-ANNO-SBAR"
+BAR_HEIGHT = 22.0
+"""Points from the base of the lower line of words to the top of the upper one."""
+_BAR = 4.0
+_BAR_TYPE = 6.5
+_QUARTERS = 4
+_INCHES = (0.5, 1.0, 2.0, 3.0, 6.0, 12.0, 24.0, 36.0, 48.0, 96.0)
+_MM = (10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0, 2000.0)
 
 
 def border_box(paper: Paper) -> Box:
@@ -84,3 +99,139 @@ def _bars(scales: Sequence[Scale], display: Display, room: Box) -> list[Primitiv
 
 def _column_width(border: Box) -> float:
     return min(max(_COLUMN_SHARE * border.width, _COLUMN_LEAST), _COLUMN_MOST)
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """One field of the block: its label, what stands there, and its share of the row's width."""
+
+    label: str
+    value: str
+    share: float
+    bold: bool = False
+
+
+def title_cells(
+    study: Study,
+    job: JobFacts,
+    display: Display,
+    drawing: str,
+    scales: Sequence[Scale],
+    number: tuple[int, int],
+) -> tuple[tuple[Cell, ...], ...]:
+    """Return the block's two rows; `drawing` says what the sheet shows, `number` is sheet and sheets."""
+    filled, opening = study.filled, study.opening
+    above = (
+        Cell("Job", job.name or "", 3.2, True),
+        Cell("Client", job.client or "", 3.0),
+        Cell("Opening", opening.mark, 1.5, True),
+        Cell("Location", opening.location or "", 3.0),
+        Cell("Drawing", drawing, 3.0, True),
+    )
+    below = (
+        Cell("Job number", job.number or "", 1.2),
+        Cell("Prepared by", job.prepared_by or "", 1.7),
+        Cell("Date", job.date or "", 1.2),
+        Cell("Revision", job.revision or "", 0.8),
+        Cell("Opening size", display.opening(filled.opening_width, filled.opening_height), 1.6),
+        Cell("Hand", opening.hand or "not given", 0.9),
+        Cell("Leaves", opening.leaves, 0.9),
+        Cell("How many", str(opening.quantity), 0.8),
+        Cell("Dimensions", _STATUS.get(opening.status, opening.status), 2.2),
+        Cell("Scale", _scale_words(scales), 1.6),
+        Cell("Sheet", f"{number[0]} of {number[1]}", 0.9),
+    )
+    return above, below
+
+
+def _scale_words(scales: Sequence[Scale]) -> str:
+    names = list(dict.fromkeys(scale.name for scale in scales))
+    return names[0] if len(names) == 1 else "as shown" if names else "none"
+
+
+def title_block(rows: Sequence[Sequence[Cell]], box: Box) -> tuple[Primitive, ...]:
+    """Return the block drawn in a rectangle of the page: its lines, labels and values."""
+    high = box.height / len(rows)
+    found: list[Primitive] = []
+    for number, cells in enumerate(rows):
+        top = box.top - number * high
+        edges = _edges(cells, box)
+        found.append(_line((box.left, top), (box.right, top)))
+        found += [_line((x, top - high), (x, top)) for x in edges[1:-1]]
+        for cell, (left, right) in zip(cells, pairwise(edges), strict=True):
+            found += _cell(cell, Box(left, top - high, right, top))
+    return tuple(found)
+
+
+def _edges(cells: Sequence[Cell], box: Box) -> list[float]:
+    shares = [0.0, *accumulate(cell.share for cell in cells)]
+    return [box.left + box.width * share / shares[-1] for share in shares]
+
+
+def _line(a: Point, b: Point) -> Polyline:
+    return Polyline("A-ANNO-TTLB-LINE", (a, b))
+
+
+def _cell(cell: Cell, box: Box) -> list[Primitive]:
+    """The label small over the value, which is lettered smaller before it is cut."""
+    room = box.width - 2 * _AIR
+    size = _VALUE
+    while size > _LEAST and text_width(cell.value, size, cell.bold) > room:
+        size -= 0.5
+    label = Text("A-ANNO-NOTE", (box.left + _AIR, box.top - _LABEL - 2.5), cell.label, _LABEL)
+    if not cell.value:
+        return [label]
+    words = cut_to(cell.value, size, room, cell.bold)
+    at = (box.left + _AIR, box.bottom + 5.5)
+    return [label, Text("A-ANNO-TTLB", at, words, size, bold=cell.bold)]
+
+
+def scale_bar(scale: Scale, display: Display, at: Point, width: float) -> tuple[Primitive, ...]:
+    """Return the bar with its left lower end at a point of the page, no wider than so many points.
+
+    Under the bar stand 0 and its length, over it the scale in words.
+    """
+    length, label = bar_length(scale, display, width - text_width("0", _BAR_TYPE))
+    left, base = at
+    bottom = base + 9.0
+    long = length * scale.points
+    bar = tuple(_quarter(left, bottom, long, number) for number in range(_QUARTERS))
+    ends = (Text("A-ANNO-NOTE", (left, base + 1.5), "0", _BAR_TYPE), _far_end(left + long, base, label, long))
+    words = Text("A-ANNO-TEXT", (left, bottom + _BAR + 3.0), scale.name, _BAR_TYPE)
+    return (*bar, *ends, words)
+
+
+def bar_length(scale: Scale, display: Display, width: float) -> tuple[float, str]:
+    """Return how long a bar is, inches of the real thing, and that in words: the longest that fits.
+
+    The shortest one where none does.
+    """
+    if display.metric:
+        choices = [(mm / MM_PER_INCH, _metric(mm)) for mm in _MM]
+    else:
+        choices = [(inches, _imperial(inches)) for inches in _INCHES]
+    return next((one for one in reversed(choices) if one[0] * scale.points <= width), choices[0])
+
+
+def _quarter(left: float, bottom: float, long: float, number: int) -> Polygon:
+    x_0, x_1 = (left + long * (number + end) / _QUARTERS for end in (0, 1))
+    fill = "steel" if number % 2 == 0 else "white"
+    return Polygon(BAR_LAYER, rectangle(x_0, x_1, bottom, bottom + _BAR), fill)
+
+
+def _far_end(right: float, base: float, label: str, long: float) -> Text:
+    """The length under the bar's end, kept off the nought of a short one."""
+    room = long - text_width("0", _BAR_TYPE) - 3.0
+    anchor = "end" if text_width(label, _BAR_TYPE) <= room else "start"
+    at = right if anchor == "end" else right - text_width("0", _BAR_TYPE)
+    return Text("A-ANNO-NOTE", (at, base + 1.5), label, _BAR_TYPE, anchor)  # type: ignore[arg-type]
+
+
+def _metric(mm: float) -> str:
+    return f"{format_decimal(mm, 0)} mm" if mm < 1000 else f"{format_decimal(mm / 1000, 0)} m"
+
+
+def _imperial(inches: float) -> str:
+    if inches >= 12:
+        return f"{format_decimal(inches / 12, 0)} ft"
+    return f"{format_size(inches)} in"

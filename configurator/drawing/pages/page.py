@@ -1,12 +1,23 @@
-"""What a page is: a paper, details at a true scale, and the furniture about them."""
+"""What a page is: a paper, details at a true scale, and the furniture about them.
 
+The papers and scales there are to choose from stand in resources/style.
+"""
+
+import csv
+from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cache
 
 from configurator.drawing.base.primitives import Primitive
 from configurator.drawing.base.view import Group, View, paper
+from configurator.resource_files import resource_path
+from configurator.units import TOLERANCE, Display
 
 MM_PER_INCH = 25.4
 POINTS_PER_INCH = 72.0
+USUAL_PAPER = "Letter"
+METRIC_PAPER = "A4"
+_MARKS = str.maketrans({"″": '"', "”": '"', "“": '"', "′": "'", "’": "'"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,3 +83,81 @@ class Page:
         """Everything in painting order."""
         whole = paper(*self.paper.points)
         return (*(detail.group for detail in self.details), Group(whole, self.furniture))
+
+
+@cache
+def papers() -> Mapping[str, Paper]:
+    """Return every paper by name, lying with its long side level."""
+    rows = _rows("papers.csv")
+    return {row["paper"]: Paper(row["paper"], float(row["width"]), float(row["height"])) for row in rows}
+
+
+@cache
+def scales(metric: bool) -> tuple[Scale, ...]:
+    """Return the scales of drawings in inches or in millimetres, the largest first."""
+    system = "metric" if metric else "inch"
+    return tuple(_scale(row) for row in _rows("scales.csv") if row["system"] == system)
+
+
+def paper_named(words: str) -> Paper:
+    """Return the paper called so, in any case. Raises ValueError that lists the papers."""
+    wanted = "".join(words.lower().split())
+    for name, size in papers().items():
+        if "".join(name.lower().split()) == wanted:
+            return size
+    raise ValueError(f"is one of {', '.join(papers())}; {words!r} was given")
+
+
+def usual_paper(display: Display) -> Paper:
+    """Return the paper taken where none is asked for."""
+    return papers()[METRIC_PAPER if display.metric else USUAL_PAPER]
+
+
+def scale_named(words: str) -> Scale:
+    """Return the scale written so: in full, or short as `3`, `1-1/2`, `full` or `1:5`.
+
+    Raises ValueError that lists them.
+    """
+    wanted = _plain(words)
+    rows = _rows("scales.csv")
+    for row in rows:
+        if wanted in (_plain(row["scale"]), _plain(row["short"]), _plain(row["short"] + " in")):
+            return _scale(row)
+    raise ValueError(f"is one of {', '.join(row['short'] for row in rows)}; {words!r} was given")
+
+
+def largest_scale(points_per_inch: float, metric: bool) -> Scale | None:
+    """Return the largest listed scale no larger than so many points on paper for a real inch.
+
+    None where even the smallest would be larger.
+    """
+    return next((one for one in scales(metric) if one.points <= points_per_inch + TOLERANCE), None)
+
+
+def fitted_or_asked(points_per_inch: float, asked: Scale | None, paper: Paper, metric: bool) -> Scale:
+    """Return the scale asked for if it fits so many points for a real inch, else the largest that does.
+
+    Raises ValueError, in words, where the scale asked for does not fit or none does.
+    """
+    best = largest_scale(points_per_inch, metric)
+    if asked is None and best is not None:
+        return best
+    if asked is not None and asked.points <= points_per_inch + TOLERANCE:
+        return asked
+    if best is None or asked is None:
+        raise ValueError(f"no scale is small enough for {paper.name} paper")
+    raise ValueError(f"{asked.name} does not fit on {paper.name} paper; {best.name} does")
+
+
+def _plain(words: str) -> str:
+    return "".join(words.translate(_MARKS).lower().split())
+
+
+def _scale(row: Mapping[str, str]) -> Scale:
+    return Scale(row["scale"], 1.0 / float(row["reduction"]))
+
+
+@cache
+def _rows(name: str) -> tuple[dict[str, str], ...]:
+    lines = resource_path("style", name).read_text(encoding="utf-8").splitlines()
+    return tuple(csv.DictReader(line for line in lines if not line.startswith("#")))

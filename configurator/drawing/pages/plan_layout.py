@@ -1,24 +1,91 @@
-"""How a plan sheet is shared so that its plans are as large as a listed scale allows."""
+"""How a plan sheet is shared so that its plans are as large as a listed scale allows.
 
+Every width has a cell with its heading, its plan and the small plan of the whole opening.
+"""
+
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from configurator.drawing.base.view import Box
-from configurator.drawing.pages.page import POINTS_PER_INCH, Paper, Scale
-from configurator.drawing.pages.papers import largest_scale, scales
-from configurator.drawing.pages.plan_cells import Cell, arrangements
+from configurator.drawing.pages.page import POINTS_PER_INCH, Paper, Scale, largest_scale, scales
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
 from configurator.drawing.plan.inset import Told, inset_view, small_height
 from configurator.drawing.plan.panel import closest_scale, view_scale
 from configurator.study import Study
 from configurator.units import TOLERANCE
 
+HEADING = 27.0
+CAPTION = 10.0
+"""Points kept over a plan for its heading, and over the small plan for its scale."""
+_GUTTER = 10.0
+_UNDER = (0.22, 0.26, 0.3, 0.34, 0.38, 0.42)
+"""Shares of a cell's height that the small plan may have under the large one."""
+_BESIDE = (0.36, 0.44, 0.5)
+"""Shares of a cell's width that it may have beside the large one."""
 _READABLE = 1.5
 """A whole opening drawn smaller than this is hard to read, points an inch."""
 _SPARE = 1.0
 """Height a small plan keeps over what it needs, points."""
 _WIDE_ENOUGH = 240.0
 """A plan so wide has room for the words of its dimensions, points."""
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """Where one width is drawn: the window of its plan, and that of the whole opening; points."""
+
+    plan: Box
+    small: Box
+
+    @property
+    def right(self) -> float:
+        """How far the heading may run."""
+        return max(self.plan.right, self.small.right)
+
+    def trimmed(self, height: float) -> "Cell":
+        """Return the cell with a small plan no higher than so much; what it gives up is the large one's."""
+        plan, small = self.plan, self.small
+        if height >= small.height:
+            return self
+        if small.left > plan.left:
+            return Cell(plan, Box(small.left, small.top - height, small.right, small.top))
+        top = small.bottom + height
+        upper = Box(plan.left, top + CAPTION, plan.right, plan.top)
+        return Cell(upper, Box(small.left, small.bottom, small.right, top))
+
+
+def arrangements(count: int, room: Box) -> Iterator[tuple[Cell, ...]]:
+    """Yield the ways so many cells, all alike, may share the room, in rows and columns."""
+    for columns in range(1, count + 1):
+        boxes = _grid(count, columns, room)
+        for share in _UNDER:
+            yield tuple(_under(box, share) for box in boxes)
+        for share in _BESIDE:
+            yield tuple(_beside(box, share) for box in boxes)
+
+
+def _grid(count: int, columns: int, room: Box) -> Sequence[Box]:
+    rows = math.ceil(count / columns)
+    across = (room.width - (columns - 1) * _GUTTER) / columns
+    down = (room.height - (rows - 1) * _GUTTER) / rows
+    lefts = [room.left + column * (across + _GUTTER) for column in range(columns)]
+    tops = [room.top - row * (down + _GUTTER) for row in range(rows)]
+    boxes = [Box(left, top - down, left + across, top - HEADING) for top in tops for left in lefts]
+    return boxes[:count]
+
+
+def _under(box: Box, share: float) -> Cell:
+    top = box.bottom + share * box.height - CAPTION
+    plan = Box(box.left, top + CAPTION, box.right, box.top)
+    return Cell(plan, Box(box.left, box.bottom, box.right, top))
+
+
+def _beside(box: Box, share: float) -> Cell:
+    """The small plan stands right of the large one, its caption level with the heading's second line."""
+    left = box.right - share * box.width
+    plan = Box(box.left, box.bottom, left - _GUTTER, box.top)
+    return Cell(plan, Box(left, box.bottom, box.right, box.top))
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,15 +9,10 @@ from configurator.drawing.base.lettering import fitted, text_width
 from configurator.drawing.base.primitives import Polygon, Polyline, Primitive, Text, rectangle
 from configurator.drawing.base.view import Box
 from configurator.drawing.pages.frame import drawing_box, page_frame
-from configurator.drawing.pages.lines_of_text import cut_to
-from configurator.drawing.pages.measured_table import SIZE as TABLE_SIZE
-from configurator.drawing.pages.measured_table import MeasuredTable, measured_table
-from configurator.drawing.pages.notes_column import Note
-from configurator.drawing.pages.page import Detail, Page, Paper, Scale
-from configurator.drawing.pages.papers import scales
-from configurator.drawing.pages.plan_cells import Cell
-from configurator.drawing.pages.plan_layout import Layout, fewer_and_fewer, layout_at, plan_layout
-from configurator.drawing.pages.study_notes import study_notes
+from configurator.drawing.pages.notes import Note, cut_to, study_notes
+from configurator.drawing.pages.page import Detail, Page, Paper, Scale, scales
+from configurator.drawing.pages.plan_layout import Cell, Layout, fewer_and_fewer, layout_at, plan_layout
+from configurator.drawing.pages.tables import TABLE_SIZE, MeasuredTable, measured_table
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf, drawn_leaves, turns_clockwise
 from configurator.drawing.plan.panel import (
     Panel,

@@ -2,15 +2,22 @@
 
 from configurator.drawing.base.view import Box
 from configurator.drawing.pages.blocks import Block, Room, room_of, set_side_by_side
-from configurator.drawing.pages.elevation_strings import Marks
+from configurator.drawing.pages.dimension_string import refuse_crowded
+from configurator.drawing.pages.elevation_parts import Marks
 from configurator.drawing.pages.frame import drawing_box, page_frame
-from configurator.drawing.pages.page import Detail, Page, Paper, Scale
-from configurator.drawing.pages.papers import fitted_or_asked, scales
-from configurator.drawing.pages.preparation_edges import door_edge, frame_rabbet
-from configurator.drawing.pages.preparation_facts import Preparation, preparations
-from configurator.drawing.pages.preparation_notes import preparation_notes, preparation_table
-from configurator.drawing.pages.preparation_sections import section_at_hinge, section_at_latch
-from configurator.drawing.pages.texts_apart import refuse_crowded
+from configurator.drawing.pages.page import Detail, Page, Paper, Scale, fitted_or_asked, scales
+from configurator.drawing.pages.preparation_facts import (
+    Preparation,
+    preparation_notes,
+    preparation_table,
+    preparations,
+)
+from configurator.drawing.pages.preparation_parts import (
+    door_edge,
+    frame_rabbet,
+    section_at_hinge,
+    section_at_latch,
+)
 from configurator.model import JobFacts
 from configurator.study import Study
 from configurator.units import Display

@@ -7,7 +7,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLabel, QPushButton, QVBoxLayout, QWidget
 
 from configurator.drawing.client.client_page import client_notes
-from configurator.drawing.pages.notes_column import Note
+from configurator.drawing.pages.notes import Note
 from configurator.model import paths
 from configurator.study import Study
 from configurator.ui.client.answers import (

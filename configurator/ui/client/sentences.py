@@ -62,7 +62,7 @@ class Sentences(QScrollArea):
 def page_of(session: Session) -> Page:
     """Return the page of the opening on show. Raises ValueError, in words, where it cannot be drawn."""
     from configurator.drawing.client.client_page import client_page
-    from configurator.drawing.pages.papers import usual_paper
+    from configurator.drawing.pages.page import usual_paper
 
     if session.study is None:
         raise ValueError(session.trouble or "there is no door to print yet")

@@ -3,8 +3,7 @@
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLabel, QToolButton, QWidget
 
-from configurator.drawing.pages.page import Scale
-from configurator.drawing.pages.papers import papers, scales, usual_paper
+from configurator.drawing.pages.page import Scale, papers, scales, usual_paper
 from configurator.ui.kit.look import GRID
 from configurator.ui.sheets.preview import KINDS, ONE_WIDTH_OF, SheetChoice, width_words
 from configurator.units import Display

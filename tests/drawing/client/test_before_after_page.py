@@ -5,7 +5,7 @@ import shapely
 
 from configurator.drawing.base.primitives import Arc, Polygon, Symbol
 from configurator.drawing.client.before_after_page import ONE_WIDTH, before_after_page
-from configurator.drawing.pages.papers import paper_named, scale_named
+from configurator.drawing.pages.page import paper_named, scale_named
 from configurator.model import JobFacts
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo, random_study

@@ -3,7 +3,7 @@ import math
 import pytest
 
 from configurator.drawing.client.client_page import client_page
-from configurator.drawing.pages.papers import paper_named, scale_named
+from configurator.drawing.pages.page import paper_named, scale_named
 from configurator.model import JobFacts
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo, random_study

@@ -5,7 +5,7 @@ import pytest
 from configurator.drawing.base.primitives import Polygon, Text
 from configurator.drawing.pages.elevation_page import elevation_page
 from configurator.drawing.pages.frame import drawing_box
-from configurator.drawing.pages.papers import paper_named, scale_named
+from configurator.drawing.pages.page import paper_named, scale_named
 from configurator.model import JobFacts
 from configurator.study.run import study
 from configurator.units import Display

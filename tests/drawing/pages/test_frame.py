@@ -3,10 +3,9 @@ import pytest
 from configurator.drawing.base.lettering import text_box
 from configurator.drawing.base.primitives import Polygon, Polyline, Text
 from configurator.drawing.base.view import Box
-from configurator.drawing.pages.frame import MARGIN, border_box, drawing_box, page_frame
-from configurator.drawing.pages.notes_column import Note
-from configurator.drawing.pages.papers import papers, scale_named
-from configurator.drawing.pages.scale_bar import LAYER
+from configurator.drawing.pages.frame import BAR_LAYER, MARGIN, border_box, drawing_box, page_frame
+from configurator.drawing.pages.notes import Note
+from configurator.drawing.pages.page import papers, scale_named
 from configurator.model import JobFacts
 from configurator.units import Display
 from tests.drawing.cases import demo
@@ -44,6 +43,6 @@ def test_the_border_stands_a_margin_in():
 def test_there_is_one_bar_a_scale_and_none_without():
     def bars(scales):
         parts, _ = frame(papers()["Letter"], scales)
-        return sum(part.layer == LAYER for part in parts) / 4
+        return sum(part.layer == BAR_LAYER for part in parts) / 4
 
     assert (bars(SCALES), bars(SCALES[:1]), bars(())) == (2, 1, 0)

@@ -2,7 +2,7 @@ from hypothesis import given
 from hypothesis import strategies as some
 
 from configurator.drawing.base.lettering import text_width
-from configurator.drawing.pages.lines_of_text import broken, cut_to
+from configurator.drawing.pages.notes import broken, cut_to
 from tests.sweeps import examples
 
 WIDTH = 60.0

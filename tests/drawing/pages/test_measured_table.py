@@ -1,7 +1,7 @@
 from configurator.drawing.base.lettering import text_box
 from configurator.drawing.base.primitives import Text
 from configurator.drawing.base.view import Box
-from configurator.drawing.pages.measured_table import measured_table
+from configurator.drawing.pages.tables import measured_table
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo
 

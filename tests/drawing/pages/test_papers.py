@@ -1,7 +1,8 @@
 import pytest
 
-from configurator.drawing.pages.page import Paper, Scale
-from configurator.drawing.pages.papers import (
+from configurator.drawing.pages.page import (
+    Paper,
+    Scale,
     fitted_or_asked,
     largest_scale,
     paper_named,

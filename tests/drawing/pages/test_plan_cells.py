@@ -1,7 +1,7 @@
 import pytest
 
 from configurator.drawing.base.view import Box
-from configurator.drawing.pages.plan_cells import CAPTION, HEADING, Cell, arrangements
+from configurator.drawing.pages.plan_layout import CAPTION, HEADING, Cell, arrangements
 
 ROOM = Box(36.0, 200.0, 560.0, 570.0)
 

@@ -2,7 +2,7 @@ import pytest
 
 from configurator.drawing.base.primitives import Dimension
 from configurator.drawing.pages.frame import drawing_box
-from configurator.drawing.pages.papers import papers, scale_named, scales
+from configurator.drawing.pages.page import papers, scale_named, scales
 from configurator.drawing.pages.plan_layout import fewer_and_fewer, layout_at, plan_layout
 from configurator.drawing.pages.plan_page import plan_page
 from configurator.drawing.plan.drawn_leaf import drawn_leaves

@@ -5,7 +5,7 @@ import pytest
 
 from configurator.drawing.base.lettering import text_box
 from configurator.drawing.base.primitives import Dimension, Polygon, Text
-from configurator.drawing.pages.papers import papers, scale_named, scales
+from configurator.drawing.pages.page import papers, scale_named, scales
 from configurator.drawing.pages.plan_page import SMALL, plan_page
 from configurator.model import JobFacts
 from configurator.units import Display

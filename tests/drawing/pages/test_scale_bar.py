@@ -3,8 +3,8 @@ import pytest
 from configurator.drawing.base.lettering import text_box
 from configurator.drawing.base.primitives import Polygon, Text
 from configurator.drawing.base.view import box_around
-from configurator.drawing.pages.papers import scale_named, scales
-from configurator.drawing.pages.scale_bar import HEIGHT, LAYER, bar_length, scale_bar
+from configurator.drawing.pages.frame import BAR_HEIGHT, BAR_LAYER, bar_length, scale_bar
+from configurator.drawing.pages.page import scale_named, scales
 from configurator.units import Display
 
 INCHES, METRIC = Display(), Display(metric=True)
@@ -29,7 +29,7 @@ def test_quarters_are_filled_in_turn():
         part for part in scale_bar(scale_named("3"), INCHES, (0.0, 0.0), 120.0) if isinstance(part, Polygon)
     ]
     assert [part.fill for part in quarters] == ["steel", "white", "steel", "white"]
-    assert {part.layer for part in quarters} == {LAYER}
+    assert {part.layer for part in quarters} == {BAR_LAYER}
 
 
 @pytest.mark.parametrize("display", [INCHES, METRIC])
@@ -42,7 +42,7 @@ def test_every_scale_has_a_bar_that_fits_with_words_that_do_not_meet(display):
         assert not any(a.overlaps(b) for n, a in enumerate(texts) for b in texts[n + 1 :])
         bars = [point for part in parts if isinstance(part, Polygon) for point in part.points]
         assert box_around(bars).right <= 100.0 + 1e-9
-        assert max(box.top for box in texts) <= 10.0 + HEIGHT + 2.0
+        assert max(box.top for box in texts) <= 10.0 + BAR_HEIGHT + 2.0
 
 
 def test_the_longest_bar_that_fits_is_taken():

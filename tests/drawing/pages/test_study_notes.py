@@ -1,4 +1,4 @@
-from configurator.drawing.pages.study_notes import DEFER, assumed_note, study_notes
+from configurator.drawing.pages.notes import DEFER, assumed_note, study_notes
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo
 

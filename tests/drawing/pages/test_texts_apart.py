@@ -4,9 +4,8 @@ import pytest
 
 from configurator.drawing.base.primitives import Text
 from configurator.drawing.base.view import Box, View
-from configurator.drawing.pages.page import Detail, Scale
-from configurator.drawing.pages.papers import paper_named, scale_named
-from configurator.drawing.pages.texts_apart import refuse_crowded
+from configurator.drawing.pages.dimension_string import refuse_crowded
+from configurator.drawing.pages.page import Detail, Scale, paper_named, scale_named
 from configurator.drawing.sheets import sheet_maker
 from configurator.model import JobFacts
 from configurator.units import Display

@@ -1,15 +1,15 @@
 from configurator.drawing.base.lettering import text_box, text_width
 from configurator.drawing.base.primitives import Text
 from configurator.drawing.base.view import Box
-from configurator.drawing.pages.papers import scale_named
-from configurator.drawing.pages.title_block import HEIGHT, title_block, title_cells
+from configurator.drawing.pages.frame import BLOCK_HEIGHT, title_block, title_cells
+from configurator.drawing.pages.page import scale_named
 from configurator.model import JobFacts
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo
 
 FACTS = JobFacts(name="Kestrel Point", number="26-118", client="Harbor District", prepared_by="D. Reeve",
                  date="2026-03-02", revision="B")  # fmt: skip
-BOX = Box(28.0, 28.0, 764.0, 28.0 + HEIGHT)
+BOX = Box(28.0, 28.0, 764.0, 28.0 + BLOCK_HEIGHT)
 
 
 def said(study, job, scales=(), number=(1, 1)):
@@ -43,7 +43,7 @@ def test_assumed_dimensions_are_said_to_be_so_and_several_scales_are_as_shown():
 
 def test_nothing_is_lettered_past_the_block_or_over_another_text():
     long = JobFacts(name="A terminal " * 30, client="A district " * 30, number="9" * 80, prepared_by="W" * 90)
-    for box in (BOX, Box(28.0, 28.0, 567.0, 28.0 + HEIGHT)):
+    for box in (BOX, Box(28.0, 28.0, 567.0, 28.0 + BLOCK_HEIGHT)):
         parts = title_block(title_cells(case_a(mark="M" * 60), long, Display(), "Plan", (), (1, 1)), box)
         texts = [part for part in parts if isinstance(part, Text)]
         boxes = [text_box(part.at, part.text, part.size, part.anchor, part.bold) for part in texts]

@@ -1,6 +1,6 @@
 import pytest
 
-from configurator.drawing.pages.papers import paper_named
+from configurator.drawing.pages.page import paper_named
 from configurator.ui.sheets.preview import SheetChoice
 from configurator.units import Display
 from tests.drawing.cases import demo

@@ -1,4 +1,4 @@
-from configurator.drawing.pages.papers import scale_named
+from configurator.drawing.pages.page import scale_named
 from configurator.drawing.sheets import SHEETS
 from configurator.model import JobFacts, Opening
 from configurator.ui.sheets.preview import KINDS, SheetChoice, pages_of

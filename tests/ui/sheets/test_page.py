@@ -2,7 +2,7 @@ from threading import Event
 
 import pytest
 
-from configurator.drawing.pages.papers import scales
+from configurator.drawing.pages.page import scales
 from configurator.model import Opening
 from configurator.ui.kit import runner
 from configurator.ui.sheets.page import TRY_ANOTHER

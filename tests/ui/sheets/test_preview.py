@@ -4,7 +4,7 @@ import pytest
 from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtGui import QWheelEvent
 
-from configurator.drawing.pages.papers import paper_named
+from configurator.drawing.pages.page import paper_named
 from configurator.ui.sheets.preview import LEAST, MOST, SheetPreview
 
 

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QWidget
 
 from configurator.drawing.base.primitives import Polygon
 from configurator.drawing.base.view import box_around
-from configurator.drawing.pages.papers import paper_named, papers
+from configurator.drawing.pages.page import paper_named, papers
 from configurator.ui.sheets.printing import (
     chosen_pages,
     page_layout,

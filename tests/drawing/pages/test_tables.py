@@ -2,7 +2,7 @@ import pytest
 
 from configurator.drawing.base.lettering import text_width
 from configurator.drawing.base.primitives import Polyline, Text
-from configurator.drawing.pages.small_table import SIZES, SmallTable
+from configurator.drawing.pages.tables import SIZES, SmallTable
 
 TABLE = SmallTable(
     (("", 1), ("Frame", 2)),

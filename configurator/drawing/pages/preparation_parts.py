@@ -1,16 +1,23 @@
-"""Sections through a closed door: at a hinge, and at the latch edge; dimensioned. Plan axes, inches."""
+"""What a preparation sheet draws: sections through a closed door at a hinge and at the latch edge, and edges.
 
+The edges are the door's hinge edge and the frame's rabbet as whoever cuts them sees them, each with its
+mortise. Plan axes, inches.
+"""
+
+import math
+from collections.abc import Iterable
 from itertools import pairwise
 
-from configurator.drawing.base.primitives import Polygon, Primitive, rectangle
+from configurator.drawing.base.clip import clip_polygon, clip_polyline
+from configurator.drawing.base.primitives import Arc, Point, Polygon, Polyline, Primitive, Region, rectangle
 from configurator.drawing.base.view import Box, box_around
 from configurator.drawing.pages.blocks import Block, Side, String
-from configurator.drawing.pages.cut_out import cut_out, mirrored
 from configurator.drawing.pages.dimension_string import Span
-from configurator.drawing.pages.elevation_strings import ASSUMED, Marks
+from configurator.drawing.pages.elevation_parts import ASSUMED, Marks
 from configurator.drawing.pages.preparation_facts import Preparation
 from configurator.drawing.plan.frame import hinge_jamb
 from configurator.drawing.plan.leaf import (
+    HINGE,
     barrel,
     door_leaf,
     door_leaf_outline,
@@ -25,6 +32,9 @@ _SHOWN_OF_FRAME, _SHOWN_OF_DOOR, _BEHIND_STOP = 0.75, 1.15, 0.35
 _ABOUT = 0.1
 _MORTISED_DOOR = ("full mortise", "half mortise")
 _MORTISED_FRAME = ("full mortise", "half surface")
+_BEYOND = 0.6
+"""How much of edge and rabbet shows past the mortise, up and down, inches."""
+_OF_STOP = 0.35
 
 
 def section_at_hinge(prep: Preparation, marks: Marks, display: Display) -> Block:
@@ -162,3 +172,133 @@ def _against(prep: Preparation) -> tuple[Primitive, ...]:
         return mirrored(hinge_jamb(hung), h.O / 2)
     beyond = rectangle(h.O, h.O + 2 * _SHOWN_OF_FRAME, -h.i - h.T, -h.i)
     return (Polygon("A-DOOR", beyond, "core", "the other leaf"),)
+
+
+def door_edge(prep: Preparation, marks: Marks, display: Display) -> Block | None:
+    """Return the door's hinge edge, its pull face at 0; None where nothing is let into it."""
+    deep, whole = prep.on_door, prep.hung.h.T
+    if deep is None or deep <= TOLERANCE:
+        return None
+    box = Box(0.0, -_BEYOND, whole, prep.height + _BEYOND)
+    faces = [Polyline("A-DOOR", ((x, box.bottom), (x, box.top))) for x in (0.0, whole)]
+    named = (
+        ("door mortise width", ""),
+        ("door hinge backset", marks.of("door.hinge_backset")),
+        ("door thickness", marks.of("door.thickness")),
+    )
+    # Seen from its hinge jamb, the pull face of a door that turns counter-clockwise is to the left.
+    return _block(prep, "Door, hinge edge", box, (deep, whole), faces, named, display, prep.hung.mirrored)
+
+
+def frame_rabbet(prep: Preparation, marks: Marks, display: Display) -> Block | None:
+    """Return the frame's hinge rabbet, its pull-side face at 0; None where nothing is let into it."""
+    deep, whole = prep.on_frame, prep.hung.h.R
+    if deep is None or deep <= TOLERANCE:
+        return None
+    box = Box(0.0, -_BEYOND, whole + _OF_STOP, prep.height + _BEYOND)
+    lines = [Polyline("A-DOOR-FRAM", ((x, box.bottom), (x, box.top))) for x in (0.0, whole)]
+    resting = () if prep.hung.h.b_f is not None else ("door.hinge_backset", "frame.stop_gap")
+    named = (
+        ("frame mortise width", ""),
+        ("frame hinge backset", marks.of(*resting)),
+        ("rabbet depth", marks.of("frame.rabbet")),
+    )
+    return _block(
+        prep, "Frame, hinge rabbet", box, (deep, whole), lines, named, display, not prep.hung.mirrored
+    )
+
+
+def _block(
+    prep: Preparation,
+    name: str,
+    box: Box,
+    ends: tuple[float, float],
+    lines: list[Polyline],
+    named: tuple[tuple[str, str], ...],
+    display: Display,
+    turned_round: bool,
+) -> Block:
+    """Return an edge with its mortise, dimensioned up its far side and across in two rows."""
+    deep, whole = ends
+    high = prep.height
+    across = ((0.0, deep), (deep, whole), (0.0, whole))
+    spans = [
+        Span((left, high), (right, high), words, mark, text=display.exact(right - left))
+        for (left, right), (words, mark) in zip(across, named, strict=True)
+        if right - left > TOLERANCE
+    ]
+    upright = Span((deep, 0.0), (deep, high), "mortise height", text=display.exact(high))
+    label = ((high, f"R {display.exact(prep.radius)}"),) if prep.radius else ()
+    return Block(
+        name=name,
+        extent=box,
+        parts=(mortise(deep, high, prep.radius), *lines),
+        high=Side((String((upright,)),), label),
+        rows=(tuple(spans[:-1]), (spans[-1],)),
+        mirrored=turned_round,
+        datum=f"pull side to the {'right' if turned_round else 'left'}",
+    )
+
+
+def mortise(deep: float, high: float, radius: float) -> Primitive:
+    """Return a mortise open at 0 across, its far corners of a radius that its size has room for; inches."""
+    r = min(radius, deep, high / 2)
+    if r <= 0.0:
+        return Polygon(HINGE, rectangle(0.0, deep, 0.0, high), "plate", "mortise")
+    lower = Arc(HINGE, (deep - r, r), r, -math.pi / 2, 0.0)
+    upper = Arc(HINGE, (deep - r, high - r), r, 0.0, math.pi / 2)
+    straight = Polyline(HINGE, ((deep, r), (deep, high - r)))
+    open_side = Polyline(HINGE, ((deep - r, high), (0.0, high), (0.0, 0.0), (deep - r, 0.0)))
+    return Region(HINGE, (lower, straight, upper, open_side), "plate", "mortise")
+
+
+def cut_out(parts: Iterable[Primitive], box: Box) -> tuple[Primitive, ...]:
+    """Return what of the parts lies in a box of the drawing's own inches; arcs and marks are kept whole."""
+    found: list[Primitive] = []
+    for part in parts:
+        if isinstance(part, Polygon):
+            found += _polygon(part, box)
+        elif isinstance(part, Polyline):
+            found += _lines(part.layer, _closed(part.points) if part.closed else part.points, box)
+        else:
+            found.append(part)
+    return tuple(found)
+
+
+def mirrored(parts: Iterable[Primitive], across: float) -> tuple[Primitive, ...]:
+    """Return polygons and lines mirrored left to right about an upright line, inches."""
+    found: list[Primitive] = []
+    for part in parts:
+        assert isinstance(part, Polygon | Polyline)
+        points = tuple((2 * across - x, y) for x, y in part.points)
+        if isinstance(part, Polygon):
+            found.append(Polygon(part.layer, points, part.fill, part.name, part.outlined, part.pattern_layer))
+        else:
+            found.append(Polyline(part.layer, points, part.closed))
+    return tuple(found)
+
+
+def _polygon(part: Polygon, box: Box) -> list[Primitive]:
+    kept = clip_polygon(part.points, box)
+    if not kept:
+        return []
+    inside: list[Primitive] = []
+    if part.fill is not None:
+        inside.append(
+            Polygon(
+                part.layer, kept, part.fill, part.name, False, part.pattern_layer, part.turned, part.about
+            )
+        )
+    return inside + (_lines(part.layer, _closed(part.points), box) if part.outlined else [])
+
+
+def _closed(points: tuple[Point, ...]) -> tuple[Point, ...]:
+    return (*points, points[0])
+
+
+def _lines(layer: str, points: tuple[Point, ...], box: Box) -> list[Primitive]:
+    return [
+        Polyline(layer, piece)
+        for piece in clip_polyline(points, box)
+        if any(a != b for a, b in pairwise(piece))
+    ]

@@ -1,6 +1,6 @@
 from configurator.drawing.base.lettering import text_box
 from configurator.drawing.base.view import Box
-from configurator.drawing.pages.notes_column import SIZES, Note, notes_column
+from configurator.drawing.pages.notes import SIZES, Note, notes_column
 
 BOX = Box(500.0, 100.0, 700.0, 400.0)
 SENTENCE = "The leaf meets the chair rail short of the angle wanted; take a wider hinge."

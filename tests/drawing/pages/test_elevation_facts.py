@@ -1,7 +1,6 @@
 """The rows of the hinge table, by hand: a head at 84, hinges 4-1/2 high, the door from 3/4 to 83-7/8."""
 
-from configurator.drawing.pages.elevation_facts import leaves_shown
-from configurator.drawing.pages.hinge_table import hinge_table, unlike
+from configurator.drawing.pages.elevation_facts import hinge_table, leaves_shown, unlike
 from configurator.model import JobFacts
 from configurator.study.run import study
 from configurator.units import Display
