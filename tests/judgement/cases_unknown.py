@@ -195,4 +195,43 @@ ANGLE = (
     angle("nothing on the wall, angle not said: 180 costs nothing", OPEN_WALL, None, 4, False),
     angle("a stop at 105 says how far it opens", SET_BACK, None, 4, False, use={"stop_angle": 105}),
 )
-CASES = (*WEIGHT, *LOCK, *ANGLE)
+ASKED = ("not said",)
+ALL_SAID = {
+    "exposure": "interior",
+    "coastal": False,
+    "humid": False,
+    "locked": False,
+    "fire_rated": False,
+    "closer": True,
+    "traffic": "average",
+    "accessible": False,
+}
+TRAFFIC, SALT, POOL, FIRE = "How often", "salt water", "pool", "how many minutes"
+
+
+def asked(words, changes, *says):
+    """An opening of which everything is said but for the changes; None asks the question again."""
+    given = {"hand": "LH", "door": STEEL, "use": ALL_SAID | changes}
+    if not says:
+        return Judgement(words, given, silent=ASKED)
+    return Judgement(words, given, findings=ASKED, says={"not said": says[0]}, assumed=says[1:])
+
+
+QUESTIONS = (
+    asked("everything said: nothing is asked", {}),
+    asked("traffic not said", {"traffic": None}, TRAFFIC, "use.traffic"),
+    asked("near the sea not said", {"coastal": None}, "316 stainless, asked for first", "use.coastal"),
+    asked("near the sea not said, outdoors", {"coastal": None, "exposure": "exterior"}, SALT),
+    asked("by the sea: already 316", {"coastal": True, "exposure": "exterior"}),
+    asked("humidity not said", {"humid": None}, POOL, "use.humid"),
+    asked("a humid room: a pool is asked for", {"humid": True}, "Then 316, or ask the hinge's maker"),
+    asked("a dry room: no pool", {"humid": False}),
+    asked("outdoors: no room to be humid", {"humid": None, "exposure": "exterior"}),
+    asked("a label not said", {"fire_rated": None}, FIRE, "use.fire_rated"),
+    asked("no label", {"fire_rated": False}),
+    asked("an accessible route not said", {"accessible": None}, "accessible route", "use.accessible"),
+    asked("a closer not said, low traffic", {"closer": None, "traffic": "low"}, "closer", "use.closer"),
+    asked("a closer not said, bearings in any case", {"closer": None}),
+    asked("exposure not said", {"exposure": None}, "indoors or outdoors", "use.exposure"),
+)
+CASES = (*WEIGHT, *LOCK, *ANGLE, *QUESTIONS)

@@ -12,6 +12,7 @@ from configurator.rules.checks.egress import (
 )
 from configurator.rules.checks.hinge_fit import fit_findings
 from configurator.rules.checks.overrides import asked_part_findings, height_findings
+from configurator.rules.checks.questions import question_findings
 from configurator.rules.checks.slips import (
     pairs_for_hinges,
     reference_face,
@@ -96,6 +97,7 @@ def opening_checks(
         yield from _closer(filled, parts)
         yield from _measured_from(filled, parts)
         yield from _corridor(filled, parts, answer)
+    yield from question_findings(filled, parts)
 
 
 def _outside_tables(filled: FilledOpening, hinge: LeafHinge) -> Iterator[Finding]:
