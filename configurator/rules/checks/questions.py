@@ -1,4 +1,4 @@
-"""What nobody said of an opening's use, asked in one place, each question with what its answer would change."""
+"""What nobody said of an opening's use, asked in one place, with what each answer would change."""
 
 from collections.abc import Iterator, Mapping
 
@@ -19,7 +19,7 @@ def question_findings(filled: FilledOpening, parts: Parts) -> tuple[Finding, ...
     if not asked:
         return ()
     message = (
-        f"{counted(len(asked), 'question is', 'questions are')} open, and the usual answer was taken for each. "
+        f"{counted(len(asked), 'question is', 'questions are')} open; the usual answer was taken for each. "
         f"{' '.join(asked)} Ask, and say so here."
     )
     return (finding("not said", "note", message, _ASKED, (), questions=len(asked)),)
