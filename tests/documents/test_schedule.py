@@ -40,8 +40,8 @@ def test_a_row_says_how_it_hangs_and_opens():
     assert found.hinge == "3 x 4-1/2 x 4"
     assert (found.angle, found.stopped_by) == ("171.7°", "chair rail")
     assert found.angles == (pytest.approx(171.788, abs=1e-3),)
-    assert (found.errors, found.warnings, found.notes_of_program) == (0, 1, 2)
-    assert found.findings == "1 warning: width by hand; 2 notes"
+    assert (found.errors, found.warnings, found.notes_of_program) == (0, 1, 3)
+    assert found.findings == "1 warning: width by hand; 3 notes"
 
 
 def test_two_leaves_alike_are_said_once_and_others_one_by_one():

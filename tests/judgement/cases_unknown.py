@@ -206,7 +206,7 @@ ALL_SAID = {
     "traffic": "average",
     "accessible": False,
 }
-TRAFFIC, SALT, POOL, FIRE = "How often", "salt water", "pool", "how many minutes"
+TRAFFIC, SALT, POOL, FIRE = "How often", "Salt water", "pool", "how many minutes"
 
 
 def asked(words, changes, *says):
@@ -220,11 +220,11 @@ def asked(words, changes, *says):
 QUESTIONS = (
     asked("everything said: nothing is asked", {}),
     asked("traffic not said", {"traffic": None}, TRAFFIC, "use.traffic"),
-    asked("near the sea not said", {"coastal": None}, "316 stainless, asked for first", "use.coastal"),
+    asked("near the sea not said", {"coastal": None}, "316 stainless, ask first", "use.coastal"),
     asked("near the sea not said, outdoors", {"coastal": None, "exposure": "exterior"}, SALT),
     asked("by the sea: already 316", {"coastal": True, "exposure": "exterior"}),
     asked("humidity not said", {"humid": None}, POOL, "use.humid"),
-    asked("a humid room: a pool is asked for", {"humid": True}, "Then 316, or ask the hinge's maker"),
+    asked("a humid room: a pool is asked for", {"humid": True}, "316, or ask the hinge's maker"),
     asked("a dry room: no pool", {"humid": False}),
     asked("outdoors: no room to be humid", {"humid": None, "exposure": "exterior"}),
     asked("a label not said", {"fire_rated": None}, FIRE, "use.fire_rated"),
@@ -232,6 +232,6 @@ QUESTIONS = (
     asked("an accessible route not said", {"accessible": None}, "accessible route", "use.accessible"),
     asked("a closer not said, low traffic", {"closer": None, "traffic": "low"}, "closer", "use.closer"),
     asked("a closer not said, bearings in any case", {"closer": None}),
-    asked("exposure not said", {"exposure": None}, "indoors or outdoors", "use.exposure"),
+    asked("exposure not said", {"exposure": None}, "Indoors or outdoors", "use.exposure"),
 )
 CASES = (*WEIGHT, *LOCK, *ANGLE, *QUESTIONS)

@@ -19,7 +19,7 @@ def question_findings(filled: FilledOpening, parts: Parts) -> tuple[Finding, ...
     if not asked:
         return ()
     message = (
-        f"{counted(len(asked), 'question is', 'questions are')} open; the usual answer was taken for each. "
+        f"{counted(len(asked), 'question is', 'questions are')} open, answered as usual until then: "
         f"{' '.join(asked)} Ask, and say so here."
     )
     return (finding("not said", "note", message, _ASKED, (), questions=len(asked)),)
@@ -30,21 +30,18 @@ def _questions(filled: FilledOpening, parts: Parts) -> Iterator[str]:
     yield from _air(filled, parts["alloy"].value)
     use = filled.opening.use
     if use.fire_rated is None:
-        yield (
-            "Is it a labelled fire door, and for how many minutes? Then its hinges are steel or stainless "
-            "with ball bearings, no lighter than its listing asks."
-        )
+        yield "A fire label, for how many minutes (steel, ball bearings, as listed)?"
     if use.accessible is None:
-        yield "Is it on an accessible route? Then the clear width is checked."
+        yield "On an accessible route (clear width checked)?"
 
 
 def _how_used(filled: FilledOpening, parts: Parts) -> Iterator[str]:
     use = filled.opening.use
     heavy, ball = parts["weight"].value == "heavy", parts["bearing"].value == "ball"
     if use.traffic is None and not (heavy and ball):
-        yield "How often is it used? High traffic takes heavy weight hinges with ball bearings."
+        yield "How often used (high traffic: heavy weight, ball bearings)?"
     if use.closer is None and not ball:
-        yield "Does it have a closer? Then it takes ball bearings."
+        yield "A closer (ball bearings)?"
 
 
 def _air(filled: FilledOpening, alloy: str | None) -> Iterator[str]:
@@ -53,9 +50,9 @@ def _air(filled: FilledOpening, alloy: str | None) -> Iterator[str]:
     if alloy == "316":
         return
     if use.exposure is None:
-        yield "Is it indoors or outdoors? Outdoors takes stainless."
+        yield "Indoors or outdoors (outdoors: stainless)?"
     if use.coastal is None:
-        yield "Is it near salt water? Then 316 stainless, asked for first."
+        yield "Salt water near (316 stainless, ask first)?"
     if filled.use.exposure == "interior" and use.humid is not False:
-        damp = "" if use.humid else "Is the room humid? Then stainless. "
-        yield f"{damp}Is it a pool, or does its air reach the door? Then 316, or ask the hinge's maker."
+        damp = "" if use.humid else "A humid room (stainless)? "
+        yield f"{damp}A pool (316, or ask the hinge's maker)?"
