@@ -37,7 +37,7 @@ from typing import Any
 ROOT = Path(__file__).resolve().parents[2]
 DEMO = ROOT / "demo_openings" / "kestrel_point.json"
 if __name__ == "__main__":
-    sys.path.insert(0, os.environ.get("LONG_USE_PROGRAM", str(ROOT)))
+    sys.path.insert(0, str(ROOT))
 
 PARTS = 50
 """Times that a run tells how far it is."""
