@@ -9,8 +9,7 @@ from configurator.model import Hardware as GivenHardware
 from configurator.model import Hinge
 from configurator.model import Obstruction as GivenObstruction
 from configurator.rules.checks.lapping import FIRST_LEAF, opens_second
-from configurator.rules.filling.leaves import Leaf as LeafSize
-from configurator.rules.filling.leaves import leaves_of
+from configurator.rules.filling.leaves import LeafSize, leaves_of
 from configurator.rules.filling.places import places_of
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.hinge.leaf_hinge import LeafHinge, leaf_hinges

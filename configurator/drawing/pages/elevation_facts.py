@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from configurator.drawing.pages.tables import SmallTable
 from configurator.model import Hardware
 from configurator.rules.checks.lapping import FIRST_LEAF
-from configurator.rules.filling.leaves import Leaf, leaves_of
+from configurator.rules.filling.leaves import LeafSize, leaves_of
 from configurator.rules.filling.places import Places, places_of
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.specification import LeafSpecification
@@ -63,7 +63,7 @@ class HingesSet:
 class LeafShown:
     """One leaf: where it and the rabbet it hangs on lie across; its hinges (None: not chosen here)."""
 
-    leaf: Leaf
+    leaf: LeafSize
     jamb: float
     hinge_edge: float
     latch_edge: float
@@ -81,7 +81,7 @@ def leaves_shown(study: Study) -> tuple[LeafShown, ...]:
     return tuple(_shown(study, leaf) for leaf in leaves_of(study.filled))
 
 
-def _shown(study: Study, leaf: Leaf) -> LeafShown:
+def _shown(study: Study, leaf: LeafSize) -> LeafShown:
     filled = study.filled
     jamb, way = (filled.opening_width, -1.0) if leaf.name == "inactive" else (0.0, 1.0)
     edge = jamb + way * filled.hinge_gap
@@ -89,7 +89,7 @@ def _shown(study: Study, leaf: Leaf) -> LeafShown:
     return LeafShown(leaf, jamb, edge, edge + way * leaf.width, _hinges(study, leaf), carried)
 
 
-def _hinges(study: Study, leaf: Leaf) -> HingesSet | None:
+def _hinges(study: Study, leaf: LeafSize) -> HingesSet | None:
     spec = next((one for one in study.specification.leaves if one.leaf == leaf.name), None)
     if spec is None:
         return None

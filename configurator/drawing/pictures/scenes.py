@@ -10,7 +10,6 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import cache
 from types import MappingProxyType
-from typing import Any
 
 from configurator.drawing.base.primitives import Arc, Dimension, Point, Polygon, Polyline, Primitive
 from configurator.drawing.base.view import Box
@@ -29,48 +28,11 @@ from configurator.drawing.plan.leaf import (
     open_leaf,
 )
 from configurator.drawing.plan.standing_things import door_stop_parts, standing_things
-from configurator.model import Opening
 from configurator.rules.filling.usual import FilledOpening
-from configurator.study import study
+from configurator.study.typical import typical_study
 from configurator.tables import ObstructionKindRow, row_of
 from configurator.units import Display
 
-_LEVER = {
-    "kind": "lever", "projection": 2.5, "from_latch_edge": 4.25, "width": 5, "height": 38, "vertical": 2,
-}  # fmt: skip
-_CLOSER = {
-    "kind": "closer", "projection": 2.5, "from_latch_edge": 28, "width": 10, "height": 81, "vertical": 3,
-}  # fmt: skip
-_RAIL = {"kind": "chair rail", "projection": 1.75, "start": 0.5, "bottom": 32, "top": 36}
-_TYPICAL: Mapping[str, Any] = {
-    "mark": "typical",
-    "hand": "LH",
-    "size": "3070",
-    "door": {"construction": "hollow metal, 18 gage"},
-    "hardware": [_LEVER],
-    "compare": [4.5],
-}
-_BARE: Mapping[str, Any] = {**_TYPICAL, "hardware": []}
-_OPENINGS: Mapping[str, Mapping[str, Any]] = MappingProxyType(
-    {
-        "typical": _TYPICAL,
-        "bare": _BARE,
-        "rail": {**_BARE, "obstructions": [_RAIL]},
-        "narrow": {**_BARE, "obstructions": [_RAIL], "compare": [4]},
-        "column": {**_BARE, "obstructions": [{"kind": "column", "diameter": 6, "start": 3}]},
-        "return": {**_BARE, "obstructions": [{"kind": "return wall", "start": 4}]},
-        "casing": {
-            **_BARE,
-            "door": {"construction": "wood, solid core"},
-            "frame": {"kind": "wood with casing"},
-            "obstructions": [{"kind": "casing", "projection": 0.6875, "start": -0.5, "length": 2.25}],
-        },
-        "stop": {**_BARE, "door_stop": {"kind": "wall bumper", "projection": 2, "from_frame": 5}},
-        "pair": {**_TYPICAL, "leaves": "pair", "size": "6070"},
-        "dutch": {**_TYPICAL, "leaves": "dutch", "hardware": []},
-        "closer": {**_TYPICAL, "hardware": [_LEVER, _CLOSER]},
-    }
-)
 _FAR_LEFT = -60.0
 """The wall runs on past the edge of every picture, inches."""
 _BELOW, _ABOVE, _BESIDE = 0.9, 1.6, 3.6
@@ -99,7 +61,7 @@ class Scene:
 def scene(name: str) -> Scene:
     """Return a scene by name. Raises KeyError for one that there is not."""
     opening, make = _SCENES[name]
-    found = study(Opening.model_validate(dict(_OPENINGS[opening])))
+    found = typical_study(opening)
     hung = drawn_leaves(found, Display())[0]
     parts, extent, angle = make(hung, found.filled, leaves_shown(found))
     return Scene(parts, extent, hung, angle, found.filled, leaves_shown(found), HingeSample())

@@ -6,7 +6,7 @@ from configurator.model import Opening
 from configurator.practice.answers import ChoiceAnswer, CountAnswer, LengthAnswer
 from configurator.practice.problem import Problem, Template
 from configurator.practice.words import fraction, sentence
-from configurator.rules.filling.leaves import Leaf, leaves_of
+from configurator.rules.filling.leaves import LeafSize, leaves_of
 from configurator.rules.filling.places import hinge_places, rows_of_rule
 from configurator.rules.filling.usual import fill
 from configurator.rules.hinge.pin import Lock, hinge_pin
@@ -71,10 +71,10 @@ def _height(random: Random) -> Problem:
     )
 
 
-def _door(random: Random) -> tuple[Leaf, float, float, str]:
+def _door(random: Random) -> tuple[LeafSize, float, float, str]:
     """Draw a leaf, the height of its head rabbet, that of its hinges, and a rule for where they sit."""
     head = random.choice((80.0, 84.0, 90.0))
-    leaf = Leaf("single", 35.75, 0.75, head - 0.125)
+    leaf = LeafSize("single", 35.75, 0.75, head - 0.125)
     return leaf, head, random.choice((4.0, 4.5, 5.0)), random.choice(_RULES)
 
 

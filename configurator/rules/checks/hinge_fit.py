@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from itertools import pairwise
 
-from configurator.rules.filling.leaves import Leaf
+from configurator.rules.filling.leaves import LeafSize
 from configurator.rules.filling.places import Places, places_of, typed_places
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Finding, Fix, Source, finding
@@ -42,11 +42,11 @@ def _along(filled: FilledOpening, hinge: LeafHinge) -> Iterator[Finding]:
         yield _short_leaf(leaf, height)
 
 
-def _name(leaf: Leaf) -> str:
+def _name(leaf: LeafSize) -> str:
     return "leaf" if leaf.name == "single" else f"{leaf.name} leaf"
 
 
-def _too_many(leaf: Leaf, count: int, height: float) -> Finding:
+def _too_many(leaf: LeafSize, count: int, height: float) -> Finding:
     start = (
         f"{counted(count, 'hinge', 'hinges')} {exactly(height)} high, {exactly(count * height, 'up')} in all,"
     )
@@ -59,7 +59,7 @@ def _too_many(leaf: Leaf, count: int, height: float) -> Finding:
     return finding("hinges do not fit", "error", message, _PLAN, (), **numbers)
 
 
-def _overlap(leaf: Leaf, count: int, height: float, apart: float) -> Finding:
+def _overlap(leaf: LeafSize, count: int, height: float, apart: float) -> Finding:
     message = (
         f"At their usual places the {count} hinges of the {_name(leaf)} stand {inches(apart, 'down')} from "
         f"bottom to bottom and are {exactly(height)} high: they overlap by {inches(height - apart, 'up')}. "
@@ -68,7 +68,7 @@ def _overlap(leaf: Leaf, count: int, height: float, apart: float) -> Finding:
     return finding("hinges overlap", "error", message, _PLAN, (), apart=apart, height=height)
 
 
-def _short_leaf(leaf: Leaf, height: float) -> Finding:
+def _short_leaf(leaf: LeafSize, height: float) -> Finding:
     message = (
         f"The {_name(leaf)} is {exactly(leaf.height, 'down')} high, less than two hinges of "
         f"{plain(height)}: one hinge alone lets it sag. Take lower hinges, or check the height of the "

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from configurator.model import Hardware
-from configurator.rules.filling.leaves import Leaf, leaves_of
+from configurator.rules.filling.leaves import LeafSize, leaves_of
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Finding, Fix, Severity, Source, finding
 from configurator.rules.wording import exactly, hardware
@@ -57,7 +57,7 @@ def reaches_over(filled: FilledOpening) -> tuple[Lap, ...]:
     )
 
 
-def _reach(filled: FilledOpening, thing: Hardware, carrier: str, other: Leaf) -> float:
+def _reach(filled: FilledOpening, thing: Hardware, carrier: str, other: LeafSize) -> float:
     half = thing.vertical / 2
     if carrier == "upper":
         return other.top - (thing.height - half)

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from configurator.rules.filling.leaves import Leaf
+from configurator.rules.filling.leaves import LeafSize
 from configurator.rules.filling.usual import FilledOpening
 from configurator.tables import LocationRow, Place, table
 from configurator.units import TOLERANCE
@@ -16,7 +16,7 @@ _ROWS: Mapping[str, tuple[Place, Place]] = {
 }
 
 
-def places_of(filled: FilledOpening, leaf: Leaf, count: int, hinge_height: float) -> Places:
+def places_of(filled: FilledOpening, leaf: LeafSize, count: int, hinge_height: float) -> Places:
     """Return where the hinges of one leaf of an opening sit; places typed for it rule, whatever the count."""
     if typed := typed_places(filled, leaf, hinge_height):
         return typed
@@ -24,7 +24,7 @@ def places_of(filled: FilledOpening, leaf: Leaf, count: int, hinge_height: float
     return hinge_places(leaf, count, hinge_height, filled.opening_height, rule, half)
 
 
-def typed_places(filled: FilledOpening, leaf: Leaf, hinge_height: float) -> Places:
+def typed_places(filled: FilledOpening, leaf: LeafSize, hinge_height: float) -> Places:
     """Return the places typed for a leaf, none where none were; of a Dutch door each leaf has those on it.
 
     A hinge belongs to the half that holds its middle; above all that is the upper one, below all the lower.
@@ -40,7 +40,7 @@ def typed_places(filled: FilledOpening, leaf: Leaf, hinge_height: float) -> Plac
 
 
 def hinge_places(
-    leaf: Leaf,
+    leaf: LeafSize,
     count: int,
     hinge_height: float,
     head: float,
@@ -73,7 +73,7 @@ def row_of_place(place: Place) -> LocationRow:
     return next(row for row in table(LocationRow) if row.place == place)
 
 
-def _ends(leaf: Leaf, hinge_height: float, head: float, rule: str, half: float) -> tuple[float, float]:
+def _ends(leaf: LeafSize, hinge_height: float, head: float, rule: str, half: float) -> tuple[float, float]:
     """Return the bottoms of the lowest and of the highest hinge."""
     top, bottom = (row.distance for row in rows_of_rule(rule))
     low = leaf.bottom - half + row_of_place("above split").distance if leaf.name == "upper" else bottom

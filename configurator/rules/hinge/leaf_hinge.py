@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from configurator.model import Hinge
 from configurator.rules.filling.door_weight import DoorWeight, Made, door_weight
-from configurator.rules.filling.leaves import Leaf, leaves_of
+from configurator.rules.filling.leaves import LeafSize, leaves_of
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Alternative, Reason, reason
 from configurator.rules.hinge.fire import fire_row
@@ -49,7 +49,7 @@ def _instead(value: object, words: str, key: str, program: Reason) -> Reason:
 class LeafHinge:
     """The hinges of one leaf so far, each part with its reason; inches."""
 
-    leaf: Leaf
+    leaf: LeafSize
     needed_height: Reason
     height: Reason
     needed_count: Reason
@@ -68,7 +68,7 @@ def leaf_hinges(filled: FilledOpening, standard: Hinge | None = None) -> tuple[L
     return tuple(leaf_hinge(filled, leaf, given) for leaf in leaves_of(filled))
 
 
-def leaf_hinge(filled: FilledOpening, leaf: Leaf, standard: Hinge) -> LeafHinge:
+def leaf_hinge(filled: FilledOpening, leaf: LeafSize, standard: Hinge) -> LeafHinge:
     """Return one leaf's hinges before a width is chosen."""
     by_hand = filled.opening.hinge or NOTHING_ASKED
     needed = hinge_height(filled.thickness, leaf.width)
@@ -115,13 +115,13 @@ def standard_for(standard: Hinge, needed: Reason) -> Hinge:
 _OF_A_SIZE = dict.fromkeys(("height", "weight", "leaf_thickness", "barrel", "type"))
 
 
-def _pounds(filled: FilledOpening, leaf: Leaf) -> DoorWeight | None:
+def _pounds(filled: FilledOpening, leaf: LeafSize) -> DoorWeight | None:
     door = filled.opening.door
     made = Made(door.construction, filled.thickness, door.lead_thickness)
     return door_weight(made, leaf.width, leaf.height, door.weight)
 
 
-def _duty(filled: FilledOpening, leaf: Leaf, pounds: DoorWeight | None) -> Duty:
+def _duty(filled: FilledOpening, leaf: LeafSize, pounds: DoorWeight | None) -> Duty:
     use = filled.use
     row = fire_row(filled.thickness, leaf.width, leaf.height) if use.fire_rated else None
     return Duty(

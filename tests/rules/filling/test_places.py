@@ -2,7 +2,7 @@
 
 import pytest
 
-from configurator.rules.filling.leaves import Leaf, leaves_of
+from configurator.rules.filling.leaves import LeafSize, leaves_of
 from configurator.rules.filling.places import hinge_places, places_of
 from configurator.rules.filling.usual import fill
 from tests.rules.hung import codes, found, opening, specified
@@ -29,20 +29,20 @@ def of_opening(leaf=0, count=3, **changes):
 )
 def test_five_ten_equal(head, count, expected):
     """A radio home-repair FAQ on hinge locations (2002): U.S. standard procedures."""
-    leaf = Leaf("single", 35.75, 0.75, head - 0.125)
+    leaf = LeafSize("single", 35.75, 0.75, head - 0.125)
     assert centres(leaf, count, head) == expected
 
 
 def test_a_dutch_doors_leaves_count_five_from_the_split():
-    upper, lower = Leaf("upper", 35.75, 42.0625, 83.875), Leaf("lower", 35.75, 0.75, 41.9375)
+    upper, lower = LeafSize("upper", 35.75, 42.0625, 83.875), LeafSize("lower", 35.75, 0.75, 41.9375)
     half_gap = {"half_split_gap": 0.0625}
     assert centres(upper, 2, 84, **half_gap) == [49.25, 76.75]
     assert centres(lower, 2, 84, **half_gap) == [12.25, 34.75]
 
 
 def test_one_hinge_and_a_leaf_too_short_for_two():
-    assert len(hinge_places(Leaf("single", 20, 0.75, 40), 1, 4.5, 40)) == 1
-    short = Leaf("single", 20, 0.75, 12)
+    assert len(hinge_places(LeafSize("single", 20, 0.75, 40), 1, 4.5, 40)) == 1
+    short = LeafSize("single", 20, 0.75, 12)
     assert all(low >= 0.75 and high <= 12 for low, high in hinge_places(short, 2, 4.5, 12.125))
 
 
