@@ -1,6 +1,6 @@
 import csv
 import re
-from dataclasses import fields
+from dataclasses import dataclass, fields
 from pathlib import Path
 
 import pytest
@@ -185,6 +185,7 @@ def test_rows_are_read_once():
     assert table(StockRow) is table(StockRow)
 
 
+PACKAGE = Path(tables.__file__).parent.parent
 HEAD = "height,width,stock,source,mark\n"
 
 
@@ -206,9 +207,40 @@ def test_a_broken_table_is_refused_in_words(text, words):
         read_table(text, "stock_sizes", StockRow)
 
 
+@dataclass(frozen=True)
+class Sample:
+    name: str
+    widths: tuple[float, ...]
+    words: tuple[str, ...]
+    mend: bool
+    note: str | None
+
+
+def test_a_row_has_the_types_of_its_fields():
+    text = "# what it is\nname,widths,words,mend,note\na,1 2.5,,yes,\n#,,b c,no,said\n"
+    assert read_table(text, "sample", Sample) == (
+        Sample("a", (1.0, 2.5), (), True, None),
+        Sample("#", (), ("b", "c"), False, "said"),
+    )
+
+
+def test_a_list_is_refused_by_its_part():
+    with pytest.raises(TableError, match=r"sample.csv line 2, widths: “wide” is not a number"):
+        read_table("name,widths,words,mend,note\na,1 wide,,yes,\n", "sample", Sample)
+
+
+def test_every_file_of_the_program_is_read_by_one_reader():
+    for folder in ("style", "words", "intake"):
+        for path in resource_path(folder).glob("*.csv"):
+            assert re.search(rf'resource_rows\(\s*"{folder}", "{path.stem}"', source_text()), path
+    readers = [
+        path.name for path in PACKAGE.rglob("*.py") if re.search(r"csv\.DictReader", path.read_text("utf-8"))
+    ]
+    assert readers == ["reading.py"]
+
+
 def source_text() -> str:
-    package = Path(tables.__file__).parent.parent
-    return "".join(path.read_text("utf-8") for path in package.rglob("*.py"))
+    return "".join(path.read_text("utf-8") for path in PACKAGE.rglob("*.py"))
 
 
 def test_no_row_is_there_for_nobody():

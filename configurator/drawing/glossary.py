@@ -4,29 +4,26 @@ Read from resources/words. A word has its places: fields of an opening by path, 
 rows of the comparison by key.
 """
 
-import csv
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
-from typing import cast
 
-from configurator.resource_files import resource_path
-from configurator.tables import Mark
+from configurator.tables import Mark, resource_rows
 
 
 @dataclass(frozen=True, slots=True)
 class Word:
     """One word: the trade's term, the plain words for it, its meaning, its places and its picture.
 
-    `picture` is a scene and the mark on it, as word_pictures knows them; `mark` is how sure the source is.
+    `picture` is a scene and the mark on it, as `front:width`; `mark` is how sure the source is.
     """
 
     term: str
     plain: str
     meaning: str
     where: tuple[str, ...]
-    picture: tuple[str, str]
+    picture: str
     source: str
     mark: Mark
 
@@ -34,15 +31,7 @@ class Word:
 @cache
 def glossary() -> tuple[Word, ...]:
     """Return every word in the order of the file, which goes from the opening to its hinge and its use."""
-    text = resource_path("words", "glossary.csv").read_text(encoding="utf-8")
-    return tuple(_word(row) for row in csv.DictReader(text.splitlines()))
-
-
-def _word(row: Mapping[str, str]) -> Word:
-    scene, _, shown = row["picture"].partition(":")
-    where = tuple(row["where"].split())
-    sure = cast(Mark, row["mark"])
-    return Word(row["term"], row["plain"], row["meaning"], where, (scene, shown), row["source"], sure)
+    return resource_rows("words", "glossary", Word)
 
 
 @cache

@@ -3,13 +3,13 @@
 The table is `resources/intake/headings.csv`; common practice, no source.
 """
 
-import csv
 import re
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from functools import cache
 
 from configurator.intake.fields import FIELDS, SEVERAL, Unit
-from configurator.resource_files import resource_path
+from configurator.tables import resource_rows
 
 _UNITS: tuple[tuple[str, Unit], ...] = (
     (r"\b(?:ft\.?\s*[-&]?\s*in\.?|feet(?:\s+and\s+inches)?|ft\.?)(?=\W|$)", "ft-in"),
@@ -17,6 +17,14 @@ _UNITS: tuple[tuple[str, Unit], ...] = (
     (r"(?:\(\s*in(?:ches|\.)?\s*\)|\[\s*in(?:ches|\.)?\s*\]|\binches\b|,\s*in\.?$)", "in"),
 )
 _LONGEST_HEADING = 80
+
+
+@dataclass(frozen=True, slots=True)
+class _HeadingRow:
+    """A field, and what a schedule may call it."""
+
+    field: str
+    heading: str
 
 
 def fields_named(heading: str) -> tuple[str, ...]:
@@ -74,10 +82,9 @@ def _plain(heading: str) -> str:
 @cache
 def _table() -> Mapping[str, tuple[str, ...]]:
     found: dict[str, tuple[str, ...]] = {}
-    with resource_path("intake", "headings.csv").open(encoding="utf-8", newline="") as file:
-        for row in csv.DictReader(file):
-            if row["field"] not in FIELDS:
-                raise ValueError(f"headings.csv: there is no field {row['field']}")
-            heading = _plain(row["heading"])
-            found[heading] = (*found.get(heading, ()), row["field"])
+    for row in resource_rows("intake", "headings", _HeadingRow):
+        if row.field not in FIELDS:
+            raise ValueError(f"headings.csv: there is no field {row.field}")
+        heading = _plain(row.heading)
+        found[heading] = (*found.get(heading, ()), row.field)
     return found

@@ -3,7 +3,6 @@
 What is written for what is common practice, no source; `resources/intake/words.csv` has it line by line.
 """
 
-import csv
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -11,7 +10,7 @@ from functools import cache
 
 from configurator.intake.fields import FIELDS
 from configurator.model.paths import words_of
-from configurator.resource_files import resource_path
+from configurator.tables import resource_rows
 
 _GAGE = re.compile(r"(?<![0-9])(14|16|18|20)\s*(?:ga|gage|gauge)?(?![0-9])")
 _METAL = re.compile(r"\b(?:hm|hmd|hollow\s+metal|steel|stl)\b")
@@ -24,6 +23,16 @@ class Word:
 
     means: str
     because: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class _WordRow:
+    """What is written in a field of a schedule, what it means, and why where that is not plain."""
+
+    field: str
+    written: str
+    means: str
+    because: str | None
 
 
 def says_nothing(cell: str) -> bool:
@@ -68,9 +77,8 @@ def _known(field: str) -> Mapping[str, Word]:
 @cache
 def _table() -> Mapping[str, Mapping[str, Word]]:
     found: dict[str, dict[str, Word]] = {}
-    with resource_path("intake", "words.csv").open(encoding="utf-8", newline="") as file:
-        for row in csv.DictReader(file):
-            found.setdefault(row["field"], {})[_key(row["written"])] = Word(row["means"], row["because"])
+    for row in resource_rows("intake", "words", _WordRow):
+        found.setdefault(row.field, {})[_key(row.written)] = Word(row.means, row.because or "")
     return found
 
 

@@ -8,7 +8,7 @@ refuses a file that is not so, naming line and column. It knows nothing of openi
 from collections.abc import Mapping
 from functools import cache
 
-from configurator.tables.reading import TableError, read_table, row_of, table
+from configurator.tables.reading import TableError, read_table, resource_rows, row_of, table
 from configurator.tables.rows import (
     MARKS,
     ROWS,
@@ -80,6 +80,7 @@ __all__ = [
     "limit",
     "practice",
     "read_table",
+    "resource_rows",
     "row_of",
     "table",
     "words_of",

@@ -1,4 +1,4 @@
-"""Reads the tables of the program's own: every file once, each cell as its row's field is declared."""
+"""Reads the CSV files of the program's own: every file once, each cell as its row's field is declared."""
 
 import csv
 import types
@@ -12,31 +12,44 @@ from configurator.tables.rows import ROWS, KindRow, Row
 
 
 class TableError(ValueError):
-    """A table of the program's own is not as it should be; the message names table, line and column."""
+    """A file of the program's own is not as it should be; the message names file, line and column."""
 
 
-R = TypeVar("R", bound=Row)
+R = TypeVar("R")
+T = TypeVar("T", bound=Row)
 
 
-def table(kind: type[R]) -> tuple[R, ...]:
-    """Return all rows of a kind, in the order of the file; each file is read once.
+def table(kind: type[T]) -> tuple[T, ...]:
+    """Return all rows of a kind under `resources/tables`, in the order of the file.
 
     Raises TableError when the file is not as it should be, FileNotFoundError when it is missing.
     """
-    return cast(tuple[R, ...], _rows(kind))  # type: ignore[arg-type]
+    return resource_rows("tables", next(name for name, row in ROWS.items() if row is kind), kind)
+
+
+def resource_rows(folder: str, name: str, kind: type[R]) -> tuple[R, ...]:
+    """Return all rows of `resources/<folder>/<name>.csv`; each file is read once.
+
+    A row is a frozen dataclass with a field a column: text, a number, yes or no, one of a Literal, or a tuple
+    of what stands apart by spaces. An empty cell is None where the field may be, and else refused. Raises as
+    `table` does.
+    """
+    return cast(tuple[R, ...], _rows(folder, name, kind))  # type: ignore[arg-type]
 
 
 @cache
-def _rows(kind: type[Row]) -> tuple[Row, ...]:
-    name = next(name for name, row in ROWS.items() if row is kind)
-    return read_table(resource_path("tables", f"{name}.csv").read_text("utf-8"), name, kind)
+def _rows(folder: str, name: str, kind: type[Any]) -> tuple[Any, ...]:
+    return read_table(resource_path(folder, f"{name}.csv").read_text("utf-8"), name, kind)
 
 
 def read_table(text: str, name: str, kind: type[R]) -> tuple[R, ...]:
-    """Read one table's text; `name` is what a fault calls it. Raises TableError naming line and column."""
-    reader = csv.DictReader(text.splitlines())
-    wanted = {field.name for field in fields(kind)}
-    if set(reader.fieldnames or ()) != wanted:
+    """Read one table's text; `name` is what a fault calls it. Raises TableError naming line and column.
+
+    Lines that begin with # and a space say what the table is.
+    """
+    reader = csv.DictReader(line for line in text.splitlines() if not line.startswith("# "))
+    wanted = _types_of(kind)  # type: ignore[arg-type]
+    if set(reader.fieldnames or ()) != set(wanted):
         raise TableError(f"{name}.csv: the columns must be {', '.join(sorted(wanted))}")
     rows = tuple(_row(cells, f"{name}.csv line {reader.line_num}", kind) for cells in reader)
     if not rows:
@@ -58,8 +71,10 @@ def _by_kind(table_of: type[KindRow]) -> Mapping[str, KindRow]:
 
 
 @cache
-def _types_of(kind: type[Row]) -> Mapping[str, Any]:
-    return get_type_hints(kind)
+def _types_of(kind: type[Any]) -> Mapping[str, Any]:
+    return {
+        name: of for name, of in get_type_hints(kind).items() if name in {one.name for one in fields(kind)}
+    }
 
 
 def _row(cells: Mapping[str, str | None], where: str, kind: type[R]) -> R:
@@ -75,6 +90,8 @@ def _cell(cell: str, wanted: Any, where: str) -> Any:
     options = get_args(wanted) if get_origin(wanted) in (Union, types.UnionType) else (wanted,)
     if not cell and type(None) in options:
         return None
+    if get_origin(wanted) is tuple:
+        return tuple(_converted(part, get_args(wanted)[0], where) for part in cell.split())
     return _converted(cell, options[0], where)
 
 

@@ -3,14 +3,13 @@
 Needs no font at hand, so that the drawing can place text without any toolkit. Sizes are points.
 """
 
-import csv
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cache, lru_cache
 
 from configurator.drawing.base.primitives import Anchor, Point
 from configurator.drawing.base.view import Box
-from configurator.resource_files import resource_path
+from configurator.tables import resource_rows
 
 ASCENT = 0.76
 """Height of capitals and figures with a little air, of the type size."""
@@ -19,6 +18,16 @@ UNKNOWN = 0.6
 """Advance taken for a letter that is not in the table, of the type size."""
 AIR = 1.5
 """Least room between two texts, points."""
+
+
+@dataclass(frozen=True, slots=True)
+class _AdvanceRow:
+    """How wide a letter is, in thousandths of the type size; `character` is there to be read."""
+
+    character: str | None
+    code: int
+    regular: float
+    bold: float
 
 
 @lru_cache(maxsize=2048)
@@ -37,10 +46,8 @@ def letter_advances(bold: bool) -> Mapping[str, float]:
 @cache
 def _rows() -> Mapping[str, tuple[float, float]]:
     """Return each letter's advances, regular and bold."""
-    lines = resource_path("style", "advances.csv").read_text(encoding="utf-8").splitlines()
-    rows = csv.reader(line for line in lines if not line.startswith("# "))
-    next(rows)
-    return {letter: (float(regular) / 1000, float(bold) / 1000) for letter, _, regular, bold in rows}
+    rows = resource_rows("style", "advances", _AdvanceRow)
+    return {chr(row.code): (row.regular / 1000, row.bold / 1000) for row in rows}
 
 
 def fitted(choices: Sequence[str], size: float, width: float) -> str:

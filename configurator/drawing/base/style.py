@@ -6,13 +6,12 @@ major group, minor group). Widths are of the series 0.18, 0.25, 0.35, 0.5 and 0.
 notes quote it, and ISO 128's as draughting notes quote it. Patterns are sized in points on paper.
 """
 
-import csv
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
-from typing import Literal, cast
+from typing import Literal
 
-from configurator.resource_files import resource_path
+from configurator.tables import resource_rows
 
 POINTS_PER_MM = 72 / 25.4
 SERIES = (0.18, 0.25, 0.35, 0.5, 0.7)
@@ -55,41 +54,58 @@ class Material:
     angle: float
 
 
+@dataclass(frozen=True, slots=True)
+class _InkRow:
+    ink: str
+    light: str
+    dark: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class _LayerRow:
+    layer: str
+    millimetres: float
+    dash: tuple[float, ...]
+    ink: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class _MaterialRow:
+    material: str
+    light: str
+    dark: str
+    pattern: Pattern
+    spacing: float
+    angle: float
+    words: str
+
+
 @cache
 def inks() -> Mapping[str, Shade]:
     """Return every ink by name."""
-    return {row["ink"]: Shade(row["light"], row["dark"]) for row in _rows("inks.csv")}
+    return {row.ink: Shade(row.light, row.dark) for row in resource_rows("style", "inks", _InkRow)}
 
 
 @cache
 def layers() -> Mapping[str, Layer]:
     """Return every layer by name, in the file's order. Raises ValueError for a width not of the series."""
-    return {row["layer"]: _layer(row) for row in _rows("layers.csv")}
+    return {row.layer: _layer(row) for row in resource_rows("style", "layers", _LayerRow)}
 
 
 @cache
 def materials() -> Mapping[str, Material]:
     """Return every material by name."""
     return {
-        row["material"]: Material(
-            row["material"],
-            Shade(row["light"], row["dark"]),
-            cast(Pattern, row["pattern"]),
-            float(row["spacing"]),
-            float(row["angle"]),
-        )
-        for row in _rows("materials.csv")
+        row.material: Material(row.material, Shade(row.light, row.dark), row.pattern, row.spacing, row.angle)
+        for row in resource_rows("style", "materials", _MaterialRow)
     }
 
 
-def _layer(row: Mapping[str, str]) -> Layer:
-    width = float(row["millimetres"])
-    if width not in SERIES:
-        raise ValueError(f"layers.csv: {row['layer']} is {width} mm wide, which is not a drafting width")
-    dash = tuple(float(part) for part in row["dash"].split())
-    return Layer(row["layer"], width * POINTS_PER_MM, dash, inks()[row["ink"]], row["words"])
-
-
-def _rows(name: str) -> list[dict[str, str]]:
-    text = resource_path("style", name).read_text(encoding="utf-8")
-    return list(csv.DictReader(line for line in text.splitlines() if not line.startswith("#")))
+def _layer(row: _LayerRow) -> Layer:
+    if row.millimetres not in SERIES:
+        raise ValueError(
+            f"layers.csv: {row.layer} is {row.millimetres} mm wide, which is not a drafting width"
+        )
+    return Layer(row.layer, row.millimetres * POINTS_PER_MM, row.dash, inks()[row.ink], row.words)

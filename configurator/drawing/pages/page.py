@@ -3,14 +3,14 @@
 The papers and scales there are to choose from stand in resources/style.
 """
 
-import csv
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
+from typing import Literal
 
 from configurator.drawing.base.primitives import Primitive
 from configurator.drawing.base.view import Group, View, paper
-from configurator.resource_files import resource_path
+from configurator.tables import Mark, resource_rows
 from configurator.units import TOLERANCE, Display
 
 MM_PER_INCH = 25.4
@@ -85,18 +85,42 @@ class Page:
         return (*(detail.group for detail in self.details), Group(whole, self.furniture))
 
 
+@dataclass(frozen=True, slots=True)
+class _PaperRow:
+    """A paper with its long side level, millimetres."""
+
+    paper: str
+    width: float
+    height: float
+    words: str
+    source: str
+    mark: Mark
+
+
+@dataclass(frozen=True, slots=True)
+class _ScaleRow:
+    """A scale of drawings: 1 in on paper stands for `reduction` inches of the real thing."""
+
+    scale: str
+    reduction: float
+    system: Literal["inch", "metric"]
+    short: str
+    source: str | None
+    mark: Mark
+
+
 @cache
 def papers() -> Mapping[str, Paper]:
     """Return every paper by name, lying with its long side level."""
-    rows = _rows("papers.csv")
-    return {row["paper"]: Paper(row["paper"], float(row["width"]), float(row["height"])) for row in rows}
+    rows = resource_rows("style", "papers", _PaperRow)
+    return {row.paper: Paper(row.paper, row.width, row.height) for row in rows}
 
 
 @cache
 def scales(metric: bool) -> tuple[Scale, ...]:
     """Return the scales of drawings in inches or in millimetres, the largest first."""
     system = "metric" if metric else "inch"
-    return tuple(_scale(row) for row in _rows("scales.csv") if row["system"] == system)
+    return tuple(_scale(row) for row in _scale_rows() if row.system == system)
 
 
 def paper_named(words: str) -> Paper:
@@ -119,11 +143,10 @@ def scale_named(words: str) -> Scale:
     Raises ValueError that lists them.
     """
     wanted = _plain(words)
-    rows = _rows("scales.csv")
-    for row in rows:
-        if wanted in (_plain(row["scale"]), _plain(row["short"]), _plain(row["short"] + " in")):
+    for row in _scale_rows():
+        if wanted in (_plain(row.scale), _plain(row.short), _plain(f"{row.short} in")):
             return _scale(row)
-    raise ValueError(f"is one of {', '.join(row['short'] for row in rows)}; {words!r} was given")
+    raise ValueError(f"is one of {', '.join(row.short for row in _scale_rows())}; {words!r} was given")
 
 
 def largest_scale(points_per_inch: float, metric: bool) -> Scale | None:
@@ -153,11 +176,9 @@ def _plain(words: str) -> str:
     return "".join(words.translate(_MARKS).lower().split())
 
 
-def _scale(row: Mapping[str, str]) -> Scale:
-    return Scale(row["scale"], 1.0 / float(row["reduction"]))
+def _scale(row: _ScaleRow) -> Scale:
+    return Scale(row.scale, 1.0 / row.reduction)
 
 
-@cache
-def _rows(name: str) -> tuple[dict[str, str], ...]:
-    lines = resource_path("style", name).read_text(encoding="utf-8").splitlines()
-    return tuple(csv.DictReader(line for line in lines if not line.startswith("#")))
+def _scale_rows() -> tuple[_ScaleRow, ...]:
+    return resource_rows("style", "scales", _ScaleRow)

@@ -41,7 +41,7 @@ def word_picture(word: Word, width: float = SIZE[0], height: float = SIZE[1]) ->
 
     Raises KeyError for a scene or a mark that there is not.
     """
-    name, shown = word.picture
+    name, _, shown = word.picture.partition(":")
     drawn = scene(name)
     view = view_of(drawn.extent, Box(0.0, 0.0, width, height))
     mark = _marks(name)[shown](drawn)

@@ -59,6 +59,6 @@ def test_every_frame_kind_and_construction_uses_only_the_style():
 
 
 def test_a_width_that_no_pen_has_is_refused(monkeypatch):
-    row = {"layer": "A-WALL", "millimetres": "0.4", "dash": "", "ink": "ink", "words": ""}
+    row = style._LayerRow("A-WALL", 0.4, (), "ink", "wall")
     with pytest.raises(ValueError, match="not a drafting width"):
         style._layer(row)
