@@ -20,6 +20,7 @@ Construction = Literal[
     "hollow metal, 14 gage",
     "wood, hollow core",
     "wood, solid core",
+    "wood, composite core",
     "wood, mineral core",
     "wood, stile and rail",
     "aluminum and glass",

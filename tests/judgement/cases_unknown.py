@@ -104,6 +104,27 @@ WEIGHT = (
         ("weight unknown",),
     ),
     Judgement(
+        "a 3070 composite core door: 125 lb at most",
+        {"door": {"construction": "wood, composite core"}, "hand": "LH", "use": LOW},
+        {"weight": "standard"},
+        ("door weight",),
+        ("weight unknown",),
+        source="a density of structural composite lumber from memory",
+        mark="derived",
+    ),
+    Judgement(
+        "a 4080 composite core door: 195 lb at most, and wide, so heavy",
+        {"size": "4080", "door": {"construction": "wood, composite core"}, "hand": "LH", "use": LOW},
+        HEAVY_BALL,
+        ("door weight",),
+        ("weight unknown",),
+    ),
+    Judgement(
+        "a 2-1/4 door is heavy for its thickness, and says so",
+        {"door": STEEL | {"thickness": 2.25}, "hand": "LH", "use": LOW},
+        HEAVY_BALL,
+    ),
+    Judgement(
         "316 by the sea is to be asked for first",
         {"door": STEEL, "hand": "LH", "use": {"exposure": "exterior", "coastal": True}},
         {"base_metal": "stainless", "alloy": "316"},

@@ -34,6 +34,7 @@ STEP = 1 / 64
         ("wood, solid core", 1.75, 81.6, 93.4),
         ("wood, solid core", 3.5, 163.2, 186.8),
         ("wood, hollow core", 1.375, 30, 40),
+        ("wood, composite core", 1.75, 102, 122),  # 35 to 42 lb/ft3, 1-3/4 thick
     ],
 )
 def test_door_weight_of_twenty_square_feet(construction, thickness, low, high):
@@ -368,3 +369,18 @@ def test_the_help_lists_every_kind_with_its_mark():
     assert "average: office corridor, 75 to 80 openings a day" in lines
     assert "low: residential interior, 10 to 25 openings a day" in lines
     assert [line for line in lines if "no source" in line] == lines[-1:]
+
+
+@pytest.mark.parametrize(
+    ("asks", "words"),
+    [
+        (duty(row_weight="heavy"), "over 1-3/4 in thick"),
+        (duty(door_weight=pounds(220)), "may weigh 220 lb"),
+        (duty(door_weight=None), "not known"),
+        (duty(traffic="high"), "high-frequency"),
+        (duty(width=43), "wide"),
+    ],
+)
+def test_heavy_weight_says_what_asks_for_it_and_the_bearing_borrows_nothing(asks, words):
+    assert words in hinge_weight(asks, 4.5).because
+    assert ("high-frequency" in hinge_bearing(asks, "heavy").because) == (asks.traffic == "high")
