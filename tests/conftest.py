@@ -1,3 +1,4 @@
+import gc
 import os
 
 import pytest
@@ -7,6 +8,8 @@ from tests import sweeps
 # Before anything imports Qt: the tests draw into memory and need no display.
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 sweeps.use_profile()
+if "GC_THRESHOLD" in os.environ:  # so that what is freed at a bad moment is freed in the tests
+    gc.set_threshold(int(os.environ["GC_THRESHOLD"]))
 
 
 @pytest.fixture(scope="session", autouse=True)
