@@ -22,16 +22,20 @@ def test_pages_come_in_the_order_of_the_openings_and_count_them(choice):
     assert "2 of 2" in texts
 
 
-def test_a_page_is_laid_out_when_it_is_asked_for(choice):
-    asked = []
+def test_a_page_is_laid_out_when_it_is_asked_for(choice, monkeypatch):
+    laid_out, page = [], SheetChoice.page
 
-    def counted():
-        for mark in "123":
-            asked.append(mark)
-            yield opening(mark)
+    def noted(self, study, job, number):
+        laid_out.append(study.opening.mark)
+        return page(self, study, job, number)
 
-    pages = pages_of(tuple(counted()), JobFacts(), choice, [])
-    assert next(iter(pages)).title == "1 plan"
+    monkeypatch.setattr(SheetChoice, "page", noted)
+    pages = pages_of([opening(mark) for mark in "123"], JobFacts(), choice, [])
+    assert laid_out == []
+    assert next(pages).title == "1 plan"
+    assert laid_out == ["1"]
+    assert [one.title for one in pages] == ["2 plan", "3 plan"]
+    assert laid_out == ["1", "2", "3"]
 
 
 def test_what_cannot_be_studied_or_drawn_is_told_and_the_rest_is_drawn(choice):

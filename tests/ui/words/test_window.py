@@ -2,7 +2,6 @@
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QApplication
 
 from configurator.drawing.glossary import glossary
 from configurator.project_file import load
@@ -153,7 +152,8 @@ def test_a_word_leads_to_its_field(qtbot, window):
     window.show_word("use.wanted_angle")
     qtbot.mouseClick(window.words.to_field, Qt.MouseButton.LeftButton)
     qtbot.waitUntil(lambda: window.work.form.sections["Use"].is_open)
-    assert window.work.form.field("use.wanted_angle").editor.hasFocus() or QApplication.focusWidget() is None
+    window.activateWindow()
+    qtbot.waitUntil(window.work.form.field("use.wanted_angle").editor.hasFocus)
 
 
 def test_a_note_that_is_a_sentence_ends_once(session):
