@@ -35,16 +35,16 @@ READ = {
 }  # fmt: skip
 
 
-def seconds(parse, text):
-    """The processor's time of the quickest of three goes: neither a busy machine nor the collector counts."""
+def is_quick(parse, text):
+    """Within a tenth of a second of the processor, in one of three goes: the collector may come between."""
 
-    def once():
+    def seconds():
         start = time.thread_time()
         with suppress(LengthError):
             parse(text)
         return time.thread_time() - start
 
-    return min(once() for _ in range(3))
+    return any(seconds() < 0.1 for _ in range(3))
 
 
 @pytest.mark.parametrize(("text", "inches"), READ.items())
@@ -87,7 +87,7 @@ def test_metric_takes_a_bare_number_as_millimetres_and_a_mark_at_its_word():
 def test_refuses_in_words(bad):
     with pytest.raises(LengthError) as refused:
         parse_length(bad)
-    assert seconds(parse_length, bad) < 0.1
+    assert is_quick(parse_length, bad)
     assert 20 < len(str(refused.value)) < 240
     assert str(refused.value).endswith(".")
 
@@ -405,7 +405,7 @@ def test_no_text_raises_anything_else(text):
             parse(text)
         except LengthError as refused:
             assert len(str(refused)) < 240  # noqa: PT017
-        assert seconds(parse, text) < 0.1
+        assert is_quick(parse, text)
 
 
 @given(st.integers(0, 999), st.integers(1, 63), st.sampled_from(["{} {}", "{}-{}", '{}-{}"', "{} {} in"]))

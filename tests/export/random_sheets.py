@@ -1,4 +1,4 @@
-"""Fifty openings at random, with a fixed seed each, and their sheets of every kind."""
+"""Openings at random, with a fixed seed each, and their sheets of every kind."""
 
 import random
 from functools import cache
@@ -8,9 +8,9 @@ from configurator.drawing.sheets import SHEETS, sheet_maker
 from configurator.model import JobFacts, Opening
 from configurator.study import Study, study
 from configurator.units import Display
-from tests.sweeps import WIDE
+from tests.sweeps import WIDE, sized
 
-SEEDS = range(50)
+SEEDS = range(sized(30, 50))
 KINDS = tuple(SHEETS)
 _FRAMES = {
     "knocked-down drywall": {},

@@ -2,6 +2,7 @@ import os
 import re
 import subprocess
 import sys
+from hashlib import sha256
 from io import BytesIO
 from pathlib import Path
 from xml.etree import ElementTree
@@ -89,21 +90,19 @@ def test_the_bytes_are_the_same_in_every_run_and_every_time_zone():
     code = (
         "from hashlib import sha256; from tests.export.test_pages import page;"
         "from configurator.export.pages import PAGE_FORMATS, pages_as_bytes;"
-        "print([sha256(pages_as_bytes([page()], one)).hexdigest() for one in PAGE_FORMATS])"
+        "print(*(sha256(pages_as_bytes([page()], one)).hexdigest() for one in PAGE_FORMATS))"
     )
-    runs = [
-        subprocess.run(
-            [sys.executable, "-c", code],
-            env={**os.environ, "PYTHONHASHSEED": seed, "TZ": zone},
-            cwd=Path(__file__).parents[2],
-            capture_output=True,
-            text=True,
-            check=True,
-        ).stdout
-        for seed, zone in [("1", "Asia/Kolkata"), ("2", "America/Lima")]
-    ]
-    assert runs[0] == runs[1]
-    assert runs[0].count(",") == 3
+    other = subprocess.run(
+        [sys.executable, "-c", code],
+        env={**os.environ, "PYTHONHASHSEED": "1", "TZ": "Asia/Kolkata"},
+        cwd=Path(__file__).parents[2],
+        capture_output=True,
+        text=True,
+        check=True,
+    ).stdout
+    here = [sha256(pages_as_bytes([page()], one)).hexdigest() for one in PAGE_FORMATS]
+    assert other.split() == here
+    assert len(here) == 4
 
 
 def test_letters_that_a_pdf_lacks_stop_nothing():

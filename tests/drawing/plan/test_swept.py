@@ -3,6 +3,7 @@ from itertools import pairwise
 
 import numpy as np
 import pytest
+import shapely
 from hypothesis import given
 from hypothesis import strategies as st
 from shapely.geometry import Point as Dot
@@ -56,10 +57,9 @@ def assert_same(shape, pin, theta):
     points = dice.uniform((left - 1, low - 1), (right + 1, high + 1), (600, 2))
     near = dice.normal(0.0, 0.3, (300, 2)) + dice.permutation(np.repeat(shape.points, 300, axis=0))[:300]
     points = np.concatenate([points, near])
-    edge = said.boundary
-    dots = [Dot(1000 * x, 1000 * y) for x, y in points]
-    told = np.array([dot.distance(edge) > 40.0 for dot in dots])
-    inside = np.array([said.contains(dot) for dot in dots])
+    dots = shapely.points(1000 * points)
+    told = shapely.distance(dots, said.boundary) > 40.0
+    inside = shapely.contains(said, dots)
     assert told.sum() > 300
     assert (is_swept(shape, pin, theta, points) == inside)[told].all()
 

@@ -20,6 +20,7 @@ from configurator.geometry.shapes import Leaf
 from configurator.geometry.solve import Solution
 from tests.geometry.openings import BOX, LEAF, RAIL, case_a
 from tests.geometry.random_openings import random_problem
+from tests.sweeps import sized
 
 ROWS = 8
 
@@ -131,7 +132,7 @@ def _unlike(many, stop):
                 yield row, name, value, expected
 
 
-@pytest.mark.parametrize("seed", range(4))
+@pytest.mark.parametrize("seed", range(sized(2, 4)))
 def test_every_answer_is_the_one_the_single_path_gives(seed):
     chance = random.Random(f"batch {seed}")
     for _ in range(25):
