@@ -354,7 +354,7 @@ def test_what_is_written_reads_back(inches):
 
 @given(lengths, st.booleans())
 def test_what_is_copied_reads_back(inches, metric):
-    assert parse_length(format_lossless(inches, metric)) == pytest.approx(inches, abs=1e-9)
+    assert parse_length(format_lossless(inches, metric)) == pytest.approx(inches, abs=SLACK)
 
 
 @given(lengths, displays)
