@@ -71,7 +71,7 @@ Candidates = Sequence[Candidate]
 
 
 @dataclass(frozen=True, slots=True)
-class _Fact:
+class Fact:
     """A fact of every candidate: its words, its number, what it is where the last width has more or less.
 
     `shown` says of a leaf's candidates whether the fact has a row there, `ended_by` what a swing ends at.
@@ -98,87 +98,88 @@ def _not_inactive(candidates: Candidates) -> bool:
     return not _inactive(candidates)
 
 
-_FACTS = (
-    _Fact(
+FACTS = (
+    Fact(
         "greatest_angle_bare", "opens to, the door alone", "greatest angle, bare",
         "how far the leaf and the barrel can turn from closed, without hardware",
         REACHED, "farther", "less far", lambda one: one.greatest_angle_bare,
         ended_by=lambda one: one.stopped_by_bare,
     ),
-    _Fact(
+    Fact(
         "greatest_angle", "opens to, with its hardware", "greatest angle",
         "how far the door can turn from closed until anything on it meets something",
         REACHED, "farther", "less far", lambda one: one.greatest_angle,
         ended_by=lambda one: one.stopped_by,
     ),
-    _Fact(
+    Fact(
         "rests_at", "rests at", "angle at rest",
         "where the open door comes to rest: against its door stop, or against what ends its swing",
         REACHED, "farther", "less far", lambda one: one.rests_at,
         shown=lambda candidates: any(one.rests_at != one.greatest_angle for one in candidates),
     ),
-    _Fact(
+    Fact(
         "pin_off_door_face", "hinge pin stands off the door by", "pin axis off door face",
         "from the closed door's pull face to the pin axis",
         LENGTH, "farther off the door", "nearer the door", lambda one: one.pin_off_door_face,
     ),
-    _Fact(
+    Fact(
         "pin_off_frame_face", "hinge pin stands off the frame by", "pin axis off frame face",
         "from the frame face to the pin axis",
         LENGTH, "farther off the frame", "nearer the frame", lambda one: one.pin_off_frame_face,
     ),
-    _Fact(
+    Fact(
         "barrel_past_frame", "barrel stands out from the frame by", "barrel past frame face",
         "from the frame face to the outside of the barrel",
         LENGTH, "farther out", "less far out", lambda one: one.barrel_past_frame,
     ),
-    _Fact(
+    Fact(
         "barrel_past_wall", "barrel stands out from the wall by", "barrel past wall face",
         "from the wall face to the outside of the barrel",
         LENGTH, "farther out", "less far out", lambda one: one.barrel_past_wall,
     ),
-    _Fact(
+    Fact(
         "clear_past_frame_at_180", "room behind the door, opened flat", "clear past frame face at 180",
         "from the frame face to the face of the door at 180 degrees",
         AT_LEAST, "more room", "less room", lambda one: one.clear_past_frame_at_180,
     ),
-    _Fact(
+    Fact(
         "clear_width_at_90", "walk-through width, door square open", "clear width at 90",
         "from the door's face to the frame stop on the lock side, at 90 degrees",
         AT_LEAST, "wider", "narrower", lambda one: one.clear_width_at_90, _not_inactive,
     ),
-    _Fact(
+    Fact(
         "clear_width_at_90", "walk-through width, both leaves square open", "clear width at 90, both leaves",
         "from face to face of the two leaves, both at 90 degrees",
         AT_LEAST, "wider", "narrower", lambda one: one.clear_width_at_90, _inactive,
     ),
-    _Fact(
+    Fact(
         "hardware_in_clear_width", "hardware takes from that width", "hardware in clear width",
         "what stands past the door's face at 90 degrees, 34 to 80 in above the floor",
         AT_MOST, "more", "less", lambda one: one.hardware_in_clear_width,
         lambda candidates: any(one.hardware_in_clear_width for one in candidates),
     ),
-    _Fact(
+    Fact(
         "latch_edge_least", "tightest gap at the lock side", "latch edge least",
         "from the door's lock edge to the frame, over the whole swing",
         AT_LEAST, "looser", "tighter", lambda one: one.latch_edge_least, _not_inactive,
     ),
-    _Fact(
+    Fact(
         "hinge_edge_least", "tightest gap at the hinge side", "hinge edge least",
         "from the door's hinge edge to the frame and casing, over the whole swing",
         AT_LEAST, "looser", "tighter", lambda one: one.hinge_edge_least,
     ),
-    _Fact(
+    Fact(
         "encroachment_greatest", "stands out into the room, at most", "encroachment, greatest",
         "from the wall face to the farthest corner of the door, over the swing",
         AT_MOST, "farther", "less far", lambda one: one.encroachment_greatest,
     ),
-    _Fact(
+    Fact(
         "leaf_out_at_rest", "stands out into the room, at rest", "encroachment at rest",
         "from the wall face to the farthest corner of the door, where it rests",
         AT_MOST, "farther", "less far", lambda one: one.leaf_out_at_rest,
     ),
 )  # fmt: skip
+"""Every row of the table, in its order."""
 
 
 def comparisons(study: Study, display: Display) -> tuple[Comparison, ...]:
@@ -196,24 +197,24 @@ def stopped_words(stop: Stopped) -> str:
 
 def _comparison(leaf: str, candidates: Candidates, display: Display) -> Comparison:
     names = [format_size(one.hinge_width) for one in candidates]
-    rows = tuple(_row(fact, candidates, display) for fact in _FACTS if fact.shown(candidates))
+    rows = tuple(_row(fact, candidates, display) for fact in FACTS if fact.shown(candidates))
     between = f"{names[0]} to {names[-1]}" if len(names) > 1 else ""
     return Comparison(leaf, tuple(f"{name} in" for name in names), rows, between)
 
 
-def _row(fact: _Fact, candidates: Candidates, display: Display) -> Row:
+def _row(fact: Fact, candidates: Candidates, display: Display) -> Row:
     values = tuple(_value(fact, one, display) for one in candidates)
     difference = _difference(fact, [fact.number(one) for one in candidates], display)
     return Row(fact.key, fact.plain, fact.trade, fact.measured, fact.unit, values, difference)
 
 
-def _value(fact: _Fact, one: Candidate, display: Display) -> str:
+def _value(fact: Fact, one: Candidate, display: Display) -> str:
     number, stop = fact.number(one), fact.ended_by(one)
     said = "not reached" if number is None else fact.unit.said(number, display)
     return f"{said}, {stopped_words(stop)}" if stop else said
 
 
-def _difference(fact: _Fact, numbers: Sequence[float | None], display: Display) -> str:
+def _difference(fact: Fact, numbers: Sequence[float | None], display: Display) -> str:
     first, last = numbers[0], numbers[-1]
     if len(numbers) < 2 or first is None or last is None:
         return ""

@@ -2,6 +2,7 @@
 
 import pytest
 
+from configurator.drawing import comparison
 from configurator.drawing.comparison import comparisons
 from configurator.export.plain_text import studies_as_text
 from configurator.study import study
@@ -22,6 +23,36 @@ def test_the_difference_is_said_in_words():
     assert found["greatest_angle_bare"].values == ("171.7°, leaf on the chair rail", "180°")
     assert found["greatest_angle_bare"].difference == "8.2° farther"
     assert found["hinge_edge_least"].difference == "the same"
+
+
+NO_ROW = {
+    "leaf": "a table for each",
+    "hinge_width": "a column for each",
+    "pin_across": "no measure that anybody sets out by",
+    "contact_point": "marked in the picture",
+    "contact_point_bare": "marked in the picture",
+    "stopped_by": "said beside the angle",
+    "stopped_by_bare": "said beside the angle",
+    "clear_width_at_greatest": "for other tools",
+    "encroachment_at_rest": "the row is where the door does rest, with its stop",
+    "encroachment_with_hardware_greatest": "for other tools",
+    "encroachment_with_hardware_at_rest": "for other tools",
+    "least_gap": "dimensioned in the picture",
+    "least_gap_angle": "said with the gap",
+    "barrel_free_by": "a finding says where it is little",
+    "barrel_diameter": "of the hinge, not of the swing",
+    "door_stop": "a finding says where it stands",
+    "findings": "listed below the table",
+}
+"""Answers of a candidate that are no row of the table, and why."""
+
+
+def test_every_answer_of_a_candidate_is_a_row_or_is_left_out_on_purpose():
+    (candidate, _) = study(plain_opening()).candidates
+    shown = {fact.key for fact in comparison.FACTS}
+    answers = set(candidate.as_data())
+    assert answers - shown == set(NO_ROW)
+    assert shown - answers == {"leaf_out_at_rest"}
 
 
 def test_a_difference_too_small_to_show_is_not_shown_as_nothing():

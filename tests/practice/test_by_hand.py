@@ -2,6 +2,7 @@
 
 import math
 import re
+from pathlib import Path
 
 import pytest
 
@@ -202,3 +203,44 @@ def test_a_slip_is_the_part_that_was_made_wrong_and_every_other_part_is_right():
             assert problem.answer.right in problem.question
             assert mended not in problem.answer.options
             assert problem.answer.options.count(problem.answer.right) == 1
+
+
+READ_OR_CHOSEN = {
+    "opening width from figures",
+    "opening height from figures",
+    "feet into inches",
+    "opening size in figures",
+    "hinge size from measures",
+    "what a hand says",
+    "hand from a plan",
+    "side the barrel shows on",
+    "height of a hinge",
+    "place of the top hinge",
+    "bearing of a hinge",
+    "pin of a hinge",
+    "count on a Dutch door",
+    "look of a number",
+    "number of a finish",
+    "US code of a number",
+    "metal of a number",
+    "same look on steel",
+    "whether it folds flat",
+    "least width in stock",
+    "least width over a rail",
+    "clear width of an accessible door",
+    "least opening width",
+    "whether a square edge binds",
+    "enough corridor at rest",
+    "enough corridor in the swing",
+    "what a door wants",
+    "setting at a return wall",
+    "what ends the swing",
+}
+"""What is right here is read in a table or follows from a number above; its rule has tests of its own."""
+
+
+def test_every_problem_is_worked_by_hand_or_read_in_a_table():
+    text = Path(__file__).read_text("utf-8").partition("READ_OR_CHOSEN = {")[0]
+    worked = {key for key in BY_KEY if f'"{key}"' in text or key.startswith("slip: ")}
+    assert set(BY_KEY) == worked | READ_OR_CHOSEN
+    assert not worked & READ_OR_CHOSEN

@@ -1,12 +1,16 @@
 """Every problem that can be posed has exactly one right answer within the precision that it states."""
 
+import inspect
 import math
 import re
 from functools import cache
+from importlib import import_module
+from pathlib import Path
 
 import pytest
 
 from configurator.drawing.plan.sheet import bare_plan
+from configurator.practice import topics
 from configurator.practice.answers import (
     HANDS,
     AngleAnswer,
@@ -32,6 +36,18 @@ def test_there_are_at_least_forty_templates_over_eight_topics():
     assert len(TOPICS) >= 8
     assert len(BY_KEY) == len(TEMPLATES)
     assert {template.level for template in TEMPLATES} == {1, 2, 3, 4, 5}
+
+
+def test_every_problem_that_is_written_is_posed():
+    """A maker belongs to its topic's `TEMPLATES`, a topic to the course."""
+    made = {template.make for template in TEMPLATES}
+    names = {path.stem for path in Path(topics.__file__).parent.glob("*.py")} - {"__init__"}
+    for name in names:
+        module = import_module(f"{topics.__name__}.{name}")
+        for maker in filter(inspect.isfunction, vars(module).values()):
+            makes = maker.__annotations__.get("return") == Problem | None
+            if makes and list(inspect.signature(maker).parameters) == ["random"]:
+                assert maker in made, (name, maker.__name__)
 
 
 def test_a_seed_gives_the_same_problem_and_another_seed_another():

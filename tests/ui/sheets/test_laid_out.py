@@ -1,8 +1,18 @@
+import re
+from pathlib import Path
+
+import pytest
+
 from configurator.drawing.pages.page import scale_named
 from configurator.drawing.sheets import SHEETS
+from configurator.export import document, pages
 from configurator.model import JobFacts, Opening
+from configurator.ui.files import files
+from configurator.ui.order import writing as order_writing
+from configurator.ui.sheets import page as sheet_page
 from configurator.ui.sheets.preview import KINDS, SheetChoice, pages_of
 
+README = Path(__file__).resolve().parents[3] / "README.md"
 GOOD = {"hand": "LH", "size": {"width": 36, "height": 84}, "compare": [4, 4.5]}
 
 
@@ -13,6 +23,26 @@ def opening(mark, **more):
 def test_every_kind_of_sheet_has_a_name_in_the_window():
     assert set(KINDS) == set(SHEETS)
     assert len(set(KINDS.values())) == len(KINDS)
+
+
+@pytest.mark.parametrize(
+    ("offered", "written"),
+    [
+        (sheet_page.FORMATS, pages.PAGE_FORMATS),
+        (sheet_page.ONE_FILE, pages.OF_MANY_PAGES),
+        (files.PICTURES, pages.PLAN_FORMATS),
+        (order_writing.FILTERS, document.DOCUMENT_FORMATS),
+    ],
+)
+def test_a_file_dialog_offers_every_format_there_is(offered, written):
+    assert sorted(re.findall(r"\*(\.\w+)", offered)) == sorted(written)
+
+
+def test_readme_names_every_kind_of_sheet_and_every_ending():
+    text = README.read_text("utf-8").replace("\\|", "|")
+    assert f"[--sheet {'|'.join(SHEETS)}]" in text
+    for ending in (*pages.PAGE_FORMATS, *document.DOCUMENT_FORMATS):
+        assert f"`{ending}`" in text or f"X{ending}" in text, ending
 
 
 def test_pages_come_in_the_order_of_the_openings_and_count_them(choice):
