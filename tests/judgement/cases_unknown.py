@@ -45,6 +45,7 @@ WEIGHT = (
         recommended=HEAVY_BALL,
         findings=("weight unknown",),
         says={"weight unknown": "lead thickness or the weight"},
+        order=HEAVY_BALL | {"quantity": 3},
         assumed=("door.weight",),
         silent=("door weight",),
     ),
@@ -104,6 +105,22 @@ WEIGHT = (
         ("weight unknown",),
     ),
     Judgement(
+        "an 18 gage door 34 x 84 with 1/8 in of lead: 117 lb of steel at most, 144 lb of lead",
+        {"size": NARROW, "door": STEEL | {"lead_thickness": 0.125}, "hand": "LH", "use": LOW},
+        HEAVY_BALL,
+        ("door weight",),
+        ("weight unknown",),
+        source=LEAD_SOURCE,
+        mark="derived",
+    ),
+    Judgement(
+        "an 18 gage door 34 x 84 with 1/32 in of lead: 153 lb at most",
+        {"size": NARROW, "door": STEEL | {"lead_thickness": 1 / 32}, "hand": "LH", "use": LOW},
+        {"weight": "standard"},
+        source=LEAD_SOURCE,
+        mark="derived",
+    ),
+    Judgement(
         "a 3070 composite core door: 125 lb at most",
         {"door": {"construction": "wood, composite core"}, "hand": "LH", "use": LOW},
         {"weight": "standard"},
@@ -140,7 +157,7 @@ WEIGHT = (
     ),
 )
 LOCK = (
-    pin("outswing exterior, lock not said", "RHR", OUTSIDE, OUT, True),
+    pin("outswing exterior, lock not said", "RHR", OUTSIDE, OUT, True, order=OUT),
     pin("outswing exterior on the other hand, lock not said", "LHR", OUTSIDE, OUT, True),
     pin("outswing exterior, said to have no lock", "RHR", OUTSIDE | {"locked": False}, STAYS, False),
     pin("outswing exterior with a lock", "RHR", OUTSIDE | {"locked": True}, OUT, False),

@@ -6,6 +6,8 @@ from pathlib import Path
 import pytest
 
 from configurator.model import Job
+from configurator.order.take_off import take_off
+from configurator.order.tally import tally_job
 from configurator.study import study
 from tests.judgement.judgement import Judgement
 
@@ -28,3 +30,6 @@ def test_judgement(case):
     for code, words in case.says.items():
         assert words in said[code]
     assert not set(case.assumed) - set(answer.filled.assumed)
+    if case.order:
+        ordered = [line.as_data() for line in take_off(tally_job(job), job.job).lines]
+        assert {key: ordered[0].get(key) for key in case.order} == case.order

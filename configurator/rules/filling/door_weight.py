@@ -72,7 +72,7 @@ def _weighed() -> tuple[DoorWeightRow, ...]:
 
 def _of_row(row: DoorWeightRow, made: Made, width: float, height: float) -> DoorWeight:
     area = width * height / SQUARE_INCHES * (made.thickness / row.thickness if row.scales else 1.0)
-    lead = lead_pounds(made.lead or 0.0, width, height) if row.construction == LEAD_LINED else 0.0
+    lead = lead_pounds(made.lead or 0.0, width, height)  # also in a steel door
     return DoorWeight(row.low * area + lead, row.high * area + lead, row.cited)
 
 
