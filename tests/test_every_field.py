@@ -11,7 +11,6 @@ import pytest
 from pydantic import ValidationError
 
 from configurator.documents.schedule import COLUMNS as PRINTED
-from configurator.drawing.hinge_parts import PARTS
 from configurator.intake.fields import FIELDS as READ
 from configurator.model import JobFacts, Opening, Tolerances, paths
 from configurator.rules.filling.tolerances import fill_tolerances
@@ -23,6 +22,7 @@ from configurator.ui.form.form import SECTIONS
 from configurator.ui.form.rows import THING_FIELDS
 from configurator.ui.schedule.columns import COLUMNS as SHOWN
 from configurator.ui.schedule.columns import Column
+from configurator.wording.hinge_parts import PARTS
 from tests.openings import LEVER, RAIL, plain_data
 
 EVERY = tuple(paths.every_field())

@@ -9,13 +9,8 @@ import pytest
 from configurator.documents.hardware_schedule import schedule_document
 from configurator.documents.order import order_document
 from configurator.drawing.base.primitives import Dimension, Text
-from configurator.drawing.comparison import Row, comparisons
-from configurator.drawing.event_words import moment_words
-from configurator.drawing.pages.client_words import client_sayings, client_table
 from configurator.drawing.pages.page import Page, papers
 from configurator.drawing.sheets import sheet_maker
-from configurator.drawing.swing_words import swing_rows
-from configurator.drawing.width_words import width_table
 from configurator.model import Job, Opening
 from configurator.order.take_off import take_off
 from configurator.order.tally import tally_job
@@ -27,6 +22,10 @@ from configurator.study.over_the_swing import over_the_swing
 from configurator.study.widths.leaf_widths import widths_of
 from configurator.study.widths.width_pair import width_pair
 from configurator.units import Display, format_size
+from configurator.wording.client_words import client_sayings, client_table
+from configurator.wording.comparison import Row, comparisons
+from configurator.wording.swing_words import moment_words, swing_rows
+from configurator.wording.width_words import width_table
 from tests.export.random_sheets import random_opening
 from tests.openings import plain_opening
 

@@ -7,7 +7,6 @@ import pytest
 
 from configurator import tables
 from configurator.drawing.base.style import materials
-from configurator.drawing.glossary import glossary
 from configurator.model import DoorStop, Hardware, Obstruction
 from configurator.model.paths import vocabulary
 from configurator.resource_files import resource_path
@@ -34,6 +33,7 @@ from configurator.tables import (
     table,
     words_of,
 )
+from configurator.wording.glossary import glossary
 
 
 def test_every_file_is_a_table_and_every_table_a_file():

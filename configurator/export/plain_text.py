@@ -5,15 +5,15 @@ from collections.abc import Sequence
 from itertools import zip_longest
 
 from configurator.documents.document import Column, Document, Table, cell_words, headed
-from configurator.drawing.comparison import Comparison, comparisons
-from configurator.drawing.hinge_parts import cited
-from configurator.drawing.width_words import break_words, headline, width_table
 from configurator.rules.finding import Finding
 from configurator.study import Study
 from configurator.study.tolerance.findings import tolerance_sentence, what_to_do
 from configurator.study.tolerance.result import NAMES, ToleranceResult
 from configurator.study.widths.leaf_widths import LeafWidths
 from configurator.units import Display, format_size
+from configurator.wording.comparison import Comparison, comparisons
+from configurator.wording.hinge_parts import cited
+from configurator.wording.width_words import break_words, headline, width_table
 
 WIDTH = 110
 """Characters of a line."""

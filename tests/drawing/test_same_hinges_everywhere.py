@@ -9,9 +9,6 @@ from hypothesis import strategies as st
 
 from configurator.documents.hardware_schedule import hardware_headings
 from configurator.documents.order import order_table
-from configurator.drawing.hinge_order_line import order_cautions, order_lines, order_text
-from configurator.drawing.hinge_parts import hinge_parts
-from configurator.drawing.pages.client_words import recommendation
 from configurator.drawing.pages.elevation_facts import leaves_shown
 from configurator.drawing.pages.notes import study_notes
 from configurator.model import Hinge, JobFacts, Opening
@@ -20,6 +17,9 @@ from configurator.order.take_off import take_off
 from configurator.order.tally import tally
 from configurator.study.widths.width_pair import width_pair
 from configurator.units import Display
+from configurator.wording.client_words import recommendation
+from configurator.wording.hinge_order_line import order_cautions, order_lines, order_text
+from configurator.wording.hinge_parts import hinge_parts
 from tests.export.random_sheets import random_opening
 from tests.sweeps import sized
 

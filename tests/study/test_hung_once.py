@@ -4,8 +4,6 @@ from collections import Counter
 
 import pytest
 
-from configurator.drawing.comparison import comparisons
-from configurator.drawing.derivation_words import Asked, shown_derivation
 from configurator.drawing.pages.preparation_facts import preparations
 from configurator.drawing.plan.drawn_leaf import drawn_leaves
 from configurator.drawing.plan.sheet import plan_sheet
@@ -21,6 +19,8 @@ from configurator.study.what_if.curve import _hung_at, what_if
 from configurator.study.what_if.parameters import parameters_of
 from configurator.study.widths.leaf_widths import widths_of
 from configurator.units import Display
+from configurator.wording.comparison import comparisons
+from configurator.wording.derivation_words import Asked, shown_derivation
 from tests.openings import LEVER, RAIL, plain_opening
 
 STANDARD = Hinge(

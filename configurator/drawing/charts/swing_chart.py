@@ -4,11 +4,11 @@ from collections.abc import Sequence
 
 from configurator.drawing.charts.chart import Axis, Chart, Curve, Mark, Rule, ticks_between
 from configurator.drawing.charts.width_chart import length_axis
-from configurator.drawing.swing_words import edges_said
 from configurator.model import Use
 from configurator.study.over_the_swing import OverTheSwing, Standing
 from configurator.tables import limit
 from configurator.units import TOLERANCE, Display, format_decimal, format_size
+from configurator.wording.swing_words import edges_said
 
 _EVERY = 30.0
 

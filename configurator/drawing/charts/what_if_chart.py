@@ -6,11 +6,11 @@ from itertools import groupby
 from configurator.drawing.base.primitives import Point
 from configurator.drawing.charts.chart import Axis, Chart, Curve, Mark, Rule, nice_step, ticks_between
 from configurator.drawing.charts.width_chart import angle_axis, clear_at_90, clear_axis
-from configurator.drawing.what_if_words import at_value, parameter_name, threshold_words, what_if_said
 from configurator.model import Obstruction
 from configurator.study.what_if.curve import WhatIf
 from configurator.study.what_if.thresholds import BARREL, CARRIED_MEETS, CLEAR, FITTED, Threshold
 from configurator.units import CLOSED_IN, MM_PER_INCH, Display, format_decimal, format_size
+from configurator.wording.what_if_words import at_value, parameter_name, threshold_words, what_if_said
 
 _INCHES = (1 / 16, 1 / 8, 1 / 4, 1 / 2, 1.0, 2.0, 4.0, 8.0, 12.0, 24.0)
 _MILLIMETRES = (1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0)

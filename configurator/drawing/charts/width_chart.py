@@ -5,10 +5,10 @@ from bisect import bisect_left
 from collections.abc import Sequence
 
 from configurator.drawing.charts.chart import Axis, Chart, Curve, Mark, Rule, nice_step, ticks_between
-from configurator.drawing.width_words import break_words, clear_width_name, headline, reading
 from configurator.study.widths.break_points import CLEAR_WIDTH, BreakPoint
 from configurator.study.widths.leaf_widths import LeafWidths
 from configurator.units import CLOSED_IN, MM_PER_INCH, Display, format_decimal, format_size
+from configurator.wording.width_words import break_words, clear_width_name, headline, reading
 
 _DEGREES = (1.0, 2.0, 5.0, 10.0, 15.0, 30.0, 45.0)
 _INCHES = (1 / 16, 1 / 8, 1 / 4, 1 / 2, 1.0, 2.0, 5.0, 10.0, 20.0)

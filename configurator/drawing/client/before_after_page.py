@@ -20,7 +20,6 @@ from configurator.drawing.client.overlay import (
     strings_beside,
     strings_go_over_opening,
 )
-from configurator.drawing.comparison import comparisons
 from configurator.drawing.pages.frame import drawing_box, page_frame
 from configurator.drawing.pages.notes import Note, cut_to, study_notes
 from configurator.drawing.pages.page import Detail, Page, Paper, Scale, fitted_or_asked, scales
@@ -33,6 +32,7 @@ from configurator.model import JobFacts
 from configurator.study import Study
 from configurator.study.widths.width_pair import WidthPair, width_pair
 from configurator.units import Display, format_size
+from configurator.wording.comparison import comparisons
 
 _ROW = 15.0
 _SIZE, _CAPTION = 8.5, 6.5

@@ -7,8 +7,8 @@ from itertools import accumulate
 from configurator.drawing.base.lettering import text_width
 from configurator.drawing.base.primitives import Point, Polyline, Primitive, Text
 from configurator.drawing.base.view import Box
-from configurator.drawing.pages.client_words import ClientTable
 from configurator.drawing.pages.notes import broken, cut_to
+from configurator.wording.client_words import ClientTable
 
 GAP = 9.0
 """Between two parts of what is said, points."""

@@ -11,12 +11,6 @@ from configurator.drawing.base.primitives import Polygon, Polyline, Primitive, T
 from configurator.drawing.base.view import Box
 from configurator.drawing.client.client_flow import GAP, Flow
 from configurator.drawing.client.client_picture import client_panel
-from configurator.drawing.pages.client_words import (
-    client_sayings,
-    client_table,
-    door_named,
-    recommendation,
-)
 from configurator.drawing.pages.frame import BAR_HEIGHT, MARGIN, Cell, scale_bar, title_block
 from configurator.drawing.pages.notes import DEFER, Note, assumed_note, cut_to, least_height, notes_column
 from configurator.drawing.pages.page import Detail, Page, Paper, Scale, fitted_or_asked
@@ -32,6 +26,12 @@ from configurator.model import JobFacts
 from configurator.study import Study
 from configurator.study.widths.width_pair import WidthPair, width_pair
 from configurator.units import Display, format_size
+from configurator.wording.client_words import (
+    client_sayings,
+    client_table,
+    door_named,
+    recommendation,
+)
 
 _EDGE = 12.0
 _BLOCK = 48.0

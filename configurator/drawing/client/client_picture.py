@@ -6,8 +6,6 @@ from dataclasses import dataclass, replace
 from configurator.drawing.base.lettering import fitted, text_box, text_width
 from configurator.drawing.base.primitives import Polygon, Polyline, Primitive, Text, rectangle
 from configurator.drawing.base.view import Box, Group, paper
-from configurator.drawing.dimension_words import FRAME, Measured, Wording
-from configurator.drawing.pages.client_words import end_words
 from configurator.drawing.plan.dimensions import PLAIN, Dimensions, Lettered, is_clear, moving_on_sheet
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf, drawn_leaves
 from configurator.drawing.plan.panel import Panel, moving_notes, moving_parts, panel, spare_height, view_scale
@@ -15,6 +13,8 @@ from configurator.drawing.plan.sheet import RECOMMENDED, hand_words
 from configurator.study import Candidate, Study
 from configurator.study.widths.width_pair import width_pair
 from configurator.units import TOLERANCE, Display, format_size
+from configurator.wording.client_words import end_words
+from configurator.wording.dimension_words import FRAME, Measured, Wording
 
 _EDGE = 8.0
 _LINE = 1.45

@@ -4,7 +4,6 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
 from configurator.drawing.base.view import Box
-from configurator.drawing.hinge_parts import cited
 from configurator.drawing.pages.blocks import Block, Side, String, room_of, set_side_by_side
 from configurator.drawing.pages.dimension_string import refuse_crowded
 from configurator.drawing.pages.elevation_facts import LeafShown, hinge_table, leaves_shown, unlike
@@ -32,6 +31,7 @@ from configurator.rules.filling.usual import FilledOpening
 from configurator.study import Study
 from configurator.tables import ToleranceRow, table
 from configurator.units import TOLERANCE, Display
+from configurator.wording.hinge_parts import cited
 
 _OVER_TABLE = 8.0
 _WITHOUT_EDGES = "The doors' edges have no room on this paper; the table has their figures."

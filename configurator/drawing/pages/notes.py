@@ -15,15 +15,15 @@ from pydantic import BaseModel
 from configurator.drawing.base.lettering import text_width
 from configurator.drawing.base.primitives import Primitive, Text
 from configurator.drawing.base.view import Box
-from configurator.drawing.hinge_order_line import order_cautions, order_lines
-from configurator.drawing.hinge_parts import cited
-from configurator.drawing.swing_words import bevel_words
 from configurator.model import Opening
 from configurator.rules.filling.usual import Assumed
 from configurator.rules.finding import Finding
 from configurator.rules.wording import pounds
 from configurator.study import Study
 from configurator.units import Display
+from configurator.wording.hinge_order_line import order_cautions, order_lines
+from configurator.wording.hinge_parts import cited
+from configurator.wording.swing_words import bevel_words
 
 SIZES = (8.0, 7.5, 7.0, 6.5, 6.0, 5.5)
 """Type sizes tried, points; the last is the least that is read without a glass."""

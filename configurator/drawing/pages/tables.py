@@ -10,10 +10,10 @@ from itertools import accumulate
 from configurator.drawing.base.lettering import text_width
 from configurator.drawing.base.primitives import Point, Polyline, Primitive, Text
 from configurator.drawing.base.view import Box
-from configurator.drawing.comparison import Comparison, comparisons
 from configurator.drawing.pages.notes import cut_to
 from configurator.study import Study
 from configurator.units import Display
+from configurator.wording.comparison import Comparison, comparisons
 
 SIZES = (7.0, 6.5, 6.0, 5.5)
 """Type sizes tried, points."""

@@ -20,10 +20,10 @@ from configurator.drawing.base.primitives import (
     rectangle,
 )
 from configurator.drawing.base.view import Box, Group, View, paper
-from configurator.drawing.glossary import Word
 from configurator.drawing.pictures.marks_front import IN_FRONT, ON_SAMPLE
 from configurator.drawing.pictures.marks_plan import IN_PLAN
 from configurator.drawing.pictures.scenes import Mark, Scene, scene
+from configurator.wording.glossary import Word
 
 SIZE = (300.0, 210.0)
 """Width and height of a picture as it is usually shown, points."""

@@ -13,7 +13,10 @@ from configurator.drawing.base.dimension_strokes import line_boxes
 from configurator.drawing.base.lettering import Room, text_box, text_width
 from configurator.drawing.base.primitives import Dimension, Point, rectangle, turned
 from configurator.drawing.base.view import Box, View, box_around
-from configurator.drawing.dimension_words import (
+from configurator.drawing.plan.drawn_leaf import DrawnLeaf
+from configurator.geometry.shapes import Shape, leaf_corners
+from configurator.units import TOLERANCE, Display
+from configurator.wording.dimension_words import (
     BOTH,
     FRAME,
     PIN_DOOR,
@@ -24,9 +27,6 @@ from configurator.drawing.dimension_words import (
     explained,
     wordings,
 )
-from configurator.drawing.plan.drawn_leaf import DrawnLeaf
-from configurator.geometry.shapes import Shape, leaf_corners
-from configurator.units import TOLERANCE, Display
 
 COLUMN = 9.0
 """From one column to the next, points."""

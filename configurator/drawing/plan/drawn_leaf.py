@@ -5,7 +5,6 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from configurator.drawing.base.primitives import turned
-from configurator.drawing.comparison import stopped_words
 from configurator.geometry.gaps import LeastGap
 from configurator.geometry.meeting_point import nearest_on_outline
 from configurator.geometry.pin import Hanging, Pin
@@ -24,6 +23,7 @@ from configurator.rules.wording import obstruction
 from configurator.study import Candidate, Study
 from configurator.study.events import gap_on_the_way, latch_passage
 from configurator.units import Display
+from configurator.wording.comparison import stopped_words
 
 Layers = tuple[tuple[str, float], ...]
 TURNS_CLOCKWISE = frozenset({"RH", "LHR"})

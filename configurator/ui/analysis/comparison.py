@@ -11,7 +11,7 @@ from configurator.ui.kit.look import GRID, sized, tabular
 from configurator.ui.state.session import Session
 
 if TYPE_CHECKING:
-    from configurator.drawing.comparison import Comparison, Row
+    from configurator.wording.comparison import Comparison, Row
 
 WORK_TIP = "Double click or Enter: where this number comes from"
 _FLAGS = Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable
@@ -65,7 +65,7 @@ class ComparisonTable(QTableWidget):
 
     def show_state(self) -> None:
         """Show the comparison of the opening on show; empty while it cannot be studied."""
-        from configurator.drawing.comparison import comparisons
+        from configurator.wording.comparison import comparisons
 
         study = self.session.study
         tables = comparisons(study, self.session.display) if study is not None else ()

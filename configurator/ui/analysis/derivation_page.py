@@ -7,15 +7,6 @@ from PySide6.QtGui import QGuiApplication, QHideEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QTextBrowser, QVBoxLayout, QWidget
 
 from configurator.drawing.base.style import inks
-from configurator.drawing.comparison import Comparison, Row, comparisons
-from configurator.drawing.derivation_words import (
-    MADE_FROM,
-    Asked,
-    Letter,
-    Line,
-    ShownDerivation,
-    shown_derivation,
-)
 from configurator.drawing.plan.pointing import LookedAt, Pointed, letter_at
 from configurator.study import Study
 from configurator.study.derivation.terms import Piece
@@ -24,6 +15,15 @@ from configurator.ui.kit.fields import QuietCombo
 from configurator.ui.kit.fitted_table import FittedTable
 from configurator.ui.kit.look import GRID, sized
 from configurator.ui.state.session import Session
+from configurator.wording.comparison import Comparison, Row, comparisons
+from configurator.wording.derivation_words import (
+    MADE_FROM,
+    Asked,
+    Letter,
+    Line,
+    ShownDerivation,
+    shown_derivation,
+)
 
 EMPTY = "Choose an opening, or add one with + at the left: the work behind its numbers is shown here."
 

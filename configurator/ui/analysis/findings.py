@@ -35,7 +35,7 @@ class FindingRow(QFrame):
 
     def show_finding(self, finding: "Finding") -> None:
         """Show a finding, and a button for each way to mend it."""
-        from configurator.drawing.hinge_parts import cited  # loaded with the first study
+        from configurator.wording.hinge_parts import cited  # loaded with the first study
 
         self._finding = finding
         self._draw_edge()  # before any tint: another style sheet brings the first palette back

@@ -5,7 +5,6 @@ from collections.abc import Sequence
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from configurator.drawing.charts.swing_chart import swing_chart
-from configurator.drawing.swing_words import swing_reading, swing_rows
 from configurator.study import Study
 from configurator.study.over_the_swing import OverTheSwing, over_the_swing
 from configurator.ui.kit.chart_canvas import ChartCanvas, beside
@@ -14,6 +13,7 @@ from configurator.ui.kit.fitted_table import FittedTable
 from configurator.ui.kit.look import GRID
 from configurator.ui.state.session import Session
 from configurator.units import format_size
+from configurator.wording.swing_words import swing_reading, swing_rows
 
 EMPTY = "Choose an opening, or add one with + at the left: its swing is shown here."
 GAPS = (1 / 32, 1 / 16, 3 / 32, 1 / 8)

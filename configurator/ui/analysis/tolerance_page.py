@@ -3,7 +3,6 @@
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QFrame, QGridLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
 
-from configurator.drawing.tolerance_rows import ToleranceRow, name_of, tolerance_heads, tolerance_rows
 from configurator.rules.filling.tolerances import fill_tolerances
 from configurator.study import Study
 from configurator.study.tolerance.analysis import tolerance_result, wall_share
@@ -15,6 +14,7 @@ from configurator.ui.kit.layout import BARE, GROW, Box, Pool, across, down, fill
 from configurator.ui.kit.look import GRID, sized, tabular, tinted
 from configurator.ui.state.session import Session
 from configurator.units import CLOSED_IN, Display, format_size
+from configurator.wording.tolerance_rows import ToleranceRow, name_of, tolerance_heads, tolerance_rows
 
 EMPTY = "Choose an opening, or add one with + at the left: how sure its hinge widths are is shown here."
 WORKING = "…"

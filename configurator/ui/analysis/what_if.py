@@ -5,14 +5,6 @@ from PySide6.QtGui import QHideEvent, QKeyEvent
 from PySide6.QtWidgets import QLabel, QLineEdit, QPushButton, QSlider, QVBoxLayout, QWidget
 
 from configurator.drawing.charts.what_if_chart import what_if_chart
-from configurator.drawing.what_if_words import (
-    at_value,
-    on_the_good_side,
-    parameter_name,
-    threshold_words,
-    trial_words,
-    what_if_headline,
-)
 from configurator.study import Study
 from configurator.study.what_if.curve import WhatIf, what_if
 from configurator.study.what_if.parameters import Parameter
@@ -23,6 +15,14 @@ from configurator.ui.kit.kinds import LENGTH, NotReadError
 from configurator.ui.kit.look import GRID, sized, tinted
 from configurator.ui.state.session import Session
 from configurator.units import MM_PER_INCH, TOLERANCE
+from configurator.wording.what_if_words import (
+    at_value,
+    on_the_good_side,
+    parameter_name,
+    threshold_words,
+    trial_words,
+    what_if_headline,
+)
 
 EMPTY = "Choose an opening, or add one with + at the left: here one thing of it can be varied and watched."
 NOTHING = "Nothing is on trial: point into the chart, or move the slider."

@@ -5,12 +5,12 @@ from collections.abc import Sequence
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QWidget
 
-from configurator.drawing.what_if_words import parameter_name
 from configurator.study import Candidate, Study
 from configurator.study.what_if.parameters import Hold, Parameter, parameters_of
 from configurator.ui.kit.fields import QuietCombo
 from configurator.ui.kit.look import GRID
 from configurator.units import format_size
+from configurator.wording.what_if_words import parameter_name
 
 
 class Choices(QWidget):

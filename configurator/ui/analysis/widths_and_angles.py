@@ -4,14 +4,6 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLabel, QPushButton, QWidget
 
 from configurator.drawing.charts.width_chart import width_chart
-from configurator.drawing.width_words import (
-    WidthLine,
-    WidthTable,
-    break_words,
-    headline,
-    reading,
-    width_table,
-)
 from configurator.rules.specification import MOST_COMPARED
 from configurator.study import Study
 from configurator.study.widths.leaf_widths import LeafWidths, widths_of
@@ -22,6 +14,14 @@ from configurator.ui.kit.layout import BARE, GROW, across, down, fill
 from configurator.ui.kit.look import GRID, sized, tinted
 from configurator.ui.state.session import Session
 from configurator.units import format_size
+from configurator.wording.width_words import (
+    WidthLine,
+    WidthTable,
+    break_words,
+    headline,
+    reading,
+    width_table,
+)
 
 COMPARE = "compare"
 EMPTY = "Choose an opening, or add one with + at the left: its hinge widths and angles are shown here."

@@ -13,7 +13,6 @@ from PySide6.QtWidgets import (
 )
 
 from configurator.drawing.client.client_picture import picture_end
-from configurator.drawing.pages.client_words import client_sayings, door_named
 from configurator.study import Study
 from configurator.study.widths.width_pair import width_pair
 from configurator.ui.client.canvas import ClientCanvas, Player
@@ -31,6 +30,7 @@ from configurator.ui.client.sentences import Sentences, print_page, save_page
 from configurator.ui.kit.layout import BARE, LeadsOn, across, down, fill
 from configurator.ui.kit.look import GRID, tinted
 from configurator.ui.state.session import Session
+from configurator.wording.client_words import client_sayings, door_named
 
 NOTHING_YET = "Answer a question, or pick a typical door under “Start from”: the door is drawn here."
 _IDLE = ("save", "file")

@@ -20,7 +20,7 @@ from configurator.ui.kit.look import GRID, sized, tinted
 from configurator.ui.state.session import Session
 
 if TYPE_CHECKING:  # loaded on use: the window is painted before the tables are read
-    from configurator.drawing.finish_rows import FinishLine
+    from configurator.wording.finish_rows import FinishLine
 
 HEADS = ("Idea of colour", "Look", "US code", "BHMA number", "Metal", "On other metals", "Source")
 
@@ -83,7 +83,7 @@ class FinishPanel(QWidget):
             self.session.edit_many({f"hinge.{key}": value for key, value in line.changes.items()})
 
     def _begin(self) -> None:
-        from configurator.drawing.finish_rows import METALS, ONLY_AN_IDEA
+        from configurator.wording.finish_rows import METALS, ONLY_AN_IDEA
 
         self.metal.addItem("any metal", None)
         for metal in METALS:
@@ -92,7 +92,7 @@ class FinishPanel(QWidget):
         self._look_up()
 
     def _look_up(self) -> None:
-        from configurator.drawing.finish_rows import look_up
+        from configurator.wording.finish_rows import look_up
 
         self._found = look_up(self.search.text(), self.metal.currentData())
         self.table.setRowCount(len(self._found))
@@ -117,7 +117,7 @@ class FinishPanel(QWidget):
             swatch.setData(Qt.ItemDataRole.AccessibleTextRole, f"swatch of {row.look}, only an idea")
 
     def _show_selected(self) -> None:
-        from configurator.drawing.finish_rows import same_look_words
+        from configurator.wording.finish_rows import same_look_words
 
         for label in (self.same, self.idea):
             tinted(label, "quiet", self.session.dark)

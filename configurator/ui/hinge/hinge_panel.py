@@ -26,8 +26,8 @@ from configurator.ui.kit.look import GRID, sized, tinted
 from configurator.ui.state.session import Session
 
 if TYPE_CHECKING:  # loaded on use: the window is painted before the first study
-    from configurator.drawing.hinge_parts import LeafParts, PartRow
     from configurator.ui.hinge.hinge_part import PartDetail
+    from configurator.wording.hinge_parts import LeafParts, PartRow
 
 REFUSED = "⚠ not taken"
 
@@ -64,7 +64,7 @@ class HingePanel(QWidget):
         """Bring every row, the selected part and the order line in line with the session."""
         if not self.isVisible():
             return
-        from configurator.drawing.hinge_parts import hinge_parts
+        from configurator.wording.hinge_parts import hinge_parts
 
         study = self.session.study
         leaves = hinge_parts(study, self.session.display) if study is not None else ()
@@ -107,7 +107,7 @@ class HingePanel(QWidget):
         return said[0].said(self.session.display) if said else self.session.trouble
 
     def _by_hand(self) -> tuple[str, ...]:
-        from configurator.drawing.hinge_parts import given_by_hand
+        from configurator.wording.hinge_parts import given_by_hand
 
         opening = self.session.opening
         return given_by_hand(opening) if opening is not None else ()
@@ -292,7 +292,7 @@ class OrderBar(QWidget):
 
     def show_state(self) -> None:
         """Show the lines of the opening on show; empty where nothing can be ordered."""
-        from configurator.drawing.hinge_order_line import order_cautions, order_lines, order_text
+        from configurator.wording.hinge_order_line import order_cautions, order_lines, order_text
 
         study = self.session.study
         if study is None:
@@ -306,7 +306,7 @@ class OrderBar(QWidget):
 
     def copy_lines(self) -> None:
         """Put the lines that can be ordered on the clipboard."""
-        from configurator.drawing.hinge_order_line import order_text
+        from configurator.wording.hinge_order_line import order_text
 
         study = self.session.study
         if study is not None:

@@ -6,8 +6,6 @@ from typing import Any
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QLabel, QPushButton, QWidget
 
-from configurator.drawing.hinge_parts import Because, Part, PartRow
-from configurator.drawing.hinge_words import spelled_value, trial_effect, trial_name
 from configurator.model import paths
 from configurator.study.widths.hinge_trials import Trial
 from configurator.ui.kit.fields import Assumptions, ChoiceField, LineField
@@ -16,6 +14,8 @@ from configurator.ui.kit.layout import GROW, Box, Pool, across, down, fill
 from configurator.ui.kit.look import GRID, sized, tinted
 from configurator.ui.state.session import Session
 from configurator.units import Display
+from configurator.wording.hinge_parts import Because, Part, PartRow
+from configurator.wording.hinge_words import spelled_value, trial_effect, trial_name
 
 HINGE = "hinge."
 SCREW_KINDS = ("machine", "wood")

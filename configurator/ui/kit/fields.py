@@ -115,7 +115,7 @@ def _help_at(path: str) -> str:
 
 def reason_of(assumed: Any, display: Display) -> str:
     """Say why a value was assumed and where that comes from."""
-    from configurator.drawing.hinge_parts import cited  # loaded with the first study
+    from configurator.wording.hinge_parts import cited  # loaded with the first study
 
     because = written(assumed.because, display)
     because = because[:1].upper() + because[1:]

@@ -80,7 +80,7 @@ class Picture(QFrame):
 
     def _ask_work(self, position: Any) -> None:
         """Ask for the work behind a dimension; what is on trial has none, for it is no opening of the job."""
-        from configurator.drawing.derivation_words import asked_of_dimension
+        from configurator.wording.derivation_words import asked_of_dimension
 
         study, found = self.session.study, self.canvas.measured_under(position)
         if study is None or found is None or self.session.trial.study is not None:

@@ -90,8 +90,8 @@ class SwingControl(QWidget):
         self._of = (study, shown)
         self._moments, self._ticks = (), ()
         if study is not None:
-            from configurator.drawing.event_words import moment_words
             from configurator.study.events import moments
+            from configurator.wording.swing_words import moment_words
 
             self._moments = moments(study)
             self._ticks = tuple(

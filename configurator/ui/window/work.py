@@ -176,7 +176,7 @@ class UnderPicture(QTabWidget):
 
     def show_work(self, leaf: str, key: str, column: int) -> None:
         """Show where a number of the comparison comes from; column -1 is the difference."""
-        from configurator.drawing.derivation_words import Asked
+        from configurator.wording.derivation_words import Asked
 
         later = self.later[WORK]
         self.setCurrentWidget(later)

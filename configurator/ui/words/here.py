@@ -5,8 +5,6 @@ from collections.abc import Iterator
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QTableView, QWidget
 
-from configurator.drawing.comparison import comparisons
-from configurator.drawing.glossary import Word, words_in
 from configurator.model import paths
 from configurator.study import Study
 from configurator.ui.analysis.comparison import ComparisonTable
@@ -14,6 +12,8 @@ from configurator.ui.form.assumptions import taken
 from configurator.ui.kit.fields import Assumptions, reason_of
 from configurator.ui.kit.kinds import kind_at
 from configurator.ui.state.session import Session
+from configurator.wording.comparison import comparisons
+from configurator.wording.glossary import Word, words_in
 
 _PLAIN = (str, int, float, bool)
 
@@ -91,7 +91,7 @@ def _heading(table: QTableView) -> str:
 
 def _row(table: ComparisonTable) -> str:
     """Return the key of the comparison's current row; each leaf of several has a heading before its rows."""
-    from configurator.drawing.comparison import comparisons
+    from configurator.wording.comparison import comparisons
 
     study = table.session.study
     tables = comparisons(study, table.session.display) if study is not None else ()

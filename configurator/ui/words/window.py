@@ -12,8 +12,6 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from configurator.drawing.glossary import Word, glossary, search, word_at, words_in
-from configurator.drawing.hinge_parts import cited
 from configurator.drawing.pictures.word_pictures import word_picture
 from configurator.ui.form.form import SECTIONS
 from configurator.ui.kit.layout import across, down, fill
@@ -21,6 +19,8 @@ from configurator.ui.kit.look import GRID, sized, tinted
 from configurator.ui.kit.pictures import WordPicture
 from configurator.ui.state.session import Session
 from configurator.ui.words.here import here
+from configurator.wording.glossary import Word, glossary, search, word_at, words_in
+from configurator.wording.hinge_parts import cited
 
 _FIELDS = frozenset(path for paths in SECTIONS.values() for path in paths)
 

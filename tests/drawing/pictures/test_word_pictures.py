@@ -8,11 +8,11 @@ from configurator.drawing.base.clip import clip_segment
 from configurator.drawing.base.lettering import text_box
 from configurator.drawing.base.primitives import Arc, Dimension, Polyline, Symbol, Text
 from configurator.drawing.base.view import Box
-from configurator.drawing.glossary import glossary
 from configurator.drawing.pictures.marks_front import IN_FRONT, ON_SAMPLE
 from configurator.drawing.pictures.marks_plan import IN_PLAN
 from configurator.drawing.pictures.scenes import arrow, scene, span
 from configurator.drawing.pictures.word_pictures import SIZE, _strokes_of, view_of, word_picture
+from configurator.wording.glossary import glossary
 
 # The typical opening: 3070, door 1-3/4, rabbet 1-15/16, frame stop gap 1/16, hinge 4-1/2 wide, backset 1/4.
 IN_PLAN_INCHES = {

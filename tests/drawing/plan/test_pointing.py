@@ -2,11 +2,11 @@ import math
 
 from configurator.drawing.base.primitives import Arc, Polyline, Text
 from configurator.drawing.base.style import layers
-from configurator.drawing.derivation_words import Asked, shown_derivation
 from configurator.drawing.plan.pointing import LAYER, Pointed, letter_at, looked_at, pointed_groups
 from configurator.drawing.plan.sheet import plan_sheet
 from configurator.study.derivation.working import Mark
 from configurator.units import Display
+from configurator.wording.derivation_words import Asked, shown_derivation
 from tests.drawing.cases import demo, random_study
 
 STUDY = demo("112A")

@@ -6,7 +6,6 @@ from types import SimpleNamespace
 
 import pytest
 
-from configurator.drawing.comparison import comparisons
 from configurator.geometry.least_gaps import least_gaps
 from configurator.geometry.solve import solve
 from configurator.project_file import load
@@ -18,6 +17,7 @@ from configurator.study.derivation.derive import KEYS, derive, derive_case, deri
 from configurator.study.derivation.places import LAID_OUT
 from configurator.study.derivation.terms import Symbol
 from configurator.units import Display
+from configurator.wording.comparison import comparisons
 from tests.drawing.cases import demo, random_study
 from tests.export.random_sheets import random_study as random_sheet
 from tests.geometry.random_openings import random_problem

@@ -4,12 +4,12 @@ from dataclasses import replace
 
 import pytest
 
-from configurator.drawing.hinge_words import NOTHING_AGAINST, trial_effect, trial_name
 from configurator.model import Hinge, JobFacts
 from configurator.model.paths import vocabulary
 from configurator.study import study
 from configurator.study.widths.hinge_trials import trials
 from configurator.units import Display
+from configurator.wording.hinge_words import NOTHING_AGAINST, trial_effect, trial_name
 from tests.openings import RAIL
 from tests.rules.hung import opening
 

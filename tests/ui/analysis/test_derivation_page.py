@@ -5,8 +5,6 @@ import pytest
 from PySide6.QtCore import QPointF, Qt, QUrl
 from PySide6.QtGui import QGuiApplication
 
-from configurator.drawing.comparison import comparisons
-from configurator.drawing.derivation_words import Asked
 from configurator.model import Job
 from configurator.ui.analysis.comparison import ComparisonTable
 from configurator.ui.analysis.derivation_page import EMPTY, DerivationPage
@@ -14,6 +12,8 @@ from configurator.ui.kit.canvas import DPI
 from configurator.ui.state.session import Session
 from configurator.ui.window.work import WORK
 from configurator.units import Display
+from configurator.wording.comparison import comparisons
+from configurator.wording.derivation_words import Asked
 
 
 def shown(qtbot, session):

@@ -3,13 +3,13 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QFontMetricsF
 from PySide6.QtWidgets import QAbstractButton, QLabel, QLineEdit, QStyle, QToolBar
 
-from configurator.drawing.pages.client_words import client_sayings
 from configurator.study.widths.width_pair import width_pair
 from configurator.ui.client import canvas, sentences
 from configurator.ui.client.page import ClientPage
 from configurator.ui.client.put_away import FULL_SCREEN_CAPITALS, TOUCH, pixels_a_millimetre
 from configurator.ui.state.session import Session
 from configurator.ui.window.window import Window
+from configurator.wording.client_words import client_sayings
 from tests.export.measuring import read_pdf
 from tests.ui.conftest import move_pointer
 

@@ -2,9 +2,9 @@
 
 from PySide6.QtWidgets import QLineEdit, QPushButton, QTableWidget, QVBoxLayout, QWidget
 
-from configurator.drawing.glossary import word_at
 from configurator.ui.kit.fields import field_for
 from configurator.ui.words.here import asked_about
+from configurator.wording.glossary import word_at
 
 
 def test_a_field_is_asked_about_by_its_path(qtbot, session):

@@ -3,13 +3,13 @@
 import pytest
 from PySide6.QtCore import Qt
 
-from configurator.drawing.glossary import glossary
 from configurator.project_file import load
 from configurator.ui.form.form import SECTIONS
 from configurator.ui.kit.sections import NameLabel
 from configurator.ui.state.session import Session
 from configurator.ui.words.here import here
 from configurator.ui.words.window import WordsWindow
+from configurator.wording.glossary import glossary
 from tests.ui.conftest import DEMO
 
 

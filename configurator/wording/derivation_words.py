@@ -3,13 +3,13 @@
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from configurator.drawing.comparison import Comparison, Row, comparisons
-from configurator.drawing.dimension_words import BOTH, FRAME
 from configurator.study import Study
 from configurator.study.derivation.derive import derive, derive_difference
 from configurator.study.derivation.terms import MINUS, Number, Piece, Symbol, Unit, Writer, spelled
 from configurator.study.derivation.working import Derivation, Step
 from configurator.units import MM_PER_INCH, Display, format_decimal, format_size
+from configurator.wording.comparison import Comparison, Row, comparisons
+from configurator.wording.dimension_words import BOTH, FRAME
 
 PLACES = 4
 """Decimals of what is no whole number of 64ths, and of angles."""

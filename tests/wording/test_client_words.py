@@ -1,7 +1,8 @@
 import pytest
 
-from configurator.drawing.comparison import comparisons
-from configurator.drawing.pages.client_words import (
+from configurator.study.widths.width_pair import width_pair
+from configurator.units import Display
+from configurator.wording.client_words import (
     NOT_CHOSEN,
     client_table,
     others_said,
@@ -10,8 +11,7 @@ from configurator.drawing.pages.client_words import (
     thing_named,
     three_sentences,
 )
-from configurator.study.widths.width_pair import width_pair
-from configurator.units import Display
+from configurator.wording.comparison import comparisons
 from tests.drawing.cases import case_a, demo
 
 INCHES, METRIC = Display(), Display(metric=True)

@@ -1,16 +1,16 @@
 import pytest
 
 from configurator.drawing.base.primitives import Dimension
-from configurator.drawing.comparison import comparisons
-from configurator.drawing.derivation_words import (
+from configurator.drawing.plan.sheet import moving_groups, moving_note_groups, plan_sheet
+from configurator.units import Display
+from configurator.wording.comparison import comparisons
+from configurator.wording.derivation_words import (
     Asked,
     asked_of_dimension,
     shown_derivation,
     with_unit,
     writer,
 )
-from configurator.drawing.plan.sheet import moving_groups, moving_note_groups, plan_sheet
-from configurator.units import Display
 from tests.drawing.cases import case_a, demo, demo_pair
 
 

@@ -2,11 +2,11 @@
 
 import pytest
 
-from configurator.drawing import comparison
-from configurator.drawing.comparison import comparisons
 from configurator.export.plain_text import studies_as_text
 from configurator.study import study
 from configurator.units import Display
+from configurator.wording import comparison
+from configurator.wording.comparison import comparisons
 from tests.openings import LEVER, RAIL, plain_opening
 
 

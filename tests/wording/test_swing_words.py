@@ -4,7 +4,10 @@ from dataclasses import replace
 
 import pytest
 
-from configurator.drawing.swing_words import (
+from configurator.study import study
+from configurator.study.over_the_swing import over_the_swing
+from configurator.units import Display
+from configurator.wording.swing_words import (
     bevel_words,
     edges_said,
     needed_words,
@@ -12,9 +15,6 @@ from configurator.drawing.swing_words import (
     swing_reading,
     swing_rows,
 )
-from configurator.study import study
-from configurator.study.over_the_swing import over_the_swing
-from configurator.units import Display
 from tests.openings import LEVER, plain_opening
 
 INCHES, FINE, METRIC = Display(32), Display(64), Display(metric=True)

@@ -2,8 +2,8 @@
 
 import pytest
 
-from configurator.drawing.finish_rows import METALS, NOT_ALIKE, look_up, same_look_words
 from configurator.tables import FinishRow, table
+from configurator.wording.finish_rows import METALS, NOT_ALIKE, look_up, same_look_words
 
 
 def numbers(text="", metal=None):

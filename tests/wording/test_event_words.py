@@ -1,8 +1,8 @@
 import pytest
 
-from configurator.drawing.event_words import moment_words
 from configurator.study.events import moments
 from configurator.units import Display
+from configurator.wording.swing_words import moment_words
 from tests.drawing.cases import case_a
 
 RAIL = {"kind": "chair rail", "projection": 1.75, "start": 0.5, "bottom": 32, "top": 42}

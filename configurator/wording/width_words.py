@@ -3,7 +3,6 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from configurator.drawing.comparison import stopped_words
 from configurator.rules.hinge.answers import barrel_free, binds, keeps_clear_width, reaches, refused
 from configurator.rules.hinge.width import Must
 from configurator.rules.wording import obstruction
@@ -11,6 +10,7 @@ from configurator.study import Candidate
 from configurator.study.widths.break_points import BARREL_FREE, BINDS, OPENS, BreakPoint
 from configurator.study.widths.leaf_widths import MOST, LeafWidths, WidthTried
 from configurator.units import CLOSED_IN, TOLERANCE, Display, format_size
+from configurator.wording.comparison import stopped_words
 
 HEADS = ("Open width", "Fits", "Opens to, bare", "With hardware", "Clear at 90")
 PLAIN_HEADS = ("Hinge width", "Does it", "Door alone opens to", "With its hardware", "Walk-through width")

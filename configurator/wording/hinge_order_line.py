@@ -3,7 +3,6 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from configurator.drawing.hinge_words import screw_words, spelled_value
 from configurator.model import Opening
 from configurator.rules.hinge.sizes import pairs
 from configurator.rules.hinge_items import HANDED, HingeItem, LeafItem, hinge_items, screws_of_items
@@ -11,6 +10,7 @@ from configurator.rules.specification import LeafSpecification
 from configurator.rules.wording import counted
 from configurator.study import Study
 from configurator.units import Display, format_decimal
+from configurator.wording.hinge_words import screw_words, spelled_value
 
 INCHES = Display()
 """An order names the hinges in inches, whatever the screen shows."""

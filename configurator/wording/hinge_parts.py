@@ -3,7 +3,6 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from configurator.drawing.hinge_words import part_words, spelled_value
 from configurator.model import Hinge, Opening
 from configurator.rules.finding import Reason, reason
 from configurator.rules.hinge.finish import finishes
@@ -12,6 +11,7 @@ from configurator.rules.specification import LeafSpecification
 from configurator.study import Study
 from configurator.tables import Mark, practice, words_of
 from configurator.units import Display
+from configurator.wording.hinge_words import part_words, spelled_value
 
 BY_HAND = "by hand"
 JOB_STANDARD = "the job's standard"

@@ -4,8 +4,6 @@ from pathlib import Path
 
 import pytest
 
-from configurator.drawing.comparison import comparisons
-from configurator.drawing.glossary import glossary, search, word_at, words_in
 from configurator.drawing.pictures.marks_front import IN_FRONT, ON_SAMPLE
 from configurator.drawing.pictures.marks_plan import IN_PLAN
 from configurator.model import paths
@@ -14,6 +12,8 @@ from configurator.study import study
 from configurator.tables import MARKS
 from configurator.ui.form.form import SECTIONS
 from configurator.units import Display
+from configurator.wording.comparison import comparisons
+from configurator.wording.glossary import glossary, search, word_at, words_in
 
 DEMO = Path(__file__).resolve().parents[2] / "demo_openings" / "kestrel_point.json"
 PARTS = {"door", "frame", "wall", "use"}

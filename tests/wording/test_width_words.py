@@ -2,10 +2,10 @@
 
 import pytest
 
-from configurator.drawing.width_words import break_words, headline, reading, width_table
 from configurator.study import study
 from configurator.study.widths.leaf_widths import widths_of
 from configurator.units import Display
+from configurator.wording.width_words import break_words, headline, reading, width_table
 from tests.openings import LEVER, RAIL, plain_opening
 
 INCHES = Display(32)

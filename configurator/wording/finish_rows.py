@@ -2,9 +2,9 @@
 
 from dataclasses import dataclass
 
-from configurator.drawing.hinge_parts import cited
 from configurator.rules.hinge.finish import HINGE_METALS, bhma_number, metals_of, us_code
 from configurator.tables import FinishRow, table
+from configurator.wording.hinge_parts import cited
 
 METALS = tuple(dict.fromkeys(row.metal for row in table(FinishRow)))
 ONLY_AN_IDEA = "A swatch is only an idea of the colour: choose from a sample."

@@ -5,18 +5,18 @@ import pytest
 from configurator.drawing.base.primitives import Text
 from configurator.drawing.charts.chart_sheet import chart_sheet
 from configurator.drawing.charts.what_if_chart import what_if_chart
-from configurator.drawing.what_if_words import (
-    on_the_good_side,
-    threshold_words,
-    trial_words,
-    what_if_headline,
-)
 from configurator.model import Opening
 from configurator.study import study
 from configurator.study.what_if.curve import what_if
 from configurator.study.what_if.parameters import parameters_of
 from configurator.study.what_if.thresholds import OPENS, Threshold
 from configurator.units import Display
+from configurator.wording.what_if_words import (
+    on_the_good_side,
+    threshold_words,
+    trial_words,
+    what_if_headline,
+)
 from tests.openings import LEVER, RAIL, plain_data
 
 APART = 8.0

@@ -2,8 +2,8 @@
 
 import pytest
 
-from configurator.drawing.hinge_order_line import order_cautions, order_lines, order_text
 from configurator.study import study
+from configurator.wording.hinge_order_line import order_cautions, order_lines, order_text
 from tests.rules.hung import opening
 
 

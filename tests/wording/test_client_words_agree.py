@@ -6,17 +6,17 @@ from functools import cache
 
 import pytest
 
-from configurator.drawing.pages.client_words import (
+from configurator.model import Opening
+from configurator.study import study
+from configurator.study.widths.width_pair import width_pair
+from configurator.units import Display
+from configurator.wording.client_words import (
     client_sayings,
     end_words,
     part_named,
     thing_named,
     three_sentences,
 )
-from configurator.model import Opening
-from configurator.study import study
-from configurator.study.widths.width_pair import width_pair
-from configurator.units import Display
 from tests.drawing.cases import case_a, demo
 from tests.export.random_sheets import random_study
 from tests.sweeps import sized

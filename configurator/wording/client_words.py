@@ -4,8 +4,6 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
-from configurator.drawing.comparison import Comparison, comparisons
-from configurator.drawing.hinge_words import spelled_value
 from configurator.model import Opening
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.hinge.answers import Stopped
@@ -15,6 +13,8 @@ from configurator.rules.wording import counted, hardware, obstruction
 from configurator.study import Candidate, Study
 from configurator.study.widths.width_pair import WidthPair, other_leaves
 from configurator.units import TOLERANCE, Display, format_size
+from configurator.wording.comparison import Comparison, comparisons
+from configurator.wording.hinge_words import spelled_value
 
 FLAT, _NEARLY_FLAT = 180.0, 170.0
 """Degrees: open flat, and what a client would still call so when a lever meets the wall."""

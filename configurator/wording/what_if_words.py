@@ -2,7 +2,6 @@
 
 from collections.abc import Sequence
 
-from configurator.drawing.width_words import clear_width_name, does_words
 from configurator.model import Obstruction
 from configurator.rules.wording import hardware, obstruction
 from configurator.study import Candidate, Study
@@ -20,6 +19,7 @@ from configurator.study.what_if.thresholds import (
     Threshold,
 )
 from configurator.units import CLOSED_IN, Display, format_size
+from configurator.wording.width_words import clear_width_name, does_words
 
 
 def parameter_name(parameter: Parameter, plain: bool) -> str:

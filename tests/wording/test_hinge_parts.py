@@ -2,7 +2,11 @@
 
 import pytest
 
-from configurator.drawing.hinge_parts import (
+from configurator.model import Hinge, JobFacts
+from configurator.rules.specification import PARTS as KEYS
+from configurator.study import study
+from configurator.units import Display
+from configurator.wording.hinge_parts import (
     BOTH_LEAVES,
     COUNT_OF_BOTH,
     ELECTRIC_OF_BOTH,
@@ -12,10 +16,6 @@ from configurator.drawing.hinge_parts import (
     given_by_hand,
     hinge_parts,
 )
-from configurator.model import Hinge, JobFacts
-from configurator.rules.specification import PARTS as KEYS
-from configurator.study import study
-from configurator.units import Display
 from tests.rules.hung import opening
 
 

@@ -1,10 +1,10 @@
 import pytest
 
-from configurator.drawing.tolerance_rows import name_of, tolerance_heads, tolerance_rows
 from configurator.study import study
 from configurator.study.tolerance.analysis import tolerance_result
 from configurator.study.tolerance.result import NAMES
 from configurator.units import Display
+from configurator.wording.tolerance_rows import name_of, tolerance_heads, tolerance_rows
 from tests.openings import RAIL, plain_opening
 
 LOW_RAIL = {**RAIL, "projection": 1.25}

@@ -1,4 +1,5 @@
-from configurator.drawing.dimension_words import (
+from configurator.units import Display
+from configurator.wording.dimension_words import (
     BOTH,
     FRAME,
     PIN_DOOR,
@@ -8,7 +9,6 @@ from configurator.drawing.dimension_words import (
     explained,
     wordings,
 )
-from configurator.units import Display
 
 NAMES = (WALL, FRAME, BOTH, PIN_DOOR, PIN_FRAME)
 
