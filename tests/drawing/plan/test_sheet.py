@@ -262,14 +262,16 @@ def test_the_room_left_is_told_near_the_end_of_the_swing_and_never_through_the_b
         assert clip_segment(one.a, one.b, Box(*panel.hung.pin.at, *panel.hung.pin.at)) is None
 
 
-@pytest.mark.parametrize("mark", ["112A", "205A"])
-@pytest.mark.parametrize("size", [(525.0, 150.0), (525.0, 180.0), (645.0, 210.0), (645.0, 225.0)])
+@pytest.mark.parametrize("mark", ["112A", "205A", "171A"])
+@pytest.mark.parametrize("size", [(525.0, 150.0), (645.0, 225.0), (645.0, 400.0), (864.0, 540.0)])
 def test_names_never_lie_across_the_pin_or_its_dimensions(mark, size):
+    """A low picture may have no room for a name, a high one has."""
     for panel in sheet_of(demo(mark), size).panels:
         view = panel.main.view
         x, y = view.to_sheet(panel.hung.pin.at)
         drawn = [*line_boxes(panel.dimensions.at(math.pi), view), Box(x, y, x, y)]
         names = [one for one in panel.main.notes if isinstance(one, Text)]
+        assert names or size[1] < 300.0
         for one in names:
             box = text_box(view.to_sheet(one.at), one.text, one.size, one.anchor)
             assert not any(box.overlaps(other) for other in drawn), one.text

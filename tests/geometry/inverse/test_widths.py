@@ -3,7 +3,7 @@ import random
 from dataclasses import replace
 
 import pytest
-from hypothesis import given
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from configurator.geometry.inverse.widths import (
@@ -185,13 +185,24 @@ rails = st.builds(
 def test_the_inverse_undoes_the_forward(rail, wanted):
     h = case_a(4, beta=BEVEL)
     width = least_hinge_width(h, LEAF, wanted, (rail,), narrowest=3.83)
-    if width is None:
-        return
-    assert reaches(case_a(width, beta=BEVEL), LEAF, wanted, (rail,))
-    if width > 3.83:
-        narrower = case_a(width - 1e-6, beta=BEVEL)
-        assert angle_bare(narrower, LEAF, (rail,)) < wanted
-        assert angle_bare(narrower, LEAF, (rail,)) == pytest.approx(wanted, abs=1e-3)
+    if width is not None:
+        assert reaches(case_a(width, beta=BEVEL), LEAF, wanted, (rail,))
+
+
+@given(
+    st.builds(
+        Obstruction, kind=st.just("chair rail"), projection=st.floats(1.9, 2.6), start=st.floats(1.5, 3)
+    ),
+    st.floats(2.9, math.pi),
+)
+@examples(25)
+def test_a_narrower_hinge_than_the_least_falls_short(rail, wanted):
+    """Rails that stand out so far that no hinge of the narrowest width passes them."""
+    width = least_hinge_width(case_a(4, beta=BEVEL), LEAF, wanted, (rail,), narrowest=3.83)
+    assume(width is not None and width > 3.83)
+    narrower = case_a(width - 1e-6, beta=BEVEL)
+    assert angle_bare(narrower, LEAF, (rail,)) < wanted
+    assert angle_bare(narrower, LEAF, (rail,)) == pytest.approx(wanted, abs=1e-3)
 
 
 @given(rails, st.floats(2.2, math.pi))
