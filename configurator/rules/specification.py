@@ -17,9 +17,14 @@ from configurator.rules.hinge.angle_not_asked import angle_findings, settled
 from configurator.rules.hinge.answers import Answer
 from configurator.rules.hinge.electric import electric_leaf
 from configurator.rules.hinge.fastening import LeafScrews, opening_screws
-from configurator.rules.hinge.finish import choose_finish, matching
+from configurator.rules.hinge.finish import (
+    choose_finish,
+    hinge_metal,
+    matching,
+    metal_of_number,
+    stainless_alloy,
+)
 from configurator.rules.hinge.leaf_hinge import NOTHING_ASKED, LeafHinge, override, standard_for
-from configurator.rules.hinge.metal import hinge_metal, metal_of_number, stainless_alloy
 from configurator.rules.hinge.pin import hinge_pin, lock_of
 from configurator.rules.hinge.weight import hinge_type
 from configurator.rules.hinge.width import Must, WidthAsked, ask_width

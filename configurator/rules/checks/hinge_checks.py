@@ -29,10 +29,9 @@ from configurator.rules.finding import Finding, Fix, Reason, Source, finding
 from configurator.rules.hinge.answers import Answer, stopped_at
 from configurator.rules.hinge.electric import electric_findings
 from configurator.rules.hinge.fastening import fastening_findings, made_to_template
-from configurator.rules.hinge.finish import lock_finish_findings
+from configurator.rules.hinge.finish import lock_finish_findings, metal_findings
 from configurator.rules.hinge.fire import FireHinge, fire_findings
 from configurator.rules.hinge.leaf_hinge import NOTHING_ASKED, WOULD_TAKE, LeafHinge
-from configurator.rules.hinge.metal import metal_findings
 from configurator.rules.hinge.pin import lock_findings, lock_of, lock_unknown, pin_findings
 from configurator.rules.hinge.replacement import Cut, existing_findings
 from configurator.rules.hinge.weight import (

@@ -3,8 +3,17 @@
 import pytest
 
 from configurator.rules.filling.materials import Place
-from configurator.rules.hinge.finish import choose_finish, finishes, metals_of, same_look, us_code
-from configurator.rules.hinge.metal import hinge_metal, metal_findings, metal_of_number, stainless_alloy
+from configurator.rules.hinge.finish import (
+    choose_finish,
+    finishes,
+    hinge_metal,
+    metal_findings,
+    metal_of_number,
+    metals_of,
+    same_look,
+    stainless_alloy,
+    us_code,
+)
 
 
 @pytest.mark.parametrize("text", ["US26D", "us26d", "26D", " us 26 d "])
