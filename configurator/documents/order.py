@@ -114,7 +114,7 @@ _MONEY = (
 def _line_cells(line: OrderLine) -> tuple[Cell, ...]:
     screws = line.screws
     start = (line.number, line.quantity, UNIT, pairs(line.quantity))
-    what = tuple(getattr(line.hinge, key) for key in CONTRACT_KEYS)
+    what = line.hinge.as_data().values()
     end = (screws["machine"], screws["wood"], marks_words(line, MOST_IN_CELL), line.needed, line.spare, None)
     return (*start, *what, *end)
 

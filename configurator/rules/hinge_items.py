@@ -67,7 +67,28 @@ class HingeItem:
 
     def as_data(self) -> dict[str, Any]:
         """Return the item by the keys of an order line."""
-        return {key: getattr(self, key) for key in CONTRACT_KEYS}
+        return {
+            "item": self.item,
+            "height": self.height,
+            "width": self.width,
+            "size": self.size,
+            "type": self.type,
+            "mounting": self.mounting,
+            "weight": self.weight,
+            "bearing": self.bearing,
+            "leaf_thickness": self.leaf_thickness,
+            "knuckles": self.knuckles,
+            "base_metal": self.base_metal,
+            "alloy": self.alloy,
+            "finish_bhma": self.finish_bhma,
+            "finish_us": self.finish_us,
+            "pin": self.pin,
+            "security_stud": self.security_stud,
+            "tip": self.tip,
+            "corner": self.corner,
+            "hand": self.hand,
+            "fire": self.fire,
+        }
 
 
 CONTRACT_KEYS = (

@@ -50,7 +50,7 @@ def placed(leaf: HungLeaf, plan: Scene, stop: DoorStop) -> StopPlace:
     far = _from_frame(plan, stop.projection, carried)
     from_frame = far if stop.from_frame is None else stop.from_frame
     point = (-h.F - from_frame, stop.projection - h.p)
-    bottom = 0.0 if stop.kind == "floor stop" else height - TIP / 2
+    bottom = 0.0 if row_of(DoorStopKindRow, stop.kind).stands == "floor" else height - TIP / 2
     tip = Shape((point,), 0.0, bottom, height + TIP / 2, "door stop")
     met = met_stop((*plan.bare, *plan.hardware), tip, pin)
     return StopPlace(
@@ -128,7 +128,7 @@ def _off_the_leaf(leaf: HungLeaf, solution: Solution) -> StopPlace | None:
 
 def _landing(leaf: HungLeaf, stop: DoorStop) -> Hardware | None:
     """Return what on the pull face a wall bumper is set behind: what stands out farthest at its height."""
-    if stop.kind != "wall bumper":
+    if row_of(DoorStopKindRow, stop.kind).stands != "wall":
         return None
     carried = _landing_on_wall(leaf)
     if stop.height is not None:
@@ -146,7 +146,7 @@ def _height(leaf: HungLeaf, stop: DoorStop, carried: Hardware | None) -> float:
     """Return the height of a tip's middle: as given, of what it is set behind, or where stops usually go."""
     if stop.height is not None:
         return stop.height
-    if stop.kind == "floor stop":
+    if row_of(DoorStopKindRow, stop.kind).stands == "floor":
         return leaf.filled.leaf_bottom + _OFF_THE_FLOOR
     if carried is not None:
         return carried.height

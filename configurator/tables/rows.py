@@ -262,8 +262,9 @@ class HardwareKindRow(KindRow):
 
 @dataclass(frozen=True, slots=True)
 class DoorStopKindRow(KindRow):
-    """A kind of door stop, and how far off the wall its tip usually is."""
+    """A kind of door stop: what it stands on, and how far off the wall its tip usually is."""
 
+    stands: Literal["wall", "floor"]
     projection: float
 
     @property

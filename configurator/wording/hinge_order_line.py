@@ -86,22 +86,22 @@ def _line(item: LeafItem, screws: Mapping[str, int], leaf: LeafSpecification, op
 def _words(hinge: HingeItem) -> tuple[str, ...]:
     """Return the line's words after the quantity, from the size to what its label asks; some may be ""."""
 
-    def said(key: str) -> str:
-        return spelled_value(key, getattr(hinge, key), INCHES)
+    def said(key: str, value: str | float) -> str:
+        return spelled_value(key, value, INCHES)
 
     return (
         INCHES.size(hinge.height, hinge.width),
         f"ANSI/BHMA A156.1 {hinge.type}" if hinge.type else "",
-        said("mounting"),
-        said("weight"),
-        said("bearing"),
+        said("mounting", hinge.mounting),
+        said("weight", hinge.weight),
+        said("bearing", hinge.bearing),
         f"leaf {format_decimal(hinge.leaf_thickness)} thick",
-        said("knuckles"),
+        said("knuckles", hinge.knuckles),
         _metal_and_finish(hinge),
-        said("pin"),
+        said("pin", hinge.pin),
         "security stud" if hinge.security_stud else "",
-        said("tip"),
-        said("corner"),
+        said("tip", hinge.tip),
+        said("corner", hinge.corner),
         _hand(hinge),
         "for a labelled fire door" if hinge.fire else "",
     )

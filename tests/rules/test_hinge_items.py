@@ -7,7 +7,7 @@ import pytest
 
 from configurator.model import Hinge
 from configurator.rules.hinge.fastening import whole_shares
-from configurator.rules.hinge_items import HingeItem, hinge_items, screws_of_items, sort_key
+from configurator.rules.hinge_items import CONTRACT_KEYS, HingeItem, hinge_items, screws_of_items, sort_key
 from tests.rules.hung import codes, found, opening, specified
 
 PAIR = {"leaves": "pair", "size": {"width": 72, "height": 84}}
@@ -205,3 +205,8 @@ def test_a_single_leaf_is_never_asked_about():
     said = found(specified(opening(hinge={"electric": 3})), "electric hinge place")
     assert said.severity == "warning"  # there is a third hinge, only not the usual one
     assert found(specified(opening(hinge={"electric": 4})), "electric hinge place").severity == "error"
+
+
+def test_an_item_has_the_keys_of_an_order_line_in_their_order():
+    (item,) = items()
+    assert tuple(item.hinge.as_data()) == CONTRACT_KEYS

@@ -11,7 +11,7 @@ from configurator.drawing.base.primitives import Arc, Dimension, Point, Polygon,
 from configurator.drawing.base.view import View
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf, Standing
 from configurator.geometry.shapes import Shape
-from configurator.tables import ObstructionKindRow, row_of
+from configurator.tables import DoorStopKindRow, ObstructionKindRow, row_of
 from configurator.units import Display
 
 _STOP_LAYER, _STOP_FILL = "A-DOOR-HDWR", "hardware"
@@ -64,7 +64,7 @@ def door_stop_parts(hung: DrawnLeaf) -> list[Primitive]:
     tip = hung.candidate.stop_tip
     if stop is None or tip is None:
         return []
-    if stop.kind == "wall bumper":
+    if row_of(DoorStopKindRow, stop.kind).stands == "wall":
         return _bumper(stop.kind, tip, hung.wall_face)
     return _on_the_floor(stop.kind, tip, hung.reach if stop.holds else math.pi)
 

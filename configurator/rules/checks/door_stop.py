@@ -6,7 +6,7 @@ from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Finding, Fix, Source, finding
 from configurator.rules.hinge.answers import StopPlace, WidthAnswer, reaches, wanted_angle
 from configurator.rules.wording import degrees, exactly, hardware, inches, obstruction
-from configurator.tables import limit
+from configurator.tables import DoorStopKindRow, limit, row_of
 from configurator.units import TOLERANCE, rounded
 
 SQUARE = 90.0
@@ -178,7 +178,7 @@ def _where_people_walk(place: StopPlace) -> Iterator[Finding]:
         return
     stands = f"The {place.kind} stands {exactly(place.projection, 'up')} off the wall"
     numbers = {"projection": place.projection, "height": place.height}
-    if place.kind == "floor stop":
+    if row_of(DoorStopKindRow, place.kind).stands == "floor":
         message = f"{stands}: it may be tripped over. Check that nobody walks there; local codes decide."
         yield finding("stop underfoot", "note", message, _PRACTICE, (), **numbers)
     elif limit("protruding_low").value < place.height <= limit("protruding_high").value:

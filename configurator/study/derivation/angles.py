@@ -14,6 +14,7 @@ from configurator.study.derivation.meetings import meeting_at
 from configurator.study.derivation.passages import nearest_of
 from configurator.study.derivation.terms import Number, Symbol, call
 from configurator.study.stop_place import TIP
+from configurator.tables import DoorStopKindRow, row_of
 
 FLAT = 180.0
 
@@ -47,7 +48,7 @@ def _against_the_stop(case: Case, held: float) -> Symbol:
     place, point = case.candidate.door_stop, case.candidate.stop_tip
     assert place is not None
     assert point is not None
-    bottom = 0.0 if place.kind == "floor stop" else place.height - TIP / 2
+    bottom = 0.0 if row_of(DoorStopKindRow, place.kind).stands == "floor" else place.height - TIP / 2
     tip = Shape((point,), 0.0, bottom, place.height + TIP / 2, "door stop")
     moving = [part for part in (*case.scene.bare, *case.scene.hardware) if part.shape.kind == place.meets]
     case.work.say(f"The {place.meets} comes to the tip of the {place.kind}.")
