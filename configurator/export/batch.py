@@ -120,7 +120,7 @@ def batch_of(groups: Iterable[Group], dark: bool) -> Batch:
 
 @cache
 def line_pen(layer: str, dark: bool, heavier: float = 1.0) -> Pen:
-    """Return the pen of a layer's lines, or one so much heavier."""
+    """Return the pen of a layer's lines, its width times `heavier`."""
     style = layers()[layer]
     return Pen(CLEAR, to_rgba(style.ink.on(dark)), style.width * heavier, style.dash)
 

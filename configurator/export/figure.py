@@ -20,7 +20,7 @@ POINTS_PER_INCH = 72.0
 
 
 def make_figure(width: float, height: float, dpi: float = 72.0) -> Figure:
-    """Return an empty figure so many points wide and high."""
+    """Return an empty figure of that width and height, points."""
     return Figure(figsize=(width / POINTS_PER_INCH, height / POINTS_PER_INCH), dpi=dpi)
 
 
@@ -88,7 +88,7 @@ class ChartArtists:
 
 
 def png_bytes(picture: Picture, dpi: float) -> bytes:
-    """Return a picture as a PNG of so many pixels an inch, which the file says of itself."""
+    """Return a picture as a PNG; the file carries its pixels an inch, so that it prints at its own size."""
     figure = make_figure(picture.width, picture.height, dpi)
     figure.set_facecolor(picture.ground.on(picture.dark))
     fill(_collection(figure), picture.groups, picture.dark)

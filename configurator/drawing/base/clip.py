@@ -8,7 +8,7 @@ from configurator.drawing.base.view import Box, box_around
 
 
 def clip_polygon(points: Sequence[Point], box: Box) -> tuple[Point, ...]:
-    """Return what of a filled outline lies in the box; empty where nothing does."""
+    """Return the part of a filled outline inside the box; empty where there is none."""
     kept = tuple(points)
     if not kept or box.holds(box_around(kept)):
         return kept
@@ -41,7 +41,7 @@ def _crossing(a: Point, b: Point, axis: int, limit: float) -> Point:
 
 
 def clip_segment(a: Point, b: Point, box: Box) -> tuple[Point, Point] | None:
-    """Return what of a segment lies in the box, None where nothing does."""
+    """Return the part of a segment inside the box, None where there is none."""
     (x_0, y_0), (x_1, y_1) = a, b
     if max(x_0, x_1) < box.left or min(x_0, x_1) > box.right:
         return None

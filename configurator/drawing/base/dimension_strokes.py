@@ -44,7 +44,7 @@ def strokes_of(dimension: Dimension, view: View) -> Strokes:
 
 
 def line_boxes(dimensions: Iterable[Dimension], view: View, extensions: bool = True) -> list[Box]:
-    """Return what the lines of placed dimensions cover on the sheet, a rectangle for each stroke.
+    """Return the boxes of the lines of placed dimensions on the sheet, one for each stroke.
 
     Without `extensions` only the dimension lines with their shoulders count.
     """

@@ -56,7 +56,7 @@ def fitted(choices: Sequence[str], size: float, width: float) -> str:
 
 
 def text_box(at: Point, text: str, size: float, anchor: Anchor = "start", bold: bool = False) -> Box:
-    """Return what a level line of lettering covers, `at` being on its base line; points."""
+    """Return the box of a level line of lettering, `at` on its base line; points."""
     width = text_width(text, size, bold)
     left = at[0] - {"start": 0.0, "middle": 0.5, "end": 1.0}[anchor] * width
     return Box(left, at[1] - DESCENT * size, left + width, at[1] + ASCENT * size)
@@ -64,7 +64,7 @@ def text_box(at: Point, text: str, size: float, anchor: Anchor = "start", bold: 
 
 @dataclass(slots=True)
 class Room:
-    """What of a window is still free for lettering; points on the sheet."""
+    """The part of a window that is still free for lettering; points on the sheet."""
 
     window: Box
     taken: list[Box] = field(default_factory=list)
@@ -82,7 +82,7 @@ class Room:
         return True
 
     def take(self, box: Box) -> None:
-        """Keep the rectangle for whoever asked."""
+        """Mark the rectangle as taken."""
         self.taken.append(box)
 
     def first_free(self, boxes: Iterable[Box]) -> Box | None:

@@ -84,7 +84,7 @@ class Chart:
 
 
 def nice_step(span: float, steps: Sequence[float], most: int) -> float:
-    """Return the least of the steps that cuts a span into no more than so many parts, else the greatest."""
+    """Return the least step that cuts a span into at most `most` parts, else the greatest step."""
     return next((step for step in steps if span / step <= most), steps[-1])
 
 

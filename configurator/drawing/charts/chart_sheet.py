@@ -45,7 +45,7 @@ class ChartSheet:
 
 
 def chart_sheet(chart: Chart, width: float, height: float) -> ChartSheet:
-    """Lay a chart out on a sheet so many points wide and high."""
+    """Lay a chart out on a sheet of that width and height, points."""
     plot = _plot(chart, width, height)
     room = Room(Box(1.0, 1.0, width - 1.0, height - 1.0))
     whole = paper(width, height)

@@ -32,7 +32,7 @@ def swing_chart(swings: Sequence[OverTheSwing], chosen: int, use: Use, display: 
 
 def _beside(swings: Sequence[OverTheSwing], chosen: int) -> tuple[Curve, ...]:
     return tuple(
-        Curve("A-CHRT-OTHR", each.bare.curve) for place, each in enumerate(swings) if place != chosen
+        Curve("A-CHRT-OTHR", each.bare.curve) for index, each in enumerate(swings) if index != chosen
     )
 
 

@@ -122,8 +122,8 @@ def _mark(leaf: LeafWidths, one: BreakPoint, display: Display, plain: bool) -> M
 def _angle_at(leaf: LeafWidths, width: float) -> float:
     """Return the bare leaf's angle at a width of the curve, the greater one where it jumps there."""
     curve = leaf.curve
-    place = bisect_left(curve.widths, width - CLOSED_IN)
-    near = [place]
+    first = bisect_left(curve.widths, width - CLOSED_IN)
+    near = [first]
     while near[-1] + 1 < len(curve.widths) and curve.widths[near[-1] + 1] <= width + CLOSED_IN:
         near.append(near[-1] + 1)
     return max(curve.bare[number] for number in near)

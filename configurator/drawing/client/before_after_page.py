@@ -67,21 +67,21 @@ def before_after_page(
     A scale of None is fitted. Raises ValueError where the scale asked for does not fit the paper, or there is
     no width to draw.
     """
-    two = width_pair(study)
-    hungs = drawn_leaves(two.of(study), display)
+    pair = width_pair(study)
+    hungs = drawn_leaves(pair.of(study), display)
     turn = math.radians(study.filled.wanted_angle)
     room = _shared(drawing_box(paper))
-    large = _large(hungs, two, turn, room.large, scale, paper, display)
+    large = _large(hungs, pair, turn, room.large, scale, paper, display)
     small = _small(study, hungs, turn, room.small, display)
     used = sorted({large.scale, small.scale}, key=lambda one: -one.ratio)
     said = study_notes(study, display)
-    notes = (*said[:2], _what_changes(study, two, display), *said[2:])
+    notes = (*said[:2], _what_changes(study, pair, display), *said[2:])
     title = "Before and after"
     furniture, _ = page_frame(paper, study, job, display, title, used, notes, number)
-    heads = _heads(study, two, hungs, turn, room.head, display)
+    heads = _heads(study, pair, hungs, turn, room.head, display)
     captions = [part for one, words in ((large, "at the hinge"), (small, "the whole opening"))
                 for part in _captioned(one, words)]  # fmt: skip
-    table = measured_table(two.of(study), display).drawn(room.table)
+    table = measured_table(pair.of(study), display).drawn(room.table)
     whole = (*furniture, *heads, *captions, *table)
     return Page(f"{study.opening.mark} before and after", paper, (large, small), whole)
 
@@ -101,7 +101,7 @@ def _shared(box: Box) -> _Room:
 
 def _large(
     hungs: Sequence[DrawnLeaf],
-    two: WidthPair,
+    pair: WidthPair,
     turn: float,
     box: Box,
     asked: Scale | None,
@@ -115,13 +115,13 @@ def _large(
     spare = min(spare_height(hung, box, scale.points) for hung in hungs)
     view = main_view(hungs[-1], box, scale.points, spare)
     shown = _inside(overlaid(hungs[0], hungs[1] if len(hungs) > 1 else None, turn), view)
-    dimensions = _dimensions(hungs, two, turn, view, display)
+    dimensions = _dimensions(hungs, pair, turn, view, display)
     still = standing_parts(hungs[0], view)
     return Detail("two widths at the hinge", scale, view, (*still, *shown, *dimensions))
 
 
 def _dimensions(
-    hungs: Sequence[DrawnLeaf], two: WidthPair, turn: float, view: View, display: Display
+    hungs: Sequence[DrawnLeaf], pair: WidthPair, turn: float, view: View, display: Display
 ) -> tuple[Primitive, ...]:
     """The strings over the opening or over the wall; without words where those find no room there."""
     over_opening = strings_go_over_opening(hungs, turn)
@@ -129,7 +129,7 @@ def _dimensions(
     beside = max(start_of(hung, turn) for hung in hungs) if over_opening else -start_of_wall(hungs)
     edge = view.window.right if out > 0 else view.window.left
     start = view.to_sheet((beside, 0.0))[0] + out * _AIR
-    headings = [f"{format_size(candidate.hinge_width)} hinge" for candidate in two.both]
+    headings = [f"{format_size(candidate.hinge_width)} hinge" for candidate in pair.both]
     in_words = [spans_of(hung, turn, words=True) for hung in hungs]
     bare = [spans_of(hung, turn, words=False) for hung in hungs]
     strings = in_words if room_of(in_words, display) <= abs(edge - start) else bare
@@ -164,12 +164,12 @@ def _on_white(item: Primitive) -> Primitive:
 
 
 def _heads(
-    study: Study, two: WidthPair, hungs: Sequence[DrawnLeaf], turn: float, box: Box, display: Display
+    study: Study, pair: WidthPair, hungs: Sequence[DrawnLeaf], turn: float, box: Box, display: Display
 ) -> list[Primitive]:
     """A line for each width: how it is hatched, which hinge it is, where the leaf stands and why."""
     found: list[Primitive] = []
     kinds = (NARROWER, WIDER) if len(hungs) > 1 else (WIDER,)
-    for row, (candidate, hung, kind) in enumerate(zip(two.both, hungs, kinds, strict=True)):
+    for row, (candidate, hung, kind) in enumerate(zip(pair.both, hungs, kinds, strict=True)):
         base = box.top - (row + 1) * _ROW + 4.0
         found += _swatch(kind, box.left, base)
         words = f"{heading(study, candidate, display)}:"
@@ -199,11 +199,11 @@ def _captioned(detail: Detail, words: str) -> list[Primitive]:
     ]
 
 
-def _what_changes(study: Study, two: WidthPair, display: Display) -> Note:
+def _what_changes(study: Study, pair: WidthPair, display: Display) -> Note:
     """Return each fact that differs, as what the wider hinge does beside the narrower one."""
-    if two.wider is None:
+    if pair.wider is None:
         return Note("What the wider hinge changes", (ONE_WIDTH,))
-    (table,) = comparisons(two.of(study), display)
+    (table,) = comparisons(pair.of(study), display)
     said = [f"{row.trade}: {row.difference}" for row in table.rows if row.difference not in ("", "the same")]
-    of = "" if two.leaf == "single" else f" of the {two.leaf} leaf"
+    of = "" if pair.leaf == "single" else f" of the {pair.leaf} leaf"
     return Note(f"What the wider hinge{of} changes, {table.between}", tuple(said) or ("Nothing measured.",))

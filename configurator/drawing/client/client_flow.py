@@ -17,7 +17,7 @@ _LEADING = 1.4
 
 @dataclass(frozen=True, slots=True)
 class Flow:
-    """What is said between the picture and the notes, at one type size, and how high it stands."""
+    """The sentences between the picture and the notes, at one type size, with their height."""
 
     size: float
     sentences: tuple[str, ...]

@@ -62,14 +62,14 @@ def client_page(
     A scale of None is fitted. Raises ValueError where the scale asked for does not fit, or there is no width
     to draw.
     """
-    two = width_pair(study)
+    pair = width_pair(study)
     upright = paper if paper.height >= paper.width else paper.turned()
     border = Box(0.0, 0.0, *upright.points).shrunk(MARGIN)
     room = Box(border.left + _EDGE, border.bottom + _BLOCK, border.right - _EDGE, border.top - _HEAD)
     noted = client_notes(study, display)
-    flow, high = _flow(study, two, display, room, least_height(noted, room.width))
+    flow, high = _flow(study, pair, display, room, least_height(noted, room.width))
     pictures = Box(room.left, room.top - high, room.right, room.top - _OVER_PICTURE)
-    details = _details(study, two, pictures, scale, upright, display)
+    details = _details(study, pair, pictures, scale, upright, display)
     under = pictures.bottom - BAR_HEIGHT - 6.0
     texts, base = flow.drawn(Box(room.left, room.bottom, room.right, under - GAP))
     notes = notes_column(noted, Box(room.left, room.bottom + 6.0, room.right, base))
@@ -78,7 +78,7 @@ def client_page(
     furniture = (
         Polyline("A-ANNO-BRDR", rectangle(border.left, border.right, border.bottom, border.top), closed=True),
         *_head(study, job, border, display),
-        *_captions(two, details, _shown(study, two, display)),
+        *_captions(pair, details, _shown(study, pair, display)),
         *bar,
         *texts,
         *notes,
@@ -98,13 +98,13 @@ def client_notes(study: Study, display: Display) -> tuple[Note, ...]:
     return (Note("Please note", said, warns=True), taken, first)
 
 
-def _flow(study: Study, two: WidthPair, display: Display, room: Box, noted: float) -> tuple[Flow, float]:
-    """Return what is said at the largest size that leaves picture and notes their room, and the picture's.
+def _flow(study: Study, pair: WidthPair, display: Display, room: Box, noted: float) -> tuple[Flow, float]:
+    """Return the sentences, as large as leaves picture and notes their room, and the height of the picture.
 
-    `noted` is how high the notes stand at least, points.
+    `noted` is the least height of the notes, points.
     """
-    sentences = client_sayings(study, two, display)
-    table, recommended = client_table(study, two, display), recommendation(study, two, display)
+    sentences = client_sayings(study, pair, display)
+    table, recommended = client_table(study, pair, display), recommendation(study, pair, display)
     sizes = (size for size in _SIZES if size * _LETTERS_A_LINE <= room.width or size == _SIZES[-1])
     flows = [Flow(size, sentences, table, recommended) for size in sizes]
     share = min(max(_NOTES, (noted + 12.0) / room.height), _MOST_NOTES)
@@ -116,17 +116,17 @@ def _flow(study: Study, two: WidthPair, display: Display, room: Box, noted: floa
 
 
 def _details(
-    study: Study, two: WidthPair, box: Box, asked: Scale | None, paper: Paper, display: Display
+    study: Study, pair: WidthPair, box: Box, asked: Scale | None, paper: Paper, display: Display
 ) -> tuple[Detail, ...]:
     """The plan on each width, side by side at one scale, lettered in plain words."""
-    hungs = drawn_leaves(two.of(study), display)
+    hungs = drawn_leaves(pair.of(study), display)
     windows = _windows(box, len(hungs))
     fits = closest_scale if asked else view_scale
     points = min(fits(hung, one.width, one.height) for hung, one in zip(hungs, windows, strict=True))
     scale = fitted_or_asked(points, asked, paper, display.metric)
     spare = min(spare_height(hung, one, scale.points) for hung, one in zip(hungs, windows, strict=True))
     turn = math.radians(study.filled.wanted_angle)
-    titles = [f"on a hinge {format_size(one.hinge_width)} in wide" for one in two.both]
+    titles = [f"on a hinge {format_size(one.hinge_width)} in wide" for one in pair.both]
     return tuple(
         _detail(study, hung, window, scale, spare, display, title, turn)
         for hung, window, title in zip(hungs, windows, titles, strict=True)
@@ -160,20 +160,20 @@ def _on_white(item: Primitive) -> Primitive:
     return replace(item, fill="white") if isinstance(item, Polygon) and item.fill == "paper" else item
 
 
-def _shown(study: Study, two: WidthPair, display: Display) -> list[str]:
+def _shown(study: Study, pair: WidthPair, display: Display) -> list[str]:
     """Say how far open each picture has its door."""
     turn = math.radians(study.filled.wanted_angle)
-    hungs = drawn_leaves(two.of(study), display)
+    hungs = drawn_leaves(pair.of(study), display)
     return [f"open {display.angle(degrees(hung.shown_at(turn)))}" for hung in hungs]
 
 
-def _captions(two: WidthPair, details: Sequence[Detail], shown: Sequence[str]) -> list[Primitive]:
+def _captions(pair: WidthPair, details: Sequence[Detail], shown: Sequence[str]) -> list[Primitive]:
     """Over each picture the hinge and how far the door stands open, and a border around it."""
     found: list[Primitive] = []
-    for candidate, detail, angle in zip(two.both, details, shown, strict=True):
+    for candidate, detail, angle in zip(pair.both, details, shown, strict=True):
         box = detail.view.window
         words = f"Hinge {format_size(candidate.hinge_width)} in wide"
-        words += ", recommended" if candidate.hinge_width == two.recommended else ""
+        words += ", recommended" if candidate.hinge_width == pair.recommended else ""
         found.append(Text("A-ANNO-TTLB", (box.left, box.top + 5.0), words, 10.0, bold=True))
         found.append(Text("A-ANNO-NOTE", (box.right, box.top + 5.0), angle, 8.0, "end"))
         outline = rectangle(box.left, box.right, box.bottom, box.top)

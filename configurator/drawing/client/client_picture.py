@@ -47,17 +47,17 @@ def picture_end(study: Study) -> float:
 def client_picture(
     study: Study, display: Display, width: float, height: float, letters: float
 ) -> ClientPicture:
-    """Lay the two widths out side by side, so many points wide and high, lettered so many points high.
+    """Lay the two widths out side by side on a sheet; width, height and type size in points.
 
     Raises ValueError where there is no width to draw.
     """
-    two = width_pair(study)
-    hungs = drawn_leaves(two.of(study), display)
+    pair = width_pair(study)
+    hungs = drawn_leaves(pair.of(study), display)
     windows = _windows(len(hungs), width, height, letters)
     pairs = list(zip(hungs, windows, strict=True))
     scale = min(view_scale(hung, window.width, window.height) for hung, window in pairs)
     spare = min(spare_height(hung, window, scale) for hung, window in pairs)
-    titles = [_title(one, two.recommended) for one in two.both]
+    titles = [_title(one, pair.recommended) for one in pair.both]
     panels = tuple(
         _out_of_the_way(client_panel(study, hung, window, scale, spare, display, title, letters))
         for (hung, window), title in zip(pairs, titles, strict=True)
@@ -69,7 +69,7 @@ def client_picture(
     borders = Group(whole, tuple(map(_border, windows)))
     notes = (*(Group(one.main.view, one.main.notes) for one in panels), borders)
     return ClientPicture(
-        width, height, letters, display, panels, two.both, windows, tuple(still), notes
+        width, height, letters, display, panels, pair.both, windows, tuple(still), notes
     )  # fmt: skip
 
 
@@ -157,9 +157,9 @@ def client_panel(
     study: Study, hung: DrawnLeaf, window: Box, points: float, spare: float, display: Display, title: str,
     letters: float,
 ) -> Panel:  # fmt: skip
-    """Return the panel of one leaf at so many points for a real inch, lettered so many points high.
+    """Return the panel of one leaf; scale in points a real inch, type size in points.
 
-    `spare` is the height of the window the picture leaves, points: side by side all have the same.
+    `spare` is the height that the picture leaves free, points: panels side by side share it.
     """
     hand = hand_words(study)
     # A client reads of the door, not of its leaf; what it carries keeps its name.

@@ -143,7 +143,7 @@ class Room:
     high: float
 
     def points_in(self, width: float, height: float) -> float:
-        """Return the most points an inch may take in so much room, 0 where not even the strings fit."""
+        """Return the largest scale, points an inch, for that room; 0 where the strings do not fit."""
         return max(min((width - self.across) / self.wide, (height - self.upward) / self.high), 0.0)
 
     def height_at(self, scale: Scale) -> float:

@@ -54,9 +54,9 @@ class HingesSet:
     let_in: float
     electric: int | None
 
-    def number(self, place: int) -> int:
-        """Return a hinge's number from the top, its place counted from the lowest, 0."""
-        return len(self.places) - place
+    def number(self, index: int) -> int:
+        """Return a hinge's number from the top; its index counts from the lowest, 0."""
+        return len(self.places) - index
 
 
 @dataclass(frozen=True, slots=True)
@@ -157,13 +157,13 @@ def _rows(
 ) -> list[tuple[str, ...]]:
     leaf = shown.leaf
     rows = []
-    for place, (bottom, top) in reversed(list(enumerate(hinges.places))):
+    for index, (bottom, top) in reversed(list(enumerate(hinges.places))):
         centre = (bottom + top) / 2
         lengths = (
             head - top, head - centre, centre, bottom,
             leaf.top - top, leaf.top - centre, centre - leaf.bottom, bottom - leaf.bottom,
         )  # fmt: skip
-        number = hinges.number(place)
+        number = hinges.number(index)
         wired = ", electric" if number == hinges.electric else ""
         rows.append((f"{label}{number}{wired}", *(display.length(one) for one in lengths)))
     return rows

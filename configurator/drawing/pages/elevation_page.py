@@ -100,7 +100,7 @@ def _layouts(filled: FilledOpening, leaves: tuple[LeafShown, ...]) -> Iterator[_
 
 
 def _fewer(side: Side, count: int) -> Side:
-    """Return a side with so many strings, those nearest to what they measure."""
+    """Return a side with only its first `count` strings, those nearest to what they measure."""
     return replace(side, strings=side.strings[:count])
 
 
@@ -119,7 +119,7 @@ def _best(layouts: Iterable[_Layout], box: Box, asked: Scale | None, display: Di
     tried = [(_scale_in(box, one[0], display), one) for one in layouts]
     wanted = _WELL_READ if asked is None else asked.points
     least = min(wanted, max(points for points, _ in tried))
-    chosen = next(place for place, (points, _) in enumerate(tried) if place and points >= least - TOLERANCE)
+    chosen = next(index for index, (points, _) in enumerate(tried) if index and points >= least - TOLERANCE)
     free = min(tried[chosen][0], wanted) if asked is not None else tried[chosen][0]
     return tried[0 if tried[0][0] >= free - TOLERANCE else chosen][1]
 
@@ -163,7 +163,7 @@ def _labels(shown: LeafShown) -> list[tuple[float, str]]:
     if hinges is None:
         return []
     which = f"{name} " if name in ("upper", "lower") else ""
-    numbers = [hinges.number(place) for place in range(len(hinges.places))]
+    numbers = [hinges.number(index) for index in range(len(hinges.places))]
     return [
         ((bottom + top) / 2, f"{which}{number}{' electric' if number == hinges.electric else ''}")
         for number, (bottom, top) in zip(numbers, hinges.places, strict=True)

@@ -213,16 +213,16 @@ def _centres(shown: LeafShown) -> Iterator[tuple[float, str]]:
 
 def _numbered(hinges: HingesSet | None) -> Iterator[tuple[str, tuple[float, float]]]:
     if hinges is not None:
-        for place, ends in enumerate(hinges.places):
-            yield f"hinge {hinges.number(place)}", ends
+        for index, ends in enumerate(hinges.places):
+            yield f"hinge {hinges.number(index)}", ends
 
 
 def _chained(levels: Sequence[tuple[float, str]], across: float, mark: str) -> Iterator[Span]:
     """Yield a span between each two levels that lie apart; the outer ones, which a rule sets, are marked."""
     apart = list(pairwise(levels))
-    for place, ((low, below), (high, above)) in enumerate(apart):
+    for index, ((low, below), (high, above)) in enumerate(apart):
         if high - low > TOLERANCE:
-            outer = mark if place in (0, len(apart) - 1) else ""
+            outer = mark if index in (0, len(apart) - 1) else ""
             yield Span((across, low), (across, high), f"{below} to {above}", outer)
 
 

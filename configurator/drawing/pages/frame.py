@@ -87,8 +87,8 @@ def _bars(scales: Sequence[Scale], display: Display, room: Box) -> list[Primitiv
     rows = math.ceil(len(scales) / 2)
     wide = room.width if len(scales) == 1 else (room.width - _BAR_GUTTER) / 2
     found: list[Primitive] = []
-    for place, scale in enumerate(scales):
-        row, column = divmod(place, 2)
+    for index, scale in enumerate(scales):
+        row, column = divmod(index, 2)
         at = (
             room.left + column * (wide + _BAR_GUTTER),
             room.bottom + (rows - 1 - row) * (BAR_HEIGHT + _BAR_AIR),
@@ -187,7 +187,7 @@ def _cell(cell: Cell, box: Box) -> list[Primitive]:
 
 
 def scale_bar(scale: Scale, display: Display, at: Point, width: float) -> tuple[Primitive, ...]:
-    """Return the bar with its left lower end at a point of the page, no wider than so many points.
+    """Return the bar with its lower left end at a point of the page, at most `width` points wide.
 
     Under the bar stand 0 and its length, over it the scale in words.
     """

@@ -100,14 +100,14 @@ def _as_many_as_fit(notes: Sequence[Note], box: Box) -> list[_Line]:
     """Leave out paragraphs from the end, say how many, and set as much of the first of them as has room."""
     kept, missing, left_out = list(notes), list(notes), 0
     while not _has_room(_with_rest(kept, left_out, box), box):
-        place = next(
+        index = next(
             (n for n in reversed(range(len(kept))) if kept[n].paragraphs and not kept[n].stays), None
         )
-        if place is None:
+        if index is None:
             break
-        last, left_out = kept[place], left_out + 1
-        kept[place] = replace(last, paragraphs=last.paragraphs[:-1])
-        missing = [*kept[:place], last, *kept[place + 1 :]]
+        last, left_out = kept[index], left_out + 1
+        kept[index] = replace(last, paragraphs=last.paragraphs[:-1])
+        missing = [*kept[:index], last, *kept[index + 1 :]]
     for begun in _beginnings(kept, missing):
         lines = _with_rest(begun, left_out, box)
         if _has_room(lines, box):
@@ -129,12 +129,12 @@ def _beginnings(kept: Sequence[Note], missing: Sequence[Note]) -> Iterator[list[
 
     It is broken off only where a sentence or an item ends.
     """
-    for place, (note, whole) in enumerate(zip(kept, missing, strict=True)):
+    for index, (note, whole) in enumerate(zip(kept, missing, strict=True)):
         for paragraph in whole.paragraphs[len(note.paragraphs) :]:
             ends = (_ITEM if note.lists else _SENTENCE).finditer(paragraph)
             for end in reversed([found.end() for found in ends]):
                 begun = replace(note, paragraphs=(*note.paragraphs, f"{paragraph[:end]} …"))
-                yield [*kept[:place], begun, *kept[place + 1 :]]
+                yield [*kept[:index], begun, *kept[index + 1 :]]
 
 
 def _left_out(count: int) -> str:
@@ -153,7 +153,7 @@ def _set(lines: Sequence[_Line], size: float, box: Box) -> tuple[Primitive, ...]
 
 
 def study_notes(study: Study, display: Display) -> tuple[Note, ...]:
-    """Return what is to be said of an opening whatever the sheet shows, the most severe first."""
+    """Return the notes that every sheet of an opening carries, the most severe first."""
     found = study.all_findings()
     return (
         Note("Errors", _sayings(found, "error", display), warns=True),

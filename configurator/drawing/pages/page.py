@@ -150,7 +150,7 @@ def scale_named(words: str) -> Scale:
 
 
 def largest_scale(points_per_inch: float, metric: bool) -> Scale | None:
-    """Return the largest listed scale no larger than so many points on paper for a real inch.
+    """Return the largest listed scale of at most `points_per_inch` points on paper for a real inch.
 
     None where even the smallest would be larger.
     """
@@ -158,7 +158,7 @@ def largest_scale(points_per_inch: float, metric: bool) -> Scale | None:
 
 
 def fitted_or_asked(points_per_inch: float, asked: Scale | None, paper: Paper, metric: bool) -> Scale:
-    """Return the scale asked for if it fits so many points for a real inch, else the largest that does.
+    """Return the scale asked for if it fits `points_per_inch`, else the largest listed one that does.
 
     Raises ValueError, in words, where the scale asked for does not fit or none does.
     """

@@ -44,7 +44,7 @@ class Cell:
         return max(self.plan.right, self.small.right)
 
     def trimmed(self, height: float) -> "Cell":
-        """Return the cell with a small plan no higher than so much; what it gives up is the large one's."""
+        """Return the cell with a small plan of at most that height; the large plan gets the rest."""
         plan, small = self.plan, self.small
         if height >= small.height:
             return self
@@ -56,7 +56,7 @@ class Cell:
 
 
 def arrangements(count: int, room: Box) -> Iterator[tuple[Cell, ...]]:
-    """Yield the ways so many cells, all alike, may share the room, in rows and columns."""
+    """Yield the ways in which `count` equal cells can share the room, in rows and columns."""
     for columns in range(1, count + 1):
         boxes = _grid(count, columns, room)
         for share in _UNDER:
@@ -103,26 +103,26 @@ _LEAST_PLAN = POINTS_PER_INCH / 10
 
 
 def fewer_and_fewer(study: Study) -> Iterator[tuple[int, ...]]:
-    """Yield which candidates to draw, by their places: all, then fewer of each leaf's, at last one of each.
+    """Yield the indexes of the candidates to draw: all, then fewer of each leaf's, at last one of each.
 
     The recommended width of a leaf stays to the end, and beside it the first of the others.
     """
     chosen = {one.leaf: one.parts["width"].value for one in study.specification.leaves}
     leaves: dict[str, list[int]] = {}
-    for place, one in enumerate(study.candidates):
-        leaves.setdefault(one.leaf, []).append(place)
+    for index, one in enumerate(study.candidates):
+        leaves.setdefault(one.leaf, []).append(index)
     ranked = [
-        sorted(places, key=lambda place: study.candidates[place].hinge_width != chosen.get(leaf))
-        for leaf, places in leaves.items()
+        sorted(indexes, key=lambda index: study.candidates[index].hinge_width != chosen.get(leaf))
+        for leaf, indexes in leaves.items()
     ]
     for count in range(max(map(len, ranked)), 0, -1):
-        yield tuple(sorted(place for places in ranked for place in places[:count]))
+        yield tuple(sorted(index for indexes in ranked for index in indexes[:count]))
 
 
 def plan_layout(hungs: Sequence[DrawnLeaf], room: Box, metric: bool, crowded: bool = False) -> Layout | None:
-    """Return the way to share the room that has the largest plans, and among those the largest small ones.
+    """Return the layout with the largest plans, and among those the one with the largest small plans.
 
-    None where so many would be too small to read, unless that is allowed by `crowded`.
+    None where the plans would be too small to read, unless `crowded` allows it.
     """
     cells = max(arrangements(len(hungs), room), key=lambda cells: _worth(hungs, cells, metric))
     fits, small = _plans_fit(hungs, cells), _small_fit(hungs, cells)

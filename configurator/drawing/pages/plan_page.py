@@ -85,9 +85,9 @@ def _as_many_as_fit(
     """Return the study with as many of its candidates as can be drawn, their leaves, and the layout."""
     hungs = drawn_leaves(study, display)
     sets = list(fewer_and_fewer(study))
-    for places in sets:
-        some = tuple(hungs[place] for place in places)
-        last = places == sets[-1]
+    for indexes in sets:
+        some = tuple(hungs[index] for index in indexes)
+        last = indexes == sets[-1]
         layout: Layout | None = None
         if scale is None:
             layout = plan_layout(some, room, display.metric, crowded=last)
@@ -95,7 +95,7 @@ def _as_many_as_fit(
             with nullcontext() if last else suppress(ValueError):
                 layout = layout_at(some, room, scale, paper, display.metric, crowded=last)
         if layout is not None:
-            return _only(study, places), some, layout
+            return _only(study, indexes), some, layout
     raise AssertionError("the last set is laid out or refused")
 
 
@@ -103,23 +103,23 @@ def _table(study: Study, width: float, display: Display) -> tuple[MeasuredTable,
     """Return the table of as many candidates as the width holds, and how many those are."""
     size = TABLE_SIZE if width < _LARGE else _LARGER
     sets = list(fewer_and_fewer(study))
-    for places in sets:
-        whole = len(places) == len(study.candidates)
-        over = "" if whole else f"{len(places)} of {len(study.candidates)} widths"
-        table = measured_table(_only(study, places), display, size, over)
-        if table.fits(width) or places == sets[-1]:
-            return table, len(places)
+    for indexes in sets:
+        whole = len(indexes) == len(study.candidates)
+        over = "" if whole else f"{len(indexes)} of {len(study.candidates)} widths"
+        table = measured_table(_only(study, indexes), display, size, over)
+        if table.fits(width) or indexes == sets[-1]:
+            return table, len(indexes)
     raise AssertionError("the last set has a table")
 
 
-def _only(study: Study, places: Sequence[int]) -> Study:
-    return replace(study, candidates=tuple(study.candidates[place] for place in places))
+def _only(study: Study, indexes: Sequence[int]) -> Study:
+    return replace(study, candidates=tuple(study.candidates[index] for index in indexes))
 
 
 def plan_notes(study: Study, drawn: int, told: int, display: Display) -> tuple[Note, ...]:
-    """Return what stands beside the plans: what is said on every sheet, and how they are read.
+    """Return the notes beside the plans: those of every sheet, and how to read the plan.
 
-    So many of the candidates are drawn, and so many told in the table.
+    `drawn` is how many candidates are drawn, `told` how many stand in the table.
     """
     words = _how_to_read(study, display)
     count = len(study.candidates)

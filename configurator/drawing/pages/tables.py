@@ -99,7 +99,7 @@ class MeasuredTable:
         return _MEASURED_ROW * self.size * (len(self.rows) + 1) + 3.0
 
     def fits(self, width: float) -> bool:
-        """Whether so many points hold every column, lettered as small as may be."""
+        """Whether every column fits a width in points at the least type size."""
         return sum(self._widths(_LEAST)) <= width
 
     def drawn(self, box: Box) -> tuple[Primitive, ...]:

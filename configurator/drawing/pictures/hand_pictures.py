@@ -55,9 +55,9 @@ def said_from_inside(hand: str) -> str:
 
 
 def hand_picture(hand: str, width: float = SIZE[0], height: float = SIZE[1]) -> tuple[Group, ...]:
-    """Return the plan of a typical door of that hand, you below, so many points wide and high.
+    """Return the plan of a typical door of that hand, with you below it; width and height in points.
 
-    Raises KeyError for a hand that there is not.
+    Raises KeyError for an unknown hand.
     """
     NAMES[hand]
     drawn = scene("bare_whole")

@@ -31,16 +31,16 @@ class HingeSample:
     @property
     def joints(self) -> tuple[float, ...]:
         """Where one knuckle ends and the next begins, up the barrel."""
-        return tuple(self.height * place / self.knuckles for place in range(1, self.knuckles))
+        return tuple(self.height * index / self.knuckles for index in range(1, self.knuckles))
 
     @property
     def screws(self) -> tuple[Point, ...]:
         """The middles of the screws of both leaves."""
         ups = [self.height * share for share in (0.12, 0.38, 0.62, 0.88)]
         return tuple(
-            (side * self.width * (0.31 if place % 2 else 0.4), up)
+            (side * self.width * (0.31 if index % 2 else 0.4), up)
             for side in (-1.0, 1.0)
-            for place, up in enumerate(ups)
+            for index, up in enumerate(ups)
         )
 
     @property

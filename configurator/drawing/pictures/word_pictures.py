@@ -37,9 +37,9 @@ _ELEVATIONS = frozenset({"front", "pair_front", "closer_front", "dutch"})
 
 
 def word_picture(word: Word, width: float = SIZE[0], height: float = SIZE[1]) -> tuple[Group, ...]:
-    """Return a word's picture, so many points wide and high.
+    """Return a word's picture of that width and height, points.
 
-    Raises KeyError for a scene or a mark that there is not.
+    Raises KeyError for an unknown scene or mark.
     """
     name, _, shown = word.picture.partition(":")
     drawn = scene(name)
@@ -58,7 +58,7 @@ def _marks(name: str) -> Mapping[str, Callable[[Scene], Mark]]:
 
 
 def view_of(extent: Box, window: Box) -> View:
-    """Return the view that shows so much, inches, as large as a window holds it, in its middle."""
+    """Return the view that shows an area, inches, as large as it fits the window, in the middle."""
     scale = min(window.width / extent.width, window.height / extent.height)
     x, y = (extent.left + extent.right) / 2, (extent.bottom + extent.top) / 2
     middle = ((window.left + window.right) / 2, (window.bottom + window.top) / 2)

@@ -44,9 +44,9 @@ _OVER_THE_WALL_BELOW = math.radians(135)
 
 
 def about_the_pin(hung: DrawnLeaf) -> tuple[Measured, ...]:
-    """Return what is measured about the pin, from the column nearest to it outward.
+    """Return the lengths measured about the pin, from the column nearest to it outward.
 
-    How far the barrel stands out of frame and wall is one and the same where the two are flush.
+    Where frame and wall are flush, the barrel stands equally far out of both and is dimensioned once.
     """
     h, pin = hung.h, hung.pin
     top = (pin.x_p, pin.y_p + h.d_b / 2)
@@ -70,7 +70,7 @@ def about_the_pin(hung: DrawnLeaf) -> tuple[Measured, ...]:
 
 @dataclass(frozen=True, slots=True)
 class Stack:
-    """One way to stand the columns: where they start, which way they go, how much is said."""
+    """One arrangement of the columns: where they start, which way they go, how much text they have."""
 
     start: float
     base: float
@@ -89,14 +89,14 @@ class Stack:
         return (x + self.side * (text_width(self.texts[column], self.size) / 2 + 2.0), y + 2.0)
 
     def boxes(self) -> list[Box]:
-        """Return what the texts cover."""
+        """Return the boxes of the texts."""
         columns = range(len(self.texts))
         return [text_box(self.middle(n), self.texts[n], self.size, "middle") for n in columns]
 
 
 @dataclass(frozen=True, slots=True)
 class Lettered:
-    """What is measured about the pin of one panel, how it may be worded, and what each is on hovering."""
+    """The lengths about the pin of one panel, their wordings, and the text of each on hovering."""
 
     measured: tuple[Measured, ...]
     wordings: tuple[Wording, ...]
@@ -104,7 +104,7 @@ class Lettered:
 
 
 def lettered(hung: DrawnLeaf, display: Display, size: float, plain: bool) -> Lettered:
-    """Return what is measured about the pin, in the trade's words or in plain ones; size in points."""
+    """Return the lengths about the pin with the trade's words or plain ones; type size in points."""
     measured = about_the_pin(hung)
     told = tuple(explained(item, display) for item in measured)
     return Lettered(measured, wordings(measured, display, size, plain), told)
@@ -158,7 +158,7 @@ def _square(shape: Shape) -> tuple[Point, ...]:
 
 
 def text_boxes(dimensions: Iterable[Dimension], view: View) -> list[Box]:
-    """Return what the texts of placed dimensions cover on the sheet."""
+    """Return the boxes of the texts of placed dimensions on the sheet."""
     return [text_box(view.to_sheet(one.text_at), one.text, one.size, "middle") for one in dimensions]
 
 

@@ -169,7 +169,7 @@ class DrawnLeaf:
         return latch_passage(self.candidate.solution)
 
     def shown_at(self, angle: float) -> float:
-        """Return the angle the leaf is drawn at when so much is asked for: never past what stops it."""
+        """Return the angle at which the leaf is drawn, radians: the one asked for, or where it is stopped."""
         return min(angle, self.reach)
 
 

@@ -29,8 +29,6 @@ from configurator.geometry.gaps import LeastGap
 from configurator.geometry.shapes import Shape, leaf_corners
 from configurator.units import TOLERANCE, Display
 
-LEAST_CLEAR_WIDTH = 32.0
-"""Inches, 2010 ADA Standards 404.2.3; the number shown never rounds across it."""
 SIZE = 6.5
 _ROW = 1.5 * SIZE
 AIR = 4.0
@@ -44,7 +42,7 @@ _TOLD = "least gap between the lock edge of the leaf and the {}, over the whole 
 
 @dataclass(frozen=True, slots=True)
 class Told:
-    """What a small picture has to say because the large one does not show it.
+    """What a small picture shows because the large one does not.
 
     `contact`: the words of a contact that lies outside the large picture, else empty. `latch_side`: whether
     the small picture shows nothing but the latch side, enlarged, since it is there that the leaf is stopped.
@@ -144,7 +142,7 @@ def inset_still(
 def inset_moving(hung: DrawnLeaf, angle: float, view: View, told: Told) -> list[Primitive]:
     """Return the open leaf in the small picture, with its hardware, and a ring where it is stopped.
 
-    A contact that only the small picture shows is ringed as in the large one, and told in words.
+    A contact that only the small picture shows has a ring and words, as in the large one.
     """
     pin = hung.pin.at
     parts: list[Primitive] = [Polygon("A-DETL-HNGE", turned(leaf_corners(hung.h), pin, angle), "door")]

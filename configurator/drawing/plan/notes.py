@@ -1,4 +1,4 @@
-"""What is said where the leaf stands: the contact, or the room that is left."""
+"""The notes at the open leaf: the contact, or the clearance that is left."""
 
 import math
 from collections.abc import Iterable, Iterator
@@ -84,9 +84,9 @@ def swing_notes(
     size: float,
     swept: bool = False,
 ) -> list[Primitive]:
-    """Return what the leaf's place calls for: the ring and words of a contact, or the room that is left.
+    """Return the notes for the leaf at an angle: the contact with its ring and words, or the clearance left.
 
-    With `swept` on show it is the least room over the whole swing that is told, if it has a place.
+    With `swept` it is the least clearance over the whole swing, where that has a place.
     """
     if hung.contact is not None and angle >= hung.reach - TOLERANCE:
         met = contact_note(hung, view, display, room, size)
@@ -131,7 +131,7 @@ def least_gap_note(
 
 
 def leaf_alone(hung: DrawnLeaf, angle: float) -> list[Primitive]:
-    """Return the leaf without its hardware where it would be stopped, for just that angle asked for."""
+    """Return the leaf where it would be stopped without its hardware, at exactly that angle."""
     farther = hung.contact_bare is not None and hung.reach_bare > hung.reach + TOLERANCE
     if not farther or hung.contact_bare is None or abs(angle - hung.reach_bare) > TOLERANCE:
         return []

@@ -64,9 +64,9 @@ def plan_sheet(
     plain: bool = False,
     swept: bool = False,
 ) -> Sheet:
-    """Lay out the plan of every candidate on a sheet so many points wide and high.
+    """Lay out the plan of every candidate on a sheet of that width and height, points.
 
-    With the facts of a job the sheet can go out by itself: its foot says of which opening and job it is.
+    With the facts of a job the foot names the opening and the job, so that the sheet can go out by itself.
     `plain` letters the dimensions in plain words instead of the trade's; `swept` shows what leaf and hardware
     sweep.
     """
@@ -113,7 +113,7 @@ def moving_note_groups(sheet: Sheet, angle: float) -> tuple[Group, ...]:
 
 
 def panel_windows(count: int, width: float, height: float, below: float = FOOT) -> tuple[Box, ...]:
-    """Return a window a panel, in as many rows as show most of each hinge, with so much kept below them."""
+    """Return a window for each panel, in the rows that show most of each hinge, over `below` free points."""
     if count == 0:
         return ()
     columns = max(range(1, count + 1), key=lambda n: _usable(count, n, width, height))
@@ -210,7 +210,7 @@ def _subtitle(one: Panel, window: Box, turn: float, display: Display) -> list[Pr
 def standing_words(
     hung: DrawnLeaf, turn: float, display: Display, size: float, width: float
 ) -> tuple[str, str]:
-    """Say where the leaf is at an angle, radians, and what stopped it there, in so many points of width.
+    """Return words for the leaf's angle, radians, and for what stopped it, that fit a width in points.
 
     Returns the layer to letter it on, and the words.
     """
@@ -302,7 +302,7 @@ def _length_of_bar(display: Display, scale: float) -> tuple[float, str]:
 
 
 def bare_plan(study: Study, width: float, height: float) -> tuple[Group, ...]:
-    """Return the plans of a study so many points wide and high; nothing in them tells a number or an angle.
+    """Return the plans of a study without numbers or angles, for a sheet of that width and height, points.
 
     The small picture is left out too: its arc ends where the swing does.
     """

@@ -76,19 +76,19 @@ def _sides(
 
     Corners run counter-clockwise, so that from the nearest point on they run along the side that trails.
     """
-    start = _place_of(nearest, corners)
+    start = _corner_index(nearest, corners)
     around = [*corners[start:], *corners[:start]]
     far = around.index(farthest)
     trailing, leading = [nearest, *around[: far + 1]], [nearest, *reversed(around[far:])]
     return _without_doubles(trailing), _without_doubles(leading)
 
 
-def _place_of(point: Point, corners: tuple[Point, ...]) -> int:
-    """Return the place of the corner at a point of the outline, or of the next one around."""
-    for place, corner in enumerate(corners):
+def _corner_index(point: Point, corners: tuple[Point, ...]) -> int:
+    """Return the index of the corner at a point of the outline, or of the next one around."""
+    for index, corner in enumerate(corners):
         if math.dist(point, corner) <= TOLERANCE:
-            return place
-    lengths = [_detour(corners[place - 1], point, corner) for place, corner in enumerate(corners)]
+            return index
+    lengths = [_detour(corners[index - 1], point, corner) for index, corner in enumerate(corners)]
     return lengths.index(min(lengths))
 
 

@@ -66,7 +66,7 @@ def _beside(recommended: float | None, candidates: Iterable[Candidate]) -> tuple
     return ordered[at - 1], ordered[at]
 
 
-def _gain(two: WidthPair) -> tuple[float, float]:
+def _gain(pair: WidthPair) -> tuple[float, float]:
     """How much the hinge changes; where it changes nothing, the leaf that opens least is worth showing."""
-    gain = 0.0 if two.wider is None else abs(two.wider.rests_at - two.narrower.rests_at)
-    return gain, -two.narrower.rests_at
+    gain = 0.0 if pair.wider is None else abs(pair.wider.rests_at - pair.narrower.rests_at)
+    return gain, -pair.narrower.rests_at
