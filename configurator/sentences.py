@@ -47,6 +47,16 @@ def written(sentence: str, display: Display | None = None) -> str:
     return _MARK.sub(lambda mark: _spelled(mark, shown), sentence)
 
 
+def capitalized(words: str) -> str:
+    """Return words with a capital at their head, the rest as it is."""
+    return words[:1].upper() + words[1:]
+
+
+def as_sentence(words: str) -> str:
+    """Return words with a capital at their head and a full stop at their end."""
+    return f"{capitalized(words)}{'' if words.endswith('.') else '.'}"
+
+
 def with_millimetres(sentence: str) -> str:
     """Return a sentence with millimetres after each length that its words say in inches."""
     return _INCHES.sub(lambda found: _both(found, sentence), sentence)

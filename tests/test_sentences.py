@@ -2,7 +2,15 @@
 
 import pytest
 
-from configurator.sentences import angle, exact, length, with_millimetres, written
+from configurator.sentences import (
+    angle,
+    as_sentence,
+    capitalized,
+    exact,
+    length,
+    with_millimetres,
+    written,
+)
 from configurator.units import Display
 from tests.drawing.cases import demo
 
@@ -50,3 +58,16 @@ def test_inches_that_are_words_have_their_millimetres_beside_them(said, both):
 def test_what_is_found_is_said_in_millimetres_on_a_metric_sheet():
     said = {one.code: one.said(METRIC) for one in demo("112A").findings}
     assert "stands off 44.5 mm: from the wall" in said["measured from where"]
+
+
+@pytest.mark.parametrize(
+    ("words", "begun", "whole"),
+    [
+        ("the leaf", "The leaf", "The leaf."),
+        ("US26D stays.", "US26D stays.", "US26D stays."),
+        ("", "", "."),
+        ("4 in", "4 in", "4 in."),
+    ],
+)
+def test_a_capital_at_the_head_and_a_stop_at_the_end(words, begun, whole):
+    assert (capitalized(words), as_sentence(words)) == (begun, whole)

@@ -9,6 +9,7 @@ from configurator.model.hinge import ExistingHinge, HingeLocations
 from configurator.model.words import Corner, Hand
 from configurator.rules.filling.usual import FilledOpening, fill
 from configurator.rules.wording import counted, obstruction, plain, size
+from configurator.sentences import capitalized
 from configurator.units import Display
 
 How = Literal["given", "assumed", "not known"]
@@ -112,7 +113,7 @@ def _frame_and_wall(opening: Opening, shown: Display) -> Iterator[Measure]:
 
 def _standing(one: Obstruction, shown: Display) -> Iterator[Measure]:
     kind = obstruction(one.kind)
-    where = f"{kind[:1].upper()}{kind[1:]}, {one.side} side"
+    where = f"{capitalized(kind)}, {one.side} side"
     if one.diameter is not None:
         yield _length(f"{where}: diameter", one.diameter, "given", shown)
     if one.projection is not None:

@@ -6,6 +6,8 @@ from itertools import zip_longest
 
 from configurator.documents.document import Column, Document, Table, cell_words, headed
 from configurator.rules.finding import Finding
+from configurator.rules.wording import leaf_named
+from configurator.sentences import as_sentence
 from configurator.study import Study
 from configurator.study.tolerance.findings import tolerance_sentence, what_to_do
 from configurator.study.tolerance.result import NAMES, ToleranceResult
@@ -58,7 +60,7 @@ def _study_text(study: Study, display: Display) -> str:
 
 
 def _comparison_lines(comparison: Comparison) -> list[str]:
-    title = "" if comparison.leaf == "single" else f"{comparison.leaf} leaf"
+    title = leaf_named(comparison.leaf)
     head = [
         title,
         *(f"{width} hinge" for width in comparison.widths),
@@ -91,7 +93,7 @@ def tolerance_as_text(mark: str, result: Sequence[ToleranceResult]) -> str:
 
 
 def _tolerance_line(result: ToleranceResult) -> str:
-    leaf = "" if result.leaf == "single" else f", {result.leaf} leaf"
+    leaf = leaf_named(result.leaf, ", {}")
     most = f" The {NAMES[result.matters_most]} matters most." if result.matters_most else ""
     said = " ".join(filter(None, (tolerance_sentence(result), what_to_do(result))))
     return f"{format_size(result.hinge_width)} in hinge{leaf}: {said}{most}"
@@ -114,12 +116,12 @@ def widths_as_text(mark: str, leaves: Sequence[LeafWidths], display: Display | N
 
 
 def _leaf_text(mark: str, leaf: LeafWidths, display: Display) -> str:
-    named = mark if leaf.leaf == "single" else f"{mark}, {leaf.leaf} leaf"
+    named = mark + leaf_named(leaf.leaf, ", {}")
     heading = f"{named}: widths and angles"
     breaks = "; ".join(break_words(one, display)[0] for one in leaf.breaks)
     lines = ["", heading, "-" * len(heading), headline(leaf, display)]
     table = width_table(leaf, display)
-    lines += [f"{breaks[:1].upper()}{breaks[1:]}."] if breaks else []
+    lines += [as_sentence(breaks)] if breaks else []
     return "\n".join([*lines, *_columns([table.heads, *(line.cells for line in table.lines)])])
 
 

@@ -12,6 +12,7 @@ from pydantic.fields import FieldInfo
 from configurator.model.fields import Record
 from configurator.model.job import JobFacts
 from configurator.model.opening import Opening
+from configurator.sentences import capitalized
 
 JOB = "job."
 """What a path begins with that lies in the job's facts and not in an opening."""
@@ -47,7 +48,7 @@ def help_of(path: str) -> str:
     """Return one sentence of help; empty where the name says it all."""
     left_out = when_left_out(path)
     text = "; ".join(filter(None, (_told(path, "help"), left_out and f"left out: {left_out}")))
-    return text[:1].upper() + text[1:]
+    return capitalized(text)
 
 
 def when_left_out(path: str) -> str:

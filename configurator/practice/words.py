@@ -16,8 +16,3 @@ def decimal(value: float) -> str:
 def places(value: float, decimals: int) -> str:
     """Write a number of a solution with just so many decimals, as its answer is asked for: `152.0`."""
     return f"{rounded(value, 10**decimals):.{decimals}f}"
-
-
-def sentence(words: str) -> str:
-    """Return the words with a capital at their head and a full stop at their end."""
-    return f"{words[:1].upper()}{words[1:]}{'' if words.endswith('.') else '.'}"

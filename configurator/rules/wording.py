@@ -46,6 +46,16 @@ def counted(count: int, one: str, many: str) -> str:
     return f"{count} {one if count == 1 else many}"
 
 
+def leaf_named(leaf: str, form: str = "{}") -> str:
+    """Return which of two leaves is meant, in a form as ` ({})`; empty where there is but one."""
+    return "" if leaf == "single" else form.format(f"{leaf} leaf")
+
+
+def the_leaf(leaf: str, alone: str = "the door") -> str:
+    """Return `the active leaf`; where there is but one, what it is called alone."""
+    return alone if leaf == "single" else f"the {leaf} leaf"
+
+
 def remaining(length: float) -> str:
     """Write what is left of something; where it is less than nothing, say by how much there is too little."""
     if length < 0:

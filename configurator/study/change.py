@@ -4,7 +4,8 @@ from collections import Counter
 from collections.abc import Iterator
 
 from configurator.rules.filling.usual import FilledOpening
-from configurator.rules.wording import plain
+from configurator.rules.wording import leaf_named, plain
+from configurator.sentences import capitalized
 from configurator.study.candidate import Candidate
 from configurator.study.run import Study
 from configurator.units import TOLERANCE, Display
@@ -73,7 +74,7 @@ def _one_other(old: Layers, new: Layers) -> int | None:
 
 
 def _named(layer: tuple[str, float], display: Display, start: str = "capital") -> str:
-    name = layer[0][:1].upper() + layer[0][1:] if start else layer[0]
+    name = capitalized(layer[0]) if start else layer[0]
     return f"{name} {display.exact(layer[1])}"
 
 
@@ -122,7 +123,7 @@ def _wall_face(was: FilledOpening, now: FilledOpening, display: Display) -> Iter
 def _swing(before: Study, after: Study, display: Display) -> tuple[str, ...]:
     known = {(one.leaf, one.hinge_width): one for one in before.candidates}
     found = [
-        f"{_hinge_of(one, after)}: {', '.join(parts)}."
+        f"{_hinge_of(one)}: {', '.join(parts)}."
         for one in after.candidates
         if (old := known.get((one.leaf, one.hinge_width))) is not None
         if (parts := list(_differences(old, one, _prouds(before, after), display)))
@@ -147,10 +148,8 @@ def _prouds(before: Study, after: Study) -> tuple[float, float]:
     return before.filled.frame_proud, after.filled.frame_proud
 
 
-def _hinge_of(one: Candidate, study: Study) -> str:
-    alone = study.opening.leaves == "single"
-    width = f"{plain(one.hinge_width)} in hinge"
-    return width if alone else f"{one.leaf[:1].upper()}{one.leaf[1:]} leaf, {width}"
+def _hinge_of(one: Candidate) -> str:
+    return f"{capitalized(leaf_named(one.leaf, '{}, '))}{plain(one.hinge_width)} in hinge"
 
 
 def _differences(

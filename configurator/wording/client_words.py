@@ -9,7 +9,8 @@ from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.hinge.answers import Stopped
 from configurator.rules.hinge.finish import finishes
 from configurator.rules.specification import LeafSpecification
-from configurator.rules.wording import counted, hardware, obstruction
+from configurator.rules.wording import counted, hardware, obstruction, the_leaf
+from configurator.sentences import capitalized
 from configurator.study import Candidate, Study
 from configurator.study.widths.width_pair import WidthPair, other_leaves
 from configurator.units import TOLERANCE, Display, format_size
@@ -126,7 +127,7 @@ def _on(one: Candidate) -> str:
 
 
 def _opens(one: Candidate, two: WidthPair, display: Display) -> str:
-    door = "the door" if two.leaf == "single" else f"the {two.leaf} leaf"
+    door = the_leaf(two.leaf)
     begin = f"{_on(one)} {door}"
     if _rests_before(one):
         return f"{begin} comes to rest at {display.angle(one.rests_at)} against its {_held_by(one)}."
@@ -264,7 +265,7 @@ def _recommended(
     metal = spelled_value("base_metal", parts["base_metal"], display)
     looks = {row.look for row in finishes(bhma=parts["finish_bhma"])} if parts["finish_bhma"] else set()
     look = f", {looks.pop()}" if len(looks) == 1 else ""
-    begin = f"{whose}: {count}" if whose else count[:1].upper() + count[1:]
+    begin = f"{whose}: {count}" if whose else capitalized(count)
     why = _why(study, leaf, pictured, display)
     return f"{begin}, {size} in (height x width opened flat), {metal}{look}.{why}"
 

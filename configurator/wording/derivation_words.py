@@ -3,6 +3,8 @@
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
+from configurator.rules.wording import leaf_named
+from configurator.sentences import capitalized
 from configurator.study import Study
 from configurator.study.derivation.derive import derive, derive_difference
 from configurator.study.derivation.terms import MINUS, Number, Piece, Symbol, Unit, Writer, spelled
@@ -109,7 +111,7 @@ def shown_derivation(
     answer, rest = _answer_and_rest(work)
     lines = tuple(_line(step, display) for step in rest)
     letters = tuple(_letter(one, work, display) for one in _letters([*answer, *rest], work))
-    heading = _heading(row, of, table, plain, several=len({c.leaf for c in study.candidates}) > 1)
+    heading = _heading(row, of, table, plain)
     return ShownDerivation(
         heading=heading,
         shown=shown,
@@ -126,10 +128,9 @@ def _has_column(row: Row, column: int) -> bool:
     return bool(row.difference) if column < 0 else column < len(row.values)
 
 
-def _heading(row: Row, of: str, table: Comparison, plain: bool, several: bool) -> str:
+def _heading(row: Row, of: str, table: Comparison, plain: bool) -> str:
     name = row.plain if plain else row.trade
-    leaf = f", {table.leaf} leaf" if several else ""
-    return f"{name[:1].upper()}{name[1:]}, {of}{leaf}"
+    return f"{capitalized(name)}, {of}{leaf_named(table.leaf, ', {}')}"
 
 
 def writer(display: Display) -> Writer:

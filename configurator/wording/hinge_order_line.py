@@ -7,7 +7,7 @@ from configurator.model import Opening
 from configurator.rules.hinge.sizes import pairs
 from configurator.rules.hinge_items import HANDED, HingeItem, LeafItem, hinge_items, screws_of_items
 from configurator.rules.specification import LeafSpecification
-from configurator.rules.wording import counted
+from configurator.rules.wording import counted, leaf_named
 from configurator.study import Study
 from configurator.units import Display, format_decimal
 from configurator.wording.hinge_words import screw_words, spelled_value
@@ -70,8 +70,7 @@ def order_cautions(study: Study) -> tuple[str, ...]:
 
 
 def _where(leaf: LeafSpecification, study: Study) -> str:
-    mark = study.opening.mark
-    return f"{mark}, {leaf.leaf} leaf" if len(study.specification.leaves) > 1 else mark
+    return study.opening.mark + leaf_named(leaf.leaf, ", {}")
 
 
 def _line(item: LeafItem, screws: Mapping[str, int], leaf: LeafSpecification, opening: Opening) -> str:

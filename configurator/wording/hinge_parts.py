@@ -8,6 +8,7 @@ from configurator.rules.finding import Reason, reason
 from configurator.rules.hinge.finish import finishes
 from configurator.rules.hinge.leaf_hinge import NOTHING_ASKED
 from configurator.rules.specification import LeafSpecification
+from configurator.sentences import capitalized
 from configurator.study import Study
 from configurator.tables import Mark, practice, words_of
 from configurator.units import Display
@@ -142,7 +143,7 @@ def _because(key: str, parts: Mapping[str, Reason], display: Display) -> Because
         Other(spelled_value(key, other.value, display), other.said(display)) for other in found.alternatives
     )
     because = found.said(display)
-    words = because[:1].upper() + because[1:]
+    words = capitalized(because)
     trade = Hinge.model_fields[key].title or key
     own = found.source == practice("override").text
     return Because(key, trade, words, found.source if own else cited(found.source, found.mark), others)

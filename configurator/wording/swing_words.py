@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
+from configurator.rules.wording import leaf_named
 from configurator.study import Study
 from configurator.study.events import Event, Moment
 from configurator.study.over_the_swing import LatchEdge, OverTheSwing, Passage, Standing
@@ -154,5 +155,5 @@ def _event(event: Event, display: Display, plain: bool) -> str:
 
 def _hinge(study: Study, place: int) -> str:
     candidate = study.candidates[place]
-    leaf = "" if candidate.leaf == "single" else f", {candidate.leaf} leaf"
+    leaf = leaf_named(candidate.leaf, ", {}")
     return f"{format_size(candidate.hinge_width)} in hinge{leaf}"

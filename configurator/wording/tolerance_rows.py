@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from configurator.sentences import written
+from configurator.sentences import capitalized, written
 from configurator.study.tolerance.findings import off_words
 from configurator.study.tolerance.result import (
     BARREL,
@@ -55,7 +55,7 @@ class ToleranceRow:
 def name_of(name: str, plain: bool) -> str:
     """Name one thing that may be off, in the client's words or the trade's."""
     words = (_PLAIN if plain else NAMES)[name]
-    return words[:1].upper() + words[1:]
+    return capitalized(words)
 
 
 def tolerance_heads(result: ToleranceResult | None) -> tuple[str, ...]:
@@ -117,4 +117,4 @@ def _tip(result: ToleranceResult, effect: Effect) -> str:
     lines = [f"At its least {sides[0]}, at its most {sides[1]}.", *fails, looked]
     if effect.name == result.matters_most:
         lines.insert(0, "This one matters most.")
-    return "\n".join(line[:1].upper() + line[1:] for line in lines)
+    return "\n".join(capitalized(line) for line in lines)

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 from configurator.model import Obstruction
 from configurator.rules.wording import hardware, obstruction
+from configurator.sentences import capitalized
 from configurator.study import Candidate, Study
 from configurator.study.what_if.curve import WhatIf
 from configurator.study.what_if.parameters import Parameter
@@ -89,7 +90,7 @@ def what_if_headline(found: WhatIf, display: Display, plain: bool = False) -> st
     """Return the one sentence that answers: how far the present value may go, or must."""
     parameter, wanted = found.parameter, display.angle(found.must.wanted, "up")
     name = parameter_name(parameter, plain)
-    now = f"{name[:1].upper()}{name[1:]}: {at_value(parameter, parameter.present, display)} now"
+    now = f"{capitalized(name)}: {at_value(parameter, parameter.present, display)} now"
     thresholds = [
         one
         for one in found.thresholds
@@ -157,7 +158,7 @@ def what_if_said(found: WhatIf, things: Sequence[Obstruction], display: Display,
     """Return all that the chart shows as sentences, for who cannot see it."""
     thresholds = "; ".join(threshold_words(one, found, things, display, plain)[0] for one in found.thresholds)
     headline = what_if_headline(found, display, plain)
-    return f"{headline} {thresholds[:1].upper()}{thresholds[1:]}." if thresholds else headline
+    return f"{headline} {capitalized(thresholds)}." if thresholds else headline
 
 
 def trial_words(
@@ -165,7 +166,7 @@ def trial_words(
 ) -> str:
     """Say what a value on trial does, and which hinge the program would take then."""
     name = parameter_name(found.parameter, plain)
-    said = f"{name[:1].upper()}{name[1:]} {at_value(found.parameter, value, display)}: "
+    said = f"{capitalized(name)} {at_value(found.parameter, value, display)}: "
     said += does_words(candidate, display, plain)
     met = candidate.stopped_by_bare
     if met is not None:

@@ -7,7 +7,7 @@ from configurator.rules.checks.opening_findings import opening_findings
 from configurator.rules.checks.slips import reference_face
 from configurator.rules.filling.usual import fill
 from configurator.rules.hinge.width import Must, choose_width
-from configurator.rules.wording import hardware, obstruction, remaining
+from configurator.rules.wording import hardware, leaf_named, obstruction, remaining, the_leaf
 from configurator.sentences import written
 from configurator.study.run import study
 from configurator.units import Display
@@ -81,3 +81,10 @@ def test_a_weight_that_was_given_is_not_asked_for():
     assert "Give the weight" in found(specified(opening()), "door weight").message
     message = found(specified(opening(door={"weight": 120})), "door weight").message
     assert message.endswith("The weight is as given: check it is one leaf's.")
+
+
+@pytest.mark.parametrize(
+    ("leaf", "named", "the"), [("single", "", "the door"), ("active", " (active leaf)", "the active leaf")]
+)
+def test_which_leaf_is_said_only_where_there_are_two(leaf, named, the):
+    assert (leaf_named(leaf, " ({})"), the_leaf(leaf)) == (named, the)

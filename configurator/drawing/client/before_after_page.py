@@ -29,6 +29,7 @@ from configurator.drawing.plan.inset import Told, inset_still, inset_view
 from configurator.drawing.plan.panel import closest_scale, main_view, spare_height, view_scale
 from configurator.drawing.plan.sheet import hand_words, heading, standing_words
 from configurator.model import JobFacts
+from configurator.rules.wording import leaf_named
 from configurator.study import Study
 from configurator.study.widths.width_pair import WidthPair, width_pair
 from configurator.units import Display, format_size
@@ -205,5 +206,5 @@ def _what_changes(study: Study, pair: WidthPair, display: Display) -> Note:
         return Note("What the wider hinge changes", (ONE_WIDTH,))
     (table,) = comparisons(pair.of(study), display)
     said = [f"{row.trade}: {row.difference}" for row in table.rows if row.difference not in ("", "the same")]
-    of = "" if pair.leaf == "single" else f" of the {pair.leaf} leaf"
+    of = leaf_named(pair.leaf, " of the {}")
     return Note(f"What the wider hinge{of} changes, {table.between}", tuple(said) or ("Nothing measured.",))

@@ -21,6 +21,7 @@ from configurator.drawing.plan.panel import (
     view_scale,
 )
 from configurator.model import JobFacts
+from configurator.rules.wording import leaf_named
 from configurator.study import Candidate, Study
 from configurator.units import TOLERANCE, Display, format_size
 
@@ -157,7 +158,7 @@ def heading(study: Study, candidate: Candidate, display: Display) -> str:
         size = f"{display.size(parts['height'].value, candidate.hinge_width)} hinge"
         if parts["width"].value == candidate.hinge_width:
             size += RECOMMENDED
-    return size if candidate.leaf == "single" else f"{size}, {candidate.leaf} leaf"
+    return size + leaf_named(candidate.leaf, ", {}")
 
 
 def hand_words(study: Study) -> str:

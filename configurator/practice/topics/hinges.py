@@ -5,14 +5,14 @@ from random import Random
 from configurator.model import Opening
 from configurator.practice.answers import ChoiceAnswer, CountAnswer, LengthAnswer
 from configurator.practice.problem import Problem, Template
-from configurator.practice.words import fraction, sentence
+from configurator.practice.words import fraction
 from configurator.rules.filling.leaves import LeafSize, leaves_of
 from configurator.rules.filling.places import hinge_places, rows_of_rule
 from configurator.rules.filling.usual import fill
 from configurator.rules.hinge.pin import Lock, hinge_pin
 from configurator.rules.hinge.sizes import hinge_count, hinge_height
 from configurator.rules.wording import feet
-from configurator.sentences import written
+from configurator.sentences import as_sentence, written
 from configurator.study.run import study
 
 TOPIC = "count and height"
@@ -26,7 +26,7 @@ def _count(random: Random) -> Problem:
     return Problem(
         question=f"A leaf is {fraction(height)} in high. How many hinges does it take?",
         answer=CountAnswer(said.value),
-        solution=(sentence(written(said.because)),),
+        solution=(as_sentence(written(said.because)),),
         convention=f"The count goes by the leaf's height: {said.source}.",
     )
 
@@ -66,7 +66,7 @@ def _height(random: Random) -> Problem:
             "to be?"
         ),
         answer=LengthAnswer(said.value),
-        solution=(sentence(written(said.because)),),
+        solution=(as_sentence(written(said.because)),),
         convention=f"The usual table, which makers' tables may differ from: {said.source}.",
     )
 
@@ -146,7 +146,7 @@ def _bearing(random: Random) -> Problem:
             "is not fire rated. Does it take a plain or an antifriction bearing?"
         ),
         answer=ChoiceAnswer(_BEARINGS[said.value], tuple(_BEARINGS.values())),
-        solution=(sentence(written(said.because)),),
+        solution=(as_sentence(written(said.because)),),
         convention=f"{said.source}. A ball bearing is the common antifriction bearing.",
     )
 
@@ -160,7 +160,7 @@ def _pin(random: Random) -> Problem:
         answer=ChoiceAnswer(
             "yes" if said.value == "removable" else "no, non-removable", ("yes", "no, non-removable")
         ),
-        solution=(sentence(written(said.because)),),
+        solution=(as_sentence(written(said.because)),),
         convention="Hinges without a security stud. The hand is told from outside, the side of the key.",
     )
 

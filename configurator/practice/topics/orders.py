@@ -8,11 +8,11 @@ from typing import Any
 from configurator.model import Opening
 from configurator.practice.answers import ChoiceAnswer, CountAnswer
 from configurator.practice.problem import Problem, Template
-from configurator.practice.words import fraction, sentence
+from configurator.practice.words import fraction
 from configurator.rules.hinge.finish import finishes, same_look
 from configurator.rules.hinge.sizes import hinge_count, pairs
 from configurator.rules.wording import feet, size
-from configurator.sentences import written
+from configurator.sentences import as_sentence, written
 from configurator.study.run import study
 
 TOPIC = "order quantities"
@@ -188,7 +188,7 @@ def _ordered(random: Random, outswing: bool = False) -> Ordered:
         f"in thick, hollow metal, {opening.hand}, locked with the key outside, with closers, average "
         "traffic, interior, satin chrome look, nothing on the wall."
     )
-    why = {key: sentence(written(reason.because)) for key, reason in whole.items()}
+    why = {key: as_sentence(written(reason.because)) for key, reason in whole.items()}
     count = (opening.quantity, said["height"], said["width"], hinges)
     shown = Opening.model_validate({**opening.model_dump(exclude_unset=True), "compare": [said["width"]]})
     return Ordered(shown, words, line, why, *count, said["finish_bhma"])

@@ -40,7 +40,8 @@ from configurator.rules.hinge.weight import (
     reactions,
     unknown_weight_findings,
 )
-from configurator.rules.wording import exactly, plain
+from configurator.rules.wording import exactly, plain, the_leaf
+from configurator.sentences import capitalized
 from configurator.tables import ObstructionKindRow, limit, practice, row_of, words_of
 from configurator.units import TOLERANCE, format_decimal
 
@@ -213,7 +214,7 @@ def _weight(filled: FilledOpening, hinge: LeafHinge) -> Iterator[Finding]:
         else "Give the weight if it is known better."
     )
     message = (
-        f"{'The door' if leaf.name == 'single' else f'The {leaf.name} leaf'} weighs "
+        f"{capitalized(the_leaf(leaf.name))} weighs "
         f"{_range(pounds.low, pounds.high)} lb; each of its hinges carries "
         f"{_range(least.share, most.share)} lb and the top one is pulled "
         f"{_range(least.pull, most.pull)} lb outward. {ask}"

@@ -8,7 +8,7 @@ from configurator.rules.filling.places import Places, places_of, typed_places
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Finding, Fix, Source, finding
 from configurator.rules.hinge.leaf_hinge import NOTHING_ASKED, LeafHinge
-from configurator.rules.wording import counted, exactly, inches, plain
+from configurator.rules.wording import counted, exactly, inches, leaf_named, plain
 from configurator.units import TOLERANCE
 
 _PLAN = Source("worked out from what was given", "derived")
@@ -43,7 +43,7 @@ def _along(filled: FilledOpening, hinge: LeafHinge) -> Iterator[Finding]:
 
 
 def _name(leaf: LeafSize) -> str:
-    return "leaf" if leaf.name == "single" else f"{leaf.name} leaf"
+    return leaf_named(leaf.name) or "leaf"
 
 
 def _too_many(leaf: LeafSize, count: int, height: float) -> Finding:
@@ -137,7 +137,7 @@ def typed_place_findings(filled: FilledOpening, hinge: LeafHinge) -> Iterator[Fi
 
 def _named(hinge: LeafHinge) -> str:
     name = hinge.leaf.name
-    return "leaf" if name == "single" else f"{name} leaf"
+    return leaf_named(name) or "leaf"
 
 
 def _number(hinge: LeafHinge, typed: int) -> Iterator[Finding]:

@@ -20,7 +20,7 @@ from configurator.rules.hinge.answers import (
     width_moves_pin,
 )
 from configurator.rules.hinge.stock import stock_of, stock_widths
-from configurator.rules.wording import cut_back, degrees, exactly, inches, obstruction, size
+from configurator.rules.wording import cut_back, degrees, exactly, inches, leaf_named, obstruction, size
 from configurator.tables import limit, practice
 from configurator.units import TOLERANCE
 
@@ -35,7 +35,7 @@ def plan_findings(answer: WidthAnswer) -> tuple[Finding, ...]:
 
 
 def _hinge(answer: WidthAnswer) -> str:
-    leaf = "" if answer.leaf == "single" else f" ({answer.leaf} leaf)"
+    leaf = leaf_named(answer.leaf, " ({})")
     return f"With a {size(answer.hinge.height.value, answer.hinge_width)} hinge{leaf}"
 
 

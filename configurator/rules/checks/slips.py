@@ -3,7 +3,8 @@
 from configurator.rules.finding import Finding, Fix, finding
 from configurator.rules.hinge.sizes import pairs
 from configurator.rules.hinge.stock import least_stock_width
-from configurator.rules.wording import counted, exactly, feet, obstruction, plain, size
+from configurator.rules.wording import counted, exactly, feet, obstruction, plain, size, the_leaf
+from configurator.sentences import capitalized
 from configurator.tables import practice
 from configurator.units import TOLERANCE
 
@@ -66,7 +67,7 @@ def too_few_hinges(leaf: str, needed: int, count: int, quantity: int, height: fl
     """Say that a leaf of that height, inches, has fewer hinges than it takes, for one and for all alike."""
     if count >= needed:
         return None
-    name = "This door" if leaf == "single" else f"The {leaf} leaf"
+    name = capitalized(the_leaf(leaf, "this door"))
     more = f": {needed * quantity} for {quantity}, not {count * quantity}" if quantity > 1 else ""
     message = (
         f"{name} is {exactly(height, 'up')} high and takes {needed} hinges, not {count}{more}. "

@@ -7,7 +7,7 @@ from configurator.rules.finding import Finding, Fix, finding
 from configurator.rules.hinge.answers import Answer, reaches, tried
 from configurator.rules.hinge.stock import stock_of, widths_by_stock
 from configurator.rules.hinge.width import Must, choose_width, does, does_all
-from configurator.rules.wording import degrees, size
+from configurator.rules.wording import degrees, leaf_named, size
 from configurator.tables import limit
 from configurator.units import TOLERANCE
 
@@ -52,7 +52,7 @@ def angle_findings(filled: FilledOpening, must: Must, width: float, answer: Answ
     if asked or reaches(found, FLAT) or (held is not None and held < FLAT - TOLERANCE):
         return ()
     usual, least = limit("usual_angle_most"), limit("usual_angle_least")
-    leaf = "" if must.leaf == "single" else f" ({must.leaf} leaf)"
+    leaf = leaf_named(must.leaf, " ({})")
     opens = found.greatest_angle_bare
     message = (
         f"How far the door must open was not said. {size(must.height, width)}{leaf} "

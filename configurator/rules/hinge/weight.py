@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from configurator.rules.filling.door_weight import DoorWeight, SheetWeight, lead_pounds
 from configurator.rules.finding import Finding, Reason, Severity, Source, finding, reason
 from configurator.rules.hinge.sizes import leaf_thickness
-from configurator.rules.wording import counted, exactly, pounds
+from configurator.rules.wording import counted, exactly, pounds, the_leaf
 from configurator.tables import (
     FrequencyRow,
     TypeRow,
@@ -42,7 +42,7 @@ def unknown_weight_findings(
     leaf: str, pounds_: DoorWeight | None, width: float, height: float
 ) -> tuple[Finding, ...]:
     """Return what is asked where a leaf's weight cannot be worked out, and what is taken meanwhile."""
-    name = "the door" if leaf == "single" else f"the {leaf} leaf"
+    name = the_leaf(leaf)
     if pounds_ is None:
         each, row = lead_pounds(1 / 16, width, height), limit("lead_density")
         message = (

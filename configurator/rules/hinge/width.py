@@ -18,7 +18,17 @@ from configurator.rules.hinge.answers import (
 )
 from configurator.rules.hinge.leaf_hinge import NOTHING_ASKED, LeafHinge, override
 from configurator.rules.hinge.stock import next_narrower, next_wider, stock_of, widths_by_stock
-from configurator.rules.wording import cut_back, degrees, hardware, inches, obstruction, plain, size
+from configurator.rules.wording import (
+    cut_back,
+    degrees,
+    hardware,
+    inches,
+    leaf_named,
+    obstruction,
+    plain,
+    size,
+)
+from configurator.sentences import capitalized
 from configurator.tables import limit, practice, words_of
 from configurator.units import TOLERANCE
 
@@ -153,7 +163,7 @@ def _stock(height: float, answer: WidthAnswer) -> str | None:
 def _trade(chosen: WidthAnswer, must: Must, others: tuple[Alternative, ...]) -> Finding:
     said = "; ".join(f"{size(must.height, other.value)} {other.effect}" for other in others)
     beside = f"{said}. " if said else ""
-    leaf = "" if must.leaf == "single" else f" ({must.leaf} leaf)"
+    leaf = leaf_named(must.leaf, " ({})")
     name = f"{size(must.height, chosen.hinge_width)}{leaf}"
     message = f"No stock width does everything. {name} {does(chosen, must)}. {beside}{_mend(chosen, must)}"
     return finding(
@@ -185,7 +195,7 @@ def _mend(chosen: WidthAnswer, must: Must) -> str:
         return f"It meets the {thing} with the door closed: check where the {thing} stands."
     if not (cut := cut_back(stopped.kind)):
         return f"Fit a door stop before {at}, or move the opening."
-    return f"{cut[:1].upper()}{cut[1:]}, or fit a door stop before {at}."
+    return f"{capitalized(cut)}, or fit a door stop before {at}."
 
 
 def _no_stock(must: Must, refusals: list[str]) -> WidthChoice:

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from configurator.rules.finding import Finding, Severity, Source, finding
-from configurator.rules.wording import degrees, inches, plain
+from configurator.rules.wording import degrees, inches, leaf_named, plain
 from configurator.sentences import written
 from configurator.study.tolerance.result import (
     BARREL,
@@ -80,7 +80,7 @@ def tolerance_finding(result: ToleranceResult) -> Finding | None:
     """Return what to warn of: a leaf that works as drawn and not with everything at its worst; else None."""
     if not result.works or result.works_worst_case:
         return None
-    leaf = "" if result.leaf == "single" else f" ({result.leaf} leaf)"
+    leaf = leaf_named(result.leaf, " ({})")
     message = (
         f"On a hinge {plain(result.hinge_width)} in wide{leaf} the door works as drawn, but "
         f"{_would_stop(result)}. {_often(result)} {what_to_do(result)}"

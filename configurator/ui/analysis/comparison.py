@@ -7,6 +7,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableWidget, QTableWidgetItem
 
+from configurator.sentences import capitalized
 from configurator.ui.kit.look import GRID, sized, tabular
 from configurator.ui.state.session import Session
 
@@ -86,8 +87,8 @@ class ComparisonTable(QTableWidget):
 
     def _line(self, row: "Row", leaf: str) -> Line:
         name, other = (row.plain, row.trade) if self.session.plain_words else (row.trade, row.plain)
-        tip = f"{other[:1].upper()}{other[1:]}: measured {row.measured}\n{WORK_TIP}"
-        cells = (name[:1].upper() + name[1:], *row.values, row.difference)
+        tip = f"{capitalized(other)}: measured {row.measured}\n{WORK_TIP}"
+        cells = (capitalized(name), *row.values, row.difference)
         return Line(cells, tip, number=(leaf, row.key))
 
     def _fill(self, heads: list[str], lines: list[Line]) -> None:

@@ -8,6 +8,8 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QTextBrowser, QV
 
 from configurator.drawing.base.style import inks
 from configurator.drawing.plan.pointing import LookedAt, Pointed, letter_at
+from configurator.rules.wording import leaf_named
+from configurator.sentences import capitalized
 from configurator.study import Study
 from configurator.study.derivation.terms import Piece
 from configurator.ui.kit.chart_canvas import beside
@@ -114,12 +116,11 @@ class DerivationPage(QWidget):
         """Offer every number there is, and keep the one that was asked for, as near as there is one."""
         tables = comparisons(study, self.session.display) if study is not None else ()
         rows = [(table, row) for table in tables for row in table.rows]
-        plain, several = self.session.plain_words, len(tables) > 1
+        plain = self.session.plain_words
         self.number.clear()
         for table, row in rows:
             name = row.plain if plain else row.trade
-            words = f"{table.leaf} leaf: {name}" if several else name
-            self.number.addItem(words[:1].upper() + words[1:], (table.leaf, row.key))
+            self.number.addItem(capitalized(leaf_named(table.leaf, "{}: ") + name), (table.leaf, row.key))
         wanted = (self._asked.leaf, self._asked.key) if self._asked is not None else None
         place = next((n for n, (table, row) in enumerate(rows) if (table.leaf, row.key) == wanted), 0)
         self.number.setCurrentIndex(place if rows else -1)

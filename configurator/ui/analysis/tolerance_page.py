@@ -4,6 +4,7 @@ from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QFrame, QGridLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
 
 from configurator.rules.filling.tolerances import fill_tolerances
+from configurator.rules.wording import leaf_named
 from configurator.study import Study
 from configurator.study.tolerance.analysis import tolerance_result, wall_share
 from configurator.study.tolerance.deviations import TOLERANCE_OF
@@ -225,7 +226,7 @@ def _recommended(study: Study | None) -> list[Key]:
 
 def _name(key: Key) -> str:
     leaf, width = key
-    return f"{format_size(width)} in hinge" + ("" if leaf == "single" else f", {leaf} leaf")
+    return f"{format_size(width)} in hinge{leaf_named(leaf, ', {}')}"
 
 
 def _said(result: ToleranceResult, display: Display) -> str:

@@ -5,10 +5,11 @@ from PySide6.QtGui import QHideEvent, QKeyEvent
 from PySide6.QtWidgets import QLabel, QLineEdit, QPushButton, QSlider, QVBoxLayout, QWidget
 
 from configurator.drawing.charts.what_if_chart import what_if_chart
+from configurator.sentences import capitalized
 from configurator.study import Study
 from configurator.study.what_if.curve import WhatIf, what_if
 from configurator.study.what_if.parameters import Parameter
-from configurator.ui.analysis.what_if_choices import Choices, bare_line, capital, with_name
+from configurator.ui.analysis.what_if_choices import Choices, bare_line, with_name
 from configurator.ui.kit.chart_canvas import ChartCanvas, beside
 from configurator.ui.kit.fitted_table import EnteredTable
 from configurator.ui.kit.kinds import LENGTH, NotReadError
@@ -125,7 +126,7 @@ class WhatIfPage(QWidget):
             at_value(found.parameter, end, display) for end in (found.parameter.low, found.parameter.high)
         )
         rows = rows or [f"nothing from {low} to {high}"]
-        self.thresholds.fill(["Where something turns"], [((capital(row),), row) for row in rows])
+        self.thresholds.fill(["Where something turns"], [((capitalized(row),), row) for row in rows])
         self.chart.show_chart(what_if_chart(found, things, display, plain), lambda _: "", self.session.dark)
         self._set_slider(found.parameter)
         self._show_trial()

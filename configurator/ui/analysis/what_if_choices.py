@@ -5,6 +5,8 @@ from collections.abc import Sequence
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QWidget
 
+from configurator.rules.wording import leaf_named
+from configurator.sentences import capitalized
 from configurator.study import Candidate, Study
 from configurator.study.what_if.parameters import Hold, Parameter, parameters_of
 from configurator.ui.kit.fields import QuietCombo
@@ -37,11 +39,16 @@ class Choices(QWidget):
         another = study is not self._study
         self._study = study
         if another:
-            names = [_leaf_name(one, study) for one in (study.candidates if study else ())]
+            names = [_leaf_name(one) for one in (study.candidates if study else ())]
             _fill(self.leaf, [(name, name) for name in names], _recommended(study))
-        _fill(self.parameter, [(capital(parameter_name(one, plain)), one.name) for one in self._parameters()])
+        _fill(
+            self.parameter,
+            [(capitalized(parameter_name(one, plain)), one.name) for one in self._parameters()],
+        )
         parameter = self.chosen_parameter()
-        _fill(self.hold, [(capital(one.name), one.name) for one in (parameter.holds if parameter else ())])
+        _fill(
+            self.hold, [(capitalized(one.name), one.name) for one in (parameter.holds if parameter else ())]
+        )
         self.hold.setEnabled(self.hold.count() > 1)
 
     def candidate(self) -> Candidate | None:
@@ -68,10 +75,8 @@ class Choices(QWidget):
         return () if self._study is None or candidate is None else parameters_of(self._study, candidate)
 
 
-def _leaf_name(one: Candidate, study: Study | None) -> str:
-    several = study is not None and len({each.leaf for each in study.candidates}) > 1
-    name = f"{format_size(one.hinge_width)} in hinge"
-    return f"{one.leaf} leaf, {name}" if several else name
+def _leaf_name(one: Candidate) -> str:
+    return f"{leaf_named(one.leaf, '{}, ')}{format_size(one.hinge_width)} in hinge"
 
 
 def _recommended(study: Study | None) -> int:
@@ -118,8 +123,3 @@ def bare_line(holder: QWidget) -> QHBoxLayout:
     line.setContentsMargins(0, 0, 0, 0)
     line.setSpacing(2 * GRID)
     return line
-
-
-def capital(text: str) -> str:
-    """Return a text that begins with a capital letter."""
-    return text[:1].upper() + text[1:]

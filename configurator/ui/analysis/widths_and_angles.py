@@ -5,6 +5,7 @@ from PySide6.QtWidgets import QLabel, QPushButton, QWidget
 
 from configurator.drawing.charts.width_chart import width_chart
 from configurator.rules.specification import MOST_COMPARED
+from configurator.sentences import capitalized
 from configurator.study import Study
 from configurator.study.widths.leaf_widths import LeafWidths, widths_of
 from configurator.ui.kit.chart_canvas import ChartCanvas, beside
@@ -109,7 +110,7 @@ class WidthsAndAngles(QWidget):
         display, plain = self.session.display, self.session.plain_words
         self.sentence.setText(headline(leaf, display))
         breaks = "; ".join(break_words(one, display, plain)[0] for one in leaf.breaks)
-        self.breaks.setText(breaks[:1].upper() + breaks[1:])
+        self.breaks.setText(capitalized(breaks))
         tinted(self.breaks, "quiet", self.session.dark)
         self._fill_table(width_table(leaf, display, plain))
 

@@ -13,6 +13,7 @@ from PySide6.QtWidgets import (
 )
 
 from configurator.drawing.client.client_picture import picture_end
+from configurator.sentences import as_sentence
 from configurator.study import Study
 from configurator.study.widths.width_pair import width_pair
 from configurator.ui.client.canvas import ClientCanvas, Player
@@ -157,7 +158,7 @@ class ClientPage(LeadsOn, QWidget):
         try:
             self.said.emit(put(self.session, self))
         except ValueError as error:
-            self.said.emit(f"{str(error)[:1].upper()}{str(error)[1:]}.")
+            self.said.emit(as_sentence(str(error)))
 
     # --- How it is put together ---
 

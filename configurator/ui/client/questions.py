@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QLabel, QPushButton, QVBoxLayout, QWidget
 from configurator.drawing.client.client_page import client_notes
 from configurator.drawing.pages.notes import Note
 from configurator.model import paths
+from configurator.sentences import capitalized
 from configurator.study import Study
 from configurator.ui.client.answers import (
     HANDLES,
@@ -67,7 +68,7 @@ class Stepper(QWidget):
         """Show the length at another path from now on, under its name; what was typed is forgotten."""
         self.path = path
         self.line.being_typed = False
-        self.name.setText(name[:1].upper() + name[1:])
+        self.name.setText(capitalized(name))
         self.line.setAccessibleName(name)
         self.line.setAccessibleDescription(paths.help_of(path))
         for button, way in ((self.less, "less"), (self.more, "more")):

@@ -5,6 +5,7 @@ from typing import Any
 
 from PySide6.QtWidgets import QGridLayout, QLabel, QMenu, QPushButton, QToolButton, QWidget
 
+from configurator.sentences import capitalized
 from configurator.ui.kit.fields import Assumptions, LineField
 from configurator.ui.kit.layout import GROW, Pool, across, down, fill
 from configurator.ui.kit.look import GRID, sized
@@ -144,7 +145,7 @@ class LayersEditor(QWidget):
         for known in table(WallLayerRow):
             thickness = self.session.display.exact(known.thickness)
             layer = {"name": known.name, "thickness": known.thickness}
-            action = self.menu.addAction(f"{known.name[:1].upper()}{known.name[1:]}, {thickness}")
+            action = self.menu.addAction(f"{capitalized(known.name)}, {thickness}")
             action.setToolTip(known.source)
             action.triggered.connect(lambda _=False, layer=layer: self.add(layer))
 
@@ -179,7 +180,7 @@ def _small_button(sign: str, name: str) -> QToolButton:
     button.setText(sign)
     button.setAutoRaise(True)
     button.setAccessibleName(name)
-    button.setToolTip(name[:1].upper() + name[1:])
+    button.setToolTip(capitalized(name))
     return button
 
 

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any
 from PySide6.QtWidgets import QLabel, QMenu, QToolButton, QVBoxLayout, QWidget
 
 from configurator.model import Hardware, Obstruction
+from configurator.sentences import capitalized
 from configurator.tables import HardwareKindRow, ObstructionKindRow, row_of, table
 from configurator.ui.form.presets import usual_hardware
 from configurator.ui.form.special import LeafField, ProjectionField
@@ -52,7 +53,7 @@ class Card(QWidget):
     def show_thing(self, kind: KindOfThing, asked: Iterable[str]) -> dict[str, Field]:
         """Show the fields that are asked of such a thing, empty yet, and return them by path."""
         self._term = kind.term
-        self.title.setText(f"{self.place + 1}. {kind.kind[:1].upper()}{kind.kind[1:]}")
+        self.title.setText(f"{self.place + 1}. {capitalized(kind.kind)}")
         self.remove.setAccessibleName(f"remove {kind.kind} {self.place + 1}")
         names = set(asked)
         for name, field in self.fields.items():

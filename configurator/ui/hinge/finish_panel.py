@@ -13,6 +13,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from configurator.sentences import capitalized
 from configurator.ui.kit.fields import QuietCombo
 from configurator.ui.kit.fitted_table import QuietTable
 from configurator.ui.kit.layout import across, down, fill
@@ -113,7 +114,7 @@ class FinishPanel(QWidget):
         swatch = self.table.item(place, 0)
         if swatch is not None:
             swatch.setIcon(_swatch(row.swatch, line.row.alike))
-            swatch.setToolTip(f"{self.idea.text()} {line.match[:1].upper()}{line.match[1:]}.")
+            swatch.setToolTip(f"{self.idea.text()} {capitalized(line.match)}.")
             swatch.setData(Qt.ItemDataRole.AccessibleTextRole, f"swatch of {row.look}, only an idea")
 
     def _show_selected(self) -> None:

@@ -20,6 +20,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from configurator.rules.wording import leaf_named
+from configurator.sentences import capitalized
 from configurator.ui.kit.fitted_table import QuietTable
 from configurator.ui.kit.layout import across, down, fill
 from configurator.ui.kit.look import GRID, sized, tinted
@@ -118,8 +120,8 @@ class HingePanel(QWidget):
             line
             for place, leaf in enumerate(leaves)
             for line in (
-                *([Line(place, f"{leaf.leaf} leaf", None)] if len(leaves) > 1 else []),
-                *(Line(place, f"{leaf.leaf} leaf" if len(leaves) > 1 else "", row) for row in leaf.rows),
+                *([Line(place, leaf_named(leaf.leaf), None)] if len(leaves) > 1 else []),
+                *(Line(place, leaf_named(leaf.leaf), row) for row in leaf.rows),
             )
         ]
         self.list.blockSignals(True)
@@ -145,7 +147,7 @@ class HingePanel(QWidget):
             texts = (self._lines[place].name.capitalize(), "", "")
         else:
             name = row.part.plain if self.session.plain_words else row.part.trade
-            texts = (name[:1].upper() + name[1:], row.value, self._mark(row))
+            texts = (capitalized(name), row.value, self._mark(row))
         for column, text in enumerate(texts):
             self._put(place, column, text, heading=row is None)
 

@@ -7,6 +7,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QLabel, QPushButton, QWidget
 
 from configurator.model import paths
+from configurator.sentences import capitalized
 from configurator.study.widths.hinge_trials import Trial
 from configurator.ui.kit.fields import Assumptions, ChoiceField, LineField
 from configurator.ui.kit.kinds import Kind, NotReadError, kind_at
@@ -109,7 +110,7 @@ class PartDetail(QWidget):
         """Show the part as it stands, of two leaves on `leaf`, and what each other value would do."""
         name = row.part.plain if self.session.plain_words else row.part.trade
         title = "  ·  ".join(word for word in (leaf, name, row.asked_by) if word)
-        self.title.setText(title[:1].upper() + title[1:])
+        self.title.setText(capitalized(title))
         self.value.setText(row.value)
         self.remark.setText(row.remark)
         self.remark.setVisible(bool(row.remark))
@@ -143,7 +144,7 @@ class PartDetail(QWidget):
         self.session.edit_many({field.path: None for field in self.fields.values()})
 
     def _show_reason(self, labels: tuple[QLabel, QLabel], because: Because) -> None:
-        start = f"{because.trade[:1].upper()}{because.trade[1:]}, " if len(self.fields) > 1 else ""
+        start = f"{capitalized(because.trade)}, " if len(self.fields) > 1 else ""
         labels[0].setText(f"{start}because: {because.words}" if start else f"Because: {because.words}")
         labels[1].setText(f"Source: {because.source}")
         tinted(labels[1], "quiet", self.session.dark)
@@ -208,7 +209,7 @@ class TrialLine:
         self.button.setToolTip(f"Take {words} as {name}, by hand")
         self.button.setAccessibleName(f"take {words} as {name}")
         effect = trial_effect(trial, self._session.display)
-        self.effect.setText(effect[:1].upper() + effect[1:])
+        self.effect.setText(capitalized(effect))
 
     def _take(self) -> None:
         if self._trial is not None:

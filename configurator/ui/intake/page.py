@@ -19,6 +19,7 @@ from PySide6.QtWidgets import (
 from configurator.intake.comparing import Compared
 from configurator.intake.refused import Question
 from configurator.intake.saying import NOTHING, SETTLED, counted, summary
+from configurator.sentences import as_sentence
 from configurator.ui.intake.lists import ImportLists
 from configurator.ui.intake.preview import Preview, PreviewTable
 from configurator.ui.intake.work import ImportWork
@@ -138,14 +139,14 @@ class ImportPage(LeadsOn, QWidget):
         table, reading, compared = self.work.table, self.work.reading, self.work.compared
         lacking = reading.lacks() if reading is not None else ""
         if lacking:
-            self.words.setText(_sentence(f"{lacking}: choose it over its column"))
+            self.words.setText(as_sentence(f"{lacking}: choose it over its column"))
         elif table is None:
             self.words.setText("")
         elif compared is not None:
             same = not compared.bad and all(row.kind == "same" for row in compared.good)
             file = self.work.path.name if self.work.path is not None else ""
             of_workbook = f"{file}, " if file != table.name else ""
-            nothing = f" {_sentence(NOTHING)}" if same else ""
+            nothing = f" {as_sentence(NOTHING)}" if same else ""
             mend = f" {CORRECT}" if compared.bad else ""
             self.words.setText(f"{of_workbook}{summary(table, compared)}.{nothing}{mend}")
         self.words.setPalette(QPalette())
@@ -240,10 +241,6 @@ class ImportPage(LeadsOn, QWidget):
     def dropEvent(self, event: QDropEvent) -> None:
         """Read the file that was dropped."""
         self.read(Path(event.mimeData().urls()[0].toLocalFile()))
-
-
-def _sentence(words: str) -> str:
-    return f"{words[:1].upper()}{words[1:]}."
 
 
 def _wrapped(text: str = "") -> QLabel:

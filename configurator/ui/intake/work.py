@@ -14,6 +14,7 @@ from configurator.intake.sizes import PairWidth, SizeOrder
 from configurator.intake.table import ScheduleTable, corrected, schedule_table
 from configurator.long_work import Steps
 from configurator.model import Job, Opening
+from configurator.sentences import capitalized
 from configurator.ui.kit.runner import Pieces
 from configurator.ui.state.session import Session
 
@@ -123,7 +124,7 @@ class ImportWork(QObject):
             name = self.path.name if self.path is not None else ""
             self._forget()
             said = str(error)
-            self.refusal = f"{said if said.startswith(name) else said[:1].upper() + said[1:]}."
+            self.refusal = f"{said if said.startswith(name) else capitalized(said)}."
 
     def _reading(self, path: Path, sheet: str | None) -> Steps[None]:
         self.table = schedule_table((yield from sheet_steps(path, sheet)))

@@ -8,7 +8,7 @@ from PySide6.QtGui import QKeyEvent, QKeySequence, QResizeEvent, QWheelEvent
 from PySide6.QtWidgets import QComboBox, QLabel, QLineEdit, QPlainTextEdit, QToolButton, QWidget
 
 from configurator.model import paths
-from configurator.sentences import written
+from configurator.sentences import capitalized, written
 from configurator.ui.kit.kinds import TEXT, Kind, NotReadError, kind_at
 from configurator.ui.kit.layout import BARE, LeadsOn, add, down, fill
 from configurator.ui.kit.look import GRID, sized, tinted
@@ -91,7 +91,7 @@ class Field(LeadsOn, QWidget):
         given = self.session.value(self.path) is not None
         self._because = reason_of(found, self.session.display) if found is not None and not given else ""
         name = paths.other_name(self.path, self.session.plain_words)
-        lines = [name[:1].upper() + name[1:], _help_at(self.path), self._because]
+        lines = [capitalized(name), _help_at(self.path), self._because]
         self.setToolTip("\n".join(line for line in lines if line))
         self._show_note()
 
@@ -118,7 +118,7 @@ def reason_of(assumed: Any, display: Display) -> str:
     from configurator.wording.hinge_parts import cited  # loaded with the first study
 
     because = written(assumed.because, display)
-    because = because[:1].upper() + because[1:]
+    because = capitalized(because)
     source = cited(assumed.source, assumed.mark_of_source)
     return f"Assumed. {because}. Source: {source}"
 
@@ -283,7 +283,7 @@ class LineField(Field):
             self.commit(None)
         else:
             title = paths.trade_name(self.path)
-            self.session.refuse(self.path, "", f"{title[:1].upper()}{title[1:]} must be given.")
+            self.session.refuse(self.path, "", f"{capitalized(title)} must be given.")
 
     def _give_up(self) -> None:
         self.editor.being_typed = False

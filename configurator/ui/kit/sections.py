@@ -7,6 +7,7 @@ from PySide6.QtGui import QMouseEvent
 from PySide6.QtWidgets import QFormLayout, QLabel, QSizePolicy, QToolButton, QVBoxLayout, QWidget
 
 from configurator.model import paths
+from configurator.sentences import capitalized
 from configurator.ui.kit.fields import Field
 from configurator.ui.kit.look import GRID, LABEL_WIDTH, sized
 from configurator.ui.state.session import Session
@@ -88,9 +89,9 @@ class NameLabel(QLabel):
             return
         self._plain = plain
         name = paths.plain_name(self._path) if plain else paths.trade_name(self._path)
-        self.setText("Opening width x height" if self._path == "size" else name[:1].upper() + name[1:])
+        self.setText("Opening width x height" if self._path == "size" else capitalized(name))
         other = paths.other_name(self._path, plain)
-        lines = (other[:1].upper() + other[1:], paths.help_of(self._path))
+        lines = (capitalized(other), paths.help_of(self._path))
         self.setToolTip("\n".join((*(line for line in lines if line), ASK)))
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:

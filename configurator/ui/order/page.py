@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QFileDialog
 from configurator.model import Job
 from configurator.order.price_list import PriceListError
 from configurator.order.revisions import Changes, RevisionError
+from configurator.sentences import capitalized
 from configurator.ui.order import rows
 from configurator.ui.order.desk import Counted, Desk, Offer, changes_of, frozen
 from configurator.ui.order.revisions_panel import taken_title
@@ -126,7 +127,7 @@ class OrderPage(OrderView):
             self.desk.set_spare(text)
         except ValueError as error:
             sentence = str(error)
-            self.top.show_refusal(sentence[:1].upper() + sentence[1:], self.session.dark)
+            self.top.show_refusal(capitalized(sentence), self.session.dark)
         else:
             self.top.show_refusal("", self.session.dark)
             self._count_again()

@@ -8,6 +8,7 @@ from typing import Any
 from configurator.long_work import Steps
 from configurator.model import Opening, paths
 from configurator.model.marks import next_mark
+from configurator.sentences import capitalized
 from configurator.ui.kit.kinds import NotReadError, kind_at
 from configurator.ui.schedule.answers import Answers
 from configurator.ui.schedule.columns import SHAPES
@@ -82,7 +83,7 @@ class Trial:
             return ""
         fault = self._answers.work_out(opening).fault
         if fault and (before is None or not self._answers.work_out(before).fault):
-            return fault[:1].upper() + fault[1:]
+            return capitalized(fault)
         return ""
 
     def _refuse_double_marks(self) -> None:

@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
 
 from configurator.model import paths
 from configurator.model.paths import words_of
+from configurator.sentences import capitalized
 from configurator.ui.kit.look import GRID
 from configurator.ui.schedule.arranging import Wanted
 from configurator.ui.schedule.columns import status_text
@@ -138,7 +139,7 @@ class ChangeRow(QWidget):
         self.text.setPlaceholderText(_NOT_GIVEN)
         for path in FIELDS:
             name = paths.trade_name(path)
-            self.field.addItem(name[:1].upper() + name[1:], path)
+            self.field.addItem(capitalized(name), path)
         self.values = QStackedWidget()
         self.values.addWidget(self.word)
         self.values.addWidget(self.text)

@@ -11,6 +11,7 @@ from configurator.drawing.pages.page import Page
 from configurator.export.pages import write_pages
 from configurator.long_work import watched
 from configurator.model import Opening
+from configurator.sentences import as_sentence
 from configurator.study import Study
 from configurator.ui.kit.layout import BARE, GROW, Box, LeadsOn, across, down, fill
 from configurator.ui.kit.look import FORM_WIDTH, GRID, LIST_WIDTH, tinted
@@ -81,7 +82,7 @@ class SheetsPage(LeadsOn, QWidget):
             try:
                 self.preview.show_page(self.choice().page(study, self.session.job.job))
             except ValueError as error:
-                refusal = f"{str(error)[:1].upper()}{str(error)[1:]}."
+                refusal = as_sentence(str(error))
                 self.preview.show_words(TRY_ANOTHER if self.choice().scale else "")
         self.refusal.setText(refusal)
         self.refusal.setVisible(bool(refusal))

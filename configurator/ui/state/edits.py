@@ -10,6 +10,7 @@ from configurator.model import Job, JobFacts, Opening, paths
 from configurator.model.faults import Fault, faults_of
 from configurator.model.fields import Record
 from configurator.model.job import MOST_OPENINGS
+from configurator.sentences import capitalized
 
 _R = TypeVar("_R", bound=Record)
 
@@ -33,7 +34,7 @@ class RefusedError(Exception):
     def about(self, path: str) -> str:
         """Return the sentence to stand beside the field at `path`."""
         fault = next((fault for fault in self.faults if fault.field == path), self.faults[0])
-        return fault.message[:1].upper() + fault.message[1:]
+        return capitalized(fault.message)
 
 
 @dataclass(frozen=True, slots=True)

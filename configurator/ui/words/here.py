@@ -6,6 +6,8 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QTableView, QWidget
 
 from configurator.model import paths
+from configurator.rules.wording import leaf_named
+from configurator.sentences import capitalized
 from configurator.study import Study
 from configurator.ui.analysis.comparison import ComparisonTable
 from configurator.ui.form.assumptions import taken
@@ -40,7 +42,7 @@ def _of_field(session: Session, path: str, assumed: Assumptions) -> Iterator[str
     if not isinstance(value, _PLAIN):
         return
     written = _written(session, path, value).rstrip(".")  # a note that is a sentence has its own
-    yield f"{_begun(name)}: {written}, {'given' if given is not None else 'assumed'}."
+    yield f"{capitalized(name)}: {written}, {'given' if given is not None else 'assumed'}."
     if given is None and found is not None:
         yield reason_of(found, session.display)
 
@@ -54,13 +56,13 @@ def _written(session: Session, path: str, value: str | float) -> str:
 def _of_rows(session: Session, study: Study, key: str) -> Iterator[str]:
     for table in comparisons(study, session.display):
         for row in (row for row in table.rows if row.key == key):
-            leaf = "" if table.leaf == "single" else f", {table.leaf} leaf"
+            leaf = leaf_named(table.leaf, ", {}")
             pairs = zip(row.values, table.widths, strict=True)
-            yield f"{_begun(row.trade)}{leaf}: " + "; ".join(f"{v} on the {w} hinge" for v, w in pairs) + "."
-
-
-def _begun(name: str) -> str:
-    return name[:1].upper() + name[1:]
+            yield (
+                f"{capitalized(row.trade)}{leaf}: "
+                + "; ".join(f"{v} on the {w} hinge" for v, w in pairs)
+                + "."
+            )
 
 
 def asked_about(widget: QWidget | None) -> str:

@@ -13,6 +13,7 @@ from PySide6.QtWidgets import (
 )
 
 from configurator.drawing.pictures.word_pictures import word_picture
+from configurator.sentences import capitalized
 from configurator.ui.form.form import SECTIONS
 from configurator.ui.kit.layout import across, down, fill
 from configurator.ui.kit.look import GRID, sized, tinted
@@ -93,8 +94,8 @@ class WordsWindow(QDialog):
             for label in (self.meaning, self.here, self.source):
                 label.setText("")
             return
-        self.term.setText(word.term[:1].upper() + word.term[1:])
-        self.plain.setText(word.plain[:1].upper() + word.plain[1:])
+        self.term.setText(capitalized(word.term))
+        self.plain.setText(capitalized(word.plain))
         self.meaning.setText(word.meaning)
         self.here.setText("\n".join(here(self.session, word)))
         self.here.setVisible(bool(self.here.text()))
