@@ -1,9 +1,26 @@
-from configurator.drawing.base.lettering import text_box
+from hypothesis import given
+from hypothesis import strategies as some
+
+from configurator.drawing.base.lettering import text_box, text_width
 from configurator.drawing.base.view import Box
-from configurator.drawing.pages.notes import SIZES, Note, notes_column
+from configurator.drawing.pages.notes import (
+    DEFER,
+    SIZES,
+    Note,
+    assumed_note,
+    broken,
+    cut_to,
+    notes_column,
+    study_notes,
+)
+from configurator.units import Display
+from tests.drawing.cases import case_a, demo
+from tests.sweeps import examples
 
 BOX = Box(500.0, 100.0, 700.0, 400.0)
 SENTENCE = "The leaf meets the chair rail short of the angle wanted; take a wider hinge."
+
+WIDTH = 60.0
 
 
 def lettered(notes, box=BOX):
@@ -78,3 +95,83 @@ def test_what_stays_is_never_left_out_whatever_there_is_before_it():
         assert "Codes go before this sheet." in words
         assert all(BOX.holds(box) for _, box in found)
         assert ("Not shown here" in words) == (count > 3)
+
+
+def note(study, heading, display=None):
+    return next(one for one in study_notes(study, display or Display()) if one.heading == heading)
+
+
+def test_every_finding_is_said_once_under_its_severity():
+    study = demo("126C")
+    said = {one.heading: one.paragraphs for one in study_notes(study, Display())}
+    for finding in study.all_findings():
+        heading = {"error": "Errors", "warning": "Cautions", "note": "Notes"}[finding.severity]
+        assert sum(words.startswith(finding.message) for words in said[heading]) == 1
+    assert all("[" in words for words in said["Errors"])
+
+
+def test_errors_and_cautions_warn_and_stand_first():
+    found = study_notes(demo("112A"), Display())
+    assert [one.heading for one in found[:2]] == ["Errors", "Cautions"]
+    assert [one.warns for one in found] == [True, True, False, False, False, False]
+
+
+def test_the_hinge_is_said_as_it_is_ordered():
+    assert (
+        note(demo("112A"), "Hinges")
+        .paragraphs[0]
+        .startswith("112A: 3 each (1-1/2 pair) hinges, 4-1/2 x 4-1/2")
+    )
+
+
+def test_what_was_assumed_is_named_with_its_value_and_how_well_it_is_known():
+    (words,) = assumed_note(case_a(), Display()).paragraphs
+    assert "frame face width 2 in (" in words
+    assert "frame metal thickness 0.053 in (from memory)" in words
+    assert "taken as no: " in words
+    (metric,) = assumed_note(case_a(), Display(metric=True)).paragraphs
+    assert "frame face width 50.8 mm (" in metric
+
+
+def test_an_angle_and_a_bevel_are_no_lengths():
+    (words,) = assumed_note(case_a(door={}), Display()).paragraphs
+    assert "wanted angle 180° (" in words
+    assert "latch bevel 1/8 in 2 (" in words
+
+
+def test_what_was_given_is_not_assumed():
+    assert "hinge gap" not in assumed_note(case_a(door={"hinge_gap": 0.125}), Display()).paragraphs[0]
+
+
+def test_every_sheet_defers_to_codes_and_the_field():
+    assert note(case_a(), "Before use").paragraphs == (DEFER,)
+
+
+def test_words_stay_whole_and_in_order():
+    assert broken("the leaf meets the chair rail", 7.0, 60.0) == ("the leaf meets", "the chair rail")
+
+
+def test_nothing_gives_no_line():
+    assert broken("  ", 7.0, 60.0) == ()
+
+
+def test_a_word_too_long_for_a_line_is_broken_itself():
+    lines = broken("Departureshalltogalleryandback", 7.0, 40.0)
+    assert len(lines) > 1
+    assert "".join(lines) == "Departureshalltogalleryandback"
+
+
+@examples(60)
+@given(some.text(some.characters(codec="latin-1", categories=["L", "N", "P", "Zs"]), max_size=120))
+def test_no_line_is_wider_than_the_room_and_no_letter_is_lost(text):
+    lines = broken(text, 7.0, WIDTH)
+    assert all(text_width(line, 7.0) <= WIDTH + 1e-9 for line in lines)
+    assert "".join(lines).replace(" ", "") == "".join(text.split())
+
+
+def test_what_fits_is_not_cut():
+    text = "Kestrel Point"
+    wide = text_width(text, 8.0)
+    assert cut_to(text, 8.0, wide) == text
+    assert cut_to(text, 8.0, wide - 0.1).endswith("…")
+    assert text_width(cut_to(text, 8.0, wide - 0.1), 8.0) <= wide - 0.1
