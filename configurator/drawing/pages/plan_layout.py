@@ -4,7 +4,7 @@ Every width has a cell with its heading, its plan and the small plan of the whol
 """
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
 from configurator.drawing.base.view import Box
@@ -140,9 +140,11 @@ def layout_at(
     would not fit at any scale, unless that is allowed by `crowded`.
     """
     ways = list(arrangements(len(hungs), room))
-    holding = [cells for cells in ways if asked.points <= _closest(hungs, cells) + TOLERANCE]
+    holding = [cells for cells in ways if asked.points <= _plans_fit(hungs, cells, closest_scale) + TOLERANCE]
     if not holding:
-        raise ValueError(_too_large(asked, max(_closest(hungs, cells) for cells in ways), paper, metric))
+        raise ValueError(
+            _too_large(asked, max(_plans_fit(hungs, cells, closest_scale) for cells in ways), paper, metric)
+        )
     cells = max(holding, key=lambda cells: _worth(hungs, cells, metric))
     if not crowded and _small_fit(hungs, cells) < scales(metric)[-1].points:
         raise ValueError(
@@ -175,14 +177,14 @@ def _worth(hungs: Sequence[DrawnLeaf], cells: Sequence[Cell], metric: bool) -> t
     return (readable, plan_scale, wide, small_scale.points if small_scale else 0.0, fits)
 
 
-def _plans_fit(hungs: Sequence[DrawnLeaf], cells: Sequence[Cell]) -> float:
+def _plans_fit(
+    hungs: Sequence[DrawnLeaf],
+    cells: Sequence[Cell],
+    scale_of: Callable[[DrawnLeaf, float, float], float] = view_scale,
+) -> float:
+    """Return the greatest scale, points an inch, that fits every plan."""
     both = zip(hungs, cells, strict=True)
-    return min(view_scale(hung, cell.plan.width, cell.plan.height) for hung, cell in both)
-
-
-def _closest(hungs: Sequence[DrawnLeaf], cells: Sequence[Cell]) -> float:
-    both = zip(hungs, cells, strict=True)
-    return min(closest_scale(hung, cell.plan.width, cell.plan.height) for hung, cell in both)
+    return min(scale_of(hung, cell.plan.width, cell.plan.height) for hung, cell in both)
 
 
 def _small_fit(hungs: Sequence[DrawnLeaf], cells: Sequence[Cell]) -> float:

@@ -219,11 +219,6 @@ def _lever_in_plan(s: Scene) -> Mark:
     return tuple(outline(turned(one.points, s.hung.pin.at, s.angle)) for one in s.hung.hardware)
 
 
-def _meeting_gap(s: Scene) -> Mark:
-    h = s.hung.h
-    return (span((h.O - h.g_l, -h.i), (h.O, -h.i), (0.0, 0.9)),)
-
-
 # --- In plan, the whole opening ---
 
 
@@ -264,7 +259,7 @@ IN_PLAN: Mapping[str, Callable[[Scene], Mark]] = MappingProxyType(
         "pin_off_door": _pin_off_door, "pin_off_frame": _pin_off_frame, "pull_side": _side(1.0),
         "push_side": _side(-1.0), "clear_past": _clear_past, "thing": _thing, "projection": _projection,
         "start": _start, "contact": _contact, "door_stop": _door_stop, "latch_gap": _latch_gap,
-        "bevel": _bevel, "latch_least": _latch_least, "lever": _lever_in_plan, "meeting_gap": _meeting_gap,
+        "bevel": _bevel, "latch_least": _latch_least, "lever": _lever_in_plan, "meeting_gap": _latch_gap,
         "hand": _hand, "outside": _outside, "greatest": _greatest, "wanted": _greatest, "clear": _clear,
         "encroachment": _out_from_wall, "casing": _thing,
     }
