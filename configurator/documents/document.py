@@ -6,6 +6,7 @@ from decimal import Decimal
 from typing import Literal
 
 from configurator.model import JobFacts
+from configurator.sentences import capitalized
 from configurator.units import format_decimal
 
 Cell = str | int | float | Decimal | bool | None
@@ -30,6 +31,11 @@ class Column:
     title: str
     kind: Kind = "text"
     width: int = 10
+
+    @property
+    def heading(self) -> str:
+        """What stands over the column on paper, in a workbook and in a terminal."""
+        return capitalized(self.title)
 
 
 @dataclass(frozen=True, slots=True)

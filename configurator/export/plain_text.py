@@ -140,7 +140,7 @@ def _table_lines(table: Table) -> list[str]:
     if not table.rows:
         return ["nothing"]
     rows = [
-        [column.title for column in table.columns],
+        [column.heading for column in table.columns],
         *([cell_words(cell) for cell in row] for row in table.rows),
     ]
     widths = _widths(rows, table.columns)

@@ -84,7 +84,7 @@ def _laid_out(table: Table, rows: Counter) -> Any:
         numeric = map(_numeric, columns)
         cells.append([_shown(*each) for each in zip(row, widths, numeric, strict=True)])
         rows.take()
-    head = [_paragraph(column.title, _NUMBER_HEAD if _numeric(column) else _HEAD) for column in columns]
+    head = [_paragraph(column.heading, _NUMBER_HEAD if _numeric(column) else _HEAD) for column in columns]
     right = [("ALIGN", (n, 0), (n, -1), "RIGHT") for n, column in enumerate(columns) if _numeric(column)]
     style = TableStyle(right, parent=_LINES)
     kind = _counted(rows)
@@ -107,7 +107,7 @@ def _counted(rows: Counter) -> type[LongTable]:
 def _widths(columns: Sequence[Column]) -> list[float]:
     """Return widths that fill the page: room for every word of a title first, the rest as cells need it."""
     least = [
-        max(pdfmetrics.stringWidth(word, BOLD, SIZE) for word in column.title.split()) + 2 * PADDING + 1
+        max(pdfmetrics.stringWidth(word, BOLD, SIZE) for word in column.heading.split()) + 2 * PADDING + 1
         for column in columns
     ]
     total = sum(column.width for column in columns)

@@ -91,7 +91,9 @@ def _sheet(book: Workbook, table: Table, document: Document, rows: Counter) -> N
     for number, column in enumerate(table.columns, 1):
         sheet.column_dimensions[get_column_letter(number)].width = _width(column)
     _set_up_printing(sheet, table, document)
-    sheet.append([_header_cell(sheet, column) for column in table.columns])
+    headings = [column.heading for column in table.columns]
+    sheet.row_dimensions[1].height = LINE * _lines(headings, table.columns)
+    sheet.append([_header_cell(sheet, heading) for heading in headings])
     for number, row in enumerate(table.rows, 2):
         sheet.row_dimensions[number].height = min(LINE * _lines(row, table.columns), HIGHEST_ROW)
         sheet.append([_cell(sheet, cell, column) for cell, column in zip(row, table.columns, strict=True)])
@@ -101,7 +103,8 @@ def _sheet(book: Workbook, table: Table, document: Document, rows: Counter) -> N
 
 
 def _width(column: Column) -> int:
-    return max(column.width, len(column.key)) + 3
+    """Return how many characters wide a column is: its heading may take two lines, but breaks no word."""
+    return max(column.width, *map(len, column.heading.split())) + 3
 
 
 def _lines(row: Sequence[Cell], columns: Sequence[Column]) -> int:
@@ -144,8 +147,8 @@ def _header_text(text: str) -> str:
     return _printable(text).replace("\n", " ")[:100].replace("&", "&&")
 
 
-def _header_cell(sheet: Any, column: Column) -> Any:
-    cell = WriteOnlyCell(sheet, column.key)
+def _header_cell(sheet: Any, heading: str) -> Any:
+    cell = WriteOnlyCell(sheet, heading)
     cell.font, cell.fill, cell.alignment = HEADER, HEADER_FILL, TEXT
     return cell
 

@@ -13,11 +13,17 @@ from openpyxl import load_workbook
 from reportlab.platypus import Paragraph
 
 from configurator.documents.document import Column, Document, Table
+from configurator.documents.hardware_schedule import schedule_document
+from configurator.documents.order import order_document
 from configurator.export import table_pdf
 from configurator.export.document import csv_bytes, read_csv, write_document
 from configurator.export.plain_text import document_text
 from configurator.export.table_pdf import pdf_bytes
 from configurator.export.table_xlsx import read_xlsx, xlsx_bytes
+from configurator.order.take_off import take_off
+from configurator.order.tally import tally_job
+from configurator.project_file import load
+from configurator.resource_files import resource_path
 from tests.sweeps import examples
 
 COLUMNS = (
@@ -99,6 +105,18 @@ def test_xlsx_cells_are_typed():
     assert [cell.data_type for cell in sheet[2]] == ["s", "n", "n", "n", "b"]
     assert [cell.value for cell in sheet[2]] == ["112A", 3, 4.5, 12.5, True]
     assert sheet["D2"].number_format == "#,##0.00##"
+
+
+def test_headings_of_a_workbook_are_words_and_those_of_a_csv_are_keys():
+    for job in ("kestrel_point.json", "pairs_and_dutch.json"):
+        tallies = tally_job(load(resource_path("demo_openings", job)))
+        for whole in (order_document(take_off(tallies)), schedule_document(tallies)):
+            book = load_workbook(io.BytesIO(xlsx_bytes(whole)))
+            for table, sheet in zip(whole.workbook, book.worksheets, strict=True):
+                heads = [cell.value for cell in sheet[1]]
+                assert heads == [column.heading for column in table.columns]
+                assert not [head for head in heads if "_" in head or head[:1].islower()]
+            assert read_csv(csv_bytes(whole.data[0]))[0] == [column.key for column in whole.data[0].columns]
 
 
 @pytest.mark.parametrize("text", DANGEROUS)
