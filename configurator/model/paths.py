@@ -101,7 +101,7 @@ def _keys_of(path: str) -> tuple[str, ...]:
 
 
 def holds(path: str, kind: type) -> bool:
-    """Say whether a field takes values of a type; validators' names must not be mistaken for one."""
+    """Return whether a field takes values of a type; validators' names must not be mistaken for one."""
     return kind in _kinds(field_at(path).annotation)
 
 

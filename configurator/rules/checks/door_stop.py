@@ -18,12 +18,12 @@ _OWN = ("frame", "latch jamb", "stop", "other leaf")
 
 
 def holds_short_of_square(stop: float | None) -> bool:
-    """Say whether a door stop at that angle, degrees, keeps any door from coming square open."""
+    """Return whether a door stop at that angle, degrees, keeps any door from coming square open."""
     return stop is not None and stop < SQUARE - TOLERANCE
 
 
 def square_open_mend(stop: float | None, opens_to: float) -> str:
-    """Say what keeps a door from coming square open and what to do; degrees, `opens_to` without the stop."""
+    """Return what keeps a door from opening square, and the mend; degrees, `opens_to` without the stop."""
     said = []
     if stop is not None and holds_short_of_square(stop):
         held = degrees(stop)
@@ -36,7 +36,7 @@ def square_open_mend(stop: float | None, opens_to: float) -> str:
 
 
 def door_stop_findings(filled: FilledOpening) -> Iterator[Finding]:
-    """Yield whether the door stop holds the door short of the angle wanted of it, degrees."""
+    """Yield a note where the door stop holds the door short of the wanted angle, degrees."""
     stop, wanted = filled.opening.use.stop_angle, filled.wanted_angle
     if stop is None or stop >= wanted - TOLERANCE:
         return
@@ -51,7 +51,7 @@ def door_stop_findings(filled: FilledOpening) -> Iterator[Finding]:
 
 
 def place_words(place: StopPlace) -> str:
-    """Say what stop goes where: `a wall bumper 1 in off the wall, 29-1/16 in along ...`."""
+    """Return a stop and its place in words: `a wall bumper 1 in off the wall, 29-1/16 in along ...`."""
     return (
         f"a {place.kind} whose tip is {exactly(place.projection)} off the wall, "
         f"{inches(place.from_frame)} along the wall from the frame ({inches(place.from_pin)} from the pin) "
@@ -68,7 +68,7 @@ def place_fix(place: StopPlace, alone: bool) -> tuple[Fix, ...]:
 
 
 def where_a_stop_goes(answer: WidthAnswer, hinge: str) -> Iterator[Finding]:
-    """Yield what hardware or leaf meets before 180 degrees, and where a stop goes that it never does."""
+    """Yield what hardware or leaf meets before 180 degrees, and where a stop goes that prevents it."""
     place, meets_first = answer.stop_wanted, hardware_first(answer)
     fix = () if place is None else place_fix(place, answer.leaf == "single")
     if meets_first and answer.greatest_angle <= TOLERANCE:
@@ -95,7 +95,7 @@ def where_a_stop_goes(answer: WidthAnswer, hinge: str) -> Iterator[Finding]:
 
 
 def _never_opens(answer: WidthAnswer, hinge: str) -> Finding:
-    """Say of hardware that is in the way of something before the door has moved at all."""
+    """Return the finding for hardware that meets something before the door has moved at all."""
     part, thing = _met(answer)
     message = (
         f"{hinge} the {hardware(part)} meets the {obstruction(thing)} with the door closed: the door cannot "
@@ -112,7 +112,7 @@ def _met(answer: WidthAnswer) -> tuple[str, str]:
 
 
 def hardware_first(answer: WidthAnswer) -> bool:
-    """Say whether hardware ends the swing before the leaf does, and short of what is wanted.
+    """Return whether hardware ends the swing before the leaf does, and short of what is wanted.
 
     Hardware that laps the other leaf holds it shut from the start, which is said of the opening.
     """
@@ -126,19 +126,19 @@ def hardware_first(answer: WidthAnswer) -> bool:
 
 
 def short_of_wanted(answer: WidthAnswer) -> bool:
-    """Say whether the leaf alone is stopped short of the angle wanted."""
+    """Return whether the leaf alone is stopped short of the angle wanted."""
     return answer.stopped_by_bare is not None and not reaches(answer, wanted_angle(answer))
 
 
 def stop_there(place: StopPlace | None) -> str:
-    """Say where a stop goes that keeps the leaf off what it would meet, to end a sentence with."""
+    """Return the end of a sentence: where a stop goes that keeps the leaf off what it would meet."""
     if place is None:
         return "fit a door stop there"
     return f"fit {place_words(place)}, to rest at {degrees(place.rests_at or 0.0)}"
 
 
 def _hardware_mend(thing: str, place: StopPlace | None) -> str:
-    """Say what to do: what meets the door's own surroundings cannot be stopped short of them."""
+    """Return the mend in words. No stop helps where hardware meets the door's own frame or other leaf."""
     if thing in _OWN:
         return f"Move it farther from the {thing}, or take one that stands out less"
     if place is None:
@@ -159,7 +159,7 @@ def _numbers(place: StopPlace | None) -> dict[str, float]:
 
 
 def stop_findings(answer: WidthAnswer, hinge: str) -> Iterator[Finding]:
-    """Yield where the door rests against the stop that was given, or why it does not."""
+    """Yield where the door rests against the given stop, or why it does not come to it."""
     place = answer.door_stop
     if place is None:
         return

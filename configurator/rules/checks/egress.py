@@ -85,7 +85,7 @@ def _narrower(leaf: str, height: float, answer: WidthAnswer, ask: Answer, least:
 
 
 def _wider(leaf: str, opening: float, clear: float, least: float) -> str:
-    """Say what width would keep it; of a pair it is the active leaf that has to grow, inch for inch."""
+    """Return in words what width would keep it; of a pair the active leaf has to grow, inch for inch."""
     steps = 1
     while clear + steps * WIDER_BY < least - TOLERANCE:
         steps += 1

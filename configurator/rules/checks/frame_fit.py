@@ -38,7 +38,7 @@ Mends = tuple[tuple[Fix, ...], ...]
 
 
 def frame_fit_findings(filled: FilledOpening) -> Iterator[Finding]:
-    """Yield what does not go together about the frame and its wall."""
+    """Yield a finding for each disagreement between the frame and its wall."""
     yield from _returns(filled)
     yield from _stop(filled)
     if not follows_wall(filled.opening.frame.kind):

@@ -53,7 +53,7 @@ NEARLY_FLAT = 175.0
 def leaf_checks(
     filled: FilledOpening, hinge: LeafHinge, parts: Parts, standard: Hinge, answer: Answer
 ) -> Iterator[Finding]:
-    """Yield what there is to say of one leaf's hinges."""
+    """Yield the findings about one leaf's hinges."""
     yield from _outside_tables(filled, hinge)
     yield from height_findings(filled, hinge, standard)
     yield from fit_findings(filled, hinge)
@@ -73,7 +73,7 @@ def leaf_checks(
 def opening_checks(
     filled: FilledOpening, hinges: Sequence[LeafHinge], parts: Parts, screws: Reason, answer: Answer
 ) -> Iterator[Finding]:
-    """Yield what there is to say of the opening as a whole.
+    """Yield the findings about the opening as a whole.
 
     `parts` are those of its first leaf's hinges, `screws` those of all its leaves.
     """
@@ -241,7 +241,7 @@ def _passage(filled: FilledOpening, hinge: LeafHinge, parts: Parts, answer: Answ
 
 
 def _projections(filled: FilledOpening, leaf: str, clear: float | None) -> Iterator[Finding]:
-    """Check what stands on the push face of the leaf; of two leaves, only what was said to be on this one."""
+    """Check the hardware on the push face of a leaf; of two leaves, only the hardware given to this one."""
     for thing in filled.opening.hardware:
         if thing.face == "push" and (thing.leaf or leaf) == leaf:
             half = thing.vertical / 2

@@ -20,7 +20,7 @@ _MORTISED = {
 
 
 def fit_findings(filled: FilledOpening, hinge: LeafHinge) -> Iterator[Finding]:
-    """Yield what keeps one leaf's hinges from going on it: their heights, mortises and backset."""
+    """Yield what keeps a leaf's hinges from fitting it: their heights, mortises and backset."""
     yield from _along(filled, hinge)
     yield from _backset(filled)
     yield from _mortises(filled, hinge)
@@ -126,7 +126,7 @@ _TYPED = Source("worked out from the hinge places that were typed", "derived")
 
 
 def typed_place_findings(filled: FilledOpening, hinge: LeafHinge) -> Iterator[Finding]:
-    """Yield what is wrong with the places typed for one leaf's hinges; nothing where none were typed."""
+    """Yield the faults of the hinge places typed for one leaf; none where none were typed."""
     if not filled.opening.hinge_locations.tops:
         return
     places = typed_places(filled, hinge.leaf, hinge.height.value)

@@ -121,7 +121,7 @@ def _neither(laps: tuple[Lap, ...]) -> Finding:
 
 
 def _covers_nothing(filled: FilledOpening) -> Iterator[Finding]:
-    """Say of an astragal that stops short of the other leaf, or of one on a door of one leaf."""
+    """Yield a warning for an astragal that does not reach the other leaf, or on a door of one leaf."""
     if filled.opening.leaves == "single":
         if any(one.kind == "astragal" for one in filled.opening.hardware):
             message = "An astragal covers the gap between two leaves; this door has 1. Take it off the list."

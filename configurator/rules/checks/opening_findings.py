@@ -1,4 +1,4 @@
-"""What there is to say of an opening whatever hinge it gets: what was said that does not fit together."""
+"""Findings about an opening whatever hinge it gets: given values that do not fit together."""
 
 from collections.abc import Iterator
 
@@ -57,7 +57,7 @@ def _casing(filled: FilledOpening) -> Iterator[Finding]:
 
 
 def _lost_hardware(filled: FilledOpening) -> Iterator[Finding]:
-    """Say of hardware on a leaf that this opening does not have that nobody counts it."""
+    """Yield an error for hardware on a leaf that the opening does not have: it is not counted."""
     names = [leaf.name for leaf in leaves_of(filled)]
     for place, thing in enumerate(filled.opening.hardware, 1):
         if thing.leaf is not None and thing.leaf not in names:

@@ -17,7 +17,7 @@ PREPARED = 4.5
 
 
 def height_findings(filled: FilledOpening, hinge: LeafHinge, standard: Hinge) -> Iterator[Finding]:
-    """Yield what is to be said of one leaf's hinge height."""
+    """Yield the findings about one leaf's hinge height."""
     needed, height = hinge.needed_height.value, hinge.height.value
     by_hand = filled.opening.hinge or NOTHING_ASKED
     if not standard_serves(standard, hinge.needed_height):
@@ -81,7 +81,7 @@ _PRACTICE = Source("common practice, no source", "common practice")
 
 
 def asked_part_findings(parts: Mapping[str, Reason], held: Fastening, by_hand: Hinge) -> Iterator[Finding]:
-    """Yield what does not go together in the parts of a hinge, whoever chose each.
+    """Yield a finding for parts of a hinge that do not go together, whoever chose them.
 
     The screws are those of the whole opening.
     """

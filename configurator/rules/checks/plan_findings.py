@@ -139,7 +139,7 @@ def _lock_edge(answer: WidthAnswer) -> Iterator[Finding]:
 
 
 def _other_hinge(answer: WidthAnswer, width: str) -> str:
-    """Say what other hinge to try: another width only where width moves the pin."""
+    """Return in words which other hinge to try: another width only where width moves the pin."""
     return width if width_moves_pin(answer) else "take another mounting"
 
 

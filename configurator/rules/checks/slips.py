@@ -10,7 +10,7 @@ from configurator.units import TOLERANCE
 
 
 def swapped_hinge(needed: float, height: float, width: float) -> Finding | None:
-    """Say that a hinge was typed width first: its height is not the one needed, and its width is; inches."""
+    """Return an error for a hinge typed width first: its width is the height that is needed. Inches."""
     if height == needed or width != needed:
         return None
     message = (
@@ -23,7 +23,7 @@ def swapped_hinge(needed: float, height: float, width: float) -> Finding | None:
 
 
 def swapped_door(width: float, height: float, leaves: str) -> Finding | None:
-    """Say that an opening was typed height first: wider than high; inches. A pair may well be that."""
+    """Return a warning for an opening typed height first: wider than high. Inches. A pair may well be so."""
     if width <= height or leaves == "pair":
         return None
     message = (
@@ -64,7 +64,7 @@ def reference_face(
 
 
 def too_few_hinges(leaf: str, needed: int, count: int, quantity: int, height: float) -> Finding | None:
-    """Say that a leaf of that height, inches, has fewer hinges than it takes, for one and for all alike."""
+    """Return a warning for a leaf with fewer hinges than its height, inches, takes."""
     if count >= needed:
         return None
     name = capitalized(the_leaf(leaf, "this door"))
@@ -79,7 +79,7 @@ def too_few_hinges(leaf: str, needed: int, count: int, quantity: int, height: fl
 
 
 def two_leaf_count(leaves: str, needed: int, count: int, quantity: int) -> Finding | None:
-    """Say that a pair or a Dutch door, each leaf counted by itself, takes another number of hinges."""
+    """Return a warning where both leaves, each counted by itself, take another number of hinges."""
     if count == needed:
         return None
     name = "A Dutch door" if leaves == "dutch" else "A pair"
@@ -93,7 +93,7 @@ def two_leaf_count(leaves: str, needed: int, count: int, quantity: int) -> Findi
 
 
 def pairs_for_hinges(doors: int, needed: int, count: int) -> Finding | None:
-    """Say that the hinges typed for one door are as many pairs as it takes hinges, or all doors' hinges."""
+    """Return an error where the number typed is in pairs, or is that of all doors together."""
     if count <= needed or count not in (2 * needed, doors * needed):
         return None
     total = doors * needed

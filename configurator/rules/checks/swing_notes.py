@@ -60,7 +60,7 @@ def _lies_flat(chosen: WidthAnswer) -> bool:
 
 
 def _flat(filled: FilledOpening, must: Must, chosen: WidthAnswer) -> Iterator[Finding]:
-    """Say what base or trim an open door still clears where nothing was said to stand on the wall."""
+    """Return a note: what base or trim the open door still clears where no obstruction was given."""
     on_wall = any(thing.side == "hinge" for thing in filled.opening.obstructions)
     given = filled.opening
     stopped = given.door_stop is not None or (given.use.stop_angle or 180.0) < 180.0 - TOLERANCE

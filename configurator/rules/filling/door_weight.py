@@ -1,4 +1,4 @@
-"""What a leaf weighs, from what was said of the door; pounds from inches."""
+"""What a leaf weighs, from its construction and size; pounds from inches."""
 
 from dataclasses import dataclass
 

@@ -55,7 +55,7 @@ USUAL_USE = FilledUse(
     traffic="average",
     accessible=False,
 )
-"""What is taken for the use where nothing was said; shown as assumed."""
+"""What is assumed for the use where it was not given."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -189,7 +189,7 @@ def _thickness(filler: Filler) -> float:
 
 
 def _weight(filler: Filler, thickness: float) -> None:
-    """Note what a leaf is taken to weigh where that cannot be worked out from what was said."""
+    """Note the weight assumed for a leaf where what was given does not decide it."""
     opening, door = filler.opening, filler.opening.door
     width = opening.size.width / (2 if opening.leaves == "pair" else 1)
     height = opening.size.height / (2 if opening.leaves == "dutch" else 1)
@@ -213,7 +213,7 @@ def _door_backset(filler: Filler, thickness: float, stop_gap: float) -> float:
 
 
 def _use(filler: Filler) -> FilledUse:
-    """Return the use, noting what is taken where nothing was said."""
+    """Return the use, noting what is assumed where it was not given."""
     use = filler.opening.use
     given = use.model_dump(exclude_none=True)
     taken = USUAL_USE
@@ -230,7 +230,7 @@ def _use(filler: Filler) -> FilledUse:
 
 
 def fill_use(use: Use) -> FilledUse:
-    """Return what was said of the use, and what is taken where nothing was."""
+    """Return the use as given, with what is assumed where it was not."""
     return FilledUse(
         exposure=USUAL_USE.exposure if use.exposure is None else use.exposure,
         coastal=USUAL_USE.coastal if use.coastal is None else use.coastal,

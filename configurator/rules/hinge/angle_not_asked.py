@@ -31,7 +31,7 @@ def settled(filled: FilledOpening, must: Must, answer: Answer) -> Must:
 
 
 def _common_does(must: Must, answer: Answer) -> bool:
-    """Say whether any common width does all that it must."""
+    """Return whether any common width does all that it must."""
     for width in widths_by_stock(must.height):
         row = stock_of(must.height, width)
         if row is None or row.stock != "common":
@@ -70,7 +70,7 @@ def angle_findings(filled: FilledOpening, must: Must, width: float, answer: Answ
 
 
 def _what_flat_takes(must: Must, width: float, answer: Answer) -> str:
-    """Say which width would open flat, how usual it is and what it does; or that none does."""
+    """Return in words which width would open flat, how usual it is and what it does; or that none does."""
     flat = replace(must, wanted=FLAT)
     choice = choose_width(flat, answer)
     other = choice.reason.value

@@ -139,7 +139,7 @@ Answer = Callable[[str, float], WidthAnswer]
 
 
 def binds(answer: WidthAnswer) -> bool:
-    """Say whether the lock edge meets the latch jamb, or a pair's other leaf, before the door is open.
+    """Return whether the lock edge meets the latch jamb, or a pair's other leaf, before the door is open.
 
     What the other leaf carries, which has a place in its list, is not what an edge binds on.
     """
@@ -148,18 +148,18 @@ def binds(answer: WidthAnswer) -> bool:
 
 
 def held_by_other(answer: WidthAnswer) -> bool:
-    """Say whether what the other leaf carries ends this one's swing; that is said of the opening."""
+    """Return whether what the other leaf carries ends this one's swing; that is said of the opening."""
     met = answer.stopped_by_bare
     return met is not None and met.kind == "other leaf" and met.index is not None
 
 
 def held_shut(answer: WidthAnswer) -> bool:
-    """Say whether what the other leaf carries keeps this one from opening at all."""
+    """Return whether what the other leaf carries keeps this one from opening at all."""
     return answer.greatest_angle_bare <= TOLERANCE and held_by_other(answer)
 
 
 def reaches(answer: WidthAnswer, wanted: float) -> bool:
-    """Say whether the bare leaf opens to the wanted angle, degrees."""
+    """Return whether the bare leaf opens to the wanted angle, degrees."""
     return answer.greatest_angle_bare >= wanted - TOLERANCE
 
 
@@ -170,22 +170,22 @@ def wanted_angle(answer: WidthAnswer) -> float:
 
 
 def barrel_free(answer: WidthAnswer) -> bool:
-    """Say whether the barrel stands clear of door, frame and casing."""
+    """Return whether the barrel stands clear of door, frame and casing."""
     return answer.barrel_free_by >= -TOLERANCE
 
 
 def width_moves_pin(answer: WidthAnswer) -> bool:
-    """Say whether a wider hinge stands its pin farther out; on a face the barrel alone decides."""
+    """Return whether a wider hinge stands its pin farther out; on a face the barrel alone decides."""
     return answer.mounting == "full mortise"
 
 
 def refused(answer: WidthAnswer) -> bool:
-    """Say whether a hinge of that width cannot be mounted so: a leaf would run out past the far side."""
+    """Return whether a hinge of that width cannot be mounted so: a leaf would run out past the far side."""
     return answer.refusal is not None
 
 
 def keeps_clear_width(answer: WidthAnswer, least: float | None) -> bool:
-    """Say whether the clear width at 90 degrees is at least `least`, inches; true where none is asked.
+    """Return whether the clear width at 90 degrees is at least `least`, inches; true where none is asked.
 
     Where a door stop holds the door short of square there is none on any width: no hinge is to blame for it.
     """

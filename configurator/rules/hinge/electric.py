@@ -16,7 +16,7 @@ def electric_leaf(hinges: Sequence[LeafHinge], which: int | None) -> str | None:
 
 
 def electric_findings(hinges: Sequence[LeafHinge], which: int | None) -> Iterator[Finding]:
-    """Yield what there is to say of the hinge that carries wires; nothing where none does."""
+    """Yield the findings about the hinge that carries wires; none where none does."""
     if which is None:
         return
     possible = _with_so_many(hinges, which)

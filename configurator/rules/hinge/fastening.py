@@ -117,7 +117,7 @@ def _pack(row: ScrewRow, held: Fastening) -> str:
 
 
 def made_to_template(height: float, held: Fastening) -> bool:
-    """Say whether a hinge of that height has the one hole pattern that metal doors and frames are cut to."""
+    """Return whether a hinge of that height has the one hole pattern metal doors and frames are cut to."""
     return held.door_screws == held.frame_screws == "machine" and not _pattern_varies(height)
 
 

@@ -15,7 +15,7 @@ HINGE_METALS = ("steel", "stainless", "brass", "bronze")
 
 @dataclass(frozen=True, slots=True)
 class Finish:
-    """A finish on a hinge's metal: BHMA number and US code, each with its reason, and what is to be said."""
+    """A finish on a hinge's metal: BHMA number and US code, each with its reason, and the findings."""
 
     bhma: Reason
     us: Reason
@@ -166,7 +166,7 @@ def _near(rows: tuple[FinishRow, ...], metal: str) -> FinishRow | None:
 
 
 def lock_finish_findings(lock: str | None, metal: str, hinge: str | None) -> tuple[Finding, ...]:
-    """Return what is to be said of a hinge of that metal and BHMA number beside the lock's number."""
+    """Return the findings about a hinge of that metal and BHMA number beside the lock's number."""
     if lock is None:
         return ()
     rows, own = finishes(bhma=lock), finishes(bhma=hinge) if hinge is not None else ()
@@ -251,7 +251,7 @@ def metal_of_number(bhma: str | None, chosen: Reason) -> Reason:
 
 
 def metal_findings(place: Place, metal: str, bhma: str | None) -> tuple[Finding, ...]:
-    """Return what is to be said of that metal in that place."""
+    """Return the findings about that metal in that place."""
     if place.fire_rated and metal not in STEELS:
         return (_fire_metal(bhma or "", metal),)
     if metal == "steel" and (place.exterior or place.coastal):

@@ -41,7 +41,7 @@ def fire_row(thickness: float, width: float, height: float) -> FireRow | None:
 
 
 def fire_findings(hinge: FireHinge) -> tuple[Finding, ...]:
-    """Return what is to be said of the hinge of a labelled leaf."""
+    """Return the findings about the hinge of a labelled leaf."""
     row = fire_row(hinge.thickness, hinge.width, hinge.leaf_height)
     found = _bearing(hinge)
     found += [_outside(hinge)] if row is None else _least(hinge, row)

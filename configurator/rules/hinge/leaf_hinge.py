@@ -100,7 +100,7 @@ def leaf_hinge(filled: FilledOpening, leaf: LeafSize, standard: Hinge) -> LeafHi
 
 
 def standard_serves(standard: Hinge, needed: Reason) -> bool:
-    """Say whether the job's standard hinge is high enough for a leaf that needs that height."""
+    """Return whether the job's standard hinge is high enough for a leaf that needs that height."""
     return standard.height is None or standard.height >= needed.value
 
 

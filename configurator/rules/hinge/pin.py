@@ -58,7 +58,7 @@ def hinge_pin(hand: str | None, lock: Lock) -> Reason:
 
 
 def pin_findings(hand: str | None, lock: Lock, pin: str, stud: bool) -> tuple[Finding, ...]:
-    """Return what is to be said of a pin: an exposed one that can be drawn, or a hand that is not known."""
+    """Return the findings about a pin: an exposed one that can be drawn, or a hand that is not known."""
     found = []
     if hand is None:
         message = "The hand is not known, so the side the barrel shows on is not known. Give the hand."
@@ -70,7 +70,7 @@ def pin_findings(hand: str | None, lock: Lock, pin: str, stud: bool) -> tuple[Fi
 
 
 def _in_reach(hand: str | None, lock: Lock) -> bool:
-    """Say whether whoever is to be kept out may stand where the barrel is."""
+    """Return whether whoever is to be kept out may stand where the barrel is."""
     return lock.both_sides or hand not in INSWING
 
 
@@ -112,7 +112,7 @@ def _exposed(lock: Lock) -> Finding:
 
 
 def lock_findings(opening: Opening) -> tuple[Finding, ...]:
-    """Return what is to be said of a lock with keys on both sides: the pin it takes, and who gets out."""
+    """Return the findings about a lock with keys on both sides: the pin it takes, and who gets out."""
     use = opening.use
     if not use.lock_both_sides:
         return (_panic_is_lock(),) if use.locked is False and _panic_device(opening) else ()

@@ -37,7 +37,7 @@ def prepared_height(needed: Reason, prepared: float | None) -> Reason:
 
 
 def prepared_findings(prep: Prepared) -> Iterator[Finding]:
-    """Yield what is to be said of a hinge beside what door or frame is prepared for."""
+    """Yield the findings about a hinge beside what door or frame is prepared for."""
     if prep.height >= prep.needed - TOLERANCE:
         yield _fits(prep) if prep.chosen == prep.height else _other(prep)
     elif against := _against(prep):

@@ -43,7 +43,7 @@ ASKED = {
 
 
 def existing_findings(old: ExistingHinge, new: Cut, held: Fastening, fire_rated: bool) -> tuple[Finding, ...]:
-    """Return what is to be said of `new` where `old` hangs now; what was not measured is asked for.
+    """Return the findings about `new` where `old` hangs now; what was not measured is asked for.
 
     On a labelled fire door there is no advice but to stop and ask.
     """

@@ -53,7 +53,7 @@ class WidthChoice:
 
 
 def does_all(answer: WidthAnswer, must: Must) -> bool:
-    """Say whether a width opens far enough bare, with barrel free, clear width kept, and no fault."""
+    """Return whether a width opens far enough bare, with barrel free, clear width kept, and no fault."""
     return (
         reaches(answer, must.wanted)
         and barrel_free(answer)
@@ -101,7 +101,7 @@ def _alternative(width: float, must: Must, answer: Answer) -> Alternative:
 
 
 def does(answer: WidthAnswer, must: Must) -> str:
-    """Say what a width does: angle, barrel, binding, clear width."""
+    """Return in words what a width does: angle, barrel, binding, clear width."""
     if refused(answer):
         return "is too wide to be mounted so"
     if binds(answer):
@@ -199,7 +199,7 @@ def _mend(chosen: WidthAnswer, must: Must) -> str:
 
 
 def _no_stock(must: Must, refusals: list[str]) -> WidthChoice:
-    """Say that there is no width to choose from: none in stock, or none that can be mounted, and why."""
+    """Return the choice where there is no width: none in stock, or none that can be mounted, and why."""
     why = f"No stock width is known for a hinge {plain(must.height)} high."
     if refusals:
         why = f"No stock width of a hinge {plain(must.height)} high can be mounted so: {refusals[-1]}."
