@@ -142,7 +142,7 @@ def for_opening(one: Tally, opening: Opening) -> Tally:
 
 
 def _same(one: Finding) -> Any:
-    return one.code, one.message, tuple(one.numbers.items())
+    return one.code, one.sentence, tuple(one.numbers.items())
 
 
 def _leaf(study: Study, leaf: LeafSpecification) -> LeafTally:
