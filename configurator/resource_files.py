@@ -1,5 +1,7 @@
-"""Where the tables, styles and demo jobs lie, in a checkout and in an installed wheel."""
+"""Where the program's own files lie, in a checkout and in an installed wheel, and where it remembers things."""
 
+import os
+import sys
 from pathlib import Path
 
 _PACKAGE = Path(__file__).resolve().parent
@@ -17,3 +19,17 @@ def resource_path(*parts: str) -> Path:
         if path.exists():
             return path
     raise FileNotFoundError(f"the program's own file {'/'.join(parts)} is missing; install it again")
+
+
+def state_folder() -> Path:
+    """Return where the program remembers things: below XDG_STATE_HOME, or else where the system has it."""
+    home = Path.home()
+    if given := os.environ.get("XDG_STATE_HOME"):
+        base = Path(given)
+    elif sys.platform == "win32":
+        base = Path(os.environ.get("LOCALAPPDATA") or home / "AppData" / "Local")
+    elif sys.platform == "darwin":
+        base = home / "Library" / "Application Support"
+    else:
+        base = home / ".local" / "state"
+    return base / "opening-configurator"

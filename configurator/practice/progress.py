@@ -15,8 +15,8 @@ from typing import Any
 
 from configurator.practice.course import BY_KEY, of_topic
 from configurator.practice.problem import Template
-from configurator.project_file.recovery import state_folder
 from configurator.project_file.writing import write_whole
+from configurator.resource_files import state_folder
 
 FORMAT = 1
 LONGEST_NAME = 60

@@ -7,8 +7,6 @@ aside*: kept on the user's word until it is recovered or discarded.
 """
 
 import json
-import os
-import sys
 import time
 from contextlib import suppress
 from dataclasses import asdict, dataclass, replace
@@ -21,23 +19,10 @@ from configurator.project_file.owner import Owner, fresh_token, owner_from, this
 from configurator.project_file.reading import parse
 from configurator.project_file.refusals import reason, refusal
 from configurator.project_file.writing import PRIVATE_MODE, KnownTexts, dump, sweep, write_whole
+from configurator.resource_files import state_folder
 
 SUFFIX = ".recovery"
 LONGEST_HEAD = 16_384
-
-
-def state_folder() -> Path:
-    """Return where the program remembers things: below XDG_STATE_HOME, or else where the system has it."""
-    home = Path.home()
-    if given := os.environ.get("XDG_STATE_HOME"):
-        base = Path(given)
-    elif sys.platform == "win32":
-        base = Path(os.environ.get("LOCALAPPDATA") or home / "AppData" / "Local")
-    elif sys.platform == "darwin":
-        base = home / "Library" / "Application Support"
-    else:
-        base = home / ".local" / "state"
-    return base / "opening-configurator"
 
 
 def recovery_folder() -> Path:

@@ -15,8 +15,8 @@ from PySide6.QtCore import QSettings, QTimer
 from PySide6.QtWidgets import QApplication
 
 from configurator.export import load_matplotlib_quickly
-from configurator.project_file.recovery import state_folder
 from configurator.project_file.writing import PRIVATE_MODE
+from configurator.resource_files import state_folder
 from configurator.ui.kit import look
 from configurator.ui.state.preferences import Preferences
 from configurator.ui.state.session import Session

@@ -17,7 +17,6 @@ from PySide6.QtWidgets import (
 
 from configurator.project_file import ProjectFileError
 from configurator.resource_files import resource_path
-from configurator.ui.kit.runner import under_way
 from configurator.ui.state.preferences import Preferences
 from configurator.ui.state.session import Session
 
@@ -184,6 +183,8 @@ class Files:
 
     def may_close(self) -> bool:
         """Say whether the window may close: what it is doing may be stopped, and the job may be left."""
+        from configurator.ui.kit.runner import under_way  # loaded on use: the window is painted before it
+
         doing = under_way(self.owner)
         if doing:
             sentence = (
