@@ -86,12 +86,12 @@ class DxfPainter:
     def curve(self, arc: ArcOnSheet, item: Arc) -> None:
         """A whole circle is a circle."""
         (centre, radius, first, last), attributes = arc, {"layer": item.layer}
-        middle, wide = self.point(centre), radius * self._per_point
+        middle, reach = self.point(centre), radius * self._per_point
         if is_round(arc):
-            _name(self._space.add_circle(middle, wide, dxfattribs=attributes), item.name)
+            _name(self._space.add_circle(middle, reach, dxfattribs=attributes), item.name)
             return
         start, end = math.degrees(first), math.degrees(last)
-        _name(self._space.add_arc(middle, wide, start, end, dxfattribs=attributes), item.name)
+        _name(self._space.add_arc(middle, reach, start, end, dxfattribs=attributes), item.name)
 
     def ground(self, outline: Sequence[Point], material: str) -> None:
         """Lay the ground under what comes after: a gray, or a mask where it is light.

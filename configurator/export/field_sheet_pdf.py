@@ -78,12 +78,12 @@ def _blocks_per_page(blocks: Iterable[FieldBlock], counter: Counter) -> list[int
     room = TOP - BOTTOM
     for block in blocks:
         counter.take(not block.continued)
-        high = _height(block)
-        if high > room and counts[-1]:
+        height = _height(block)
+        if height > room and counts[-1]:
             counts.append(0)
             room = TOP - BOTTOM
         counts[-1] += 1
-        room -= high + BETWEEN
+        room -= height + BETWEEN
     return counts
 
 
@@ -172,25 +172,25 @@ def _ticks(canvas: Canvas, words: Sequence[str], start: float, end: float, base:
         left += width + min(gap, 12.0)
 
 
-def _lines(canvas: Canvas, text: str, left: float, top: float, wide: float) -> None:
+def _lines(canvas: Canvas, text: str, left: float, top: float, width: float) -> None:
     """Write a text on at most two lines; what does not go there ends in an ellipsis."""
-    for number, line in enumerate(_fitted(text, wide)):
+    for number, line in enumerate(_fitted(text, width)):
         canvas.drawString(left, top - LEADING * number, line)
 
 
 @lru_cache(maxsize=4096)
-def _fitted(text: str, wide: float) -> tuple[str, ...]:
+def _fitted(text: str, width: float) -> tuple[str, ...]:
     """Return a text in lines of that many points; most texts of a field sheet stand on it many times."""
-    lines = simpleSplit(text, FONT, SIZE, wide)
+    lines = simpleSplit(text, FONT, SIZE, width)
     lines = [lines[0], " ".join(lines[1:])] if len(lines) > 2 else lines
-    return tuple(_cut(line, FONT, SIZE, wide) for line in lines)
+    return tuple(_cut(line, FONT, SIZE, width) for line in lines)
 
 
-def _cut(text: str, font: str, size: float, wide: float) -> str:
+def _cut(text: str, font: str, size: float, width: float) -> str:
     """Return the text, cut off with an ellipsis where it is longer than there is room."""
-    if pdfmetrics.stringWidth(text, font, size) <= wide:
+    if pdfmetrics.stringWidth(text, font, size) <= width:
         return text
-    shorter = text[: int(len(text) * wide / pdfmetrics.stringWidth(text, font, size)) + 1]
-    while shorter and pdfmetrics.stringWidth(f"{shorter}…", font, size) > wide:
+    shorter = text[: int(len(text) * width / pdfmetrics.stringWidth(text, font, size)) + 1]
+    while shorter and pdfmetrics.stringWidth(f"{shorter}…", font, size) > width:
         shorter = shorter[:-1]
     return f"{shorter.rstrip()}…"

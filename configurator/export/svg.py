@@ -22,15 +22,15 @@ _XML = '<?xml version="1.0" encoding="UTF-8"?>'
 
 def svg_text(picture: Picture) -> str:
     """Return a picture as the text of an SVG file."""
-    wide, high = round(picture.width * _MM, 6), round(picture.height * _MM, 6)
-    marks = _Marks(high, picture.dark)
+    width, height = round(picture.width * _MM, 6), round(picture.height * _MM, 6)
+    marks = _Marks(height, picture.dark)
     for group in picture.groups:
         marks.lines.append("<g>")
         paint([group], marks)
         marks.lines.append("</g>")
-    size = f'width="{wide:g}mm" height="{high:g}mm" viewBox="0 0 {wide:g} {high:g}"'
+    size = f'width="{width:g}mm" height="{height:g}mm" viewBox="0 0 {width:g} {height:g}"'
     head = f'<svg xmlns="http://www.w3.org/2000/svg" version="1.1" {size} font-family="{_FACES}">'
-    sheet = f'<rect width="{wide:g}" height="{high:g}" fill="{picture.ground.on(picture.dark)}"/>'
+    sheet = f'<rect width="{width:g}" height="{height:g}" fill="{picture.ground.on(picture.dark)}"/>'
     return "\n".join(
         [_XML, head, f"<title>{escape(picture.title)}</title>", sheet, *marks.lines, "</svg>", ""]
     )
@@ -39,9 +39,9 @@ def svg_text(picture: Picture) -> str:
 class _Marks(StrokePainter):
     """Collects the elements of a page; points upward from below become millimetres downward from above."""
 
-    def __init__(self, high: float, dark: bool) -> None:
+    def __init__(self, height: float, dark: bool) -> None:
         self.lines: list[str] = []
-        self._high = high
+        self._height = height
         self._dark = dark
 
     def fill(self, outline: Chain, shade: Shade) -> None:
@@ -94,7 +94,7 @@ class _Marks(StrokePainter):
         return "M" + "L".join(self._at(point) for point in chain)
 
     def _at(self, point: Sequence[float]) -> str:
-        return f"{_number(point[0] * _MM)} {_number(self._high - point[1] * _MM)}"
+        return f"{_number(point[0] * _MM)} {_number(self._height - point[1] * _MM)}"
 
     def _circle(self, arc: ArcOnSheet) -> str:
         x, y = self._at(arc[0]).split()

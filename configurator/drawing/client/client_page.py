@@ -67,8 +67,8 @@ def client_page(
     border = Box(0.0, 0.0, *upright.points).shrunk(MARGIN)
     room = Box(border.left + _EDGE, border.bottom + _BLOCK, border.right - _EDGE, border.top - _HEAD)
     noted = client_notes(study, display)
-    flow, high = _flow(study, pair, display, room, least_height(noted, room.width))
-    pictures = Box(room.left, room.top - high, room.right, room.top - _OVER_PICTURE)
+    flow, height = _flow(study, pair, display, room, least_height(noted, room.width))
+    pictures = Box(room.left, room.top - height, room.right, room.top - _OVER_PICTURE)
     details = _details(study, pair, pictures, scale, upright, display)
     under = pictures.bottom - BAR_HEIGHT - 6.0
     texts, base = flow.drawn(Box(room.left, room.bottom, room.right, under - GAP))

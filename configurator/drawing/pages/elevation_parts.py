@@ -41,10 +41,10 @@ def elevation_parts(filled: FilledOpening, leaves: tuple[LeafShown, ...]) -> tup
 
 def _frame(filled: FilledOpening) -> list[Primitive]:
     """The frame's face: the head is drawn as wide as the jambs. Then the floor."""
-    wide, high, face = filled.opening_width, filled.opening_height, filled.frame_face
-    outer = ((-face, 0.0), (-face, high + face), (wide + face, high + face), (wide + face, 0.0))
-    inner = ((0.0, 0.0), (0.0, high), (wide, high), (wide, 0.0))
-    floor = ((-face - FLOOR_BEYOND, 0.0), (wide + face + FLOOR_BEYOND, 0.0))
+    width, height, face = filled.opening_width, filled.opening_height, filled.frame_face
+    outer = ((-face, 0.0), (-face, height + face), (width + face, height + face), (width + face, 0.0))
+    inner = ((0.0, 0.0), (0.0, height), (width, height), (width, 0.0))
+    floor = ((-face - FLOOR_BEYOND, 0.0), (width + face + FLOOR_BEYOND, 0.0))
     return [Polyline("A-DOOR-FRAM", outer), Polyline("A-DOOR-FRAM", inner), Polyline("A-WALL", floor)]
 
 
@@ -279,10 +279,10 @@ def _opening(filled: FilledOpening) -> Column:
 
 def widths(filled: FilledOpening, leaves: Sequence[LeafShown]) -> tuple[Column, ...]:
     """Return the rows over the head, from the frame outward: doors and gaps, the opening, the frame."""
-    wide, high, face = filled.opening_width, filled.opening_height, filled.frame_face
-    opening = Span((0.0, high), (wide, high), "opening width, rabbet to rabbet")
+    width, height, face = filled.opening_width, filled.opening_height, filled.frame_face
+    opening = Span((0.0, height), (width, height), "opening width, rabbet to rabbet")
     over_all = Span(
-        (-face, high + face), (wide + face, high + face), "frame overall", Marks(filled).of("frame.face")
+        (-face, height + face), (width + face, height + face), "frame overall", Marks(filled).of("frame.face")
     )
     return tuple(_across(filled, leaves)), (opening,), (over_all,)
 

@@ -151,15 +151,15 @@ def _scale_words(scales: Sequence[Scale]) -> str:
 
 def title_block(rows: Sequence[Sequence[Cell]], box: Box) -> tuple[Primitive, ...]:
     """Return the block drawn in a rectangle of the page: its lines, labels and values."""
-    high = box.height / len(rows)
+    height = box.height / len(rows)
     found: list[Primitive] = []
     for number, cells in enumerate(rows):
-        top = box.top - number * high
+        top = box.top - number * height
         edges = _edges(cells, box)
         found.append(_line((box.left, top), (box.right, top)))
-        found += [_line((x, top - high), (x, top)) for x in edges[1:-1]]
+        found += [_line((x, top - height), (x, top)) for x in edges[1:-1]]
         for cell, (left, right) in zip(cells, pairwise(edges), strict=True):
-            found += _cell(cell, Box(left, top - high, right, top))
+            found += _cell(cell, Box(left, top - height, right, top))
     return tuple(found)
 
 

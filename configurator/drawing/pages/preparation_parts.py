@@ -176,8 +176,8 @@ def _against(prep: Preparation) -> tuple[Primitive, ...]:
 
 def door_edge(prep: Preparation, marks: Marks, display: Display) -> Block | None:
     """Return the door's hinge edge, its pull face at 0; None where nothing is let into it."""
-    deep, whole = prep.on_door, prep.hung.h.T
-    if deep is None or deep <= TOLERANCE:
+    depth, whole = prep.on_door, prep.hung.h.T
+    if depth is None or depth <= TOLERANCE:
         return None
     box = Box(0.0, -_BEYOND, whole, prep.height + _BEYOND)
     faces = [Polyline("A-DOOR", ((x, box.bottom), (x, box.top))) for x in (0.0, whole)]
@@ -187,13 +187,13 @@ def door_edge(prep: Preparation, marks: Marks, display: Display) -> Block | None
         ("door thickness", marks.of("door.thickness")),
     )
     # Seen from its hinge jamb, the pull face of a door that turns counter-clockwise is to the left.
-    return _block(prep, "Door, hinge edge", box, (deep, whole), faces, named, display, prep.hung.mirrored)
+    return _block(prep, "Door, hinge edge", box, (depth, whole), faces, named, display, prep.hung.mirrored)
 
 
 def frame_rabbet(prep: Preparation, marks: Marks, display: Display) -> Block | None:
     """Return the frame's hinge rabbet, its pull-side face at 0; None where nothing is let into it."""
-    deep, whole = prep.on_frame, prep.hung.h.R
-    if deep is None or deep <= TOLERANCE:
+    depth, whole = prep.on_frame, prep.hung.h.R
+    if depth is None or depth <= TOLERANCE:
         return None
     box = Box(0.0, -_BEYOND, whole + _OF_STOP, prep.height + _BEYOND)
     lines = [Polyline("A-DOOR-FRAM", ((x, box.bottom), (x, box.top))) for x in (0.0, whole)]
@@ -204,7 +204,7 @@ def frame_rabbet(prep: Preparation, marks: Marks, display: Display) -> Block | N
         ("rabbet depth", marks.of("frame.rabbet")),
     )
     return _block(
-        prep, "Frame, hinge rabbet", box, (deep, whole), lines, named, display, not prep.hung.mirrored
+        prep, "Frame, hinge rabbet", box, (depth, whole), lines, named, display, not prep.hung.mirrored
     )
 
 
@@ -219,20 +219,20 @@ def _block(
     turned_round: bool,
 ) -> Block:
     """Return an edge with its mortise, dimensioned up its far side and across in two rows."""
-    deep, whole = ends
-    high = prep.height
-    across = ((0.0, deep), (deep, whole), (0.0, whole))
+    depth, whole = ends
+    height = prep.height
+    across = ((0.0, depth), (depth, whole), (0.0, whole))
     spans = [
-        Span((left, high), (right, high), words, mark, text=display.exact(right - left))
+        Span((left, height), (right, height), words, mark, text=display.exact(right - left))
         for (left, right), (words, mark) in zip(across, named, strict=True)
         if right - left > TOLERANCE
     ]
-    upright = Span((deep, 0.0), (deep, high), "mortise height", text=display.exact(high))
-    label = ((high, f"R {display.exact(prep.radius)}"),) if prep.radius else ()
+    upright = Span((depth, 0.0), (depth, height), "mortise height", text=display.exact(height))
+    label = ((height, f"R {display.exact(prep.radius)}"),) if prep.radius else ()
     return Block(
         name=name,
         extent=box,
-        parts=(mortise(deep, high, prep.radius), *lines),
+        parts=(mortise(depth, height, prep.radius), *lines),
         high=Side((String((upright,)),), label),
         rows=(tuple(spans[:-1]), (spans[-1],)),
         mirrored=turned_round,
@@ -240,15 +240,15 @@ def _block(
     )
 
 
-def mortise(deep: float, high: float, radius: float) -> Primitive:
+def mortise(depth: float, height: float, radius: float) -> Primitive:
     """Return a mortise open at 0 across, its far corners of a radius that its size has room for; inches."""
-    r = min(radius, deep, high / 2)
+    r = min(radius, depth, height / 2)
     if r <= 0.0:
-        return Polygon(HINGE, rectangle(0.0, deep, 0.0, high), "plate", "mortise")
-    lower = Arc(HINGE, (deep - r, r), r, -math.pi / 2, 0.0)
-    upper = Arc(HINGE, (deep - r, high - r), r, 0.0, math.pi / 2)
-    straight = Polyline(HINGE, ((deep, r), (deep, high - r)))
-    open_side = Polyline(HINGE, ((deep - r, high), (0.0, high), (0.0, 0.0), (deep - r, 0.0)))
+        return Polygon(HINGE, rectangle(0.0, depth, 0.0, height), "plate", "mortise")
+    lower = Arc(HINGE, (depth - r, r), r, -math.pi / 2, 0.0)
+    upper = Arc(HINGE, (depth - r, height - r), r, 0.0, math.pi / 2)
+    straight = Polyline(HINGE, ((depth, r), (depth, height - r)))
+    open_side = Polyline(HINGE, ((depth - r, height), (0.0, height), (0.0, 0.0), (depth - r, 0.0)))
     return Region(HINGE, (lower, straight, upper, open_side), "plate", "mortise")
 
 

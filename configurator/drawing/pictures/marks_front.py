@@ -14,18 +14,18 @@ def _first(s: Scene) -> LeafShown:
 
 
 def _opening(s: Scene) -> Mark:
-    wide, high, face = s.filled.opening_width, s.filled.opening_height, s.filled.frame_face
-    return (outline(rectangle(-face, wide + face, 0.0, high + face)),)
+    width, height, face = s.filled.opening_width, s.filled.opening_height, s.filled.frame_face
+    return (outline(rectangle(-face, width + face, 0.0, height + face)),)
 
 
 def _width(s: Scene) -> Mark:
-    wide, high = s.filled.opening_width, s.filled.opening_height
-    return (span((0.0, high), (wide, high), (0.0, s.filled.frame_face + 4.0)),)
+    width, height = s.filled.opening_width, s.filled.opening_height
+    return (span((0.0, height), (width, height), (0.0, s.filled.frame_face + 4.0)),)
 
 
 def _height(s: Scene) -> Mark:
-    wide, high = s.filled.opening_width, s.filled.opening_height
-    return (span((wide, 0.0), (wide, high), (s.filled.frame_face + 6.0, 0.0)),)
+    width, height = s.filled.opening_width, s.filled.opening_height
+    return (span((width, 0.0), (width, height), (s.filled.frame_face + 6.0, 0.0)),)
 
 
 def _front_leaf(s: Scene) -> Mark:

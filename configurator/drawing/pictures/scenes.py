@@ -137,8 +137,8 @@ def _whole(angle: float) -> _Maker:
 
 
 def _front(_: DrawnLeaf, filled: FilledOpening, leaves: tuple[LeafShown, ...]) -> _Made:
-    wide, high, face = filled.opening_width, filled.opening_height, filled.frame_face
-    extent = Box(-face - 16.0, -9.0, wide + face + 16.0, high + face + 10.0)
+    width, height, face = filled.opening_width, filled.opening_height, filled.frame_face
+    extent = Box(-face - 16.0, -9.0, width + face + 16.0, height + face + 10.0)
     return elevation_parts(filled, leaves), extent, 0.0
 
 
