@@ -1,4 +1,4 @@
-"""Where the program's own files lie, in a checkout and in an installed wheel, and where it remembers things."""
+"""Where the program's own files lie, in a checkout and in a wheel, and where it remembers things."""
 
 import os
 import sys
