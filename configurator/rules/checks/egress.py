@@ -48,7 +48,7 @@ def clear_width_findings(
     if keeps_clear_width(answer, least):
         spare = inches(clear - least, "down")
         message = f"Clear width {inches(clear, 'down')} at 90° {hinge}: {spare} to spare. {_SCOPE}"
-        return (finding("clear width kept", "note", message, practice("access_scope"), clear_width=clear),)
+        return (finding("clear width kept", "note", message, row.cited, clear_width=clear),)
     mends = f"{_narrower(leaf, height, answer, ask, least)}{_wider(leaf, opening, clear, least)} {_SCOPE}"
     return (_short(clear, margin, hinge, mends),)
 
@@ -152,6 +152,10 @@ def _kept(corridor: Corridor, source: Source) -> Finding:
     return finding("corridor kept", "note", message, source, remain=remain, worst=worst)
 
 
+MAY_HANG_LOWER = ("closer",)
+"""Hardware that may come down to 78 in: 2010 ADA Standards 404.2.3, exception 2 (read)."""
+
+
 @dataclass(frozen=True, slots=True)
 class Projecting:
     """Something on the door's push face, which stands in the clear width at 90 degrees; inches."""
@@ -165,10 +169,11 @@ class Projecting:
 def projection_findings(thing: Projecting, clear: float | None) -> tuple[Finding, ...]:
     """Return whether hardware stands too far into the required clear width of an accessible route.
 
-    2010 ADA Standards 404.2.3: nothing below 34 in, up to 4 in from there to 80. `clear` is the width at 90
-    degrees to the bare door.
+    2010 ADA Standards 404.2.3: nothing below 34 in, up to 4 in from there to 80; closers and stops may come
+    down to 78. `clear` is the width at 90 degrees to the bare door.
     """
-    low, high, most = limit("hardware_low"), limit("hardware_high"), limit("hardware_projection")
+    low, most = limit("hardware_low"), limit("hardware_projection")
+    high = limit("closer_low" if thing.kind in MAY_HANG_LOWER else "hardware_high")
     into = limit("clear_width").value - ((clear or 0.0) - thing.projection)
     if clear is None or into <= TOLERANCE or thing.bottom >= high.value - TOLERANCE:
         return ()
