@@ -1,7 +1,6 @@
 """What a row of each table under `resources/tables/` is.
 
-One row, one fact. A number is inches unless its column says otherwise; an empty cell means that there is no
-such value (no limit, no number on that metal).
+One row, one fact. A number is inches unless its column says otherwise; an empty cell means: no such value.
 """
 
 from collections.abc import Mapping
