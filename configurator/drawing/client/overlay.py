@@ -22,7 +22,7 @@ from configurator.drawing.base.primitives import (
 from configurator.drawing.base.view import View
 from configurator.drawing.pages.dimension_string import Span, heights_of, upright_string, width_of
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
-from configurator.drawing.plan.frame import hinge_jamb, wall_beside
+from configurator.drawing.plan.jamb import hinge_jamb, wall_beside
 from configurator.drawing.plan.leaf import frame_leaf
 from configurator.drawing.plan.standing_things import door_stop_parts, standing_things
 from configurator.geometry.shapes import leaf_corners

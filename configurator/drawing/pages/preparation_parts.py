@@ -15,7 +15,7 @@ from configurator.drawing.pages.blocks import Block, Side, String
 from configurator.drawing.pages.dimension_string import Span
 from configurator.drawing.pages.elevation_parts import ASSUMED, Marks
 from configurator.drawing.pages.preparation_facts import Preparation
-from configurator.drawing.plan.frame import hinge_jamb
+from configurator.drawing.plan.jamb import hinge_jamb
 from configurator.drawing.plan.leaf import (
     HINGE,
     barrel,

@@ -6,8 +6,8 @@ from types import MappingProxyType
 from configurator.drawing.base.primitives import Arc, Polyline, Primitive, rectangle, turned
 from configurator.drawing.pictures.scenes import WORD, Mark, Scene, arrow, outline, ring, span
 from configurator.drawing.pictures.small_plan import swing_arc
-from configurator.drawing.plan.frame import stop_width
 from configurator.drawing.plan.inset import clear_width_points
+from configurator.drawing.plan.jamb import stop_width
 from configurator.drawing.plan.leaf import door_leaf_outline, frame_leaf_outline
 from configurator.drawing.plan.standing_things import merged
 from configurator.geometry.shapes import FAR, leaf_corners

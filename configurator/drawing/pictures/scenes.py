@@ -18,7 +18,7 @@ from configurator.drawing.pages.elevation_parts import elevation_parts
 from configurator.drawing.pictures.hinge_sample import HingeSample, sample_extent, sample_parts
 from configurator.drawing.pictures.small_plan import mapped, small_extent, small_plan
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf, drawn_leaves
-from configurator.drawing.plan.frame import hinge_jamb, wall_beside
+from configurator.drawing.plan.jamb import hinge_jamb, wall_beside
 from configurator.drawing.plan.leaf import (
     barrel,
     closed_outline,

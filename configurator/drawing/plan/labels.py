@@ -10,7 +10,7 @@ from configurator.drawing.base.primitives import Point, Polyline, Primitive, Sym
 from configurator.drawing.base.style import materials
 from configurator.drawing.base.view import Box, View, box_around
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf, Standing
-from configurator.drawing.plan.frame import material_of
+from configurator.drawing.plan.jamb import material_of
 from configurator.drawing.plan.standing_things import fill_of
 
 _EDGE = 5.0

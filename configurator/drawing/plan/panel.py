@@ -15,7 +15,6 @@ from configurator.drawing.base.primitives import Primitive, turned
 from configurator.drawing.base.view import Box, View, box_around
 from configurator.drawing.plan.dimensions import Dimensions, lettered, opens_flat, text_boxes
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
-from configurator.drawing.plan.frame import hinge_jamb, stud_boxes, wall_beside
 from configurator.drawing.plan.inset import (
     Told,
     inset_moving,
@@ -24,6 +23,7 @@ from configurator.drawing.plan.inset import (
     latch_side,
     told_in_inset,
 )
+from configurator.drawing.plan.jamb import hinge_jamb, stud_boxes, wall_beside
 from configurator.drawing.plan.labels import thing_labels
 from configurator.drawing.plan.leaf import (
     barrel,
@@ -33,9 +33,9 @@ from configurator.drawing.plan.leaf import (
     hardware_parts,
     open_leaf,
 )
-from configurator.drawing.plan.notes import leaf_alone, swing_notes
 from configurator.drawing.plan.standing_things import door_stop_parts, set_out, standing_things
 from configurator.drawing.plan.swept import swept_regions
+from configurator.drawing.plan.swing_notes import leaf_alone, swing_notes
 from configurator.geometry.shapes import leaf_corners
 from configurator.units import Display
 

@@ -10,7 +10,7 @@ from configurator.drawing.base.primitives import Dimension, Point, Polyline, Pri
 from configurator.drawing.base.view import Box, View, box_around
 from configurator.drawing.plan.dimensions import is_clear, moving_on_sheet
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf, Standing, degrees
-from configurator.drawing.plan.frame import stud_boxes
+from configurator.drawing.plan.jamb import stud_boxes
 from configurator.drawing.plan.leaf import touching_marks
 from configurator.geometry.meeting_point import nearest_on_outline
 from configurator.geometry.shapes import Shape, leaf_corners

@@ -6,7 +6,7 @@ import pytest
 from shapely.geometry import Polygon as Area
 
 from configurator.drawing.base.primitives import Polygon
-from configurator.drawing.plan.frame import (
+from configurator.drawing.plan.jamb import (
     bands,
     hinge_jamb,
     material_of,
