@@ -3,7 +3,8 @@ import pytest
 from configurator.study import study
 from configurator.study.tolerance.analysis import tolerance_result
 from configurator.study.tolerance.result import NAMES
-from configurator.units import Display
+from configurator.study.tolerance.turning_points import EXACT
+from configurator.units import CLOSED_IN, Display
 from configurator.wording.tolerance_rows import name_of, tolerance_heads, tolerance_rows
 from tests.openings import RAIL, plain_opening
 
@@ -43,6 +44,15 @@ def test_what_is_left_is_said_with_its_sign():
 )
 def test_what_is_left_is_never_rounded_up(rail, display, words):
     assert row(result(rail={**RAIL, "projection": rail}), "frame_setting", display).down_to == words
+
+
+@pytest.mark.parametrize("projection", [1.25, 1.26, 1.75, 2.0])
+@pytest.mark.parametrize("display", [Display(16), Display(32), Display(64), Display(metric=True)])
+def test_what_is_found_less_finely_reads_the_same(projection, display):
+    """The window looks to a millionth of an inch, the command line as finely as it can be found."""
+    one = study(plain_opening(obstructions=[{**RAIL, "projection": projection}], compare=[4]))
+    coarse, fine = (tolerance_result(one, "single", 4, 10, fineness=each) for each in (CLOSED_IN, EXACT))
+    assert tolerance_rows(coarse, display) == tolerance_rows(fine, display)
 
 
 def test_what_stops_it_by_itself_is_marked():

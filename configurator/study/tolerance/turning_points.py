@@ -7,6 +7,7 @@ import numpy as np
 
 from configurator.geometry.pin import TOLERANCE
 from configurator.study.tolerance.deviations import NAMES, Flags, Floats, Varied, answers
+from configurator.units import MM_PER_INCH, rounded
 
 FARTHEST: Final = 1.0
 """Inches: nothing is looked at farther off than this, nor farther than half the door's own thickness."""
@@ -41,10 +42,19 @@ def turning_points(
     failing = answers(varied, (ways[rows] * some.far[:, None]).T) if len(rows) else None
     turned: list[tuple[float | None, str | None]] = [(None, None)] * len(ways)
     for place, row in enumerate(rows):
-        by = some.near[place] if works else some.far[place]
+        by = _settled(float(some.near[place]), float(some.far[place]), works)
         check = failing.fails(place)[0] if failing is not None and works else None
-        turned[row] = (float(by), check)
+        turned[row] = (by, check)
     return turned
+
+
+def _settled(near: float, far: float, works: bool) -> float:
+    """Return where between two values the answer turns: the round number there, which is what it nearly is.
+
+    Round are whole 64ths of an inch and tenths of a millimetre. Else the end that is on the safe side.
+    """
+    rounds = (rounded(far, 64, "down"), rounded(far, 10 * MM_PER_INCH, "down"))
+    return next((one for one in rounds if near <= one), near if works else far)
 
 
 def _narrow(varied: Varied, ways: Floats, works: bool, found: _Brackets, parts: int) -> Flags:
