@@ -11,7 +11,6 @@ from matplotlib.transforms import Affine2D
 
 from configurator.drawing.base.style import inks
 from configurator.drawing.base.view import Group
-from configurator.drawing.charts.chart_sheet import ChartSheet
 from configurator.drawing.plan.sheet import moving_groups, moving_note_groups
 from configurator.export.batch import Batch, batch_of
 from configurator.export.painting import Picture
@@ -72,19 +71,19 @@ class ChartArtists:
         self.figure = figure
         self._still, self._line = _collection(figure), _collection(figure)
 
-    def show(self, sheet: ChartSheet, cursor: float | None, dark: bool) -> None:
-        """Show a chart, with the line at a value across where one is given."""
+    def show(self, chart: Iterable[Group], line: Iterable[Group], dark: bool) -> None:
+        """Show a chart with its line, which may be nothing."""
         self.figure.set_facecolor(inks()["paper"].on(dark))
-        fill(self._still, sheet.groups, dark)
-        self.point(sheet, cursor, dark)
+        fill(self._still, chart, dark)
+        self.point(line, dark)
 
     def over_the_ground(self) -> PathCollection:
         """Return what is drawn again while only the line moves."""
         return self._line
 
-    def point(self, sheet: ChartSheet, cursor: float | None, dark: bool) -> None:
+    def point(self, line: Iterable[Group], dark: bool) -> None:
         """Move the line only."""
-        fill(self._line, () if cursor is None else (sheet.cursor(cursor),), dark)
+        fill(self._line, line, dark)
 
 
 def png_bytes(picture: Picture, dpi: float) -> bytes:

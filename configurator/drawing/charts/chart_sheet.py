@@ -36,8 +36,10 @@ class ChartSheet:
         axis = self.chart.across
         return axis.low + (axis.high - axis.low) * (x - self.plot.left) / self.plot.width
 
-    def cursor(self, across: float) -> Group:
-        """Return an upright line at a value across; nothing where that is off the plot."""
+    def cursor(self, across: float | None) -> Group:
+        """Return an upright line at a value across; nothing for None, or where that is off the plot."""
+        if across is None:
+            return Group(paper(self.width, self.height), ())
         x = self.place(across, self.chart.left.low)[0]
         inside = self.plot.left - 0.01 <= x <= self.plot.right + 0.01
         line = (Polyline("A-CHRT-CURS", ((x, self.plot.bottom), (x, self.plot.top))),) if inside else ()

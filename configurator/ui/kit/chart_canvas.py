@@ -58,7 +58,7 @@ class ChartCanvas(FigureCanvasQTAgg):
             return
         self.line_at = across
         if self.sheet is not None:
-            self._artists.point(self.sheet, across, self._dark)
+            self._artists.point([self.sheet.cursor(across)], self._dark)
             self._paint_line()
 
     def draw(self) -> None:
@@ -106,7 +106,7 @@ class ChartCanvas(FigureCanvasQTAgg):
         if self._chart is None or width < 1 or height < 1:
             return
         self.sheet = chart_sheet(self._chart, width, height)
-        self._artists.show(self.sheet, self.line_at, self._dark)
+        self._artists.show(self.sheet.groups, [self.sheet.cursor(self.line_at)], self._dark)
         self.draw()
 
     # --- Qt's own names ---
