@@ -9,6 +9,7 @@ from configurator.model.fields import Record, Text, field
 from configurator.model.hinge import Hinge
 from configurator.model.opening import Opening
 from configurator.model.revision import Revision
+from configurator.model.words import WidthPolicy
 
 FORMAT = "opening-project"
 VERSION = 1
@@ -26,6 +27,17 @@ class JobFacts(Record):
     revision: Text | None = field("revision", "revision of the drawings that go out")
     notes: Text | None = field("job notes")
     standard_hinge: Hinge | None = field("the job's standard hinge")
+    width_policy: WidthPolicy | None = field(
+        "hinge width policy",
+        "which hinge widths are taken",
+        help="the narrowest stock width that works, or square hinges unless something asks otherwise",
+        left_out="narrowest that works",
+    )
+
+    @property
+    def asks_of_hinges(self) -> tuple[Hinge | None, WidthPolicy | None]:
+        """What of the job's facts counts in every answer."""
+        return self.standard_hinge, self.width_policy
 
 
 class Job(Record):

@@ -79,11 +79,12 @@ def every_field(record: type[Record] = Opening, before: str = "") -> Iterator[st
 
 @cache
 def vocabulary() -> Mapping[str, tuple[str, ...]]:
-    """Return every field of an opening that accepts certain words only, with those words.
+    """Return every field of an opening or a job that accepts certain words only, with those words.
 
-    Of a mapping they are its keys.
+    Of a mapping they are its keys. A job's standard hinge takes those of a hinge.
     """
-    return {path: words for path in every_field() if (words := words_of(path) or _keys_of(path))}
+    every = (*every_field(), *(f"{JOB}{name}" for name in JobFacts.model_fields))
+    return {path: words for path in every if (words := words_of(path) or _keys_of(path))}
 
 
 def words_of(path: str) -> tuple[str, ...]:

@@ -184,8 +184,8 @@ class TallyBook:
         self._findings: KnownFindings = {}
 
     def use_facts(self, facts: JobFacts) -> None:
-        """Answer for other facts of the job; its standard hinge counts in every answer."""
-        if facts.standard_hinge != self._facts.standard_hinge:
+        """Answer for other facts of the job; what it asks of its hinges counts in every answer."""
+        if facts.asks_of_hinges != self._facts.asks_of_hinges:
             self._by_record.clear()
             self._by_key.clear()
         self._facts = facts

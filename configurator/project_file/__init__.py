@@ -21,6 +21,8 @@ never renamed.
 
 `hinge_locations` has `rule` (`5 and 10`, usual, or `7 and 11`) or `tops`, the distance of each hinge's top
 below the head rabbet from the top hinge down; of a Dutch door each leaf has those whose middle lies on it.
+`job.width_policy` is `narrowest that works` (usual), the least stock width that does all it must, or `square
+hinges`: as wide as high wherever that does it too.
 `door.lead_thickness` is all the lead in a door; it adds to its weight.
 `door_stop` has `kind`, `projection`, `from_frame` and `height`, the last two worked out where left out.
 `existing_hinge` is what hangs there now. `revisions` are orders as they went out: a line has the keys of an

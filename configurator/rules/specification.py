@@ -197,7 +197,8 @@ def must_of(filled: FilledOpening, hinge: LeafHinge) -> Must:
     # A door stop short of square keeps every width from a clear width: no reason to choose between them.
     asks = asks and not holds_short_of_square(use.stop_angle)
     least = least_clear_width(use) if asks else None
-    return Must(hinge.leaf.name, hinge.height.value, filled.wanted_angle, least)
+    square = filled.width_policy == "square hinges"
+    return Must(hinge.leaf.name, hinge.height.value, filled.wanted_angle, least, square)
 
 
 def _leaf(

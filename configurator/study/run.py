@@ -5,6 +5,7 @@ from dataclasses import dataclass, field, replace
 from typing import Any
 
 from configurator.model import Hinge, JobFacts, Opening
+from configurator.model.words import WidthPolicy
 from configurator.rules.checks.opening_findings import opening_findings
 from configurator.rules.filling.usual import FilledOpening, fill
 from configurator.rules.finding import Finding
@@ -104,16 +105,16 @@ def study(opening: Opening, job: JobFacts | None = None) -> Study:
     Raises NotGivenError, naming the field, where a value that has no usual one is missing, and ValueError
     with a sentence where a hinge cannot be mounted as asked.
     """
-    return _study(opening, None if job is None else job.standard_hinge)
+    return _study(opening, *(job or JobFacts()).asks_of_hinges)
 
 
 def study_as(known: Study, opening: Opening) -> Study:
     """Study another record as `known` was studied: for the same job. Raises as `study` does."""
-    return _study(opening, known.standard)
+    return _study(opening, known.standard, known.filled.width_policy)
 
 
-def _study(opening: Opening, standard: Hinge | None) -> Study:
-    filled = fill(opening)
+def _study(opening: Opening, standard: Hinge | None, policy: WidthPolicy | None) -> Study:
+    filled = fill(opening, policy)
     hanger = LeafHanger(filled, standard)
     widths = opening.compare or _usual_widths(hanger)
     candidates = tuple(hanger(leaf.name, width) for leaf in hanger.leaves for width in widths)

@@ -6,7 +6,7 @@ from math import ceil
 from types import MappingProxyType
 
 from configurator.model import Opening, Use
-from configurator.model.words import Exposure, Leaves, Traffic
+from configurator.model.words import Exposure, Leaves, Traffic, WidthPolicy
 from configurator.rules.filling.door_weight import Made, door_weight
 from configurator.rules.filling.filler import Assumed as Assumed
 from configurator.rules.filling.filler import Filler
@@ -96,6 +96,8 @@ class FilledOpening:
     use: FilledUse
     assumed: Mapping[str, Assumed]
     """Path of a field in the opening (such as `frame.rabbet`) to what was assumed for it."""
+    width_policy: WidthPolicy = "narrowest that works"
+    """Which of the stock widths that work is taken; the job's."""
 
     @property
     def inset(self) -> float:
@@ -113,8 +115,8 @@ class FilledOpening:
         return self.opening_height - self.head_gap
 
 
-def fill(opening: Opening) -> FilledOpening:
-    """Return the opening with every number present.
+def fill(opening: Opening, width_policy: WidthPolicy | None = None) -> FilledOpening:
+    """Return the opening with every number present; `width_policy` is the job's.
 
     Inches, degrees. Raises NotGivenError, naming the field, where a butted frame's place is missing.
     """
@@ -172,6 +174,7 @@ def fill(opening: Opening) -> FilledOpening:
         ),
         use=use,
         assumed=MappingProxyType(filler.assumed),
+        width_policy=width_policy or "narrowest that works",
     )
 
 

@@ -35,12 +35,16 @@ from configurator.units import TOLERANCE
 
 @dataclass(frozen=True, slots=True)
 class Must:
-    """What a leaf has to do: degrees, and the least clear width in inches where one is asked."""
+    """What a leaf has to do: degrees, and the least clear width in inches where one is asked.
+
+    `square` says that the job takes a width equal to the height wherever that does it.
+    """
 
     leaf: str
     height: float
     wanted: float
     clear_width: float | None
+    square: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,20 +75,36 @@ def choose_width(must: Must, answer: Answer) -> WidthChoice:
     degrees is not worth its width; then the narrower.
     """
     widths = widths_by_stock(must.height)
-    for width in widths:
+    for width in (*_square(must), *widths):
         found = tried(answer, must.leaf, width)
         if not isinstance(found, str) and does_all(found, must):
             return _complete(found, must, answer)
     return _least_bad(widths, must, answer)
 
 
+def _square(must: Must) -> tuple[float, ...]:
+    """Return the width that the job's policy puts first: as wide as high, where that is in stock."""
+    return (must.height,) if must.square and stock_of(must.height, must.height) else ()
+
+
 def _complete(found: WidthAnswer, must: Must, answer: Answer) -> WidthChoice:
     width = found.hinge_width
     row = stock_of(must.height, width)
     stock = "" if row is None or row.stock == "common" else f" ({row.stock} in stock)"
-    because = f"{words_of('width_geometry')}: {does(found, must)}{stock}"
-    why = reason(width, because, practice("width_geometry"), *alternatives(width, must, answer))
+    key = "policy_square" if width in _square(must) else "width_geometry"
+    because = f"{words_of(key)}: {does(found, must)}{stock}{_not_square(must, width, answer)}"
+    why = reason(width, because, practice(key), *alternatives(width, must, answer))
     return WidthChoice(why, True, ())
+
+
+def _not_square(must: Must, width: float, answer: Answer) -> str:
+    """Return in words why the square hinge of the job's policy is not taken; empty where it is."""
+    square = _square(must)
+    if not square or width in square:
+        return ""
+    found = tried(answer, must.leaf, square[0])
+    does_not = found if isinstance(found, str) else does(found, must)
+    return f"; square, as the job's policy has it, does not do here: {does_not}"
 
 
 def alternatives(width: float, must: Must, answer: Answer) -> tuple[Alternative, ...]:

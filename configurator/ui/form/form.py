@@ -53,7 +53,8 @@ SECTIONS: Mapping[str, tuple[str, ...]] = {
         "use.traffic", "use.exposure", "use.coastal", "use.humid", "use.corridor_width", "use.required_width",
     ),
     "Job": (
-        "job.name", "job.number", "job.client", "job.prepared_by", "job.date", "job.revision", "job.notes",
+        "job.name", "job.number", "job.client", "job.prepared_by", "job.date", "job.revision",
+        "job.width_policy", "job.notes",
     ),
 }  # fmt: skip
 """Title of a section to the plain fields it holds; lists are added to theirs."""

@@ -44,8 +44,8 @@ class Answers:
         self._by_key: dict[str, Answer] = {}
 
     def use_facts(self, facts: JobFacts) -> None:
-        """Answer for another job's facts; what the standard hinge of the job was counts in every answer."""
-        if facts.standard_hinge != self._facts.standard_hinge:
+        """Answer for another job's facts; what it asks of its hinges counts in every answer."""
+        if facts.asks_of_hinges != self._facts.asks_of_hinges:
             self._by_record.clear()
             self._by_key.clear()
         self._facts = facts

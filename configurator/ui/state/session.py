@@ -355,7 +355,7 @@ class Session(QObject):
         path = next(iter(changes))
         self._history.push(job, f"change {paths.trade_name(path)}", path)
         self.refusals = edits.untouched_refusals(self.refusals, changes)
-        self._studies.clear()  # the job's standard hinge counts in every study
+        self._studies.clear()  # what the job asks of its hinges counts in every study
         self.changed.emit("edit")
 
     def _note_settled(self, before: tuple[Opening, ...]) -> None:

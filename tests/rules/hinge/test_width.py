@@ -1,5 +1,7 @@
 """The choice of width on plain answers, as the geometry would give them."""
 
+from dataclasses import replace
+
 import pytest
 
 from configurator.rules.checks.egress import clear_width_findings
@@ -57,6 +59,18 @@ def test_the_first_in_stock_order_that_does_all(given, width):
     choice = choose_width(MUST, answers(**given))
     assert choice.reason.value == width
     assert choice.complete
+
+
+def test_a_job_that_takes_square_hinges_says_so_and_why_one_is_not():
+    square = replace(MUST, square=True)
+    taken = choose_width(square, answers()).reason
+    assert taken.value == 4.5
+    assert taken.because.startswith("square hinges unless something asks otherwise, the job's policy: ")
+    other = choose_width(square, answers(w4=RAIL, w45=RAIL)).reason
+    assert other.value == 5
+    assert "square, as the job's policy has it, does not do here: stops at " in other.because
+    no_such_stock = choose_width(replace(square, height=5.25), answers())
+    assert no_such_stock.reason.value is None
 
 
 def all_widths(**changes):
