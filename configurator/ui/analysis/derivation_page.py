@@ -14,8 +14,8 @@ from configurator.study import Study
 from configurator.study.derivation.terms import Piece
 from configurator.ui.kit.chart_canvas import beside
 from configurator.ui.kit.fields import QuietCombo
-from configurator.ui.kit.fitted_table import FittedTable
 from configurator.ui.kit.look import GRID, sized
+from configurator.ui.kit.table import FittedTable
 from configurator.ui.state.session import Session
 from configurator.wording.comparison import Comparison, Row, comparisons
 from configurator.wording.derivation_words import (
@@ -41,7 +41,7 @@ class DerivationPage(QWidget):
         self.copy = QPushButton("Copy as text")
         self.words = QLabel(EMPTY)
         self.text = QTextBrowser()
-        self.letters = FittedTable("letters of the formula", wraps=True)
+        self.letters = FittedTable("letters of the formula", wrapped=True)
         self.shown: ShownDerivation | None = None
         self._asked: Asked | None = None
         self._drawn: tuple[object, ...] = ()
@@ -54,8 +54,8 @@ class DerivationPage(QWidget):
         self.text.anchorClicked.connect(self._choose_letter)
         self.text.cursorPositionChanged.connect(self._point_at_cursor)
         session.looked.connect(self._follow_pointer)
-        self.letters.cellEntered.connect(lambda row, _: self._point_at_row(row))
-        self.letters.currentCellChanged.connect(lambda row, *_: self._point_at_row(row))
+        for reached in (self.letters.entered, self.letters.selectionModel().currentChanged):
+            reached.connect(lambda index, *_: self._point_at_row(index.row()))
 
     def ask(self, asked: Asked) -> None:
         """Show the work behind another number of the comparison."""

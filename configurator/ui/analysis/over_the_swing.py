@@ -9,8 +9,8 @@ from configurator.study import Study
 from configurator.study.over_the_swing import OverTheSwing, over_the_swing
 from configurator.ui.kit.chart_canvas import ChartCanvas, beside
 from configurator.ui.kit.fields import QuietCombo
-from configurator.ui.kit.fitted_table import FittedTable
 from configurator.ui.kit.look import GRID
+from configurator.ui.kit.table import FittedTable
 from configurator.ui.state.session import Session
 from configurator.units import format_size
 from configurator.wording.swing_words import swing_reading, swing_rows

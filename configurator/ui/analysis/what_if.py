@@ -11,9 +11,9 @@ from configurator.study.what_if.curve import WhatIf, what_if
 from configurator.study.what_if.parameters import Parameter
 from configurator.ui.analysis.what_if_choices import Choices, bare_line, with_name
 from configurator.ui.kit.chart_canvas import ChartCanvas, beside
-from configurator.ui.kit.fitted_table import EnteredTable
 from configurator.ui.kit.kinds import LENGTH, NotReadError
 from configurator.ui.kit.look import GRID, sized, tinted
+from configurator.ui.kit.table import FittedTable
 from configurator.ui.state.session import Session
 from configurator.units import MM_PER_INCH, TOLERANCE
 from configurator.wording.what_if_words import (
@@ -40,7 +40,7 @@ class WhatIfPage(QWidget):
             _words("what the value on trial does"),
         )
         self.choices = Choices()
-        self.thresholds = EnteredTable("values at which something turns")
+        self.thresholds = FittedTable("values at which something turns")
         self.chart = ChartCanvas("chart of angle and clear width over what is varied")
         self.slider, self.typed = QSlider(Qt.Orientation.Horizontal), QLineEdit()
         self.take = QPushButton("Take this value")
@@ -221,13 +221,13 @@ class WhatIfPage(QWidget):
         self.try_value(float(value))
 
     def _connect(self) -> None:
-        self.thresholds.entered_row.connect(self.try_selected)
+        self.thresholds.entered_row.connect(lambda _: self.try_selected())
         self.choices.asked.connect(self._ask_other)
         self.slider.valueChanged.connect(lambda place: self.try_value(place * self._step()))
         self.typed.editingFinished.connect(self._finish_typing)
         self.take.clicked.connect(self.take_tried)
         self.back.clicked.connect(lambda: self.try_value(None))
-        self.thresholds.cellClicked.connect(lambda *_: self.try_selected())
+        self.thresholds.clicked.connect(lambda _: self.try_selected())
         self.chart.pointed.connect(self._point)
         self.chart.picked.connect(self._pick)
         self._soon.timeout.connect(self._show_trial)

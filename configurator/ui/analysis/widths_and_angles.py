@@ -10,9 +10,9 @@ from configurator.study import Study
 from configurator.study.widths.leaf_widths import LeafWidths, widths_of
 from configurator.ui.kit.chart_canvas import ChartCanvas, beside
 from configurator.ui.kit.fields import QuietCombo
-from configurator.ui.kit.fitted_table import EnteredTable
 from configurator.ui.kit.layout import BARE, GROW, across, down, fill
 from configurator.ui.kit.look import GRID, sized, tinted
+from configurator.ui.kit.table import FittedTable
 from configurator.ui.state.session import Session
 from configurator.units import format_size
 from configurator.wording.width_words import (
@@ -40,7 +40,7 @@ class WidthsAndAngles(QWidget):
         self.leaf = QuietCombo()
         self.leaf.setAccessibleName("leaf")
         self.compare = QPushButton("Compare this width too")
-        self.table = EnteredTable("hinge open widths and angles")
+        self.table = FittedTable("hinge open widths and angles")
         self.chart = ChartCanvas("chart of angle and clear width over hinge open width")
         self._leaves: tuple[LeafWidths, ...] = ()
         self._known: Study | None = None
@@ -48,9 +48,9 @@ class WidthsAndAngles(QWidget):
         self._lines: tuple[WidthLine, ...] = ()
         self._build()
         self.leaf.activated.connect(lambda _: self._show_leaf())
-        self.table.currentCellChanged.connect(lambda *_: self._show_selected())
+        self.table.chosen.connect(lambda _: self._show_selected())
         self.compare.clicked.connect(self.compare_selected)
-        self.table.entered_row.connect(self.compare_selected)
+        self.table.entered_row.connect(lambda _: self.compare_selected())
         self.chart.chosen.connect(self._take)
 
     def show_state(self) -> None:

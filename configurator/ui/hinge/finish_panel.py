@@ -1,5 +1,6 @@
 """Finishes to look up, by look, US code, BHMA number or metal, and to take for the opening on show."""
 
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
@@ -9,15 +10,14 @@ from PySide6.QtWidgets import (
     QLabel,
     QLineEdit,
     QPushButton,
-    QTableWidgetItem,
     QWidget,
 )
 
 from configurator.sentences import capitalized
 from configurator.ui.kit.fields import QuietCombo
-from configurator.ui.kit.fitted_table import QuietTable
 from configurator.ui.kit.layout import across, down, fill
 from configurator.ui.kit.look import GRID, sized, tinted
+from configurator.ui.kit.table import Head, QuietTable, Row, RowsModel
 from configurator.ui.state.session import Session
 
 if TYPE_CHECKING:  # loaded on use: the window is painted before the tables are read
@@ -33,7 +33,7 @@ class FinishPanel(QWidget):
         super().__init__()
         self.session = session
         self.search, self.metal = QLineEdit(), QuietCombo()
-        self.table = _table()
+        self.table = _table(FinishModel())
         self.same, self.idea = _words("the same look on other metals"), _words("what a swatch is worth")
         self.use = QPushButton("Use this finish")
         self._found: tuple[FinishLine, ...] | None = None
@@ -41,7 +41,7 @@ class FinishPanel(QWidget):
         self._build()
         self.search.textChanged.connect(lambda _: self._look_up())
         self.metal.activated.connect(lambda _: self._look_up())
-        self.table.currentCellChanged.connect(lambda *_: self._show_selected())
+        self.table.chosen.connect(lambda _: self._show_selected())
         self.use.clicked.connect(self.use_selected)
 
     def show_state(self) -> None:
@@ -96,26 +96,10 @@ class FinishPanel(QWidget):
         from configurator.wording.finish_rows import look_up
 
         self._found = look_up(self.search.text(), self.metal.currentData())
-        self.table.setRowCount(len(self._found))
-        for place, line in enumerate(self._found):
-            self._put(place, line)
+        self.table.show_rows([_row(line) for line in self._found])
         if self._found:
             self.table.setCurrentCell(0, 1)
         self._show_selected()
-
-    def _put(self, place: int, line: "FinishLine") -> None:
-        row = line.row
-        texts = ("", row.look, line.us, row.bhma, row.metal, line.match, line.source)
-        for column, text in enumerate(texts):
-            item = QTableWidgetItem(text)
-            item.setFlags(Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable)
-            item.setToolTip(text)
-            self.table.setItem(place, column, item)
-        swatch = self.table.item(place, 0)
-        if swatch is not None:
-            swatch.setIcon(_swatch(row.swatch, line.row.alike))
-            swatch.setToolTip(f"{self.idea.text()} {capitalized(line.match)}.")
-            swatch.setData(Qt.ItemDataRole.AccessibleTextRole, f"swatch of {row.look}, only an idea")
 
     def _show_selected(self) -> None:
         from configurator.wording.finish_rows import same_look_words
@@ -147,17 +131,42 @@ class FinishPanel(QWidget):
         fill(self, down(*parts, spacing=GRID, margins=(2 * GRID, GRID, 2 * GRID, GRID)))
 
 
-def _table() -> QuietTable:
+class FinishModel(RowsModel):
+    """Finishes; their first column is an idea of their colour, whose words are in its tooltip."""
+
+    def icon(self, row: int, place: int) -> QIcon | None:
+        """Return the swatch of a finish."""
+        finish = self.rows[row].key.row
+        return _swatch(finish.swatch, finish.alike) if place == 0 else None
+
+    def tip(self, row: int, place: int) -> str | None:
+        """Return what a swatch is worth, or the words of another cell."""
+        if place:
+            return self.text(row, place)
+        from configurator.wording.finish_rows import ONLY_AN_IDEA
+
+        return f"{ONLY_AN_IDEA} {capitalized(self.rows[row].key.match)}."
+
+    def spoken(self, row: int, place: int) -> str | None:
+        """Return what a screen reader says of a swatch."""
+        return None if place else f"swatch of {self.rows[row].key.row.look}, only an idea"
+
+
+def _row(line: "FinishLine") -> Row:
+    words = ("", line.row.look, line.us, line.row.bhma, line.row.metal, line.match, line.source)
+    return Row(words, line)
+
+
+def _table(model: FinishModel) -> QuietTable:
     """Return the empty table of finishes."""
-    found = QuietTable(len(HEADS), "finishes")
-    found.setHorizontalHeaderLabels(HEADS)
+    found = QuietTable("finishes", [Head(title) for title in HEADS], model=model)
     header = found.horizontalHeader()
-    header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
     header.setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
     header.setStretchLastSection(True)
     return found
 
 
+@lru_cache
 def _swatch(colour: str, alike: bool) -> QIcon:
     """Return a patch of the colour, split by a slant where it is not the same on every metal."""
     patch = QPixmap(8 * GRID, 4 * GRID)

@@ -15,16 +15,15 @@ from PySide6.QtWidgets import (
     QScrollArea,
     QSplitter,
     QStackedWidget,
-    QTableWidgetItem,
     QVBoxLayout,
     QWidget,
 )
 
 from configurator.rules.wording import leaf_named
 from configurator.sentences import capitalized
-from configurator.ui.kit.fitted_table import QuietTable
 from configurator.ui.kit.layout import across, down, fill
 from configurator.ui.kit.look import GRID, sized, tinted
+from configurator.ui.kit.table import Head, Index, QuietTable, Row, RowsModel
 from configurator.ui.state.session import Session
 
 if TYPE_CHECKING:  # loaded on use: the window is painted before the first study
@@ -49,7 +48,7 @@ class HingePanel(QWidget):
     def __init__(self, session: Session) -> None:
         super().__init__()
         self.session = session
-        self.list = _list()
+        self.list = _list(PartsModel())
         self.details = QStackedWidget()
         self.order = OrderBar(session)
         self.reset_all = QPushButton("Reset all")
@@ -57,7 +56,7 @@ class HingePanel(QWidget):
         self._lines: list[Line] = []
         self._pages: dict[tuple[str, ...], tuple[PartDetail, QScrollArea]] = {}
         self._build()
-        self.list.currentCellChanged.connect(lambda *_: self._show_detail())
+        self.list.chosen.connect(lambda _: self._show_detail())
         session.refused.connect(lambda *_: self._show_refusals())
 
     # --- What it shows ---
@@ -125,9 +124,7 @@ class HingePanel(QWidget):
             )
         ]
         self.list.blockSignals(True)
-        self.list.setRowCount(len(self._lines))
-        for place in range(len(self._lines)):
-            self._put_line(place)
+        self._show_lines()
         if self._lines:
             self.list.setCurrentCell(self._place_of(before), 0)
         self.list.blockSignals(False)
@@ -141,31 +138,19 @@ class HingePanel(QWidget):
         on_leaf = [(place, line) for place, line in same if line.leaf == before.leaf]
         return (on_leaf or same or rows)[0][0]
 
-    def _put_line(self, place: int) -> None:
-        row = self._lines[place].row
+    def _show_lines(self) -> None:
+        self.list.show_rows([self._row(line) for line in self._lines])
+
+    def _row(self, line: Line) -> Row:
+        row = line.row
         if row is None:
-            texts = (self._lines[place].name.capitalize(), "", "")
-        else:
-            name = row.part.plain if self.session.plain_words else row.part.trade
-            texts = (capitalized(name), row.value, self._mark(row))
-        for column, text in enumerate(texts):
-            self._put(place, column, text, heading=row is None)
+            return Row((line.name.capitalize(), "", ""), heading=True)
+        name = row.part.plain if self.session.plain_words else row.part.trade
+        return Row((capitalized(name), row.value, self._mark(row)))
 
     def _mark(self, row: "PartRow") -> str:
         refused = any(f"hinge.{key}" in self.session.refusals for key in row.part.keys)
         return REFUSED if refused else row.asked_by
-
-    def _put(self, place: int, column: int, text: str, heading: bool) -> None:
-        item = self.list.item(place, column) or QTableWidgetItem()
-        if item.tableWidget() is None:
-            self.list.setItem(place, column, item)
-        chosen = Qt.ItemFlag.NoItemFlags if heading else Qt.ItemFlag.ItemIsSelectable
-        item.setFlags(Qt.ItemFlag.ItemIsEnabled | chosen)
-        item.setText(text)
-        item.setToolTip(text)
-        font = self.list.font()
-        font.setBold(heading or (column == 2 and bool(text)))
-        item.setFont(font)
 
     # --- The selected part ---
 
@@ -225,8 +210,7 @@ class HingePanel(QWidget):
     def _show_refusals(self) -> None:
         if not self.isVisible() or not self._lines:
             return
-        for place in range(len(self._lines)):
-            self._put_line(place)
+        self._show_lines()
         detail = self.detail()
         if detail is not None:
             detail.show_fields(self._chosen())
@@ -258,9 +242,22 @@ class HingePanel(QWidget):
         whole.addWidget(self.empty)
 
 
-def _list() -> QuietTable:
+class PartsModel(RowsModel):
+    """Parts of the hinge, and headings that cannot be chosen; who asked for a part stands in bold."""
+
+    def is_bold(self, row: int, place: int) -> bool:
+        """Return whether it is a heading's cell, or says who asked."""
+        return super().is_bold(row, place) or place == 2
+
+    def flags(self, index: Index) -> Qt.ItemFlag:
+        """Return what can be done with a cell."""
+        heading = index.isValid() and self.rows[index.row()].heading
+        return Qt.ItemFlag.ItemIsEnabled if heading else super().flags(index)
+
+
+def _list(model: PartsModel) -> QuietTable:
     """Return the empty list of parts: name, value, who asked for it."""
-    found = QuietTable(3, "parts of the hinge")
+    found = QuietTable("parts of the hinge", [Head("")] * 3, model=model)
     header = found.horizontalHeader()
     header.hide()
     header.setSectionResizeMode(0, QHeaderView.ResizeMode.ResizeToContents)

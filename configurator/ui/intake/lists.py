@@ -3,13 +3,13 @@
 from collections.abc import Mapping, Sequence
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHeaderView, QTabWidget
+from PySide6.QtWidgets import QTabWidget
 
 from configurator.intake.comparing import Compared
 from configurator.intake.rows import CellFault
 from configurator.intake.saying import value_words
 from configurator.intake.table import ScheduleTable
-from configurator.ui.kit.fitted_table import FittedTable
+from configurator.ui.kit.table import FittedTable
 from configurator.units import Display
 
 MOST_ROWS = 400
@@ -41,7 +41,7 @@ class ImportLists(QTabWidget):
         self.lists = (self.faults, self.changes, self.told, self.gone, self.passed_over)
         for title, each in zip(self._titles, self.lists, strict=True):
             self.addTab(each, title)
-        self.faults.currentCellChanged.connect(lambda row, *_: self._choose(row))
+        self.faults.chosen.connect(lambda _: self._choose(self.faults.currentRow()))
 
     def show_found(
         self,
@@ -71,10 +71,7 @@ class ImportLists(QTabWidget):
             shown.append(((*([""] * (len(heads) - 1)), words), words))
         each = self.lists[place]
         each.blockSignals(True)
-        # Measured once at the end, not anew for each of its cells.
-        each.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
         each.fill(heads, shown)
-        each.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
         each.setCurrentCell(-1, -1)
         each.blockSignals(False)
         self.setTabText(place, f"{self._titles[place]} {len(rows):,}" if rows else self._titles[place])

@@ -4,9 +4,8 @@ from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from typing import Any
 
-from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt, Signal
-from PySide6.QtGui import QColor
-from PySide6.QtWidgets import QTableView
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QAbstractItemView
 
 from configurator.intake.columns import Reading
 from configurator.intake.comparing import Compared
@@ -14,17 +13,16 @@ from configurator.intake.saying import opening_words
 from configurator.intake.sheet import SheetRow
 from configurator.intake.table import ScheduleTable
 from configurator.ui.intake.choosers import ChooserHeader
-from configurator.ui.kit.look import GRID, colour, sized, tabular
+from configurator.ui.kit.look import GRID
+from configurator.ui.kit.table import Head, Index, Table, TableModel
 from configurator.units import Display
 
-Index = QModelIndex | QPersistentModelIndex
-_NOWHERE = QModelIndex()
 FAULT = "▲"
 OUTCOME = 0
 """The column that says what becomes of a row; those of the file follow."""
 
 
-class Preview(QAbstractTableModel):
+class Preview(TableModel):
     """Shows a schedule. A cell can be corrected for this import; the file is not ours and stays as it is.
 
     Signals:
@@ -52,6 +50,9 @@ class Preview(QAbstractTableModel):
         """Show other rows, or the same ones read otherwise."""
         self.beginResetModel()
         self.table, self._dark = table, dark
+        titles = ("What becomes of it", *table.titles()) if table is not None else ()
+        self.heads = [Head(" ".join(title.split())) for title in titles]
+        self.rows = table.rows if table is not None else ()
         columns = reading.columns if reading is not None else ()
         self._read = frozenset(column.place for column in columns if column.field is not None)
         self._faults, self._outcomes = {}, {}
@@ -67,16 +68,7 @@ class Preview(QAbstractTableModel):
 
     def row_of(self, line: int) -> int:
         """Return the row that shows a line of the file. Raises ValueError where none does."""
-        assert self.table is not None
-        return [row.line for row in self.table.rows].index(line)
-
-    def rowCount(self, parent: Index = _NOWHERE) -> int:
-        """Return how many rows there are."""
-        return 0 if parent.isValid() or self.table is None else len(self.table.rows)
-
-    def columnCount(self, parent: Index = _NOWHERE) -> int:
-        """Return how many columns there are."""
-        return 0 if parent.isValid() or self.table is None else len(self.table.headings) + 1
+        return [row.line for row in self.rows].index(line)
 
     def flags(self, index: Index) -> Qt.ItemFlag:
         """Return what can be done with a cell: those of the file can be corrected."""
@@ -85,61 +77,54 @@ class Preview(QAbstractTableModel):
 
     def setData(self, index: Index, value: Any, role: int = Qt.ItemDataRole.EditRole) -> bool:
         """Tell what a cell is to read instead."""
-        if self.table is None or role != Qt.ItemDataRole.EditRole or index.column() == OUTCOME:
+        if not self.rows or role != Qt.ItemDataRole.EditRole or index.column() == OUTCOME:
             return False
-        row, place, text = self.table.rows[index.row()], index.column() - 1, str(value).strip()
+        row, place, text = self.rows[index.row()], index.column() - 1, str(value).strip()
         if text != _on_one_line(row, place):
             self.corrected.emit(row.line, place, text)
         return True
-
-    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
-        """Return a cell as it stands in the file, or what becomes of the row."""
-        if self.table is None or not index.isValid():
-            return None
-        row = self.table.rows[index.row()]
-        place = index.column() - 1
-        wrong = self._wrong(row.line, place)
-        if role == Qt.ItemDataRole.DisplayRole:
-            return self._text(index.row(), place)
-        if role == Qt.ItemDataRole.EditRole:
-            return _on_one_line(row, place)
-        if role == Qt.ItemDataRole.ToolTipRole:
-            return wrong or self._text(index.row(), place).removeprefix(f"{FAULT} ")
-        if role == Qt.ItemDataRole.AccessibleDescriptionRole:
-            return wrong
-        if role == Qt.ItemDataRole.ForegroundRole:
-            if wrong:
-                return QColor(colour("error", self._dark))
-            if place >= 0 and place not in self._read:
-                return QColor(colour("quiet", self._dark))
-        return None
 
     def headerData(
         self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
     ) -> Any:
         """Return a column's heading, or the line of a row in the file."""
-        if role != Qt.ItemDataRole.DisplayRole or self.table is None:
-            return None
-        if orientation == Qt.Orientation.Vertical:
-            return self.table.rows[section].line
-        return (
-            "What becomes of it" if section == OUTCOME else " ".join(self.table.titles()[section - 1].split())
-        )
+        if orientation == Qt.Orientation.Vertical and role == Qt.ItemDataRole.DisplayRole:
+            return self.rows[section].line if section < len(self.rows) else None
+        return super().headerData(section, orientation, role)
 
-    def _wrong(self, line: int, place: int) -> str:
-        """Say what is wrong with a cell; of the first column with the row."""
-        if place < 0:
-            said = self._outcomes.get(line, "")
-            return said.removeprefix(f"{FAULT} ") if said.startswith(FAULT) else ""
-        return self._faults.get((line, place), "")
-
-    def _text(self, row: int, place: int) -> str:
-        assert self.table is not None
-        line = self.table.rows[row]
-        if place < 0:
+    def text(self, row: int, place: int) -> str:
+        """Return a cell as it stands in the file, or what becomes of the row."""
+        line = self.rows[row]
+        if place == OUTCOME:
             return self._outcomes.get(line.line, "")
-        text = _on_one_line(line, place)
-        return f"{FAULT} {text or 'blank'}" if (line.line, place) in self._faults else text
+        text = self.exact(row, place)
+        return f"{FAULT} {text or 'blank'}" if (line.line, place - 1) in self._faults else text
+
+    def exact(self, row: int, place: int) -> str:
+        """Return a cell as it is corrected."""
+        return _on_one_line(self.rows[row], place - 1)
+
+    def tip(self, row: int, place: int) -> str:
+        """Return what is wrong with a cell, or all of its words."""
+        return self.described(row, place) or self.text(row, place).removeprefix(f"{FAULT} ")
+
+    def tint(self, row: int, place: int) -> str:
+        """Tell a fault, and what is not read, from the rest."""
+        if self.described(row, place):
+            return "error"
+        return "quiet" if place != OUTCOME and place - 1 not in self._read else ""
+
+    def is_dark(self) -> bool:
+        """Return whether the window is dark."""
+        return self._dark
+
+    def described(self, row: int, place: int) -> str:
+        """Say what is wrong with a cell; of the first column with the row."""
+        line = self.rows[row].line
+        if place != OUTCOME:
+            return self._faults.get((line, place - 1), "")
+        said = self._outcomes.get(line, "")
+        return said.removeprefix(f"{FAULT} ") if said.startswith(FAULT) else ""
 
 
 def _on_one_line(row: SheetRow, place: int) -> str:
@@ -151,24 +136,15 @@ _OUTCOME_WIDTH = 84 * GRID
 _ROWS_MEASURED = 40
 
 
-class PreviewTable(QTableView):
+class PreviewTable(Table):
     """Shows the rows of a schedule; Tab goes through the choosers and out again."""
 
     def __init__(self, preview: Preview) -> None:
-        super().__init__()
+        super().__init__("rows of the schedule", preview, framed=True)
         self.preview = preview
         self.header = ChooserHeader(self)
-        self.setModel(preview)
         self.setHorizontalHeader(self.header)
-        self.setAccessibleName("rows of the schedule")
-        self.setWordWrap(False)
-        self.setTabKeyNavigation(False)
-        self.setHorizontalScrollMode(QTableView.ScrollMode.ScrollPerPixel)
-        sized(self, -1)
-        self.setFont(tabular(self.font()))
         self.header.setFont(self.font())
-        self.verticalHeader().setFont(self.font())
-        self.verticalHeader().setDefaultSectionSize(6 * GRID)
         self.verticalHeader().setToolTip("line of the file")
         self.header.reached.connect(self._bring_into_view)
 
@@ -199,7 +175,7 @@ class PreviewTable(QTableView):
         """Go to a cell of the file, or to what becomes of its row where no cell is meant."""
         index = self.preview.index(self.preview.row_of(line), OUTCOME if place is None else place + 1)
         self.setCurrentIndex(index)
-        self.scrollTo(index, QTableView.ScrollHint.PositionAtCenter)
+        self.scrollTo(index, QAbstractItemView.ScrollHint.PositionAtCenter)
 
     def _bring_into_view(self, section: int) -> None:
         self.scrollTo(self.preview.index(max(self.rowAt(0), 0), section))

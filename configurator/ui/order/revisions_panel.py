@@ -11,6 +11,7 @@ from configurator.order.uniform import offered_width
 from configurator.rules.wording import counted, plain
 from configurator.ui.kit.layout import BARE, GROW, Pool, across, down, fill
 from configurator.ui.kit.look import GRID, sized, tinted
+from configurator.ui.kit.table import RowsTable
 from configurator.ui.order.desk import Offer
 from configurator.ui.order.rows import (
     LINE_CHANGES,
@@ -20,7 +21,6 @@ from configurator.ui.order.rows import (
     opening_change_rows,
     revision_rows,
 )
-from configurator.ui.order.rows_table import RowsTable
 
 NONE_YET = (
     "No order of this job is kept yet. Freeze it when it goes out; afterwards this shows what must be "

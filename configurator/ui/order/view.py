@@ -22,10 +22,10 @@ from configurator.ui.kit.layout import BARE, Box, LeadsOn, across, down, fill
 from configurator.ui.kit.look import GRID, sized, tinted
 from configurator.ui.kit.message_line import TextPanel
 from configurator.ui.kit.runner import Beside, Pieces, ProgressLine
+from configurator.ui.kit.table import Row, RowsTable
 from configurator.ui.order import rows
 from configurator.ui.order.desk import Counted
 from configurator.ui.order.revisions_panel import RevisionsPanel, UniformPanel
-from configurator.ui.order.rows_table import Row, RowsTable
 from configurator.ui.order.writing import KINDS
 
 NO_MARKS = "Choose a line to see the openings it serves"
@@ -63,7 +63,7 @@ class OrderView(LeadsOn, QWidget):
         if lines and self.lines.current() is None:
             self.lines.choose(lines[0].key)
         self.lines.setColumnHidden(rows.SPARE, order is None or not order.reconciliation.spare)
-        self.cautions.shown.dark = dark
+        self.cautions.shown.use_dark(dark)
         self._show_tab(
             self.cautions, "To heed", rows.caution_rows(order.findings) if order is not None else []
         )

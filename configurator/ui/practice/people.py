@@ -7,18 +7,26 @@ from PySide6.QtWidgets import (
     QHeaderView,
     QLabel,
     QPushButton,
-    QTableWidgetItem,
     QVBoxLayout,
     QWidget,
 )
 
 from configurator.practice.course import TOPICS, of_topic
 from configurator.practice.progress import LONGEST_NAME, Progress
-from configurator.ui.kit.fitted_table import QuietTable
 from configurator.ui.kit.look import GRID, sized
+from configurator.ui.kit.table import Head, QuietTable, Row, RowsModel
 
 COURSE = "the whole course"
 WIDTH = 60 * GRID
+
+
+class TopicsModel(RowsModel):
+    """Topics, and how many of each are known, said in one for a screen reader."""
+
+    def spoken(self, row: int, place: int) -> str | None:
+        """Return what a screen reader says of a topic."""
+        name, count = self.rows[row].key or COURSE, self.text(row, 1)
+        return None if place else f"{name}, {count} known"
 
 
 class PeopleColumn(QWidget):
@@ -36,7 +44,9 @@ class PeopleColumn(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self.person, self.topics = QComboBox(), QuietTable(2, "topics of practice")
+        heads = (Head(""), Head("", number=True))
+        self.person = QComboBox()
+        self.topics = QuietTable("topics of practice", heads, model=TopicsModel())
         self.clear, self.sure, self.keep = (
             QPushButton("Clear progress…"),
             QPushButton(),
@@ -55,13 +65,10 @@ class PeopleColumn(QWidget):
     def show_progress(self, progress: Progress, topic: str) -> None:
         """Show how many templates of each topic were answered right the last time."""
         self.topics.blockSignals(True)
-        for row, name in enumerate(("", *TOPICS)):
-            known, all_of_it = progress.known(name), len(of_topic(name))
-            self._cell(row, 1).setText(f"{known} of {all_of_it}")
-            told = f"{name or COURSE}, {known} of {all_of_it} known"
-            self._cell(row, 0).setData(Qt.ItemDataRole.AccessibleTextRole, told)
-            if name == topic:
-                self.topics.selectRow(row)
+        names = ("", *TOPICS)
+        self.topics.show_rows([_topic_row(name, progress) for name in names])
+        if topic in names:
+            self.topics.selectRow(names.index(topic))
         self.topics.blockSignals(False)
         answered = sum(one.right + one.wrong for one in progress.tallies.values())
         right = sum(one.right for one in progress.tallies.values())
@@ -96,24 +103,13 @@ class PeopleColumn(QWidget):
         self.topics.horizontalHeader().setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
         self.topics.horizontalHeader().setSectionResizeMode(1, QHeaderView.ResizeMode.ResizeToContents)
         self.topics.verticalHeader().setDefaultSectionSize(6 * GRID)
-        self.topics.setRowCount(1 + len(TOPICS))
-        for row, name in enumerate((COURSE, *TOPICS)):
-            self.topics.setItem(row, 0, QTableWidgetItem(name.capitalize()))
-            count = QTableWidgetItem("")
-            count.setTextAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-            self.topics.setItem(row, 1, count)
-
-    def _cell(self, row: int, column: int) -> QTableWidgetItem:
-        item = self.topics.item(row, column)
-        assert item is not None
-        return item
 
     def _connect(self) -> None:
         line = self.person.lineEdit()
         assert line is not None
         self.person.activated.connect(lambda _: self._choose())
         line.editingFinished.connect(self._choose)
-        self.topics.itemSelectionChanged.connect(self._choose_topic)
+        self.topics.chosen.connect(self._choose_topic)
         self.clear.clicked.connect(lambda: self._ask(True))
         self.keep.clicked.connect(lambda: self._ask(False))
         self.sure.clicked.connect(self.clear_wanted)
@@ -121,10 +117,9 @@ class PeopleColumn(QWidget):
     def _choose(self) -> None:
         self.person_chosen.emit(self.person.currentText().strip())
 
-    def _choose_topic(self) -> None:
-        row = self.topics.currentRow()
-        if row >= 0:
-            self.topic_chosen.emit(("", *TOPICS)[row])
+    def _choose_topic(self, topic: str | None) -> None:
+        if topic is not None:
+            self.topic_chosen.emit(topic)
 
     def _ask(self, asked: bool) -> None:
         """Ask once more before anything is forgotten, where the button was."""
@@ -136,3 +131,8 @@ class PeopleColumn(QWidget):
         self.clear.setVisible(not asked)
         if asked:
             self.keep.setFocus()
+
+
+def _topic_row(topic: str, progress: Progress) -> Row:
+    count = f"{progress.known(topic)} of {len(of_topic(topic))}"
+    return Row(((topic or COURSE).capitalize(), count), topic, "")

@@ -9,11 +9,12 @@ from configurator.model import paths
 from configurator.ui.kit.kinds import NotReadError
 from configurator.ui.kit.message_line import TextPanel
 from configurator.ui.kit.runner import Pieces
+from configurator.ui.kit.table import as_text
 from configurator.ui.schedule.answers import Answers
 from configurator.ui.schedule.changing import Change, Trial, counted, duplicates, typed
 from configurator.ui.schedule.columns import COLUMNS
 from configurator.ui.schedule.model import ScheduleModel
-from configurator.ui.schedule.pasting import Pasted, Target, as_text, read_pasted
+from configurator.ui.schedule.pasting import Pasted, Target, read_pasted
 from configurator.ui.schedule.table import ScheduleTable
 from configurator.ui.state.edits import RefusedError
 from configurator.ui.state.session import Session
@@ -108,7 +109,8 @@ class ScheduleActions:
     def copy(self) -> None:
         """Put the chosen rows on the clipboard with their heads, cells apart by tabs."""
         schedule = self.page.schedule
-        rows = [[schedule.exact(row, column) for column in COLUMNS] for row in self.page.table.chosen_rows()]
+        places = range(len(COLUMNS))
+        rows = [[schedule.exact(row, place) for place in places] for row in self.page.table.chosen_rows()]
         if rows:
             text = as_text(rows, [column.title for column in COLUMNS])
             QGuiApplication.clipboard().setText(text)
@@ -120,7 +122,7 @@ class ScheduleActions:
             self._refuse(["Like openings stand together in one row; show each by itself to paste."])
             return
         current = page.table.currentIndex()
-        shown = [places[0] for places in page.schedule.shown[max(current.row(), 0) :]]
+        shown = [places[0] for places in page.schedule.rows[max(current.row(), 0) :]]
         openings = self.session.job.openings
         target = Target(openings, shown, max(current.column(), 0), self.session.display)
         pasted = read_pasted(QGuiApplication.clipboard().text(), target)

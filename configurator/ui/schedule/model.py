@@ -1,16 +1,15 @@
 """The schedule as Qt's table model: rows are openings, or groups of like ones; the session holds them."""
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator
 from itertools import pairwise
 from typing import Any
 
-from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt, Signal
-from PySide6.QtGui import QColor
+from PySide6.QtCore import Qt, Signal
 
 from configurator.long_work import run
 from configurator.model import Opening
-from configurator.ui.kit import look
 from configurator.ui.kit.kinds import NotReadError
+from configurator.ui.kit.table import MIDDLE, Index, TableModel
 from configurator.ui.schedule.answers import Answer, Answers
 from configurator.ui.schedule.arranging import Arranger, Rows, Wanted
 from configurator.ui.schedule.changing import Change, Trial, typed
@@ -18,15 +17,11 @@ from configurator.ui.schedule.columns import COLUMNS, UNKNOWN, Column, Worked
 from configurator.ui.state.edits import RefusedError
 from configurator.ui.state.session import Session
 
-Index = QModelIndex | QPersistentModelIndex
-_NOWHERE = QModelIndex()
 _READ = Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable | Qt.ItemFlag.ItemNeverHasChildren
-_MIDDLE = Qt.AlignmentFlag.AlignHCenter | Qt.AlignmentFlag.AlignVCenter
-_LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
 _FLAGS = [_READ | Qt.ItemFlag.ItemIsEditable if isinstance(column, Column) else _READ for column in COLUMNS]
 
 
-class ScheduleModel(QAbstractTableModel):
+class ScheduleModel(TableModel):
     """Shows the job of the session; a row that was edited stays where it is until it is arranged anew.
 
     Signals:
@@ -36,13 +31,13 @@ class ScheduleModel(QAbstractTableModel):
     refused = Signal(str)
 
     def __init__(self, session: Session, answers: Answers) -> None:
-        super().__init__()
+        super().__init__(COLUMNS)
         self.session = session
         self.answers = answers
         self.wanted = Wanted()
         self._arranger = Arranger(answers)
         self._openings: tuple[Opening, ...] = ()
-        self._rows: Rows = []
+        self.rows: Rows = []
         self._row_of: dict[int, int] | None = None
 
     # --- What it shows ---
@@ -53,7 +48,7 @@ class ScheduleModel(QAbstractTableModel):
         self.beginResetModel()
         self._openings = self.session.job.openings
         self._arranger.show_in(self.session.display)
-        self._rows = self._arranger.arranged(self._openings, wanted)
+        self.rows = self._arranger.arranged(self._openings, wanted)
         self._row_of = None
         self.endResetModel()
 
@@ -72,7 +67,7 @@ class ScheduleModel(QAbstractTableModel):
 
     def tell_all(self) -> None:
         """Have every row on show read anew, as lengths are when the units change."""
-        self._tell(range(len(self._rows)))
+        self._tell(range(len(self.rows)))
 
     def tell_answered(self, rows: Iterable[int]) -> None:
         """Have what is worked out read anew in some rows."""
@@ -87,49 +82,17 @@ class ScheduleModel(QAbstractTableModel):
         """All openings of the job, on show or not."""
         return self._openings
 
-    @property
-    def shown(self) -> Sequence[tuple[int, ...]]:
-        """For each row the places in the job of its openings."""
-        return self._rows
-
     def members(self, row: int) -> tuple[Opening, ...]:
         """Return the openings that a row shows."""
-        return tuple(self._openings[place] for place in self._rows[row])
+        return tuple(self._openings[place] for place in self.rows[row])
 
     def row_of(self, place: int) -> int | None:
         """Return the row that shows the opening at that place in the job; None where none does."""
         if self._row_of is None:
-            self._row_of = {place: row for row, places in enumerate(self._rows) for place in places}
+            self._row_of = {place: row for row, places in enumerate(self.rows) for place in places}
         return self._row_of.get(place)
 
     # --- Qt's own ---
-
-    def rowCount(self, parent: Index = _NOWHERE) -> int:
-        """Return how many rows there are."""
-        return 0 if parent.isValid() else len(self._rows)
-
-    def columnCount(self, parent: Index = _NOWHERE) -> int:
-        """Return how many columns there are."""
-        return 0 if parent.isValid() else len(COLUMNS)
-
-    def headerData(self, section: int, orientation: Qt.Orientation, role: int = 0) -> Any:
-        """Return the title of a column, and what it says in its tooltip."""
-        if orientation != Qt.Orientation.Horizontal or not 0 <= section < len(COLUMNS):
-            return None
-        if role == Qt.ItemDataRole.DisplayRole:
-            return COLUMNS[section].title
-        if role == Qt.ItemDataRole.ToolTipRole:
-            return COLUMNS[section].tip or None
-        if role == Qt.ItemDataRole.TextAlignmentRole:
-            return self.alignment(0, COLUMNS[section])
-        return None
-
-    def data(self, index: Index, role: int = 0) -> Any:
-        """Return what a cell shows, in whichever role is asked for."""
-        teller = _TELLERS.get(role)  # most roles say nothing: every cell on show is asked for all of them
-        if teller is None or not self._is_there(index):
-            return None
-        return teller(self, index.row(), COLUMNS[index.column()])
 
     def flags(self, index: Index) -> Qt.ItemFlag:
         """Say whether a cell can be edited in place: not what is worked out, and not several at once."""
@@ -144,7 +107,7 @@ class ScheduleModel(QAbstractTableModel):
             return False
         column = COLUMNS[index.column()]
         assert isinstance(column, Column)
-        place = self._rows[index.row()][0]
+        place = self.rows[index.row()][0]
         opening = self._openings[place]
         if str(value) == column.exact(opening, self.session.display):
             return False
@@ -172,9 +135,6 @@ class ScheduleModel(QAbstractTableModel):
             return f"{name}: {error}"
         return ""
 
-    def _is_there(self, index: Index) -> bool:
-        return 0 <= index.row() < len(self._rows) and index.column() < len(COLUMNS)
-
     def _tell(self, rows: Iterable[int]) -> None:
         """Tell the views of changed rows, those next to each other at once."""
         ordered = sorted(set(rows))
@@ -185,58 +145,57 @@ class ScheduleModel(QAbstractTableModel):
 
     # --- What a cell says ---
 
-    def text(self, row: int, column: Column | Worked) -> str:
+    def answer(self, row: int) -> Answer | None:
+        """Return what is worked out for a row; None until it is."""
+        return self.answers.known(self._openings[self.rows[row][0]])
+
+    def text(self, row: int, place: int) -> str:
         """Return what a cell reads; of what is not worked out yet only that it is not."""
+        column = COLUMNS[place]
         if isinstance(column, Column):
             return column.text(self.members(row), self.session.display)
         answer = self.answer(row)
         return UNKNOWN if answer is None else column.text(answer)
 
-    def answer(self, row: int) -> Answer | None:
-        """Return what is worked out for a row; None until it is."""
-        return self.answers.known(self._openings[self._rows[row][0]])
-
-    def exact(self, row: int, column: Column | Worked) -> str:
+    def exact(self, row: int, place: int) -> str:
         """Return what a cell holds without rounding, as it is typed and copied."""
+        column = COLUMNS[place]
         if isinstance(column, Worked) or self.wanted.grouped:
-            return self.text(row, column)
-        return column.exact(self._openings[self._rows[row][0]], self.session.display)
+            return self.text(row, place)
+        return column.exact(self._openings[self.rows[row][0]], self.session.display)
 
-    def tip(self, row: int, column: Column | Worked) -> str | None:
+    def tip(self, row: int, place: int) -> str | None:
         """Return the whole of what a cell says, and what a worked out one rests on."""
-        answer = self.answer(row)
+        column, answer = COLUMNS[place], self.answer(row)
         if column.key == "findings" and answer is not None:
             return answer.findings or "Nothing to say."
-        if isinstance(column, Column) and len(self._rows[row]) == 1 and column.path == "questions":
-            return self._openings[self._rows[row][0]].questions
-        return self.text(row, column) or None
+        if isinstance(column, Column) and len(self.rows[row]) == 1 and column.path == "questions":
+            return self._openings[self.rows[row][0]].questions
+        return self.text(row, place) or None
 
-    def colour(self, row: int, column: Column | Worked) -> QColor | None:
+    def tint(self, row: int, place: int) -> str:
         """Return the colour of findings by the worst of them, and of what is not worked out yet."""
+        column = COLUMNS[place]
         if isinstance(column, Column):
-            return None
+            return ""
         answer = self.answer(row)
-        if answer is None or column.key != "findings":
-            return QColor(look.colour("quiet", self.session.dark)) if answer is None else None
-        worst = "error" if answer.errors else "warning" if answer.warnings else "quiet"
-        return QColor(look.colour(worst, self.session.dark))
+        if answer is None:
+            return "quiet"
+        if column.key != "findings":
+            return ""
+        return "error" if answer.errors else "warning" if answer.warnings else "quiet"
 
-    def alignment(self, _: int, column: Column | Worked) -> Qt.AlignmentFlag:
+    def is_dark(self) -> bool:
+        """Return whether the window is dark."""
+        return self.session.dark
+
+    def side(self, place: int) -> Qt.AlignmentFlag:
         """Put counts under the middle of their head, and words to the left."""
-        return _MIDDLE if column.key == "quantity" else _LEFT
+        counts = COLUMNS[place].key == "quantity"
+        return (Qt.AlignmentFlag.AlignHCenter if counts else Qt.AlignmentFlag.AlignLeft) | MIDDLE
 
-    def spoken(self, row: int, column: Column | Worked) -> str:
+    def spoken(self, row: int, place: int) -> str:
         """Return what a screen reader says of a cell."""
-        said = self.text(row, column)
+        said = self.text(row, place)
         said = "not worked out yet" if said == UNKNOWN else said
-        return f"{column.title}: {said or 'nothing'}"
-
-
-_TELLERS: dict[int, Callable[[ScheduleModel, int, Column | Worked], Any]] = {
-    int(Qt.ItemDataRole.DisplayRole): ScheduleModel.text,
-    int(Qt.ItemDataRole.EditRole): ScheduleModel.exact,
-    int(Qt.ItemDataRole.ToolTipRole): ScheduleModel.tip,
-    int(Qt.ItemDataRole.ForegroundRole): ScheduleModel.colour,
-    int(Qt.ItemDataRole.AccessibleTextRole): ScheduleModel.spoken,
-    int(Qt.ItemDataRole.TextAlignmentRole): ScheduleModel.alignment,
-}
+        return f"{COLUMNS[place].title}: {said or 'nothing'}"

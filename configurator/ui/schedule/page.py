@@ -113,17 +113,17 @@ class SchedulePage(LeadsOn, QWidget):
 
     def chosen_places(self) -> list[int]:
         """Return the places in the job of the openings in all chosen rows, in the order of the job."""
-        return sorted(place for row in self.table.chosen_rows() for place in self.schedule.shown[row])
+        return sorted(place for row in self.table.chosen_rows() for place in self.schedule.rows[row])
 
     def show_counts(self) -> None:
         """Say how many openings are on show and chosen, and what could not be searched."""
         if self._arranging:
             return
-        shown, every = sum(map(len, self.schedule.shown)), len(self.schedule.openings)
+        shown, every = sum(map(len, self.schedule.rows)), len(self.schedule.openings)
         chosen = len(self.chosen_places())
         words = counted(every, "opening") if shown == every else f"{shown:,} of {counted(every, 'opening')}"
         if self.schedule.wanted.grouped:
-            words += f" in {len(self.schedule.shown):,} rows"
+            words += f" in {len(self.schedule.rows):,} rows"
         self.finder.count.setText(words + (f", {chosen:,} chosen" if chosen > 1 else ""))
         self.change.show_chosen(chosen)
         for name in ("duplicate", "remove", "copy"):

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
-from configurator.cells import shield, unshield
+from configurator.cells import unshield
 from configurator.model import Opening
 from configurator.ui.kit.kinds import NotReadError
 from configurator.ui.schedule.changing import Change, typed
@@ -38,14 +38,6 @@ class Pasted:
     changes: list[Change] = field(default_factory=list)
     refusals: list[str] = field(default_factory=list)
     not_read: list[str] = field(default_factory=list)
-
-
-def as_text(rows: Sequence[Sequence[str]], heads: Sequence[str]) -> str:
-    """Write rows for the clipboard, their heads first; no cell of them can run as a formula."""
-    text = io.StringIO()
-    writer = csv.writer(text, "excel-tab", lineterminator="\n")
-    writer.writerows([shield(cell) for cell in row] for row in (heads, *rows))
-    return text.getvalue()
 
 
 def read_pasted(text: str, target: Target) -> Pasted:

@@ -4,19 +4,12 @@ from collections.abc import Sequence
 
 from PySide6.QtCore import QAbstractItemModel, QItemSelection, QItemSelectionModel, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QKeySequence, QResizeEvent
-from PySide6.QtWidgets import (
-    QAbstractItemView,
-    QComboBox,
-    QHeaderView,
-    QStyledItemDelegate,
-    QStyleOptionViewItem,
-    QTableView,
-    QWidget,
-)
+from PySide6.QtWidgets import QAbstractItemView, QComboBox, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
-from configurator.ui.kit.look import GRID, sized, tabular
+from configurator.ui.kit.look import GRID
+from configurator.ui.kit.table import Index, Table
 from configurator.ui.schedule.columns import COLUMNS, PLACES, Column
-from configurator.ui.schedule.model import Index, ScheduleModel
+from configurator.ui.schedule.model import ScheduleModel
 
 WIDTHS = {
     "mark": 19, "location": 40, "quantity": 16, "hand": 12, "size": 29, "leaves": 14, "frame": 36,
@@ -62,7 +55,7 @@ class WordsDelegate(QStyledItemDelegate):
         self.closeEditor.emit(choice)
 
 
-class ScheduleTable(QTableView):
+class ScheduleTable(Table):
     """Shows the schedule.
 
     Signals:
@@ -78,14 +71,11 @@ class ScheduleTable(QTableView):
     moved = Signal()
 
     def __init__(self, schedule: ScheduleModel) -> None:
-        super().__init__()
+        super().__init__("schedule of openings", schedule)
         self.schedule = schedule
         self._sharing = self._set_by_user = False
-        self.setModel(schedule)
         self.setItemDelegate(WordsDelegate(self))
-        self.setAccessibleName("schedule of openings")
-        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-        self.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
+        self.select_rows(several=True)
         self.setEditTriggers(
             QAbstractItemView.EditTrigger.EditKeyPressed | QAbstractItemView.EditTrigger.AnyKeyPressed
         )
@@ -94,23 +84,10 @@ class ScheduleTable(QTableView):
         self.verticalScrollBar().valueChanged.connect(lambda _: self.moved.emit())
 
     def _look(self) -> None:
-        self.setTabKeyNavigation(False)
-        self.setFrameShape(QTableView.Shape.NoFrame)
-        self.setShowGrid(False)
         self.setAlternatingRowColors(True)
-        self.setWordWrap(False)
-        self.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
-        sized(self, -1)
-        self.setFont(tabular(self.font()))
-        side, heads = self.verticalHeader(), self.horizontalHeader()
-        side.hide()
-        side.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
-        side.setMinimumSectionSize(6 * GRID)
-        side.setDefaultSectionSize(6 * GRID)
+        heads = self.horizontalHeader()
         # To paint its heads Qt would ask whether whole columns are selected, cell by cell.
         heads.setSelectionModel(QItemSelectionModel(self.schedule, heads))
-        heads.setFont(self.font())
-        heads.setHighlightSections(False)
         heads.setSortIndicatorClearable(True)
         heads.setSortIndicator(-1, Qt.SortOrder.AscendingOrder)
         heads.setSortIndicatorShown(True)

@@ -9,7 +9,6 @@ from configurator.model import paths
 from configurator.rules.wording import leaf_named
 from configurator.sentences import capitalized
 from configurator.study import Study
-from configurator.ui.analysis.comparison import ComparisonTable
 from configurator.ui.form.assumptions import taken
 from configurator.ui.kit.fields import Assumptions, reason_of
 from configurator.ui.kit.kinds import kind_at
@@ -76,8 +75,6 @@ def asked_about(widget: QWidget | None) -> str:
             return str(telling())
         if isinstance(path := getattr(widget, "path", None), str):
             return path
-        if isinstance(widget, ComparisonTable):
-            return _row(widget)
         if isinstance(widget, QTableView) and words_in(heading := _heading(widget)):
             return heading
         widget = widget.parentWidget()
@@ -89,15 +86,3 @@ def _heading(table: QTableView) -> str:
     if model is None or not place.isValid():
         return ""
     return str(model.headerData(place.column(), Qt.Orientation.Horizontal) or "")
-
-
-def _row(table: ComparisonTable) -> str:
-    """Return the key of the comparison's current row; each leaf of several has a heading before its rows."""
-    from configurator.wording.comparison import comparisons
-
-    study = table.session.study
-    tables = comparisons(study, table.session.display) if study is not None else ()
-    headed = [""] if len(tables) > 1 else []
-    keys = [key for one in tables for key in (*headed, *(row.key for row in one.rows))]
-    place = table.currentRow()
-    return keys[place] if 0 <= place < len(keys) else ""

@@ -26,7 +26,7 @@ def page(qtbot, session):
 
 def rows(page):
     texts = [
-        [page.table.item(row, column).text() for column in range(page.table.columnCount())]
+        [page.table.text(row, column) for column in range(page.table.columnCount())]
         for row in range(page.table.rowCount())
     ]
     return {name: values for name, *values in texts}

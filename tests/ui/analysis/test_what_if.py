@@ -62,7 +62,7 @@ def test_it_offers_what_can_be_varied_of_the_width_taken_for_the_opening(page):
     ]
     assert page.choices.leaf.currentText() == "4-1/2 in hinge"
     assert page.sentence.text().endswith("The leaf opens to 180° up to 1-7/8 in (1/8 in to spare).")
-    assert page.thresholds.item(0, 0).text() == "Opens to 180° up to 1-7/8 in"
+    assert page.thresholds.text(0, 0) == "Opens to 180° up to 1-7/8 in"
     assert page.reading.text() == NOTHING
 
 

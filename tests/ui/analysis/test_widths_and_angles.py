@@ -27,8 +27,8 @@ def page(qtbot, session):
 
 
 def cell(page, row, head):
-    heads = [page.table.horizontalHeaderItem(n).text() for n in range(page.table.columnCount())]
-    return page.table.item(row, heads.index(head)).text()
+    heads = [head.title for head in page.table.shown.heads]
+    return page.table.text(row, heads.index(head))
 
 
 def on_chart(page, width):

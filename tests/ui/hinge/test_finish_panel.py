@@ -17,7 +17,7 @@ def panel(under):
 
 def column(panel, name):
     place = HEADS.index(name)
-    return [panel.table.item(row, place).text() for row in range(panel.table.rowCount())]
+    return [panel.table.text(row, place) for row in range(panel.table.rowCount())]
 
 
 def look_up(qtbot, panel, text):
@@ -65,8 +65,10 @@ def test_every_finish_says_where_it_comes_from(panel):
 
 def test_a_swatch_is_only_an_idea(panel):
     assert "only an idea of the colour" in panel.idea.text()
-    assert all("only an idea" in panel.table.item(row, 0).toolTip() for row in range(panel.table.rowCount()))
-    assert not panel.table.item(0, 0).icon().isNull()
+    finishes = panel.table.shown
+    assert all("only an idea" in finishes.tip(row, 0) for row in range(finishes.rowCount()))
+    assert not finishes.index(0, 0).data(Qt.ItemDataRole.DecorationRole).isNull()
+    assert "only an idea" in finishes.index(0, 0).data(Qt.ItemDataRole.AccessibleTextRole)
 
 
 def test_a_finish_is_taken_for_the_opening_with_its_metal_and_undone(qtbot, session, panel):

@@ -28,7 +28,7 @@ def in_window(window):
 
 
 def texts(panel, column):
-    return [panel.list.item(row, column).text() for row in range(panel.list.rowCount())]
+    return [panel.list.text(row, column) for row in range(panel.list.rowCount())]
 
 
 def row_of(panel, name):
@@ -36,11 +36,11 @@ def row_of(panel, name):
 
 
 def value(panel, name):
-    return panel.list.item(row_of(panel, name), 1).text()
+    return panel.list.text(row_of(panel, name), 1)
 
 
 def mark(panel, name):
-    return panel.list.item(row_of(panel, name), 2).text()
+    return panel.list.text(row_of(panel, name), 2)
 
 
 def field(panel, key):
@@ -307,5 +307,5 @@ def test_the_selected_part_stays_in_view_when_the_order_line_grows(window, in_wi
     panel.select("electric")
     window.session.edit("leaves", "dutch")
     window.grab()
-    shown = panel.list.visualItemRect(panel.list.currentItem())
+    shown = panel.list.visualRect(panel.list.currentIndex())
     assert panel.list.viewport().rect().contains(shown)

@@ -123,8 +123,8 @@ def test_a_topic_is_chosen_and_its_progress_told(page, qtbot):
     page.who.topics.setCurrentCell(row, 0)
     assert page.exercise.posed.template.topic == "hands"
     type_in(qtbot, page, right_of(page))
-    assert page.who.topics.item(row, 1).text() == f"1 of {len(of_topic('hands'))}"
-    assert page.who.topics.item(0, 1).text() == f"1 of {len(course())}"
+    assert page.who.topics.text(row, 1) == f"1 of {len(of_topic('hands'))}"
+    assert page.who.topics.text(0, 1) == f"1 of {len(course())}"
     assert page.who.summary.text() == "1 answered, 1 of them right at first try."
     page.go_on()
     assert page.exercise.posed.template.topic == "hands"
@@ -139,7 +139,7 @@ def test_each_person_goes_on_where_they_were(page, qtbot):
     qtbot.keyClick(line, Qt.Key.Key_Return)
     assert page.exercise.progress.person == "Wren"
     assert page.exercise.posed.template is course()[1]
-    assert page.who.topics.item(0, 1).text() == f"1 of {len(course())}"
+    assert page.who.topics.text(0, 1) == f"1 of {len(course())}"
     type_in(qtbot, page, right_of(page))
     assert load_progress("Wren").of(course()[1]).right == 1
     assert load_progress("trainee").tallies == {}
@@ -156,7 +156,7 @@ def test_progress_is_cleared_only_when_asked_twice(page):
     page.who.clear.click()
     page.who.sure.click()
     assert load_progress("trainee").tallies == {}
-    assert page.who.topics.item(0, 1).text() == f"0 of {len(course())}"
+    assert page.who.topics.text(0, 1) == f"0 of {len(course())}"
     assert not page.who.clear.isEnabled()
 
 

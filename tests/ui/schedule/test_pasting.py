@@ -6,8 +6,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from configurator.model import Opening
+from configurator.ui.kit.table import as_text
 from configurator.ui.schedule.columns import COLUMNS, PLACES, Column
-from configurator.ui.schedule.pasting import Target, as_text, read_pasted
+from configurator.ui.schedule.pasting import Target, read_pasted
 from configurator.units import Display
 from tests.sweeps import examples
 

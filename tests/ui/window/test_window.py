@@ -17,13 +17,13 @@ from tests.ui.form.test_form import type_into
 
 def cells(window, name):
     table = window.work.comparison
-    row = next(r for r in range(table.rowCount()) if table.item(r, 0).text() == name)
-    return [table.item(row, column).text() for column in range(1, table.columnCount())]
+    row = next(r for r in range(table.rowCount()) if table.text(r, 0) == name)
+    return [table.text(row, column) for column in range(1, table.columnCount())]
 
 
 def heads(window):
     table = window.work.comparison
-    return [table.horizontalHeaderItem(column).text() for column in range(table.columnCount())]
+    return [head.title for head in table.shown.heads]
 
 
 def test_two_widths_stand_side_by_side_with_the_difference_in_words(read_window):

@@ -35,7 +35,7 @@ def test_the_comparison_of_two_leaves_counts_its_headings(window, session):
     assert asked_about(table) == ""  # the heading of the active leaf
     table.setCurrentCell(1, 0)
     assert asked_about(table) == "greatest_angle_bare"
-    second = next(n for n in range(1, table.rowCount()) if table.item(n, 0).text() == "Inactive leaf")
+    second = next(n for n in range(1, table.rowCount()) if table.text(n, 0) == "Inactive leaf")
     table.setCurrentCell(second + 1, 0)
     assert asked_about(table) == "greatest_angle_bare"
 

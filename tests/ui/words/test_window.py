@@ -127,7 +127,7 @@ def test_every_field_of_the_form_opens_a_word(window, session):
 def test_f1_on_a_row_of_the_comparison_shows_its_word(qtbot, window):
     table = window.work.comparison
     table.setFocus()
-    row = next(n for n in range(table.rowCount()) if table.item(n, 0).text() == "Pin axis off frame face")
+    row = next(n for n in range(table.rowCount()) if table.text(n, 0) == "Pin axis off frame face")
     table.setCurrentCell(row, 1)
     window._ask_word()
     assert window.words.word.term == "pin axis off frame face"

@@ -5,7 +5,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QAbstractItemModelTester
 
-from configurator.ui.order.rows_table import Head, Row, RowsModel, RowsTable
+from configurator.ui.kit.table import Head, Row, RowsModel, RowsTable
 
 HEADS = (Head("Mark", 20), Head("Hinges", 10, number=True))
 ROWS = (Row(("112A", "3"), "112A", "the rail", "error"), Row(("=1+1", "6"), "=1+1"))
@@ -37,7 +37,7 @@ def test_cells_and_heads_say_what_they_are(table):
     right = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
     assert model.index(0, 1).data(Qt.ItemDataRole.TextAlignmentRole) == right
     light = model.index(0, 0).data(Qt.ItemDataRole.ForegroundRole)
-    model.dark = True
+    model.use_dark(True)
     assert model.index(0, 0).data(Qt.ItemDataRole.ForegroundRole) != light
     assert model.index(1, 0).data(Qt.ItemDataRole.ForegroundRole) is None
 
