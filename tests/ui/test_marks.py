@@ -1,7 +1,8 @@
 """Nothing that the window shows holds a number that was never written."""
 
-from PySide6.QtWidgets import QAbstractButton, QLabel, QLineEdit, QTableWidget, QWidget
+from PySide6.QtWidgets import QAbstractButton, QLabel, QLineEdit, QWidget
 
+from configurator.ui.kit.table import Table
 from configurator.ui.window.work import UnderPicture
 from configurator.units import Display
 
@@ -17,9 +18,9 @@ def texts(window: QWidget) -> list[str]:
             found.append(one.text())
         if isinstance(one, QLineEdit):
             found.append(one.placeholderText())
-        if isinstance(one, QTableWidget):
-            cells = [one.item(row, at) for row in range(one.rowCount()) for at in range(one.columnCount())]
-            found += [text for cell in cells if cell is not None for text in (cell.text(), cell.toolTip())]
+        if isinstance(one, Table):
+            cells = [(row, at) for row in range(one.rowCount()) for at in range(one.columnCount())]
+            found += [said for cell in cells for said in (one.text(*cell), one.model().tip(*cell) or "")]
     return found
 
 
