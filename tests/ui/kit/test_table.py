@@ -5,7 +5,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QAbstractItemModelTester
 
-from configurator.ui.kit.table import Head, Row, RowsModel, RowsTable
+from configurator.ui.kit.table import FittedTable, Head, Row, RowsModel, RowsTable
 
 HEADS = (Head("Mark", 20), Head("Hinges", 10, number=True))
 ROWS = (Row(("112A", "3"), "112A", "the rail", "error"), Row(("=1+1", "6"), "=1+1"))
@@ -74,3 +74,61 @@ def test_sentences_are_broken_into_lines(qtbot):
         [Row(("1", "a sentence that is longer than its column is wide " * 3)), Row(("2", "short"))]
     )
     assert table.rowHeight(0) > 2 * table.rowHeight(1)
+
+
+def test_rows_and_columns_change_in_place_and_by_qts_rules(qapp):
+    model = RowsModel(HEADS)
+    tester = QAbstractItemModelTester(model, QAbstractItemModelTester.FailureReportingMode.Fatal)
+    told = []
+    for name in ("rowsInserted", "rowsRemoved", "columnsInserted", "columnsRemoved", "modelReset"):
+        getattr(model, name).connect(lambda *_, name=name: told.append(name))
+    model.dataChanged.connect(lambda first, last, _: told.append((first.row(), last.row())))
+    model.show(ROWS)
+    assert told == ["rowsInserted"]
+    model.show((ROWS[0], Row(("99", "1"), "99")))
+    assert told[1:] == [(1, 1)]
+    model.show(ROWS[:1], (*HEADS, Head("Note")))
+    assert told[2:] == ["columnsInserted", "rowsRemoved"]
+    assert model.index(0, 2).data() == ""
+    model.show((), ())
+    assert told[4:] == ["columnsRemoved", "rowsRemoved"]
+    model.show(())
+    assert "modelReset" not in told
+    tester.deleteLater()
+
+
+def test_a_quiet_table_stays_on_its_cell_and_copies_it(qtbot):
+    table = FittedTable("numbers")
+    qtbot.addWidget(table)
+    table.fill(("Name", "Value"), [(("one", "1"), "the first"), (("two", "2"), "")])
+    table.setCurrentCell(1, 1)
+    table.fill(("Name", "Value"), [(("one", "1"), ""), (("two", "22"), ""), (("three", "3"), "")])
+    assert (table.currentRow(), table.currentColumn()) == (1, 1)
+    qtbot.keyClick(table, Qt.Key.Key_C, Qt.KeyboardModifier.ControlModifier)
+    assert QGuiApplication.clipboard().text() == "22"
+    assert (table.rowCount(), table.columnCount(), table.text(2, 0)) == (3, 2, "three")
+    table.setCurrentCell(-1, -1)
+    assert table.currentRow() == -1
+
+
+def test_a_heading_stands_in_bold_and_an_empty_tip_is_none(qtbot):
+    table = FittedTable("leaves", (Head("Leaf"), Head("Width")))
+    qtbot.addWidget(table)
+    table.show_rows([Row(("Active leaf",), heading=True), Row(("width", "36"), tip="")])
+    model = table.shown
+    assert model.index(0, 0).data(Qt.ItemDataRole.FontRole).bold()
+    assert model.index(0, 1).data() == ""
+    assert model.index(1, 0).data(Qt.ItemDataRole.FontRole) is None
+    assert model.index(0, 0).data(Qt.ItemDataRole.ToolTipRole) == "Active leaf"
+    assert model.index(1, 0).data(Qt.ItemDataRole.ToolTipRole) == ""
+
+
+def test_the_last_column_is_stretched_only_while_nothing_is_cut_off(qtbot):
+    table = FittedTable("widths")
+    qtbot.addWidget(table)
+    table.show()
+    table.fill(("A", "B"), [(("short", "also short"), "")])
+    table.resize(600, 100)
+    assert table.horizontalHeader().stretchLastSection()
+    table.resize(60, 100)
+    assert not table.horizontalHeader().stretchLastSection()
