@@ -18,8 +18,8 @@ from configurator.project_file import load
 from configurator.resource_files import resource_path
 from configurator.study import Candidate, Study, study
 from configurator.study.events import moments
-from configurator.study.over_the_swing import over_the_swing
-from configurator.study.widths.leaf_widths import widths_of
+from configurator.study.over_the_swing import OverTheSwing, over_the_swing
+from configurator.study.widths.leaf_widths import LeafWidths, widths_of
 from configurator.study.widths.width_pair import width_pair
 from configurator.units import Display, format_size
 from configurator.wording.client_words import client_sayings, client_table
@@ -50,6 +50,18 @@ def studies() -> tuple[Study, ...]:
     openings = (random_opening(random.Random(f"reads {seed}"), seed) for seed in range(RANDOM))
     tight = study(plain_opening(door={"latch_bevel": 0}, hinge={"width": 6}, compare=[4, 6]))
     return (*demo, tight, *(study(Opening.model_validate(one)) for one in openings))
+
+
+@cache
+def widths() -> tuple[tuple[LeafWidths, ...], ...]:
+    """What every stock width would do, of each study: worked out once for all displays."""
+    return tuple(widths_of(one) for one in studies())
+
+
+@cache
+def swings() -> tuple[tuple[OverTheSwing, ...], ...]:
+    """What happens over the swing, of each study."""
+    return tuple(over_the_swing(one, 1 / 16) for one in studies())
 
 
 @pytest.fixture(params=DISPLAYS, ids=lambda one: "mm" if one.metric else f"1/{one.precision}")
@@ -119,9 +131,9 @@ def test_the_reason_of_a_width_says_what_the_comparison_says(display):
 
 
 def test_the_table_of_widths_says_what_the_comparison_says(display):
-    for one in studies():
+    for one, leaves in zip(studies(), widths(), strict=True):
         rows = rows_of(one, display)
-        for leaf in widths_of(one):
+        for leaf in leaves:
             lines = {line.width: line.cells for line in width_table(leaf, display).lines}
             for candidate in one.candidates:
                 if candidate.leaf == leaf.leaf and candidate.hinge_width in lines:
@@ -134,13 +146,13 @@ def test_the_table_of_widths_says_what_the_comparison_says(display):
 
 
 def test_the_swing_says_what_the_comparison_says(display):
-    for one in studies():
+    for one, found in zip(studies(), swings(), strict=True):
         rows = rows_of(one, display)
         for leaf in dict.fromkeys(each.leaf for each in one.candidates):
-            swings = [each for each in over_the_swing(one, 1 / 16) if each.leaf == leaf]
-            lines = {row.name: row for row in swing_rows(swings, display)}
+            own = [each for each in found if each.leaf == leaf]
+            lines = {row.name: row for row in swing_rows(own, display)}
             lock = next((row for name, row in lines.items() if name.startswith("Lock edge,")), None)
-            for index, swing in enumerate(swings):
+            for index, swing in enumerate(own):
                 candidate = candidate_of(one, leaf, swing.width)
                 assert candidate is not None
                 for row, key in ((lines["Hinge edge"], "hinge_edge_least"), (lock, "latch_edge_least")):

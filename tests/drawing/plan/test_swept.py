@@ -114,7 +114,7 @@ def test_where_there_is_no_outline_none_is_drawn(shape, theta):
     assert swept_outline(shape, (0.0, 0.0), theta, "A-DOOR-SWPT") == ()
 
 
-@examples(40)
+@examples(20)
 @given(
     left=st.floats(-3, 20),
     width=st.floats(0.5, 12),
