@@ -14,6 +14,16 @@ from configurator.geometry.shapes import OtherLeaf, Shape, leaf_corners
 
 #: Heights between which hardware in the clear width counts, in (2010 ADA Standards 404.2.3, read).
 HARDWARE_BAND: Final = (34.0, 80.0)
+#: Down to here a closer may come and is not counted, in (the same, exception 2, read).
+CLOSER_LOW: Final = 78.0
+
+
+def counts_in_width(part: Shape) -> bool:
+    """Whether a part of the hardware stands at heights where it counts in the clear width."""
+    low, high = HARDWARE_BAND
+    if part.kind == "closer":
+        high = CLOSER_LOW
+    return min(part.top, high) - max(part.bottom, low) > TOLERANCE
 
 
 def greatest_across(parts: Iterable[Shape], pin: Pin, theta: float) -> float:
@@ -59,11 +69,9 @@ def hardware_taken(
     pin: Pin,
     theta: float,
     limit: float,
-    band: tuple[float, float] = HARDWARE_BAND,
 ) -> float:
-    """What hardware within a band of heights takes from the clear width with the door at theta, in."""
-    low, high = band
-    counted = [part for part in hardware if min(part.top, high) - max(part.bottom, low) > TOLERANCE]
+    """What hardware at the heights that count takes from the clear width with the door at theta, in."""
+    counted = [part for part in hardware if counts_in_width(part)]
     bare = max(h.s, greatest_across((leaf,), pin, theta))
     reach = min(greatest_across(counted, pin, theta), limit)
     return max(0.0, reach - bare)

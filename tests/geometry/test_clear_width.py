@@ -82,6 +82,21 @@ def test_hardware_counts_between_34_and_80_in(height, taken):
     assert solve(case_a(4.5), LEAF, (bar,)).hardware_in_clear_width == pytest.approx(taken, abs=1e-12)
 
 
+@pytest.mark.parametrize(("underside", "taken"), [(77.9, 3), (78, 0), (78.1, 0), (80, 0)])
+def test_a_closer_may_come_down_to_78_in(underside, taken):
+    """2010 ADA Standards 404.2.3, exception 2 (read); any other hardware counts up to 80."""
+    arm = Hardware(
+        kind="closer",
+        projection=3,
+        from_latch_edge=28,
+        width=10,
+        height=underside + 1,
+        vertical=2,
+        face="push",
+    )
+    assert solve(case_a(4.5), LEAF, (arm,)).hardware_in_clear_width == pytest.approx(taken, abs=1e-12)
+
+
 @given(st.floats(3.5, 8), st.floats(0, 1))
 def test_a_wider_hinge_takes_half_of_what_it_adds(W, more):
     assert at_90(case_a(W)) - at_90(case_a(W + more)) == pytest.approx(more / 2, abs=1e-12)

@@ -10,14 +10,14 @@ from typing import Any
 
 import numpy as np
 
-from configurator.geometry.clear_width import HARDWARE_BAND
+from configurator.geometry.clear_width import counts_in_width
 from configurator.geometry.least_gaps import is_measured_to
 from configurator.geometry.many.edges import hinge_edges, out_at, out_most
 from configurator.geometry.many.parts import Floats, Part, part, standing_parts, turning_parts, wall_parts
 from configurator.geometry.many.passages import barrel_distances, least_passages
 from configurator.geometry.many.reach import Places
 from configurator.geometry.many.solve_many import Many, ManySolution, clear_limits
-from configurator.geometry.pin import TOLERANCE, Hanging, Pin, locate_pin
+from configurator.geometry.pin import Hanging, Pin, locate_pin
 from configurator.geometry.shapes import barrel_shapes, may_meet
 
 
@@ -109,7 +109,7 @@ def clear_widths_of(many: Many, solved: ManySolution, stop_angle: float | None =
     reached = _held(solved.greatest_angle, stop_angle) >= math.pi / 2
     bare = np.maximum(h.s, _across([laid.leaf], pin, square))
     greatest = np.maximum(h.s, _across([laid.leaf], pin, solved.greatest_angle))
-    counted = [one for one in laid.hardware if _within_band(one)]
+    counted = [one for one in laid.hardware if counts_in_width(one.shape)]
     taken = np.zeros(many.count)
     if counted:
         taken = np.maximum(np.minimum(_across(counted, pin, square), limit) - bare, 0.0)
@@ -118,12 +118,6 @@ def clear_widths_of(many: Many, solved: ManySolution, stop_angle: float | None =
         np.maximum(limit - greatest, 0.0),
         np.where(reached, taken, np.nan),
     )
-
-
-def _within_band(one: Part) -> bool:
-    """Whether hardware stands at heights where it counts in the clear width."""
-    low, high = HARDWARE_BAND
-    return min(one.shape.top, high) - max(one.shape.bottom, low) > TOLERANCE
 
 
 def _across(parts: list[Part], pin: Pin, theta: Floats) -> Floats:

@@ -2,7 +2,7 @@
 
 import math
 
-from configurator.geometry.clear_width import HARDWARE_BAND
+from configurator.geometry.clear_width import CLOSER_LOW, HARDWARE_BAND, counts_in_width
 from configurator.geometry.pin import TOLERANCE
 from configurator.geometry.polar import TAU
 from configurator.geometry.shapes import Point, Shape
@@ -96,15 +96,13 @@ def hardware_taken(case: Case) -> Symbol | None:
         _say_not_square(case)
         return None
     case.work.angle = SQUARE
-    low, high = HARDWARE_BAND
     counted = [
-        (index, part.shape)
-        for index, part in enumerate(case.scene.hardware)
-        if min(part.shape.top, high) - max(part.shape.bottom, low) > TOLERANCE
+        (index, part.shape) for index, part in enumerate(case.scene.hardware) if counts_in_width(part.shape)
     ]
     if not counted:
+        low, high, closer = (format_size(height) for height in (*HARDWARE_BAND, CLOSER_LOW))
         case.work.say(
-            f"Nothing on the leaf is between {format_size(low)} and {format_size(high)} in above the floor."
+            f"Nothing on the leaf counts: from {low} to {high} in above the floor, a closer to {closer}."
         )
         return case.work.let("H", Number(0), meaning=MEANINGS["H"])
     corners = [(shape, point) for _, shape in counted for point in shape.points]

@@ -164,8 +164,13 @@ def test_hardware_counts_in_the_width_only_within_its_band():
     solved = solve_many(many)
     # Open square the pull-side lever lies behind the leaf's own thickness, what is behind it stands out.
     assert list(clear_widths_of(many, solved).hardware_taken) == [0, 0]
-    for height, by_hand in ((38, 2.5), (20, 0.0)):
-        behind = replace(BOX, face="push", height=height, from_latch_edge=6)
+    for kind, height, by_hand in (
+        ("lever", 38, 2.5),
+        ("lever", 20, 0.0),
+        ("lever", 80, 2.5),
+        ("closer", 80, 0),
+    ):
+        behind = replace(BOX, kind=kind, face="push", height=height, from_latch_edge=6)
         fitted = replace(many, hardware=(behind,))
         assert list(clear_widths_of(fitted, solve_many(fitted)).hardware_taken) == [by_hand, by_hand]
 
