@@ -33,6 +33,11 @@ def plain_data(**changes: Any) -> dict[str, Any]:
     return data
 
 
+def flat_opening(**changes: Any) -> Opening:
+    """The plain opening, asked to open to 180 degrees, as a record."""
+    return plain_opening(**changes | {"use": {"wanted_angle": 180} | changes.get("use", {})})
+
+
 def plain_opening(**changes: Any) -> Opening:
     """The plain opening as a record."""
     return Opening.model_validate(plain_data(**changes))

@@ -3,10 +3,9 @@
 from collections.abc import Callable, Iterator, Sequence
 
 from configurator.rules.finding import Finding
-from configurator.rules.hinge.angle_not_asked import settled
 from configurator.rules.hinge.answers import tried
 from configurator.rules.hinge.uniform import Chosen, uniform_findings
-from configurator.rules.hinge.width import Must, does_all
+from configurator.rules.hinge.width import does_all
 from configurator.rules.specification import LeafSpecification
 from configurator.study.run import LeafHanger, Study
 
@@ -22,16 +21,12 @@ def job_findings(studies: Sequence[Study]) -> tuple[Finding, ...]:
 def width_does_all(hanger: LeafHanger, leaf: str, width: float) -> bool:
     """Say whether a hinge open width, inches, does all that the named leaf of an opening needs."""
     found = tried(hanger, leaf, width)
-    return not isinstance(found, str) and does_all(found, _must(hanger, leaf))
-
-
-def _must(hanger: LeafHanger, leaf: str) -> Must:
-    return settled(hanger.filled, hanger.leaf(leaf).must, hanger)
+    return not isinstance(found, str) and does_all(found, hanger.must(leaf))
 
 
 def known_widths(hanger: LeafHanger, leaf: str) -> dict[float, bool]:
     """Return, for each width that a leaf was hung on so far, whether it does all that the leaf needs."""
-    must = _must(hanger, leaf)
+    must = hanger.must(leaf)
     return {one.hinge_width: does_all(one, must) for one in hanger.hung_so_far(leaf)}
 
 

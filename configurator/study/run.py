@@ -9,7 +9,9 @@ from configurator.model.words import WidthPolicy
 from configurator.rules.checks.opening_findings import opening_findings
 from configurator.rules.filling.usual import FilledOpening, fill
 from configurator.rules.finding import Finding
+from configurator.rules.hinge.angle_not_asked import settled
 from configurator.rules.hinge.stock import next_wider, stock_widths
+from configurator.rules.hinge.width import Must
 from configurator.rules.specification import Specification, compared_findings, specify
 from configurator.study.candidate import Candidate, hang
 from configurator.study.hang import HungLeaf, hang_leaves
@@ -42,6 +44,10 @@ class LeafHanger:
         """Return the named leaf on every width that was asked for, narrow to wide."""
         found = (one for one in self._known.values() if one.leaf == leaf)
         return tuple(sorted(found, key=lambda one: one.hinge_width))
+
+    def must(self, leaf: str) -> Must:
+        """Return what the named leaf's hinge width has to do; an angle that nobody asked for is settled."""
+        return settled(self.filled, self.leaf(leaf).must, self)
 
     def leaf(self, name: str) -> HungLeaf:
         """Return the leaf of that name, to be hung on any width."""

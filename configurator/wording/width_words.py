@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from configurator.rules.hinge.angle_not_asked import FLAT
 from configurator.rules.hinge.answers import barrel_free, binds, keeps_clear_width, reaches, refused
 from configurator.rules.hinge.width import Must
 from configurator.rules.wording import obstruction
@@ -125,8 +126,21 @@ def why_not(found: Candidate, must: Must, display: Display) -> Iterator[str]:
         yield f"less than {least} clear" if short else "does not come square open"
 
 
+def wanted_words(must: Must, display: Display) -> str:
+    """Return what a leaf's wanted angle is called: asked for, or taken where nobody said."""
+    angle = display.angle(must.wanted, "up")
+    return f"must open to {angle}" if must.asked else f"{angle} taken, not asked for"
+
+
 def headline(leaf: LeafWidths, display: Display) -> str:
-    """Return the one sentence that answers: the least width exactly, and the next in stock."""
+    """Return the sentence that answers: the least width exactly, and the next in stock."""
+    said = _headline(leaf, display)
+    if leaf.must.asked or leaf.must.wanted == FLAT:
+        return said
+    return f"How far it must open was not said. {said}"
+
+
+def _headline(leaf: LeafWidths, display: Display) -> str:
     wanted = display.angle(leaf.must.wanted, "up")
     if not leaf.width_moves_the_pin:
         return (

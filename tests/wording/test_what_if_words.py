@@ -99,7 +99,7 @@ def test_a_value_on_trial_says_what_it_does_and_the_hinge_taken_then():
 def test_the_chart_marks_the_present_value_and_names_where_it_turns():
     answer, found = asked("chair rail projection")
     chart = what_if_chart(found, answer.opening.obstructions, INCHES)
-    assert [rule.label for rule in chart.rules] == ["now 1-3/4 in", "must open to 180°"]
+    assert [rule.label for rule in chart.rules] == ["now 1-3/4 in", "180° taken, not asked for"]
     assert chart.dots == ((1.75, 180.0),)
     assert [mark.wordings[0] for mark in chart.marks] == [
         threshold_words(one, found, answer.opening.obstructions, INCHES)[0] for one in found.thresholds

@@ -6,13 +6,13 @@ from configurator.study import study
 from configurator.study.widths.leaf_widths import widths_of
 from configurator.units import Display
 from configurator.wording.width_words import break_words, headline, reading, width_table
-from tests.openings import LEVER, RAIL, plain_opening
+from tests.openings import LEVER, RAIL, flat_opening, plain_opening
 
 INCHES = Display(32)
 
 
 def leaf_of(**changes):
-    (leaf,) = widths_of(study(plain_opening(**changes)))
+    (leaf,) = widths_of(study(flat_opening(**changes)))
     return leaf
 
 
@@ -45,6 +45,13 @@ def test_a_return_wall_that_no_width_passes():
     wall = {"kind": "return wall", "start": 4}
     assert said(obstructions=[wall]) == (
         "No hinge open width opens this leaf to 180°: the leaf meets the return wall."
+    )
+
+
+def test_where_nobody_said_how_far_that_is_said():
+    (leaf,) = widths_of(study(plain_opening(obstructions=[{"kind": "return wall", "start": 4}])))
+    assert headline(leaf, INCHES).startswith(
+        "How far it must open was not said. Least hinge open width for 90°"
     )
 
 
@@ -120,7 +127,7 @@ def test_break_points_in_words(display, length):
 
 
 def test_what_the_pointer_reads():
-    one_study = study(plain_opening(obstructions=[RAIL], hardware=[LEVER]))
+    one_study = study(flat_opening(obstructions=[RAIL], hardware=[LEVER]))
     (leaf,) = widths_of(one_study)
     assert reading(one_study.hanger(leaf.leaf, 4.5), INCHES) == (
         "4-1/2 in: opens to 180° bare, 175.6° with hardware; clear width 32-13/16 in"
@@ -142,7 +149,7 @@ def test_plain_words_for_a_client():
 
 
 def test_what_the_pointer_reads_never_rounds_across_a_limit():
-    one_study = study(plain_opening(use={"wanted_angle": 170}, obstructions=[RAIL]))
+    one_study = study(flat_opening(use={"wanted_angle": 170}, obstructions=[RAIL]))
     (leaf,) = widths_of(one_study)
     just_under = leaf.least_for_angle - 0.002
     assert reading(one_study.hanger(leaf.leaf, just_under), INCHES).count("169.9° bare") == 1

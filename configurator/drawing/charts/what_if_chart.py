@@ -11,6 +11,7 @@ from configurator.study.what_if.curve import WhatIf
 from configurator.study.what_if.thresholds import BARREL, CARRIED_MEETS, CLEAR, FITTED, Threshold
 from configurator.units import CLOSED_IN, MM_PER_INCH, Display, format_decimal, format_size
 from configurator.wording.what_if_words import at_value, parameter_name, threshold_words, what_if_said
+from configurator.wording.width_words import wanted_words
 
 _INCHES = (1 / 16, 1 / 8, 1 / 4, 1 / 2, 1.0, 2.0, 4.0, 8.0, 12.0, 24.0)
 _MILLIMETRES = (1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0)
@@ -33,13 +34,12 @@ def what_if_chart(
         upright=True,
     )
     bare = _value_at(found, curve.bare, parameter.present)
-    wanted = display.angle(found.must.wanted, "up")
     return Chart(
         across=_across(found, display, plain),
         left=angle_axis([*angles, found.must.wanted]),
         curves=tuple(_curves(found, plain)),
         right=clear_axis(curve.clear_widths, display, plain),
-        rules=(now, Rule("A-CHRT-WANT", found.must.wanted, f"must open to {wanted}")),
+        rules=(now, Rule("A-CHRT-WANT", found.must.wanted, wanted_words(found.must, display))),
         marks=tuple(_mark(found, one, things, display, plain) for one in found.thresholds),
         dots=() if bare is None else ((parameter.present, bare),),
         said=what_if_said(found, things, display, plain),

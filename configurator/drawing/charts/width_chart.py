@@ -8,7 +8,7 @@ from configurator.drawing.charts.chart import Axis, Chart, Curve, Mark, Rule, ni
 from configurator.study.widths.break_points import CLEAR_WIDTH, BreakPoint
 from configurator.study.widths.leaf_widths import LeafWidths
 from configurator.units import CLOSED_IN, MM_PER_INCH, Display, format_decimal, format_size
-from configurator.wording.width_words import break_words, clear_width_name, headline, reading
+from configurator.wording.width_words import break_words, clear_width_name, headline, reading, wanted_words
 
 _DEGREES = (1.0, 2.0, 5.0, 10.0, 15.0, 30.0, 45.0)
 _INCHES = (1 / 16, 1 / 8, 1 / 4, 1 / 2, 1.0, 2.0, 5.0, 10.0, 20.0)
@@ -56,7 +56,7 @@ def _quarters(curve: tuple[float, ...], widths: tuple[float, ...]) -> tuple[tupl
 
 
 def _wanted(leaf: LeafWidths, display: Display) -> Rule:
-    return Rule("A-CHRT-WANT", leaf.must.wanted, f"must open to {display.angle(leaf.must.wanted, 'up')}")
+    return Rule("A-CHRT-WANT", leaf.must.wanted, wanted_words(leaf.must, display))
 
 
 def _curves(leaf: LeafWidths, bare: tuple[tuple[float, float], ...], plain: bool) -> tuple[Curve, ...]:

@@ -21,6 +21,7 @@ def settled(filled: FilledOpening, must: Must, answer: Answer) -> Must:
     """
     if "use.wanted_angle" not in filled.assumed:
         return must
+    must = replace(must, asked=False)
     held = filled.opening.use.stop_angle or FLAT
     least = limit("usual_angle_least").value
     angles = [angle for angle in (FLAT, limit("usual_angle_most").value, least) if angle < held]

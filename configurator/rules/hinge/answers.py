@@ -7,6 +7,7 @@ from typing import Literal, Protocol
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Finding
 from configurator.rules.hinge.leaf_hinge import LeafHinge
+from configurator.tables import limit
 from configurator.units import TOLERANCE
 
 Fault = Literal["", "misses", "in the doorway", "never met", "near the edge", "met too late", "buried"]
@@ -164,9 +165,14 @@ def reaches(answer: WidthAnswer, wanted: float) -> bool:
 
 
 def wanted_angle(answer: WidthAnswer) -> float:
-    """Return the angle the leaf is to open to, degrees: as wanted, but no more than its stops leave."""
-    held = held_at(answer.filled.opening.use.stop_angle, answer.door_stop)
-    return min(answer.filled.wanted_angle, held or 180.0)
+    """Return the angle the leaf is to open to, degrees: as wanted, but no more than its stops leave.
+
+    Where nobody asked, a door is to come square open at the least.
+    """
+    filled = answer.filled
+    held = held_at(filled.opening.use.stop_angle, answer.door_stop)
+    asked = "use.wanted_angle" not in filled.assumed
+    return min(filled.wanted_angle if asked else limit("usual_angle_least").value, held or 180.0)
 
 
 def barrel_free(answer: WidthAnswer) -> bool:

@@ -38,6 +38,7 @@ class Must:
     """What a leaf has to do: degrees, and the least clear width in inches where one is asked.
 
     `square` says that the job takes a width equal to the height wherever that does it.
+    `asked` says that somebody asked for that angle; else it is the usual one that was taken.
     """
 
     leaf: str
@@ -45,6 +46,7 @@ class Must:
     wanted: float
     clear_width: float | None
     square: bool = False
+    asked: bool = True
 
 
 @dataclass(frozen=True, slots=True)

@@ -107,7 +107,7 @@ def varied_of(study: Study, leaf: str, width: float) -> Varied:
     names = [one.name for one in study.leaves]
     if leaf not in names:
         raise ValueError(f"There is no {leaf} leaf in {study.opening.mark}; it has: {', '.join(names)}.")
-    filled, hung = study.filled, study.hanger.leaf(leaf)
+    filled, hung, must = study.filled, study.hanger.leaf(leaf), study.hanger.must(leaf)
     plan = hung.scene(width)
     held = held_at(study.opening.use.stop_angle, given_stop(hung, plan))
     return Varied(
@@ -116,8 +116,8 @@ def varied_of(study: Study, leaf: str, width: float) -> Varied:
         obstructions=hung.obstructions,
         other=hung.other,
         wall_share=wall_share(filled),
-        wanted=min(filled.wanted_angle, held or 180.0),
-        clear_width=hung.must.clear_width,
+        wanted=min(must.wanted, held or 180.0),
+        clear_width=must.clear_width,
         square=not holds_short_of_square(held) and not _hardware_short_of_square(plan),
     )
 

@@ -83,7 +83,7 @@ class WhatIf:
 
 def what_if(study: Study, candidate: Candidate, parameter: Parameter, hold: Hold) -> WhatIf:
     """Return what a leaf on a hinge open width would do over the whole range of one parameter."""
-    must = candidate.hung.must
+    must = study.hanger.must(candidate.leaf)
     held_short = candidate.clear_width_at_90 is None and candidate.greatest_angle >= SQUARE - TOLERANCE
     sample = sampler(_hung_at(study, candidate, parameter, hold))
     samples = samples_between(sample, parameter.low, parameter.high, parameter.present)

@@ -14,7 +14,7 @@ from configurator.rules.specification import must_of
 from configurator.study import study
 from configurator.study.tolerance.analysis import FEW_DRAWS, tolerance_data, tolerance_result, wall_share
 from configurator.study.tolerance.turning_points import EXACT as EXACTLY
-from tests.openings import RAIL, plain_opening
+from tests.openings import RAIL, flat_opening
 from tests.sweeps import examples, sized
 
 EXACT = {
@@ -35,7 +35,7 @@ FLAT_4 = 0.875 + 0.5
 def result(width=4, draws=200, rail=None, fineness=EXACTLY, **changes):
     if rail is not None:
         changes["obstructions"] = [{**RAIL, "projection": rail}]
-    return tolerance_result(study(plain_opening(**changes)), "single", width, draws, fineness=fineness)
+    return tolerance_result(study(flat_opening(**changes)), "single", width, draws, fineness=fineness)
 
 
 def turns(found, name):
@@ -59,13 +59,13 @@ def test_what_each_thing_may_be_off_over_a_rail_that_clears_by_an_eighth():
 
 
 def test_a_frame_centred_in_its_wall_gives_half_of_a_thicker_wall_to_the_pull_side():
-    centred = plain_opening(
+    centred = flat_opening(
         wall={"frame_proud": None, "thickness": 4.875}, obstructions=[{**RAIL, "projection": 1.25}]
     )
     answer = study(centred)
     assert answer.filled.frame_proud == 0.5
     assert wall_share(answer.filled) == 0.5
-    assert wall_share(study(plain_opening()).filled) == 1.0
+    assert wall_share(study(flat_opening()).filled) == 1.0
     found = tolerance_result(answer, "single", 4, 100)
     assert found.effect("wall_thickness").plus.turns_at == pytest.approx(1 / 4, abs=2e-9)
 
@@ -84,7 +84,7 @@ def test_the_worst_angle_is_that_of_an_opening_built_so():
         rail=1.25, fineness=ROUGHLY, tolerances={**EXACT, "frame_setting": 1 / 16, "wall_thickness": 1 / 8}
     )
     built = study(
-        plain_opening(wall={"frame_proud": 0.5 - 3 / 16}, obstructions=[{**RAIL, "projection": 1.25}])
+        flat_opening(wall={"frame_proud": 0.5 - 3 / 16}, obstructions=[{**RAIL, "projection": 1.25}])
     )
     assert found.worst.greatest_angle == pytest.approx(built.candidates[0].greatest_angle_bare, abs=1e-9)
     assert found.worst.fails == ("swing",)
@@ -173,7 +173,7 @@ def test_one_thing_off_is_as_if_it_were_drawn_so(name, by):
     rail = {"obstructions": [{**RAIL, "projection": 1.9}], "hinge": {"barrel": 0.58}}
     tolerances = dict.fromkeys(EXACT, 1 / 16)
     found = result(4.5, rail=1.9, fineness=ROUGHLY, tolerances=tolerances, hinge={"barrel": 0.58})
-    (drawn, *_) = study(plain_opening(**{**rail, "compare": [4.5], **BUILT_OFF[name](by)})).candidates
+    (drawn, *_) = study(flat_opening(**{**rail, "compare": [4.5], **BUILT_OFF[name](by)})).candidates
     effect = found.effect(name)
     at = (effect.minus if by < 0 else effect.plus).at
     assert at.greatest_angle == pytest.approx(drawn.greatest_angle_bare, abs=1e-9)
@@ -184,17 +184,17 @@ def test_one_thing_off_is_as_if_it_were_drawn_so(name, by):
 @pytest.mark.parametrize("short", [-1e-6, 1e-6])
 def test_the_turning_point_is_where_the_study_turns(short):
     rail = {**RAIL, "projection": 1.6, "start": 3}
-    by = tolerance_result(study(plain_opening(obstructions=[rail])), "single", 4.5, 1).effect("frame_setting")
+    by = tolerance_result(study(flat_opening(obstructions=[rail])), "single", 4.5, 1).effect("frame_setting")
     assert by.minus.turns_at is not None
     proud = 0.5 - by.minus.turns_at + short
-    built = study(plain_opening(wall={"frame_proud": proud}, obstructions=[rail])).candidates[1]
+    built = study(flat_opening(wall={"frame_proud": proud}, obstructions=[rail])).candidates[1]
     assert (built.greatest_angle_bare == 180) is (short > 0)
 
 
 def demo_leaves():
     more = (
-        plain_opening(mark="pair", leaves="pair", size={"width": 72, "height": 84}),
-        plain_opening(mark="dutch", leaves="dutch"),
+        flat_opening(mark="pair", leaves="pair", size={"width": 72, "height": 84}),
+        flat_opening(mark="dutch", leaves="dutch"),
     )
     jobs = [load(path) for path in sorted(DEMOS.glob("*.json"))]
     for facts, opening in [
@@ -264,7 +264,7 @@ def test_worst_case_and_chance_never_contradict_each_other(rail, by):
 
 
 def test_the_same_seed_gives_the_same_draws():
-    answer = study(plain_opening(obstructions=[RAIL]))
+    answer = study(flat_opening(obstructions=[RAIL]))
     first, again = (tolerance_result(answer, "single", 4.5, 3000, 7, ROUGHLY).worked for _ in range(2))
     assert first == again
     assert tolerance_result(answer, "single", 4.5, 3000, 8, ROUGHLY).worked != first
@@ -287,7 +287,7 @@ def test_a_door_stop_short_of_the_wanted_angle_is_all_that_is_asked():
 def test_a_bumper_on_the_wall_is_all_that_is_asked_for_too():
     bumper = {"kind": "wall bumper", "projection": 8, "from_frame": 28, "height": 38}
     found = result(rail=1.75, door_stop=bumper)
-    rests = study(plain_opening(door_stop=bumper, obstructions=[RAIL])).candidates[0].rests_at
+    rests = study(flat_opening(door_stop=bumper, obstructions=[RAIL])).candidates[0].rests_at
     assert found.wanted_angle == pytest.approx(rests)
     assert 90 < found.wanted_angle < 171
     assert found.works
@@ -302,11 +302,11 @@ def test_a_stop_short_of_square_leaves_no_clear_width():
 )
 def test_what_cannot_be_asked_is_refused(leaf, draws, words):
     with pytest.raises(ValueError, match=words):
-        tolerance_result(study(plain_opening()), leaf, 4, draws)
+        tolerance_result(study(flat_opening()), leaf, 4, draws)
 
 
 def test_tolerances_that_leave_no_door_are_refused():
-    thin = plain_opening(door={"thickness": 0.5}, tolerances={"door_thickness": 0.5})
+    thin = flat_opening(door={"thickness": 0.5}, tolerances={"door_thickness": 0.5})
     with pytest.raises(ValueError, match="leaves nothing of a door"):
         tolerance_result(study(thin), "single", 4, 1)
 
@@ -332,7 +332,7 @@ def test_an_astragal_that_laps_the_leaf_leaves_few_draws_and_says_how_many():
         "height": 42,
         "vertical": 80,
     }
-    pair = plain_opening(leaves="pair", size={"width": 72, "height": 84}, hardware=[astragal])
+    pair = flat_opening(leaves="pair", size={"width": 72, "height": 84}, hardware=[astragal])
     lapped = tolerance_result(study(pair), "active", 4, 5000, fineness=ROUGHLY)
     assert lapped.works
     assert lapped.draws == FEW_DRAWS
@@ -341,7 +341,7 @@ def test_an_astragal_that_laps_the_leaf_leaves_few_draws_and_says_how_many():
 
 def test_an_inactive_leaf_has_nothing_to_pass_at_its_lock_edge():
     """It opens behind the open active leaf; a tight gap between the two binds only the active one."""
-    pair = plain_opening(leaves="pair", size={"width": 72, "height": 84}, door={"meeting_gap": 1 / 64})
+    pair = flat_opening(leaves="pair", size={"width": 72, "height": 84}, door={"meeting_gap": 1 / 64})
     leaves = {
         name: tolerance_result(study(pair), name, 4, 500, fineness=ROUGHLY) for name in ("active", "inactive")
     }

@@ -7,13 +7,13 @@ import pytest
 from configurator.study import study
 from configurator.study.widths.break_points import BARREL_FREE, BINDS, CLEAR_WIDTH, OPENS
 from configurator.study.widths.leaf_widths import MOST, widths_of
-from tests.openings import LEVER, RAIL, plain_opening
+from tests.openings import LEVER, RAIL, flat_opening
 
 ACCESSIBLE = {"use": {"accessible": True}}
 
 
 def widths(**changes):
-    (leaf,) = widths_of(study(plain_opening(**changes)))
+    (leaf,) = widths_of(study(flat_opening(**changes)))
     return leaf
 
 
@@ -65,7 +65,7 @@ def test_where_flat_and_the_wanted_angle_are_first_reached():
     assert (at_170[1], at_180) == (170, (pytest.approx(4.375, abs=1e-8), 180))
     assert 3.83 < at_170[0] < 4
     assert leaf.least == pytest.approx(at_170[0], abs=1e-9)
-    here = study(plain_opening(obstructions=[RAIL])).hanger(leaf.leaf, at_170[0])
+    here = study(flat_opening(obstructions=[RAIL])).hanger(leaf.leaf, at_170[0])
     assert here.greatest_angle_bare == pytest.approx(170, abs=1e-5)
 
 
@@ -116,16 +116,16 @@ def test_other_mountings_have_no_break_points(mounting):
 
 
 def test_each_leaf_of_a_pair_and_of_a_dutch_door():
-    pair = widths_of(study(plain_opening(leaves="pair", size={"width": 72, "height": 84})))
+    pair = widths_of(study(flat_opening(leaves="pair", size={"width": 72, "height": 84})))
     assert [one.leaf for one in pair] == ["active", "inactive"]
-    dutch = widths_of(study(plain_opening(leaves="dutch", split_height=42, obstructions=[RAIL])))
+    dutch = widths_of(study(flat_opening(leaves="dutch", split_height=42, obstructions=[RAIL])))
     assert {one.leaf for one in dutch} == {"upper", "lower"}
     assert all(one.least is not None for one in (*pair, *dutch))
 
 
 @pytest.mark.parametrize("changes", [{}, {"obstructions": [RAIL], "hardware": [LEVER]}])
 def test_every_point_of_the_curve_is_the_plans_own_answer(changes):
-    one_study = study(plain_opening(**changes))
+    one_study = study(flat_opening(**changes))
     (leaf,) = widths_of(one_study)
     curve = leaf.curve
     for place in range(0, len(curve.widths), 7):

@@ -6,11 +6,11 @@ import pytest
 
 from configurator.study import study
 from configurator.study.widths.leaf_widths import widths_of
-from tests.openings import RAIL, plain_opening
+from tests.openings import RAIL, flat_opening, plain_opening
 
 
 def data(**changes):
-    (leaf,) = widths_of(study(plain_opening(**changes)))
+    (leaf,) = widths_of(study(flat_opening(**changes)))
     found = leaf.as_data()
     json.dumps(found, allow_nan=False)
     return found
@@ -47,3 +47,9 @@ def test_no_value_where_there_is_none():
 def test_no_least_where_no_width_does_it():
     found = data(obstructions=[{"kind": "return wall", "start": 4}])
     assert (found["least"], found["least_for_angle"], found["next_in_stock"]) == (None, None, None)
+
+
+def test_an_angle_that_nobody_asked_for_is_no_requirement():
+    (leaf,) = widths_of(study(plain_opening(obstructions=[{"kind": "return wall", "start": 4}])))
+    assert (leaf.must.wanted, leaf.must.asked, leaf.next_in_stock.width) == (90, False, 4)
+    assert leaf.as_data()["wanted_angle"] == 90
