@@ -7,7 +7,7 @@ from configurator.study import study
 from configurator.units import Display
 from configurator.wording import comparison
 from configurator.wording.comparison import comparisons
-from tests.openings import LEVER, RAIL, plain_opening
+from tests.openings import LEVER, RAIL, flat_opening, plain_opening
 
 
 def rows(display=None, **changes):
@@ -107,7 +107,7 @@ def test_each_leaf_has_its_own_table():
 
 
 def test_a_terminal_gets_everything():
-    text = studies_as_text([study(plain_opening(obstructions=[RAIL]))])
+    text = studies_as_text([study(flat_opening(obstructions=[RAIL]))])
     assert "difference" in text
     assert "warning: With a 4-1/2 x 4 hinge the leaf meets the chair rail at 171.7°" in text
     assert "Assumed, not given: door.head_gap" in text
