@@ -121,6 +121,7 @@ NOTHING_TAKEN = {
     "wall.layers.thickness": "the wall's layers are assumed together",
     "use.lock_finish_bhma": "not asked",
     "use.clear_width_margin": "none",
+    "use.alteration": "no",
     "use.stop_angle": "no door stop",
     "use.corridor_width": "not asked",
     "use.required_width": "not asked",
@@ -174,7 +175,8 @@ IN_NO_SCHEDULE = {
     "frame.stop_height", "frame.stop_gap",
     "frame.return_depth", "frame.hinge_backset", "frame.mortise_depth", "frame.stop_width",
     "frame.metal_thickness", "use.coastal", "use.humid", "use.lock_both_sides", "use.lock_finish_bhma",
-    "use.clear_width_margin", "use.stop_angle", "use.corridor_width", "use.required_width",
+    "use.clear_width_margin", "use.alteration", "use.beds_moved", "use.stop_angle",
+    "use.corridor_width", "use.required_width",
 }  # fmt: skip
 """Details of one opening; a schedule, printed, on the screen or read from an architect's, lists openings."""
 

@@ -43,6 +43,16 @@ class Use(Record):
         help="to spare over 32 in, for what building takes off",
         left_out="none",
     )
+    beds_moved: Flag | None = field(
+        "beds moved through",
+        help="as in a hospital: checks the clear width against 41-1/2 in; local codes decide",
+    )
+    alteration: Flag | None = field(
+        "alteration of a building",
+        "in a building that is altered",
+        help="its latch-side stop may take 5/8 in of the clear width of an accessible route",
+        left_out="no",
+    )
     wanted_angle: Degrees | None = field(
         "wanted angle",
         "must open to",

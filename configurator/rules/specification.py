@@ -7,7 +7,7 @@ from typing import Any
 
 from configurator.model import Hinge
 from configurator.rules.checks.door_stop import holds_short_of_square
-from configurator.rules.checks.egress import least_clear_width
+from configurator.rules.checks.egress import clear_width_asked
 from configurator.rules.checks.hinge_checks import leaf_checks, opening_checks
 from configurator.rules.checks.swing_notes import swing_notes
 from configurator.rules.filling.materials import fastening_of, place_of
@@ -192,11 +192,10 @@ def in_order(found: list[Finding]) -> tuple[Finding, ...]:
 
 def must_of(filled: FilledOpening, hinge: LeafHinge) -> Must:
     """Return what one leaf's hinge width has to do."""
-    asks = filled.use.accessible and hinge.leaf.name != "inactive"
-    use = filled.opening.use
+    asked = clear_width_asked(filled, hinge.leaf.name)
     # A door stop short of square keeps every width from a clear width: no reason to choose between them.
-    asks = asks and not holds_short_of_square(use.stop_angle)
-    least = least_clear_width(use) if asks else None
+    held = holds_short_of_square(filled.opening.use.stop_angle)
+    least = None if asked is None or held else asked.least
     square = filled.width_policy == "square hinges"
     return Must(hinge.leaf.name, hinge.height.value, filled.wanted_angle, least, square)
 

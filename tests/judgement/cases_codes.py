@@ -3,7 +3,9 @@
 from tests.judgement.judgement import Judgement
 
 ADA = "2010 ADA Standards 404.2.3"
+NYC = "New York City Building Code 2022, 1010.1.1.1, which follows the IBC: group I-2"
 IN_THE_WAY = ("hardware in the way",)
+SHORT, KEPT, DEPTH, OPEN = "too narrow to pass", "clear width kept", "depth not known", "not said"
 
 
 def closer(words, underside, found, kind="closer"):
@@ -18,10 +20,64 @@ def closer(words, underside, found, kind="closer"):
     return Judgement(words, opening, source=f"{ADA}, exception 2", mark="read", **codes)
 
 
+def clear(words, width, use, found, wall=5, source=ADA, mark="read", **changes):
+    """An opening of that width, 84 in high: on a 4 in hinge it leaves 2-15/16 in less than its width."""
+    opening = {"hand": "LH", "size": {"width": width, "height": 84}, "use": use, "wall": {"thickness": wall}}
+    opening |= {key: changes.pop(key) for key in ("leaves", "frame") if key in changes}
+    other = {SHORT: KEPT, KEPT: SHORT}.get(found, KEPT)
+    silent = changes.pop("silent", (other,))
+    return Judgement(words, opening, findings=(found,), silent=silent, source=source, mark=mark, **changes)
+
+
+ROUTE = {"accessible": True}
+ALTERED = ROUTE | {"alteration": True}
+BEDS = {"beds_moved": True}
+
+CLEAR_WIDTHS = (
+    clear("a 2'-10-15/16 opening leaves just 32 in", 34.9375, ROUTE, KEPT),
+    clear("a 2'-10-7/8 opening leaves 31-15/16 in", 34.875, ROUTE, SHORT),
+    # A knocked-down frame goes 1/2 in round its wall on both sides: 23 in of wall are an opening 24 in deep.
+    clear("an opening 24 in deep takes 32 in", 36, ROUTE, KEPT, wall=23),
+    clear("an opening 24-1/16 in deep takes 36 in", 36, ROUTE, SHORT, wall=23.0625, says={SHORT: "36 in"}),
+    clear("an opening 30 in deep and 3-4 wide keeps 36 in", 40, ROUTE, KEPT, wall=29),
+    clear("an opening 30 in deep and 3-2-7/8 wide leaves 35-15/16 in", 38.875, ROUTE, SHORT, wall=29),
+    clear("a deep opening on no accessible route asks for nothing", 34, {"accessible": False}, OPEN, wall=29),
+    clear("a wall nobody measured never makes 32 in enough in silence", 36, ROUTE, DEPTH, None, silent=()),
+    clear("a wall nobody measured is asked for in what is short too", 34, ROUTE, DEPTH, wall=None),
+    clear("a wall that is known asks nothing", 36, ROUTE, KEPT, silent=(DEPTH, SHORT)),
+    clear("3-4 keeps what a deep opening takes, so nothing is asked", 40, ROUTE, KEPT, wall=None),
+    clear(
+        "an alteration: the latch-side stop takes 5/8, so 31-3/8 in are enough",
+        34.3125,
+        ALTERED,
+        KEPT,
+        source=f"{ADA}, exception 1",
+    ),
+    clear("an alteration that leaves 31-5/16 in", 34.25, ALTERED, SHORT, source=f"{ADA}, exception 1"),
+    clear("no alteration: 31-3/8 in are short", 34.3125, ROUTE | {"alteration": False}, SHORT),
+    clear(
+        "nobody said whether it is an alteration, and it would be enough in one",
+        34.3125,
+        ROUTE,
+        SHORT,
+        says={SHORT: "If this is an alteration"},
+    ),
+    clear("an alteration of a deep opening: 35-3/8 in", 38.3125, ALTERED, KEPT, wall=29),
+    clear("a doorway for beds leaves 41-1/2 in", 44.4375, BEDS, KEPT, source=NYC),
+    clear("a 3-8 doorway for beds is short", 44, BEDS, SHORT, source=NYC, says={SHORT: "41-1/2 in"}),
+    clear("a 4-0 doorway for beds", 48, BEDS, KEPT, source=NYC),
+    clear("beds and a route: the more of the two", 42, BEDS | ROUTE, SHORT, source=NYC),
+    clear("a pair lets beds through with both leaves open", 72, BEDS, KEPT, leaves="pair", source=NYC),
+    clear("a pair 3-10 wide leaves 41-3/8 in with both open", 46, BEDS, SHORT, leaves="pair", source=NYC),
+    clear("a 3-6 opening is asked about beds", 42, {}, OPEN, says={OPEN: "Beds moved"}, source=NYC),
+    clear("a 3-0 opening is not asked about beds", 36, ROUTE, KEPT, source=NYC),
+)
+
 CASES = (
     closer("a closer that comes down to 77.9 in", 77.9, found=True),
     closer("a closer that comes down to 78 in", 78, found=False),
     closer("a closer that comes down to 78.1 in", 78.1, found=False),
     closer("a panic device is no closer: 78.1 in", 78.1, found=True, kind="panic device"),
     closer("a panic device at 80 in", 80, found=False, kind="panic device"),
+    *CLEAR_WIDTHS,
 )

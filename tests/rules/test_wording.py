@@ -48,7 +48,7 @@ def test_a_thing_of_no_kind_is_named_all_the_same():
     slip = reference_face("obstructions.0.projection", "other", 1.75, 0.5, (4.5, 4), 4.5)
     assert slip is not None
     assert slip.message.startswith("The obstruction stands off")
-    (box,) = projection_findings(Projecting("other", 5, 30, 33), 33)
+    (box,) = projection_findings(Projecting("other", 5, 30, 33), 33, 32)
     assert box.message.startswith("The other hardware stands")
     said = study(opening(obstructions=[OTHER], hinge={"width": 4}, hardware=[{**LEVER, "kind": "other"}]))
     messages = " ".join(one.message for one in said.all_findings())

@@ -1,9 +1,10 @@
 """Doors on accessible routes and beside corridors: what is checked, strictly, and what is not known."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
-from configurator.model import Use
 from configurator.rules.checks.door_stop import square_open_mend
+from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Finding, Source, finding
 from configurator.rules.hinge.answers import Answer, WidthAnswer, keeps_clear_width, tried
 from configurator.rules.hinge.stock import next_narrower
@@ -16,9 +17,66 @@ WIDER_BY = 2.0
 """Inches: openings are made in steps of 2."""
 
 
-def least_clear_width(use: Use) -> float:
-    """Return the clear width an accessible route asks for, and the user's margin over it; inches."""
-    return limit("clear_width").value + (use.clear_width_margin or 0.0)
+@dataclass(frozen=True, slots=True)
+class ClearWidthAsked:
+    """A clear width that a code asks for, inches: strict, and the user's own margin over it.
+
+    `by` says in words what asks for it.
+    """
+
+    strict: float
+    margin: float
+    by: str
+    source: Source
+
+    @property
+    def least(self) -> float:
+        """The clear width to keep, the margin with it."""
+        return self.strict + self.margin
+
+
+def clear_width_asked(filled: FilledOpening, leaf: str) -> ClearWidthAsked | None:
+    """Return the clear width asked of a leaf; None where nothing asks for one.
+
+    Of a pair the active leaf serves an accessible route, and both leaves open let beds through.
+    """
+    asked = []
+    if filled.use.accessible and leaf != "inactive":
+        asked.append(_accessible(filled, leaf))
+    if filled.use.beds_moved and leaf != "active":
+        row = limit("clear_width_beds")
+        asked.append((row.value, "a doorway that beds are moved through", row.cited))
+    if not asked:
+        return None
+    strict, by, source = max(asked, key=lambda one: one[0])
+    return ClearWidthAsked(strict, filled.opening.use.clear_width_margin or 0.0, by, source)
+
+
+def _accessible(filled: FilledOpening, leaf: str) -> tuple[float, str, Source]:
+    """Return what an accessible route asks for, by what, and the section."""
+    deep, row, by = limit("deep_opening"), limit("clear_width"), "an accessible route"
+    if filled.depth > deep.value + TOLERANCE:
+        row, by = limit("clear_width_deep"), f"an accessible opening deeper than {exactly(deep.value)}"
+    stop = limit("alteration_stop")
+    # A pair's active leaf ends at the other leaf: there is no stop that could stand in the way.
+    taken = min(stop.value, filled.stop_height) if filled.opening.use.alteration and leaf != "active" else 0.0
+    if taken <= TOLERANCE:
+        return row.value, by, row.cited
+    by = f"{by}, {exactly(row.value)} less {exactly(taken)} for the latch-side stop in an alteration,"
+    return row.value - taken, by, stop.cited
+
+
+def depth_findings(filled: FilledOpening, clear: float | None) -> Iterator[Finding]:
+    """Yield a question where the depth is not known and a deep opening would ask for more clear width."""
+    deep, more = limit("deep_opening"), limit("clear_width_deep")
+    if not filled.use.accessible or filled.depth_known or (clear or 0.0) >= more.value - TOLERANCE:
+        return
+    message = (
+        f"How thick the wall is was not said; {exactly(filled.depth)} is taken for the depth of the opening. "
+        f"Deeper than {exactly(deep.value)} it takes a clear width of {exactly(more.value, 'up')}. "
+        "Give the wall's thickness."
+    )
+    yield finding("depth not known", "note", message, more.cited, (), depth=filled.depth)
 
 
 def clear_width_findings(
@@ -27,42 +85,51 @@ def clear_width_findings(
     height: float,
     answer: WidthAnswer,
     ask: Answer,
-    margin: float = 0.0,
+    asked: ClearWidthAsked,
     stop: float | None = None,
 ) -> tuple[Finding, ...]:
-    """Return whether the clear width at 90 degrees serves an accessible route; inches.
+    """Return whether the clear width at 90 degrees is what is asked for; inches.
 
-    `margin` is the user's own, over the 32 in, which is strict: 2010 ADA Standards 404.2.3 and 104.1.1. Short
-    of the 32 in is an error, short of the margin alone a warning. `stop` is where a door stop holds it.
+    What a code asks for is strict: 2010 ADA Standards 104.1.1. Short of it is an error, short of the margin
+    alone a warning. `stop` is where a door stop holds the leaf.
     """
-    row = limit("clear_width")
-    least = row.value + margin
-    clear = answer.clear_width_at_90
+    least, clear = asked.least, answer.clear_width_at_90
     hinge = f"with a {size(height, answer.hinge_width)} hinge"
     if clear is None:
         message = (
-            f"The door does not come to 90°, so there is no clear width to count; {exactly(least, 'up')} is "
-            f"asked on an accessible route. {square_open_mend(stop, answer.greatest_angle_bare)} {_SCOPE}"
+            f"The door does not come to 90°, so there is no clear width to count; {asked.by} asks for "
+            f"{exactly(least, 'up')}. {square_open_mend(stop, answer.greatest_angle_bare)} {_SCOPE}"
         )
-        return (finding("no clear width", "error", message, row.cited, required=least),)
+        return (finding("no clear width", "error", message, asked.source, required=least),)
     if keeps_clear_width(answer, least):
         spare = inches(clear - least, "down")
         message = f"Clear width {inches(clear, 'down')} at 90° {hinge}: {spare} to spare. {_SCOPE}"
-        return (finding("clear width kept", "note", message, row.cited, clear_width=clear),)
+        return (finding("clear width kept", "note", message, asked.source, clear_width=clear),)
     mends = f"{_narrower(leaf, height, answer, ask, least)}{_wider(leaf, opening, clear, least)} {_SCOPE}"
-    return (_short(clear, margin, hinge, mends),)
+    return (_short(clear, asked, hinge, f"{mends}{_if_altered(answer, clear, asked)}"),)
 
 
-def _short(clear: float, margin: float, hinge: str, mends: str) -> Finding:
-    row = limit("clear_width")
-    least = row.value + margin
+def _if_altered(answer: WidthAnswer, clear: float, asked: ClearWidthAsked) -> str:
+    """Return what a building that is altered may save, where nobody said whether this is one."""
+    stop, filled = limit("alteration_stop"), answer.filled
+    saves = filled.use.accessible and filled.opening.use.alteration is None and answer.leaf != "active"
+    if not saves or asked.least - clear > min(stop.value, filled.stop_height) + TOLERANCE:
+        return ""
+    return (
+        f" If this is an alteration, its latch-side stop may take {exactly(stop.value)} of the clear width: "
+        "say so here."
+    )
+
+
+def _short(clear: float, asked: ClearWidthAsked, hinge: str, mends: str) -> Finding:
+    least, margin = asked.least, asked.margin
     short = least - clear
     has = f"Clear width {inches(clear, 'down')} at 90° {hinge}"
-    if clear < row.value - TOLERANCE:
-        message = f"{has}, short of {exactly(least, 'up')} by {inches(short, 'up')}. {mends}"
-        return finding("too narrow to pass", "error", message, row.cited, clear_width=clear, short=short)
+    if clear < asked.strict - TOLERANCE:
+        message = f"{has}, short of {exactly(least, 'up')} by {inches(short, 'up')}: {asked.by} asks for it. {mends}"
+        return finding("too narrow to pass", "error", message, asked.source, clear_width=clear, short=short)
     message = (
-        f"{has} keeps {exactly(row.value, 'up')}, but not the margin of {exactly(margin)} asked over it: "
+        f"{has} keeps {exactly(asked.strict, 'up')}, but not the margin of {exactly(margin)} asked over it: "
         f"short by {inches(short, 'up')}. {mends}"
     )
     source = practice("access_margin")
@@ -166,15 +233,15 @@ class Projecting:
     top: float
 
 
-def projection_findings(thing: Projecting, clear: float | None) -> tuple[Finding, ...]:
+def projection_findings(thing: Projecting, clear: float | None, required: float) -> tuple[Finding, ...]:
     """Return whether hardware stands too far into the required clear width of an accessible route.
 
     2010 ADA Standards 404.2.3: nothing below 34 in, up to 4 in from there to 80; closers and stops may come
-    down to 78. `clear` is the width at 90 degrees to the bare door.
+    down to 78. `clear` is the width at 90 degrees to the bare door, `required` what is asked.
     """
     low, most = limit("hardware_low"), limit("hardware_projection")
     high = limit("closer_low" if thing.kind in MAY_HANG_LOWER else "hardware_high")
-    into = limit("clear_width").value - ((clear or 0.0) - thing.projection)
+    into = required - ((clear or 0.0) - thing.projection)
     if clear is None or into <= TOLERANCE or thing.bottom >= high.value - TOLERANCE:
         return ()
     if thing.bottom < low.value - TOLERANCE:

@@ -4,10 +4,13 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from configurator.model import Hinge
 from configurator.rules.checks.egress import (
+    ClearWidthAsked,
     Corridor,
     Projecting,
+    clear_width_asked,
     clear_width_findings,
     corridor_findings,
+    depth_findings,
     projection_findings,
 )
 from configurator.rules.checks.hinge_fit import fit_findings
@@ -230,23 +233,26 @@ def _range(low: float, high: float) -> str:
 
 
 def _passage(filled: FilledOpening, hinge: LeafHinge, parts: Parts, answer: Answer) -> tuple[Finding, ...]:
-    if not filled.use.accessible or hinge.leaf.name == "inactive":
-        return ()
     name, height = hinge.leaf.name, parts["height"].value
+    asked = clear_width_asked(filled, name)
+    if asked is None:
+        return ()
     found = answer(name, parts["width"].value)
-    margin = filled.opening.use.clear_width_margin or 0.0
     stop = stopped_at(found) or filled.opening.use.stop_angle
-    passage = clear_width_findings(name, filled.opening_width, height, found, answer, margin, stop)
-    return (*passage, *_projections(filled, name, found.clear_width_at_90))
+    passage = clear_width_findings(name, filled.opening_width, height, found, answer, asked, stop)
+    clear = found.clear_width_at_90
+    return (*passage, *depth_findings(filled, clear), *_projections(filled, name, clear, asked))
 
 
-def _projections(filled: FilledOpening, leaf: str, clear: float | None) -> Iterator[Finding]:
+def _projections(
+    filled: FilledOpening, leaf: str, clear: float | None, asked: ClearWidthAsked
+) -> Iterator[Finding]:
     """Check the hardware on the push face of a leaf; of two leaves, only the hardware given to this one."""
     for thing in filled.opening.hardware:
         if thing.face == "push" and (thing.leaf or leaf) == leaf:
             half = thing.vertical / 2
             box = Projecting(thing.kind, thing.projection, thing.height - half, thing.height + half)
-            yield from projection_findings(box, clear)
+            yield from projection_findings(box, clear, asked.strict)
 
 
 def _closer(filled: FilledOpening, parts: Parts) -> Iterator[Finding]:

@@ -9,6 +9,7 @@ from configurator.rules.checks.door_stop import (
     stop_there,
     where_a_stop_goes,
 )
+from configurator.rules.checks.egress import ClearWidthAsked, clear_width_asked
 from configurator.rules.finding import Finding, Source, finding
 from configurator.rules.hinge.answers import (
     WidthAnswer,
@@ -144,50 +145,49 @@ def _other_hinge(answer: WidthAnswer, width: str) -> str:
 
 
 def _width(answer: WidthAnswer) -> Iterator[Finding]:
-    least, use = limit("clear_width"), answer.filled.opening.use
-    if not use.accessible or answer.leaf == "inactive":
+    asked, use = clear_width_asked(answer.filled, answer.leaf), answer.filled.opening.use
+    if asked is None:
         return
     if answer.clear_width_at_90 is None:
         yield finding(
             "no clear width",
             "error",
             f"{_hinge(answer)} the door does not come square open, so it has no clear width at 90 degrees; "
-            f"an accessible route asks for {exactly(least.value, 'up')}. "
+            f"{asked.by} asks for {exactly(asked.strict, 'up')}. "
             f"{square_open_mend(held_at(use.stop_angle, answer.door_stop), answer.greatest_angle_bare)}",
-            least.cited,
-            required=least.value,
+            asked.source,
+            required=asked.strict,
         )
-    elif answer.clear_width_at_90 >= least.value - TOLERANCE:
-        yield from _margin(answer, least.value)
+    elif answer.clear_width_at_90 >= asked.strict - TOLERANCE:
+        yield from _margin(answer, asked)
     else:
-        short = least.value - answer.clear_width_at_90
+        short = asked.strict - answer.clear_width_at_90
         yield finding(
             "too narrow to pass",
             "error",
             f"{_hinge(answer)} the walk-through width is {inches(answer.clear_width_at_90, 'down')}, short "
-            f"by {inches(short, 'up')} of the {exactly(least.value, 'up')} an accessible route asks for. "
+            f"by {inches(short, 'up')} of the {exactly(asked.strict, 'up')} that {asked.by} asks for. "
             "Try a narrower hinge, or take a wider opening. Manoeuvring space is not computed here; "
             "local codes decide.",
-            least.cited,
+            asked.source,
             clear_width=answer.clear_width_at_90,
-            required=least.value,
+            required=asked.strict,
         )
 
 
-def _margin(answer: WidthAnswer, least: float) -> Iterator[Finding]:
-    margin = answer.filled.opening.use.clear_width_margin or 0.0
-    asked = least + margin
-    if answer.clear_width_at_90 is not None and answer.clear_width_at_90 < asked - TOLERANCE:
-        short = asked - answer.clear_width_at_90
+def _margin(answer: WidthAnswer, asked: ClearWidthAsked) -> Iterator[Finding]:
+    if answer.clear_width_at_90 is not None and answer.clear_width_at_90 < asked.least - TOLERANCE:
+        short = asked.least - answer.clear_width_at_90
         yield finding(
             "margin not kept",
             "warning",
             f"{_hinge(answer)} the walk-through width is {inches(answer.clear_width_at_90, 'down')}: enough "
-            f"for the {exactly(least, 'up')} of an accessible route, but short by {inches(short, 'up')} of "
-            f"the margin of {exactly(margin)} asked over it. Try a narrower hinge, or take a wider opening.",
+            f"for the {exactly(asked.strict, 'up')} that {asked.by} asks for, but short by "
+            f"{inches(short, 'up')} of the margin of {exactly(asked.margin)} asked over it. "
+            "Try a narrower hinge, or take a wider opening.",
             practice("access_margin"),
             clear_width=answer.clear_width_at_90,
-            required=asked,
+            required=asked.least,
         )
 
 

@@ -4,7 +4,9 @@ from collections.abc import Iterator, Mapping
 
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Finding, Reason, Source, finding
-from configurator.rules.wording import counted
+from configurator.rules.wording import counted, exactly
+from configurator.tables import limit
+from configurator.units import TOLERANCE
 
 Parts = Mapping[str, Reason]
 _ASKED = Source("what each answer would change here; common practice, no source", "common practice")
@@ -31,6 +33,9 @@ def _questions(filled: FilledOpening, parts: Parts) -> Iterator[str]:
     use = filled.opening.use
     if use.fire_rated is None:
         yield "A fire label, for how many minutes (steel, ball bearings, as listed)?"
+    wide, beds = limit("beds_asked"), limit("clear_width_beds")
+    if use.beds_moved is None and filled.opening_width >= wide.value - TOLERANCE:
+        yield f"Beds moved through, as in a hospital (clear width {exactly(beds.value)})?"
     if use.accessible is None:
         yield "On an accessible route (clear width checked)?"
 

@@ -11,7 +11,7 @@ from configurator.rules.filling.door_weight import Made, door_weight
 from configurator.rules.filling.filler import Assumed as Assumed
 from configurator.rules.filling.filler import Filler
 from configurator.rules.filling.filler import NotGivenError as NotGivenError
-from configurator.rules.filling.frame_and_wall import frame_and_wall
+from configurator.rules.filling.frame_and_wall import follows_wall, frame_and_wall
 from configurator.rules.filling.frame_and_wall import usual_layers as usual_layers
 from configurator.rules.finding import Source
 from configurator.tables import limit
@@ -39,6 +39,7 @@ class FilledUse:
     closer: bool
     traffic: Traffic
     accessible: bool
+    beds_moved: bool
 
 
 INSWING = ("LH", "RH")
@@ -54,6 +55,7 @@ USUAL_USE = FilledUse(
     closer=False,
     traffic="average",
     accessible=False,
+    beds_moved=False,
 )
 """What is assumed for the use where it was not given."""
 
@@ -103,6 +105,18 @@ class FilledOpening:
     def inset(self) -> float:
         """How far the closed door's pull face sits behind the frame face (i); negative if it stands proud."""
         return self.rabbet - self.stop_gap - self.thickness
+
+    @property
+    def depth(self) -> float:
+        """How deep the opening is: frame and wall together, from the one face to the other."""
+        pull, push = -self.frame_proud, -self.frame_proud - self.wall_thickness
+        return max(0.0, pull) - min(-self.jamb_depth, push)
+
+    @property
+    def depth_known(self) -> bool:
+        """Whether what makes the depth was given: the wall, or a frame that goes round it."""
+        wall = "wall.thickness" not in self.assumed
+        return wall or ("frame.jamb_depth" not in self.assumed and follows_wall(self.opening.frame.kind))
 
     @property
     def leaf_bottom(self) -> float:
@@ -244,4 +258,5 @@ def fill_use(use: Use) -> FilledUse:
         closer=USUAL_USE.closer if use.closer is None else use.closer,
         traffic=USUAL_USE.traffic if use.traffic is None else use.traffic,
         accessible=USUAL_USE.accessible if use.accessible is None else use.accessible,
+        beds_moved=USUAL_USE.beds_moved if use.beds_moved is None else use.beds_moved,
     )

@@ -48,7 +48,8 @@ SECTIONS: Mapping[str, tuple[str, ...]] = {
         "existing_hinge.count", "existing_hinge.mounting",
     ),
     "Use": (
-        "use.wanted_angle", "use.stop_angle", "use.accessible", "use.clear_width_margin", "use.closer",
+        "use.wanted_angle", "use.stop_angle", "use.accessible", "use.clear_width_margin",
+        "use.alteration", "use.beds_moved", "use.closer",
         "use.locked", "use.lock_both_sides", "use.lock_finish_bhma", "use.fire_rated",
         "use.traffic", "use.exposure", "use.coastal", "use.humid", "use.corridor_width", "use.required_width",
     ),
@@ -73,7 +74,7 @@ def matters(path: str, session: Session) -> bool:
         return bool(leaves == "dutch")
     if path.startswith("door_stop.") and path != "door_stop.kind":
         return session.value("door_stop") is not None
-    if path == "use.clear_width_margin":
+    if path in ("use.clear_width_margin", "use.alteration"):
         return bool(session.value("use.accessible")) or session.value(path) is not None
     kind = session.value("frame.kind")
     if kind is not None and session.value(path) is None:

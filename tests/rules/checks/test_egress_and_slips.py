@@ -177,7 +177,7 @@ def test_replacement_on_a_fire_door_is_no_business_of_ours():
 )
 def test_hardware_into_the_clear_width(projection, bottom, clear, found):
     """2010 ADA Standards 404.2.3."""
-    said = projection_findings(Projecting("pull", projection, bottom, bottom + 3), clear)
+    said = projection_findings(Projecting("pull", projection, bottom, bottom + 3), clear, 32)
     assert bool(said) == found
     assert all(one.severity == "error" for one in said)
 

@@ -4,11 +4,11 @@ from dataclasses import replace
 
 import pytest
 
-from configurator.rules.checks.egress import clear_width_findings
+from configurator.rules.checks.egress import ClearWidthAsked, clear_width_findings
 from configurator.rules.checks.plan_findings import plan_findings
 from configurator.rules.checks.swing_notes import swing_notes
 from configurator.rules.filling.usual import fill
-from configurator.rules.finding import Finding
+from configurator.rules.finding import Finding, Source
 from configurator.rules.hinge.answers import tried
 from configurator.rules.hinge.width import Must, choose_width
 from configurator.rules.wording import cut_back
@@ -146,6 +146,10 @@ def test_tried_gives_the_sentence():
     assert tried(answers(), "single", 4).hinge_width == 4
 
 
+def route(margin=0.0):
+    return ClearWidthAsked(32, margin, "an accessible route", Source("2010 ADA Standards 404.2.3", "read"))
+
+
 @pytest.mark.parametrize(
     ("clear", "margin", "code"),
     [
@@ -163,20 +167,20 @@ def test_tried_gives_the_sentence():
 def test_clear_width_is_strict_with_the_users_margin(clear, margin, code):
     """2010 ADA Standards 404.2.3; 104.1.1: tolerances are not meant for design work."""
     answer = answers(w45={"clear_width_at_90": clear})
-    (said,) = clear_width_findings("single", 36, 4.5, answer("single", 4.5), answer, margin)
+    (said,) = clear_width_findings("single", 36, 4.5, answer("single", 4.5), answer, route(margin))
     assert said.code == code
     assert "Manoeuvring space beside the door is not computed" in said.message
 
 
 def test_a_narrower_hinge_that_cannot_be_mounted_is_no_way_out():
     answer = answers(w45=NARROW, w4="too short")
-    (said,) = clear_width_findings("single", 36, 4.5, answer("single", 4.5), answer)
+    (said,) = clear_width_findings("single", 36, 4.5, answer("single", 4.5), answer, route())
     assert "No narrower stock hinge keeps it." in said.message
 
 
 def test_an_opening_is_widened_in_steps_of_two():
     answer = answers(w4={"clear_width_at_90": 28.5})
-    (said,) = clear_width_findings("single", 32, 4.5, answer("single", 4), answer)
+    (said,) = clear_width_findings("single", 32, 4.5, answer("single", 4), answer, route())
     assert "Take a wider opening: 36 in wide with this hinge gives 32-1/2 in." in said.message
 
 
