@@ -60,7 +60,7 @@ CLEAR_WIDTHS = (
         34.3125,
         ROUTE,
         SHORT,
-        says={SHORT: "If this is an alteration"},
+        says={SHORT: "Say if this is an alteration"},
     ),
     clear("an alteration of a deep opening: 35-3/8 in", 38.3125, ALTERED, KEPT, wall=29),
     clear("a doorway for beds leaves 41-1/2 in", 44.4375, BEDS, KEPT, source=NYC),

@@ -115,10 +115,7 @@ def _if_altered(answer: WidthAnswer, clear: float, asked: ClearWidthAsked) -> st
     saves = filled.use.accessible and filled.opening.use.alteration is None and answer.leaf != "active"
     if not saves or asked.least - clear > min(stop.value, filled.stop_height) + TOLERANCE:
         return ""
-    return (
-        f" If this is an alteration, its latch-side stop may take {exactly(stop.value)} of the clear width: "
-        "say so here."
-    )
+    return f" Say if this is an alteration: its latch-side stop may take {exactly(stop.value)} of it."
 
 
 def _short(clear: float, asked: ClearWidthAsked, hinge: str, mends: str) -> Finding:
@@ -126,7 +123,8 @@ def _short(clear: float, asked: ClearWidthAsked, hinge: str, mends: str) -> Find
     short = least - clear
     has = f"Clear width {inches(clear, 'down')} at 90° {hinge}"
     if clear < asked.strict - TOLERANCE:
-        message = f"{has}, short of {exactly(least, 'up')} by {inches(short, 'up')}: {asked.by} asks for it. {mends}"
+        lacks = f"short of {exactly(least, 'up')} by {inches(short, 'up')}"
+        message = f"{has}, {lacks}: {asked.by} asks for it. {mends}"
         return finding("too narrow to pass", "error", message, asked.source, clear_width=clear, short=short)
     message = (
         f"{has} keeps {exactly(asked.strict, 'up')}, but not the margin of {exactly(margin)} asked over it: "
