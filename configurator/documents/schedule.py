@@ -159,8 +159,7 @@ def _hinge(one: Tally) -> str:
     if one.fault is not None:
         return NOT_WORKED_OUT
     if not one.leaves:
-        hung = one.opening.hung_on
-        return "not on butt hinges" if hung == "butt hinges" else hung
+        return one.opening.hung_on
     return _by_leaf(one, _hinges_of_leaf)
 
 

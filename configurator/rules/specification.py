@@ -10,6 +10,7 @@ from configurator.rules.checks.door_stop import holds_short_of_square
 from configurator.rules.checks.egress import clear_width_asked
 from configurator.rules.checks.hinge_checks import leaf_checks, opening_checks
 from configurator.rules.checks.swing_notes import swing_notes
+from configurator.rules.filling.leaves import leaves_of
 from configurator.rules.filling.materials import fastening_of, place_of
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Alternative, Finding, Fix, Reason, finding, reason
@@ -24,13 +25,13 @@ from configurator.rules.hinge.finish import (
     metal_of_number,
     stainless_alloy,
 )
+from configurator.rules.hinge.fire import spring_hinges
 from configurator.rules.hinge.leaf_hinge import NOTHING_ASKED, LeafHinge, override, standard_for
 from configurator.rules.hinge.pin import hinge_pin, lock_of
 from configurator.rules.hinge.weight import hinge_type
 from configurator.rules.hinge.width import Must, WidthAsked, ask_width
-from configurator.rules.wording import exactly, plain
-from configurator.tables import limit, practice, words_of
-from configurator.units import TOLERANCE
+from configurator.rules.wording import plain
+from configurator.tables import practice, words_of
 
 PARTS = (
     "height",
@@ -273,21 +274,16 @@ _HUNG = {
 def out_of_scope(filled: FilledOpening) -> tuple[Finding, ...]:
     """Return why nothing is chosen or ordered for this opening; empty where butt hinges are chosen."""
     hung_on = filled.opening.hung_on
-    if hung_on != "butt hinges":
-        message = (
-            f"This door is {_HUNG[hung_on]}: only butt hinges are chosen here, so nothing is ordered for it. "
-            "Order what it hangs on from whoever supplies that."
-        )
-        return (finding("not here", "note", message, practice("not_here")),)
-    wide = limit("lead_lined")
-    # The rule speaks of 3 ft doors, which are the opening's width; the leaf itself is a little less.
-    if filled.opening.door.construction == "lead-lined" and filled.opening_width >= wide.value - TOLERANCE:
-        message = (
-            f"A lead-lined door {exactly(filled.opening_width)} wide hangs on pivots, not on hinges: from "
-            f"{exactly(wide.value)} on. Nothing is ordered for it here; ask the door's maker for its pivots."
-        )
-        return (finding("lead-lined", "error", message, wide.cited, width=filled.opening_width),)
-    return ()
+    if hung_on == "butt hinges":
+        return ()
+    message = (
+        f"This door is {_HUNG[hung_on]}: only butt hinges are chosen here, so nothing is ordered for it. "
+        "Order what it hangs on from whoever supplies that."
+    )
+    said = finding("not here", "note", message, practice("not_here"))
+    if hung_on == "spring hinges" and filled.use.fire_rated:
+        return (*(spring_hinges(filled.thickness, leaf) for leaf in leaves_of(filled)), said)
+    return (said,)
 
 
 MOST_COMPARED = 12

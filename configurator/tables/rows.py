@@ -314,10 +314,11 @@ class LocationRow(Row):
 
 @dataclass(frozen=True, slots=True)
 class FireRow(Row):
-    """Least hinge of a labelled door up to a thickness, width and height."""
+    """Least hinge of a labelled door up to a thickness, width and height; no thickness: or thicker."""
 
+    hinge: Literal["butt", "spring"]
     thickness_over: float
-    thickness_to: float
+    thickness_to: float | None
     width_to: float
     height_to: float
     hinge_height: float

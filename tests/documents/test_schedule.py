@@ -53,8 +53,6 @@ def test_two_leaves_alike_are_said_once_and_others_one_by_one():
 
 def test_an_opening_hung_otherwise_and_one_not_worked_out_say_so():
     assert row(hung_on="pivots").hinge == "pivots"
-    leaded = row(door={"construction": "lead-lined"})
-    assert leaded.hinge == "not on butt hinges"
     low = row(size={"width": 36, "height": 5}, door={"undercut": 12})
     assert (low.hinge, low.angle, low.errors) == ("not worked out", "", 1)
     assert low.findings == "error: A leaf from 12 to 4-7/8 in above the floor has no height."

@@ -73,6 +73,81 @@ CLEAR_WIDTHS = (
     clear("a 3-0 opening is not asked about beds", 36, ROUTE, KEPT, source=NYC),
 )
 
+NOTE = "unattributed hardware note quoting NFPA 80 Table 2-8A; said as quoted in a secondary text"
+SIZE, LISTING, MEMORY = "fire size", "fire listing", "fire row from memory"
+FIRE_FINDINGS = (SIZE, "fire height", "fire gage", MEMORY)
+
+
+def fire(words, size, found=(), thickness=1.75, source=NOTE, mark="common practice", **changes):
+    """A labelled door of that size in inches; of what is said of its hinge, `found` and no more."""
+    opening = {"hand": "LH", "size": {"width": size[0], "height": size[1]}, "use": {"fire_rated": True}}
+    opening |= {"door": {"construction": "hollow metal, 18 gage", "thickness": thickness}}
+    opening |= {key: changes.pop(key) for key in ("hinge",) if key in changes}
+    silent = tuple(code for code in FIRE_FINDINGS if code not in found)
+    return Judgement(
+        words, opening, findings=(*found, LISTING), silent=silent, source=source, mark=mark, **changes
+    )
+
+
+FOUR, LEAD = {"height": 4, "width": 4, "leaf_thickness": 0.13}, {"construction": "lead-lined"}
+MILITARY = "UFC 3-190-02FA (2003, since cancelled), Builders' Hardware, para. 6e"
+FIRE = (
+    fire("a labelled door 1-3/4 thick", (36, 84)),
+    fire("a labelled door 2-1/4 thick is within “1-3/4 or thicker”", (36, 84), thickness=2.25),
+    fire("a labelled door 2-1/2 thick", (48, 96), thickness=2.5),
+    fire("a labelled door over 4 ft wide: check the listing", (50, 96), (SIZE,)),
+    fire("a labelled leaf of 4-0 x 8-0 takes 0.134", (48, 96), recommended={"height": 5}),
+    fire("a labelled leaf over 10 ft high: check the listing", (48, 122), (SIZE,)),
+    fire("a labelled 1-3/8 door over 3-0", (38, 84), (SIZE,), 1.375, "from memory, unchecked", "from memory"),
+    fire("a labelled door on hinges 4 high", (36, 84), ("fire height", "fire gage"), hinge=FOUR),
+    fire("a labelled 3-0 x 5-0 on 4 in hinges rests on memory", (36, 60), (MEMORY,), hinge=FOUR),
+    fire(
+        "a labelled 3-0 x 5-6 takes more than 4 in hinges",
+        (36, 66),
+        ("fire height", "fire gage"),
+        hinge=FOUR,
+    ),
+    Judgement(
+        "a labelled door on spring hinges is cautioned of",
+        {"hand": "LH", "hung_on": "spring hinges", "use": {"fire_rated": True}},
+        findings=("fire spring hinges",),
+        says={"fire spring hinges": "From memory"},
+        source="from memory: NFPA 80 Table 6.4.3.1 is the place to check",
+        mark="from memory",
+    ),
+    Judgement(
+        "spring hinges on a door without a label",
+        {"hand": "LH", "hung_on": "spring hinges", "use": {"fire_rated": False}},
+        silent=("fire spring hinges",),
+    ),
+)
+LEAD_LINED = (
+    Judgement(
+        "a lead-lined 3-0 door: hinges by its weight, and a caution",
+        {"hand": "LH", "door": LEAD | {"weight": 300}},
+        {"weight": "heavy", "bearing": "ball", "count": 3},
+        ("lead-lined",),
+        says={"lead-lined": "since withdrawn"},
+        order={"quantity": 3},
+        source=MILITARY,
+        mark="read",
+    ),
+    Judgement(
+        "a lead-lined 2-11 door is below what that rule speaks of",
+        {"hand": "LH", "size": {"width": 35, "height": 84}, "door": LEAD | {"weight": 200}},
+        silent=("lead-lined",),
+        source=MILITARY,
+        mark="read",
+    ),
+    Judgement(
+        "a steel door with lead in it is not what that rule speaks of",
+        {"hand": "LH", "door": {"construction": "hollow metal, 18 gage", "lead_thickness": 0.0625}},
+        silent=("lead-lined",),
+        source=MILITARY,
+        mark="read",
+    ),
+)
+
 CASES = (
     closer("a closer that comes down to 77.9 in", 77.9, found=True),
     closer("a closer that comes down to 78 in", 78, found=False),
@@ -80,4 +155,6 @@ CASES = (
     closer("a panic device is no closer: 78.1 in", 78.1, found=True, kind="panic device"),
     closer("a panic device at 80 in", 80, found=False, kind="panic device"),
     *CLEAR_WIDTHS,
+    *FIRE,
+    *LEAD_LINED,
 )

@@ -138,6 +138,12 @@ MORE = {
         size={"width": 42, "height": 84}, prepared_height=4.5, hinge={"height": 4.5, "weight": "heavy"}
     ),
     "corridor kept": opening(use={"corridor_width": 96, "required_width": 44}),
+    "fire row from memory": opening(
+        use={"fire_rated": True},
+        size={"width": 36, "height": 60},
+        hinge={"height": 4, "leaf_thickness": 0.13},
+    ),
+    "fire spring hinges": opening(hung_on="spring hinges", use={"fire_rated": True}),
     "fire size": opening(use={"fire_rated": True}, size={"width": 60, "height": 96}),
     "fire bearing": opening(use={"fire_rated": True}, hinge={"bearing": "plain"}),
     "fire height": opening(use={"fire_rated": True}, hinge={"height": 4}),

@@ -311,7 +311,6 @@ def test_a_dutch_door_has_two_hinges_a_leaf():
         ({"hung_on": "continuous hinge"}, "not here"),
         ({"hung_on": "spring hinges"}, "not here"),
         ({"hung_on": "by others"}, "not here"),
-        ({"door": {"construction": "lead-lined"}}, "lead-lined"),
     ],
 )
 def test_what_is_not_chosen_here(changes, code):
@@ -320,9 +319,23 @@ def test_what_is_not_chosen_here(changes, code):
     assert codes(spec) == {code}
 
 
-def test_a_narrow_lead_lined_door_still_takes_hinges():
-    spec = specified(opening(door={"construction": "lead-lined"}, size={"width": 35, "height": 84}))
+@pytest.mark.parametrize(("width", "cautions"), [(36 - 1 / 64, 0), (36, 1), (36 + 1 / 64, 1)])
+def test_a_lead_lined_door_takes_hinges_and_a_caution(width, cautions):
+    spec = specified(opening(door={"construction": "lead-lined"}, size={"width": width, "height": 84}))
     assert spec.as_data()["count"] == 3
+    said = [one for one in spec.findings if one.code == "lead-lined"]
+    assert [one.severity for one in said] == ["warning"] * cautions
+    assert all(one.fix[0].path == "hung_on" for one in said)
+
+
+def test_labelled_spring_hinges_are_cautioned_of():
+    spec = specified(opening(hung_on="spring hinges", use={"fire_rated": True}))
+    assert codes(spec) == {"not here", "fire spring hinges"}
+    assert "0.134 in thick" in found(spec, "fire spring hinges").message
+    taller = specified(
+        opening(hung_on="spring hinges", use={"fire_rated": True}, size={"width": 36, "height": 96})
+    )
+    assert "not known here" in found(taller, "fire spring hinges").message
 
 
 # --- bad input and places ---

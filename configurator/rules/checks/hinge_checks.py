@@ -100,6 +100,7 @@ def opening_checks(
         yield from _closer(filled, parts)
         yield from _measured_from(filled, parts)
         yield from _corridor(filled, parts, answer)
+    yield from _lead_lined(filled)
     yield from question_findings(filled, parts)
 
 
@@ -253,6 +254,20 @@ def _projections(
             half = thing.vertical / 2
             box = Projecting(thing.kind, thing.projection, thing.height - half, thing.height + half)
             yield from projection_findings(box, clear, asked.strict)
+
+
+def _lead_lined(filled: FilledOpening) -> Iterator[Finding]:
+    wide, door = limit("lead_lined"), filled.opening.door.construction
+    # The rule speaks of 3 ft doors, which are the opening's width; the leaf itself is a little less.
+    if door != "lead-lined" or filled.opening_width < wide.value - TOLERANCE:
+        return
+    message = (
+        f"A lead-lined door {exactly(filled.opening_width)} wide: one military rule, since withdrawn, hung "
+        f"such doors from {exactly(wide.value)} on pivots. Hinges are chosen by its weight; ask the door's "
+        "maker whether it is made for them."
+    )
+    fix = (Fix("hung_on", "pivots", "Hang it on pivots"),)
+    yield finding("lead-lined", "warning", message, wide.cited, fix, width=filled.opening_width)
 
 
 def _closer(filled: FilledOpening, parts: Parts) -> Iterator[Finding]:

@@ -1,9 +1,13 @@
 """Labelled fire doors: the least hinge, and what the program does not know."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
+from math import inf
+from typing import Literal
 
+from configurator.rules.filling.leaves import LeafSize
 from configurator.rules.finding import Finding, Fix, finding
-from configurator.rules.wording import exactly, plain
+from configurator.rules.wording import exactly, feet, leaf_named, plain
 from configurator.tables import FireRow, practice, table
 from configurator.units import TOLERANCE
 
@@ -26,13 +30,16 @@ class FireHinge:
     bearing: str
 
 
-def fire_row(thickness: float, width: float, height: float) -> FireRow | None:
+def fire_row(
+    thickness: float, width: float, height: float, hinge: Literal["butt", "spring"] = "butt"
+) -> FireRow | None:
     """Return the row of the fire table for a leaf, inches; None where the leaf is outside it."""
     return next(
         (
             row
             for row in table(FireRow)
-            if row.thickness_over < thickness <= row.thickness_to + TOLERANCE
+            if row.hinge == hinge
+            and row.thickness_over < thickness <= (row.thickness_to or inf) + TOLERANCE
             and width <= row.width_to + TOLERANCE
             and height <= row.height_to + TOLERANCE
         ),
@@ -40,11 +47,22 @@ def fire_row(thickness: float, width: float, height: float) -> FireRow | None:
     )
 
 
+def spring_hinges(thickness: float, leaf: LeafSize) -> Finding:
+    """Return what a labelled leaf on spring hinges takes, as far as it is known."""
+    row = fire_row(thickness, leaf.width, leaf.height, "spring")
+    size = "Their size for this leaf is not known here"
+    if row is not None:
+        size = f"From memory: {plain(row.hinge_height)} high and {exactly(row.leaf_thickness)} thick at least"
+    named = leaf_named(leaf.name) or "door"
+    message = f"A fire rated {named} on spring hinges takes at least two. {size}. {_DEFER}"
+    return finding("fire spring hinges", "warning", message, practice("fire_spring"))
+
+
 def fire_findings(hinge: FireHinge) -> tuple[Finding, ...]:
     """Return the findings about the hinge of a labelled leaf."""
     row = fire_row(hinge.thickness, hinge.width, hinge.leaf_height)
     found = _bearing(hinge)
-    found += [_outside(hinge)] if row is None else _least(hinge, row)
+    found += [_outside(hinge)] if row is None else [*_least(hinge, row), *_remembered(hinge, row)]
     caution = finding(
         "fire listing",
         "warning",
@@ -70,8 +88,23 @@ def _outside(hinge: FireHinge) -> Finding:
         f"{_DEFER}"
     )
     return finding(
-        "fire size", "error", message, practice("fire_table"), width=hinge.width, height=hinge.leaf_height
+        "fire size", "warning", message, practice("fire_table"), width=hinge.width, height=hinge.leaf_height
     )
+
+
+def _remembered(hinge: FireHinge, row: FireRow) -> Iterator[Finding]:
+    """Yield a warning for a hinge that only a row known from memory lets by."""
+    known = [one for one in table(FireRow) if one.hinge == "butt" and one.mark != "from memory"]
+    least = min(known, key=lambda one: one.leaf_thickness)
+    enough = hinge.hinge_height >= least.hinge_height and hinge.leaf_thickness >= least.leaf_thickness
+    if row.mark != "from memory" or enough:
+        return
+    message = (
+        f"Hinges {plain(hinge.hinge_height)} high and {exactly(hinge.leaf_thickness)} thick are enough here "
+        f"only by a row of the fire door table known from memory: up to {feet(row.width_to)} x "
+        f"{feet(row.height_to)}. {_DEFER}"
+    )
+    yield finding("fire row from memory", "warning", message, row.cited, least=row.leaf_thickness)
 
 
 def _least(hinge: FireHinge, row: FireRow) -> list[Finding]:

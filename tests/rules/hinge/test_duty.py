@@ -217,11 +217,18 @@ def test_no_type_is_known_for_other_mountings():
         (1.75, 48, 120, 0.180),
         (1.75, 48, 120 + STEP, None),
         (1.75, 48 + STEP, 84, None),
-        (1.75 + STEP, 36, 84, None),
+        (1.75 + STEP, 36, 84, 0.134),
+        (2.25, 48, 96, 0.134),
+        (3, 48, 120, 0.180),
+        (1.75, 36, 60, 0.130),
+        (1.75, 36 + STEP, 60, 0.134),
+        (1.75, 36, 60 + STEP, 0.134),
+        (1.75, 24, 36, 0.092),
+        (1.75, 24 + STEP, 36, 0.130),
     ],
 )
 def test_fire_table(thickness, width, height, gage):
-    """An unattributed hardware note on NFPA 80, as quoted in a secondary text; 1-3/8 doors from memory."""
+    """An unattributed hardware note on NFPA 80, as quoted in a secondary text; the rest from memory."""
     row = fire_row(thickness, width, height)
     assert (None if row is None else row.leaf_thickness) == gage
 
@@ -245,6 +252,8 @@ def fire(**changes):
         ({"hinge_height": 4}, "fire height"),
         ({"leaf_thickness": 0.123}, "fire gage"),
         ({"leaf_height": 130}, "fire size"),
+        ({"leaf_height": 60, "hinge_height": 4, "leaf_thickness": 0.13}, "fire row from memory"),
+        ({"leaf_height": 60, "leaf_thickness": 0.13}, "fire row from memory"),
     ],
 )
 def test_fire_findings(changes, code):
