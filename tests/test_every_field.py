@@ -78,6 +78,7 @@ ASKED_ELSEWHERE = {
     "hardware.kind": "chosen when it is added",
     "hardware.outline": "for what few things are round from above: in the file only",
     "compare": "the table of widths",
+    "order_despite": "a button beside the order that an error holds",
     "tolerances": "the panel of tolerances has every one of them",
 }
 
@@ -109,6 +110,7 @@ NOTHING_TAKEN = {
     "quantity": "one",
     "status": "assumed",
     "hung_on": "butt hinges",
+    "order_despite": "every error holds the order",
     "leaves": "single",
     "hand": "not known: asked for",
     "frame.kind": "the usual kind; its own sizes are shown as assumed",
@@ -168,6 +170,7 @@ def test_every_field_left_out_is_shown_with_what_is_taken_for_it_and_from_where(
 # --- where it is listed
 
 IN_NO_SCHEDULE = {
+    "order_despite",
     "active_width", "split_height", "compare", "prepared_height", "obstructions", "hardware", "hinge",
     "existing_hinge", "hinge_locations", "door_stop", "tolerances", "wall.layers", "door.latch_bevel",
     "door.hinge_backset", "door.mortise_depth", "door.hinge_gap", "door.latch_gap", "door.head_gap",
@@ -196,6 +199,7 @@ DOES_NOTHING = {
     "location": "a name",
     "notes": "for people",
     "questions": "for people",
+    "order_despite": "what is ordered, not what is answered",
     "wall.layers.name": "lettered in the picture",
     "frame.metal_thickness": "drawn in the picture",
     "tolerances": "asked for by themselves; every one of them is in the spread of the swing",

@@ -51,6 +51,11 @@ def add_order_command(commands: Any) -> None:
     order.add_argument(
         "--mark-ordered", action="store_true", help="with --freeze, set the status of its openings to ordered"
     )
+    order.add_argument(
+        "--with-errors",
+        action="store_true",
+        help="with --freeze, freeze although errors stand against the order",
+    )
     order.add_argument("--strict", action="store_true", help="exit with 1 when a finding is an error")
     order.set_defaults(run=order_command)
 
@@ -64,8 +69,9 @@ def order_command(options: argparse.Namespace) -> tuple[str, int]:
     if options.submittal and options.prices is not None:
         raise refused("--submittal", "has no prices; leave out --prices")
     if options.freeze is None:
-        if options.mark_ordered:
-            raise refused("--mark-ordered", "goes with --freeze")
+        for name in ("mark_ordered", "with_errors"):
+            if getattr(options, name):
+                raise refused(f"--{name.replace('_', '-')}", "goes with --freeze")
         return _ordered(load(options.file), options, None)
     from configurator.project_file.held import open_held
 
@@ -101,6 +107,8 @@ def _frozen(job: Job, order: "TakeOff", options: argparse.Namespace) -> Job:
 
     from configurator.order.revisions import RevisionError, freeze, marked_ordered, with_revision
 
+    if (stands := order.errors()) and not options.with_errors:
+        raise refused("--freeze", f"{stands} To freeze it as it is, add --with-errors")
     try:
         revision = freeze(job, order, date.today().isoformat(), options.freeze.strip() or None)
     except RevisionError as error:

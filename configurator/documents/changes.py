@@ -3,7 +3,7 @@
 from typing import Any
 
 from configurator.documents.document import Column, Document, Table, heading_of
-from configurator.documents.line_words import detail_words, hinge_words, metal_words, screws_each_words
+from configurator.documents.line_words import detail_words, hinge_words, metal_words
 from configurator.model import JobFacts
 from configurator.order.revisions import Changes, OpeningChange, Taken
 from configurator.rules.hinge_items import HingeItem
@@ -18,7 +18,6 @@ _LINE_COLUMNS = (
     Column("hinge", "Hinge", "text", 34),
     Column("finish", "Metal, finish", "text", 14),
     Column("detail", "Pin, tip, corner", "text", 26),
-    Column("screws", "Screws with each", "text", 12),
 )
 _OPENING_COLUMNS = (
     Column("mark", "Mark", "text", 10),
@@ -42,7 +41,6 @@ def changes_document(changes: Changes, facts: JobFacts | None = None) -> Documen
             hinge_words(line.hinge),
             metal_words(line.hinge),
             detail_words(line.hinge),
-            screws_each_words(line.hinge),
         )
         for line in changes.lines
     )
@@ -53,10 +51,7 @@ def changes_document(changes: Changes, facts: JobFacts | None = None) -> Documen
 
 
 def changes_as_data(changes: Changes) -> dict[str, Any]:
-    """Return the changes as results are written; a line says what it is as an order line does.
-
-    Screws are those of one hinge: lines may differ in nothing else.
-    """
+    """Return the changes as results are written; a line says what it is as an order line does."""
     return {
         "since_revision": changes.number,
         "lines": [
@@ -66,7 +61,6 @@ def changes_as_data(changes: Changes) -> dict[str, Any]:
                 "was": one.was,
                 "now": one.now,
                 **one.hinge.as_data(),
-                "screws_each": {kind: str(number) for kind, number in one.hinge.screws},
             }
             for one in changes.lines
         ],
@@ -80,6 +74,7 @@ def changes_as_data(changes: Changes) -> dict[str, Any]:
             }
             for one in changes.openings
         ],
+        "same_hinges": list(changes.same_hinges),
     }
 
 

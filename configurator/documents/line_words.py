@@ -4,7 +4,9 @@ from collections.abc import Mapping
 
 from configurator.documents.document import listed
 from configurator.order.lines import OrderLine
-from configurator.rules.hinge_items import HingeItem
+from configurator.rules.hinge.pin import HANDED
+from configurator.rules.hinge_items import HingeItem, sold_words
+from configurator.rules.wording import counted
 from configurator.units import format_decimal
 
 BEARINGS = {"ball": "antifriction bearing", "plain": "plain bearing"}
@@ -19,10 +21,34 @@ def hinge_words(hinge: HingeItem) -> str:
         BEARINGS.get(hinge.bearing, hinge.bearing),
         f"leaf {format_decimal(hinge.leaf_thickness)}",
         f"{hinge.knuckles} knuckles",
-        f"hand {hinge.hand}" if hinge.hand else "",
+        f"hand {hinge.hand}" if hinge.hand else "hand not known" if hinge.mounting in HANDED else "",
+        *sold_words(hinge),
         "for a labelled fire door" if hinge.fire else "",
     )
     return ", ".join(word for word in facts if word)
+
+
+def labelled_words(line: OrderLine, most: int) -> str:
+    """Return which marks of a line have labelled fire doors, as `6 hinges: 205A x 6`; empty for none."""
+    found = line.fire_marks
+    if not found:
+        return ""
+    return f"{counted(sum(found.values()), 'hinge', 'hinges')}: {_listed_counts(found, most)}"
+
+
+def screw_kind_words(line: OrderLine) -> str:
+    """Return with which screws its hinges come where not all have the same, as `12 with machine`."""
+    kinds = line.screw_kinds
+    return "" if len(kinds) < 2 else ", ".join(f"{count} with {kind}" for kind, count in kinds.items())
+
+
+def despite_words(line: OrderLine) -> str:
+    """Return which marks are ordered in spite of an error, and of which; empty for none."""
+    each = (
+        f"{mark}, ordered all the same: {' '.join(one.message for one in found)}"
+        for mark, found in line.despite.items()
+    )
+    return " ".join(each)
 
 
 def metal_words(hinge: HingeItem) -> str:
@@ -50,4 +76,8 @@ def screw_words(screws: Mapping[str, int]) -> str:
 
 def marks_words(line: OrderLine, most: int) -> str:
     """Return the marks a line serves with how many each takes, as `112A x 3, 205A x 6`; `most` are named."""
-    return listed([f"{mark} x {count}" for mark, count in line.by_mark.items()], most)
+    return _listed_counts(line.by_mark, most)
+
+
+def _listed_counts(by_mark: Mapping[str, int], most: int) -> str:
+    return listed([f"{mark} x {count}" for mark, count in by_mark.items()], most)

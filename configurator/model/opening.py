@@ -98,6 +98,12 @@ class Opening(Record):
         "hinge locations", "where along the height hinges sit", HingeLocations()
     )
     door_stop: DoorStop | None = field("door stop", "what the open door comes to rest against")
+    order_despite: tuple[Text, ...] = field(
+        "ordered all the same",
+        "errors it is ordered in spite of",
+        (),
+        help="codes of errors that were read and do not hold the order of this opening",
+    )
     tolerances: Tolerances = field("tolerances", "how far what is built may be off", Tolerances())
 
     @field_validator("leaves", mode="before")
@@ -157,7 +163,7 @@ class Opening(Record):
             raise PydanticCustomError("mark", "a mark is one line of 1 to 100 characters")
         return value
 
-    @field_validator("obstructions", "hardware")
+    @field_validator("obstructions", "hardware", "order_despite")
     @classmethod
     def _not_endless(cls, value: tuple[Any, ...]) -> tuple[Any, ...]:
         if len(value) > MOST_OF_ANYTHING:

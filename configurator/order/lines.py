@@ -1,14 +1,16 @@
-"""Order lines: hinges that are alike, counted, with the marks each line serves, and the spare ones."""
+"""Order lines: a line for each product, counted, with the marks it serves, and the spare ones."""
 
 import re
+from collections import Counter
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from decimal import Decimal
 from fractions import Fraction
 from math import ceil
 from typing import Any
 
 from configurator.order.tally import Tally
+from configurator.rules.finding import Finding
 from configurator.rules.hinge.sizes import pairs
 from configurator.rules.hinge_items import HingeItem, sort_key
 from configurator.rules.wording import counted
@@ -71,18 +73,34 @@ def parse_spare(text: str) -> Spare:
     return Spare(each=int(written[1]))
 
 
+Marks = Mapping[str, int]
+"""Hinges by mark, all openings of the mark together."""
+
+
 @dataclass(frozen=True, slots=True)
 class OrderLine:
-    """One line of an order: `needed` hinges for the openings and `spare` over them, all counted each.
+    """One product of an order: `needed` hinges for the openings and `spare` over them, all counted each.
 
-    `by_mark` is how many of the needed ones each mark takes, all openings of that mark together.
+    `hinge` is the product; `parts` are its hinges as the openings take them, which may differ in the label
+    of the door and in the screws, with how many each mark takes. `despite` has, of each mark, the errors
+    that the user said to order it in spite of.
     """
 
     number: int
     hinge: HingeItem
-    needed: int
+    parts: Mapping[HingeItem, Marks]
     spare: int
-    by_mark: Mapping[str, int]
+    despite: Mapping[str, tuple[Finding, ...]] = field(default_factory=dict)
+
+    @property
+    def by_mark(self) -> dict[str, int]:
+        """How many of the needed hinges each mark takes."""
+        return _added(self.parts.values())
+
+    @property
+    def needed(self) -> int:
+        """Hinges that the openings take."""
+        return sum(sum(marks.values()) for marks in self.parts.values())
 
     @property
     def quantity(self) -> int:
@@ -95,12 +113,31 @@ class OrderLine:
         return f"{counted(self.quantity, 'hinge', 'hinges')} = {pairs(self.quantity)}"
 
     @property
+    def fire_marks(self) -> dict[str, int]:
+        """Of the marks with labelled fire doors, how many hinges each takes."""
+        return _added(marks for hinge, marks in self.parts.items() if hinge.fire)
+
+    @property
+    def screw_kinds(self) -> dict[str, int]:
+        """How many of the needed hinges come with screws of which kinds, as {"machine and wood": 6}."""
+        found: Counter[str] = Counter()
+        for hinge, marks in self.parts.items():
+            found[hinge.screw_kinds] += sum(marks.values())
+        return dict(found)
+
+    @property
     def screws(self) -> dict[str, int]:
-        """Screws of each kind for the whole line, spare hinges included; a part of a screw goes up."""
+        """Screws of each kind for the whole line; a part of a screw goes up.
+
+        Spare hinges may go anywhere the line goes, so each has the most screws of a kind that any of it has.
+        """
         found = {"machine": 0, "wood": 0}
-        for kind, each in self.hinge.screws:
-            found[kind] = ceil(each * self.quantity)
-        return found
+        most = dict.fromkeys(found, Fraction(0))
+        for hinge, marks in self.parts.items():
+            for kind, each in hinge.screws:
+                found[kind] += ceil(each * sum(marks.values()))
+                most[kind] = max(most[kind], each)
+        return {kind: count + ceil(most[kind] * self.spare) for kind, count in found.items()}
 
     def as_data(self) -> dict[str, Any]:
         """Return the line as the results contract names it; what was added to it comes at the end."""
@@ -108,29 +145,53 @@ class OrderLine:
             "quantity": self.quantity,
             "unit": UNIT,
             **self.hinge.as_data(),
+            "fire": bool(self.fire_marks),
             "screws": self.screws,
             "marks": list(self.by_mark),
             "line": self.number,
             "pairs": pairs(self.quantity),
             "needed": self.needed,
             "spare": self.spare,
-            "by_mark": dict(self.by_mark),
+            "by_mark": self.by_mark,
+            "fire_marks": self.fire_marks,
+            "screw_kinds": self.screw_kinds,
+            "sold_by": self.hinge.sold_by,
+            "through_bolts": self.hinge.through_bolts,
+            "clears_at": self.hinge.clears_at,
+            "ordered_despite": {mark: [one.code for one in found] for mark, found in self.despite.items()},
         }
 
 
 def order_lines(tallies: Iterable[Tally], spare: Spare = NO_SPARE) -> tuple[OrderLine, ...]:
     """Return the lines of many openings, in the order of their size and then of what distinguishes them."""
-    grouped: dict[HingeItem, dict[str, int]] = {}
+    products: dict[HingeItem, dict[HingeItem, dict[str, int]]] = {}
+    accepted: dict[str, tuple[Finding, ...]] = {}
     for one in tallies:
-        for item in one.items:
-            by_mark = grouped.setdefault(item.hinge, {})
-            by_mark[one.mark] = by_mark.get(one.mark, 0) + item.count * one.opening.quantity
+        for item in one.ordered:
+            marks = products.setdefault(item.hinge.product, {}).setdefault(item.hinge, {})
+            marks[one.mark] = marks.get(one.mark, 0) + item.count * one.opening.quantity
+            if found := one.accepted:
+                accepted[one.mark] = found
     return tuple(
-        _line(number, hinge, grouped[hinge], spare)
-        for number, hinge in enumerate(sorted(grouped, key=sort_key), 1)
+        _line(number, product, products[product], spare, accepted)
+        for number, product in enumerate(sorted(products, key=sort_key), 1)
     )
 
 
-def _line(number: int, hinge: HingeItem, by_mark: Mapping[str, int], spare: Spare) -> OrderLine:
-    needed = sum(by_mark.values())
-    return OrderLine(number, hinge, needed, spare.of(needed), by_mark)
+def _line(
+    number: int,
+    product: HingeItem,
+    parts: Mapping[HingeItem, Marks],
+    spare: Spare,
+    accepted: Mapping[str, tuple[Finding, ...]],
+) -> OrderLine:
+    marks = _added(parts.values())
+    despite = {mark: accepted[mark] for mark in marks if mark in accepted}
+    return OrderLine(number, product, parts, spare.of(sum(marks.values())), despite)
+
+
+def _added(parts: Iterable[Marks]) -> dict[str, int]:
+    found: Counter[str] = Counter()
+    for marks in parts:
+        found.update(marks)
+    return dict(found)

@@ -1,18 +1,16 @@
-"""Findings of an order, each with the marks it is about: what stands against it, and lines nearly alike."""
+"""Findings of an order, each with the marks it is about: what stands against it, and what to heed."""
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, fields
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from typing import Any
 
+from configurator.model import Opening
 from configurator.order.lines import OrderLine
 from configurator.order.reconcile import Reconciliation
 from configurator.order.studied import NotOrdered
 from configurator.order.tally import Tally
 from configurator.rules.finding import SEVERITIES, Finding, finding
-from configurator.rules.hinge_items import HANDED, HingeItem
-from configurator.rules.wording import counted
 from configurator.tables import practice
-from configurator.units import format_size
 
 MOST_NAMED = 6
 ABOUT_THE_ORDER = frozenset(
@@ -23,7 +21,6 @@ ABOUT_THE_ORDER = frozenset(
         "finish differs from the lock",
         "hinge size swapped",
         "hinges by leaf",
-        "lines nearly alike",
         "pairs for hinges",
         "preparation differs",
         "screws do not hold",
@@ -34,36 +31,20 @@ ABOUT_THE_ORDER = frozenset(
     }
 )
 """Codes of an opening's warnings and notes that are repeated beside the order; errors always are."""
-_NAME_THEIR_MARKS = frozenset({"lines nearly alike", "one width would do", "widths differ", "lines differ"})
-DIFFERENCES: Mapping[str, tuple[str, ...]] = {
-    "mounting": ("mounting",),
-    "weight": ("weight", "leaf_thickness", "type"),
-    "bearing": ("bearing", "type"),
-    "leaf thickness": ("leaf_thickness",),
-    "type": ("type",),
-    "knuckles": ("knuckles",),
-    "alloy": ("alloy",),
-    "finish": ("finish_bhma", "finish_us"),
-    "pin": ("pin",),
-    "security stud": ("security_stud",),
-    "tip": ("tip",),
-    "corner": ("corner",),
-    "screws": ("screws",),
-}
-"""What a slip may be in, and the fields that follow from it; widths are for the uniform findings."""
-_ALL = tuple(each.name for each in fields(HingeItem))
+_NAME_THEIR_MARKS = frozenset({"one width would do", "widths differ", "lines differ"})
 
 
 @dataclass(frozen=True, slots=True)
 class OrderFinding:
-    """A finding and the marks it is about."""
+    """A finding and the marks it is about; `accepted` are those ordered in spite of it."""
 
     finding: Finding
     marks: tuple[str, ...]
+    accepted: tuple[str, ...] = ()
 
     def as_data(self) -> dict[str, Any]:
         """Return the finding as the results contract names it, with its marks."""
-        return {**self.finding.as_data(), "marks": list(self.marks)}
+        return {**self.finding.as_data(), "marks": list(self.marks), "accepted": list(self.accepted)}
 
     @property
     def words(self) -> str:
@@ -91,8 +72,7 @@ def order_findings(
         *sum_findings(sums),
         *left_out_findings(left_out),
         *opening_findings(tallies),
-        *hand_findings(tallies),
-        *likeness_findings(lines),
+        *sold_by_height(lines),
     )
 
 
@@ -111,36 +91,35 @@ def left_out_findings(left_out: Iterable[NotOrdered]) -> tuple[OrderFinding, ...
 
 def opening_findings(tallies: Iterable[Tally]) -> tuple[OrderFinding, ...]:
     """Return what stands against the openings of an order, each sentence once with all its marks."""
-    found: dict[tuple[str, str], tuple[Finding, list[str]]] = {}
+    found: dict[tuple[str, str], tuple[Finding, list[Opening]]] = {}
     for one in tallies:
         for each in one.findings:
             if each.severity == "error" or each.code in ABOUT_THE_ORDER:
-                found.setdefault((each.code, each.message), (each, []))[1].append(one.mark)
-    return tuple(OrderFinding(each, tuple(marks)) for each, marks in found.values())
+                found.setdefault((each.code, each.message), (each, []))[1].append(one.opening)
+    return tuple(_of_openings(each, openings) for each, openings in found.values())
 
 
-def hand_findings(tallies: Iterable[Tally]) -> tuple[OrderFinding, ...]:
-    """Return an error where handed hinges are ordered for openings whose hand nobody gave."""
-    without = tuple(
-        one.mark
-        for one in tallies
-        if one.opening.hand is None and any(item.hinge.mounting in HANDED for item in one.items)
-    )
-    if not without:
+def _of_openings(one: Finding, openings: Sequence[Opening]) -> OrderFinding:
+    accepted = [each.mark for each in openings if one.severity == "error" and one.code in each.order_despite]
+    return OrderFinding(one, tuple(each.mark for each in openings), tuple(accepted))
+
+
+def sold_by_height(lines: Iterable[OrderLine]) -> tuple[OrderFinding, ...]:
+    """Return a note on lines whose hinges are sold by height, so that nobody orders them by width."""
+    of_height = [line for line in lines if line.hinge.sold_by == "height"]
+    if not of_height:
         return ()
+    numbers = " and ".join(str(line.number) for line in of_height)
     message = (
-        f"{counted(len(without), 'opening takes', 'openings take')} handed hinges and no hand is given. "
-        "Give the hand before ordering."
+        f"Surface and swing clear hinges are sold by height, here on {_lines(len(of_height))} {numbers}. "
+        "Give the hand where they are handed, ask for through-bolts on surface leaves, check the template."
     )
-    return (OrderFinding(finding("hand of the hinge", "error", message, practice("handed_hinge")), without),)
+    marks = tuple(dict.fromkeys(mark for line in of_height for mark in line.by_mark))
+    return (OrderFinding(finding("sold by height", "note", message, practice("sold_by_height")), marks),)
 
 
-def likeness_findings(lines: Sequence[OrderLine]) -> tuple[OrderFinding, ...]:
-    """Return a note for every group of lines that differ in one thing only, naming what each has.
-
-    A slip in one opening often makes a line of its own.
-    """
-    return tuple(one for name, keys in DIFFERENCES.items() for one in _differing_in(name, keys, lines))
+def _lines(count: int) -> str:
+    return "line" if count == 1 else "lines"
 
 
 def _not_studied(one: NotOrdered) -> Finding:
@@ -149,31 +128,3 @@ def _not_studied(one: NotOrdered) -> Finding:
         f"its way: {one.words}"
     )
     return finding("not studied", "error", message, practice("not_studied"))
-
-
-def _differing_in(name: str, keys: tuple[str, ...], lines: Sequence[OrderLine]) -> Iterator[OrderFinding]:
-    others = tuple(key for key in _ALL if key not in keys)
-    groups: dict[tuple[Any, ...], list[OrderLine]] = {}
-    for line in lines:
-        groups.setdefault(tuple(getattr(line.hinge, key) for key in others), []).append(line)
-    for group in groups.values():
-        if len({getattr(line.hinge, keys[0]) for line in group}) == len(group) > 1:
-            yield _nearly_alike(name, keys[0], group)
-
-
-def _nearly_alike(name: str, key: str, group: Sequence[OrderLine]) -> OrderFinding:
-    numbers = " and ".join(str(line.number) for line in group)
-    each = "; ".join(f"{_value(line, key)} for {name_marks(list(line.by_mark))}" for line in group)
-    verb = "differ only in" if len(group) == 2 else "differ among them only in"
-    message = f"Lines {numbers} {verb} {name}: {each}. Check that this is wanted, or make them one line."
-    note = finding("lines nearly alike", "note", message, practice("lines_alike"), lines=len(group))
-    return OrderFinding(note, tuple(mark for line in group for mark in line.by_mark))
-
-
-def _value(line: OrderLine, key: str) -> str:
-    if key == "screws":
-        return line.hinge.screw_kinds
-    value = getattr(line.hinge, key)
-    if isinstance(value, bool):
-        return "yes" if value else "no"
-    return "none known" if value is None else format_size(value) if isinstance(value, float) else str(value)

@@ -15,8 +15,8 @@ from configurator.rules.wording import counted
 class Reconciliation:
     """Hinges by lines and by openings, spare ones apart; `differing` names every mark that does not agree.
 
-    `by_openings` is openings x hinges of one opening, all leaves, over all marks; `left_out` of these cannot
-    be had. `openings` are the openings served, `not_counted` those that have no number of hinges at all.
+    `by_openings` is openings x hinges of one opening, all leaves, over all marks; `left_out` of these are
+    not ordered. `openings` are the openings served, `not_counted` those that have no number of hinges at all.
     """
 
     by_lines: int
@@ -34,7 +34,7 @@ class Reconciliation:
 
     def words(self) -> str:
         """Say both sums, as a person checks them."""
-        less = f", less {self.left_out} that cannot be had" if self.left_out else ""
+        less = f", less {self.left_out} not ordered" if self.left_out else ""
         over = f"; and {self.spare} spare" if self.spare else ""
         verdict = (
             "they agree" if self.agrees else f"THEY DIFFER at {', '.join(self.differing) or 'no one mark'}"

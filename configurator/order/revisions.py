@@ -1,7 +1,8 @@
 """Freezing an order as a revision of the job, and what has changed since: what to order, what to return."""
 
 import hashlib
-from collections.abc import Iterator, Mapping, Sequence
+from collections import Counter
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, fields
 from fractions import Fraction
 from typing import Any, Literal
@@ -13,9 +14,10 @@ from configurator.order.take_off import TakeOff
 from configurator.rules.hinge_items import HingeItem, sort_key
 from configurator.rules.wording import counted
 
-NOT_ABOUT_THE_DOOR = {"status", "notes", "questions", "location"}
+NOT_ABOUT_THE_DOOR = {"status", "notes", "questions", "location", "order_despite"}
 """Keys of an opening that may change without the opening being another."""
 Kind = Literal["new", "gone", "other hinges", "changed, same hinges"]
+SAME: Kind = "changed, same hinges"
 Taken = tuple[tuple[HingeItem, int], ...]
 """Hinges of one mark by what they are, all its openings together."""
 
@@ -60,11 +62,15 @@ class OpeningChange:
 
 @dataclass(frozen=True, slots=True)
 class Changes:
-    """All that changed since a revision; nothing in it where nothing did."""
+    """All that changed since a revision; nothing in it where nothing did.
+
+    `same_hinges` are marks that are not as they were and take the same products.
+    """
 
     number: int
     lines: tuple[LineChange, ...]
     openings: tuple[OpeningChange, ...]
+    same_hinges: tuple[str, ...] = ()
 
     @property
     def order(self) -> int:
@@ -79,14 +85,22 @@ class Changes:
     def words(self) -> str:
         """Say in one sentence what changed."""
         if not self.lines and not self.openings:
-            return f"Nothing has changed since revision {self.number}."
+            return f"Nothing has changed since revision {self.number}.{self._same_words()}"
         many = len(self.openings)
         openings = {0: "no opening has changed", 1: "1 opening is not as it was"}.get(
             many, f"{many} openings are not as they were"
         )
         return (
             f"Since revision {self.number}, {openings}: {counted(self.order, 'hinge', 'hinges')} more to "
-            f"order, {self.back} no longer wanted."
+            f"order, {self.back} no longer wanted.{self._same_words()}"
+        )
+
+    def _same_words(self) -> str:
+        if not self.same_hinges:
+            return ""
+        many = counted(len(self.same_hinges), "opening was", "openings were")
+        return (
+            f" {many} described anew and {'takes' if len(self.same_hinges) == 1 else 'take'} the same hinges."
         )
 
 
@@ -99,7 +113,7 @@ def freeze(job: Job, order: TakeOff, date: str | None = None, note: str | None =
         "date": date,
         "note": note,
         "spare": order.spare.written() or None,
-        "lines": tuple(_frozen(line) for line in order.lines),
+        "lines": tuple(part for line in order.lines for part in _frozen(line)),
         "openings": {opening.mark: print_of(opening) for opening in job.openings},
     }
     return Revision.model_validate({key: value for key, value in given.items() if value is not None})
@@ -142,16 +156,21 @@ def changes_since(revision: Revision, job: Job, order: TakeOff) -> Changes:
     `order` is the job's order now, made with the same spare allowance. Raises RevisionError where the
     revision's screws are no numbers.
     """
-    was = {_thawed(line): line for line in revision.lines}
-    now = {line.hinge: line for line in order.lines}
+    was, now = _quantities(revision), {line.hinge: line.quantity for line in order.lines}
     lines = (
-        LineChange(hinge, _quantity(was.get(hinge)), now[hinge].quantity if hinge in now else 0)
+        LineChange(hinge, was.get(hinge, 0), now.get(hinge, 0))
         for hinge in sorted({**was, **now}, key=sort_key)
     )
+    before, after = (
+        _by_mark(_thawed_marks(revision)),
+        _by_mark({one.hinge: one.by_mark for one in order.lines}),
+    )
+    openings = tuple(_opening_changes(revision, job, before, after))
     return Changes(
         revision.number,
         tuple(line for line in lines if line.was != line.now),
-        tuple(_opening_changes(revision, job, _by_mark(was), _now_by_mark(order.lines))),
+        tuple(one for one in openings if one.kind != SAME),
+        tuple(one.mark for one in openings if one.kind == SAME),
     )
 
 
@@ -165,7 +184,7 @@ def standing(job: Job, order: TakeOff) -> str:
     last = job.revisions[-1]
     named = f"revision {last.number} of {last.date}" if last.date else f"revision {last.number}"
     try:
-        was = {_thawed(line): _quantity(line) for line in last.lines}
+        was = _quantities(last)
     except RevisionError:
         return f"{named} cannot be read"
     now = {line.hinge: line.quantity for line in order.lines}
@@ -181,39 +200,45 @@ def print_of(opening: Opening) -> str:
     return hashlib.sha256(given.encode()).hexdigest()[:16]
 
 
-def _frozen(line: OrderLine) -> OrderedLine:
-    given: dict[str, Any] = {each.name: getattr(line.hinge, each.name) for each in fields(HingeItem)}
-    given["screws"] = {kind: str(number) for kind, number in line.hinge.screws}
-    given |= {"spare": line.spare, "marks": dict(line.by_mark)}
-    return OrderedLine.model_validate({key: value for key, value in given.items() if value is not None})
+def _frozen(line: OrderLine) -> Iterator[OrderedLine]:
+    """Yield a line for each way the product is taken, which keeps label and screws; spare on the first."""
+    for place, (hinge, marks) in enumerate(line.parts.items()):
+        given: dict[str, Any] = {each.name: getattr(hinge, each.name) for each in fields(HingeItem)}
+        given["screws"] = {kind: str(number) for kind, number in hinge.screws}
+        given |= {"spare": 0 if place else line.spare, "marks": dict(marks)}
+        yield OrderedLine.model_validate({key: value for key, value in given.items() if value is not None})
 
 
 def _thawed(line: OrderedLine) -> HingeItem:
+    """Return the product of a frozen line. Raises RevisionError where its screws are no numbers."""
     given = {each.name: getattr(line, each.name) for each in fields(HingeItem)}
     try:
         screws = tuple((kind, Fraction(number)) for kind, number in sorted(line.screws.items()))
     except (ValueError, ZeroDivisionError):
         raise RevisionError(Fault("screws", f"{line.screws} are no numbers of screws")) from None
-    return HingeItem(**given | {"screws": screws})
+    return HingeItem(**given | {"screws": screws}).product
 
 
-def _quantity(line: OrderedLine | None) -> int:
-    return 0 if line is None else sum(line.marks.values()) + line.spare
-
-
-def _by_mark(lines: Mapping[HingeItem, OrderedLine]) -> dict[str, Taken]:
-    found: dict[str, Taken] = {}
-    for hinge in sorted(lines, key=sort_key):
-        for mark, count in lines[hinge].marks.items():
-            found[mark] = (*found.get(mark, ()), (hinge, count))
+def _quantities(revision: Revision) -> dict[HingeItem, int]:
+    """Return how many of each product were ordered, spare ones included."""
+    found: Counter[HingeItem] = Counter()
+    for line in revision.lines:
+        found[_thawed(line)] += sum(line.marks.values()) + line.spare
     return found
 
 
-def _now_by_mark(lines: Sequence[OrderLine]) -> dict[str, Taken]:
+def _thawed_marks(revision: Revision) -> dict[HingeItem, Counter[str]]:
+    found: dict[HingeItem, Counter[str]] = {}
+    for line in revision.lines:
+        found.setdefault(_thawed(line), Counter()).update(line.marks)
+    return found
+
+
+def _by_mark(lines: Mapping[HingeItem, Mapping[str, int]]) -> dict[str, Taken]:
     found: dict[str, Taken] = {}
-    for line in lines:
-        for mark, count in line.by_mark.items():
-            found[mark] = (*found.get(mark, ()), (line.hinge, count))
+    for hinge in sorted(lines, key=sort_key):
+        for mark, count in lines[hinge].items():
+            found[mark] = (*found.get(mark, ()), (hinge, count))
     return found
 
 
@@ -230,7 +255,7 @@ def _opening_changes(
         elif before != after:
             yield OpeningChange(mark, "other hinges", before, after, tuple(_differs(before, after)))
         elif print_of(prints[mark]) != revision.openings[mark]:
-            yield OpeningChange(mark, "changed, same hinges", before, after, ())
+            yield OpeningChange(mark, SAME, before, after, ())
 
 
 def _differs(was: Taken, now: Taken) -> Iterator[str]:

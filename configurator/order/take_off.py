@@ -7,7 +7,7 @@ from typing import Any
 
 from configurator.model import JobFacts
 from configurator.order.lines import NO_SPARE, OrderLine, Spare, order_lines
-from configurator.order.order_findings import OrderFinding, by_severity, order_findings
+from configurator.order.order_findings import OrderFinding, by_severity, name_marks, order_findings
 from configurator.order.reconcile import Reconciliation, reconcile
 from configurator.order.studied import NotOrdered
 from configurator.order.tally import Tally
@@ -52,6 +52,18 @@ class TakeOff:
         """Whether any finding is an error."""
         return any(one.finding.severity == "error" for one in self.findings)
 
+    def errors(self) -> str:
+        """Say what errors stand against the order, and what became of their openings; empty for none."""
+        if not self.has_errors:
+            return ""
+        held = sorted({one.mark for one in self.not_ordered if one.why == "held"})
+        accepted = sorted({mark for line in self.lines for mark in line.despite})
+        words = (
+            f"Held by an error, and not in this order: {name_marks(held)}." if held else "",
+            f"Ordered in spite of an error: {name_marks(accepted)}." if accepted else "",
+        )
+        return " ".join(filter(None, words)) or "Errors stand against this order."
+
     def totals(self) -> dict[str, Any]:
         """Return the sums over all lines."""
         return {
@@ -87,7 +99,7 @@ def take_off(
     """
     over = spare or NO_SPARE
     lines = order_lines(tallies, over)
-    left_out = tuple(one for each in tallies for one in each.left_out)
+    left_out = tuple(one for each in tallies for one in each.not_ordered)
     sums = reconcile(lines, tallies, left_out)
     findings = (*order_findings(tallies, lines, left_out, sums), *also)
     screws = screw_totals(lines, screw_pack)

@@ -11,9 +11,16 @@ from typing import Any
 
 from configurator.long_work import Progress, unwatched, watched
 from configurator.model import Hinge, Job, JobFacts, Opening
-from configurator.order.studied import NotOrdered, NotStudied, Studied, left_out, study_or_fault
+from configurator.order.studied import (
+    NotOrdered,
+    NotStudied,
+    Studied,
+    held,
+    left_out,
+    study_or_fault,
+)
 from configurator.rules.filling.usual import fill
-from configurator.rules.finding import Finding
+from configurator.rules.finding import Finding, holding
 from configurator.rules.hinge.answers import tried
 from configurator.rules.hinge.uniform import Chosen
 from configurator.rules.hinge_items import LeafItem, hinge_items
@@ -24,7 +31,7 @@ from configurator.study.run import LeafHanger
 
 KnownFindings = dict[Any, Finding]
 """Findings of other openings, by what makes two of them the same: each is held once."""
-ABOUT_ITS_PLACE = frozenset({"mark", "location", "notes", "questions"})
+ABOUT_ITS_PLACE = frozenset({"mark", "location", "notes", "questions", "order_despite"})
 """Keys of an opening that no answer depends on."""
 SETTLED = ("approved", "ordered")
 
@@ -49,10 +56,10 @@ class LeafTally:
 
 @dataclass(frozen=True, slots=True)
 class Tally:
-    """One mark: what a single opening of it takes, what is left out and why, and its findings.
+    """One mark: what a single opening of it takes, what cannot be had and why, and its findings.
 
     `hinges` are those of one opening, all leaves, as the rules count them. `fault` says why it could not be
-    studied; there is nothing else then.
+    studied; there is nothing else then. `items` are what it takes, `ordered` what an order may have of them.
     """
 
     opening: Opening
@@ -67,6 +74,30 @@ class Tally:
     def mark(self) -> str:
         """The opening's mark."""
         return self.opening.mark
+
+    @property
+    def holding(self) -> tuple[Finding, ...]:
+        """The errors that hold its order."""
+        return holding(self.findings, self.opening.order_despite) if self.items else ()
+
+    @property
+    def accepted(self) -> tuple[Finding, ...]:
+        """The errors that the user said to order it in spite of."""
+        despite = self.opening.order_despite
+        return tuple(one for one in self.findings if one.severity == "error" and one.code in despite)
+
+    @property
+    def ordered(self) -> tuple[LeafItem, ...]:
+        """The hinges to order for one opening; none while an error holds them."""
+        return () if self.holding else self.items
+
+    @property
+    def not_ordered(self) -> tuple[NotOrdered, ...]:
+        """What an order leaves out of it: what cannot be had, and what an error holds."""
+        if not (errors := self.holding):
+            return self.left_out
+        hinges = sum(item.count for item in self.items) * self.opening.quantity
+        return (*self.left_out, held(self.opening, errors, hinges))
 
 
 def study_key(opening: Opening) -> str:
@@ -115,10 +146,7 @@ def tally(studied: Studied, known: KnownFindings | None = None) -> Tally:
 
 
 def leaf_choices(tallies: Iterable[Tally], facts: JobFacts | None = None) -> tuple[Chosen, ...]:
-    """Return every leaf's choice, to ask whether one hinge width would do for all.
-
-    A leaf on which no width does everything is left out: it wants another mend first.
-    """
+    """Return every ordered leaf's choice, to ask whether one hinge width would do for all."""
     standard = facts.standard_hinge if facts is not None else None
     asking: dict[int, Callable[[float], bool]] = {}  # like openings share their leaves: each is asked once
     return tuple(
@@ -128,10 +156,12 @@ def leaf_choices(tallies: Iterable[Tally], facts: JobFacts | None = None) -> tup
             leaf.width,
             leaf.count * one.opening.quantity,
             asking.setdefault(id(leaf), _asking(one, leaf, standard)),
+            leaf.complete,
         )
         for one in tallies
+        if one.ordered
         for leaf in one.leaves
-        if leaf.complete and leaf.width is not None
+        if leaf.width is not None
     )
 
 

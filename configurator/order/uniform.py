@@ -64,6 +64,6 @@ def _going_wider(tallies: Sequence[Tally], numbers: Mapping[str, float]) -> Iter
     """Yield the marks that would change; none where no one width does for all."""
     height, width = numbers["height"], numbers.get("width", 0.0)
     for one in tallies:
-        leaves = [leaf for leaf in one.leaves if leaf.complete and leaf.height == height]
+        leaves = [leaf for leaf in one.leaves if one.ordered and leaf.complete and leaf.height == height]
         if any(leaf.width is not None and leaf.width < width for leaf in leaves):
             yield one.mark

@@ -25,6 +25,7 @@ below the head rabbet from the top hinge down; of a Dutch door each leaf has tho
 hinges`: as wide as high wherever that does it too.
 `door.lead_thickness` is all the lead in a door; it adds to its weight.
 `door_stop` has `kind`, `projection`, `from_frame` and `height`, the last two worked out where left out.
+`order_despite` has the codes of errors that were read and do not hold the order of the opening.
 `existing_hinge` is what hangs there now. `revisions` are orders as they went out: a line has the keys of an
 order line, `screws` of one hinge, `spare`, and `marks` with how many hinges each takes; `openings` is a
 print of each mark, to see that it changed.
@@ -34,7 +35,9 @@ Results
 `compare --json` has `job_findings` beside `openings`; a candidate has `rests_at` and `door_stop`; with
 `--widths` an opening has `widths`, one for each leaf. `order --json` has `reconciliation`, `not_ordered`
 and `totals` beside `lines` and `findings`; prices are texts, so that no cent is lost; `--since` gives
-`since_revision` and what to order and to return.
+`since_revision` and what to order and to return. A line is a product: `fire` says that some of its hinges
+go on labelled doors, `fire_marks` and `screw_kinds` count them and their screws; `ordered_despite` has the
+errors that each mark is ordered in spite of. What an unaccepted error holds is in `not_ordered`.
 
 No edit is lost
 ---------------

@@ -1,6 +1,6 @@
 """What the program has to say about an opening: a finding, and the reason behind a choice."""
 
-from collections.abc import Mapping
+from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass, field
 from types import MappingProxyType
 from typing import Any, Literal
@@ -21,6 +21,7 @@ __all__ = [
     "Reason",
     "Source",
     "finding",
+    "holding",
     "reason",
 ]
 NOTHING: Mapping[str, float] = MappingProxyType({})
@@ -127,6 +128,11 @@ def finding(
 ) -> Finding:
     """Make a finding from a source record; the keywords are the numbers it rests on."""
     return Finding(code, severity, sentence, source.text, source.mark, MappingProxyType(numbers), fix)
+
+
+def holding(findings: Iterable[Finding], accepted: Collection[str]) -> tuple[Finding, ...]:
+    """Return the errors that hold an order: those whose codes the user has not accepted."""
+    return tuple(one for one in findings if one.severity == "error" and one.code not in accepted)
 
 
 def reason(value: Any, because: str, source: Source, *alternatives: Alternative) -> Reason:

@@ -11,13 +11,20 @@ from typing import Any
 from configurator.model import Opening
 from configurator.rules.filling.usual import fill_use
 from configurator.rules.hinge.fastening import whole_shares
+from configurator.rules.hinge.pin import HANDED
 from configurator.rules.specification import LeafSpecification, Specification
-from configurator.rules.wording import size
+from configurator.rules.wording import plain, size
 
 HINGE = "butt hinge"
 ELECTRIC_HINGE = "electric butt hinge"
-HANDED = ("swing clear", "half surface")
-"""Mountings whose hinges may be handed."""
+SURFACE_LEAVES: Mapping[str, str] = {
+    "half mortise": "frame leaf",
+    "half surface": "door leaf",
+    "full surface": "both leaves",
+}
+"""Which leaf lies on a face: it is through-bolted."""
+CLEARS_AT = "90 to 95 degrees"
+"""The opening of a door on swing clear hinges at which it is wholly clear of its opening."""
 _OTHER_HAND = {"LH": "RH", "RH": "LH", "LHR": "RHR", "RHR": "LHR"}
 
 
@@ -54,6 +61,26 @@ class HingeItem:
     def size(self) -> str:
         """Height x width, as `4-1/2 x 4`."""
         return size(self.height, self.width)
+
+    @property
+    def product(self) -> "HingeItem":
+        """The hinge as it is sold: the label of the door and the screws make no other hinge of it."""
+        return replace(self, fire=False, screws=())
+
+    @property
+    def sold_by(self) -> str:
+        """Whether it is ordered by height x width, or by its height alone, as surface hinges are."""
+        return "height" if self.through_bolts or self.clears_at else "height x width"
+
+    @property
+    def through_bolts(self) -> str | None:
+        """Which leaf is through-bolted, as `door leaf`; None where both are let in."""
+        return SURFACE_LEAVES.get(self.mounting)
+
+    @property
+    def clears_at(self) -> str | None:
+        """At what opening a swing clear hinge leaves the whole opening clear; None of any other."""
+        return CLEARS_AT if self.mounting == "swing clear" else None
 
     @property
     def electric(self) -> bool:
@@ -153,6 +180,15 @@ def screws_of_items(items: Sequence[LeafItem], openings: int) -> tuple[dict[str,
             for place, number in zip(places, whole_shares(each, counts), strict=True):
                 found[place][kind] = number
     return tuple(found)
+
+
+def sold_words(hinge: HingeItem) -> tuple[str, ...]:
+    """Return what a surface or swing clear hinge is ordered by; nothing of a hinge ordered by its size."""
+    if hinge.sold_by != "height":
+        return ()
+    bolts = f"through-bolts for the {hinge.through_bolts}" if hinge.through_bolts else ""
+    clear = f"opening clear at {hinge.clears_at}" if hinge.clears_at else ""
+    return tuple(filter(None, (f"sold by height, {plain(hinge.height)} high", bolts, clear)))
 
 
 def sort_key(hinge: HingeItem) -> tuple[Any, ...]:

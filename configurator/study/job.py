@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterator, Sequence
 
-from configurator.rules.finding import Finding
+from configurator.rules.finding import Finding, holding
 from configurator.rules.hinge.answers import tried
 from configurator.rules.hinge.uniform import Chosen, uniform_findings
 from configurator.rules.hinge.width import does_all
@@ -13,7 +13,7 @@ from configurator.study.run import LeafHanger, Study
 def job_findings(studies: Sequence[Study]) -> tuple[Finding, ...]:
     """Return what is to be said of the openings of a job together: whether one hinge width would do for all.
 
-    Leaves on which no width does everything are left out: they want another mend first.
+    Openings that an error holds are left out: their hinges are not ordered.
     """
     return uniform_findings([one for study in studies for one in _chosen(study)])
 
@@ -31,14 +31,17 @@ def known_widths(hanger: LeafHanger, leaf: str) -> dict[float, bool]:
 
 
 def _chosen(study: Study) -> Iterator[Chosen]:
+    if holding(study.findings, study.opening.order_despite):
+        return
     for leaf in study.specification.leaves:
-        if leaf.complete:
+        if leaf.can_be_had:
             yield Chosen(
                 mark=study.opening.mark,
                 height=leaf.parts["height"].value,
                 width=leaf.parts["width"].value,
                 hinges=leaf.parts["count"].value * study.opening.quantity,
                 does_all=_does_all(study, leaf),
+                complete=leaf.complete,
             )
 
 

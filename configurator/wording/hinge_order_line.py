@@ -1,11 +1,19 @@
 """The order line of an opening's hinges in the words of the trade, and what to heed before sending it."""
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 
 from configurator.model import Opening
+from configurator.rules.finding import Finding, holding
+from configurator.rules.hinge.pin import HANDED
 from configurator.rules.hinge.sizes import pairs
-from configurator.rules.hinge_items import HANDED, HingeItem, LeafItem, hinge_items, screws_of_items
+from configurator.rules.hinge_items import (
+    HingeItem,
+    LeafItem,
+    hinge_items,
+    screws_of_items,
+    sold_words,
+)
 from configurator.rules.specification import LeafSpecification
 from configurator.rules.wording import counted, leaf_named
 from configurator.study import Study
@@ -14,6 +22,7 @@ from configurator.wording.hinge_words import screw_words, spelled_value
 
 INCHES = Display()
 """An order names the hinges in inches, whatever the screen shows."""
+HELD = "held by an error, not ordered: "
 NOTHING_TO_ORDER = "nothing can be ordered, no hinge width to be had does what this opening asks."
 
 
@@ -27,12 +36,13 @@ class OrderLine:
 
 
 def order_lines(study: Study) -> tuple[OrderLine, ...]:
-    """Return a line for each leaf, or two where one hinge of the set carries wires.
+    """Return a line for each leaf, or two where one hinge of the set carries wires; held ones say so.
 
     Quantities are for all openings alike; a size is height x open width, inches.
     """
     items = hinge_items(study.specification, study.opening)
     screws = screws_of_items(items, study.opening.quantity)
+    held = bool(holding(study.findings, study.opening.order_despite))
     lines: list[OrderLine] = []
     for leaf in study.specification.leaves:
         where = _where(leaf, study)
@@ -40,8 +50,8 @@ def order_lines(study: Study) -> tuple[OrderLine, ...]:
             lines.append(OrderLine(leaf.leaf, f"{where}: {NOTHING_TO_ORDER}", False))
         for item, share in zip(items, screws, strict=True):
             if item.leaf == leaf.leaf:
-                text = f"{where}: {_line(item, share, leaf, study.opening)}"
-                lines.append(OrderLine(leaf.leaf, text, True))
+                text = f"{where}: {HELD if held else ''}{_line(item, share, leaf, study.opening)}"
+                lines.append(OrderLine(leaf.leaf, text, not held))
     return tuple(lines)
 
 
@@ -53,13 +63,14 @@ def order_text(study: Study) -> str:
 def order_cautions(study: Study) -> tuple[str, ...]:
     """Return what to heed before ordering: errors that stand, what a label asks, what is not known."""
     said = []
-    findings = study.specification.findings
-    errors = sum(one.severity == "error" for one in findings)
-    if errors:
-        stand = "stands" if errors == 1 else "stand"
+    findings, despite = study.specification.findings, study.opening.order_despite
+    if errors := len(holding(study.findings, despite)):
+        holds = "holds" if errors == 1 else "hold"
         said.append(
-            f"{counted(errors, 'error', 'errors')} {stand} against this hinge: read the findings first."
+            f"{counted(errors, 'error', 'errors')} {holds} this order: read the findings, mend what they "
+            "name, or say on the order's page: order it all the same."
         )
+    said += [f"Ordered all the same: {one.message}" for one in study.findings if _accepted(one, despite)]
     if study.filled.use.fire_rated:
         said.append(
             "Labelled fire door: its listing and the authority having jurisdiction decide, and the program "
@@ -67,6 +78,10 @@ def order_cautions(study: Study) -> tuple[str, ...]:
         )
     said += [one.message for one in findings if one.code == "electric hinge leaf"]
     return tuple(said)
+
+
+def _accepted(one: Finding, despite: Collection[str]) -> bool:
+    return one.severity == "error" and one.code in despite
 
 
 def _where(leaf: LeafSpecification, study: Study) -> str:
@@ -102,6 +117,7 @@ def _words(hinge: HingeItem) -> tuple[str, ...]:
         said("tip", hinge.tip),
         said("corner", hinge.corner),
         _hand(hinge),
+        *sold_words(hinge),
         "for a labelled fire door" if hinge.fire else "",
     )
 

@@ -43,7 +43,9 @@ def test_order_prints_the_contract(capsys):
     assert all(set(LINE.split()) <= set(line) for line in data["lines"])
     assert sum(line["quantity"] for line in data["lines"]) == data["totals"]["hinges"]
     assert data["reconciliation"]["agrees"]
-    assert data["not_ordered"] == []
+    held = {mark for one in data["findings"] if one["severity"] == "error" for mark in one["marks"]}
+    assert {one["mark"] for one in data["not_ordered"] if one["why"] == "held"} == held
+    assert held.isdisjoint(mark for line in data["lines"] for mark in line["marks"])
     for finding in data["findings"]:
         assert {"code", "severity", "message", "numbers", "source", "mark_of_source", "marks"} <= set(finding)
     assert "one width would do" in {finding["code"] for finding in data["findings"]}
@@ -203,8 +205,9 @@ def test_the_submittal_has_cover_schedule_order_and_cautions(capsys, tmp_path):
     path = tmp_path / "submittal.csv"
     printed(capsys, "order", DEMO, "--submittal", "--out", path)
     rows = list(csv.DictReader(path.read_text("utf-8").splitlines()))
-    assert {"job", "heading", "hardware", "order", "caution", "note"} == {row["part"] for row in rows}
-    assert sum(int(row["quantity"]) for row in rows if row["part"] == "order") == 45
+    parts = {"job", "heading", "hardware", "order", "left out", "caution", "note"}
+    assert parts == {row["part"] for row in rows}
+    assert sum(int(row["quantity"]) for row in rows if row["part"] in ("order", "left out")) == 45
 
 
 def test_a_field_sheet_is_a_pdf_with_a_page_for_every_few_openings(capsys, tmp_path):
@@ -275,3 +278,13 @@ def test_work_that_is_stopped_writes_nothing_and_says_so(capsys, tmp_path, monke
     captured = capsys.readouterr()
     assert (captured.out, captured.err) == ("", "stopped before the end\n")
     assert list(tmp_path.iterdir()) == []
+
+
+def test_freezing_with_errors_asks_first(capsys, tmp_path):
+    path = write(tmp_path / "job.json", plain_data(mark="1"), plain_data(mark="2", hinge={"count": 2}))
+    before = path.read_bytes()
+    assert main(["order", str(path), "--freeze", "first"]) == 2
+    assert "not in this order: 2. To freeze it as it is, add --with-errors" in capsys.readouterr().err
+    assert path.read_bytes() == before
+    printed(capsys, "order", path, "--freeze", "first", "--with-errors")
+    assert [list(line.marks) for line in load(path).revisions[0].lines] == [["1"]]

@@ -18,20 +18,17 @@ def changed(before, after):
     return changes_since(revision, now, take_off(tally_job(now), now.job))
 
 
-def test_hinges_that_differ_in_screws_alone_can_be_told_apart():
-    """Three hinges of 24 machine screws stay, three of 12 machine and 12 wood come: 4 and 4 with each."""
-    changes = changed(
-        (data("1"),), (data("1", quantity=2), data("2", hinge={"screws": {"machine": 12, "wood": 12}}))
-    )
+def test_lines_say_what_to_order_and_what_to_return_as_an_order_line_does():
+    changes = changed((data("1"),), (data("1", hinge={"corner": "1/4 radius"}), data("2")))
     lines, _openings = changes_document(changes).sheets
-    said = [row[4:] for row in lines.rows]
-    assert len(said) == 2
-    assert len(set(said)) == 2
-    assert {row[-1] for row in lines.rows} == {"8 machine", "4 machine, 4 wood"}
-    assert [line["screws_each"] for line in changes_as_data(changes)["lines"]] == [
-        {"machine": "4", "wood": "4"},
-        {"machine": "8"},
-    ]
+    assert [row[:5] for row in lines.rows] == [(3, 0, 0, 3, "4-1/2 x 4")]
+    assert [(one["order"], one["corner"]) for one in changes_as_data(changes)["lines"]] == [(3, "1/4 radius")]
+
+
+def test_an_opening_described_anew_is_named_though_its_hinges_are_the_same():
+    changes = changed((data("1"),), (data("1", use={"fire_rated": True}),))
+    found = changes_as_data(changes)
+    assert (found["lines"], found["openings"], found["same_hinges"]) == ([], [], ["1"])
 
 
 def test_an_emptied_job_returns_everything():

@@ -38,7 +38,10 @@ def test_paper_says_it_in_words():
     row, in_all = paper.rows
     assert in_all[:5] == (None, 4, "2 pair", 1, "in all")
     assert row[:6] == (1, 4, "2 pair", 1, "4-1/2 x 4", "none known")
-    assert row[6] == "swing clear, standard weight, antifriction bearing, leaf 0.134, 5 knuckles, hand LH"
+    assert row[6] == (
+        "swing clear, standard weight, antifriction bearing, leaf 0.134, 5 knuckles, hand LH, "
+        "sold by height, 4-1/2 high, opening clear at 90 to 95 degrees"
+    )
     assert row[7:] == (
         "steel, 652 (US26D)",
         "removable pin, flat button tip, square corner",

@@ -12,7 +12,8 @@ class Judgement:
     `opening` has the keys of a project file; mark and size are the usual ones where they are left out.
     `recommended` are parts of the hinge as `compare --json` names them, `findings` codes that must be there
     and `silent` codes that must not. `says` has a code and words its message must hold, `assumed` paths that
-    must be listed as assumed. `order` are keys of the first order line, `job` the facts of the job.
+    must be listed as assumed. `order` are keys of the first order line, and `held` the errors that
+    keep the order without one; `job` are the facts of the job.
     """
 
     words: str
@@ -23,6 +24,7 @@ class Judgement:
     says: Mapping[str, str] = field(default_factory=dict)
     assumed: tuple[str, ...] = ()
     order: Mapping[str, Any] = field(default_factory=dict)
+    held: tuple[str, ...] = ()
     job: Mapping[str, Any] = field(default_factory=dict)
     source: str = "common practice, no source"
     mark: Literal["read", "common practice", "from memory", "derived"] = "common practice"

@@ -30,6 +30,9 @@ def test_judgement(case):
     for code, words in case.says.items():
         assert words in said[code]
     assert not set(case.assumed) - set(answer.filled.assumed)
-    if case.order:
-        ordered = [line.as_data() for line in take_off(tally_job(job), job.job).lines]
-        assert {key: ordered[0].get(key) for key in case.order} == case.order
+    if case.order or case.held:
+        ordered = take_off(tally_job(job), job.job).as_data()
+        held = [code for one in ordered["not_ordered"] if one["why"] == "held" for code in one["codes"]]
+        assert sorted(case.held) == sorted(held)
+        assert bool(ordered["lines"]) == bool(case.order)
+        assert all({key: line.get(key) for key in case.order} == case.order for line in ordered["lines"][:1])

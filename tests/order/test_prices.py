@@ -67,7 +67,6 @@ def test_rows_that_fit_equally_well_are_refused_by_name():
         ("leaf_thickness", "0.134"),
         ("knuckles", "5"), ("base metal", "steel"), ("finish_bhma", "652"), ("Finish US", "US26D"),
         ("pin", "removable"), ("security_stud", "no"), ("tip", "flat button"), ("corner", "square"),
-        ("fire", "false"), ("screws", "machine"),
     ],
 )  # fmt: skip
 def test_every_column_tells_hinges_apart(header, cell):

@@ -16,6 +16,10 @@ def counted(change):
     return reconcile([change(line)], tallies, ())
 
 
+def with_marks(line, marks):
+    return replace(line, parts={next(iter(line.parts)): marks})
+
+
 def test_lines_that_are_right_agree():
     sums = counted(lambda line: line)
     assert sums.agrees
@@ -24,7 +28,7 @@ def test_lines_that_are_right_agree():
 
 
 def test_a_hinge_too_few_is_found_at_its_mark():
-    sums = counted(lambda line: replace(line, needed=8, by_mark={"1": 5, "2": 3}))
+    sums = counted(lambda line: with_marks(line, {"1": 5, "2": 3}))
     assert not sums.agrees
     assert sums.differing == ("1",)
     (said,) = sum_findings(sums)
@@ -33,10 +37,10 @@ def test_a_hinge_too_few_is_found_at_its_mark():
 
 
 def test_marks_that_make_up_for_each_other_are_still_found():
-    sums = counted(lambda line: replace(line, by_mark={"1": 5, "2": 4}))
+    sums = counted(lambda line: with_marks(line, {"1": 5, "2": 4}))
     assert sums.by_lines == sums.by_openings
     assert sums.differing == ("1", "2")
 
 
 def test_a_mark_that_no_opening_has_is_found():
-    assert counted(lambda line: replace(line, by_mark={**line.by_mark, "9": 1})).differing == ("9",)
+    assert counted(lambda line: with_marks(line, {**line.by_mark, "9": 1})).differing == ("9",)

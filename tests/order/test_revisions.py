@@ -107,8 +107,29 @@ def test_another_quantity_is_a_change_of_the_opening():
 
 def test_an_opening_that_changed_and_takes_the_same_hinges_is_named():
     found = since(frozen(data("1")), data("1", size={"width": 35, "height": 84}))
-    assert found.lines == ()
-    assert [(one.mark, one.kind) for one in found.openings] == [("1", "changed, same hinges")]
+    assert (found.lines, found.openings, found.same_hinges) == ((), (), ("1",))
+    assert found.words() == (
+        "Nothing has changed since revision 1. 1 opening was described anew and takes the same hinges."
+    )
+
+
+@pytest.mark.parametrize(
+    "change", [{"use": {"fire_rated": True}}, {"hinge": {"screws": {"machine": 12, "wood": 12}}}]
+)
+def test_a_label_or_other_screws_return_and_order_nothing(change):
+    """They make no other product: what lies at the supplier is what is wanted."""
+    found = since(frozen(data("1"), data("2")), data("1", **change), data("2"))
+    assert (found.lines, found.openings, found.order, found.back) == ((), (), 0, 0)
+
+
+def test_lines_of_one_product_frozen_apart_are_one_product():
+    """As an order was kept that had a line of its own for labelled doors."""
+    job = frozen(data("1"), data("2", use={"fire_rated": True}))
+    assert [(line.fire, line.marks) for line in job.revisions[-1].lines] == [
+        (False, {"1": 3}),
+        (True, {"2": 3}),
+    ]
+    assert since(job, data("1"), data("2")).lines == ()
 
 
 def test_status_location_and_notes_are_not_the_opening():

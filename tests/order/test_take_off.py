@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from configurator.order.lines import Spare
+from configurator.order.lines import Spare, parse_spare
 from configurator.order.take_off import take_off
 from configurator.order.tally import tally_job
 from configurator.project_file import load
@@ -62,7 +62,7 @@ def test_openings_alike_share_a_line_and_each_mark_keeps_its_count():
         {"width": 5}, {"height": 5}, {"type": "A5112"}, {"mounting": "half mortise"}, {"weight": "heavy"},
         {"bearing": "plain"}, {"leaf_thickness": 0.18}, {"knuckles": 3}, {"base_metal": "stainless"},
         {"finish_bhma": "600"}, {"finish_us": "USP"}, {"pin": "non-removable"}, {"security_stud": True},
-        {"tip": "hospital"}, {"corner": "1/4 radius"}, {"screws": {"wood": 24}}, {"electric": 2},
+        {"tip": "hospital"}, {"corner": "1/4 radius"}, {"electric": 2},
     ],
     ids=lambda hinge: next(iter(hinge)),
 )  # fmt: skip
@@ -80,9 +80,22 @@ def test_the_alloy_distinguishes_too(alloy):
     assert len(order.lines) == (1 if alloy == "304" else 2)
 
 
-def test_a_labelled_door_has_its_own_line():
-    order = ordered(data("1"), data("2", use={"fire_rated": True}))
-    assert [line.hinge.fire for line in order.lines] == [False, True]
+def test_hinges_alike_in_all_but_label_and_screws_are_one_product():
+    """Both are one box at the supplier: one line, and the labelled marks and the screws are counted on it."""
+    screws = {"hinge": {"screws": {"machine": 12, "wood": 12}}}
+    order = ordered(data("1"), data("2", use={"fire_rated": True}, **screws), spare=Spare(each=1))
+    (line,) = order.as_data()["lines"]
+    assert (line["quantity"], line["needed"], line["spare"]) == (7, 6, 1)
+    assert (line["fire"], line["fire_marks"]) == (True, {"2": 3})
+    assert line["screw_kinds"] == {"machine": 3, "machine and wood": 3}
+    assert line["screws"] == {"machine": 24 + 12 + 8, "wood": 12 + 4}, "the spare one goes with either"
+
+
+def test_the_spare_of_a_product_is_counted_once():
+    order = ordered(
+        data("1", quantity=5), data("2", quantity=5, use={"fire_rated": True}), spare=parse_spare("5%")
+    )
+    assert [(line.needed, line.spare) for line in order.lines] == [(30, 2)]
 
 
 def test_one_of_the_set_carries_wires_and_the_rest_are_plain():
@@ -94,8 +107,39 @@ def test_one_of_the_set_carries_wires_and_the_rest_are_plain():
 
 def test_a_wired_hinge_that_is_not_there_is_no_line_but_an_error():
     order = ordered(data("1", hinge={"electric": 4}))
-    assert [line.quantity for line in order.lines] == [3]
+    assert order.lines == ()
     assert "electric hinge place" in codes(order)
+    (left,) = order.not_ordered
+    assert (left.why, left.hinges, left.codes) == ("held", 3, ("electric hinge place",))
+
+
+WRONG = {"hinge": {"count": 2}}
+"""Two hinges on a door 84 in high are an error."""
+
+
+def test_an_opening_with_an_error_is_held_until_the_user_says_so():
+    order = ordered(data("1"), data("2", quantity=2, **WRONG))
+    assert [line.by_mark for line in order.lines] == [{"1": 3}]
+    (left,) = order.as_data()["not_ordered"]
+    assert (left["mark"], left["why"], left["hinges"], left["codes"]) == ("2", "held", 4, ["too few hinges"])
+    assert left["message"].endswith("Mend this, or say: order it all the same.")
+    assert order.reconciliation.words() == (
+        "The lines add up to 3 hinges; 3 openings take 7, less 4 not ordered: they agree."
+    )
+
+
+def test_an_accepted_error_is_ordered_and_the_word_goes_with_the_line_and_the_finding():
+    order = ordered(data("1"), data("2", order_despite=["too few hinges"], **WRONG))
+    (line,) = order.as_data()["lines"]
+    assert (line["by_mark"], line["ordered_despite"]) == ({"1": 3, "2": 2}, {"2": ["too few hinges"]})
+    assert order.not_ordered == ()
+    (said,) = [one for one in order.as_data()["findings"] if one["code"] == "too few hinges"]
+    assert (said["marks"], said["accepted"]) == (["2"], ["2"])
+
+
+def test_another_error_holds_an_opening_again():
+    (left,) = ordered(data("2", order_despite=["hand of the hinge"], **WRONG)).not_ordered
+    assert left.codes == ("too few hinges",)
 
 
 def test_a_pair_takes_both_leaves_and_says_on_which_the_wires_are_counted():
@@ -169,29 +213,8 @@ def test_a_leaf_without_any_width_is_left_out_and_the_sums_say_so():
     (left,) = order.not_ordered
     assert (left.mark, left.why, left.hinges) == ("2", "no hinge to be had", 3)
     assert order.reconciliation.words() == (
-        "The lines add up to 3 hinges; 2 openings take 6, less 3 that cannot be had: they agree."
+        "The lines add up to 3 hinges; 2 openings take 6, less 3 not ordered: they agree."
     )
-
-
-def test_lines_that_differ_in_one_thing_only_are_asked_about():
-    order = ordered(data("1"), data("2", hinge={"corner": "1/4 radius"}), data("3", quantity=9))
-    (said,) = [one for one in order.findings if one.finding.code == "lines nearly alike"]
-    assert said.words == (
-        "Lines 1 and 2 differ only in corner: 1/4 radius for 2; square for 1, 3. "
-        "Check that this is wanted, or make them one line."
-    )
-    assert said.as_data()["marks"] == ["2", "1", "3"]
-
-
-def test_lines_that_differ_in_two_things_are_left_alone():
-    order = ordered(data("1"), data("2", hinge={"corner": "1/4 radius", "tip": "hospital"}))
-    assert "lines nearly alike" not in codes(order)
-
-
-def test_a_weight_is_one_thing_though_type_and_gage_follow_from_it():
-    order = ordered(data("1", hinge={"bearing": "ball"}), data("2", hinge={"weight": "heavy"}))
-    (said,) = [one for one in order.findings if one.finding.code == "lines nearly alike"]
-    assert "differ only in weight" in said.finding.message
 
 
 def test_a_slip_in_one_opening_is_said_beside_the_order_with_its_marks():

@@ -75,6 +75,7 @@ MORE = {
     "outside the tables": opening(size={"width": 36, "height": 240}),
     "no stock width": opening(hinge={"height": 5.5}),
     "hand unknown": opening(hand=None),
+    "hand of the hinge": opening(hand=None, hinge={"mounting": "swing clear"}),
     "no casing given": opening(frame={"kind": "wood with casing"}),
     "wall thicker than throat": opening(frame={"jamb_depth": 5.75}),
     "throat wider than wall": opening(frame={"jamb_depth": 6.5}),
@@ -171,7 +172,7 @@ MENDS = (
 WHAT_TO_DO = re.compile(rf"(?:^|[.;:,?] |\b(?:or|and|else|then) )(?:{MENDS})\b", re.IGNORECASE)
 RESTS_ON_WORDS = {
     "fire listing", "finish unstable", "finish metal", "metal exposed", "mineral core", "not here",
-    "hand unknown", "pin exposed", "locked from both sides", "lock contradicted", "plain bearing with closer",
+    "hand unknown", "hand of the hinge", "pin exposed", "locked from both sides", "lock contradicted", "plain bearing with closer",
     "replacement on a fire door", "mounting differs", "corner differs", "check the holes", "weight too light",
     "type not checked", "fire bearing", "lock unknown",
 }  # fmt: skip

@@ -42,7 +42,7 @@ def test_a_hinge_with_wires_splits_the_line_and_the_screws():
 
 
 def test_a_place_for_wires_that_is_not_there_splits_nothing():
-    assert len(text(hinge={"electric": 4}).splitlines()) == 1
+    assert len(order_lines(study(opening(hinge={"electric": 4})))) == 1
     assert len(text(hinge={"electric": 3}).splitlines()) == 2
 
 
@@ -73,12 +73,14 @@ def test_stainless_stud_and_hand_are_said_where_they_matter():
     assert "stainless steel 316, finish 630 (US32D), removable pin, security stud, " in found
     assert ", hand LH, " in found
     assert "A156.1" not in found  # no type number is known for that mounting
-    assert ", hand not known, " in text(hand=None, hinge={"mounting": "swing clear"})
+    (held,) = order_lines(study(opening(hand=None, hinge={"mounting": "swing clear"})))
+    assert ", hand not known, " in held.text
     assert "hand" not in text()
 
 
 def test_a_finish_code_that_is_not_known_is_ordered_as_it_was_asked_for():
-    assert "steel, finish US99, " in text(hinge={"finish_us": "US99"})
+    (line,) = order_lines(study(opening(hinge={"finish_us": "US99"})))
+    assert "steel, finish US99, " in line.text
 
 
 def test_nothing_is_ordered_without_a_width_or_without_a_hinge():
@@ -91,8 +93,29 @@ def test_nothing_is_ordered_without_a_width_or_without_a_hinge():
 def test_errors_and_a_label_are_said_first():
     assert order_cautions(study(opening())) == ()
     errors, label = order_cautions(study(opening(use={"fire_rated": True}, hinge={"bearing": "plain"})))
-    assert errors.endswith("stand against this hinge: read the findings first.")
+    assert errors.endswith("or say on the order's page: order it all the same.")
     assert label.startswith("Labelled fire door")
     assert "for a labelled fire door" in text(use={"fire_rated": True})
     (one,) = order_cautions(study(opening(hinge={"bearing": "plain"})))
-    assert one.startswith("1 error stands")
+    assert one.startswith("1 error holds this order")
+
+
+TWO = {"hinge": {"count": 2}}
+
+
+def test_a_hinge_that_an_error_holds_is_not_copied_as_an_order():
+    held = study(opening(**TWO))
+    assert order_text(held) == ""
+    assert order_lines(held)[0].text.startswith("1: held by an error, not ordered: 2 each (1 pair) hinges")
+    assert order_cautions(held)[0].startswith("1 error holds this order: read the findings")
+
+
+def test_an_error_that_was_accepted_is_said_beside_the_line():
+    accepted = study(opening(order_despite=["too few hinges"], **TWO))
+    assert order_text(accepted).startswith("1: 2 each (1 pair) hinges")
+    assert order_cautions(accepted)[0].startswith("Ordered all the same: ")
+
+
+def test_a_swing_clear_hinge_is_ordered_by_its_height():
+    found = text(hand="LH", hinge={"mounting": "swing clear"})
+    assert "hand LH, sold by height, 4-1/2 high, opening clear at 90 to 95 degrees" in found

@@ -35,7 +35,13 @@ from configurator.rules.hinge.fastening import fastening_findings, made_to_templ
 from configurator.rules.hinge.finish import lock_finish_findings, metal_findings
 from configurator.rules.hinge.fire import FireHinge, fire_findings
 from configurator.rules.hinge.leaf_hinge import NOTHING_ASKED, WOULD_TAKE, LeafHinge
-from configurator.rules.hinge.pin import lock_findings, lock_of, lock_unknown, pin_findings
+from configurator.rules.hinge.pin import (
+    hand_of_hinge_findings,
+    lock_findings,
+    lock_of,
+    lock_unknown,
+    pin_findings,
+)
 from configurator.rules.hinge.replacement import Cut, existing_findings
 from configurator.rules.hinge.weight import (
     REACTIONS_SOURCE,
@@ -85,6 +91,7 @@ def opening_checks(
     yield from filter(None, [swapped_door(filled.opening_width, filled.opening_height, opening.leaves)])
     stud = bool(parts["security_stud"].value)
     yield from pin_findings(opening.hand, lock_of(filled), parts["pin"].value, stud)
+    yield from hand_of_hinge_findings(parts["mounting"].value, opening.hand)
     yield from lock_unknown(filled)
     yield from lock_findings(opening)
     metal, finish = parts["base_metal"].value, parts["finish_bhma"].value

@@ -1,5 +1,6 @@
 """Whether the hinge pin may be drawn."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from configurator.model import Opening
@@ -55,6 +56,17 @@ def hinge_pin(hand: str | None, lock: Lock) -> Reason:
         return reason("non-removable", f"{hand}: {words_of('pin_outswing')}", practice("pin_outswing"), stud)
     other = Alternative("non-removable", "costs a set screw and makes taking the door off slower")
     return reason("removable", f"{hand}: {words_of('pin_inswing')}", practice("pin_inswing"), other)
+
+
+HANDED = ("swing clear", "half surface")
+"""Mountings whose hinges may be handed."""
+
+
+def hand_of_hinge_findings(mounting: str, hand: str | None) -> Iterator[Finding]:
+    """Yield an error where the hinges are handed and nobody gave the hand of the door."""
+    if mounting in HANDED and hand is None:
+        message = f"A {mounting} hinge is handed, and no hand is given. Give the hand before ordering."
+        yield finding("hand of the hinge", "error", message, practice("handed_hinge"))
 
 
 def pin_findings(hand: str | None, lock: Lock, pin: str, stud: bool) -> tuple[Finding, ...]:

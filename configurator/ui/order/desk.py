@@ -48,7 +48,7 @@ class Counted:
     def sums(self) -> str:
         """Say the proof in one line, as `Lines 252 = openings 252`, and what is ordered in all."""
         sums = self.order.reconciliation
-        less = f" less {sums.left_out:,} that cannot be had" if sums.left_out else ""
+        less = f" less {sums.left_out:,} not ordered" if sums.left_out else ""
         proof = f"Lines {sums.by_lines:,} {'=' if sums.agrees else '≠'} openings {sums.by_openings:,}{less}."
         if not sums.agrees:
             proof += f" They differ at {', '.join(sums.differing) or 'no one mark'}: do not order."

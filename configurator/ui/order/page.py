@@ -1,5 +1,6 @@
 """The order as a page of the window: what to order, the proof that it is whole, and what goes out of it."""
 
+from collections.abc import Collection, Sequence
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
@@ -8,8 +9,10 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFileDialog
 
 from configurator.model import Job
+from configurator.order.order_findings import OrderFinding, name_marks
 from configurator.order.price_list import PriceListError
 from configurator.order.revisions import Changes, RevisionError
+from configurator.order.studied import NotOrdered, with_despite
 from configurator.sentences import capitalized
 from configurator.ui.order import rows
 from configurator.ui.order.desk import Counted, Desk, Offer, changes_of, frozen
@@ -46,6 +49,7 @@ class OrderPage(OrderView):
             return
         if by in ("open", "undo"):
             self.panel.hide()
+        self.question.hide()
         if by in ("theme", "display"):
             self._show_all()
         elif self.counted is None or self.counted.job is not self.session.job:
@@ -178,6 +182,39 @@ class OrderPage(OrderView):
         self.session.take_openings(offer.openings, name, self.session.mark)
         self.say(f"Done: {name}. Undo takes it back.")
 
+    def release_held(self) -> None:
+        """Order the chosen opening in spite of the errors that hold it; one step."""
+        left = self.left_out.current()
+        if left is None or left.why != "held":
+            return
+        self._take_despite((left.mark,), left.codes, f"order {left.mark} all the same")
+
+    def hold_again(self) -> None:
+        """Let the chosen error hold its openings again; one step."""
+        one = self.cautions.current()
+        if one is not None and one.accepted:
+            self._take_despite(one.accepted, (), f"hold {name_marks(one.accepted)} again", {one.finding.code})
+
+    def _take_despite(
+        self, marks: Sequence[str], codes: Sequence[str], name: str, without: Collection[str] = ()
+    ) -> None:
+        openings = with_despite(self.session.job.openings, marks, codes, without)
+        self.session.take_openings(openings, name, self.session.mark)
+        self.say(f"Done: {name}. Undo takes it back.")
+
+    def ask_freeze(self, note: str, mark_them: bool) -> None:
+        """Freeze the order, asked once more where errors stand against it."""
+        if self.counted is None or not (stands := self.counted.order.errors()):
+            self.freeze(note, mark_them)
+            return
+
+        def go_on() -> None:
+            self.question.hide()
+            self.freeze(note, mark_them)
+
+        self.question.show_sentence(f"{stands} Freeze the order as it is?", [("Freeze it as it is", go_on)])
+        self.question.show()
+
     def freeze(self, note: str, mark_them: bool) -> None:
         """Keep the order in the job as a revision; one step."""
         counted, today, undone = self.counted, date.today().isoformat(), "The order was not frozen"
@@ -250,9 +287,14 @@ class OrderPage(OrderView):
         else:
             self.say("The order was changed meanwhile; ask again.")
 
-    def _show_left_out(self, mark: str | None) -> None:
-        if mark is not None:
-            self.show_marks("Not ordered", rows.mark_rows([mark]))
+    def _show_left_out(self, left: NotOrdered | None) -> None:
+        self.show_buttons()
+        if left is not None:
+            self.show_marks("Not ordered", rows.mark_rows([left.mark]))
+
+    def _show_caution(self, one: OrderFinding | None) -> None:
+        self.show_buttons()
+        self.show_marks_of_finding(one)
 
     def _connect(self) -> None:
         top, revisions = self.top, self.revisions
@@ -263,7 +305,9 @@ class OrderPage(OrderView):
         self._connect_marks()
         self.uniform.asked.connect(self.ask_uniform)
         self.uniform.taken.connect(self.take_offer)
-        revisions.frozen.connect(self.freeze)
+        self.release.clicked.connect(self.release_held)
+        self.hold.clicked.connect(self.hold_again)
+        revisions.frozen.connect(self.ask_freeze)
         revisions.chosen.connect(self._show_changes)
         self.tabs.currentChanged.connect(lambda _: self._show_changes())
         self.work_out.clicked.connect(self.recount)
@@ -274,9 +318,10 @@ class OrderPage(OrderView):
     def _connect_marks(self) -> None:
         """Connect what shows marks, and what shows the opening of one."""
         self.lines.chosen.connect(lambda number: self.show_marks_of(self.counted, number))
-        self.cautions.chosen.connect(self.show_marks_of_finding)
+        self.cautions.chosen.connect(self._show_caution)
         self.uniform.marks_asked.connect(self.show_marks_of_finding)
         self.left_out.chosen.connect(self._show_left_out)
         self.marks.clicked.connect(lambda _: self.open_mark(self.marks.current()))
-        for opened in (self.marks.opened, self.left_out.opened, self.revisions.openings.opened):
+        self.left_out.opened.connect(lambda left: self.open_mark(left.mark))
+        for opened in (self.marks.opened, self.revisions.openings.opened):
             opened.connect(self.open_mark)

@@ -8,7 +8,6 @@ from configurator.documents.line_words import (
     marks_words,
     metal_words,
     screw_words,
-    screws_each_words,
 )
 from configurator.model import Job, Revision
 from configurator.order.lines import OrderLine
@@ -107,7 +106,7 @@ def caution_rows(findings: Iterable[OrderFinding]) -> list[Row]:
     """Return a row for every finding, about its marks."""
     return [
         Row(
-            (one.finding.severity, name_marks(one.marks), one.finding.message),
+            (one.finding.severity, name_marks(one.marks), _caution(one)),
             one,
             f"{one.finding.message}\n({one.finding.source}; {one.finding.mark_of_source})",
             one.finding.severity,
@@ -116,8 +115,14 @@ def caution_rows(findings: Iterable[OrderFinding]) -> list[Row]:
     ]
 
 
+def _caution(one: OrderFinding) -> str:
+    """Return the sentence, and which marks are ordered in spite of it."""
+    accepted = f"Ordered all the same: {name_marks(one.accepted)}. " if one.accepted else ""
+    return f"{accepted}{one.finding.message}"
+
+
 def left_out_rows(left: Iterable[NotOrdered]) -> list[Row]:
-    """Return a row for everything that is not ordered, about its mark."""
+    """Return a row for everything that is not ordered, about that."""
     return [
         Row(
             (
@@ -128,8 +133,9 @@ def left_out_rows(left: Iterable[NotOrdered]) -> list[Row]:
                 one.why,
                 one.words,
             ),
-            one.mark,
+            one,
             one.words,
+            "error" if one.why == "held" else "",
         )
         for one in left
     ]
@@ -157,7 +163,7 @@ def line_change_rows(changes: Changes) -> list[Row]:
                 f"{one.was:,}",
                 f"{one.now:,}",
                 f"{one.hinge.size}, {metal_words(one.hinge)}, {hinge_words(one.hinge)}, "
-                f"{detail_words(one.hinge)}, screws {screws_each_words(one.hinge)}",
+                f"{detail_words(one.hinge)}",
             )
         )
         for one in changes.lines

@@ -18,9 +18,9 @@ from PySide6.QtWidgets import (
 
 from configurator.order.order_findings import OrderFinding
 from configurator.rules.wording import counted as counted_words
-from configurator.ui.kit.layout import BARE, Box, LeadsOn, across, down, fill
+from configurator.ui.kit.layout import BARE, GROW, Box, LeadsOn, across, down, fill
 from configurator.ui.kit.look import GRID, sized, tinted
-from configurator.ui.kit.message_line import TextPanel
+from configurator.ui.kit.message_line import SentenceRow, TextPanel
 from configurator.ui.kit.runner import Beside, Pieces, ProgressLine
 from configurator.ui.kit.table import Row, RowsTable
 from configurator.ui.order import rows
@@ -49,6 +49,8 @@ class OrderView(LeadsOn, QWidget):
         self.tabs = QTabWidget()
         self.counting, self.beside = Pieces(self), Beside(self)
         self.progress, self.beside_line = ProgressLine(self.counting), ProgressLine(self.beside)
+        self.release, self.hold = QPushButton("Order it all the same"), QPushButton("Hold its order again")
+        self.question = SentenceRow()
         self.panel = TextPanel()
         self._put_together()
 
@@ -71,7 +73,14 @@ class OrderView(LeadsOn, QWidget):
         self._show_tab(self.left_out, "Not ordered", left)
         # While openings are still worked out these say so when they are asked: a click must not be lost.
         self.revisions.freeze.setEnabled(order is None or bool(lines))
+        self.show_buttons()
         self.show_marks_of(counted, self.lines.current())
+
+    def show_buttons(self) -> None:
+        """Let what is chosen be released or held where it can be."""
+        left, said = self.left_out.current(), self.cautions.current()
+        self.release.setEnabled(left is not None and left.why == "held")
+        self.hold.setEnabled(said is not None and bool(said.accepted))
 
     def show_sums(self, counted: Counted, dark: bool) -> None:
         """Show the proof that the order is whole, and what it costs."""
@@ -117,7 +126,8 @@ class OrderView(LeadsOn, QWidget):
 
     def title_tab(self, widget: QWidget, title: str, number: int) -> None:
         """Title a page below the lines, with how many rows stand there."""
-        self.tabs.setTabText(self.tabs.indexOf(widget), f"{title} ({number:,})" if number else title)
+        place = max(self.tabs.indexOf(page) for page in (widget, widget.parentWidget()) if page is not None)
+        self.tabs.setTabText(place, f"{title} ({number:,})" if number else title)
 
     def _show_tab(self, table: RowsTable, title: str, shown: list[Row]) -> None:
         table.show_rows(shown)
@@ -133,9 +143,14 @@ class OrderView(LeadsOn, QWidget):
             label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         sized(self.marks_of, -1)
         self.marks.setToolTip("A click shows that opening")
-        for hidden in (self.work_out, self.warned, self.cost):
+        for hidden in (self.work_out, self.warned, self.cost, self.question):
             hidden.hide()
-        below = (self.progress, self.beside_line, self.panel)
+        self.release.setToolTip(
+            "The error was read, and its hinges are ordered in spite of it; undo takes it back"
+        )
+        self.hold.setToolTip("An error that was accepted holds the order of its openings again")
+        self.question.put_away.connect(self.question.hide)
+        below = (self.progress, self.beside_line, self.question, self.panel)
         parts = (self.top, self._sums_line(), (self._tables(), 1), *below)
         fill(self, down(*parts, spacing=0, margins=BARE))
         self.first_stop = self.lines
@@ -147,7 +162,10 @@ class OrderView(LeadsOn, QWidget):
         self.tabs.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         top, revisions = self.top, self.revisions
         above = (top.spare, top.prices, top.cross, top.write, self.work_out, self.lines, self.marks)
-        below = (self.tabs.tabBar(), self.cautions, self.left_out, self.uniform.ask, revisions.note)
+        below = (
+            *(self.tabs.tabBar(), self.hold, self.cautions, self.release, self.left_out),
+            *(self.uniform.ask, revisions.note),
+        )
         frozen = (revisions.mark_them, revisions.freeze, revisions.list, revisions.lines, revisions.openings)
         for before, after in pairwise((*above, *below, *frozen)):
             QWidget.setTabOrder(before, after)
@@ -163,8 +181,8 @@ class OrderView(LeadsOn, QWidget):
         above.addWidget(self._aside())
         above.setSizes([270 * GRID, 48 * GRID])
         above.setStretchFactor(0, 1)
-        self.tabs.addTab(self.cautions, "To heed")
-        self.tabs.addTab(self.left_out, "Not ordered")
+        self.tabs.addTab(_with_button(self.cautions, self.hold), "To heed")
+        self.tabs.addTab(_with_button(self.left_out, self.release), "Not ordered")
         self.tabs.addTab(self.uniform, "One width")
         self.tabs.addTab(self.revisions, "Revisions")
         self.tabs.setDocumentMode(True)
@@ -180,6 +198,13 @@ class OrderView(LeadsOn, QWidget):
         aside = QWidget()
         fill(aside, down(self.marks_of, (self.marks, 1), spacing=GRID, margins=(GRID, 0, 0, 0)))
         return aside
+
+
+def _with_button(table: QWidget, button: QPushButton) -> QWidget:
+    both = QWidget()
+    line = across(button, GROW, margins=(2 * GRID, GRID, 2 * GRID, 0))
+    fill(both, down(line, (table, 1), spacing=GRID, margins=BARE))
+    return both
 
 
 class TopRow(QWidget):

@@ -202,3 +202,21 @@ def test_many_marks_are_not_all_named():
     many = [chosen(str(number), 4) for number in range(9)]
     (said,) = uniform_findings([*many, chosen("wide", 5)])
     assert "at 0, 1, 2, 3, 4, 5 and 3 more" in said.message
+
+
+def test_where_no_width_does_everything_that_width_is_named_and_its_hinges_are_counted():
+    """Widths 4, 4-1/2 and a 7 that is kept: 3 of the 9 hinges would be wider than they need be."""
+    kept = Chosen("9", 4.5, 7, 3, lambda _: False, complete=False)
+    (said,) = uniform_findings([chosen("1", 4), chosen("2", 4.5), kept])
+    assert (
+        "come in widths 4, 4-1/2, 7 in this job. No width does everything for 9, taken at 7." in said.message
+    )
+    assert "would do for all the others" in said.message
+    assert "costs 3 of 9 hinges" in said.message
+
+
+def test_a_width_that_is_kept_alone_makes_them_differ():
+    kept = Chosen("9", 4.5, 7, 3, lambda _: False, complete=False)
+    (said,) = uniform_findings([chosen("1", 4), kept])
+    assert said.code == "widths differ"
+    assert said.message.endswith("taken at 7. Keep them apart, or mend it first.")
