@@ -171,8 +171,9 @@ MENDS = (
 )
 WHAT_TO_DO = re.compile(rf"(?:^|[.;:,?] |\b(?:or|and|else|then) )(?:{MENDS})\b", re.IGNORECASE)
 RESTS_ON_WORDS = {
+    "hand of the hinge",
     "fire listing", "finish unstable", "finish metal", "metal exposed", "mineral core", "not here",
-    "hand unknown", "hand of the hinge", "pin exposed", "locked from both sides", "lock contradicted", "plain bearing with closer",
+    "hand unknown", "pin exposed", "locked from both sides", "lock contradicted", "plain bearing with closer",
     "replacement on a fire door", "mounting differs", "corner differs", "check the holes", "weight too light",
     "type not checked", "fire bearing", "lock unknown",
 }  # fmt: skip

@@ -77,7 +77,7 @@ def test_a_part_is_chosen_by_hand_rechecked_and_reset(qtbot, session, panel):
     assert session.opening.hinge.bearing == "plain"
     assert (value(panel, "Hinge bearing"), mark(panel, "Hinge bearing")) == ("plain bearing", "by hand")
     assert "plain bearing with closer" in codes(session)
-    assert panel.order.cautions.text().startswith("▲ 1 error stands")
+    assert panel.order.cautions.text().startswith("▲ 1 error holds this order")
     session.edit("use.closer", False)
     assert not any("Plain bearing with a closer" in text for text in said_of(session))
     assert session.opening.hinge.bearing == "plain"
