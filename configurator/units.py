@@ -189,7 +189,8 @@ def _digits(number: int) -> str:
 def _quoted(text: object) -> str:
     if isinstance(text, int) and abs(text) > 10**20:
         return "A number of that size"
-    shown = str(text).strip()
+    # A lone surrogate or a control character in it could not be printed.
+    shown = "".join(letter if letter.isprintable() else "?" for letter in str(text).strip())
     return f"“{shown[:24]}…”" if len(shown) > 25 else f"“{shown}”"
 
 

@@ -6,18 +6,22 @@ import io
 import json
 import os
 import sys
+import traceback
 from collections.abc import Sequence
+from pathlib import Path
 
 from configurator.cli.compare import add_compare_command
 from configurator.cli.draw import add_draw_command
 from configurator.cli.import_schedule import add_import_command
 from configurator.cli.order import add_order_command
 from configurator.cli.schedule import add_schedule_command
-from configurator.cli.shared import DONE, NOT_WRITTEN, REFUSED, complain
+from configurator.cli.shared import BROKEN, DONE, NOT_WRITTEN, REFUSED, complain, harmless, over_its_own_input
 from configurator.cli.window import add_window_command
 from configurator.model.paths import vocabulary
 from configurator.project_file import ProjectFileError
 
+_LINES_TOLD, _LONGEST_TOLD = 12, 500
+"""The places told of where the program itself failed, and the letters of why."""
 COMMANDS = ("compare", "draw", "order", "schedule", "import", "kinds")
 
 
@@ -28,6 +32,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
         words.insert(0, "window")
     options = _parser().parse_args(words or ["window"])
     try:
+        if (kept := _its_own_input(options)) is not None:
+            complain(f"{kept} is what is read here, so nothing is written over it; give another name")
+            return NOT_WRITTEN
         text, status = options.run(options)
         return _print(text, status)
     except ProjectFileError as error:
@@ -45,6 +52,25 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except OSError as error:
         complain(f"the output could not be written: {error.strerror or error}")
         return NOT_WRITTEN
+    except Exception as error:
+        return _tell_broken(error)
+
+
+def _tell_broken(error: Exception) -> int:
+    """Say what failed and where in the program, without anything of the user's machine."""
+    complain("the program itself failed; files are written whole or not at all. For a report:")
+    for frame in traceback.extract_tb(error.__traceback__)[-_LINES_TOLD:]:
+        complain(f"{Path(frame.filename).name}, line {frame.lineno}, {frame.name}")
+    complain(f"{type(error).__name__}: {error}"[:_LONGEST_TOLD])
+    return BROKEN
+
+
+def _its_own_input(options: argparse.Namespace) -> Path | None:
+    """Return the file that a command would read and also write over; None where there is none."""
+    given = vars(options)
+    inputs = [given.get(name) for name in ("file", "prices", "schedule")]
+    found = over_its_own_input(given.get("out"), inputs)
+    return found or over_its_own_input(given.get("into"), [given.get("schedule")])
 
 
 def _parser() -> argparse.ArgumentParser:
@@ -79,6 +105,6 @@ def _print(text: str, status: int) -> int:
         return NOT_WRITTEN if text else status
     if isinstance(sys.stdout, io.TextIOWrapper):
         sys.stdout.reconfigure(errors="replace")
-    sys.stdout.write(text)
+    sys.stdout.write(harmless(text))
     sys.stdout.flush()
     return status

@@ -13,6 +13,7 @@ from configurator.cli.shared import (
     refuse_ending,
     refused,
     tallies_of,
+    whole_number,
     written,
 )
 from configurator.model import Job, Revision
@@ -37,10 +38,10 @@ def add_order_command(commands: Any) -> None:
     order.add_argument(
         "--spare", metavar="5%|2", help="spare hinges: per cent of each line, or a number a line"
     )
-    order.add_argument("--screw-pack", type=int, metavar="N", help="count screws in packs of N too")
+    order.add_argument("--screw-pack", type=whole_number, metavar="N", help="count screws in packs of N too")
     order.add_argument("--prices", type=Path, metavar="P.csv", help="your own price list")
     order.add_argument(
-        "--since", type=int, metavar="N", help="only what changed since revision N of the order"
+        "--since", type=whole_number, metavar="N", help="only what changed since revision N of the order"
     )
     order.add_argument(
         "--submittal", action="store_true", help="with cover, schedule and cautions, for whoever approves it"

@@ -1,5 +1,7 @@
 """What several commands need: statuses, refusals, the openings asked for, progress, writing a document."""
 
+import argparse
+import re
 import sys
 import time
 from collections.abc import Iterator, Sequence
@@ -25,10 +27,16 @@ REFUSED = 2
 """The input was refused: nothing on standard output, one line a fault on standard error."""
 NOT_WRITTEN = 3
 """The output could not be written."""
+BROKEN = 4
+"""The program itself failed; standard error says so, and what to keep of it."""
 SHOWN_AFTER = 1.0
 """Seconds of work before its progress is shown: what is done sooner needs none."""
 BETWEEN = 0.2
 """Seconds between two showings."""
+_SPELLED = {code: f"\\u{code:04x}" for code in (*range(32), *range(0x7F, 0xA0), *range(0x202A, 0x202F))}
+_SPELLED |= {code: f"\\u{code:04x}" for code in (0x200E, 0x200F, 0x061C, *range(0x2066, 0x206A))}
+for _code in (0x09, 0x0A):
+    del _SPELLED[_code]
 _CLEAR = "\r\x1b[K"
 
 
@@ -40,7 +48,34 @@ def refused(field: str, message: str) -> ProjectFileError:
 def complain(line: str) -> None:
     """Write one line to standard error."""
     if sys.stderr is not None:
-        print(" ".join(line.split()), file=sys.stderr)
+        print(harmless(" ".join(line.split())), file=sys.stderr)
+
+
+def whole_number(text: str) -> int:
+    """Read a whole number, zero or more, for an option; the parser says why it is refused."""
+    if not re.fullmatch("[0-9]{1,9}", text):
+        raise argparse.ArgumentTypeError(f"a whole number is wanted; {harmless(text[:40])} was given")
+    return int(text)
+
+
+def harmless(text: str) -> str:
+    """Return a text whose control characters and turns of the writing direction are spelled out.
+
+    A terminal would obey them. They are spelled as JSON spells them, so that data stays data.
+    """
+    return text.translate(_SPELLED)
+
+
+def over_its_own_input(out: Path | None, inputs: Sequence[Path | None]) -> Path | None:
+    """Return the input that an output would be written over, by whatever name or link; None for none."""
+    return next((each for each in inputs if each is not None and out is not None and _same(each, out)), None)
+
+
+def _same(one: Path, other: Path) -> bool:
+    try:
+        return one.samefile(other)
+    except (OSError, ValueError):
+        return False
 
 
 def selected(job: Job, mark: str | None) -> tuple[Opening, ...]:

@@ -21,8 +21,9 @@ from configurator.units import LARGEST, LengthError, parse_length
 LONGEST_TEXT = 2000
 MOST_OF_ANYTHING = 200
 """So many layers, obstructions or pieces of hardware an opening may have."""
-# A lone surrogate cannot be written to a file; other control characters would break a printed line.
-_UNPRINTABLE = re.compile(r"[\x00-\x08\x0b-\x1f\ud800-\udfff]")
+# A lone surrogate cannot be written to a file; control characters would break a printed line or a terminal.
+_UNPRINTABLE = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\ud800-\udfff]")
+_SCREWS = re.compile(r"[0-9]{1,5}(/[1-9][0-9]{0,3})?")
 
 
 class Record(BaseModel):
@@ -78,6 +79,20 @@ def _printable(value: str) -> str:
     return value
 
 
+def _share(value: str) -> str:
+    # A fraction in text is worked out later: "1e99999" would take minutes and all memory.
+    if not _SCREWS.fullmatch(value):
+        raise PydanticCustomError("text", "screws of one hinge are a whole number or a fraction, as 25/3")
+    return value
+
+
+def not_endless(value: Any, most: int, sentence: str) -> Any:
+    """Return a list as it was given if it is not too long. Raises before a single one of it is read."""
+    if isinstance(value, list | tuple) and len(value) > most:
+        raise PydanticCustomError("many", "{sentence}", {"sentence": sentence})
+    return value
+
+
 def _takes_none(record: type[BaseModel], key: str) -> bool:
     info = record.model_fields.get(key)
     return info is None or (not info.is_required() and info.default is None)
@@ -90,6 +105,9 @@ Pounds = Annotated[float, BeforeValidator(_read_number)]
 Text = Annotated[str, BeforeValidator(_read_text), AfterValidator(_printable)]
 Flag = StrictBool
 Whole = StrictInt
+ScrewShare = Annotated[Text, AfterValidator(_share)]
+"""Screws that come with one hinge; a fraction where those of an opening do not divide evenly."""
+Hinges = Annotated[StrictInt, Field(ge=0, le=1_000_000)]
 ScrewCount = Annotated[StrictInt, Field(ge=0, le=10_000)]
 
 _BOUNDS = ("gt", "ge", "lt", "le")

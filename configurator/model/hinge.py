@@ -1,11 +1,11 @@
 """A hinge as the user gives it: what is insisted on, what hangs there now, and where hinges sit."""
 
-from typing import Self
+from typing import Any, Self
 
-from pydantic import model_validator
+from pydantic import field_validator, model_validator
 from pydantic_core import PydanticCustomError
 
-from configurator.model.fields import Flag, Length, Record, ScrewCount, Text, Whole, field
+from configurator.model.fields import Flag, Length, Record, ScrewCount, Text, Whole, field, not_endless
 from configurator.model.words import (
     Alloy,
     BaseMetal,
@@ -118,11 +118,14 @@ class HingeLocations(Record):
         left_out="by rule",
     )
 
+    @field_validator("tops", mode="before")
+    @classmethod
+    def _not_endless(cls, value: Any) -> Any:
+        return not_endless(value, MOST_TYPED, "the places of up to 24 hinges can be typed")
+
     @model_validator(mode="after")
     def _go_down(self) -> Self:
         tops = self.tops or ()
-        if len(tops) > MOST_TYPED:
-            raise PydanticCustomError("many", "the places of up to 24 hinges can be typed", _FIELD)
         if any(top < 0 or top > 300 for top in tops):
             raise PydanticCustomError(
                 "needs", "tops of hinges are from 0 to 300 in below the head rabbet", _FIELD

@@ -6,13 +6,15 @@ from pydantic import field_validator, model_validator
 from pydantic_core import PydanticCustomError
 
 from configurator.model.door import Door, DoorStop, Hardware
-from configurator.model.fields import MOST_OF_ANYTHING, Length, Record, Text, Whole, field
+from configurator.model.fields import MOST_OF_ANYTHING, Length, Record, Text, Whole, field, not_endless
 from configurator.model.hinge import ExistingHinge, Hinge, HingeLocations
 from configurator.model.use import Tolerances, Use
 from configurator.model.wall import Frame, Obstruction, Wall
 from configurator.model.words import Hand, HungOn, Leaves, Status
 from configurator.tables import FrameKindRow, row_of
 from configurator.units import LengthError, format_size, parse_opening_size
+
+MOST_COMPARED = 12
 
 
 class Size(Record):
@@ -163,20 +165,21 @@ class Opening(Record):
             raise PydanticCustomError("mark", "a mark is one line of 1 to 100 characters")
         return value
 
-    @field_validator("obstructions", "hardware", "order_despite")
+    @field_validator("obstructions", "hardware", "order_despite", mode="before")
     @classmethod
-    def _not_endless(cls, value: tuple[Any, ...]) -> tuple[Any, ...]:
-        if len(value) > MOST_OF_ANYTHING:
-            raise PydanticCustomError("many", "an opening may have up to 200 of these")
-        return value
+    def _not_endless(cls, value: Any) -> Any:
+        return not_endless(value, MOST_OF_ANYTHING, "an opening may have up to 200 of these")
+
+    @field_validator("compare", mode="before")
+    @classmethod
+    def _few_to_compare(cls, value: Any) -> Any:
+        return not_endless(value, MOST_COMPARED, "up to 12 hinge open widths can be compared")
 
     @field_validator("compare")
     @classmethod
     def _widths_to_compare(cls, value: tuple[float, ...]) -> tuple[float, ...]:
         if len(set(value)) != len(value):
             raise PydanticCustomError("compare", "the same hinge open width stands twice")
-        if len(value) > 12:
-            raise PydanticCustomError("compare", "up to 12 hinge open widths can be compared")
         for width in value:
             if not 1 <= width <= 24:
                 raise PydanticCustomError(

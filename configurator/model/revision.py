@@ -1,6 +1,6 @@
 """An order as it was frozen: its lines, and a print of every opening, to see later what has changed since."""
 
-from configurator.model.fields import Flag, Length, Record, Text, Whole, field
+from configurator.model.fields import Flag, Hinges, Length, Record, ScrewShare, Text, Whole, field
 from configurator.model.words import (
     Alloy,
     BaseMetal,
@@ -40,9 +40,9 @@ class OrderedLine(Record):
     corner: Corner = field("hinge corner", default=...)
     hand: Hand | None = field("hand of the hinge")
     fire: Flag = field("for a labelled fire door", default=False)
-    screws: dict[ScrewKind, Text] = field("screws of one hinge", default=...)
-    spare: Whole = field("spare hinges", "spare hinges over those the openings take", 0, ge=0)
-    marks: dict[Text, Whole] = field("hinges by mark", default=...)
+    screws: dict[ScrewKind, ScrewShare] = field("screws of one hinge", default=...)
+    spare: Hinges = field("spare hinges", "spare hinges over those the openings take", 0)
+    marks: dict[Text, Hinges] = field("hinges by mark", default=...)
 
 
 class Revision(Record):

@@ -1,12 +1,12 @@
 """The frame, the wall about it, and what stands along the wall; inches."""
 
 import math
-from typing import Self
+from typing import Any, Self
 
-from pydantic import model_validator
+from pydantic import field_validator, model_validator
 from pydantic_core import PydanticCustomError
 
-from configurator.model.fields import MOST_OF_ANYTHING, Length, Record, Text, field
+from configurator.model.fields import MOST_OF_ANYTHING, Length, Record, Text, field, not_endless
 from configurator.model.words import FrameKind, ObstructionKind, Side
 from configurator.tables import ObstructionKindRow, row_of
 from configurator.units import format_size
@@ -121,10 +121,13 @@ class Wall(Record):
         help="frame face ahead of the wall face on the pull side; negative: behind it",
     )
 
+    @field_validator("layers", mode="before")
+    @classmethod
+    def _not_endless(cls, value: Any) -> Any:
+        return not_endless(value, MOST_OF_ANYTHING, "a wall may have up to 200 layers")
+
     @model_validator(mode="after")
     def _layers_add_up(self) -> Self:
-        if self.layers is not None and len(self.layers) > MOST_OF_ANYTHING:
-            raise PydanticCustomError("layers", "a wall may have up to 200 layers")
         if self.layers and self.thickness is not None:
             total = math.fsum(layer.thickness for layer in self.layers)
             if abs(total - self.thickness) > LAYER_SUM_TOLERANCE:

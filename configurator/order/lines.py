@@ -18,7 +18,7 @@ from configurator.rules.wording import counted
 UNIT = "each"
 MOST_PERCENT = 100
 MOST_EACH = 10_000
-_WRITTEN = re.compile(r"(\d{1,6}(?:\.\d{1,6})?)\s*(%?)")
+_WRITTEN = re.compile(r"([0-9]{1,6}(?:\.[0-9]{1,6})?)\s*(%?)")
 
 
 @dataclass(frozen=True, slots=True)

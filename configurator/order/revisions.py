@@ -7,8 +7,10 @@ from dataclasses import dataclass, fields
 from fractions import Fraction
 from typing import Any, Literal
 
+from pydantic import ValidationError
+
 from configurator.model import Job, Opening, OrderedLine, Revision
-from configurator.model.faults import Fault
+from configurator.model.faults import Fault, faults_of
 from configurator.order.lines import NO_SPARE, OrderLine, Spare, parse_spare
 from configurator.order.take_off import TakeOff
 from configurator.rules.hinge_items import HingeItem, sort_key
@@ -105,7 +107,10 @@ class Changes:
 
 
 def freeze(job: Job, order: TakeOff, date: str | None = None, note: str | None = None) -> Revision:
-    """Return an order as the job's next revision. Raises RevisionError where its sums do not agree."""
+    """Return an order as the job's next revision.
+
+    Raises RevisionError where its sums do not agree, or the note or the number is none that can be kept.
+    """
     if not order.reconciliation.agrees:
         raise RevisionError(Fault("", order.reconciliation.words()))
     given = {
@@ -116,7 +121,10 @@ def freeze(job: Job, order: TakeOff, date: str | None = None, note: str | None =
         "lines": tuple(part for line in order.lines for part in _frozen(line)),
         "openings": {opening.mark: print_of(opening) for opening in job.openings},
     }
-    return Revision.model_validate({key: value for key, value in given.items() if value is not None})
+    try:
+        return Revision.model_validate({key: value for key, value in given.items() if value is not None})
+    except ValidationError as error:
+        raise RevisionError(faults_of(error, Revision)[0]) from None
 
 
 def marked_ordered(job: Job, order: TakeOff) -> Job:

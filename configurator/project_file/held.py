@@ -76,8 +76,8 @@ class HeldFile:
         if is_there(self.path) and not os.access(self.path, os.W_OK):
             self.why_not = f"{self.path.name} is write-protected"
             return
-        lock = Lock(self.path)
         try:
+            lock = Lock(self.path)
             self._had(lock, lock.take())
         except OSError as error:
             self.why_not = f"the folder of {self.path.name} cannot be written: {reason(error)}"

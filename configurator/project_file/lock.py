@@ -7,8 +7,10 @@ asked, the lock was not touched for ten minutes (the clocks are taken to agree t
 never taken but on the user's word.
 """
 
+import hashlib
 import json
 import os
+import stat
 import tempfile
 import time
 from contextlib import suppress
@@ -17,11 +19,13 @@ from pathlib import Path
 
 from configurator.project_file.owner import Owner, fresh_token, owner_from, this_program
 from configurator.project_file.refusals import ProjectFileError, refusal
-from configurator.project_file.writing import part_prefix, sweep
+from configurator.project_file.writing import cut_name, part_prefix, real_place, sweep
 
 QUIET_TOO_LONG = 600.0
 """Seconds without a sign of life after which a lock from elsewhere is stale."""
 LARGEST_LOCK = 4096
+_LONGEST_NAME, _CUT_NAME = 240, 200
+"""Bytes of a file's name that its lock can still be named after, and what is kept of a longer one."""
 TRIES = 5
 
 
@@ -57,7 +61,7 @@ class Lock:
     """The lock this program holds on one project file."""
 
     def __init__(self, path: Path) -> None:
-        self._project = path.resolve()
+        self._project = real_place(path)
         self._place = lock_place(path)
         self._data = {
             "opening_project_lock": 1,
@@ -134,11 +138,16 @@ class Lock:
         return True
 
     def _written(self) -> Path:
-        handle, name = tempfile.mkstemp(prefix=self._place.name, suffix=".part", dir=self._place.parent)
-        with os.fdopen(handle, "wb") as file:
-            file.write(self._bytes())
+        prefix = part_prefix(self._project)
+        handle, name = tempfile.mkstemp(prefix=prefix, suffix=".part", dir=self._place.parent)
         part = Path(name)
-        part.chmod(0o644)  # others are to read who holds it
+        try:
+            with os.fdopen(handle, "wb") as file:
+                file.write(self._bytes())
+            part.chmod(0o644)  # others are to read who holds it
+        except BaseException:
+            part.unlink()
+            raise
         return part
 
     def _bytes(self) -> bytes:
@@ -147,8 +156,11 @@ class Lock:
 
 def lock_place(path: Path) -> Path:
     """Return where the lock of a project file stands: beside the file itself, whatever links lead to it."""
-    real = path.resolve()
-    return real.with_name(f".{real.name}.lock")
+    real = real_place(path)
+    name = real.name
+    if len(os.fsencode(name)) > _LONGEST_NAME:
+        name = f"{cut_name(name, _CUT_NAME)}-{hashlib.sha256(os.fsencode(name)).hexdigest()[:16]}"
+    return real.with_name(f".{name}.lock")
 
 
 def holder_of(path: Path) -> Holder | None:
@@ -168,11 +180,16 @@ def clock(moment: float) -> str:
 
 def _holder_at(place: Path) -> Holder | None:
     try:
-        last_sign = place.stat().st_mtime
+        found = place.lstat()
+        if not stat.S_ISREG(found.st_mode):
+            # A pipe would be waited for, and a link that leads nowhere is there and is not. No program of
+            # ours put it there, so it may be replaced at once.
+            return Holder("", None, found.st_mtime, 0.0)
         with place.open("rb") as file:
             text = file.read(LARGEST_LOCK)
     except FileNotFoundError:
         return None
+    last_sign = found.st_mtime
     try:
         data = json.loads(text)
         return Holder(str(data["token"]), owner_from(data["owner"]), float(data["since"]), last_sign)

@@ -3,15 +3,16 @@
 import gc
 import json
 import re
+from collections import Counter
 from collections.abc import Iterator
 from contextlib import contextmanager
 from itertools import accumulate
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeVar
 
-from pydantic import ValidationError
+from pydantic import BaseModel, ValidationError
 
-from configurator.model import FORMAT, VERSION, Job
+from configurator.model import FORMAT, VERSION, Job, Opening, Revision
 from configurator.model.faults import Fault, faults_of
 from configurator.model.job import MOST_OPENINGS
 from configurator.project_file.migrations import brought_up
@@ -19,8 +20,17 @@ from configurator.project_file.refusals import LARGEST_FILE, ProjectFileError, r
 
 DEEPEST_NESTING = 32
 MOST_FAULTS = 50
+"""Faults that are named; of more it is said how many there are."""
+MOST_COUNTED = 10_000
+"""Faults after which nobody looks for more: millions would fill the memory."""
+MOST_GROUPS = 1_500_000
+"""Groups in braces and lists in brackets of one file. A hundred thousand openings have half of that."""
+LONGEST_LIST = MOST_OPENINGS + 500
+"""Plain values that may stand one after another: a revision has a print of every opening."""
 _STEP = {ord("["): 1, ord("{"): 1, ord("]"): -1, ord("}"): -1}
-_NEITHER_BRACKET_NOR_QUOTE = bytes(set(range(256)) - {*_STEP, ord('"')})
+_NO_STRUCTURE = bytes(set(range(256)) - {*_STEP, *b',"'})
+_TOO_LONG = b"," * LONGEST_LIST
+R = TypeVar("R", bound=BaseModel)
 _ESCAPED = re.compile(rb"\\.", re.DOTALL)
 
 
@@ -43,16 +53,50 @@ def _parse(data: bytes) -> Job:
     _refuse_other_formats(document)
     document = brought_up(document)
     _refuse_too_many(document)
-    try:
-        return Job.model_validate(document)
-    except ValidationError as error:
-        faults = faults_of(error, Job)
-        shown = tuple(_with_mark(fault, document) for fault in faults[:MOST_FAULTS])
-        if len(faults) > MOST_FAULTS:
-            shown += (Fault("", f"and {len(faults) - MOST_FAULTS} more faults"),)
-        raise ProjectFileError(shown) from None
-    except RecursionError:
-        raise refusal("", "the file is nested too deeply to be a project file") from None
+    found = _Faults()
+    # What a job has many of is read one by one, so that a bad file is left before its faults fill the memory.
+    parts = {
+        name: [found.read(record, each, f"{name}[{place}]") for place, each in enumerate(document[name])]
+        for name, record in (("revisions", Revision), ("openings", Opening))
+        if isinstance(document.get(name), list)
+    }
+    job = found.read(Job, document | ({name: [] for name in parts} if found.count else parts), "")
+    if found.count or job is None:
+        raise ProjectFileError(found.told(document))
+    return job
+
+
+class _Faults:
+    """The faults of one file: the first ones in words, of the others how many."""
+
+    def __init__(self) -> None:
+        self.count = 0
+        self._named: list[Fault] = []
+
+    def read(self, record: type[R], given: Any, path: str) -> R | None:
+        """Return a record made of what was given, None where it is refused or enough has been."""
+        if self.count > MOST_COUNTED:
+            return None
+        try:
+            return record.model_validate(given)
+        except ValidationError as error:
+            self.count += error.error_count()
+            if len(self._named) < MOST_FAULTS:
+                faults = faults_of(error, record)[: MOST_FAULTS - len(self._named)]
+                self._named.extend(Fault(_below(path, fault.field), fault.message) for fault in faults)
+            return None
+
+    def told(self, document: dict[str, Any]) -> tuple[Fault, ...]:
+        """Return the named faults, and that there are more."""
+        shown = tuple(_with_mark(fault, document) for fault in self._named)
+        if self.count > MOST_COUNTED:
+            return (*shown, Fault("", f"and more than {MOST_COUNTED - MOST_FAULTS:,} more faults"))
+        more = self.count - len(shown)
+        return (*shown, Fault("", f"and {more:,} more faults")) if more else shown
+
+
+def _below(path: str, field: str) -> str:
+    return f"{path}.{field}".strip(".") if not field.startswith("[") else path + field
 
 
 def read_bytes(path: Path) -> bytes:
@@ -74,7 +118,7 @@ def _document(data: bytes) -> dict[str, Any]:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError:
         raise refusal("", "this is not a project file: it is not text (UTF-8)") from None
-    _refuse_deep_nesting(data)
+    _refuse_strange_structure(data)
     try:
         document = json.loads(text, object_pairs_hook=_no_key_twice, parse_constant=_no_constant)
     except json.JSONDecodeError as error:
@@ -90,9 +134,8 @@ def _document(data: bytes) -> dict[str, Any]:
 def _no_key_twice(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
     found = dict(pairs)
     if len(found) != len(pairs):
-        keys = [key for key, _ in pairs]
-        twice = next(key for key in keys if keys.count(key) > 1)
-        raise ValueError(f"the key {twice!r} stands twice in one group")
+        twice, _ = Counter(key for key, _ in pairs).most_common(1)[0]
+        raise ValueError(f"the key {twice[:60]!r} stands twice in one group")
     return found
 
 
@@ -100,13 +143,19 @@ def _no_constant(name: str) -> Any:
     raise ValueError(f"{name} is not a number that can be used; write a finite number")
 
 
-def _refuse_deep_nesting(data: bytes) -> None:
-    """Refuse before the reader recurses; what is no JSON may be told so here already."""
+def _refuse_strange_structure(data: bytes) -> None:
+    """Refuse before the reader recurses or fills the memory; what is no JSON may be told so here already."""
     if b"\\" in data:
         data = _ESCAPED.sub(b"", data)
-    outside_strings = data.translate(None, _NEITHER_BRACKET_NOR_QUOTE).split(b'"')[::2]
-    depths = accumulate(map(_STEP.__getitem__, b"".join(outside_strings)))
-    if max(depths, default=0) > DEEPEST_NESTING:
+    # Most texts hold none of the signs; without them few pieces are left to take apart.
+    structure = data.translate(None, _NO_STRUCTURE).replace(b'""', b"")
+    outside_strings = b"".join(structure.split(b'"')[::2])
+    if _TOO_LONG in outside_strings:
+        raise refusal("", f"more than {LONGEST_LIST:,} values stand in one list; no project file has so many")
+    brackets = outside_strings.translate(None, b",")
+    if len(brackets) > 2 * MOST_GROUPS:
+        raise refusal("", f"the file has more than {MOST_GROUPS:,} groups and lists; no project file has")
+    if max(accumulate(map(_STEP.__getitem__, brackets)), default=0) > DEEPEST_NESTING:
         raise refusal("", f"the file is nested more than {DEEPEST_NESTING} deep; no project file is")
 
 

@@ -1,5 +1,6 @@
 """A job to the bytes of its file, and bytes to the disk so that a file is always whole."""
 
+import errno
 import json
 import os
 import re
@@ -16,6 +17,8 @@ from configurator.project_file.refusals import LARGEST_FILE, reason, refusal
 _WITH_EXPONENT = re.compile(r"e[-+]?\d+,?\n")
 LEFT_OVER = 600.0
 """Seconds after which a half-written copy of a file belongs to no save that still runs."""
+_NAME_IN_PART = 80
+"""Bytes of a file's own name in that of its half-written copy; a name may take up to 255."""
 USUAL_MODE = 0o666
 PRIVATE_MODE = 0o600
 _NEW_FILE = os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0)
@@ -80,7 +83,7 @@ def write_whole(
     when all is on the disk but the old file still stands; what it raises leaves the old one. `mode` is the
     permissions of a file that was not there, less what the user's umask takes away. Raises OSError.
     """
-    target = path.resolve() if path.is_symlink() else path
+    target = real_place(path) if path.is_symlink() else path
     if target.exists() and not target.is_file():
         target.write_bytes(data)
         return
@@ -89,9 +92,24 @@ def write_whole(
     _replace(target, data, before, mode)
 
 
+def real_place(path: Path) -> Path:
+    """Return where a file stands, whatever links lead to it. Raises OSError where they lead in a circle."""
+    try:
+        return path.resolve()
+    except RuntimeError:
+        raise OSError(errno.ELOOP, os.strerror(errno.ELOOP)) from None
+
+
 def part_prefix(target: Path) -> str:
     """Return how the names of half-written copies of a file begin; they end in `.part`."""
-    return f".{target.name[:80]}."
+    return f".{cut_name(target.name, _NAME_IN_PART)}."
+
+
+def cut_name(name: str, most: int) -> str:
+    """Return the beginning of a file's name that takes up to so many bytes on the disk."""
+    while len(os.fsencode(name)) > most:
+        name = name[:-1]
+    return name
 
 
 def sweep(folder: Path, prefix: str) -> None:
@@ -114,19 +132,39 @@ def _replace(target: Path, data: bytes, before: Callable[[], None], mode: int) -
     # every other thread would feel. What replaces a file is private until it has that one's permissions.
     handle = os.open(part, _NEW_FILE, PRIVATE_MODE if old else mode)
     try:
-        with os.fdopen(handle, "wb") as file:
-            file.write(data)
-            file.flush()
-            os.fsync(file.fileno())
+        _write_out(handle, data)
         if old is not None:
             _make_like(part, old)
         before()
-        part.replace(target)
+        if old is not None and old.st_nlink > 1:
+            _write_through(target, data, part)
+        else:
+            part.replace(target)
     except BaseException:
         with suppress(OSError):
             part.unlink()
         raise
     _sync_folder(target.parent)
+
+
+def _write_out(handle: int, data: bytes) -> None:
+    """Write to a file just opened, and wait until it is on the disk."""
+    with os.fdopen(handle, "wb") as file:
+        file.write(data)
+        file.flush()
+        os.fsync(file.fileno())
+
+
+def _write_through(target: Path, data: bytes, part: Path) -> None:
+    """Write into a file that has other names too (hard links): they would keep an old one that is replaced.
+
+    Meanwhile a whole copy stands beside it, under a name that nothing sweeps away.
+    """
+    whole = part.with_suffix(".whole")
+    part.rename(whole)
+    _sync_folder(target.parent)
+    _write_out(os.open(target, os.O_WRONLY | os.O_TRUNC | getattr(os, "O_BINARY", 0)), data)
+    whole.unlink()
 
 
 def _make_like(part: Path, old: os.stat_result) -> None:

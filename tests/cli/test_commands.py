@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from configurator.cli import main
+from configurator.cli import commands, main
 from configurator.drawing.base.style import materials
 from configurator.model.paths import vocabulary
 from tests.openings import RAIL, plain_data
@@ -237,3 +237,100 @@ def test_a_picture_that_fails_leaves_the_old_one_whole(tmp_path, capsys, monkeyp
     assert main(["draw", str(DEMO), "--mark", "112A", "--out", str(path)]) == 3
     assert path.read_bytes() == b"the old one"
     capsys.readouterr()
+
+
+@pytest.mark.parametrize(
+    ("words", "kept"),
+    [
+        (["order", "job.json", "--prices", "p.csv", "--out", "p.csv"], "p.csv"),
+        (["order", "job.csv", "--out", "job.csv"], "job.csv"),
+        (["order", "job.json", "--out", "hard.csv"], "hard.csv"),
+        (["order", "job.json", "--out", "soft.csv"], "soft.csv"),
+        (["schedule", "job.csv", "--out", "./job.csv"], "job.csv"),
+        (["draw", "job.pdf", "--all", "--out", "job.pdf"], "job.pdf"),
+        (["draw", "job.pdf", "--mark", "112A", "--out", "job.pdf"], "job.pdf"),
+        (["import", "p.csv", "--into", "p.csv"], "p.csv"),
+    ],
+)
+def test_nothing_is_written_over_what_is_read(tmp_path, capsys, monkeypatch, words, kept):
+    monkeypatch.chdir(tmp_path)
+    for name in ("job.json", "job.csv", "job.pdf"):
+        Path(name).write_bytes(DEMO.read_bytes())
+    Path("p.csv").write_text("height,width,price\n4.5,4,1.00\n")
+    os.link("job.json", "hard.csv")
+    Path("soft.csv").symlink_to("job.json")
+    before = Path(kept).read_bytes()
+    assert main(words) == 3
+    printed = capsys.readouterr()
+    assert "nothing is written over it" in printed.err
+    assert printed.out == ""
+    assert Path(kept).read_bytes() == before
+
+
+@pytest.mark.parametrize(
+    ("words", "status"),
+    [
+        (["draw", "--all", "--out", "loop/plan.pdf"], 3),
+        (["draw", "--mark", "112A", "--out", "loop/plan.pdf"], 3),
+        (["order", "--freeze", "x" * 2001], 2),
+        (["order", "--freeze", "a\x1b[0m"], 2),
+    ],
+)
+def test_each_failure_has_its_own_status(tmp_path, capsys, monkeypatch, words, status):
+    monkeypatch.chdir(tmp_path)
+    Path("job.json").write_bytes(DEMO.read_bytes())
+    Path("loop").symlink_to("loop")
+    assert main([words[0], "job.json", *words[1:]]) == status
+    printed = capsys.readouterr()
+    assert printed.out == ""
+    assert len(printed.err.splitlines()) == 1
+    assert printed.err.rstrip("\n").isprintable()
+    assert Path("job.json").read_bytes() == DEMO.read_bytes()
+
+
+def test_a_link_to_itself_as_the_job_is_not_there(tmp_path, capsys, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    Path("loop").symlink_to("loop")
+    Path("doors.csv").write_text("mark,width,height\n1,3-0,7-0\n")
+    assert main(["compare", "loop"]) == 2
+    assert main(["import", "doors.csv", "--into", "loop"]) == 2
+    assert "Traceback" not in capsys.readouterr().err
+
+
+def test_a_job_with_a_thousand_revisions_is_not_frozen_again(tmp_path, capsys):
+    job = json.loads(DEMO.read_bytes()) | {"revisions": [{"number": 1000}]}
+    (tmp_path / "job.json").write_text(json.dumps(job))
+    assert main(["order", str(tmp_path / "job.json"), "--freeze", "once more"]) == 2
+    assert "at most 1000; 1001 was given" in capsys.readouterr().err
+
+
+def test_a_fault_of_the_program_itself_has_a_status_and_words(capsys, monkeypatch):
+    monkeypatch.setattr(commands, "vocabulary", lambda: 1 / 0)
+    assert main(["kinds"]) == 4
+    printed = capsys.readouterr()
+    assert printed.out == ""
+    assert printed.err.startswith("the program itself failed")
+    assert "ZeroDivisionError" in printed.err
+    assert str(ROOT) not in printed.err
+
+
+@pytest.mark.parametrize("digits", ["٣", "-1", "1.5", "x\x1b"])
+def test_a_number_of_an_option_is_written_in_plain_digits(capsys, digits):
+    with pytest.raises(SystemExit) as left:
+        main(["order", str(DEMO), f"--screw-pack={digits}"])
+    assert left.value.code == 2
+    assert "a whole number is wanted" in capsys.readouterr().err
+    assert main(["order", str(DEMO), "--spare", "٣"]) == 2
+    assert "is written as 5%" in capsys.readouterr().err
+
+
+def test_what_goes_to_a_terminal_cannot_turn_or_command_it(tmp_path, capsys):
+    path = write(tmp_path / "job.json", plain_data(mark="\u202eabc", location="a\u2066b\u200fc"))
+    assert main(["compare", str(path)]) == 0
+    text = capsys.readouterr().out
+    assert "\\u202eabc" in text
+    assert not set(text) & set("\u202e\u2066\u200f\x1b")
+    assert main(["compare", str(path), "--json"]) == 0
+    assert json.loads(capsys.readouterr().out)["openings"][0]["mark"] == "\u202eabc"
+    assert main(["compare", "no\x1b[31mfile\x9b"]) == 2
+    assert capsys.readouterr().err == "no\\u001b[31mfile\\u009b is not there\n"

@@ -199,3 +199,46 @@ def test_the_clock_names_the_day_unless_it_is_today():
     now = time.time()
     assert clock(now) == time.strftime("%H:%M", time.localtime(now))
     assert clock(float("inf")) == "an unknown time"
+
+
+@pytest.mark.parametrize("name", ["x" * 236, "x" * 240, "x" * 241, "x" * 255, "日" * 85])
+def test_a_file_with_a_long_name_can_be_locked(tmp_path, name):
+    path = tmp_path / name
+    path.write_bytes(b"{}")
+    lock, second = Lock(path), Lock(path)
+    assert lock.take() is None
+    assert second.take() is not None
+    lock.release()
+    assert second.take() is None
+
+
+def test_files_whose_long_names_begin_alike_have_locks_of_their_own(tmp_path):
+    one, other = tmp_path / ("x" * 245 + "1"), tmp_path / ("x" * 245 + "2")
+    assert lock_place(one) != lock_place(other)
+
+
+@pytest.mark.parametrize("kind", ["pipe", "link to nowhere", "link to itself"])
+def test_what_no_program_of_ours_put_in_the_place_of_a_lock_may_be_taken_over(path, kind):
+    place = lock_place(path)
+    if kind == "pipe":
+        os.mkfifo(place)
+    else:
+        place.symlink_to("nowhere" if kind == "link to nowhere" else place.name)
+    lock = Lock(path)
+    holder = lock.take()
+    assert holder is not None
+    assert holder.stale()
+    assert lock.replace(holder) is None
+    assert lock.keep()
+    lock.release()
+    assert names(path) == ["plan.json"]
+
+
+def test_a_full_disk_leaves_nothing_of_a_lock(path, monkeypatch):
+    def full(self):
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(Lock, "_bytes", full)
+    with pytest.raises(OSError, match="No space"):
+        Lock(path).take()
+    assert names(path) == ["plan.json"]

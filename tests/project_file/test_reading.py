@@ -296,3 +296,67 @@ def test_a_name_too_long_and_a_device_are_refused_in_words(tmp_path):
 def test_far_too_many_openings_are_refused_before_they_are_read():
     text = refusal(b'{"format": "opening-project", "version": 1, "openings": [' + b"0," * 100_000 + b"0]}")
     assert text == "openings: a job may have up to 100,000 openings; 100,001 were given"
+
+
+HEAD = b'{"format": "opening-project", "version": 1, '
+
+
+def bad_openings(count: int) -> bytes:
+    one = b'{"mark": "1", "size": "3070", ' + b", ".join(b'"k%d": 1' % key for key in range(100)) + b"}"
+    return HEAD + b'"openings": [' + b", ".join([one] * count) + b"]}"
+
+
+@pytest.mark.parametrize(
+    ("data", "words"),
+    [
+        (HEAD + b'"openings": [{"compare": [' + b"4," * 200_000 + b"4]}]}", "in one list"),
+        (HEAD + b'"openings": [{' + b'"a": 1,' * 200_000 + b'"b": 1}]}', "in one list"),
+        (HEAD + b'"job": [' + b"[]," * 1_500_001 + b"[]]}", "groups and lists"),
+        (HEAD + b", ".join(b'"k%d": 1' % key for key in range(60_000)) + b', "k5": 1}', "'k5' stands twice"),
+        (job_bytes(plain_data(compare=["4"] * 90_000)), "up to 12 hinge open widths"),
+        (job_bytes(plain_data(wall={"layers": [{}] * 201})), "up to 200 layers"),
+        (job_bytes(plain_data(hinge_locations={"tops": [1] * 25})), "up to 24 hinges"),
+        (job_bytes(plain_data(hardware=[{}] * 201)), "up to 200 of these"),
+    ],
+    ids=["values", "keys", "groups", "a key twice", "compare", "layers", "tops", "hardware"],
+)
+def test_a_small_file_that_would_swell_is_refused_before_it_is_read(data, words):
+    assert words in refusal(data)
+
+
+def test_commas_and_brackets_in_texts_are_no_structure():
+    job = parse(job_bytes(plain_data(notes="[{" * 400 + "," * 900 + '\\"[', location="")))
+    assert job.openings[0].notes.startswith("[{[{")
+
+
+def test_no_more_than_fifty_faults_are_named_and_the_others_are_counted():
+    lines = refusal(bad_openings(3)).splitlines()
+    assert (len(lines), lines[-1]) == (51, "and 250 more faults")
+    assert (
+        lines[0] == "openings[0].k0: there is no such key; check its spelling and where it stands (opening 1)"
+    )
+    lines = refusal(bad_openings(300)).splitlines()
+    assert (len(lines), lines[-1]) == (51, "and more than 9,950 more faults")
+
+
+def test_faults_of_the_job_of_revisions_and_of_openings_are_told_together():
+    data = job_bytes(plain_data(hand="X"), job={"name": 1}, revisions=[{"number": 0}])
+    assert [line.split(":")[0] for line in refusal(data).splitlines()] == [
+        "revisions[0].number",
+        "openings[0].hand",
+        "job.name",
+    ]
+
+
+def test_screws_of_a_revision_are_no_number_that_takes_minutes_to_write_out():
+    for text in ("1e99999999999", "1/0", "8.5", "-8", "٣", "100000"):
+        revision = {"number": 1, "lines": [{"screws": {"machine": text}}]}
+        assert "revisions[0].lines[0].screws: screws of one hinge are" in refusal(
+            job_bytes(revisions=[revision])
+        )
+
+
+@pytest.mark.parametrize("text", ["\ud800", "\x7f", "\x9b31m", "\x1b[0m"])
+def test_what_cannot_be_printed_is_refused_in_words_that_can(text):
+    for opening in (plain_data(notes=text), plain_data(door={"thickness": text}), plain_data(size=text)):
+        assert refusal(job_bytes(opening)).isprintable()

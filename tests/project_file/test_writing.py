@@ -181,3 +181,33 @@ def test_what_replaces_a_file_is_private_until_it_is_whole(tmp_path, monkeypatch
     write_whole(path, b"new")
     assert modes[0] == 0o600
     assert path.stat().st_mode & 0o777 == 0o640
+
+
+def test_a_file_with_two_names_keeps_both(tmp_path):
+    path, other = tmp_path / "job.json", tmp_path / "other.json"
+    save(Job(), path)
+    os.link(path, other)
+    save(job_with(plain_data()), path)
+    assert path.samefile(other)
+    assert other.read_bytes() == dump(job_with(plain_data()))
+    assert sorted(each.name for each in tmp_path.iterdir()) == ["job.json", "other.json"]
+
+
+def test_of_a_file_with_two_names_a_whole_copy_stands_beside_it_while_it_is_written(tmp_path, monkeypatch):
+    path, fsync, stood = tmp_path / "job.json", os.fsync, []
+    save(Job(), path)
+    os.link(path, tmp_path / "other.json")
+    with monkeypatch.context() as patched:
+        patched.setattr(
+            os,
+            "fsync",
+            lambda file: (stood.append([one.read_bytes() for one in tmp_path.glob("*.whole")]), fsync(file)),
+        )
+        save(job_with(plain_data()), path)
+    assert [dump(job_with(plain_data()))] in stood
+
+
+@pytest.mark.parametrize("name", ["x" * 250, "日" * 83, "é" * 120 + ".json"])
+def test_a_name_as_long_as_names_may_be_is_saved(tmp_path, name):
+    save(Job(), tmp_path / name)
+    assert [each.name for each in tmp_path.iterdir()] == [name]

@@ -43,6 +43,8 @@ def ask_file(owner: QWidget, kind: str, job_file: Path | None) -> Path | None:
     if path.name != Path(chosen).name and path.exists():
         # The dialog asks before it replaces a file, but it knew this one under the name without its ending.
         raise FileExistsError(f"{path.name} is there already. Choose it in the dialog to replace it.")
+    if job_file is not None and path.exists() and path.samefile(job_file):
+        raise FileExistsError(f"{path.name} is the job itself. Give another name.")
     return path
 
 

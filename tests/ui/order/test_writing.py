@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QFileDialog
 from configurator.export import document as documents
 from configurator.export.document import read_csv
 from configurator.ui.order.page import OrderPage
-from configurator.ui.order.writing import KINDS
+from configurator.ui.order.writing import KINDS, ask_file
 
 
 @pytest.fixture
@@ -136,6 +136,14 @@ def test_a_file_that_nobody_was_asked_about_is_not_replaced(page, tmp_path, monk
     assert not page.beside.running
     assert page.panel.heading.text().startswith("order.xlsx is there already")
     assert (tmp_path / "order.xlsx").read_bytes() == b"before"
+
+
+def test_the_job_itself_is_not_written_over(tmp_path, monkeypatch, qapp):
+    job = tmp_path / "job.csv"
+    job.write_bytes(b"before")
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(job), "CSV table (*.csv)"))
+    with pytest.raises(FileExistsError, match=r"job\.csv is the job itself"):
+        ask_file(None, "order", job)
 
 
 @pytest.mark.parametrize(
