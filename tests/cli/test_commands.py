@@ -272,8 +272,8 @@ def test_nothing_is_written_over_what_is_read(tmp_path, capsys, monkeypatch, wor
     [
         (["draw", "--all", "--out", "loop/plan.pdf"], 3),
         (["draw", "--mark", "112A", "--out", "loop/plan.pdf"], 3),
-        (["order", "--freeze", "x" * 2001], 2),
-        (["order", "--freeze", "a\x1b[0m"], 2),
+        (["order", "--with-errors", "--freeze", "x" * 2001], 2),
+        (["order", "--with-errors", "--freeze", "a\x1b[0m"], 2),
     ],
 )
 def test_each_failure_has_its_own_status(tmp_path, capsys, monkeypatch, words, status):
@@ -300,7 +300,7 @@ def test_a_link_to_itself_as_the_job_is_not_there(tmp_path, capsys, monkeypatch)
 def test_a_job_with_a_thousand_revisions_is_not_frozen_again(tmp_path, capsys):
     job = json.loads(DEMO.read_bytes()) | {"revisions": [{"number": 1000}]}
     (tmp_path / "job.json").write_text(json.dumps(job))
-    assert main(["order", str(tmp_path / "job.json"), "--freeze", "once more"]) == 2
+    assert main(["order", str(tmp_path / "job.json"), "--freeze", "once more", "--with-errors"]) == 2
     assert "at most 1000; 1001 was given" in capsys.readouterr().err
 
 
