@@ -111,9 +111,14 @@ def _words(opening: Opening) -> str:
         opening.hand or "hand not known",
         size + (f" x {format_size(thickness)} in" if thickness else ""),
         f"{opening.door.construction or 'door not described'} in {opening.frame.kind}",
-        "labelled fire door" if fill_use(opening.use).fire_rated else "",
+        _label(opening),
     )
     return ", ".join(word for word in facts if word)
+
+
+def _label(opening: Opening) -> str:
+    minutes = f", {opening.fire_minutes} minutes" if opening.fire_minutes else ""
+    return f"labelled fire door{minutes}" if fill_use(opening).fire_rated else ""
 
 
 def _items(one: Tally) -> tuple[tuple[HardwareItem, int], ...]:

@@ -1,7 +1,7 @@
 """The door schedule: a row for every mark, with its hinges and its swing; and the questions still open."""
 
 from collections import Counter
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -39,6 +39,11 @@ class ScheduleRow:
     frame: str
     frame_proud: float | None
     fire: bool | None
+    minutes: int | None
+    level: str | None
+    hardware_set: str | None
+    glass: str | None
+    details: tuple[str | None, str | None, str | None]
     hung_on: str
     hinge: str
     angle: str
@@ -50,6 +55,8 @@ class ScheduleRow:
     findings: str
     notes: str | None
     questions: str | None
+    remarks: str | None
+    other_columns: Mapping[str, str]
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,6 +102,19 @@ COLUMNS = (
         path="wall.frame_proud",
     ),
     ScheduleColumn(Column("fire", "fire rated", "flag", 6), lambda row: row.fire, path="use.fire_rated"),
+    ScheduleColumn(
+        Column("fire_minutes", "fire rating, minutes", "count", 8),
+        lambda row: row.minutes,
+        path="fire_minutes",
+    ),
+    ScheduleColumn(Column("level", "level", "text", 8), lambda row: row.level, path="level"),
+    ScheduleColumn(
+        Column("hardware_set", "hardware set", "text", 8), lambda row: row.hardware_set, path="hardware_set"
+    ),
+    ScheduleColumn(Column("glass", "glass", "text", 10), lambda row: row.glass, path="glass"),
+    ScheduleColumn(Column("head", "head detail", "text", 8), lambda row: row.details[0], path="details.head"),
+    ScheduleColumn(Column("jamb", "jamb detail", "text", 8), lambda row: row.details[1], path="details.jamb"),
+    ScheduleColumn(Column("sill", "sill detail", "text", 8), lambda row: row.details[2], path="details.sill"),
     ScheduleColumn(Column("hung_on", "hung on", "text", 14), lambda row: row.hung_on, path="hung_on"),
     ScheduleColumn(Column("hinge", "hinges", "text", 20), lambda row: row.hinge, on_paper=True),
     ScheduleColumn(Column("angle", "opens to", "text", 14), lambda row: row.angle, on_paper=True),
@@ -106,6 +126,9 @@ COLUMNS = (
         Column("questions", "questions to the architect", "text", 24),
         lambda row: row.questions,
         path="questions",
+    ),
+    ScheduleColumn(
+        Column("remarks", "schedule's remarks", "text", 24), lambda row: row.remarks, path="remarks"
     ),
 )
 
@@ -133,7 +156,12 @@ def schedule_row(one: Tally) -> ScheduleRow:
         door=opening.door.construction,
         frame=opening.frame.kind,
         frame_proud=opening.wall.frame_proud,
-        fire=opening.use.fire_rated,
+        fire=opening.fire_label,
+        minutes=opening.fire_minutes,
+        level=opening.level,
+        hardware_set=opening.hardware_set,
+        glass=opening.glass,
+        details=(opening.details.head, opening.details.jamb, opening.details.sill),
         hung_on=opening.hung_on,
         hinge=_hinge(one),
         angle=_by_leaf(one, _angle),
@@ -145,14 +173,22 @@ def schedule_row(one: Tally) -> ScheduleRow:
         findings=_findings(one),
         notes=opening.notes,
         questions=opening.questions,
+        remarks=opening.remarks,
+        other_columns=opening.other_columns,
     )
 
 
 def schedule_table(tallies: Iterable[Tally], on_paper: bool = False) -> Table:
     """Return the schedule as a table: every column, or those that a sheet of paper has room for."""
     shown = tuple(one for one in COLUMNS if one.on_paper or not on_paper)
-    rows = tuple(tuple(one.cell(row) for one in shown) for row in schedule_rows(tallies))
-    return Table("Schedule", tuple(one.column for one in shown), rows)
+    of_openings = schedule_rows(tallies)
+    kept = dict.fromkeys(name for row in of_openings for name in row.other_columns) if not on_paper else ()
+    columns = (*(one.column for one in shown), *(Column(name, name, "text", 12) for name in kept))
+    rows = (
+        (*(one.cell(row) for one in shown), *(row.other_columns.get(name) for name in kept))
+        for row in of_openings
+    )
+    return Table("Schedule", columns, tuple(rows))
 
 
 def _hinge(one: Tally) -> str:

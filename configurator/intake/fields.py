@@ -5,7 +5,9 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Literal
 
-Kind = Literal["text", "count", "size", "length", "angle", "word", "code", "flag", "rating", "hand", "swing"]
+Kind = Literal[
+    "text", "count", "size", "length", "angle", "word", "code", "flag", "rating", "minutes", "hand", "swing"
+]
 Unit = Literal["in", "ft-in", "mm"]
 UNITS: tuple[Unit, ...] = ("in", "ft-in", "mm")
 """What a number without a unit of its own means: inches, feet, millimetres."""
@@ -47,6 +49,7 @@ _ALL = (
     Field("wall", "wall thickness", "length", "wall.thickness"),
     Field("undercut", "undercut", "length", "door.undercut"),
     Field("rating", "fire rating", "rating", "use.fire_rated"),
+    Field("fire_minutes", "fire rating in minutes", "minutes", "fire_minutes"),
     Field("exposure", "exposure", "word", "use.exposure"),
     Field("traffic", "traffic", "word", "use.traffic"),
     Field("closer", "door closer", "flag", "use.closer"),
@@ -55,11 +58,18 @@ _ALL = (
     Field("wanted_angle", "wanted angle", "angle", "use.wanted_angle"),
     Field("hung_on", "hung on", "word", "hung_on"),
     Field("status", "status", "word", "status"),
+    Field("level", "level", "text", "level"),
+    Field("hardware_set", "hardware set", "text", "hardware_set"),
+    Field("glass", "glass", "text", "glass"),
+    Field("head_detail", "head detail", "text", "details.head"),
+    Field("jamb_detail", "jamb detail", "text", "details.jamb"),
+    Field("sill_detail", "sill detail", "text", "details.sill"),
+    Field("remarks", "schedule's remarks", "text", "remarks"),
     Field("notes", "notes", "text", "notes"),
     Field("questions", "questions to the architect", "text", "questions"),
 )
 FIELDS: Mapping[str, Field] = MappingProxyType({field.name: field for field in _ALL})
-SEVERAL = frozenset({"notes"})
+SEVERAL = frozenset({"notes", "remarks"})
 """What more than one column may say; their texts are put together."""
 OPENING_SIZES = frozenset({"size", "width", "height"})
 

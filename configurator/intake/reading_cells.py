@@ -17,11 +17,13 @@ _COUNT = re.compile(
 )
 _ANGLE = re.compile(r"(\d+\.?\d*)\s*(?:°|deg\.?|degrees?)?", re.IGNORECASE)
 _MINUTES = re.compile(r"(\d{1,4})\s*-?\s*(?:min(?:ute)?s?\.?|m)?", re.IGNORECASE)
-_HOURS = re.compile(r"(?:\d+(?:[-\s]\d/\d|\.\d+)?|\d/\d)\s*-?\s*(?:h(?:ou)?rs?\.?|h)", re.IGNORECASE)
-_LABELS = frozenset("abcde")
-_NOT_RATED = frozenset(
-    {"nr", "none", "no", "n", "0", "notrated", "nonrated", "unrated", "nonlabel", "nonlabeled"}
+_HOURS = re.compile(
+    r"(?:(\d+)(?:[-\s](\d)/(\d)|(\.\d+))?|(\d)/(\d))\s*-?\s*(?:h(?:ou)?rs?\.?|h)", re.IGNORECASE
 )
+_FIRE_DOOR = re.compile(r"f\.?d\.?\s*-?\s*(\d{2,3})\s*s?", re.IGNORECASE)
+"""FD30, FD60S: a fire door by its minutes; s is a smoke seal, which is not kept."""
+_LABELS = frozenset("abcde")
+_NOT_RATED = frozenset({"nr", "none", "no", "n", "notrated", "nonrated", "unrated", "nonlabel", "nonlabeled"})
 _RATED = frozenset({"yes", "y", "x", "rated", "firerated", "fire"})
 
 
@@ -81,20 +83,39 @@ def _swing(_: str, cell: str, unit: Unit) -> tuple[Any, tuple[str, ...]]:
 
 
 def _rating(_: str, cell: str, __: Unit) -> tuple[Any, tuple[str, ...]]:
-    """Read whether an opening is fire rated: by minutes, hours or the letter of a label."""
+    """Read the minutes an opening is fire rated for; of a yes, a no or a letter whether it is."""
     key = "".join(letter for letter in cell.casefold() if letter.isalnum())
     if key in _NOT_RATED:
         return False, ()
     if key in _RATED:
         return True, ()
     text = cell.strip()
-    minutes = _MINUTES.fullmatch(text)
-    if minutes and not int(minutes[1]):
-        return False, ()
-    hours = _HOURS.fullmatch(text)
-    if not (minutes or hours or key.removesuffix("label") in _LABELS):
+    minutes = _minutes_of(text)
+    if minutes is not None:
+        told = () if text == str(minutes) else (f"rated {quoted(cell)} is taken as {minutes} minutes",)
+        return minutes, told
+    if key.removesuffix("label") not in _LABELS:
         raise CellError(f"{quoted(cell)} is no fire rating known here: minutes as 90 or 45 min, or NR")
-    return True, (f"rated {quoted(cell)} is taken as fire rated; for how long is not kept",)
+    return True, (f"rated {quoted(cell)} is taken as fire rated; a letter says no minutes for certain",)
+
+
+def _minutes_of(text: str) -> int | None:
+    """Return the minutes of a rating given in minutes, in hours or as FD30; None where it is none of them."""
+    if match := _MINUTES.fullmatch(text) or _FIRE_DOOR.fullmatch(text):
+        return int(match[1])
+    hours = _HOURS.fullmatch(text)
+    if hours is None:
+        return None
+    whole, over, under, decimals, part, parts = hours.groups()
+    figure = int(part) / int(parts or 1) if part else int(whole) + float(decimals or 0)
+    return round(60 * (figure + (int(over) / int(under) if over else 0)))
+
+
+def _fire_minutes(_: str, cell: str, __: Unit) -> tuple[Any, tuple[str, ...]]:
+    minutes = _minutes_of(cell.strip())
+    if minutes is None:
+        raise CellError(f"{quoted(cell)} is no number of minutes")
+    return minutes, ()
 
 
 def _assumed(cell: str, means: str, because: str) -> tuple[str, ...]:
@@ -114,6 +135,7 @@ READERS: Mapping[Kind, Reader] = MappingProxyType(
         "code": _code,
         "flag": _flag,
         "rating": _rating,
+        "minutes": _fire_minutes,
         "hand": _word,
         "swing": _swing,
     }

@@ -122,6 +122,9 @@ class _Row:
         if field.name in self.by_field:  # only of notes there may be several columns
             value = f"{self.by_field[field.name][0]}; {value}"
         self.by_field[field.name] = (value, column)
+        if field.kind == "rating" and not isinstance(value, bool):
+            self.put("fire_minutes", value, column)
+            value = value > 0
         if field.path:
             self.put(field.path, value, column)
 

@@ -3,7 +3,7 @@
 from configurator.model.door import Door, DoorStop, Hardware
 from configurator.model.hinge import ExistingHinge, Hinge, HingeLocations
 from configurator.model.job import FORMAT, VERSION, Job, JobFacts
-from configurator.model.opening import Opening, Size
+from configurator.model.opening import Details, Opening, Size
 from configurator.model.revision import OrderedLine, Revision
 from configurator.model.use import Tolerances, Use
 from configurator.model.wall import Frame, Obstruction, Wall, WallLayer
@@ -11,6 +11,7 @@ from configurator.model.wall import Frame, Obstruction, Wall, WallLayer
 __all__ = [
     "FORMAT",
     "VERSION",
+    "Details",
     "Door",
     "DoorStop",
     "ExistingHinge",

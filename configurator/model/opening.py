@@ -33,6 +33,14 @@ class Size(Record):
     )
 
 
+class Details(Record):
+    """The drawn details of the frame by their numbers, as 4/A8.1."""
+
+    head: Text | None = field("head detail", help="number of the drawn detail of the frame's head")
+    jamb: Text | None = field("jamb detail", help="number of the drawn detail of the frame's jambs")
+    sill: Text | None = field("sill detail", help="number of the drawn detail at the floor")
+
+
 class Opening(Record):
     """One opening of a job (or several alike, by `quantity`)."""
 
@@ -49,6 +57,29 @@ class Opening(Record):
         "questions to the architect",
         "what is still to be asked",
         help="to be settled by the architect; the schedule lists those of the whole job",
+    )
+    level: Text | None = field("level", "floor or story", help="orders are packed and labelled by it")
+    hardware_set: Text | None = field(
+        "hardware set", help="the specification's number of all that hangs on the door; hinges are of it too"
+    )
+    fire_minutes: Whole | None = field(
+        "fire rating in minutes",
+        "minutes it holds fire back",
+        ge=0,
+        le=480,
+        help="as on the label, 20 to 180; any makes the opening fire rated, 0 says that it is not",
+        left_out="not known",
+    )
+    glass: Text | None = field("glass", "glass in the door", help="size or kind of its lite, as scheduled")
+    details: Details = field("details", "numbers of drawn details", Details())
+    remarks: Text | None = field(
+        "schedule's remarks", "what the schedule remarks", help="the architect's words, kept whole"
+    )
+    other_columns: dict[Text, Text] = field(
+        "other columns",
+        "what else the schedule says",
+        {},
+        help="columns of the schedule kept under their own headings; the program does not read them",
     )
     hung_on: HungOn = field("hung on", default="butt hinges", help="only butt hinges are worked out here")
     hand: Hand | None = field(
@@ -108,6 +139,16 @@ class Opening(Record):
     )
     tolerances: Tolerances = field("tolerances", "how far what is built may be off", Tolerances())
 
+    @property
+    def fire_label(self) -> bool | None:
+        """Whether it is fire rated: as said, or by its minutes; None where neither is given.
+
+        Where the two disagree it is rated: the safe side, and a finding asks.
+        """
+        if self.fire_minutes is None:
+            return self.use.fire_rated
+        return bool(self.fire_minutes or self.use.fire_rated)
+
     @field_validator("leaves", mode="before")
     @classmethod
     def _no_double_egress(cls, value: Any) -> Any:
@@ -165,7 +206,7 @@ class Opening(Record):
             raise PydanticCustomError("mark", "a mark is one line of 1 to 100 characters")
         return value
 
-    @field_validator("obstructions", "hardware", "order_despite", mode="before")
+    @field_validator("obstructions", "hardware", "order_despite", "other_columns", mode="before")
     @classmethod
     def _not_endless(cls, value: Any) -> Any:
         return not_endless(value, MOST_OF_ANYTHING, "an opening may have up to 200 of these")

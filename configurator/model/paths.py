@@ -98,7 +98,8 @@ def words_of(path: str) -> tuple[str, ...]:
 def _keys_of(path: str) -> tuple[str, ...]:
     """Return the keys that a field takes which is a mapping; empty where it is none."""
     mappings = [kind for kind in _kinds(field_at(path).annotation) if get_origin(kind) is dict]
-    return get_args(get_args(mappings[0])[0]) if mappings else ()
+    key = get_args(mappings[0])[0] if mappings else None
+    return get_args(key) if get_origin(key) is Literal else ()
 
 
 def holds(path: str, kind: type) -> bool:

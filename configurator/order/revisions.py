@@ -13,10 +13,11 @@ from configurator.model import Job, Opening, OrderedLine, Revision
 from configurator.model.faults import Fault, faults_of
 from configurator.order.lines import NO_SPARE, OrderLine, Spare, parse_spare
 from configurator.order.take_off import TakeOff
+from configurator.order.tally import NOT_STUDIED
 from configurator.rules.hinge_items import HingeItem, sort_key
 from configurator.rules.wording import counted
 
-NOT_ABOUT_THE_DOOR = {"status", "notes", "questions", "location", "order_despite"}
+NOT_ABOUT_THE_DOOR = set(NOT_STUDIED - {"mark"})
 """Keys of an opening that may change without the opening being another."""
 Kind = Literal["new", "gone", "other hinges", "changed, same hinges"]
 SAME: Kind = "changed, same hinges"

@@ -31,7 +31,21 @@ from configurator.study.run import LeafHanger
 
 KnownFindings = dict[Any, Finding]
 """Findings of other openings, by what makes two of them the same: each is held once."""
-ABOUT_ITS_PLACE = frozenset({"mark", "location", "notes", "questions", "order_despite"})
+ABOUT_ITS_PLACE = frozenset(
+    {
+        "mark",
+        "location",
+        "notes",
+        "questions",
+        "order_despite",
+        "level",
+        "details",
+        "remarks",
+        "other_columns",
+    }
+)
+"""Keys of an opening that say where it is and what is written about it."""
+NOT_STUDIED = ABOUT_ITS_PLACE | {"status", "hardware_set", "glass"}
 """Keys of an opening that no answer depends on."""
 SETTLED = ("approved", "ordered")
 
@@ -106,13 +120,13 @@ def study_key(opening: Opening) -> str:
     A value that is given and one that is left out differ, though the usual value may be the same. The status
     counts only with a width given by hand: one finding asks whether that width was ordered.
     """
-    given = opening.model_dump_json(exclude={*ABOUT_ITS_PLACE, "status"}, exclude_defaults=True)
+    given = opening.model_dump_json(exclude=set(NOT_STUDIED), exclude_defaults=True)
     by_hand = opening.hinge is not None and opening.hinge.width is not None
     return f"{given} settled" if by_hand and opening.status in SETTLED else given
 
 
 def like_key(opening: Opening) -> str:
-    """Return what openings are grouped by: everything but mark, location, quantity, notes and questions."""
+    """Return what openings are grouped by: everything but quantity and what is about their place."""
     return opening.model_dump_json(exclude={*ABOUT_ITS_PLACE, "quantity"}, exclude_defaults=True)
 
 

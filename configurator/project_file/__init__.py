@@ -24,6 +24,10 @@ below the head rabbet from the top hinge down; of a Dutch door each leaf has tho
 `job.width_policy` is `narrowest that works` (usual), the least stock width that does all it must, or `square
 hinges`: as wide as high wherever that does it too.
 `door.lead_thickness` is all the lead in a door; it adds to its weight.
+`fire_minutes` are those of the label: any make the opening rated as `use.fire_rated` does, and where the two
+disagree it is rated and a finding asks. `hardware_set`, `glass`, `level`, `details` (`head`, `jamb`, `sill`)
+and `remarks` are an architect's, kept as written; `other_columns` has what else a schedule says of it, by
+heading.
 `door_stop` has `kind`, `projection`, `from_frame` and `height`, the last two worked out where left out.
 `order_despite` has the codes of errors that were read and do not hold the order of the opening.
 `existing_hinge` is what hangs there now. `revisions` are orders as they went out: a line has the keys of an

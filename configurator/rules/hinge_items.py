@@ -220,7 +220,7 @@ def _item(leaf: LeafSpecification, opening: Opening) -> HingeItem:
         tip=parts["tip"],
         corner=parts["corner"],
         hand=_hand_of_leaf(opening.hand, leaf.leaf) if parts["mounting"] in HANDED else None,
-        fire=fill_use(opening.use).fire_rated,
+        fire=fill_use(opening).fire_rated,
         screws=tuple((kind, number) for kind, number in sorted(leaf.screws_each.items()) if number),
     )
 

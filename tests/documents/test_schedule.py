@@ -108,3 +108,19 @@ def test_a_job_without_a_name_and_a_job_without_questions():
     assert questions_text(asking({"mark": "1", "questions": "?"})) == "Questions to the architect\n\n1\n  ?"
     assert questions_text(asking({"mark": "1", "questions": " \n"})) == NO_QUESTIONS
     assert with_questions(asking()) == ()
+
+
+def test_what_an_architect_scheduled_is_passed_on():
+    said = {
+        "level": "2", "hardware_set": "07", "fire_minutes": 90, "glass": "G-1",
+        "details": {"head": "4/A8.1", "sill": "9/A8.1"}, "remarks": "card reader",
+    }  # fmt: skip
+    kept = {"Keynote": "8.14", "Phase": "1"}
+    table = schedule_table(tally_job(job_of(data("1", **said, other_columns=kept), data("2"))))
+    first, second = (dict(zip([c.key for c in table.columns], cells, strict=True)) for cells in table.rows)
+    assert {key: first[key] for key in ("level", "hardware_set", "fire", "fire_minutes", "glass")} == {
+        "level": "2", "hardware_set": "07", "fire": True, "fire_minutes": 90, "glass": "G-1",
+    }  # fmt: skip
+    assert (first["head"], first["jamb"], first["sill"]) == ("4/A8.1", None, "9/A8.1")
+    assert (first["remarks"], first["Keynote"], first["Phase"]) == ("card reader", "8.14", "1")
+    assert second["Keynote"] is None

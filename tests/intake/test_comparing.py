@@ -26,7 +26,7 @@ from tests.intake.reading import compared, table
 from tests.openings import LEVER, plain_opening
 from tests.sweeps import examples
 
-HEADER = ["Mark", "Size", "Hand", "Frame", "Remarks"]
+HEADER = ["Mark", "Size", "Hand", "Frame", "Notes"]
 
 
 def job(*openings):

@@ -55,12 +55,26 @@ def test_every_word_of_the_project_file_is_itself(field):
 
 
 @pytest.mark.parametrize(
-    ("cell", "rated"),
-    [("20", True), ("45 MIN", True), ("90 min.", True), ("1-1/2 HR", True), ("3/4 hr", True), ("B", True),
-     ("A label", True), ("yes", True), ("NR", False), ("None", False), ("0", False), ("No", False)],
+    ("cell", "minutes"),
+    [("20", 20), ("45 MIN", 45), ("90 min.", 90), ("1-1/2 HR", 90), ("3/4 hr", 45), ("1.5 HR", 90),
+     ("3 HR", 180), ("FD30", 30),
+     ("FD 60S", 60), ("0", 0)],
 )  # fmt: skip
-def test_ratings(cell, rated):
+def test_ratings_by_time(cell, minutes):
+    assert values("Rating", cell) == {"use.fire_rated": minutes > 0, "fire_minutes": minutes}
+
+
+@pytest.mark.parametrize(
+    ("cell", "rated"),
+    [("B", True), ("A label", True), ("yes", True), ("NR", False), ("None", False), ("No", False)],
+)
+def test_ratings_that_say_no_time(cell, rated):
     assert values("Rating", cell) == {"use.fire_rated": rated}
+
+
+def test_minutes_of_their_own():
+    assert values("Fire minutes", "90 min") == {"fire_minutes": 90}
+    assert reasons("Fire minutes", "yes") == ["“yes” is no number of minutes"]
 
 
 @pytest.mark.parametrize("cell", ["-", "–", "n/a", "N.A.", " ", "--"])
@@ -120,7 +134,7 @@ def test_a_size_may_say_the_thickness_of_the_door():
 
 
 def test_no_minutes_are_no_rating():
-    assert values("Rating", "0 min") == {"use.fire_rated": False}
+    assert values("Rating", "0 min") == {"use.fire_rated": False, "fire_minutes": 0}
 
 
 def test_an_endless_cell_is_refused_at_once():
@@ -227,7 +241,7 @@ def test_rooms_make_a_location():
 
 def test_notes_of_several_columns_are_put_together():
     (row,) = read(["Mark", "Remarks", "Comments"], ["1", "a", "b"])
-    assert row.values["notes"] == "a; b"
+    assert row.values["remarks"] == "a; b"
 
 
 def test_width_and_height_of_their_own():

@@ -24,6 +24,9 @@ def _opening(mark: str) -> st.SearchStrategy[dict[str, Any]]:
         optional={
             "location": texts,
             "notes": st.none() | texts,
+            "fire_minutes": st.integers(0, 480),
+            "details": st.fixed_dictionaries({}, optional={"head": texts, "sill": st.none() | texts}),
+            "other_columns": st.dictionaries(texts, texts, max_size=2),
             "questions": st.none() | texts,
             "quantity": st.integers(1, 99),
             "door": st.fixed_dictionaries({}, optional={"thickness": st.none() | st.floats(0.5, 3)}),

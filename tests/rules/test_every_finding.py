@@ -43,6 +43,7 @@ SLIPS = {
 OLD = {"height": 4, "width": 4.5, "leaf_thickness": 0.13, "corner": "1/4 radius", "count": 2}
 MORE = {
     "locked from both sides": opening(use={"lock_both_sides": True}),
+    "fire rating disagrees": opening(fire_minutes=90, use={"fire_rated": False}),
     "lock contradicted": opening(use={"locked": False, "lock_both_sides": True}),
     "pin exposed": opening(use={"lock_both_sides": True}, hinge={"pin": "removable"}),
     "finish differs from the lock": opening(use={"lock_finish_bhma": "605"}, hinge={"finish_bhma": "652"}),

@@ -139,7 +139,7 @@ def _sayings(study: Study, preps: Sequence[Preparation], display: Display) -> It
     yield from _surface(first)
     yield _bevel(first, display)
     yield _TEMPLATE
-    if study.opening.use.fire_rated:
+    if study.opening.fire_label:
         yield _LISTED
     if any(leaf.electric is not None for leaf in study.specification.leaves):
         yield "The hinge that carries wires needs its mortises cut for them: its own template decides."

@@ -23,6 +23,7 @@ def opening_findings(filled: FilledOpening) -> tuple[Finding, ...]:
         *frame_fit_findings(filled),
         *_casing(filled),
         *_lost_hardware(filled),
+        *_fire_label(filled),
         *door_stop_findings(filled),
         *lapping_findings(filled),
     )
@@ -54,6 +55,19 @@ def _casing(filled: FilledOpening) -> Iterator[Finding]:
             _PRACTICE,
             face=filled.frame_face,
         )
+
+
+def _fire_label(filled: FilledOpening) -> Iterator[Finding]:
+    """Yield an error where minutes and a yes or no beside them disagree: it is taken as rated until then."""
+    minutes, rated = filled.opening.fire_minutes, filled.opening.use.fire_rated
+    if minutes is None or rated is None or rated == bool(minutes):
+        return
+    words = f"{minutes} minutes but not fire rated" if minutes else "fire rated but 0 minutes"
+    message = (
+        f"The opening is given as {words}. It is taken as fire rated until this is settled; ask which is "
+        "right."
+    )
+    yield finding("fire rating disagrees", "error", message, _PRACTICE, minutes=minutes)
 
 
 def _lost_hardware(filled: FilledOpening) -> Iterator[Finding]:

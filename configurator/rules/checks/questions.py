@@ -31,7 +31,7 @@ def _questions(filled: FilledOpening, parts: Parts) -> Iterator[str]:
     yield from _how_used(filled, parts)
     yield from _air(filled, parts["alloy"].value)
     use = filled.opening.use
-    if use.fire_rated is None:
+    if filled.opening.fire_label is None:
         yield "A fire label, for how many minutes (steel, ball bearings, as listed)?"
     wide, beds = limit("beds_asked"), limit("clear_width_beds")
     if use.beds_moved is None and filled.opening_width >= wide.value - TOLERANCE:

@@ -5,7 +5,7 @@ from dataclasses import asdict, dataclass, replace
 from math import ceil
 from types import MappingProxyType
 
-from configurator.model import Opening, Use
+from configurator.model import Opening
 from configurator.model.words import Exposure, Leaves, Traffic, WidthPolicy
 from configurator.rules.filling.door_weight import Made, door_weight
 from configurator.rules.filling.filler import Assumed as Assumed
@@ -233,6 +233,8 @@ def _use(filler: Filler) -> FilledUse:
     """Return the use, noting what is assumed where it was not given."""
     use = filler.opening.use
     given = use.model_dump(exclude_none=True)
+    if filler.opening.fire_label is not None:
+        given["fire_rated"] = filler.opening.fire_label
     taken = USUAL_USE
     if filler.opening.hand not in INSWING:
         taken = replace(taken, locked=True)  # its barrel may be on the public side
@@ -242,19 +244,20 @@ def _use(filler: Filler) -> FilledUse:
         if key not in given and not idle:
             source = _SAFE if usual is True else _LIKELY
             filler.assumed[f"use.{key}"] = Assumed(usual, "nothing was said", source.text, source.mark)
-    filled = fill_use(use)
+    filled = fill_use(filler.opening)
     return filled if use.locked is not None else replace(filled, locked=taken.locked)
 
 
-def fill_use(use: Use) -> FilledUse:
-    """Return the use as given, with what is assumed where it was not."""
+def fill_use(opening: Opening) -> FilledUse:
+    """Return an opening's use as given, with what is assumed where it was not."""
+    use, label = opening.use, opening.fire_label
     return FilledUse(
         exposure=USUAL_USE.exposure if use.exposure is None else use.exposure,
         coastal=USUAL_USE.coastal if use.coastal is None else use.coastal,
         humid=USUAL_USE.humid if use.humid is None else use.humid,
         locked=USUAL_USE.locked if use.locked is None else use.locked,
         lock_both_sides=USUAL_USE.lock_both_sides if use.lock_both_sides is None else use.lock_both_sides,
-        fire_rated=USUAL_USE.fire_rated if use.fire_rated is None else use.fire_rated,
+        fire_rated=USUAL_USE.fire_rated if label is None else label,
         closer=USUAL_USE.closer if use.closer is None else use.closer,
         traffic=USUAL_USE.traffic if use.traffic is None else use.traffic,
         accessible=USUAL_USE.accessible if use.accessible is None else use.accessible,

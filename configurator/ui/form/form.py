@@ -23,17 +23,17 @@ NOTHING: Assumptions = MappingProxyType({})
 SECTIONS: Mapping[str, tuple[str, ...]] = {
     "Opening": (
         "mark", "location", "size", "hand", "leaves", "active_width", "split_height", "quantity", "status",
-        "hung_on", "notes", "questions",
+        "level", "hardware_set", "hung_on", "notes", "questions", "remarks", "other_columns",
     ),
     "Door": (
         "door.construction", "door.thickness", "door.latch_bevel", "door.hinge_backset", "door.hinge_gap",
         "door.latch_gap", "door.head_gap", "door.meeting_gap", "door.split_gap", "door.undercut",
-        "door.mortise_depth", "door.lead_thickness", "door.weight",
+        "door.mortise_depth", "door.lead_thickness", "door.weight", "glass",
     ),
     "Frame": (
         "frame.kind", "frame.face", "frame.rabbet", "frame.stop_height", "frame.stop_gap", "frame.jamb_depth",
         "frame.return_depth", "frame.stop_width", "frame.metal_thickness", "frame.hinge_backset",
-        "frame.mortise_depth",
+        "frame.mortise_depth", "details.head", "details.jamb", "details.sill",
     ),
     "Wall": ("wall.frame_proud", "wall.thickness"),
     "What stands along the wall": (),
@@ -50,7 +50,7 @@ SECTIONS: Mapping[str, tuple[str, ...]] = {
     "Use": (
         "use.wanted_angle", "use.stop_angle", "use.accessible", "use.clear_width_margin",
         "use.alteration", "use.beds_moved", "use.closer",
-        "use.locked", "use.lock_both_sides", "use.lock_finish_bhma", "use.fire_rated",
+        "use.locked", "use.lock_both_sides", "use.lock_finish_bhma", "use.fire_rated", "fire_minutes",
         "use.traffic", "use.exposure", "use.coastal", "use.humid", "use.corridor_width", "use.required_width",
     ),
     "Job": (

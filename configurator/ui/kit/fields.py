@@ -360,20 +360,29 @@ class NotesField(Field):
 
     def __init__(self, session: Session, path: str) -> None:
         super().__init__(session, path)
+        self.kind = kind_at(path)
         self.editor = _NotesEdit(self._finish)
         self.hold(self.editor)
 
     def show_state(self, assumed: Assumptions) -> None:
         """Show the text that holds."""
         self.take_reason(assumed)
-        text = self.session.value(self.path) or ""
+        text = self._written()
         if not self.editor.hasFocus() and not self.refused and text != self.editor.toPlainText():
             self.editor.setPlainText(text)
 
     def _finish(self) -> None:
         text = self.editor.toPlainText()
-        if text != (self.session.value(self.path) or ""):
-            self.commit(text or None)
+        if text == self._written():
+            return
+        try:
+            self.commit(self.kind.read(text, self.session.display) if text else None)
+        except NotReadError as error:
+            self.session.refuse(self.path, text, str(error))
+
+    def _written(self) -> str:
+        value = self.session.value(self.path)
+        return self.kind.write(value, self.session.display) if value else ""
 
 
 class _NotesEdit(QPlainTextEdit):
@@ -390,7 +399,7 @@ class _NotesEdit(QPlainTextEdit):
 
 def field_for(session: Session, path: str) -> "LineField | ChoiceField | NotesField":
     """Return the field that suits the value at a path."""
-    if path.endswith("notes") or path == "questions":
+    if path.endswith("notes") or path in ("questions", "remarks", "other_columns"):
         return NotesField(session, path)
     if paths.words_of(path) or paths.holds(path, bool):
         return ChoiceField(session, path)

@@ -1,6 +1,6 @@
 """How each kind of value is typed into a field and written back: lengths, angles, counts, pounds, text."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -45,6 +45,8 @@ def kind_at(path: str) -> Kind:
         return SIZE
     if path == "hinge_locations.tops":
         return LENGTHS
+    if path == "other_columns":
+        return NAMED_TEXTS
     info = paths.field_at(path)
     unit = unit_of(info)
     if path == "door.latch_bevel":
@@ -171,6 +173,21 @@ def _in_one_unit(written: Sequence[str]) -> str:
     return ", ".join(one.removesuffix(f" {unit}") for one in written) + f" {unit}"
 
 
+def _read_named_texts(text: str, _: Display) -> dict[str, str]:
+    """Read lines such as `Heading: text`."""
+    found: dict[str, str] = {}
+    for line in filter(None, map(str.strip, text.splitlines())):
+        name, colon, value = line.partition(":")
+        if not colon or not name.strip() or name.strip() in found:
+            raise NotReadError(f"“{line[:40]}” is not a heading of its own, a colon and a text.")
+        found[name.strip()] = value.strip()
+    return found
+
+
+def _write_named_texts(texts: Mapping[str, str], _: Display) -> str:
+    return "\n".join(f"{' '.join(name.split())}: {' '.join(text.split())}" for name, text in texts.items())
+
+
 LENGTH = Kind("length", _read_length, _write_length, _lossless_length)
 LENGTHS = Kind("lengths", _read_lengths, _write_lengths, _lossless_lengths)
 SIZE = Kind("opening size", _read_size, _write_size, _lossless_size)
@@ -178,4 +195,5 @@ DEGREES = Kind("degrees", _read_degrees, lambda value, _: f"{format_decimal(valu
 POUNDS = Kind("pounds", _read_pounds, lambda value, _: f"{format_decimal(value, 2)} lb")
 WHOLE = Kind("whole number", _read_whole, lambda value, _: str(value))
 BEVEL = Kind("bevel", _read_bevel, _write_bevel)
+NAMED_TEXTS = Kind("headed texts", _read_named_texts, _write_named_texts)
 TEXT = Kind("text", _read_text, lambda value, _: str(value))

@@ -16,7 +16,20 @@ from configurator.ui.state import edits
 from configurator.ui.state.edits import RefusedError
 from configurator.units import Display
 
-NEVER_AT_FAULT = frozenset({"mark", "location", "quantity", "status", "notes", "questions"})
+NEVER_AT_FAULT = frozenset(
+    {
+        "mark",
+        "location",
+        "quantity",
+        "status",
+        "notes",
+        "questions",
+        "level",
+        "hardware_set",
+        "glass",
+        "remarks",
+    }
+)
 """Fields that no answer can fail for: a change of these alone need not be studied before it is taken."""
 YES_NO = {"yes": True, "no": False}
 

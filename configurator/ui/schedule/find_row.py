@@ -110,12 +110,13 @@ class FindRow(QWidget):
 
 
 FIELDS = (
-    "status", "quantity", "hand", "leaves", "size", "location", "hung_on", "door.construction",
+    "status", "quantity", "hand", "leaves", "size", "location", "level", "hardware_set", "fire_minutes",
+    "glass", "hung_on", "door.construction",
     "door.thickness", "door.undercut", "frame.kind", "frame.jamb_depth", "wall.thickness",
     "wall.frame_proud", "use.wanted_angle", "use.stop_angle", "use.exposure", "use.locked",
     "use.fire_rated", "use.closer", "use.accessible", "use.traffic", "use.lock_finish_bhma", "hinge.height",
     "hinge.width", "hinge.count", "hinge.weight", "hinge.bearing", "hinge.base_metal", "hinge.finish_bhma",
-    "hinge.pin", "questions", "notes",
+    "hinge.pin", "details.head", "details.jamb", "details.sill", "questions", "remarks", "notes",
 )  # fmt: skip
 """What may be set on many openings at once."""
 _NOT_GIVEN = "not given"

@@ -5,7 +5,7 @@ from collections.abc import Container, Iterable, Iterator
 from configurator.model import Job, Opening
 
 SETTLED = ("approved", "ordered")
-NOT_PART_OF_IT = {"status", "notes", "questions"}
+NOT_PART_OF_IT = {"status", "notes", "questions", "level", "remarks", "other_columns"}
 """What may be written down about an opening at any time: it is not what was approved or ordered."""
 _NAMED = 3
 

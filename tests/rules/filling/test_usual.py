@@ -113,3 +113,14 @@ def test_giving_what_was_assumed_changes_nothing(kind, leaves):
             after = fill(replaced(given, path, one.value))
             assert path not in after.assumed
             assert replace(after, opening=given, assumed=before.assumed) == before
+
+
+@pytest.mark.parametrize(
+    ("minutes", "said", "rated"),
+    [(None, None, False), (None, True, True), (20, None, True), (0, None, False), (90, False, True),
+     (0, True, True)],
+)  # fmt: skip
+def test_minutes_make_an_opening_fire_rated(minutes, said, rated):
+    filled = fill(opening(fire_minutes=minutes, use={"fire_rated": said}))
+    assert filled.use.fire_rated is rated
+    assert ("use.fire_rated" in filled.assumed) == (minutes is None and said is None)

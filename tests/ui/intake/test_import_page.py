@@ -84,7 +84,7 @@ def test_the_demo_schedule_shows_every_row_with_what_becomes_of_it(qtbot, page):
     assert page.preview.headerData(7, Qt.Orientation.Vertical) == 12
     assert tab_counts(page) == [
         "Faults 5",
-        "Changes 7",
+        "Changes 8",
         "Assumed 18",
         "Not in the schedule 9",
         "Passed over 1",
@@ -99,7 +99,7 @@ def test_only_the_good_ones_can_be_taken_while_one_is_bad(qtbot, page, session):
     before = session.job
     with qtbot.waitSignal(page.left), qtbot.waitSignal(page.said) as said:
         page.take.good.click()
-    assert said.args[0] == "Taken from door_schedule.csv: 4 new, 2 changed. Undo takes it back."
+    assert said.args[0] == "Taken from door_schedule.csv: 4 new, 3 changed. Undo takes it back."
     assert marks(session)[-4:] == ["301A", "301B", "303A", "304A"]
     assert session.history.undo_name == "import door_schedule.csv"
     assert page.work.table is None

@@ -6,6 +6,7 @@ from configurator.ui.kit.kinds import (
     DEGREES,
     LENGTH,
     LENGTHS,
+    NAMED_TEXTS,
     POUNDS,
     TEXT,
     WHOLE,
@@ -135,3 +136,12 @@ def test_degrees_take_their_unit_or_none(text):
 def test_what_cannot_be_read_is_said_with_what_was_typed(kind, text):
     with pytest.raises(NotReadError, match=text):
         kind.read(text, INCHES)
+
+
+def test_headed_texts_are_lines_with_a_heading_each():
+    texts = {"Keynote": "8.14", "Phase": "1: east"}
+    assert NAMED_TEXTS.write(texts, INCHES) == "Keynote: 8.14\nPhase: 1: east"
+    assert NAMED_TEXTS.read("Keynote: 8.14\n\nPhase: 1: east\n", INCHES) == texts
+    for line in ("no heading", ": nothing before", "A: 1\nA: 2"):
+        with pytest.raises(NotReadError):
+            NAMED_TEXTS.read(line, INCHES)
