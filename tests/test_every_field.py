@@ -111,6 +111,7 @@ NOTHING_TAKEN = {
     "questions": "text",
     "quantity": "one",
     "status": "assumed",
+    "order_state": "not ordered",
     "hung_on": "butt hinges",
     "order_despite": "every error holds the order",
     "leaves": "single",
@@ -232,7 +233,7 @@ BASES = (
     plain_data(obstructions=[BOX], hinge={"width": 4, "count": 1}, hardware=[LEVER | {"face": "push"}]),
     plain_data(leaves="pair", size={"width": 72, "height": 84}, hardware=[LEVER | {"leaf": "inactive"}]),
     plain_data(leaves="dutch", hinge={"base_metal": "stainless", "alloy": "304"}, obstructions=[COLUMN]),
-    plain_data(status="ordered", obstructions=[LOW_RAIL], hinge={"width": 4}, use={"locked": True}),
+    plain_data(obstructions=[LOW_RAIL], hinge={"width": 4}, use={"locked": True}),
 )
 """Openings of which one or another asks after every field."""
 OF_A_TYPE = {bool: (True, False), int: (1, 2, 4, 7), str: ("626", "630", "US32D", "A5111")}

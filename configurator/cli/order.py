@@ -50,7 +50,7 @@ def add_order_command(commands: Any) -> None:
         "--freeze", metavar="NOTE", help="keep the order in the file as its next revision, with a note"
     )
     order.add_argument(
-        "--mark-ordered", action="store_true", help="with --freeze, set the status of its openings to ordered"
+        "--mark-ordered", action="store_true", help="with --freeze, note its openings as ordered"
     )
     order.add_argument(
         "--with-errors",

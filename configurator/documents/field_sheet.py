@@ -71,6 +71,7 @@ def _words(opening: Opening, shown: Display) -> str:
         "" if opening.leaves == "single" else opening.leaves,
         f"{opening.door.construction or 'door not described'} in {opening.frame.kind} frame",
         f"status {opening.status}",
+        "" if opening.order_state == "not ordered" else opening.order_state,
     )
     return ", ".join(word for word in facts if word)
 

@@ -29,6 +29,7 @@ class ScheduleRow:
     location: str | None
     quantity: int
     status: str
+    order_state: str
     hand: str | None
     leaves: str
     size: str
@@ -79,6 +80,9 @@ COLUMNS = (
     ),
     ScheduleColumn(
         Column("status", "status", "text", 12), lambda row: row.status, path="status", on_paper=True
+    ),
+    ScheduleColumn(
+        Column("order_state", "state of order", "text", 12), lambda row: row.order_state, path="order_state"
     ),
     ScheduleColumn(Column("hand", "hand", "text", 5), lambda row: row.hand, path="hand", on_paper=True),
     ScheduleColumn(
@@ -147,6 +151,7 @@ def schedule_row(one: Tally) -> ScheduleRow:
         location=opening.location,
         quantity=opening.quantity,
         status=opening.status,
+        order_state=opening.order_state,
         hand=opening.hand,
         leaves=opening.leaves,
         size=f"{feet(opening.size.width)} x {feet(opening.size.height)}",

@@ -81,11 +81,14 @@ def cautions_of(tallies: Iterable[Tally], order: TakeOff) -> tuple[OrderFinding,
 def _cover(tallies: Sequence[Tally], order: TakeOff) -> Table:
     columns = Column("fact", "Fact", "text", 18), Column("value", "As it stands", "text", 90)
     facts = order.facts
-    statuses = Counter[str]()
+    statuses, orders = Counter[str](), Counter[str]()
     for one in tallies:
         statuses[one.opening.status] += one.opening.quantity
+        orders[one.opening.order_state] += one.opening.quantity
     openings = sum(statuses.values())
     by_status = ", ".join(f"{count} {status}" for status, count in statuses.items())
+    if orders["not ordered"] != openings:
+        by_status += "; " + ", ".join(f"{count} {state}" for state, count in orders.items())
     hinges = f"{counted(order.hinges, 'hinge', 'hinges')} = {pairs(order.hinges)}"
     more = (
         ("Drawings", facts.revision),

@@ -58,6 +58,7 @@ _ALL = (
     Field("wanted_angle", "wanted angle", "angle", "use.wanted_angle"),
     Field("hung_on", "hung on", "word", "hung_on"),
     Field("status", "status", "word", "status"),
+    Field("order_state", "state of order", "word", "order_state"),
     Field("level", "level", "text", "level"),
     Field("hardware_set", "hardware set", "text", "hardware_set"),
     Field("glass", "glass", "text", "glass"),

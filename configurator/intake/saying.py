@@ -9,7 +9,6 @@ from configurator.units import Display
 
 _LENGTHS = {field.path for field in FIELDS.values() if field.kind == "length"}
 _ANGLES = {field.path for field in FIELDS.values() if field.kind == "angle"}
-SETTLED = ("approved", "ordered")
 NOTHING = "nothing to take: the job already says what the schedule says"
 
 
@@ -45,7 +44,7 @@ def opening_words(row: ReadOpening, display: Display) -> str:
     if row.before is None:
         size = row.opening.size
         return f"new, {display.opening(size.width, size.height)}"
-    settled = f" (it is marked {row.before.status})" if row.before.status in SETTLED else ""
+    settled = f" (it is marked {row.before.settled})" if row.before.settled else ""
     return "; ".join(change_words(change, display) for change in row.changes) + settled
 
 

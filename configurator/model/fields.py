@@ -88,7 +88,7 @@ def _share(value: str) -> str:
 
 def not_endless(value: Any, most: int, sentence: str) -> Any:
     """Return a list as it was given if it is not too long. Raises before a single one of it is read."""
-    if isinstance(value, list | tuple) and len(value) > most:
+    if isinstance(value, list | tuple | dict) and len(value) > most:
         raise PydanticCustomError("many", "{sentence}", {"sentence": sentence})
     return value
 

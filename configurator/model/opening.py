@@ -10,7 +10,7 @@ from configurator.model.fields import MOST_OF_ANYTHING, Length, Record, Text, Wh
 from configurator.model.hinge import ExistingHinge, Hinge, HingeLocations
 from configurator.model.use import Tolerances, Use
 from configurator.model.wall import Frame, Obstruction, Wall
-from configurator.model.words import Hand, HungOn, Leaves, Status
+from configurator.model.words import Hand, HungOn, Leaves, OrderState, Status
 from configurator.tables import FrameKindRow, row_of
 from configurator.units import LengthError, format_size, parse_opening_size
 
@@ -52,6 +52,12 @@ class Opening(Record):
         "quantity", "how many alike", 1, ge=1, le=100_000, help="openings in every way alike"
     )
     status: Status = field("status", default="assumed", help="how far what is said here has been settled")
+    order_state: OrderState = field(
+        "state of order",
+        "ordered or not",
+        "not ordered",
+        help="of its hinges; ordering them verifies nothing, that is the status",
+    )
     notes: Text | None = field("notes", help="for people; the program does not read them")
     questions: Text | None = field(
         "questions to the architect",
@@ -138,6 +144,13 @@ class Opening(Record):
         help="codes of errors that were read and do not hold the order of this opening",
     )
     tolerances: Tolerances = field("tolerances", "how far what is built may be off", Tolerances())
+
+    @property
+    def settled(self) -> str:
+        """Why a change of it must be said: `ordered`, `received` or `approved`; empty where nothing is."""
+        if self.order_state != "not ordered":
+            return self.order_state
+        return self.status if self.status == "approved" else ""
 
     @property
     def fire_label(self) -> bool | None:

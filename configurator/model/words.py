@@ -4,7 +4,8 @@ from typing import Literal
 
 Hand = Literal["LH", "RH", "LHR", "RHR"]
 Leaves = Literal["single", "pair", "dutch"]
-Status = Literal["assumed", "field verified", "approved", "ordered"]
+Status = Literal["assumed", "field verified", "approved"]
+OrderState = Literal["not ordered", "ordered", "received"]
 HungOn = Literal["butt hinges", "pivots", "continuous hinge", "spring hinges", "by others"]
 FrameKind = Literal[
     "knocked-down drywall",

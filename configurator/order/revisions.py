@@ -129,12 +129,12 @@ def freeze(job: Job, order: TakeOff, date: str | None = None, note: str | None =
 
 
 def marked_ordered(job: Job, order: TakeOff) -> Job:
-    """Return the job with the status of every opening that a line of the order serves set to ordered."""
+    """Return the job with every opening that a line of the order serves noted as ordered."""
     served = {mark for line in order.lines for mark in line.by_mark}
     openings = (
-        # A status is one of four words; checking ten thousand openings again would take seconds.
-        one.model_copy(update={"status": "ordered"})
-        if one.mark in served and one.status != "ordered"
+        # A state is one of three words; checking ten thousand openings again would take seconds.
+        one.model_copy(update={"order_state": "ordered"})
+        if one.mark in served and one.order_state == "not ordered"
         else one
         for one in job.openings
     )

@@ -45,9 +45,8 @@ ABOUT_ITS_PLACE = frozenset(
     }
 )
 """Keys of an opening that say where it is and what is written about it."""
-NOT_STUDIED = ABOUT_ITS_PLACE | {"status", "hardware_set", "glass"}
+NOT_STUDIED = ABOUT_ITS_PLACE | {"status", "order_state", "hardware_set", "glass"}
 """Keys of an opening that no answer depends on."""
-SETTLED = ("approved", "ordered")
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,7 +121,7 @@ def study_key(opening: Opening) -> str:
     """
     given = opening.model_dump_json(exclude=set(NOT_STUDIED), exclude_defaults=True)
     by_hand = opening.hinge is not None and opening.hinge.width is not None
-    return f"{given} settled" if by_hand and opening.status in SETTLED else given
+    return f"{given} settled" if by_hand and opening.settled else given
 
 
 def like_key(opening: Opening) -> str:

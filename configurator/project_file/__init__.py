@@ -24,6 +24,8 @@ below the head rabbet from the top hinge down; of a Dutch door each leaf has tho
 `job.width_policy` is `narrowest that works` (usual), the least stock width that does all it must, or `square
 hinges`: as wide as high wherever that does it too.
 `door.lead_thickness` is all the lead in a door; it adds to its weight.
+`status` is how far the facts are settled, `order_state` what has become of the order (`not ordered`,
+`ordered`, `received`); the status `ordered` of older files is read as that state, and as assumed.
 `fire_minutes` are those of the label: any make the opening rated as `use.fire_rated` does, and where the two
 disagree it is rated and a finding asks. `hardware_set`, `glass`, `level`, `details` (`head`, `jamb`, `sill`)
 and `remarks` are an architect's, kept as written; `other_columns` has what else a schedule says of it, by

@@ -13,6 +13,25 @@ STEPS: Mapping[int, Step] = {}
 there is no step yet; whoever raises VERSION adds one here and a sample of the old file to the tests."""
 
 
+def with_order_apart(document: Document) -> Document:
+    """Return the document with what was ordered noted apart: it once stood in the place of the status.
+
+    What had been measured of such an opening was overwritten, so it is assumed. An older program refuses the
+    new key by name and misreads nothing, so the version stays.
+    """
+    openings = document.get("openings")
+    if not isinstance(openings, list):
+        return document
+    return {**document, "openings": [_with_order_apart(opening) for opening in openings]}
+
+
+def _with_order_apart(opening: Any) -> Any:
+    if not isinstance(opening, dict) or opening.get("status") != "ordered":
+        return opening
+    without = {key: value for key, value in opening.items() if key != "status"}
+    return {"order_state": "ordered"} | without
+
+
 def brought_up(document: Document, to: int = VERSION, steps: Mapping[int, Step] = STEPS) -> Document:
     """Return the document as a file of version `to` would hold it; one of that version is left as it is.
 

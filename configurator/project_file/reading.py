@@ -15,7 +15,7 @@ from pydantic import BaseModel, ValidationError
 from configurator.model import FORMAT, VERSION, Job, Opening, Revision
 from configurator.model.faults import Fault, faults_of
 from configurator.model.job import MOST_OPENINGS
-from configurator.project_file.migrations import brought_up
+from configurator.project_file.migrations import brought_up, with_order_apart
 from configurator.project_file.refusals import LARGEST_FILE, ProjectFileError, reason, refusal
 
 DEEPEST_NESTING = 32
@@ -51,7 +51,7 @@ def parse(data: bytes) -> Job:
 def _parse(data: bytes) -> Job:
     document = _document(data)
     _refuse_other_formats(document)
-    document = brought_up(document)
+    document = with_order_apart(brought_up(document))
     _refuse_too_many(document)
     found = _Faults()
     # What a job has many of is read one by one, so that a bad file is left before its faults fill the memory.

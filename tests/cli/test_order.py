@@ -249,7 +249,7 @@ def test_an_order_is_frozen_into_its_file_and_compared_with_later(capsys, tmp_pa
     assert "not as kept in revision 1" in printed(capsys, "order", path).splitlines()[0], "without spare"
     job = load(path)
     assert [(one.number, one.note, one.spare) for one in job.revisions] == [(1, "first order", "1")]
-    assert [opening.status for opening in job.openings] == ["ordered", "assumed"]
+    assert [opening.order_state for opening in job.openings] == ["ordered", "not ordered"]
     assert json.loads(printed(capsys, "order", path, "--freeze", " ", "--json"))["revision"] == 2
     assert load(path).revisions[1].note is None
     assert "Nothing has changed since revision 1." in printed(capsys, "order", path, "--since", "1")

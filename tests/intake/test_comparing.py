@@ -151,7 +151,7 @@ def test_questions_count_the_rows_that_wait():
 
 
 def test_the_report_says_everything():
-    before = job(plain_opening(mark="1", status="ordered"), plain_opening(mark="9"))
+    before = job(plain_opening(mark="1", order_state="ordered"), plain_opening(mark="9"))
     found = table(
         HEADER,
         ["1", "3670", "LH", "", ""],

@@ -133,7 +133,7 @@ def test_lines_of_one_product_frozen_apart_are_one_product():
 
 
 def test_status_location_and_notes_are_not_the_opening():
-    changed = data("1", status="ordered", location="moved", notes="seen")
+    changed = data("1", order_state="ordered", location="moved", notes="seen")
     assert since(frozen(data("1")), changed).openings == ()
 
 
@@ -228,10 +228,11 @@ def test_what_was_ordered_and_the_changes_make_what_is_wanted(before, after):
 
 
 def test_the_openings_of_an_order_are_marked_ordered_and_nothing_else_of_them_changes():
-    job = job_of(data("1"), data("2", hung_on="pivots"), data("3", status="ordered"))
+    job = job_of(data("1"), data("2", hung_on="pivots"), data("3", order_state="ordered"))
     order = order_of(job)
     ordered = marked_ordered(job, order)
-    assert [one.status for one in ordered.openings] == ["ordered", "assumed", "ordered"]
+    assert [one.order_state for one in ordered.openings] == ["ordered", "not ordered", "ordered"]
+    assert {one.status for one in ordered.openings} == {"assumed"}, "to order verifies nothing"
     assert ordered.openings[1] is job.openings[1]
     assert parse(dump(ordered)) == ordered
     later = with_revision(ordered, freeze(ordered, order))

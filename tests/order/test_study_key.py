@@ -56,6 +56,6 @@ def test_the_quantity_counts_in_answers_and_so_in_the_study_key():
 
 def test_the_status_counts_only_where_a_width_was_ordered_by_hand():
     by_hand = {"hinge": {"width": 4}}
-    assert study_key(opening(status="ordered")) == study_key(opening())
-    assert study_key(opening(status="ordered", **by_hand)) != study_key(opening(**by_hand))
+    assert study_key(opening(order_state="ordered")) == study_key(opening())
+    assert study_key(opening(order_state="ordered", **by_hand)) != study_key(opening(**by_hand))
     assert study_key(opening(status="field verified", **by_hand)) == study_key(opening(**by_hand))

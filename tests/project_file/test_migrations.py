@@ -48,3 +48,20 @@ def test_what_is_no_version_or_a_newer_one_is_refused_by_name(version, words):
     with pytest.raises(ProjectFileError, match=words) as caught:
         parse(data)
     assert caught.value.faults[0].field == "version"
+
+
+def test_ordered_was_a_status_once_and_is_a_state_of_its_own():
+    """What had been measured before it was ordered was overwritten, so it is assumed."""
+    rows = [
+        {"mark": "1", "size": "3070", "status": "ordered"},
+        {"mark": "2", "size": "3070", "status": "approved"},
+        {"mark": "3", "size": "3070", "status": "ordered", "order_state": "received"},
+    ]
+    old = {"format": "opening-project", "version": 1, "openings": rows}
+    job = parse(json.dumps(old).encode())
+    assert [(one.status, one.order_state) for one in job.openings] == [
+        ("assumed", "ordered"), ("approved", "not ordered"), ("assumed", "received"),
+    ]  # fmt: skip
+    assert rows[0]["status"] == "ordered", "what was read stays as it is"
+    assert "status" not in json.loads(dump(job))["openings"][0]
+    assert parse(dump(job)) == job

@@ -37,7 +37,7 @@ SLIPS = {
     "hinges by leaf": opening(leaves="dutch", hinge={"count": 3}),
     "fire metal": demo("140A", hinge={"finish_bhma": "626"}),
     "corridor at rest": demo("160A", hinge={"width": 4.5}),
-    "changed since the order": demo("112B", status="ordered", hinge={"height": 4.5, "width": 4.5}),
+    "changed since the order": demo("112B", order_state="ordered", hinge={"height": 4.5, "width": 4.5}),
 }
 """The code that catches each of the ten slips (the seventh has two), to the opening typed so."""
 OLD = {"height": 4, "width": 4.5, "leaf_thickness": 0.13, "corner": "1/4 radius", "count": 2}

@@ -212,7 +212,7 @@ def test_slip_9_door_held_open_in_a_corridor(demo):
 
 
 def test_slip_10_tile_after_the_order(demo):
-    given = demo["112B"].model_copy(update={"status": "ordered", "hinge": Hinge(height=4.5, width=4.5)})
+    given = demo["112B"].model_copy(update={"order_state": "ordered", "hinge": Hinge(height=4.5, width=4.5)})
     spec = specified(given)
     said = found(spec, "changed since the order")
     assert said.severity == "error"

@@ -260,7 +260,7 @@ def _by_hand(
     why = override(width, None, chosen.reason)
     if does_all(found := answer(must.leaf, width), must):
         return WidthAsked(why, True, ())
-    ordered = filled.opening.status in ("approved", "ordered")
+    ordered = bool(filled.opening.settled)
     code = "changed since the order" if ordered else "width by hand"
     count = hinge.count.value * filled.opening.quantity
     start = f"Since the order ({count} hinges) the answer has changed: " if ordered else ""

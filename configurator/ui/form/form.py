@@ -23,7 +23,7 @@ NOTHING: Assumptions = MappingProxyType({})
 SECTIONS: Mapping[str, tuple[str, ...]] = {
     "Opening": (
         "mark", "location", "size", "hand", "leaves", "active_width", "split_height", "quantity", "status",
-        "level", "hardware_set", "hung_on", "notes", "questions", "remarks", "other_columns",
+        "order_state", "level", "hardware_set", "hung_on", "notes", "questions", "remarks", "other_columns",
     ),
     "Door": (
         "door.construction", "door.thickness", "door.latch_bevel", "door.hinge_backset", "door.hinge_gap",

@@ -18,7 +18,7 @@ from PySide6.QtWidgets import (
 
 from configurator.intake.comparing import Compared
 from configurator.intake.refused import Question
-from configurator.intake.saying import NOTHING, SETTLED, counted, summary
+from configurator.intake.saying import NOTHING, counted, summary
 from configurator.sentences import as_sentence
 from configurator.ui.intake.lists import ImportLists
 from configurator.ui.intake.preview import Preview, PreviewTable
@@ -186,7 +186,7 @@ class ImportPage(LeadsOn, QWidget):
             self._show()
             return
         # By now the job is compared anew, and nothing differs; `compared` still knows what was taken.
-        if not any(row.before is not None and row.before.status in SETTLED for row in changed):
+        if not any(row.before is not None and row.before.settled for row in changed):
             said = self._done(compared, path.name)
             self.said.emit(said)  # else the window says what was changed that had been settled
         self._leave()

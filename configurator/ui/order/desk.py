@@ -164,7 +164,7 @@ class Desk:
 def frozen(counted: Counted, date: str, note: str, mark_them: bool) -> tuple[Job, int]:
     """Return the job with its order kept as a revision, and the number of that. Raises RevisionError.
 
-    `mark_them` sets the status of the openings that it serves to ordered.
+    `mark_them` notes the openings that it serves as ordered.
     """
     revision = freeze(counted.job, counted.order, date, note.strip() or None)
     job = marked_ordered(counted.job, counted.order) if mark_them else counted.job

@@ -80,7 +80,7 @@ class RevisionsPanel(QWidget):
         self.note.setAccessibleName("note on the revision")
         self.note.setFixedWidth(60 * GRID)
         self.freeze.setToolTip("Keep this order in the job, to see later what has changed since it went out")
-        self.mark_them.setToolTip("Sets the status of every opening that a line serves to ordered")
+        self.mark_them.setToolTip("Notes every opening that a line serves as ordered; its status stays")
         self.words.setWordWrap(True)
         sized(self.words, -1)
         asked = (self.note, self.mark_them, self.freeze, (self.words, 1))

@@ -15,9 +15,9 @@ Rows = list[tuple[int, ...]]
 
 @dataclass(frozen=True, slots=True)
 class Wanted:
-    """What is asked of the table: words to find, a status, findings ("any" or "error"), an order, groups.
+    """What is asked of the table: words to find, a status or state of order, findings, an order, groups.
 
-    `column` None is the order of the job.
+    `findings` is "any" or "error". `column` None is the order of the job.
     """
 
     words: str = ""
@@ -71,7 +71,11 @@ class Arranger:
     def _found(self, openings: Sequence[Opening], wanted: Wanted) -> list[int]:
         places = list(range(len(openings)))
         if wanted.status:
-            places = [place for place in places if openings[place].status == wanted.status]
+            places = [
+                place
+                for place in places
+                if wanted.status in (openings[place].status, openings[place].order_state)
+            ]
         if wanted.findings:
             places = [place for place in places if self._has_findings(openings[place], wanted.findings)]
         for word in wanted.words.casefold().split():

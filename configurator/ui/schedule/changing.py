@@ -11,7 +11,7 @@ from configurator.model.marks import next_mark
 from configurator.sentences import capitalized
 from configurator.ui.kit.kinds import NotReadError, kind_at
 from configurator.ui.schedule.answers import Answers
-from configurator.ui.schedule.columns import SHAPES
+from configurator.ui.schedule.columns import ORDER_SHAPES, SHAPES
 from configurator.ui.state import edits
 from configurator.ui.state.edits import RefusedError
 from configurator.units import Display
@@ -22,6 +22,7 @@ NEVER_AT_FAULT = frozenset(
         "location",
         "quantity",
         "status",
+        "order_state",
         "notes",
         "questions",
         "level",
@@ -170,7 +171,7 @@ def _called(path: str) -> str:
 
 
 def _word(text: str, words: tuple[str, ...]) -> str:
-    plain = text.strip("".join(SHAPES.values()) + " ").casefold()
+    plain = text.strip("".join((SHAPES | ORDER_SHAPES).values()) + " ").casefold()
     begun = [word for word in words if word.casefold().startswith(plain)] if plain else []
     exact = [word for word in words if word.casefold() == plain]
     found = exact or begun

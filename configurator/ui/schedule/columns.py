@@ -11,8 +11,10 @@ from configurator.ui.kit.kinds import SIZE, kind_at
 from configurator.ui.schedule.answers import Answer
 from configurator.units import Display
 
-SHAPES = {"assumed": "○", "field verified": "◔", "approved": "◑", "ordered": "●"}
+SHAPES = {"assumed": "○", "field verified": "◔", "approved": "●"}
 """A mark before each status, fuller the more it is settled."""
+ORDER_SHAPES = {"not ordered": "□", "ordered": "◪", "received": "■"}
+"""A mark before each state of order."""
 UNKNOWN = "…"
 """What stands where an answer is not worked out yet."""
 
@@ -58,8 +60,8 @@ class Worked:
 
 
 def status_text(status: str) -> str:
-    """Write a status with its mark before it: `● ordered`."""
-    return f"{SHAPES[status]} {status}"
+    """Write a status or a state of order with its mark before it: `● approved`."""
+    return f"{(SHAPES | ORDER_SHAPES)[status]} {status}"
 
 
 def _same_or(path: str, many: str) -> Callable[[Members, Display], str]:
@@ -135,6 +137,13 @@ COLUMNS: tuple[Column | Worked, ...] = (
         "status",
         lambda members, _: status_text(members[0].status),
         _place_of("status"),
+    ),
+    Column(
+        "order_state",
+        "Order",
+        "order_state",
+        lambda members, _: status_text(members[0].order_state),
+        _place_of("order_state"),
     ),
     Worked(
         "findings",

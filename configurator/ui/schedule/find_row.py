@@ -64,7 +64,7 @@ class FindRow(QWidget):
         self.status, self.findings = QComboBox(), QComboBox()
         self.status.setAccessibleName("show openings of status")
         self.status.addItem("any status", "")
-        for status in words_of("status"):
+        for status in (*words_of("status"), *words_of("order_state")):
             self.status.addItem(status_text(status), status)
         self.findings.setAccessibleName("show openings by findings")
         for text, which in FINDINGS:
@@ -110,8 +110,8 @@ class FindRow(QWidget):
 
 
 FIELDS = (
-    "status", "quantity", "hand", "leaves", "size", "location", "level", "hardware_set", "fire_minutes",
-    "glass", "hung_on", "door.construction",
+    "status", "order_state", "quantity", "hand", "leaves", "size", "location", "level", "hardware_set",
+    "fire_minutes", "glass", "hung_on", "door.construction",
     "door.thickness", "door.undercut", "frame.kind", "frame.jamb_depth", "wall.thickness",
     "wall.frame_proud", "use.wanted_angle", "use.stop_angle", "use.exposure", "use.locked",
     "use.fire_rated", "use.closer", "use.accessible", "use.traffic", "use.lock_finish_bhma", "hinge.height",

@@ -13,7 +13,7 @@ from configurator.ui.schedule.model import ScheduleModel
 
 WIDTHS = {
     "mark": 19, "location": 40, "quantity": 16, "hand": 12, "size": 29, "leaves": 14, "frame": 36,
-    "hinge": 34, "angle": 17, "status": 27, "findings": 40, "questions": 30,
+    "hinge": 34, "angle": 17, "status": 27, "order_state": 22, "findings": 40, "questions": 30,
 }  # fmt: skip
 """Width of each column on the grid of the window."""
 GROWS = {"mark": 0.08, "location": 0.3, "size": 0.08, "hinge": 0.14, "angle": 0.12}

@@ -53,7 +53,7 @@ def typical_opening(mark: str) -> Opening:
 
 def another(like: Opening, mark: str) -> Opening:
     """Return one more opening like that one; nobody has verified, approved or ordered it yet."""
-    return edited(like, {"mark": mark, "status": None})
+    return edited(like, {"mark": mark, "status": None, "order_state": None})
 
 
 def edited(opening: Opening, changes: Mapping[str, Any]) -> Opening:

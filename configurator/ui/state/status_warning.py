@@ -4,8 +4,8 @@ from collections.abc import Container, Iterable, Iterator
 
 from configurator.model import Job, Opening
 
-SETTLED = ("approved", "ordered")
-NOT_PART_OF_IT = {"status", "notes", "questions", "level", "remarks", "other_columns"}
+SETTLED = ("approved", "ordered", "received")
+NOT_PART_OF_IT = {"status", "order_state", "notes", "questions", "level", "remarks", "other_columns"}
 """What may be written down about an opening at any time: it is not what was approved or ordered."""
 _NAMED = 3
 
@@ -16,13 +16,13 @@ def settled_changes(before: Iterable[Opening], job: Job, told: frozenset[str]) -
     `before` are openings as they were, those that stayed the same may be among them. A mark in `told` was
     spoken of earlier, and is again only after its status was changed.
     """
-    settled = [opening for opening in before if opening.status in SETTLED or opening.mark in told]
+    settled = [opening for opening in before if opening.settled or opening.mark in told]
     kept = {id(opening) for opening in job.openings} if settled else set()
     gone = [opening for opening in settled if id(opening) not in kept]
     if not gone:
         return told, ""
     now = {opening.mark: opening for opening in job.openings}
-    fresh = {was.mark for was in gone if was.mark in now and now[was.mark].status != was.status}
+    fresh = {was.mark for was in gone if was.mark in now and now[was.mark].settled != was.settled}
     changed = list(_changed(gone, now, told - fresh))
     told = told - fresh | {opening.mark for opening in changed}
     return told, " ".join(_said(status, changed, job) for status in SETTLED if _of(status, changed))
@@ -30,7 +30,7 @@ def settled_changes(before: Iterable[Opening], job: Job, told: frozenset[str]) -
 
 def _changed(gone: Iterable[Opening], now: dict[str, Opening], told: Container[str]) -> Iterator[Opening]:
     for was in gone:
-        if was.status in SETTLED and was.mark not in told:
+        if was.settled and was.mark not in told:
             after = now.get(was.mark)
             if after is None or _what_counts(was) != _what_counts(after):
                 yield was
@@ -41,7 +41,7 @@ def _what_counts(opening: Opening) -> dict[str, object]:
 
 
 def _of(status: str, openings: Iterable[Opening]) -> list[str]:
-    return [opening.mark for opening in openings if opening.status == status]
+    return [opening.mark for opening in openings if opening.settled == status]
 
 
 def _said(status: str, changed: Iterable[Opening], job: Job) -> str:

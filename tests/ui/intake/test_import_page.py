@@ -310,7 +310,7 @@ def test_it_follows_the_job(qtbot, page, session, file):
 
 def test_what_was_settled_is_said_by_the_window(qtbot, page, session, file):
     session.select("101A")
-    session.edit("status", "ordered")
+    session.edit("order_state", "ordered")
     said = []
     session.noted.connect(said.append)
     read(qtbot, page, file(*GOOD))

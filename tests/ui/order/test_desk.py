@@ -98,7 +98,7 @@ def test_a_frozen_order_shows_what_changed_with_its_own_allowance():
     job, number = frozen(desk.count(job_of(NARROW, WIDE)), "2026-11-25", "  ", mark_them=True)
     assert number == 1
     assert (job.revisions[0].note, job.revisions[0].spare) == (None, "1")
-    assert {one.status for one in job.openings} == {"ordered"}
+    assert {(one.status, one.order_state) for one in job.openings} == {("assumed", "ordered")}
     desk.set_spare("")
     counted = desk.count(job)
     assert changes_of(job.revisions[0], counted).words() == "Nothing has changed since revision 1."

@@ -222,12 +222,12 @@ def test_an_order_is_frozen_into_the_job_and_undo_takes_it_out(qtbot, page):
     (revision,) = page.session.job.revisions
     assert (revision.number, revision.note) == (1, "first order")
     assert len(revision.date) == 10
-    assert {one.status for one in page.session.job.openings} == {"ordered"}
+    assert {one.order_state for one in page.session.job.openings} == {"ordered"}
     assert page.session.history.undo_name == "freeze the order as revision 1"
     assert parse(dump(page.session.job)) == page.session.job
     page.session.undo()
     assert page.session.job.revisions == ()
-    assert {one.status for one in page.session.job.openings} == {"assumed"}
+    assert {one.order_state for one in page.session.job.openings} == {"not ordered"}
 
 
 def test_an_order_that_changed_while_it_was_frozen_is_not_kept(qtbot, page):

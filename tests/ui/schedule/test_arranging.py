@@ -19,10 +19,10 @@ def answer(opening, _):
 OPENINGS = tuple(
     Opening.model_validate(data)
     for data in (
-        {"mark": "10A", "size": "3070", "hand": "RHR", "location": "galley", "status": "ordered"},
+        {"mark": "10A", "size": "3070", "hand": "RHR", "location": "galley", "order_state": "ordered"},
         {"mark": "2A", "size": "2868", "hand": "LH", "location": "Hall", "quantity": 12},
         {"mark": "2B", "size": "3068", "quantity": 2},
-        {"mark": "101", "size": "3070", "hand": "RHR", "status": "ordered", "questions": "Why?"},
+        {"mark": "101", "size": "3070", "hand": "RHR", "order_state": "ordered", "questions": "Why?"},
     )
 )
 
@@ -52,7 +52,7 @@ def test_the_order_of_the_job_is_kept_unless_another_is_asked_for(arranger):
         ("quantity", ["10A", "101", "2B", "2A"]),
         ("hand", ["2A", "10A", "101", "2B"]),
         ("size", ["2A", "2B", "10A", "101"]),
-        ("status", ["2A", "2B", "10A", "101"]),
+        ("order_state", ["2A", "2B", "10A", "101"]),
         ("angle", ["10A", "101", "2B", "2A"]),
         ("findings", ["10A", "101", "2A", "2B"]),
         ("questions", ["101", "10A", "2A", "2B"]),

@@ -11,7 +11,7 @@ def opening(mark, **more):
     return Opening.model_validate({"mark": mark, "size": "3070", "hand": "RH", **more})
 
 
-OPENINGS = (opening("101"), opening("102", status="ordered"), opening("103"))
+OPENINGS = (opening("101"), opening("102", order_state="ordered"), opening("103"))
 
 
 def answer(opening, _):
@@ -80,7 +80,8 @@ def test_marks_stay_unique_whichever_way_they_come_to_be_the_same():
     ("path", "text", "value"),
     [
         ("hand", "lhr", "LHR"),
-        ("status", "● ordered", "ordered"),
+        ("status", "● approved", "approved"),
+        ("order_state", "◪ ordered", "ordered"),
         ("status", "Field", "field verified"),
         ("frame.kind", "wood", "wood with casing"),
         ("hung_on", "", None),

@@ -43,7 +43,7 @@ def test_a_row_says_what_is_known_and_that_the_rest_is_not_worked_out(schedule, 
     said = [schedule.index(1, place).data() for place in range(len(COLUMNS))]
     assert said == [
         "112A", "Crew mess to corridor", "1", "RH", "3'-0\" x 7'-0\"", "single", "knocked-down drywall",
-        UNKNOWN, UNKNOWN, "○ assumed", UNKNOWN, "",
+        UNKNOWN, UNKNOWN, "○ assumed", "□ not ordered", UNKNOWN, "",
     ]  # fmt: skip
     schedule.answers.work_out(schedule.members(1)[0])
     assert [cell(schedule, "112A", key) for key in ("hinge", "angle")] == ["3 x 4-1/2 x 4-1/2", "178.8°"]
@@ -93,7 +93,7 @@ def test_findings_are_coloured_by_the_worst_and_named_in_the_tooltip(schedule):
         ("location", "Galley", "location", "Galley"),
         ("location", "", "location", None),
         ("hand", "LHR", "hand", "LHR"),
-        ("status", "ordered", "status", "ordered"),
+        ("order_state", "ordered", "order_state", "ordered"),
         ("leaves", "pair", "leaves", "pair"),
         ("questions", "Which lock?", "questions", "Which lock?"),
     ],

@@ -163,7 +163,7 @@ def test_what_was_not_worked_out_is_said_and_can_be(qtbot, page):
 
 
 def test_status_and_findings_are_chosen(qtbot, session, page):
-    session.edit("status", "ordered")
+    session.edit("order_state", "ordered")
     page.finder.status.setCurrentIndex(page.finder.status.findData("ordered"))
     page.finder.status.activated.emit(0)
     assert marks(page) == ["112A"]
@@ -353,7 +353,7 @@ def test_a_cell_of_words_is_chosen(qtbot, session, page):
 
 def test_a_word_is_said_when_what_was_ordered_is_changed(bare_window, page):
     choose(page, "112A")
-    set_on_chosen(page, "status", "ordered")
+    set_on_chosen(page, "order_state", "ordered")
     assert bare_window.line is None or bare_window.line.isHidden()
     set_on_chosen(page, "quantity", "5")
     assert bare_window.line.text().startswith("112A is marked ordered")

@@ -321,7 +321,7 @@ def test_a_change_to_what_was_ordered_is_noted_once(session):
     said = []
     session.noted.connect(said.append)
     session.edit("quantity", 2)
-    session.edit("status", "ordered")
+    session.edit("order_state", "ordered")
     assert said == []
     session.edit("quantity", 3)
     session.edit("hand", "LH")
@@ -330,7 +330,7 @@ def test_a_change_to_what_was_ordered_is_noted_once(session):
     assert said[0].startswith("101 is marked ordered;")
 
 
-def test_a_copy_of_what_was_ordered_is_only_assumed(session):
-    session.edit("status", "ordered")
+def test_a_copy_of_what_was_ordered_is_not_ordered(session):
+    session.edit("order_state", "ordered")
     session.add_opening(session.opening)
-    assert (session.mark, session.opening.status) == ("102", "assumed")
+    assert (session.mark, session.opening.order_state) == ("102", "not ordered")

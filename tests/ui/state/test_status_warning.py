@@ -5,7 +5,10 @@ from configurator.ui.state.status_warning import settled_changes
 
 def job_of(*statuses, **more):
     openings = tuple(
-        edits.edited(edits.typical_opening(f"{112 + place}A"), {"status": status})
+        edits.edited(
+            edits.typical_opening(f"{112 + place}A"),
+            {"order_state" if status == "ordered" else "status": status},
+        )
         for place, status in enumerate(statuses)
     )
     return Job(openings=openings, **more)
@@ -47,13 +50,13 @@ def test_an_approved_one_too_and_many_are_named_in_short():
 def test_nothing_is_said_of_others_nor_of_notes_nor_twice():
     assert said(job_of("assumed"), "quantity", 2) == (frozenset(), "")
     assert said(job_of("field verified"), "quantity", 2)[1] == ""
-    for path, value in (("notes", "seen"), ("questions", "which?"), ("status", "assumed")):
+    for path, value in (("notes", "seen"), ("questions", "which?"), ("order_state", "not ordered")):
         assert said(job_of("ordered"), path, value)[1] == ""
     assert said(job_of("ordered"), "quantity", 2, told=frozenset({"112A"})) == (frozenset({"112A"}), "")
 
 
 def test_it_is_said_again_once_the_status_was_set_anew():
-    told, _ = said(job_of("assumed"), "status", "ordered", told=frozenset({"112A"}))
+    told, _ = said(job_of("assumed"), "order_state", "ordered", told=frozenset({"112A"}))
     assert told == frozenset()
 
 
