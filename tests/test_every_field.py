@@ -130,6 +130,8 @@ NOTHING_TAKEN = {
     "use.stop_angle": "no door stop",
     "use.corridor_width": "not asked",
     "use.required_width": "not asked",
+    "pull_side": "not known: asked for on an accessible route",
+    "push_side": "not known: asked for on an accessible route",
     "compare": "the width that does all, and the next wider",
     "hinge.leaf_gap": "worked out",
     "hinge.electric": "none",
@@ -183,7 +185,7 @@ IN_NO_SCHEDULE = {
     "frame.metal_thickness", "other_columns", "use.coastal", "use.humid",
     "use.lock_both_sides", "use.lock_finish_bhma",
     "use.clear_width_margin", "use.alteration", "use.beds_moved", "use.stop_angle",
-    "use.corridor_width", "use.required_width",
+    "use.corridor_width", "use.required_width", "pull_side", "push_side",
 }  # fmt: skip
 """Details of one opening; a schedule, printed, on the screen or read from an architect's, lists openings."""
 

@@ -6,7 +6,7 @@ from configurator.model.job import FORMAT, VERSION, Job, JobFacts
 from configurator.model.opening import Details, Opening, Size
 from configurator.model.revision import OrderedLine, Revision
 from configurator.model.use import Tolerances, Use
-from configurator.model.wall import Frame, Obstruction, Wall, WallLayer
+from configurator.model.wall import Floor, Frame, Obstruction, Wall, WallLayer
 
 __all__ = [
     "FORMAT",
@@ -15,6 +15,7 @@ __all__ = [
     "Door",
     "DoorStop",
     "ExistingHinge",
+    "Floor",
     "Frame",
     "Hardware",
     "Hinge",

@@ -9,7 +9,7 @@ from configurator.model.door import Door, DoorStop, Hardware
 from configurator.model.fields import MOST_OF_ANYTHING, Length, Record, Text, Whole, field, not_endless
 from configurator.model.hinge import ExistingHinge, Hinge, HingeLocations
 from configurator.model.use import Tolerances, Use
-from configurator.model.wall import Frame, Obstruction, Wall
+from configurator.model.wall import Floor, Frame, Obstruction, Wall
 from configurator.model.words import Hand, HungOn, Leaves, OrderState, Status
 from configurator.tables import FrameKindRow, row_of
 from configurator.units import LengthError, format_size, parse_opening_size
@@ -118,6 +118,8 @@ class Opening(Record):
     frame: Frame = field("frame", default=Frame())
     wall: Wall = field("wall", default=Wall())
     obstructions: tuple[Obstruction, ...] = field("what stands about the door", default=())
+    pull_side: Floor = field("floor on the pull side", default=Floor())
+    push_side: Floor = field("floor on the push side", default=Floor())
     hardware: tuple[Hardware, ...] = field("hardware", default=())
     use: Use = field("use", default=Use())
     compare: tuple[Length, ...] = field("hinge open widths to compare", default=())

@@ -7,7 +7,7 @@ from pydantic import field_validator, model_validator
 from pydantic_core import PydanticCustomError
 
 from configurator.model.fields import MOST_OF_ANYTHING, Length, Record, Text, field, not_endless
-from configurator.model.words import FrameKind, ObstructionKind, Side
+from configurator.model.words import Approach, FrameKind, ObstructionKind, Side
 from configurator.tables import ObstructionKindRow, row_of
 from configurator.units import format_size
 
@@ -137,6 +137,29 @@ class Wall(Record):
                     {"total": format_size(total), "wall": format_size(self.thickness)},
                 )
         return self
+
+
+class Floor(Record):
+    """The free floor on one side of the door, inches; asked for on an accessible route."""
+
+    approach: Approach | None = field(
+        "approach", "from which way people come", help="straight on, or along the wall from one of its sides"
+    )
+    depth: Length | None = field(
+        "free floor depth", "how deep the floor is", gt=0, le=1200, help="wall face to what stands opposite"
+    )
+    latch_side: Length | None = field(
+        "free beside the lock",
+        ge=0,
+        le=1200,
+        help="along the wall, from the frame's outer edge to what stands in the way",
+    )
+    hinge_side: Length | None = field(
+        "free beside the hinges",
+        ge=0,
+        le=1200,
+        help="the same beside the hinge jamb; counts where people push, coming from the hinge side",
+    )
 
 
 class Obstruction(Record):

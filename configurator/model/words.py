@@ -32,6 +32,7 @@ HardwareKind = Literal["lever", "knob", "pull", "panic device", "closer", "shelf
 DoorStopKind = Literal["wall bumper", "floor stop"]
 LocationRule = Literal["5 and 10", "7 and 11"]
 Side = Literal["hinge", "latch"]
+Approach = Literal["front", "hinge", "latch"]
 Face = Literal["pull", "push"]
 Outline = Literal["box", "round"]
 LeafName = Literal["single", "active", "inactive", "upper", "lower"]

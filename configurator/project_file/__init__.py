@@ -30,6 +30,9 @@ hinges`: as wide as high wherever that does it too.
 disagree it is rated and a finding asks. `hardware_set`, `glass`, `level`, `details` (`head`, `jamb`, `sill`)
 and `remarks` are an architect's, kept as written; `other_columns` has what else a schedule says of it, by
 heading.
+`pull_side` and `push_side` are the free floor before an accessible door: `approach` (`front`, `hinge` or
+`latch`), `depth` from the wall face, `latch_side` and `hinge_side` from the frame's outer edge.
+`use.beds_moved` and `use.alteration` change the clear width that is asked for.
 `door_stop` has `kind`, `projection`, `from_frame` and `height`, the last two worked out where left out.
 `order_despite` has the codes of errors that were read and do not hold the order of the opening.
 `existing_hinge` is what hangs there now. `revisions` are orders as they went out: a line has the keys of an
@@ -38,12 +41,13 @@ print of each mark, to see that it changed.
 
 Results
 -------
-`compare --json` has `job_findings` beside `openings`; a candidate has `rests_at` and `door_stop`; with
-`--widths` an opening has `widths`, one for each leaf. `order --json` has `reconciliation`, `not_ordered`
-and `totals` beside `lines` and `findings`; prices are texts, so that no cent is lost; `--since` gives
-`since_revision` and what to order and to return. A line is a product: `fire` says that some of its hinges
-go on labelled doors, `fire_marks` and `screw_kinds` count them and their screws; `ordered_despite` has the
-errors that each mark is ordered in spite of. What an unaccepted error holds is in `not_ordered`.
+`compare --json` has `job_findings` beside `openings`. An opening has `manoeuvring`, one for each side: what
+is `asked`, what is free, and whether it is `kept`, null where not known. A candidate has `rests_at` and
+`door_stop`; with `--widths` an opening has `widths`, one for each leaf. `order --json` has `reconciliation`,
+`not_ordered` and `totals` beside `lines` and `findings`; prices are texts, so that no cent is lost; `--since`
+gives `since_revision` and what to order and to return. A line is a product: `fire` says that some of its
+hinges go on labelled doors, `fire_marks` and `screw_kinds` count them and their screws; `ordered_despite` has
+the errors that each mark is ordered in spite of. What an unaccepted error holds is in `not_ordered`.
 
 No edit is lost
 ---------------

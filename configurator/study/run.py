@@ -6,6 +6,7 @@ from typing import Any
 
 from configurator.model import Hinge, JobFacts, Opening
 from configurator.model.words import WidthPolicy
+from configurator.rules.checks.manoeuvring import manoeuvring
 from configurator.rules.checks.opening_findings import opening_findings
 from configurator.rules.filling.usual import FilledOpening, fill
 from configurator.rules.finding import Finding
@@ -101,6 +102,7 @@ class Study:
             "mark": self.opening.mark,
             "candidates": [candidate.as_data() for candidate in self.candidates],
             "recommended": self.recommended,
+            "manoeuvring": [side.as_data() for side in manoeuvring(self.filled)],
             "findings": [finding.as_data() for finding in self.findings],
         }
 

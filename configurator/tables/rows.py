@@ -326,6 +326,20 @@ class FireRow(Row):
 
 
 @dataclass(frozen=True, slots=True)
+class ManoeuvringRow(Row):
+    """The free floor one approach to a door asks for; `more_` is added where it has what `when` says."""
+
+    side: Literal["pull", "push"]
+    approach: Literal["front", "hinge", "latch"]
+    depth: float
+    latch: float
+    hinge: float
+    more_depth: float
+    more_latch: float
+    when: str | None
+
+
+@dataclass(frozen=True, slots=True)
 class TypeRow(Row):
     """An ANSI/BHMA A156.1 type number and what it stands for."""
 
@@ -392,6 +406,7 @@ ROWS: Mapping[str, type[Row]] = {
     "screws": ScrewRow,
     "hinge_locations": LocationRow,
     "fire_hinges": FireRow,
+    "manoeuvring": ManoeuvringRow,
     "hinge_types": TypeRow,
     "limits": LimitRow,
     "hardware_groups": HardwareGroupRow,

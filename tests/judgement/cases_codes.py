@@ -148,6 +148,155 @@ LEAD_LINED = (
     ),
 )
 
+TABLE, RECESS = "2010 ADA Standards, Table 404.2.4.1", "2010 ADA Standards 404.2.4.3"
+ROOM, NO_ROOM, ASKED = "manoeuvring kept", "manoeuvring short", "manoeuvring not known"
+WIDE = {"depth": 96, "latch_side": 60, "hinge_side": 60}
+
+
+def floors(words, found, silent=(), pull=None, push=None, closer=True, **changes):
+    """An accessible 3-0 door with a latch; room enough on a side that is not spoken of."""
+    use = {"accessible": True, "closer": closer, "locked": True}
+    opening = {"hand": "LH", "wall": {"thickness": 5}, "use": use}
+    opening |= {"pull_side": WIDE if pull is None else pull, "push_side": WIDE if push is None else push}
+    for key in ("wall", "leaves", "size", "obstructions"):
+        opening |= {key: changes.pop(key)} if key in changes else {}
+    return Judgement(
+        words,
+        opening,
+        findings=(found,),
+        silent=silent,
+        **{"source": TABLE, "mark": "read", **changes},
+    )
+
+
+# The frame shows 2 in beside the opening: 16 in from it are 18 in past the lock.
+MANOEUVRING = (
+    floors("room enough on both sides, whichever way people come", ROOM, (NO_ROOM, ASKED)),
+    floors("nothing is known of the floor on the pull side", ASKED, (NO_ROOM,), pull={}),
+    floors("nothing is known of the floor on the push side", ASKED, (NO_ROOM,), push={}),
+    floors(
+        "pull from the front: 60 x 18",
+        ROOM,
+        (NO_ROOM, ASKED),
+        pull={"approach": "front", "depth": 60, "latch_side": 16},
+    ),
+    floors(
+        "pull from the front with 17-15/16 past the lock",
+        NO_ROOM,
+        pull={"approach": "front", "depth": 60, "latch_side": 15.9375},
+        says={NO_ROOM: "18 in past the lock"},
+    ),
+    floors(
+        "pull from the front in a corridor 4-11 wide",
+        NO_ROOM,
+        pull={"approach": "front", "depth": 59, "latch_side": 20},
+    ),
+    floors(
+        "pull from the hinge side: 54 deep serves with 42 past the lock",
+        ROOM,
+        (NO_ROOM,),
+        pull={"approach": "hinge", "depth": 54, "latch_side": 40},
+    ),
+    floors(
+        "pull from the hinge side: 54 deep does not serve with 36 past the lock",
+        NO_ROOM,
+        pull={"approach": "hinge", "depth": 54, "latch_side": 34},
+    ),
+    floors(
+        "pull from the lock side with a closer: 54 deep",
+        NO_ROOM,
+        pull={"approach": "latch", "depth": 48, "latch_side": 22},
+    ),
+    floors(
+        "pull from the lock side without a closer: 48 deep",
+        ROOM,
+        (NO_ROOM,),
+        pull={"approach": "latch", "depth": 48, "latch_side": 22},
+        closer=False,
+    ),
+    floors(
+        "push from the front with closer and latch: 12 past the lock",
+        NO_ROOM,
+        push={"approach": "front", "depth": 48, "latch_side": 9},
+        says={NO_ROOM: "12 in past the lock"},
+    ),
+    floors(
+        "push from the front without a closer: nothing past the lock",
+        ROOM,
+        (NO_ROOM, ASKED),
+        push={"approach": "front", "depth": 48},
+        closer=False,
+    ),
+    floors(
+        "whether it closes by itself was not said: supposed, and said so",
+        NO_ROOM,
+        push={"approach": "front", "depth": 48, "latch_side": 0},
+        closer=None,
+        says={NO_ROOM: "Nobody said whether it has a closer"},
+    ),
+    floors(
+        "push from the hinge side: 22 past the hinges",
+        ROOM,
+        (NO_ROOM,),
+        push={"approach": "hinge", "depth": 48, "hinge_side": 20},
+    ),
+    floors(
+        "push from the hinge side with 21 past the hinges",
+        NO_ROOM,
+        push={"approach": "hinge", "depth": 48, "hinge_side": 19},
+    ),
+    floors(
+        "the floor is measured and the way people come is not said: asked",
+        ASKED,
+        (NO_ROOM,),
+        pull={"depth": 60, "latch_side": 16},
+        says={ASKED: "from which way people come"},
+    ),
+    floors(
+        "a wall that turns 12 in beside the lock leaves 14 for a pull",
+        NO_ROOM,
+        obstructions=[{"kind": "return wall", "side": "latch", "start": 12}],
+        source=RECESS,
+        says={NO_ROOM: "recessed more than 8 in"},
+    ),
+    floors(
+        "a wall that turns 16 in beside the lock leaves 18",
+        ROOM,
+        (NO_ROOM,),
+        pull={"approach": "front", "depth": 96},
+        obstructions=[{"kind": "return wall", "side": "latch", "start": 16}],
+    ),
+    floors(
+        "a chair rail beside the lock stands out less than 8 in",
+        ROOM,
+        (NO_ROOM, ASKED),
+        obstructions=[{"kind": "chair rail", "side": "latch", "projection": 1.75, "start": 1}],
+        source=RECESS,
+    ),
+    floors(
+        "a 12 in wall: the push side is recessed, and closer and latch take 12 beside the lock",
+        NO_ROOM,
+        wall={"thickness": 12},
+        source=RECESS,
+    ),
+    floors("a 12 in wall without a closer", ROOM, (NO_ROOM,), wall={"thickness": 12}, closer=False),
+    floors(
+        "a pair's other leaf is room beside the lock",
+        ROOM,
+        (NO_ROOM,),
+        pull={"approach": "front", "depth": 60, "latch_side": 0},
+        leaves="pair",
+        size="6070",
+    ),
+    Judgement(
+        "off an accessible route nothing is asked of the floor",
+        {"hand": "LH", "use": {"accessible": False}, "pull_side": {"depth": 20}},
+        silent=(ROOM, NO_ROOM, ASKED),
+        source=TABLE,
+        mark="read",
+    ),
+)
+
 CASES = (
     closer("a closer that comes down to 77.9 in", 77.9, found=True),
     closer("a closer that comes down to 78 in", 78, found=False),
@@ -157,4 +306,5 @@ CASES = (
     *CLEAR_WIDTHS,
     *FIRE,
     *LEAD_LINED,
+    *MANOEUVRING,
 )

@@ -12,7 +12,7 @@ from configurator.rules.wording import exactly, hardware, inches, remaining, siz
 from configurator.tables import limit, practice
 from configurator.units import TOLERANCE
 
-_SCOPE = "Manoeuvring space beside the door is not computed: check it; local codes and the authority decide."
+_SCOPE = "Check local codes; the authority decides."
 WIDER_BY = 2.0
 """Inches: openings are made in steps of 2."""
 

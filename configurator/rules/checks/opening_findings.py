@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from configurator.rules.checks.door_stop import door_stop_findings
 from configurator.rules.checks.frame_fit import frame_fit_findings
 from configurator.rules.checks.lapping import lapping_findings
+from configurator.rules.checks.manoeuvring import manoeuvring_findings
 from configurator.rules.filling.leaves import leaves_of
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Finding, Source, finding
@@ -26,6 +27,7 @@ def opening_findings(filled: FilledOpening) -> tuple[Finding, ...]:
         *_fire_label(filled),
         *door_stop_findings(filled),
         *lapping_findings(filled),
+        *manoeuvring_findings(filled),
     )
 
 

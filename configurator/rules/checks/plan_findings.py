@@ -167,8 +167,7 @@ def _width(answer: WidthAnswer) -> Iterator[Finding]:
             "error",
             f"{_hinge(answer)} the walk-through width is {inches(answer.clear_width_at_90, 'down')}, short "
             f"by {inches(short, 'up')} of the {exactly(asked.strict, 'up')} that {asked.by} asks for. "
-            "Try a narrower hinge, or take a wider opening. Manoeuvring space is not computed here; "
-            "local codes decide.",
+            "Try a narrower hinge, or take a wider opening. Local codes decide.",
             asked.source,
             clear_width=answer.clear_width_at_90,
             required=asked.strict,

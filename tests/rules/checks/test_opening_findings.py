@@ -7,6 +7,7 @@ from configurator.rules.filling.usual import fill
 from configurator.study.run import study
 from tests.rules.hung import LEVER, opening
 
+OFF_ROUTE = {"accessible": False}
 CASING = {"kind": "casing", "projection": 0.6875, "start": -0.5, "length": 3.25}
 
 
@@ -27,7 +28,7 @@ CASING = {"kind": "casing", "projection": 0.6875, "start": -0.5, "length": 3.25}
     ],
 )
 def test_opening_findings(changes, codes):
-    assert [said.code for said in opening_findings(fill(opening(**changes)))] == codes
+    assert [said.code for said in opening_findings(fill(opening(**changes, use=OFF_ROUTE)))] == codes
 
 
 def test_a_thing_that_stands_in_the_closed_door_is_said():
@@ -50,7 +51,7 @@ def test_what_to_do_where_hardware_meets_something_first(hardware, words):
 
 
 def test_hardware_on_a_leaf_that_is_not_there_is_named():
-    given = opening(hardware=[{**LEVER, "leaf": "upper"}])
+    given = opening(hardware=[{**LEVER, "leaf": "upper"}], use=OFF_ROUTE)
     (said,) = opening_findings(fill(given))
     assert said.code == "hardware on no leaf"
     assert (
