@@ -53,8 +53,10 @@ SECTIONS: Mapping[str, tuple[str, ...]] = {
         "use.locked", "use.lock_both_sides", "use.lock_finish_bhma", "use.fire_rated", "fire_minutes",
         "use.traffic", "use.exposure", "use.coastal", "use.humid", "use.corridor_width", "use.required_width",
     ),
-    "Floor before the door": (
+    "Floor on the pull side": (
         "pull_side.approach", "pull_side.depth", "pull_side.latch_side", "pull_side.hinge_side",
+    ),
+    "Floor on the push side": (
         "push_side.approach", "push_side.depth", "push_side.latch_side", "push_side.hinge_side",
     ),
     "Job": (
