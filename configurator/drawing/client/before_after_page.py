@@ -150,10 +150,10 @@ def _inside(items: Iterable[Primitive], view: View) -> list[Primitive]:
 def _small(study: Study, hungs: Sequence[DrawnLeaf], turn: float, box: Box, display: Display) -> Detail:
     """The whole opening with both leaves, as large as a listed scale allows."""
     listed = scales(display.metric)
-    views = [inset_view(hung, box, Told(), tuple(one.points for one in listed)) for hung in hungs]
+    views = [inset_view(hung, box, Told(floor=False), tuple(one.points for one in listed)) for hung in hungs]
     view = min(views, key=lambda one: one.scale)
     hung = hungs[-1]
-    still = inset_still(hung, view, display, None, hand_words(study), Told())
+    still = inset_still(hung, view, display, None, hand_words(study), Told(floor=False))
     leaves = leaves_overlaid(hungs[0], hungs[1] if len(hungs) > 1 else None, turn)
     scale = min(listed, key=lambda one: abs(one.points - view.scale))
     return Detail("the whole opening on two widths", scale, view, (*map(_on_white, still), *leaves))

@@ -23,7 +23,7 @@ from configurator.drawing.base.primitives import (
 from configurator.drawing.base.view import Box, View
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
 from configurator.drawing.plan.leaf import TOUCHING_SMALL, touching_marks
-from configurator.drawing.plan.standing_things import dimension_at, door_stop_parts
+from configurator.drawing.plan.standing_things import dimension_at, door_stop_parts, floor_boxes, floor_parts
 from configurator.drawing.plan.swept import swept_regions
 from configurator.geometry.gaps import LeastGap
 from configurator.geometry.shapes import Shape, leaf_corners
@@ -52,6 +52,8 @@ class Told:
     latch_side: bool = False
     about: Point | None = None
     """What the latch side is framed about where it is not the contact."""
+    floor: bool = True
+    """Whether the manoeuvring space of an accessible door is drawn."""
 
 
 def told_in_inset(hung: DrawnLeaf, window: Box, main: View, clear_at_90: float | None) -> Told:
@@ -69,7 +71,7 @@ def inset_view(hung: DrawnLeaf, window: Box, told: Told, scales: Sequence[float]
 
     Given scales, points an inch, it has the largest of them that fits, else the smallest.
     """
-    left, bottom, right, top = _latch_side(hung, told) if told.latch_side else _extent(hung)
+    left, bottom, right, top = _latch_side(hung, told) if told.latch_side else _extent(hung, told)
     head = window.top - _head(told) - _ring_room(hung, told)
     room = Box(window.left + AIR, window.bottom + 3.0 * SIZE, window.right - AIR, head)
     scale = min(room.width / (right - left), room.height / (top - bottom))
@@ -84,7 +86,7 @@ def inset_view(hung: DrawnLeaf, window: Box, told: Told, scales: Sequence[float]
 
 def small_height(hung: DrawnLeaf, told: Told, scale: float) -> float:
     """Return how high a window is that just holds the small picture at a scale, points."""
-    _, bottom, _, top = _latch_side(hung, told) if told.latch_side else _extent(hung)
+    _, bottom, _, top = _latch_side(hung, told) if told.latch_side else _extent(hung, told)
     return scale * (top - bottom) + _head(told) + _ring_room(hung, told) + 3.0 * SIZE
 
 
@@ -97,7 +99,7 @@ def _ring_room(hung: DrawnLeaf, told: Told) -> float:
     """Return what more is kept where the ring about a contact stands as high as the swing, points."""
     if told.latch_side or not told.contact or hung.contact is None:
         return 0.0
-    return _RING if hung.contact[1] > _HIGH * _extent(hung)[3] else 0.0
+    return _RING if hung.contact[1] > _HIGH * _extent(hung, told)[3] else 0.0
 
 
 def _latch_side(hung: DrawnLeaf, told: Told) -> tuple[float, float, float, float]:
@@ -107,12 +109,16 @@ def _latch_side(hung: DrawnLeaf, told: Told) -> tuple[float, float, float, float
     return x - 2.5, y - 1.5, x + 2.5, y + 0.5 + hung.h.T
 
 
-def _extent(hung: DrawnLeaf) -> tuple[float, float, float, float]:
+def _extent(hung: DrawnLeaf, told: Told) -> tuple[float, float, float, float]:
     h = hung.h
     radius = max(math.dist(hung.pin.at, corner) for corner in leaf_corners(h))
     left = min(-h.F - 8.0, hung.pin.x_p - radius * (1.0 if hung.reach > math.pi / 2 else 0.0) - 1.0)
     top = hung.pin.y_p + max(radius, (hung.open_other or 0.0) + h.g_h - hung.pin.x_p)
-    return left, min(-h.D, hung.wall_face - hung.wall_depth), hung.opening + h.F + 8.0, top
+    bottom, right = min(-h.D, hung.wall_face - hung.wall_depth), hung.opening + h.F + 8.0
+    for _, box in floor_boxes(hung) if told.floor else ():
+        left, bottom = min(left, box.left), min(bottom, box.bottom)
+        right, top = max(right, box.right), max(top, box.top)
+    return left, bottom, right, top
 
 
 def inset_still(
@@ -127,6 +133,7 @@ def inset_still(
     """Return what of the small picture does not move; with `swept` all that leaf and hardware sweep."""
     h = hung.h
     parts: list[Primitive] = [_ground(view), *(swept_regions(hung) if swept else ())]
+    parts += floor_parts(hung, view, display, SIZE) if told.floor and not told.latch_side else []
     parts += [*_walls(hung, view), *_jambs(hung)]
     parts += [Polygon("A-DOOR-SWNG", shape.points, "door") for shape in hung.other_leaf]
     parts += [_thing(shape) for thing in hung.standing if thing.met for shape in thing.shapes]

@@ -6,11 +6,21 @@ A door stop is drawn with how far along the wall it is set out from the frame's 
 import math
 from dataclasses import replace
 
-from configurator.drawing.base.lettering import Room, text_box, text_width
-from configurator.drawing.base.primitives import Arc, Dimension, Point, Polygon, Primitive, rectangle
-from configurator.drawing.base.view import View
+from configurator.drawing.base.lettering import Room, fitted, text_box, text_width
+from configurator.drawing.base.primitives import (
+    Arc,
+    Dimension,
+    Point,
+    Polygon,
+    Polyline,
+    Primitive,
+    Text,
+    rectangle,
+)
+from configurator.drawing.base.view import Box, View
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf, Standing
 from configurator.geometry.shapes import Shape
+from configurator.rules.checks.manoeuvring import Manoeuvring, Space, manoeuvring
 from configurator.tables import DoorStopKindRow, ObstructionKindRow, row_of
 from configurator.units import Display
 
@@ -129,3 +139,56 @@ def dimension_at(
         f"{stop.kind} from the frame", stop.from_frame, 0.0, size,
         explained=f"along the wall, from the frame's outer edge to the middle of the {stop.kind}: {number}",
     )  # fmt: skip
+
+
+# --- The manoeuvring space ---
+
+
+def floor_boxes(hung: DrawnLeaf) -> tuple[tuple[Manoeuvring, Box], ...]:
+    """Return the manoeuvring space on each side of an accessible door, in the axes of the plan.
+
+    The approach given; where none was, that from the front. A pair's active leaf alone has them.
+    """
+    if hung.candidate.leaf == "inactive":
+        return ()
+    sides = manoeuvring(hung.filled)
+    return tuple((side, _floor_box(hung, side)) for side in sides)
+
+
+def _floor_box(hung: DrawnLeaf, side: Manoeuvring) -> Box:
+    h, space = hung.h, side.shown
+    left, right = -space.hinge, h.O + space.latch
+    if side.side == "pull":
+        face = -h.i if side.recessed else hung.wall_face
+        return Box(left, face, right, face + space.depth)
+    face = -h.i - h.T if side.recessed else hung.wall_face - hung.wall_depth
+    return Box(left, face - space.depth, right, face)
+
+
+def floor_parts(hung: DrawnLeaf, view: View, display: Display, size: float) -> list[Primitive]:
+    """Return the manoeuvring spaces dashed, each lettered at its far end where there is room."""
+    parts: list[Primitive] = []
+    for side, box in floor_boxes(hung):
+        outline = rectangle(box.left, box.right, box.bottom, box.top)
+        parts.append(Polyline("A-DOOR-CLRN", outline, closed=True))
+        # The lines of the clear width run down through the push side: its words stand between them.
+        pull, (left, right) = side.side == "pull", (box.left, box.right)
+        left, right = (left, right) if pull else (hung.h.s, hung.h.O - hung.h.s)
+        words = fitted(_floor_words(side, display), size, view.scale * (right - left) - 2 * size)
+        line = size / view.scale
+        at = ((left + right) / 2, box.top - 1.4 * line if pull else box.bottom + 0.6 * line)
+        parts += [Text("A-ANNO-NOTE", at, words, size, "middle")] if words else []
+    return parts
+
+
+def _floor_words(side: Manoeuvring, display: Display) -> tuple[str, ...]:
+    space = side.shown
+    verdict = {True: "", False: ", too little", None: ", to be measured"}[side.kept]
+    wide = [f"{display.exact(one)} past the {what}" for one, what in _beyond(space) if one > 0.0]
+    deep = f"{display.exact(space.depth)} deep"
+    whole = ", ".join((deep, *wide))
+    return f"{side.side}, from the {space.approach}: {whole}{verdict}", f"{whole}{verdict}", whole, deep, ""
+
+
+def _beyond(space: Space) -> tuple[tuple[float, str], ...]:
+    return (space.latch, "lock"), (space.hinge, "hinges")
