@@ -58,7 +58,7 @@ def test_the_words_that_are_printed_are_those_the_record_accepts():
                 walk(schema["$defs"][node["$ref"].rsplit("/", 1)[1]], path)
             if "enum" in node:
                 found.add((path, tuple(node["enum"])))
-            for key in ("anyOf", "items", "propertyNames"):
+            for key in ("anyOf", "allOf", "items", "propertyNames"):
                 walk(node.get(key), path)
             for name, inner in node.get("properties", {}).items():
                 walk(inner, f"{path}.{name}".lstrip("."))

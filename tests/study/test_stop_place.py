@@ -23,7 +23,7 @@ def candidates(**changes):
 
 
 def on_4(**changes):
-    return candidates(compare=[4], **changes)[0]
+    return candidates(compare=[4], **{"use": {"wanted_angle": 180}} | changes)[0]
 
 
 def said(one, code):

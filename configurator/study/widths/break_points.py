@@ -52,7 +52,7 @@ def break_points(
     """Return where angles are reached, the barrel comes free and the latch edge begins to bind."""
     if hung.mounting != "full mortise":
         return ()
-    found = [] if barrel is None or barrel <= low else [BreakPoint(barrel, BARREL_FREE)]
+    found = [BreakPoint(barrel, BARREL_FREE)] if barrel is not None and low < barrel <= high else []
     for angle in sorted({SQUARE, must.wanted, FLAT}):
         width = least_width(hung, angle, low)
         if width is not None and low < width <= high:

@@ -103,7 +103,7 @@ def test_what_warns_has_its_room_before_large_type_has():
         leaves="dutch",
         size={"width": 30, "height": 83.5},
         obstructions=[{"kind": "column", "start": 0.5, "diameter": 8, "offset": 6}],
-        use={"fire_rated": True},
+        use={"fire_rated": True, "wanted_angle": 180},
         compare=[4, 4.5, 5, 6],
     )
     page = page_of(crowd)

@@ -4,9 +4,11 @@ import math
 
 import pytest
 
+from configurator.drawing.charts.width_chart import width_chart
 from configurator.study import study
 from configurator.study.widths.break_points import BARREL_FREE, BINDS, CLEAR_WIDTH, OPENS
 from configurator.study.widths.leaf_widths import MOST, widths_of
+from configurator.units import Display
 from tests.openings import LEVER, RAIL, flat_opening
 
 ACCESSIBLE = {"use": {"accessible": True}}
@@ -164,3 +166,11 @@ def test_a_barrel_beside_a_casing_is_free_only_past_it():
     y_p = 2 + math.sqrt(0.29**2 - (1 / 16 + 0.1) ** 2)
     assert leaf.barrel_free_from == pytest.approx(2 * (1.5 + 0.125 + y_p), abs=1e-6)
     assert not row(leaf, 7).candidate.barrel_free_by >= 0
+
+
+def test_a_barrel_that_comes_free_past_every_width_looked_at_is_no_turn_of_the_curve():
+    leaf = widths(door={"thickness": 5})
+    assert leaf.barrel_free_from > leaf.curve.widths[-1]
+    assert not breaks_of(leaf, BARREL_FREE)
+    assert all(one.width <= leaf.curve.widths[-1] for one in leaf.breaks)
+    assert width_chart(leaf, Display()).marks
