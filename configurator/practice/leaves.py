@@ -9,8 +9,8 @@ from configurator.model import Opening
 from configurator.practice.words import fraction
 from configurator.rules.filling.usual import fill
 from configurator.study import Candidate
-from configurator.study.candidate import hang
 from configurator.study.hang import HungLeaf, hang_leaves
+from configurator.study.run import LeafHanger
 
 WIDTHS = (30.0, 32.0, 34.0, 36.0, 38.0, 40.0, 42.0, 44.0, 48.0)
 HINGE_WIDTHS = (4.0, 4.5, 5.0, 6.0)
@@ -45,7 +45,7 @@ class PracticeLeaf:
 
     def hung(self) -> Candidate:
         """Return every answer of the plan for it."""
-        return hang(self.leaf, self.width)
+        return LeafHanger(self.leaf.filled)(self.leaf.name, self.width)
 
     def on(self, width: float) -> "PracticeLeaf":
         """Return the same leaf on another hinge open width, inches."""

@@ -41,8 +41,9 @@ print of each mark, to see that it changed.
 
 Results
 -------
-`compare --json` has `job_findings` beside `openings`. An opening has `manoeuvring`, one for each side: what
-is `asked`, what is free, and whether it is `kept`, null where not known. A candidate has `rests_at` and
+`compare --json` has `job_findings` beside `openings`. `recommended` is empty where an error is against the
+hinge, which is then under `not_recommended`. An opening has `manoeuvring`, one for each side: what is
+`asked`, what is free, and whether it is `kept`, null where not known. A candidate has `rests_at` and
 `door_stop`; with `--widths` an opening has `widths`, one for each leaf. `order --json` has `reconciliation`,
 `not_ordered` and `totals` beside `lines` and `findings`; prices are texts, so that no cent is lost; `--since`
 gives `since_revision` and what to order and to return. A line is a product: `fire` says that some of its

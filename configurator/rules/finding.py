@@ -20,6 +20,7 @@ __all__ = [
     "Mark",
     "Reason",
     "Source",
+    "by_consequence",
     "finding",
     "holding",
     "reason",
@@ -128,6 +129,32 @@ def finding(
 ) -> Finding:
     """Make a finding from a source record; the keywords are the numbers it rests on."""
     return Finding(code, severity, sentence, source.text, source.mark, MappingProxyType(numbers), fix)
+
+
+ASKS = frozenset(
+    {
+        "alloy ask first", "angle not asked for", "ask about preparation", "depth not known", "hand unknown",
+        "lock unknown", "measure the old hinge", "measured from where", "no casing given", "not said",
+        "template decides", "tile in the throat", "type not checked", "weight unknown",
+    }
+)  # fmt: skip
+"""Codes of findings that ask for something; where they are notes they stand before the other notes."""
+DOUBTFUL = ("weight unknown", "door weight")
+"""What rests on a weight that is only estimated stands last among its like."""
+
+
+def by_consequence(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Return findings in the order to read them, each sentence once.
+
+    What is refused, what fails, what is warned of, what is asked, what is noted.
+    """
+    once = {(one.code, one.sentence): one for one in findings}.values()
+    return tuple(sorted(once, key=_consequence))
+
+
+def _consequence(one: Finding) -> tuple[bool, int, bool, bool]:
+    notes = one.severity == "note" and one.code not in ASKS
+    return one.code != "refused", SEVERITIES.index(one.severity), notes, one.code in DOUBTFUL
 
 
 def holding(findings: Iterable[Finding], accepted: Collection[str]) -> tuple[Finding, ...]:

@@ -9,13 +9,14 @@ from configurator.model import Hinge
 from configurator.rules.checks.door_stop import holds_short_of_square
 from configurator.rules.checks.egress import clear_width_asked
 from configurator.rules.checks.hinge_checks import leaf_checks, opening_checks
+from configurator.rules.checks.mends import no_width_findings, reveal_findings
 from configurator.rules.checks.swing_notes import swing_notes
 from configurator.rules.filling.leaves import leaves_of
 from configurator.rules.filling.materials import fastening_of, place_of
 from configurator.rules.filling.usual import FilledOpening
-from configurator.rules.finding import Alternative, Finding, Fix, Reason, finding, reason
+from configurator.rules.finding import Alternative, Finding, Fix, Reason, by_consequence, finding, reason
 from configurator.rules.hinge.angle_not_asked import angle_findings, settled
-from configurator.rules.hinge.answers import Answer
+from configurator.rules.hinge.answers import Answers, Must
 from configurator.rules.hinge.electric import electric_leaf
 from configurator.rules.hinge.fastening import LeafScrews, opening_screws
 from configurator.rules.hinge.finish import (
@@ -29,7 +30,7 @@ from configurator.rules.hinge.fire import spring_hinges
 from configurator.rules.hinge.leaf_hinge import NOTHING_ASKED, LeafHinge, override, standard_for
 from configurator.rules.hinge.pin import hinge_pin, lock_of
 from configurator.rules.hinge.weight import hinge_type
-from configurator.rules.hinge.width import Must, WidthAsked, ask_width
+from configurator.rules.hinge.width import WidthAsked, ask_width
 from configurator.rules.wording import plain
 from configurator.tables import practice, words_of
 
@@ -119,7 +120,7 @@ class Specification:
 
 
 def specify(
-    filled: FilledOpening, hinges: Sequence[LeafHinge], answer: Answer, standard: Hinge | None = None
+    filled: FilledOpening, hinges: Sequence[LeafHinge], answer: Answers, standard: Hinge | None = None
 ) -> Specification:
     """Return the hinges of an opening with reasons and findings.
 
@@ -140,9 +141,20 @@ def specify(
         found += (*width.findings, *said, *leaf_checks(filled, hinge, spec.parts, given, answer))
         if (value := width.reason.value) is not None:
             must = must_of(filled, hinge)
+            found += (*_width_findings(filled, width, answer.must(must.leaf), answer),)
             found += (*swing_notes(filled, must, value, answer), *angle_findings(filled, must, value, answer))
     found += opening_checks(filled, hinges, leaves[0].parts, whole, answer)
-    return Specification(_wired(filled, hinges, leaves), in_order(found), whole)
+    return Specification(_wired(filled, hinges, leaves), by_consequence(found), whole)
+
+
+def _width_findings(
+    filled: FilledOpening, width: WidthAsked, must: Must, answer: Answers
+) -> Iterator[Finding]:
+    """Yield what would mend a leaf on which no width does all, or would do with a narrower hinge."""
+    if width.least_bad is not None:
+        yield from no_width_findings(filled, must, width.least_bad, answer)
+    elif width.complete:
+        yield from reveal_findings(filled, must, width.reason.value, answer)
 
 
 def _screws(
@@ -167,7 +179,7 @@ def _height_then_width(leaf: LeafSpecification) -> tuple[float, float]:
 
 
 def _widths(
-    filled: FilledOpening, hinges: Sequence[LeafHinge], answer: Answer, standard: Hinge
+    filled: FilledOpening, hinges: Sequence[LeafHinge], answer: Answers, standard: Hinge
 ) -> tuple[tuple[LeafHinge, WidthAsked], ...]:
     """Return each leaf's hinges with their width; both leaves of a Dutch door turn on one line, the wider."""
     musts = [settled(filled, must_of(filled, one), answer) for one in hinges]
@@ -183,12 +195,6 @@ def _widths(
         (hinge, width if width.reason.value == ruled.value else replace(width, reason=ruled))
         for hinge, width in pairs
     )
-
-
-def in_order(found: list[Finding]) -> tuple[Finding, ...]:
-    """Return findings, errors first, each sentence once."""
-    once = {(one.code, one.message): one for one in found}.values()
-    return tuple(sorted(once, key=lambda one: ("error", "warning", "note").index(one.severity)))
 
 
 def must_of(filled: FilledOpening, hinge: LeafHinge) -> Must:

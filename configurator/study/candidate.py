@@ -1,7 +1,7 @@
 """One leaf on one hinge width: the record that rules, tables, pictures and files all read."""
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any
 
@@ -11,7 +11,7 @@ from configurator.geometry.swing import Contact
 from configurator.rules.checks.plan_findings import plan_findings
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Finding
-from configurator.rules.hinge.answers import StopPlace
+from configurator.rules.hinge.answers import Answers, StopPlace
 from configurator.rules.hinge.leaf_hinge import LeafHinge
 from configurator.study.hang import HungLeaf
 from configurator.study.stop_place import as_met, given_stop, stop_radians, stop_wanted
@@ -28,6 +28,8 @@ class Candidate:
     solution: Solution
     door_stop: StopPlace | None
     """Where the door stop that was given stands at this leaf."""
+    others: Answers = field(compare=False, repr=False)
+    """The opening on any other width, to know which one is to be taken."""
 
     # --- The leaf ---
 
@@ -262,8 +264,8 @@ class Candidate:
         }
 
 
-def hang(hung: HungLeaf, width: float) -> Candidate:
-    """Return one leaf on one hinge open width, inches.
+def hang(hung: HungLeaf, width: float, others: Answers) -> Candidate:
+    """Return one leaf on one hinge open width, inches; `others` are the answers on other widths.
 
     Raises ValueError where a hinge cannot be mounted as asked.
     """
@@ -272,7 +274,7 @@ def hang(hung: HungLeaf, width: float) -> Candidate:
     solution = Solution(plan, stop_radians(hung, stop))
     if stop is not None:
         stop = as_met(stop, in_degrees(solution.greatest_angle))
-    return Candidate(hung, solution, stop)
+    return Candidate(hung, solution, stop, others)
 
 
 def _stopped_data(contact: Contact | None) -> dict[str, Any] | None:

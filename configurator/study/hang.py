@@ -12,8 +12,8 @@ from configurator.rules.checks.lapping import FIRST_LEAF, opens_second
 from configurator.rules.filling.leaves import LeafSize, leaves_of
 from configurator.rules.filling.places import places_of
 from configurator.rules.filling.usual import FilledOpening
+from configurator.rules.hinge.answers import Must
 from configurator.rules.hinge.leaf_hinge import LeafHinge, leaf_hinges
-from configurator.rules.hinge.width import Must
 from configurator.rules.specification import must_of
 from configurator.tables import ObstructionKindRow, row_of
 

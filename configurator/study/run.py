@@ -9,10 +9,10 @@ from configurator.model.words import WidthPolicy
 from configurator.rules.checks.manoeuvring import manoeuvring
 from configurator.rules.checks.opening_findings import opening_findings
 from configurator.rules.filling.usual import FilledOpening, fill
-from configurator.rules.finding import Finding
+from configurator.rules.finding import Finding, by_consequence
 from configurator.rules.hinge.angle_not_asked import settled
-from configurator.rules.hinge.stock import next_wider, stock_widths
-from configurator.rules.hinge.width import Must
+from configurator.rules.hinge.answers import Must
+from configurator.rules.hinge.stock import next_narrower, next_wider, stock_widths
 from configurator.rules.specification import Specification, compared_findings, specify
 from configurator.study.candidate import Candidate, hang
 from configurator.study.hang import HungLeaf, hang_leaves
@@ -38,7 +38,7 @@ class LeafHanger:
         Raises ValueError with a sentence where such a hinge cannot be mounted.
         """
         if (leaf, width) not in self._known:
-            self._known[leaf, width] = hang(self._by_name[leaf], width)
+            self._known[leaf, width] = hang(self._by_name[leaf], width, self)
         return self._known[leaf, width]
 
     def hung_so_far(self, leaf: str) -> tuple[Candidate, ...]:
@@ -49,6 +49,10 @@ class LeafHanger:
     def must(self, leaf: str) -> Must:
         """Return what the named leaf's hinge width has to do; an angle that nobody asked for is settled."""
         return settled(self.filled, self.leaf(leaf).must, self)
+
+    def otherwise(self, opening: Opening) -> "LeafHanger":
+        """Return the hanger of another record of the opening, in the same job. Raises as `fill` does."""
+        return LeafHanger(fill(opening, self.filled.width_policy), self.standard)
 
     def leaf(self, name: str) -> HungLeaf:
         """Return the leaf of that name, to be hung on any width."""
@@ -83,8 +87,13 @@ class Study:
 
     @property
     def recommended(self) -> dict[str, Any]:
-        """The recommended hinge as the results contract names it."""
-        return self.specification.as_data()
+        """The recommended hinge as the results contract names it; none where an error stands against it."""
+        return {} if self.errors else self.specification.as_data()
+
+    @property
+    def errors(self) -> tuple[Finding, ...]:
+        """What keeps the hinge that was chosen from being recommended."""
+        return tuple(one for one in self.findings if one.severity == "error")
 
     def of_leaf(self, name: str) -> "Study":
         """Return the study with the candidates of one leaf only; all of them where there is no such leaf."""
@@ -92,9 +101,9 @@ class Study:
         return replace(self, candidates=of_it) if of_it else self
 
     def all_findings(self) -> tuple[Finding, ...]:
-        """Return the opening's findings and then its candidates', each sentence once."""
-        everything = (*self.findings, *(f for candidate in self.candidates for f in candidate.findings))
-        return tuple({(f.code, f.message): f for f in everything}.values())
+        """Return the opening's findings and its candidates', by consequence, each sentence once."""
+        of_widths = (found for candidate in self.candidates for found in candidate.findings)
+        return by_consequence((*self.findings, *of_widths))
 
     def as_data(self) -> dict[str, Any]:
         """Return the study as the results contract names it."""
@@ -102,6 +111,7 @@ class Study:
             "mark": self.opening.mark,
             "candidates": [candidate.as_data() for candidate in self.candidates],
             "recommended": self.recommended,
+            "not_recommended": self.specification.as_data() if self.errors else {},
             "manoeuvring": [side.as_data() for side in manoeuvring(self.filled)],
             "findings": [finding.as_data() for finding in self.findings],
         }
@@ -124,22 +134,30 @@ def study_as(known: Study, opening: Opening) -> Study:
 def _study(opening: Opening, standard: Hinge | None, policy: WidthPolicy | None) -> Study:
     filled = fill(opening, policy)
     hanger = LeafHanger(filled, standard)
-    widths = opening.compare or _usual_widths(hanger)
+    specification = specify(filled, [leaf.hinge for leaf in hanger.leaves], hanger, standard)
+    widths = opening.compare or _usual_widths(hanger, specification)
     candidates = tuple(hanger(leaf.name, width) for leaf in hanger.leaves for width in widths)
-    hinges = [leaf.hinge for leaf in hanger.leaves]
-    specification = specify(filled, hinges, hanger, standard)
     compared = compared_findings(specification, widths)
     found = (*opening_findings(filled), *specification.findings, *compared)
-    return Study(opening, candidates, specification, found, hanger)
+    return Study(opening, candidates, specification, by_consequence(found), hanger)
 
 
-def _usual_widths(hanger: LeafHanger) -> Sequence[float]:
-    """Return the least stock width without an error, then the next wider."""
+def _usual_widths(hanger: LeafHanger, specification: Specification) -> Sequence[float]:
+    """Return the widths taken for the leaves; beside a single one the next narrower, or the next wider.
+
+    A narrower one that has an error shows nothing worth comparing.
+    """
+    taken = {leaf.parts["width"].value for leaf in specification.leaves} - {None}
     height = max(leaf.hinge.height.value for leaf in hanger.leaves)
-    known = stock_widths(height) or _NO_STOCK
-    least = next((width for width in known if _without_error(hanger, width)), known[0])
-    wider = next_wider(height, least)
-    return (least,) if wider is None else (least, wider)
+    if not taken:
+        return (stock_widths(height) or _NO_STOCK)[:2]
+    if len(taken) > 1:
+        return sorted(taken)
+    (width,) = taken
+    narrower, wider = next_narrower(height, width), next_wider(height, width)
+    if narrower is not None and _without_error(hanger, narrower):
+        return narrower, width
+    return (width,) if wider is None else (width, wider)
 
 
 def _without_error(hanger: LeafHanger, width: float) -> bool:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 
 from configurator.model import Opening
+from configurator.rules.checks.mends import WHAT_WOULD
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.hinge.answers import Stopped
 from configurator.rules.hinge.finish import finishes
@@ -35,6 +36,7 @@ _NOTHING_TO_SPARE = 1 / 32
 """Inches under which nobody builds: a door that passes by less is said to have nothing to spare."""
 _LITTLE = 10.0
 """Degrees short of what was asked that hardware may end a swing without a word beside the recommendation."""
+NOTHING_RECOMMENDED = "No hinge is recommended as things are: read what is said under 'Please note'."
 NOT_CHOSEN = "The hinges of this opening are not chosen here."
 
 
@@ -88,9 +90,17 @@ def recommendation(study: Study, two: WidthPair, display: Display) -> tuple[str,
     leaves = study.specification.leaves
     if not leaves:
         return (NOT_CHOSEN,)
+    if study.errors:
+        return (NOTHING_RECOMMENDED, *_what_would(study, display))
     return tuple(
         _recommended(leaf, study, display, len(leaves) > 1, two.leaf == leaf.leaf) for leaf in leaves
     )
+
+
+def _what_would(study: Study, display: Display) -> tuple[str, ...]:
+    """Return what the rules found to mend it, as they say it; nothing where no width is at fault."""
+    stuck = (one for one in study.findings if one.code == "no width does everything")
+    return tuple(WHAT_WOULD + found[1] for one in stuck if (found := one.said(display).split(WHAT_WOULD))[1:])
 
 
 def others_said(study: Study, two: WidthPair, display: Display) -> tuple[str, ...]:
@@ -275,7 +285,7 @@ def _why(study: Study, leaf: LeafSpecification, pictured: bool, display: Display
     tried = [one for one in study.candidates if one.leaf == leaf.leaf and one.hinge_width == width]
     if not tried:
         return " This width is not among those pictured."
-    if any(finding.severity == "error" for finding in tried[0].findings):
+    if any(finding.code == "no width does everything" for finding in study.findings):
         return " It is the least bad of those to be had: read what is said under 'Please note'."
     wish = study.filled.wanted_angle - TOLERANCE
     if not pictured or tried[0].greatest_angle_bare < wish:

@@ -4,8 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from configurator.rules.hinge.angle_not_asked import FLAT
-from configurator.rules.hinge.answers import barrel_free, binds, keeps_clear_width, reaches, refused
-from configurator.rules.hinge.width import Must
+from configurator.rules.hinge.answers import Must, barrel_free, binds, keeps_clear_width, reaches, refused
 from configurator.rules.wording import obstruction
 from configurator.study import Candidate
 from configurator.study.widths.break_points import BARREL_FREE, BINDS, OPENS, BreakPoint

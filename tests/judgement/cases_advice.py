@@ -34,4 +34,225 @@ POLICY = (
         job={**SQUARE, "standard_hinge": {"width": 4}},
     ),
 )
-CASES = POLICY
+NOBODY_DOES = "no width does everything"
+ROUTE = {**FLAT, "accessible": True}
+NOT_RECOMMENDED = {"width": None, "height": None, "finish_bhma": None}
+CLASSIC = "28 CFR 36.304(b)(9), swing clear hinges, as it is known from memory; worked out from the plan"
+WORKED = {"source": "worked out from the plan", "mark": "derived"}
+
+
+def stuck(words, opening, says, **changes):
+    """An opening on which no stock width does everything, and what is said to mend it."""
+    base = {"findings": (NOBODY_DOES,), "says": {NOBODY_DOES: says}, **WORKED}
+    return Judgement(words, {**OPEN_WALL, **opening}, **{**base, **changes})
+
+
+def wide(inches):
+    """An opening so wide on an accessible route; on a 4-1/2 x 4 it leaves 2-15/16 less than its width."""
+    return {"size": {"width": inches, "height": 84}, "use": ROUTE}
+
+
+COLUMN = {"kind": "column", "diameter": 12, "start": 3}
+RETURN = {"kind": "return wall", "start": 3}
+CUPBOARD = {"size": {"width": 18, "height": 84}, "door": STEEL | {"latch_bevel": 0}}
+MENDS = (
+    stuck(
+        "a chair rail 6 in deep: the usual width, and where the rail must end",
+        {"obstructions": [RAIL | {"projection": 6}]},
+        "cut the chair rail back to begin 33-3/4 in from the frame",
+        recommended={"width": 4},
+    ),
+    stuck(
+        "the same rail: or the frame farther out of the wall",
+        {"obstructions": [RAIL | {"projection": 6}]},
+        "set the frame 1-1/8 in proud of the wall instead of 1/2 in",
+    ),
+    stuck(
+        "the same rail: or a stop for the door as it is",
+        {"obstructions": [RAIL | {"projection": 6}]},
+        "Else fit a door stop before 121.5°.",
+    ),
+    Judgement(
+        "a chair rail that a wider hinge passes: no other mend is needed",
+        {**OPEN_WALL, "obstructions": [RAIL | {"projection": 2.25}]},
+        {"width": 5},
+        silent=(NOBODY_DOES,),
+        **WORKED,
+    ),
+    stuck(
+        "a column that no hinge passes: not 7 in wide to go a few degrees farther",
+        {"use": ROUTE, "obstructions": [COLUMN]},
+        "4-1/2 x 4 stops at 128.3°",
+        recommended={"width": 4},
+        silent=("too narrow to pass",),
+    ),
+    stuck(
+        "a return wall 3 in off, 180 asked for: the usual width and a stop",
+        {"obstructions": [RETURN]},
+        "Else fit a door stop before 98.9°.",
+        recommended={"width": 4},
+    ),
+    Judgement(
+        "a return wall 3 in off, 90 asked for: nothing is short",
+        {**OPEN_WALL, "use": FLAT | {"wanted_angle": 90}, "obstructions": [RETURN]},
+        {"width": 4},
+        silent=(NOBODY_DOES,),
+        **WORKED,
+    ),
+    Judgement(
+        "the clear width a hair short: no hinge is recommended",
+        {**OPEN_WALL, **wide(34.9375 - 1 / 64)},
+        NOT_RECOMMENDED,
+        (NOBODY_DOES, "too narrow to pass"),
+        source="2010 ADA Standards 404.2.3",
+        mark="read",
+    ),
+    Judgement(
+        "the clear width just kept",
+        {**OPEN_WALL, **wide(34.9375)},
+        {"width": 4},
+        ("clear width kept",),
+        (NOBODY_DOES, "too narrow to pass"),
+        source="2010 ADA Standards 404.2.3",
+        mark="read",
+    ),
+    Judgement(
+        "the clear width kept by a hair", {**OPEN_WALL, **wide(34.9375 + 1 / 64)}, {"width": 4}, **WORKED
+    ),
+    stuck(
+        "a 2-10 opening on a route: swing clear hinges keep the clear width",
+        wide(34),
+        "take swing clear hinges, sold by height and hand: the leaf then opens to 180°, clear width 32-3/4",
+        recommended=NOT_RECOMMENDED,
+        source=CLASSIC,
+        mark="from memory",
+    ),
+    stuck(
+        "a 2-10 opening on a route: or one 2 in wider",
+        wide(34),
+        "make the opening 36 in wide",
+        recommended=NOT_RECOMMENDED,
+    ),
+    stuck(
+        "a 2-8 opening on a route: swing clear hinges are not enough, a wider opening is",
+        wide(32),
+        "What would do it: make the opening 36 in wide.",
+        recommended=NOT_RECOMMENDED,
+    ),
+    stuck(
+        "swing clear hinges that were asked for are not offered again",
+        wide(32) | {"hinge": {"mounting": "swing clear"}},
+        "What would do it: make the opening 34 in wide.",
+        recommended=NOT_RECOMMENDED,
+    ),
+    Judgement(
+        "a 2-10 opening on swing clear hinges keeps the clear width",
+        {**OPEN_WALL, **wide(34), "hinge": {"mounting": "swing clear"}},
+        {"mounting": "swing clear"},
+        ("clear width kept",),
+        (NOBODY_DOES,),
+        source=CLASSIC,
+        mark="from memory",
+    ),
+    stuck(
+        "a narrow cupboard with a square lock edge: bevel it",
+        CUPBOARD,
+        "What would do it: bevel the lock edge 1/8 in 2",
+        recommended=NOT_RECOMMENDED,
+    ),
+    Judgement(
+        "the narrow cupboard with its edge beveled",
+        {**OPEN_WALL, **CUPBOARD, "door": STEEL | {"latch_bevel": 0.0625}},
+        {"width": 4},
+        silent=(NOBODY_DOES, "binds at the lock side"),
+        **WORKED,
+    ),
+    stuck(
+        "of something unknown it is asked whether it can be cut",
+        {"obstructions": [{"kind": "other", "projection": 7, "start": 1, "length": 12}]},
+        "ask whether the obstruction can be taken away",
+    ),
+    Judgement(
+        "a brass finish asked for on a labelled fire door is not recommended",
+        {**OPEN_WALL, "use": FLAT | {"fire_rated": True}, "hinge": {"finish_bhma": "626"}},
+        NOT_RECOMMENDED,
+        ("fire metal",),
+    ),
+    Judgement(
+        "plain bearings with a closer are not recommended",
+        {**OPEN_WALL, "hinge": {"bearing": "plain"}},
+        NOT_RECOMMENDED,
+        ("plain bearing with closer",),
+        source="UFC 3-190-02FA (2003, since cancelled), para. 6d",
+        mark="read",
+    ),
+)
+HEAVY = {**OPEN_WALL, "use": FLAT | {"traffic": "high"}}
+
+
+def barrel(words, diameter, width, **changes):
+    """A 4-1/2 x 4 on a usual frame: its pin stands 3/8 off the frame face."""
+    given = {**OPEN_WALL, "hinge": {"barrel": diameter}}
+    return Judgement(words, given, {"width": width}, silent=("barrel close",), **{**WORKED, **changes})
+
+
+def cased(words, start, width, says=(), **changes):
+    """A 1-3/4 wood door in a jamb 3/4 thick with casing 11/16 thick, which begins so far from the jamb."""
+    casing = {"kind": "casing", "projection": 0.6875, "start": start, "length": 2.25}
+    frame = {"kind": "wood with casing"}
+    door = {"construction": "wood, solid core", "thickness": 1.75}
+    given = {"hand": "LH", "door": door, "frame": frame, "use": FLAT, "obstructions": [casing], **changes}
+    told = {"findings": (REVEAL,), "says": {REVEAL: says}} if says else {"silent": (REVEAL,)}
+    return Judgement(words, given, {"height": 4.5, "width": width}, **told, **WORKED)
+
+
+REVEAL = "reveal does it too"
+BARRELS = (
+    Judgement("a heavy hinge 4 wide leaves its barrel nothing", HEAVY, {"width": 4.5}, **WORKED),
+    Judgement("a standard hinge 4 wide is free by 3/32", OPEN_WALL, {"width": 4}, **WORKED),
+    barrel("a barrel free by a hair less than 1/32", 0.6875 + 1 / 64, 4.5),
+    barrel("a barrel free by 1/32", 0.6875, 4),
+    barrel("a barrel free by a hair more than 1/32", 0.6875 - 1 / 64, 4),
+    Judgement(
+        "a heavy hinge 4 wide by hand: confirm its barrel",
+        {**HEAVY, "hinge": {"width": 4}},
+        {"width": 4},
+        ("barrel close",),
+        says={"barrel close": "Take 4-1/2 x 4-1/2."},
+        **WORKED,
+    ),
+    cased("casing at a 1/4 reveal: a wide throw, or a 3/8 reveal", -0.5, 5, "4-1/2 x 4 does it too"),
+    cased("casing at a 3/8 reveal: a usual hinge", -0.375, 4),
+    cased("casing at the edge of the jamb: a usual hinge", 0, 4),
+    cased("casing at a 1/4 reveal and a thinner barrel off its drawing", -0.5, 4, hinge={"barrel": 0.5}),
+)
+TEMPLATE = "template decides"
+UNRELATED = ("binds at the lock side", "barrel overlaps", NOBODY_DOES, "stops short", "too narrow to pass")
+
+
+def surface(words, mounting, **changes):
+    """A hinge with a leaf on a face: its template decides, and nothing unrelated is advised."""
+    given = {**OPEN_WALL, "hinge": {"mounting": mounting}, **changes}
+    source = {"source": "common practice, no source", "mark": "common practice"}
+    return Judgement(words, given, {"mounting": mounting}, (TEMPLATE,), UNRELATED, **source)
+
+
+SURFACE = (
+    surface("half surface hinges on a door set back 1/8", "half surface"),
+    surface("full surface hinges", "full surface"),
+    surface("half mortise hinges", "half mortise"),
+    surface("half surface hinges on an accessible route", "half surface", use=ROUTE),
+    surface("full surface hinges on a door in a deep rabbet", "full surface", frame={"rabbet": 2.5}),
+    surface("half surface hinges on a narrow door with a square edge", "half surface", **CUPBOARD),
+    Judgement(
+        "full mortise hinges need no template to be known", OPEN_WALL, {"width": 4}, silent=(TEMPLATE,)
+    ),
+    Judgement(
+        "swing clear hinges are worked out",
+        {**OPEN_WALL, "hinge": {"mounting": "swing clear"}},
+        {"mounting": "swing clear"},
+        silent=(TEMPLATE,),
+        **WORKED,
+    ),
+)
+CASES = POLICY + MENDS + BARRELS + SURFACE

@@ -1,13 +1,38 @@
 """One leaf on one width with plain answers, as the geometry would give them."""
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from configurator.rules.filling.usual import FilledOpening, fill
-from configurator.rules.hinge.answers import StopPlace
+from configurator.rules.hinge.answers import Must, StopPlace
 from configurator.rules.hinge.leaf_hinge import LeafHinge, leaf_hinges
 from tests.rules.hung import opening
 
 FILLED = fill(opening())
+MUST = Must("single", 4.5, 180.0, 32.0)
+
+
+class Told:
+    """Answers as they are told: `by_width` what a width does where it is not the usual, else its refusal.
+
+    `mended` are the answers for any other record of the opening; without them there is no other.
+    """
+
+    def __init__(self, must=MUST, by_width=None, mended=None):
+        self._must, self._by_width, self._mended = must, by_width or {}, mended
+
+    def __call__(self, leaf, width):
+        given = self._by_width.get(width, {})
+        if isinstance(given, str):
+            raise ValueError(given)
+        return Given(leaf=leaf, hinge_width=width, others=self, **given)
+
+    def must(self, leaf):
+        return replace(self._must, leaf=leaf)
+
+    def otherwise(self, opening):
+        if self._mended is None:
+            raise ValueError("nothing else was told")
+        return self._mended
 
 
 @dataclass(frozen=True)
@@ -46,3 +71,4 @@ class Given:
     encroachment_greatest: float = 37.0
     leaf_out_at_rest: float = 3.0
     findings: tuple = field(default=())
+    others: Told = field(default=Told(), compare=False)

@@ -14,8 +14,8 @@ def missing(given):
 
 
 def test_a_recommended_width_that_is_not_shown():
-    """Flush frame, 1-3/4 rail: 4 and 4-1/2 have no error and are compared, 5 is what clears the rail."""
-    given = opening(**FLUSH)
+    """Flush frame, 1-3/4 rail: 5 is what clears the rail, and 4 and 4-1/2 were asked to be compared."""
+    given = opening(**FLUSH, compare=(4, 4.5))
     assert study(given).recommended["width"] == 5
     (said,) = missing(given)
     assert said.message == (
@@ -25,6 +25,20 @@ def test_a_recommended_width_that_is_not_shown():
     mended = opening(**FLUSH, **{one.path: one.value for one in said.fix})
     assert missing(mended) == []
     assert 5 in {one.hinge_width for one in study(mended).candidates}
+
+
+@pytest.mark.parametrize(
+    ("changes", "widths"),
+    [
+        ({}, (4, 4.5)),  # nothing narrower in stock: the next wider
+        ({"wall": FLUSH["wall"], "obstructions": [RAIL | {"projection": 1.25}]}, (4, 4.5)),
+        (FLUSH, (4.5, 5)),
+        ({"hinge": {"width": 8}, "size": {"width": 40, "height": 84}}, (7, 8)),
+        ({"hinge": {"width": 8}}, (8,)),  # 7 leaves no clear width either: an error shows nothing
+    ],
+)
+def test_the_width_taken_is_compared_and_one_beside_it(changes, widths):
+    assert tuple(one.hinge_width for one in study(opening(**changes)).candidates) == widths
 
 
 def test_nothing_is_said_where_it_is_shown_or_nothing_is_recommended():

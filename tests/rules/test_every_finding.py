@@ -22,6 +22,7 @@ def demo(mark, **changes):
     return MARKED[mark].model_validate({**MARKED[mark].model_dump(exclude_unset=True), **changes})
 
 
+THICK_CASING = {"kind": "casing", "projection": 1, "start": -0.5, "length": 3}
 RAIL = {"kind": "chair rail", "projection": 1.75, "start": 0.5, "bottom": 32, "top": 36}
 ASTRAGAL = {"kind": "astragal", "leaf": "upper", "projection": 0.1875, "from_latch_edge": 18, "width": 33}
 ASTRAGAL |= {"height": 42, "vertical": 2}
@@ -49,6 +50,9 @@ MORE = {
     "finish differs from the lock": opening(use={"lock_finish_bhma": "605"}, hinge={"finish_bhma": "652"}),
     "finish near the lock's": opening(use={"lock_finish_bhma": "626"}, hinge={"finish_bhma": "630"}),
     "lock finish unknown": opening(use={"lock_finish_bhma": "1"}),
+    "reveal does it too": opening(
+        frame={"kind": "wood with casing"}, door={"thickness": 1.75}, obstructions=[THICK_CASING]
+    ),
     "margin not kept": opening(use={"clear_width_margin": 4}),
     "preparation fits": opening(prepared_height=4.5),
     "preparation differs": opening(prepared_height=5, hinge={"height": 4.5}),

@@ -108,9 +108,9 @@ def test_a_leaf_is_hung_once_on_a_width_however_much_is_shown(opening, monkeypat
     hung = Counter()
     hang, hang_leaves, made = run.hang, run.hang_leaves, []
 
-    def counting(leaf, width):
+    def counting(leaf, width, others):
         hung[id(leaf), leaf.name, width] += 1
-        return hang(leaf, width)
+        return hang(leaf, width, others)
 
     def counting_leaves(filled, standard=None):
         made.append(filled)

@@ -4,6 +4,7 @@ from configurator.study.widths.width_pair import width_pair
 from configurator.units import Display
 from configurator.wording.client_words import (
     NOT_CHOSEN,
+    NOTHING_RECOMMENDED,
     client_table,
     others_said,
     part_named,
@@ -133,11 +134,20 @@ def test_every_row_of_the_table_is_one_of_the_comparison():
     [
         ("112A", "it is the narrowest with which the door itself opens as far as asked."),
         ("101A", "With it the door itself opens as far as asked."),
-        ("126C", "This width is not among those pictured."),
     ],
 )  # fmt: skip
 def test_why_a_width_is_recommended(mark, why):
     assert advice(demo(mark))[0].endswith(why)
+
+
+def test_a_hinge_with_an_error_is_not_recommended_and_what_would_do_is_said():
+    """The narrow valve cupboard binds on every width: its edge is square."""
+    said = advice(demo("126C"))
+    assert said[0] == NOTHING_RECOMMENDED
+    assert said[1].startswith("What would do it: bevel the lock edge 1/8 in 2; or take swing clear hinges")
+    narrow = advice(case_a(size="2870", use={"accessible": True}))
+    assert narrow[0] == NOTHING_RECOMMENDED
+    assert narrow[1] == "What would do it: make the opening 36 in wide."
 
 
 def test_hardware_that_ends_the_swing_far_short_is_not_passed_over():

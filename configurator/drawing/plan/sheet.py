@@ -156,7 +156,7 @@ def heading(study: Study, candidate: Candidate, display: Display) -> str:
     size = f"{format_size(candidate.hinge_width)} in open width"
     if (parts := chosen.get(candidate.leaf)) is not None:
         size = f"{display.size(parts['height'].value, candidate.hinge_width)} hinge"
-        if parts["width"].value == candidate.hinge_width:
+        if parts["width"].value == candidate.hinge_width and not study.errors:
             size += RECOMMENDED
     return size + leaf_named(candidate.leaf, ", {}")
 

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from configurator.rules.checks.door_stop import square_open_mend
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Finding, Source, finding
-from configurator.rules.hinge.answers import Answer, WidthAnswer, keeps_clear_width, tried
-from configurator.rules.hinge.stock import next_narrower
+from configurator.rules.hinge.answers import WidthAnswer, keeps_clear_width
+from configurator.rules.hinge.width import NO_WIDTH, decided
 from configurator.rules.wording import exactly, hardware, inches, remaining, size
 from configurator.tables import limit, practice
 from configurator.units import TOLERANCE
@@ -84,7 +84,6 @@ def clear_width_findings(
     opening: float,
     height: float,
     answer: WidthAnswer,
-    ask: Answer,
     asked: ClearWidthAsked,
     stop: float | None = None,
 ) -> tuple[Finding, ...]:
@@ -105,8 +104,18 @@ def clear_width_findings(
         spare = inches(clear - least, "down")
         message = f"Clear width {inches(clear, 'down')} at 90° {hinge}: {spare} to spare. {_SCOPE}"
         return (finding("clear width kept", "note", message, asked.source, clear_width=clear),)
-    mends = f"{_narrower(leaf, height, answer, ask, least)}{_wider(leaf, opening, clear, least)} {_SCOPE}"
+    mends = f"{_instead(answer, least)} {_wider(leaf, opening, clear, least)} {_SCOPE}"
     return (_short(clear, asked, hinge, f"{mends}{_if_altered(answer, clear, asked)}"),)
+
+
+def _instead(answer: WidthAnswer, least: float) -> str:
+    """Return which width keeps the clear width and all else, and the word before another mend."""
+    choice = decided(answer)
+    if not choice.complete:
+        return f"{NO_WIDTH} Take a"
+    clear = answer.others(answer.leaf, choice.reason.value).clear_width_at_90
+    leaves = "" if clear is None else f": it leaves {inches(clear - least, 'down')}"
+    return f"Take {size(answer.hinge.height.value, choice.reason.value)}{leaves}. Or a"
 
 
 def _if_altered(answer: WidthAnswer, clear: float, asked: ClearWidthAsked) -> str:
@@ -134,19 +143,6 @@ def _short(clear: float, asked: ClearWidthAsked, hinge: str, mends: str) -> Find
     return finding(
         "margin not kept", "warning", message, source, clear_width=clear, short=short, margin=margin
     )
-
-
-def _narrower(leaf: str, height: float, answer: WidthAnswer, ask: Answer, least: float) -> str:
-    width = next_narrower(height, answer.hinge_width)
-    while width is not None:
-        other = tried(ask, leaf, width)
-        clear = None if isinstance(other, str) else other.clear_width_at_90
-        if clear is not None and clear >= least - TOLERANCE:
-            return (
-                f"Take a narrower hinge: {size(height, width)} leaves {inches(clear - least, 'down')}. Or a "
-            )
-        width = next_narrower(height, width)
-    return "No narrower stock hinge keeps it. Take a "
 
 
 def _wider(leaf: str, opening: float, clear: float, least: float) -> str:

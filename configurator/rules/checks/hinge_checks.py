@@ -29,7 +29,7 @@ from configurator.rules.filling.materials import Fastening, fastening_of, place_
 from configurator.rules.filling.places import places_of
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Finding, Fix, Reason, Source, finding
-from configurator.rules.hinge.answers import Answer, stopped_at
+from configurator.rules.hinge.answers import Answer, by_template, stopped_at
 from configurator.rules.hinge.electric import electric_findings
 from configurator.rules.hinge.fastening import fastening_findings, made_to_template
 from configurator.rules.hinge.finish import lock_finish_findings, metal_findings
@@ -243,11 +243,11 @@ def _range(low: float, high: float) -> str:
 def _passage(filled: FilledOpening, hinge: LeafHinge, parts: Parts, answer: Answer) -> tuple[Finding, ...]:
     name, height = hinge.leaf.name, parts["height"].value
     asked = clear_width_asked(filled, name)
-    if asked is None:
+    if asked is None or by_template(parts["mounting"].value):
         return ()
     found = answer(name, parts["width"].value)
     stop = stopped_at(found) or filled.opening.use.stop_angle
-    passage = clear_width_findings(name, filled.opening_width, height, found, answer, asked, stop)
+    passage = clear_width_findings(name, filled.opening_width, height, found, asked, stop)
     clear = found.clear_width_at_90
     return (*passage, *depth_findings(filled, clear), *_projections(filled, name, clear, asked))
 

@@ -10,18 +10,21 @@ from configurator.rules.checks.door_stop import (
     where_a_stop_goes,
 )
 from configurator.rules.checks.egress import ClearWidthAsked, clear_width_asked
-from configurator.rules.finding import Finding, Source, finding
+from configurator.rules.finding import Finding, Severity, Source, by_consequence, finding
 from configurator.rules.hinge.answers import (
     WidthAnswer,
+    barrel_clear,
     barrel_free,
     binds,
+    by_template,
     held_at,
     held_by_other,
     wanted_angle,
-    width_moves_pin,
 )
 from configurator.rules.hinge.stock import stock_of, stock_widths
+from configurator.rules.hinge.width import NO_WIDTH, instead
 from configurator.rules.wording import cut_back, degrees, exactly, inches, leaf_named, obstruction, size
+from configurator.sentences import capitalized
 from configurator.tables import limit, practice
 from configurator.units import TOLERANCE
 
@@ -29,10 +32,17 @@ _PLAN = Source("worked out from the plan", "derived")
 
 
 def plan_findings(answer: WidthAnswer) -> tuple[Finding, ...]:
-    """Return the findings of one candidate, worst first."""
-    found = [*_refused(answer), *_barrel(answer), *_swing(answer), *_lock_edge(answer), *_width(answer)]
+    """Return the findings of one candidate, worst first.
+
+    Which other width to take is decided in one place; where none does all, what would mend it is said once,
+    of the opening.
+    """
+    if by_template(answer.mounting):
+        found = [*_refused(answer), _by_template(answer)]
+    else:
+        found = [*_barrel(answer), *_swing(answer), *_lock_edge(answer), *_width(answer)]
     found += [*_stock(answer), *_disagreements(answer)]
-    return tuple(sorted(found, key=lambda one: ("error", "warning", "note").index(one.severity)))
+    return by_consequence(found)
 
 
 def _hinge(answer: WidthAnswer) -> str:
@@ -42,8 +52,28 @@ def _hinge(answer: WidthAnswer) -> str:
 
 def _refused(answer: WidthAnswer) -> Iterator[Finding]:
     if answer.refusal is not None:
-        message = f"{answer.refusal} Take a narrower hinge, or another mounting."
-        yield finding("refused", "error", message, _PLAN, width=answer.hinge_width)
+        mend = instead(answer)
+        mend = "Take another mounting." if mend in ("", NO_WIDTH) else mend
+        yield finding("refused", "error", f"{answer.refusal} {mend}", _PLAN, width=answer.hinge_width)
+
+
+def _by_template(answer: WidthAnswer) -> Finding:
+    """Say of a hinge with a leaf on a face what is known, and that its template decides the rest."""
+    overlaps, sketch = not barrel_free(answer), "A plain sketch of it, with its barrel laid on the face,"
+    inside, opens = inches(-answer.barrel_free_by, "up"), degrees(answer.greatest_angle_bare)
+    out = f"{sketch} opens to {opens}: no more than a guide."
+    if overlaps:
+        out = (
+            f"{sketch} would stand {inside} inside the door or the frame, so no angle and no clear width is "
+            "known here."
+        )
+    message = (
+        f"A {answer.mounting} hinge is made to its template, which says where the pin stands, how far the "
+        f"door opens and how wide the way through is. {out} Ask for the template before ordering."
+    )
+    severity: Severity = "warning" if overlaps or answer.filled.use.accessible else "note"
+    numbers = {"free": answer.barrel_free_by, "angle": answer.greatest_angle_bare}
+    return finding("template decides", severity, message, practice("by_template"), (), **numbers)
 
 
 def _barrel(answer: WidthAnswer) -> Iterator[Finding]:
@@ -53,19 +83,18 @@ def _barrel(answer: WidthAnswer) -> Iterator[Finding]:
         yield finding(
             "barrel overlaps",
             "error",
-            f"{_hinge(answer)} the barrel overlaps {_beside_barrel(answer)} by {inches(-free, 'up')}: "
-            f"{_more_room(answer)}.",
+            f"{_hinge(answer)} the barrel overlaps {_beside_barrel(answer)} by {inches(-free, 'up')}. "
+            f"{instead(answer)}".strip(),
             _PLAN,
             overlap=-free,
             barrel=answer.barrel_diameter,
         )
-    elif width_moves_pin(answer) and free < close - TOLERANCE:
-        # With a leaf on a face, the barrel rests against that face by definition: nothing to warn of.
+    elif not barrel_clear(answer):
         yield finding(
             "barrel close",
             "warning",
-            f"{_hinge(answer)} the barrel is free by {_hardly(free)}. "
-            "Confirm the barrel's diameter from the hinge's drawing.",
+            f"{_hinge(answer)} the barrel is free by {_hardly(free)}, and {exactly(close)} is asked. "
+            f"Confirm the barrel's diameter from the hinge's drawing. {instead(answer)}".strip(),
             limit("barrel_close").cited,
             free=free,
             barrel=answer.barrel_diameter,
@@ -74,12 +103,6 @@ def _barrel(answer: WidthAnswer) -> Iterator[Finding]:
 
 def _beside_barrel(answer: WidthAnswer) -> str:
     return "what stands beside it" if answer.barrel_in_trim else "the door or the frame"
-
-
-def _more_room(answer: WidthAnswer) -> str:
-    if width_moves_pin(answer):
-        return "the hinge is too narrow. Take a wider one"
-    return "it does not fit so, and no other width moves it. Take another mounting"
 
 
 def _hardly(free: float) -> str:
@@ -103,18 +126,17 @@ def _swing(answer: WidthAnswer) -> Iterator[Finding]:
             "binds at the lock side",
             "error",
             f"{_hinge(answer)} the lock edge binds at {degrees(answer.greatest_angle_bare)}: the door cannot "
-            f"open. Bevel the lock edge, widen the gap, or {_other_hinge(answer, 'try a narrower hinge')}.",
+            f"open. {instead(answer)}".strip(),
             _PLAN,
             angle=answer.greatest_angle_bare,
         )
     elif met is not None and short_of_wanted(answer) and not held_by_other(answer):
-        other = _other_hinge(answer, "take a wider hinge").capitalize()
         yield finding(
             "stops short",
             "warning",
             f"{_hinge(answer)} the {met.part} meets the {thing} at "
             f"{degrees(answer.greatest_angle_bare)}, short of the {degrees(wanted, 'up')} wanted. "
-            f"{', '.join(filter(None, (other, cut_back(met.kind))))}, or {stop_there(answer.stop_wanted)}.",
+            f"{_mend_of_angle(answer, met.kind)}",
             _PLAN,
             angle=answer.greatest_angle_bare,
             wanted=wanted,
@@ -139,9 +161,16 @@ def _lock_edge(answer: WidthAnswer) -> Iterator[Finding]:
         )
 
 
-def _other_hinge(answer: WidthAnswer, width: str) -> str:
-    """Return in words which other hinge to try: another width only where width moves the pin."""
-    return width if width_moves_pin(answer) else "take another mounting"
+def _mend_of_angle(answer: WidthAnswer, thing: str) -> str:
+    """Return what lets a door open farther, or what keeps it off what it meets; no width but the one taken.
+
+    Where no width does all, whether a cut mends it is said with that.
+    """
+    other, stop = instead(answer), stop_there(answer.stop_wanted)
+    if other == NO_WIDTH:
+        return f"{NO_WIDTH} {capitalized(stop)}."
+    ways = (other.removesuffix("."), cut_back(thing), f"or {stop}")
+    return f"{capitalized(', '.join(filter(None, ways)))}."
 
 
 def _width(answer: WidthAnswer) -> Iterator[Finding]:
@@ -167,7 +196,7 @@ def _width(answer: WidthAnswer) -> Iterator[Finding]:
             "error",
             f"{_hinge(answer)} the walk-through width is {inches(answer.clear_width_at_90, 'down')}, short "
             f"by {inches(short, 'up')} of the {exactly(asked.strict, 'up')} that {asked.by} asks for. "
-            "Try a narrower hinge, or take a wider opening. Local codes decide.",
+            f"{instead(answer)} Local codes decide.",
             asked.source,
             clear_width=answer.clear_width_at_90,
             required=asked.strict,
@@ -183,7 +212,7 @@ def _margin(answer: WidthAnswer, asked: ClearWidthAsked) -> Iterator[Finding]:
             f"{_hinge(answer)} the walk-through width is {inches(answer.clear_width_at_90, 'down')}: enough "
             f"for the {exactly(asked.strict, 'up')} that {asked.by} asks for, but short by "
             f"{inches(short, 'up')} of the margin of {exactly(asked.margin)} asked over it. "
-            "Try a narrower hinge, or take a wider opening.",
+            f"{instead(answer)}".strip(),
             practice("access_margin"),
             clear_width=answer.clear_width_at_90,
             required=asked.least,

@@ -4,9 +4,16 @@ from collections.abc import Iterator
 
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Finding, finding
-from configurator.rules.hinge.answers import Answer, WidthAnswer, keeps_clear_width, reaches, tried
+from configurator.rules.hinge.answers import (
+    Answer,
+    Must,
+    WidthAnswer,
+    by_template,
+    keeps_clear_width,
+    reaches,
+    tried,
+)
 from configurator.rules.hinge.stock import stock_widths
-from configurator.rules.hinge.width import Must
 from configurator.rules.wording import degrees, inches, obstruction, plain, size
 from configurator.tables import limit, practice
 from configurator.units import TOLERANCE
@@ -21,8 +28,9 @@ def swing_notes(filled: FilledOpening, must: Must, width: float, answer: Answer)
     """Yield the chosen width's own findings, what a wider hinge does not buy, what the open door clears."""
     chosen = answer(must.leaf, width)
     yield from (found for found in chosen.findings if found.code not in SAID_ELSEWHERE)
-    yield from _no_gain(must, chosen, answer)
-    yield from _flat(filled, must, chosen)
+    if not by_template(chosen.mounting):
+        yield from _no_gain(must, chosen, answer)
+        yield from _flat(filled, must, chosen)
 
 
 def _no_gain(must: Must, chosen: WidthAnswer, answer: Answer) -> Iterator[Finding]:

@@ -4,9 +4,9 @@ from dataclasses import replace
 
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Finding, Fix, finding
-from configurator.rules.hinge.answers import Answer, reaches, tried
+from configurator.rules.hinge.answers import Answer, Must, by_template, reaches, tried
 from configurator.rules.hinge.stock import stock_of, widths_by_stock
-from configurator.rules.hinge.width import Must, choose_width, does, does_all
+from configurator.rules.hinge.width import choose_width, does, does_all
 from configurator.rules.wording import degrees, leaf_named, size
 from configurator.tables import limit
 from configurator.units import TOLERANCE
@@ -50,6 +50,8 @@ def angle_findings(filled: FilledOpening, must: Must, width: float, answer: Answ
     """
     found, held = answer(must.leaf, width), filled.opening.use.stop_angle
     asked = "use.wanted_angle" not in filled.assumed
+    if by_template(found.mounting):
+        return ()
     if asked or reaches(found, FLAT) or (held is not None and held < FLAT - TOLERANCE):
         return ()
     usual, least = limit("usual_angle_most"), limit("usual_angle_least")

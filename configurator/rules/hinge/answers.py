@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Literal, Protocol
 
+from configurator.model import Opening
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Finding
 from configurator.rules.hinge.leaf_hinge import LeafHinge
@@ -133,10 +134,41 @@ class WidthAnswer(Protocol):
     def leaf_out_at_rest(self) -> float: ...  # noqa: D102
     @property
     def findings(self) -> tuple[Finding, ...]: ...  # noqa: D102
+    @property
+    def others(self) -> "Answers": ...  # noqa: D102
 
 
 Answer = Callable[[str, float], WidthAnswer]
 """Leaf name and hinge open width, inches, to the geometry's answer; asked only for widths that matter."""
+
+
+class Answers(Protocol):
+    """An opening that can be asked for any leaf on any width, and how it would be if it were otherwise."""
+
+    def __call__(self, leaf: str, width: float, /) -> WidthAnswer:
+        """Return the named leaf on a hinge open width, inches; ValueError where it cannot be mounted."""
+
+    def must(self, leaf: str) -> "Must":
+        """Return what the named leaf has to do."""
+
+    def otherwise(self, opening: Opening) -> "Answers":
+        """Return the answers for another record of the opening, in the same job."""
+
+
+@dataclass(frozen=True, slots=True)
+class Must:
+    """What a leaf has to do: degrees, and the least clear width in inches where one is asked.
+
+    `square` says that the job takes a width equal to the height wherever that does it.
+    `asked` says that somebody asked for that angle; else it is the usual one that was taken.
+    """
+
+    leaf: str
+    height: float
+    wanted: float
+    clear_width: float | None
+    square: bool = False
+    asked: bool = True
 
 
 def binds(answer: WidthAnswer) -> bool:
@@ -178,6 +210,28 @@ def wanted_angle(answer: WidthAnswer) -> float:
 def barrel_free(answer: WidthAnswer) -> bool:
     """Return whether the barrel stands clear of door, frame and casing."""
     return answer.barrel_free_by >= -TOLERANCE
+
+
+def barrel_room(mounting: str) -> float:
+    """Return what a barrel must be free by for its hinge to be chosen, inches.
+
+    With a leaf on a face the barrel rests against that face: nothing is asked.
+    """
+    return limit("barrel_close").value if mounting == "full mortise" else 0.0
+
+
+def barrel_clear(answer: WidthAnswer) -> bool:
+    """Return whether the barrel is free by as much as choosing a width asks."""
+    return answer.barrel_free_by >= barrel_room(answer.mounting) - TOLERANCE
+
+
+SURFACE = ("half mortise", "half surface", "full surface")
+"""Mountings with a leaf on a face: their template says where the pin stands, not their size."""
+
+
+def by_template(mounting: str) -> bool:
+    """Return whether the hinge's template decides where its pin stands, and so how far the door opens."""
+    return mounting in SURFACE
 
 
 def width_moves_pin(answer: WidthAnswer) -> bool:

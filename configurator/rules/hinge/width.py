@@ -7,9 +7,12 @@ from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Alternative, Finding, Fix, Reason, finding, reason
 from configurator.rules.hinge.answers import (
     Answer,
+    Must,
     WidthAnswer,
+    barrel_clear,
     barrel_free,
     binds,
+    by_template,
     held_shut,
     keeps_clear_width,
     reaches,
@@ -19,68 +22,84 @@ from configurator.rules.hinge.answers import (
 from configurator.rules.hinge.leaf_hinge import NOTHING_ASKED, LeafHinge, override
 from configurator.rules.hinge.stock import next_narrower, next_wider, stock_of, widths_by_stock
 from configurator.rules.wording import (
-    cut_back,
     degrees,
     hardware,
     inches,
-    leaf_named,
     obstruction,
     plain,
     size,
 )
-from configurator.sentences import capitalized
 from configurator.tables import limit, practice, words_of
 from configurator.units import TOLERANCE
 
 
 @dataclass(frozen=True, slots=True)
-class Must:
-    """What a leaf has to do: degrees, and the least clear width in inches where one is asked.
-
-    `square` says that the job takes a width equal to the height wherever that does it.
-    `asked` says that somebody asked for that angle; else it is the usual one that was taken.
-    """
-
-    leaf: str
-    height: float
-    wanted: float
-    clear_width: float | None
-    square: bool = False
-    asked: bool = True
-
-
-@dataclass(frozen=True, slots=True)
 class WidthChoice:
-    """The width with its reason; `complete` says that it does all that it must."""
+    """The width with its reason; `complete` says that it does all that it must.
+
+    `least_bad` is what it does where no stock width does all.
+    """
 
     reason: Reason
     complete: bool
-    findings: tuple[Finding, ...]
+    findings: tuple[Finding, ...] = ()
+    least_bad: WidthAnswer | None = None
 
 
 def does_all(answer: WidthAnswer, must: Must) -> bool:
-    """Return whether a width opens far enough bare, with barrel free, clear width kept, and no fault."""
+    """Return whether a width opens far enough bare, its barrel clear, clear width kept, and no fault.
+
+    Of a hinge whose template decides nobody knows.
+    """
+    return does_the_rest(answer, must) and reaches(answer, must.wanted)
+
+
+def does_the_rest(answer: WidthAnswer, must: Must) -> bool:
+    """Return whether a width does all that it must but for the angle it opens to."""
     return (
-        reaches(answer, must.wanted)
-        and barrel_free(answer)
+        barrel_clear(answer)
         and keeps_clear_width(answer, must.clear_width)
         and not binds(answer)
         and not refused(answer)
+        and not by_template(answer.mounting)
     )
 
 
-def choose_width(must: Must, answer: Answer) -> WidthChoice:
-    """Return the width: the first in stock order that does all, else the least bad by the stated order.
+def decided(answer: WidthAnswer) -> WidthChoice:
+    """Return the width that is to be taken for the leaf of an answer, which may be on another width."""
+    return choose_width(answer.others.must(answer.leaf), answer.others)
 
-    Stock order: the common narrow to wide, then the uncommon, then those to ask for. Least bad: the barrel
-    free and nothing binding; then the clear width kept; then the angle, where one that gains less than a few
-    degrees is not worth its width; then the narrower.
+
+NO_WIDTH = "No stock width does everything here: choose from the mends found for the opening."
+"""What stands in place of another width: those mends are told once, with what the least bad width does."""
+
+
+def instead(answer: WidthAnswer) -> str:
+    """Return in words which width to take instead of an answer's; empty where that is the one."""
+    choice = decided(answer)
+    width = choice.reason.value
+    if width is None or choice.least_bad is not None:
+        return NO_WIDTH
+    return "" if width == answer.hinge_width else f"Take {size(answer.hinge.height.value, width)}."
+
+
+def choose_width(must: Must, answer: Answer) -> WidthChoice:
+    """Return the width: the first in stock order that does all, else the one that does the rest best.
+
+    Stock order: the common narrow to wide, then the uncommon, then those to ask for. A job may put the square
+    hinge first. Where no width does all, a width that does not open as far is no worse for it: see
+    `_least_bad`. Of a hinge whose template decides the first that can be mounted.
     """
     widths = widths_by_stock(must.height)
     for width in (*_square(must), *widths):
         found = tried(answer, must.leaf, width)
-        if not isinstance(found, str) and does_all(found, must):
+        if isinstance(found, str):
+            continue
+        if does_all(found, must):
             return _complete(found, must, answer)
+        if by_template(found.mounting) and not refused(found):
+            because = f"{words_of('by_template')}; {plain(width)} wide is usual of that height"
+            return WidthChoice(reason(width, because, practice("by_template")), False)
     return _least_bad(widths, must, answer)
 
 
@@ -126,11 +145,15 @@ def does(answer: WidthAnswer, must: Must) -> str:
     """Return in words what a width does: angle, barrel, binding, clear width."""
     if refused(answer):
         return "is too wide to be mounted so"
+    if by_template(answer.mounting):
+        return "opens as its template has it"
     if binds(answer):
         return f"binds at {degrees(answer.greatest_angle_bare)}"
     said = [_opens(answer, must)]
     if not barrel_free(answer):
         said.append(f"its barrel overlaps by {inches(-answer.barrel_free_by, 'up')}")
+    elif not barrel_clear(answer):
+        said.append(f"its barrel is free by {inches(answer.barrel_free_by, 'down')} only")
     if (part := hardware_before_square(answer, must)) is not None:
         said.append(f"but its {hardware(part)} ends the swing at {degrees(answer.greatest_angle)}")
     if answer.clear_width_at_90 is not None:
@@ -158,66 +181,42 @@ def _opens(answer: WidthAnswer, must: Must) -> str:
 
 
 def _least_bad(widths: tuple[float, ...], must: Must, answer: Answer) -> WidthChoice:
-    tries = [tried(answer, must.leaf, width) for width in sorted(widths)]
+    """Return the width that is the least bad of those in stock order.
+
+    Barrel clear and nothing binding come first, then the clear width. Then a usual width that opens square:
+    one that only opens a little farther is not worth being wider, nor one that is longer to get.
+    """
+    tries = [tried(answer, must.leaf, width) for width in widths]
     answers = [found for found in tries if not isinstance(found, str)]
     if not answers:
         return _no_stock(must, [found for found in tries if isinstance(found, str)])
-    step = limit("same_angle").value
     mounted = [a for a in answers if not refused(a)] or answers
-    sound = [a for a in mounted if barrel_free(a) and not binds(a)] or mounted
+    sound = [a for a in mounted if barrel_clear(a) and not binds(a)]
+    sound = sound or [a for a in mounted if barrel_free(a) and not binds(a)] or mounted
     wide_enough = [a for a in sound if keeps_clear_width(a, must.clear_width)] or sound
-    common = [a for a in wide_enough if _stock(must.height, a) == "common"] or wide_enough
-    best = max(min(a.greatest_angle_bare, must.wanted) for a in wide_enough)
-    near = [a for a in common if a.greatest_angle_bare >= best - step]
-    near = near or [a for a in wide_enough if a.greatest_angle_bare >= best - step]
-    chosen = near[0]
+    chosen = _usual_that_opens(must, wide_enough)
     because = f"no stock width does everything; the least bad: {does(chosen, must)}"
     others = alternatives(chosen.hinge_width, must, answer)
     why = reason(chosen.hinge_width, because, practice("width_geometry"), *others)
-    return WidthChoice(why, False, (_trade(chosen, must, others),))
+    return WidthChoice(why, False, (), chosen)
+
+
+def _usual_that_opens(must: Must, answers: list[WidthAnswer]) -> WidthAnswer:
+    """Return the narrowest of the most usual widths that opens about as far as any as usual as it.
+
+    Of widths that all stop short of square the farthest counts, however usual.
+    """
+    square = min(limit("usual_angle_least").value, must.wanted)
+    usual = next((_stock(must.height, a) for a in answers if reaches(a, square)), None)
+    pool = [a for a in answers if usual is None or _stock(must.height, a) == usual]
+    best = max(min(a.greatest_angle_bare, must.wanted) for a in pool)
+    near = [a for a in pool if a.greatest_angle_bare >= best - limit("same_angle").value]
+    return near[0]
 
 
 def _stock(height: float, answer: WidthAnswer) -> str | None:
     row = stock_of(height, answer.hinge_width)
     return None if row is None else row.stock
-
-
-def _trade(chosen: WidthAnswer, must: Must, others: tuple[Alternative, ...]) -> Finding:
-    said = "; ".join(f"{size(must.height, other.value)} {other.effect}" for other in others)
-    beside = f"{said}. " if said else ""
-    leaf = leaf_named(must.leaf, " ({})")
-    name = f"{size(must.height, chosen.hinge_width)}{leaf}"
-    message = f"No stock width does everything. {name} {does(chosen, must)}. {beside}{_mend(chosen, must)}"
-    return finding(
-        "no width does everything",
-        "warning",
-        message,
-        practice("width_geometry"),
-        angle=chosen.greatest_angle_bare,
-        wanted=must.wanted,
-        width=chosen.hinge_width,
-    )
-
-
-def _mend(chosen: WidthAnswer, must: Must) -> str:
-    if refused(chosen):
-        return "Take another mounting."
-    if chosen.clear_width_at_90 is not None and not keeps_clear_width(chosen, must.clear_width):
-        return "Take a wider opening."
-    if held_shut(chosen):
-        return "No hinge changes that: check which leaf is to open first."
-    if (part := hardware_before_square(chosen, must)) is not None:
-        return f"Move the {hardware(part)}, or take one that stands out less."
-    stopped = chosen.stopped_by_bare
-    at = degrees(chosen.greatest_angle_bare)
-    if stopped is None or binds(chosen):
-        return "Bevel the lock edge, widen the gap, or change the frame."
-    thing = obstruction(stopped.kind)
-    if chosen.greatest_angle_bare <= TOLERANCE:
-        return f"It meets the {thing} with the door closed: check where the {thing} stands."
-    if not (cut := cut_back(stopped.kind)):
-        return f"Fit a door stop before {at}, or move the opening."
-    return f"{capitalized(cut)}, or fit a door stop before {at}."
 
 
 def _no_stock(must: Must, refusals: list[str]) -> WidthChoice:
@@ -234,11 +233,15 @@ def _no_stock(must: Must, refusals: list[str]) -> WidthChoice:
 
 @dataclass(frozen=True, slots=True)
 class WidthAsked:
-    """The width with its reason, whether it does all that it must, and what there is to say of it."""
+    """The width with its reason, whether it does all that it must, and what there is to say of it.
+
+    `least_bad` is what the least bad width does where no stock width does all.
+    """
 
     reason: Reason
     complete: bool
-    findings: tuple[Finding, ...]
+    findings: tuple[Finding, ...] = ()
+    least_bad: WidthAnswer | None = None
 
 
 def ask_width(
@@ -250,7 +253,7 @@ def ask_width(
     if by_hand.width is not None:
         return _by_hand(by_hand.width, filled, hinge, must, answer, chosen)
     if standard.width is None:
-        return WidthAsked(chosen.reason, chosen.complete, chosen.findings)
+        return WidthAsked(chosen.reason, chosen.complete, chosen.findings, chosen.least_bad)
     return _standard(standard, must, answer, chosen)
 
 
@@ -259,25 +262,27 @@ def _by_hand(
 ) -> WidthAsked:
     why = override(width, None, chosen.reason)
     if does_all(found := answer(must.leaf, width), must):
-        return WidthAsked(why, True, ())
+        return WidthAsked(why, True)
+    if by_template(found.mounting) and not refused(found):
+        return WidthAsked(why, False)
     ordered = bool(filled.opening.settled)
     code = "changed since the order" if ordered else "width by hand"
     count = hinge.count.value * filled.opening.quantity
     start = f"Since the order ({count} hinges) the answer has changed: " if ordered else ""
-    mend, fix = _better(must, chosen, width)
+    mend, fix = _better(must, chosen)
     message = f"{start}{size(must.height, width)}, chosen by hand, {does(found, must)}. {mend}"
     key = "changed_after_order" if ordered else "override"
     numbers = {"angle": found.greatest_angle_bare, "wanted": must.wanted, "width": width}
     said = finding(code, "error" if ordered else "warning", message, practice(key), fix, **numbers)
-    return WidthAsked(why, False, (said,))
+    return WidthAsked(why, False, (said,), chosen.least_bad)
 
 
-def _better(must: Must, chosen: WidthChoice, width: float) -> tuple[str, tuple[Fix, ...]]:
+def _better(must: Must, chosen: WidthChoice) -> tuple[str, tuple[Fix, ...]]:
     value = chosen.reason.value
-    if value is None or value == width:
-        return "No stock width does more: fit a door stop, or change what is in the way.", ()
+    if value is None or chosen.least_bad is not None:
+        return NO_WIDTH, ()
     name = size(must.height, value)
-    words = "does all that it must" if chosen.complete else "is the least bad"
+    words = "does all that it must" if chosen.complete else "can be mounted so"
     return f"Take {name}: it {words}.", (Fix("hinge.width", value, f"Take {name}"),)
 
 
@@ -286,12 +291,12 @@ def _standard(standard: Hinge, must: Must, answer: Answer, chosen: WidthChoice) 
     why = override(None, standard.width, chosen.reason)
     value = chosen.reason.value
     if value is None or value == width:
-        return WidthAsked(why, chosen.complete, chosen.findings)
+        return WidthAsked(why, chosen.complete, chosen.findings, chosen.least_bad)
     found = tried(answer, must.leaf, width)
     if not isinstance(found, str) and does_all(found, must):
         return WidthAsked(why, True, (_would_do(must, width, value, answer),))
     if not chosen.complete and not isinstance(found, str):
-        return WidthAsked(why, False, chosen.findings)
+        return WidthAsked(why, False, chosen.findings, chosen.least_bad)
     return _not_the_standard(must, width, chosen, found)
 
 
@@ -320,4 +325,4 @@ def _not_the_standard(must: Must, width: float, chosen: WidthChoice, found: Widt
     )
     other = Alternative(width, f"the job's standard: {effect}")
     why = reason(value, chosen.reason.because, practice("width_geometry"), other, *chosen.reason.alternatives)
-    return WidthAsked(why, chosen.complete, (said, *chosen.findings))
+    return WidthAsked(why, chosen.complete, (said, *chosen.findings), chosen.least_bad)

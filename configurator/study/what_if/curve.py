@@ -16,7 +16,7 @@ from configurator.geometry.many.solve_many import mounted, solve_many
 from configurator.geometry.pin import TOLERANCE
 from configurator.model import Opening
 from configurator.rules.filling.usual import fill
-from configurator.rules.hinge.width import Must
+from configurator.rules.hinge.answers import Must
 from configurator.study.candidate import Candidate, in_degrees
 from configurator.study.hang import HungLeaf, hang_leaves
 from configurator.study.run import Study

@@ -6,7 +6,7 @@ Inches and degrees.
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from configurator.rules.hinge.width import Must
+from configurator.rules.hinge.answers import Must
 
 FLAT, SQUARE = 180.0, 90.0
 OPENS, FITTED, CLEAR, BARREL = "opens", "opens with hardware", "clear width", "barrel free"

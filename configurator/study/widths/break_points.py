@@ -10,7 +10,7 @@ from configurator.geometry.inverse.widths import least_hinge_width
 from configurator.geometry.pin import least_width_for_barrel
 from configurator.geometry.solve import barrel_free_by
 from configurator.geometry.swing import polar_contact
-from configurator.rules.hinge.width import Must
+from configurator.rules.hinge.answers import Must
 from configurator.study.hang import HungLeaf
 from configurator.study.widths.width_curve import WidthCurve
 from configurator.units import TOLERANCE

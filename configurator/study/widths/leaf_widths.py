@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from typing import Any
 
 from configurator.geometry.inverse.widths import greatest_projection
-from configurator.rules.hinge.answers import barrel_free, binds
+from configurator.rules.hinge.answers import Must, barrel_free, binds
 from configurator.rules.hinge.stock import stock_of, stock_widths
-from configurator.rules.hinge.width import Must, does_all
+from configurator.rules.hinge.width import does_all
 from configurator.study.candidate import Candidate
 from configurator.study.hang import HungLeaf
 from configurator.study.run import LeafHanger, Study

@@ -14,7 +14,7 @@ class WidthPair:
     narrower: Candidate
     wider: Candidate | None
     recommended: float | None
-    """Recommended hinge open width of this leaf, inches; None where there is none."""
+    """Recommended hinge open width of this leaf, inches; None where an error stands against it."""
 
     @property
     def both(self) -> tuple[Candidate, ...]:
@@ -43,26 +43,26 @@ def other_leaves(study: Study, shown: str) -> tuple[str, ...]:
     return tuple(dict.fromkeys(one.leaf for one in study.candidates if one.leaf != shown))
 
 
-def recommended_width(study: Study, leaf: str) -> float | None:
-    """Return the width recommended for a leaf, inches; None where there is none."""
+def _chosen_width(study: Study, leaf: str) -> float | None:
+    """Return the width chosen for a leaf, inches, recommended or not; None where there is none."""
     chosen = (one.parts["width"].value for one in study.specification.leaves if one.leaf == leaf)
     return next(chosen, None)
 
 
 def _of_leaf(study: Study, leaf: str) -> WidthPair:
-    recommended = recommended_width(study, leaf)
-    narrower, wider = _beside(recommended, (one for one in study.candidates if one.leaf == leaf))
-    return WidthPair(leaf, narrower, wider, recommended)
+    chosen = _chosen_width(study, leaf)
+    narrower, wider = _beside(chosen, (one for one in study.candidates if one.leaf == leaf))
+    return WidthPair(leaf, narrower, wider, None if study.errors else chosen)
 
 
-def _beside(recommended: float | None, candidates: Iterable[Candidate]) -> tuple[Candidate, Candidate | None]:
+def _beside(chosen: float | None, candidates: Iterable[Candidate]) -> tuple[Candidate, Candidate | None]:
     ordered = sorted(candidates, key=lambda one: one.hinge_width)
     if len(ordered) == 1:
         return ordered[0], None
     widths = [one.hinge_width for one in ordered]
-    if recommended not in widths:
+    if chosen not in widths:
         return ordered[0], ordered[-1]
-    at = max(widths.index(recommended), 1)
+    at = max(widths.index(chosen), 1)
     return ordered[at - 1], ordered[at]
 
 

@@ -109,7 +109,7 @@ class FindingsPanel(QScrollArea):
     def show_state(self) -> None:
         """Show the findings; the rows are filled anew only when they differ."""
         study = self.session.study
-        findings = _gravest_first(study.all_findings()) if study is not None else ()
+        findings = study.all_findings() if study is not None else ()
         wanted = (findings, self.session.dark, self.session.display)
         if wanted == self._shown:
             return
@@ -133,11 +133,6 @@ class FindingsPanel(QScrollArea):
         made = FindingRow(self.session)
         self._column.insertWidget(place, made)
         return made
-
-
-def _gravest_first(findings: tuple["Finding", ...]) -> tuple["Finding", ...]:
-    order = list(SIGNS)
-    return tuple(sorted(findings, key=lambda finding: order.index(finding.severity)))
 
 
 def _words(text: str) -> QLabel:

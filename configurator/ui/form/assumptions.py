@@ -40,16 +40,17 @@ def _of_carriers(study: "Study", first: str) -> dict[str, Any]:
 
 
 def _of_door_stop(study: "Study") -> dict[str, Any]:
-    """Return where a door stop goes as far as nobody said; of several widths, on the one recommended."""
+    """Return where a door stop goes as far as nobody said; of several widths, on the one chosen."""
     if study.opening.door_stop is None:
         return {}
-    width = study.recommended.get("width")  # none where the rules know no hinge for the leaf
+    chosen = study.specification.whole.get("width")  # none where no hinge is chosen here
+    width = None if chosen is None else chosen.value
     places = {one.hinge_width: one.door_stop for one in reversed(study.candidates)}
     place = (places.get(width) if width is not None else None) or next(reversed(places.values()), None)
     if place is None:
         return {}
     because = "as near the lock edge as it may be met, or in line with the hardware that comes to it"
-    source = "worked out from the plan for the hinge recommended"
+    source = "worked out from the plan for the hinge chosen"
     found = {"door_stop.from_frame": place.from_frame, "door_stop.height": place.height}
     return {path: _assumed(value, because, source, "derived") for path, value in found.items()}
 

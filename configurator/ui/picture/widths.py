@@ -139,5 +139,5 @@ class WidthsBar(QWidget):
 
     def _hinge_height(self) -> float:
         study = self.session.study
-        chosen = study.recommended.get("height") if study is not None else None
-        return float(chosen) if chosen else USUAL_HINGE_HEIGHT
+        chosen = study.specification.whole.get("height") if study is not None else None
+        return float(chosen.value) if chosen is not None else USUAL_HINGE_HEIGHT

@@ -1,11 +1,14 @@
 """Boundaries of what the plan says of one leaf on one hinge width."""
 
+import re
+
 import pytest
 
 from configurator.rules.checks.plan_findings import plan_findings
 from configurator.rules.filling.usual import fill
+from configurator.rules.hinge.width import NO_WIDTH
 from configurator.units import Display
-from tests.rules.given import Given, Met
+from tests.rules.given import MUST, Given, Met, Told
 from tests.rules.hung import codes, found, opening, specified
 
 STEP = 1 / 64
@@ -82,11 +85,13 @@ def test_the_margin_decides_the_width_and_is_said_once():
         ("full mortise", 1 / 32, []),
         ("full mortise", 1 / 32 - STEP, ["barrel close"]),
         ("full mortise", 0.0, ["barrel close"]),
-        ("half mortise", 0.0, []),
-        ("half surface", 0.0, []),
-        ("full surface", 0.0, []),
+        ("full mortise", -STEP, ["barrel overlaps"]),
+        ("half mortise", 0.0, ["template decides"]),
+        ("half surface", 0.0, ["template decides"]),
+        ("full surface", 0.0, ["template decides"]),
         ("swing clear", 0.0, []),
-        ("half mortise", -STEP, ["barrel overlaps"]),
+        ("swing clear", -STEP, ["barrel overlaps"]),
+        ("half mortise", -STEP, ["template decides"]),
     ],
 )
 def test_a_barrel_rests_against_the_face_its_leaf_lies_on(mounting, free, codes):
@@ -110,25 +115,48 @@ def test_no_width_of_a_height_goes_on_a_thin_door():
     thin = opening(door={"thickness": 1}, hinge={"height": 4.5, "mounting": "half mortise"})
     message = found(specified(thin), "no width does everything").message
     assert "4-1/2 x 4 is too wide to be mounted so" in message
-    assert message.endswith("Take another mounting.")
+    assert "What would do it: take full mortise hinges 4-1/2 x 4: the leaf then opens to 180°" in message
 
 
 SHORT = {"greatest_angle_bare": 170.0, "greatest_angle": 170.0, "stopped_by_bare": Met("chair rail")}
+OVERLAPS, BINDS = {"barrel_free_by": -0.1}, {"greatest_angle_bare": 2.0, "stopped_by_bare": Met("latch jamb")}
 
 
-@pytest.mark.parametrize(
-    ("changes", "mend"),
-    [
-        (SHORT, ". Take a wider hinge, cut the chair rail back, or"),
-        ({**SHORT, "mounting": "swing clear"}, ". Take another mounting, cut the chair rail back, or"),
-        ({"barrel_free_by": -0.1}, "the hinge is too narrow. Take a wider one."),
-        ({"barrel_free_by": -0.1, "mounting": "half surface"}, "no other width moves it. Take another"),
-        ({"barrel_free_by": -0.1, "barrel_in_trim": True}, "overlaps what stands beside it by"),
-    ],
-)
-def test_a_wider_hinge_is_advised_only_where_width_moves_the_pin(changes, mend):
-    (one,) = plan_findings(Given(**changes))
-    assert mend in one.message
+def first_said(done, **changes):
+    """Return the gravest sentence of a 4 in hinge; the others do all, or none does."""
+    others = (4,) if done else (4, 4.5, 5, 6, 7, 8)
+    return plan_findings(Told(MUST, dict.fromkeys(others, changes))("single", 4))[0].message
+
+
+@pytest.mark.parametrize("changes", [SHORT, OVERLAPS, BINDS, {"clear_width_at_90": 31.0}])
+def test_one_width_is_advised_or_none(changes):
+    """Never a wider or a narrower one: the one that does all; where none does, the opening has the mends."""
+    done, none = first_said(True, **changes), first_said(False, **changes)
+    assert "Take 4-1/2 x 4-1/2" in done
+    assert NO_WIDTH not in done
+    assert NO_WIDTH in none
+    assert "Take" not in none
+    assert not re.search("wider|narrower|evel|widen", done + none)
+
+
+def test_of_what_the_barrel_overlaps():
+    assert "overlaps what stands beside it by" in first_said(True, **OVERLAPS, barrel_in_trim=True)
+    assert "overlaps the door or the frame by 1/8 in. Take 4-1/2 x 4-1/2." in first_said(True, **OVERLAPS)
+
+
+@pytest.mark.parametrize(("accessible", "severity"), [(True, "warning"), (False, "note")])
+@pytest.mark.parametrize("mounting", ["half mortise", "half surface", "full surface"])
+def test_a_template_decides_and_nothing_else_is_advised(mounting, accessible, severity):
+    """Its pin is where its template has it: an overlap of a sketch is no fault of lock edge or frame."""
+    filled = fill(opening(use={"accessible": accessible}))
+    given = {"filled": filled, "mounting": mounting}
+    (fits,) = plan_findings(Given(**given, **SHORT))
+    assert (fits.code, fits.severity) == ("template decides", severity)
+    assert "opens to 170°: no more than a guide. Ask for the template" in fits.message
+    (over,) = plan_findings(Given(**given, **BINDS, barrel_free_by=-0.125))
+    assert over.severity == "warning"
+    assert "would stand 1/8 in inside the door or the frame, so no angle and no clear width" in over.message
+    assert not re.search("evel|widen|wider|narrower", fits.message + over.message)
 
 
 @pytest.mark.parametrize(("angle", "severity"), [(0.0, "error"), (0.1, "note"), (179.9, "note")])

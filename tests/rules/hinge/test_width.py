@@ -5,33 +5,33 @@ from dataclasses import replace
 import pytest
 
 from configurator.rules.checks.egress import ClearWidthAsked, clear_width_findings
+from configurator.rules.checks.mends import no_width_findings
 from configurator.rules.checks.plan_findings import plan_findings
 from configurator.rules.checks.swing_notes import swing_notes
 from configurator.rules.filling.usual import fill
 from configurator.rules.finding import Finding, Source
-from configurator.rules.hinge.answers import tried
-from configurator.rules.hinge.width import Must, choose_width
+from configurator.rules.hinge.answers import Must, tried
+from configurator.rules.hinge.width import NO_WIDTH, choose_width
 from configurator.rules.wording import cut_back
 from configurator.study import study
 from configurator.tables import ObstructionKindRow, table
 from configurator.units import Display
-from tests.rules.given import Given, Met
+from tests.rules.given import FILLED, MUST, Met, Told
 from tests.rules.hung import found, opening, specified
 
 
 def answers(**by_width):
-    """Return an answer; keywords are widths as w4, w45, w5 and so on, the rest does all."""
-
-    def answer(leaf, width):
-        given = by_width.get("w" + f"{width:g}".replace(".", ""), {})
-        if isinstance(given, str):
-            raise ValueError(given)
-        return Given(leaf=leaf, hinge_width=width, **given)
-
-    return answer
+    """Return answers; keywords are widths as w4, w45, w5 and so on, the rest does all."""
+    widths = {"w4": 4, "w45": 4.5, "w5": 5, "w6": 6, "w7": 7, "w8": 8, "w3": 3}
+    return Told(MUST, {widths[key]: given for key, given in by_width.items()})
 
 
-MUST = Must("single", 4.5, 180.0, 32.0)
+def not_done(must, told):
+    """Return the finding where no stock width does everything."""
+    (said,) = no_width_findings(FILLED, must, choose_width(must, told).least_bad, told)
+    return said
+
+
 RAIL = {"greatest_angle_bare": 171.788, "stopped_by_bare": Met("chair rail")}
 OVERLAP = {"barrel_free_by": -0.05}
 NARROW = {"clear_width_at_90": 31.5}
@@ -52,7 +52,11 @@ BINDS = {"greatest_angle_bare": 2.4, "stopped_by_bare": Met("latch jamb"), "clea
         ({"w4": {"greatest_angle_bare": 180 - 1e-10}}, 4),
         ({"w4": {"clear_width_at_90": 32}}, 4),
         ({"w4": {"clear_width_at_90": 32 - 1 / 64}}, 4.5),
-        ({"w4": {"barrel_free_by": 0}}, 4),
+        ({"w4": {"barrel_free_by": 0}}, 4.5),  # free, but by nothing
+        ({"w4": {"barrel_free_by": 1 / 32 - 1e-6}}, 4.5),
+        ({"w4": {"barrel_free_by": 1 / 32}}, 4),
+        ({"w4": {"barrel_free_by": 1 / 32 + 1e-6}}, 4),
+        ({"w4": {"barrel_free_by": 0, "mounting": "swing clear"}}, 4),  # it lies on the face
     ],
 )
 def test_the_first_in_stock_order_that_does_all(given, width):
@@ -87,7 +91,9 @@ def short(angle):
         (all_widths(**RAIL), 4),  # none gains anything: the narrowest
         ({**all_widths(**RAIL), "w45": short(174)}, 4),  # gains less than 5 degrees
         ({**all_widths(**short(160)), "w45": short(166)}, 4.5),  # gains more
-        ({**all_widths(**short(160)), "w6": short(170)}, 6),  # an uncommon one that gains much
+        ({**all_widths(**short(160)), "w6": short(170)}, 4),  # one longer to get gains some: no reason
+        ({**all_widths(**short(60)), "w6": short(95)}, 6),  # the only one that comes square open
+        ({**all_widths(**short(60)), "w6": short(70)}, 6),  # none does: the farthest, however usual
         ({**all_widths(**RAIL), "w4": {**RAIL, **OVERLAP}}, 4.5),  # the barrel comes first
         ({**all_widths(**RAIL), "w4": {**RAIL, **NARROW}}, 4.5),  # then the clear width
         ({**all_widths(**RAIL, barrel_free_by=-1)}, 4),  # nothing sound: the narrowest all the same
@@ -98,27 +104,28 @@ def test_the_least_bad_by_the_stated_order(given, width):
     choice = choose_width(MUST, answers(**given))
     assert choice.reason.value == width
     assert not choice.complete
-    (said,) = choice.findings
+    said = not_done(MUST, answers(**given))
     assert said.code == "no width does everything"
     assert "4-1/2 " in said.message
+
+
+NOTHING_MENDS = (
+    "Nothing tried here mends it: not swing clear hinges, a cut, a gap or another place of the frame."
+)
 
 
 @pytest.mark.parametrize(
     ("given", "mend"),
     [
-        (RAIL, "Cut the chair rail back, or fit a door stop before 171.7°."),
-        (
-            {**RAIL, "stopped_by_bare": Met("return wall")},
-            "Fit a door stop before 171.7°, or move the opening.",
-        ),
-        ({**RAIL, **NARROW}, "Take a wider opening."),
-        ({**BINDS, "clear_width_at_90": 33.0}, "Bevel the lock edge, widen the gap, or change the frame."),
-        (OVERLAP, "Bevel the lock edge, widen the gap, or change the frame."),
+        (RAIL, f"{NOTHING_MENDS} Else fit a door stop before 171.7°."),
+        ({**RAIL, **NARROW}, NOTHING_MENDS),
+        ({**BINDS, "clear_width_at_90": 33.0}, NOTHING_MENDS),
+        (OVERLAP, NOTHING_MENDS),
+        ({"refusal": "Too wide.", "mounting": "half mortise"}, "Take another mounting."),
     ],
 )
-def test_what_to_do_where_nothing_does_all(given, mend):
-    (said,) = choose_width(MUST, answers(**all_widths(**given))).findings
-    assert said.message.endswith(mend)
+def test_what_to_do_where_nothing_does_all_and_nothing_mends_it(given, mend):
+    assert not_done(MUST, answers(**all_widths(**given))).message.endswith(mend)
 
 
 def test_no_clear_width_is_asked_of_other_doors():
@@ -167,20 +174,34 @@ def route(margin=0.0):
 def test_clear_width_is_strict_with_the_users_margin(clear, margin, code):
     """2010 ADA Standards 404.2.3; 104.1.1: tolerances are not meant for design work."""
     answer = answers(w45={"clear_width_at_90": clear})
-    (said,) = clear_width_findings("single", 36, 4.5, answer("single", 4.5), answer, route(margin))
+    (said,) = clear_width_findings("single", 36, 4.5, answer("single", 4.5), route(margin))
     assert said.code == code
     assert "Check local codes; the authority decides." in said.message
 
 
-def test_a_narrower_hinge_that_cannot_be_mounted_is_no_way_out():
-    answer = answers(w45=NARROW, w4="too short")
-    (said,) = clear_width_findings("single", 36, 4.5, answer("single", 4.5), answer, route())
-    assert "No narrower stock hinge keeps it." in said.message
+def narrow(width, **by_width):
+    told = answers(**by_width)
+    (said,) = clear_width_findings("single", 36, 4.5, told("single", width), route())
+    return said.message
+
+
+def test_the_width_that_does_all_is_named_and_no_other():
+    assert "by 1/2 in: an accessible route asks for it. Take 4-1/2 x 4: it leaves 1 in. Or a wider" in narrow(
+        4.5, w45=NARROW
+    )
+    wider = {**all_widths(**NARROW), "w5": {}}
+    assert "Take 4-1/2 x 5: it leaves 1 in. Or a wider opening: 38 in wide" in narrow(4.5, **wider)
+
+
+def test_a_narrower_hinge_that_cannot_be_mounted_or_stops_short_is_no_way_out():
+    for other in ("too short", RAIL):
+        message = narrow(4.5, **{**all_widths(**NARROW), "w4": other})
+        assert f"{NO_WIDTH} Take a wider opening: 38 in wide" in message
 
 
 def test_an_opening_is_widened_in_steps_of_two():
-    answer = answers(w4={"clear_width_at_90": 28.5})
-    (said,) = clear_width_findings("single", 32, 4.5, answer("single", 4), answer, route())
+    answer = answers(**all_widths(clear_width_at_90=28.5))
+    (said,) = clear_width_findings("single", 32, 4.5, answer("single", 4), route())
     assert "Take a wider opening: 36 in wide with this hinge gives 32-1/2 in." in said.message
 
 
@@ -243,7 +264,7 @@ LEVER_SHUT = {
 
 def test_hardware_in_the_way_on_every_width_is_not_the_hinges_fault():
     shut = dict.fromkeys(("w4", "w45", "w5", "w6", "w7", "w8"), LEVER_SHUT)
-    (said,) = choose_width(MUST, answers(**shut)).findings
+    said = not_done(MUST, answers(**shut))
     assert "4-1/2 x 4 opens to 180\N{DEGREE SIGN}, but its lever ends the swing at 0" in said.message
     assert said.message.endswith("Move the lever, or take one that stands out less.")
 
@@ -251,21 +272,20 @@ def test_hardware_in_the_way_on_every_width_is_not_the_hinges_fault():
 def test_a_leaf_that_the_other_one_holds_shut_is_said_so_and_named():
     held = {**BINDS, "greatest_angle_bare": 0.0, "stopped_by_bare": Met("other leaf", 0)}
     shut = dict.fromkeys(("w4", "w45", "w5", "w6", "w7", "w8"), held)
-    (said,) = choose_width(Must("active", 4.5, 180.0, 32.0), answers(**shut)).findings
+    said = not_done(Must("active", 4.5, 180.0, 32.0), answers(**shut))
     assert "4-1/2 x 4 (active leaf) is held shut by what the other leaf carries." in said.message
     assert said.message.endswith("check which leaf is to open first.")
 
 
 @pytest.mark.parametrize("kind", [*(row.kind for row in table(ObstructionKindRow)), "wall", "frame", "stop"])
-def test_both_findings_say_alike_whether_a_kind_can_be_cut_back(kind):
-    """The finding of one width and that of no width doing everything have one truth about a kind."""
-    stopped = {**RAIL, "stopped_by_bare": Met(kind)}
-    (no_width,) = choose_width(MUST, answers(**all_widths(**stopped))).findings
-    plan = Given(greatest_angle_bare=171.788, greatest_angle=171.788, stopped_by_bare=Met(kind))
-    short = next(one for one in plan_findings(plan) if one.code == "stops short")
-    for message in (no_width.message.lower(), short.message.lower()):
-        assert cut_back(kind) in message
-        assert ("back" in message) == bool(cut_back(kind))
+def test_a_thing_is_cut_back_as_its_kind_can_be_and_only_beside_a_width_that_does_all(kind):
+    stopped = {"greatest_angle_bare": 171.788, "greatest_angle": 171.788, "stopped_by_bare": Met(kind)}
+    done, none = Told(MUST, {4: stopped}), Told(MUST, dict.fromkeys((4, 4.5, 5, 6, 7, 8), stopped))
+    short, stuck = (plan_findings(told("single", 4))[0].message for told in (done, none))
+    assert ", short of the 180° wanted. Take 4-1/2 x 4-1/2, " in short
+    assert f"Take 4-1/2 x 4-1/2, {cut_back(kind)}".strip() in short
+    assert ("back" in short) == bool(cut_back(kind))
+    assert f"{NO_WIDTH} Fit a door stop there." in stuck
 
 
 def test_whether_an_unknown_thing_gives_way_is_asked():

@@ -206,7 +206,7 @@ def of_problem(problem, stop):
         leaf=problem.leaf,
         filled=SimpleNamespace(opening=SimpleNamespace(use=use)),
     )
-    return Candidate(hung, found, None)
+    return Candidate(hung, found, None, others=None)
 
 
 @pytest.mark.parametrize("start", range(0, 400, 100))

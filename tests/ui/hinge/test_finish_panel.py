@@ -101,7 +101,9 @@ def test_brass_on_a_labelled_door_is_taken_as_said_and_found_fault_with(qtbot, s
     session.select("140A")
     look_up(qtbot, panel, "626")
     use(qtbot, panel)
-    assert session.study.recommended["finish_bhma"] == "626"  # nothing is converted silently
+    chosen = session.study.specification.whole
+    assert chosen["finish_bhma"].value == "626"  # nothing is converted silently
+    assert session.study.recommended == {}
     assert "fire metal" in {one.code for one in session.study.specification.findings}
 
 
