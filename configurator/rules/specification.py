@@ -217,7 +217,7 @@ def _leaf(
     place = place_of(filled)
     bhma, us = _asked_finish(by_hand, standard)
     metal = override(by_hand.base_metal, standard.base_metal, metal_of_number(bhma, hinge_metal(place)))
-    finish = choose_finish(metal.value, us, bhma, matching(opening.use.lock_finish_bhma, metal.value))
+    finish = choose_finish(metal.value, us, bhma, matching(opening.use.lock_finish_bhma, metal.value), place)
     mounting = override(by_hand.mounting, standard.mounting, _usual("full mortise", "mounting"))
     parts = {
         "height": hinge.height,

@@ -97,7 +97,8 @@ class BarrelRow(Row):
 class FinishRow(Row):
     """One finish on one base metal: its US code (none for some), its BHMA number, and what it looks like.
 
-    `look` is the short name two finishes share when they look alike; `swatch` is only an idea of the colour.
+    `look` is the short name of it on any metal; `alike` says whether it matches from one metal to another by
+    eye: no blackened, relieved or oxidized one does. `swatch` is only an idea of the colour.
     """
 
     us: str | None

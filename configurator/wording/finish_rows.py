@@ -47,6 +47,8 @@ def same_look_words(row: FinishRow) -> str:
     if not elsewhere:
         return f"{named}; no other metal has a number for this look here."
     code = f" {row.us} is all of them: it says the look, not the metal." if row.us else ""
+    if not row.alike:
+        return f"{named}; the nearest is {elsewhere}, and none of them matches another by eye.{code}"
     return f"{named}; the same look is {elsewhere}.{code}"
 
 

@@ -41,6 +41,11 @@ def test_oxidised_looks_are_not_the_same_on_every_metal():
     assert NOT_ALIKE not in {line.match for line in look_up("US26D")}
 
 
+def test_a_blackened_look_names_the_nearest_and_no_match():
+    (line,) = look_up("609")
+    assert "the nearest is 638 on steel, and none of them matches another by eye" in same_look_words(line.row)
+
+
 def test_the_same_look_is_named_on_other_metals():
     (line,) = look_up("652")
     assert same_look_words(line.row) == (

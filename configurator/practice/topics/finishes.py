@@ -89,7 +89,7 @@ def _look(random: Random) -> Problem | None:
 def _on_steel(random: Random) -> Problem | None:
     row = random.choice(_known())
     steel = same_look(row, "steel")
-    if row.metal == "steel" or steel is None or steel not in _known():
+    if row.metal == "steel" or steel is None or not steel.alike or steel not in _known():
         return None
     if len({other.look for other in finishes(bhma=row.bhma)}) != 1:
         return None

@@ -1,7 +1,7 @@
 """The metal and the finish of a hinge, by BHMA number or US code, and whether it looks like the lock's."""
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from configurator.rules.filling.materials import Place
 from configurator.rules.finding import Alternative, Finding, Fix, Reason, Source, finding, reason
@@ -10,6 +10,7 @@ from configurator.tables import FinishRow, practice, table, words_of
 
 USUAL_LOOK = "satin chrome"
 USUAL_STAINLESS_LOOK = "satin stainless"
+NOWHERE = Place(exterior=False, coastal=False, humid=False, fire_rated=False)
 HINGE_METALS = ("steel", "stainless", "brass", "bronze")
 
 
@@ -53,11 +54,23 @@ def metals_of(bhma: str) -> tuple[str, ...]:
 
 
 def same_look(row: FinishRow, metal: str) -> FinishRow | None:
-    """Return the finish that looks like `row` on another metal; None where none is known."""
+    """Return the finish of the same look on another metal; None where none is known.
+
+    One that is not `alike` is the nearest there is, and does not match by eye.
+    """
     return next((other for other in table(FinishRow) if (other.look, other.metal) == (row.look, metal)), None)
 
 
-def choose_finish(metal: str, us: str | None, bhma: str | None, lock: FinishRow | None = None) -> Finish:
+def on_metal(row: FinishRow, metal: str) -> str:
+    """Say how a finish of the same name looks on another metal."""
+    if row.alike:
+        return f"{row.bhma} has the same look on {metal}"
+    return f"{row.bhma} is the nearest on {metal}, and does not match it by eye"
+
+
+def choose_finish(
+    metal: str, us: str | None, bhma: str | None, lock: FinishRow | None = None, place: Place = NOWHERE
+) -> Finish:
     """Return the finish of a hinge of that metal; `us` and `bhma` are what was asked for, or None.
 
     `lock` is the finish on that metal that goes with the lock's; it is taken where nothing was asked for.
@@ -65,7 +78,7 @@ def choose_finish(metal: str, us: str | None, bhma: str | None, lock: FinishRow 
     if bhma is not None:
         return _by_number(metal, us, bhma)
     if us is not None:
-        return _by_look(metal, us)
+        return _by_look(metal, us, place)
     return _usual(metal) if lock is None else _made(lock, _WITH_LOCK, practice("finish_match"))
 
 
@@ -83,16 +96,30 @@ def _made(row: FinishRow, because: str, cited: Source, found: tuple[Finding, ...
     number = f"{because}; {row.words} on {row.metal} is BHMA {row.bhma}"
     look = f"{because}; a US code alone says the look, not the metal"
     unstable = () if row.alike else (_unstable(row),)
-    return Finish(reason(row.bhma, number, row.cited), reason(row.us, look, cited), (*found, *unstable))
+    bronze = (_brass_or_bronze(row),) if row.metal == "bronze" and row.bhma in BRONZE_LOOKS else ()
+    found = (*found, *unstable, *bronze)
+    return Finish(reason(row.bhma, number, row.cited), reason(row.us, look, cited), found)
 
 
-def _by_look(metal: str, us: str) -> Finish:
+BRONZE_LOOKS = tuple(str(number) for number in range(611, 618))
+"""Numbers that stand for bronze, and that trade lists put on brass too; common practice, no source."""
+
+
+def _brass_or_bronze(row: FinishRow) -> Finding:
+    message = (
+        f"{row.bhma} ({row.look}) stands for bronze, and many lists put it on brass as well: ask which metal "
+        "these hinges are before ordering."
+    )
+    return finding("brass or bronze", "note", message, practice("finish_bronze"))
+
+
+def _by_look(metal: str, us: str, place: Place) -> Finish:
     rows = finishes(us=us)
     if not rows:
         return _nothing(None, us, _unknown("US finish code", us, "hinge.finish_us"))
     row = next((row for row in rows if row.metal == metal), None)
     if row is None:
-        return _nothing(None, us_code(us), _not_on(rows, metal))
+        return _nothing(None, us_code(us), _not_on(rows, metal, place))
     return _made(row, f"{us_code(us)} was asked for", row.cited)
 
 
@@ -101,7 +128,8 @@ def _by_number(metal: str, us: str | None, bhma: str) -> Finish:
     if not rows:
         return _nothing(bhma, us, _unknown("BHMA finish number", bhma, "hinge.finish_bhma"))
     row = next((row for row in rows if row.metal == metal), rows[0])
-    found = () if row.metal == metal else (_wrong_metal(row, rows, metal),)
+    brass = row.metal == "bronze" and metal == "brass" and row.bhma in BRONZE_LOOKS
+    found = () if brass or row.metal == metal else (_wrong_metal(row, rows, metal),)
     if us is not None and us_code(us) != row.us:
         found = (*found, _disagree(us_code(us), row))
     return _made(row, f"BHMA {row.bhma} was asked for", row.cited, found)
@@ -118,7 +146,11 @@ def _unknown(kind: str, text: str, path: str) -> Finding:
     return finding("finish unknown", "error", message, practice("finish_by_metal"))
 
 
-def _not_on(rows: tuple[FinishRow, ...], metal: str) -> Finding:
+def _not_on(rows: tuple[FinishRow, ...], metal: str, place: Place) -> Finding:
+    bronze = next((row for row in rows if row.metal == "bronze" and not row.alike), None)
+    wet = place.exterior or place.coastal or place.humid
+    if metal == "stainless" and wet and bronze is not None and not place.fire_rated:
+        return _solid_bronze(bronze)
     known = ", ".join(f"{row.bhma} on {row.metal}" for row in rows if row.metal in HINGE_METALS)
     known = known or "no number on any hinge metal"
     message = f"{rows[0].us} ({rows[0].look}) has no number on {metal}; there is {known}."
@@ -126,10 +158,23 @@ def _not_on(rows: tuple[FinishRow, ...], metal: str) -> Finding:
     return finding("finish not on metal", "error", message, practice("finish_by_metal"))
 
 
+def _solid_bronze(bronze: FinishRow) -> Finding:
+    message = (
+        f"{bronze.us} ({bronze.look}) has no number on stainless, which is taken here against rust. Solid "
+        f"bronze does not rust either: take bronze, {bronze.bhma}, or choose another look."
+    )
+    fix = _take("bronze", bronze.bhma)
+    return finding("finish not on metal", "error", message, practice("metal_exterior"), fix)
+
+
+def _take(metal: str, bhma: str) -> tuple[Fix, ...]:
+    return Fix("hinge.base_metal", metal, f"Take {metal}, {bhma}"), Fix("hinge.finish_bhma", bhma, "")
+
+
 def _wrong_metal(row: FinishRow, rows: tuple[FinishRow, ...], metal: str) -> Finding:
     metals = " or ".join(other.metal for other in rows)
     alike = same_look(row, metal)
-    mend = f"{alike.bhma} has the same look on {metal}" if alike else f"no number has this look on {metal}"
+    mend = on_metal(alike, metal) if alike else f"no number has this look on {metal}"
     fix = (Fix("hinge.finish_bhma", alike.bhma, f"Take {alike.bhma}"),) if alike else ()
     message = f"{row.bhma} is {row.look} on {metals}, and the hinge is {metal}: {mend}. Choose one."
     return finding("finish metal", "error", message, practice("finish_by_metal"), fix)
@@ -143,7 +188,7 @@ def _disagree(us: str, row: FinishRow) -> Finding:
 
 def _unstable(row: FinishRow) -> Finding:
     message = (
-        f"{row.bhma} ({row.look}) never matches from one item or maker to the next. Order all of it "
+        f"{row.bhma} ({row.look}) never matches from one metal, item or maker to the next. Order all of it "
         "together, or choose a plated or coated look."
     )
     return finding("finish unstable", "warning", message, practice("finish_unstable"))
@@ -176,7 +221,8 @@ def lock_finish_findings(lock: str | None, metal: str, hinge: str | None) -> tup
         return ()  # the hinge's own number is refused by a finding of its own
     looks = {row.look for row in rows}
     if own[0].look in looks:
-        return ()
+        apart = not own[0].alike and own[0].bhma != rows[0].bhma
+        return (_nearly(rows[0], own[0]),) if apart else ()
     if any(own[0].look in pair and looks & pair for pair in NEAR):
         return (_nearly(rows[0], own[0]),)
     return (_differs(rows[0], own[0], matching(lock, metal), metal),)
@@ -217,7 +263,9 @@ def _mend(match: FinishRow | None, lock: FinishRow, metal: str) -> str:
 
 def hinge_metal(place: Place) -> Reason:
     """Return the base metal for a place, with its reason."""
-    stainless = Alternative("stainless", "does not rust; costs more, and its looks are 629 and 630 only")
+    stainless = Alternative(
+        "stainless", "does not rust; costs more, and 629 and 630 are its usual looks: ask for others"
+    )
     if place.coastal:
         return reason("stainless", words_of("metal_coastal"), practice("metal_coastal"))
     if place.exterior:
@@ -256,9 +304,15 @@ def metal_findings(place: Place, metal: str, bhma: str | None) -> tuple[Finding,
         return (_fire_metal(bhma or "", metal),)
     if metal == "steel" and (place.exterior or place.coastal):
         where, key = ("near salt water", "metal_coastal") if place.coastal else ("outdoors", "metal_exterior")
-        message = f"A steel hinge {where} rusts, plated or primed. Take stainless."
+        rows = () if place.fire_rated or bhma is None else finishes(bhma=bhma)
+        bronze = None if not rows or rows[0].alike else same_look(rows[0], "bronze")
+        rusts = f"A steel hinge {where} rusts, plated or primed."
         fix = (Fix("hinge.base_metal", "stainless", "Take stainless"), Fix("hinge.finish_bhma", "630", "630"))
-        return (finding("metal exposed", "warning", message, practice(key), fix),)
+        if bronze is None:
+            return (finding("metal exposed", "warning", f"{rusts} Take stainless.", practice(key), fix),)
+        message = f"{rusts} Take solid bronze, {bronze.bhma}, or stainless."
+        said = finding("metal exposed", "warning", message, practice(key), _take("bronze", bronze.bhma))
+        return (replace(said, other_fixes=(fix,)),)
     return ()
 
 
@@ -269,7 +323,7 @@ def _fire_metal(bhma: str, metal: str) -> Finding:
     fix: tuple[Fix, ...] = (Fix("hinge.base_metal", "steel", "Take steel"),)
     mend = "Choose a finish on steel."
     if alike is not None:
-        mend = f"{alike.bhma} has the same look on steel: choose it."
+        mend = f"{on_metal(alike, 'steel')}: choose it."
         fix = (*fix, Fix("hinge.finish_bhma", alike.bhma, f"Take {alike.bhma}"))
     message = f"{what}; a labelled door takes steel, since {metal} softens in a fire. {mend}"
     return finding("fire metal", "error", message, practice("metal_fire"), fix)

@@ -84,13 +84,50 @@ def test_chosen_finish(metal, us, bhma, number, code):
         ),
         ("steel", None, "630", "finish metal", "no number has this look on steel"),
         ("steel", "US4", "652", "finish disagree", "US4 and 652 do not go together: 652 is US26D"),
-        ("bronze", None, "613", "finish unstable", "never matches from one item or maker"),
+        ("bronze", None, "613", "finish unstable", "never matches from one metal, item or maker"),
     ],
 )
 def test_what_does_not_go_together_is_said(metal, us, bhma, code, words):
-    (said,) = choose_finish(metal, us, bhma).findings
+    (said,) = [one for one in choose_finish(metal, us, bhma).findings if one.code != "brass or bronze"]
     assert said.code == code
     assert words in said.message
+
+
+@pytest.mark.parametrize(
+    ("us", "alike"),
+    [("US5", 0), ("US7", 0), ("US11", 0), ("US15A", 0), ("US17A", 0), ("US10B", 0), ("US26D", 1), ("US3", 1)],
+)
+def test_no_blackened_or_relieved_look_matches_across_metals(us, alike):
+    """609, 610, 616, 620, 621, 636, 638, 643, 647, 648: none matches across metals by eye."""
+    assert {row.alike for row in finishes(us=us)} == {bool(alike)}
+
+
+@pytest.mark.parametrize(
+    ("bhma", "asks"), [("606", 0), ("611", 1), ("612", 1), ("613", 1), ("614", 1), ("617", 1), ("618", 0)]
+)
+def test_a_bronze_number_is_to_be_checked_for_brass(bhma, asks):
+    for metal in ("bronze", "brass") if asks else (finishes(bhma=bhma)[0].metal,):
+        codes = [one.code for one in choose_finish(metal, None, bhma).findings]
+        assert codes.count("brass or bronze") == asks
+        assert "finish metal" not in codes
+
+
+def test_a_dark_look_outdoors_may_be_of_solid_bronze():
+    outdoors = place(exterior=True)
+    (said,) = choose_finish("stainless", "US10B", None, place=outdoors).findings
+    assert "take bronze, 613" in said.message
+    assert [(fix.path, fix.value) for fix in said.fix] == [
+        ("hinge.base_metal", "bronze"),
+        ("hinge.finish_bhma", "613"),
+    ]
+    labelled = place(exterior=True, fire_rated=True)
+    for where in (labelled, place()):
+        (said,) = choose_finish("stainless", "US10B", None, place=where).findings
+        assert not said.fix
+    (rusts,) = metal_findings(outdoors, "steel", "640")
+    assert "Take solid bronze, 613, or stainless." in rusts.message
+    assert (rusts.fix[1].value, rusts.other_fixes[0][1].value) == ("613", "630")
+    assert metal_findings(outdoors, "steel", "652")[0].other_fixes == ()
 
 
 def place(exterior=False, coastal=False, humid=False, fire_rated=False):
