@@ -4,7 +4,6 @@ from tests.judgement.judgement import Judgement
 
 STEEL = {"construction": "hollow metal, 18 gage"}
 OUTSIDE = {"exposure": "exterior"}
-PRACTICE = "common practice, no source"
 UNSTABLE, BRONZE, EXPOSED = "finish unstable", "brass or bronze", "metal exposed"
 NO_NUMBER = "finish not on metal"
 
