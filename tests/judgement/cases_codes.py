@@ -108,6 +108,38 @@ FIRE = (
         hinge=FOUR,
     ),
     Judgement(
+        "a label of unknown minutes is asked about",
+        {"hand": "LH", "use": {"fire_rated": True}},
+        findings=("not said", LISTING),
+        says={"not said": "How many minutes its label says"},
+    ),
+    Judgement(
+        "a label of 90 minutes: rated without another word, and within the table",
+        {"hand": "LH", "fire_minutes": 90, "door": {"construction": "hollow metal, 18 gage"}},
+        {"bearing": "ball", "base_metal": "steel"},
+        (LISTING,),
+        (SIZE,),
+    ),
+    Judgement(
+        "a label of 180 minutes is within what is known of the table",
+        {"hand": "LH", "fire_minutes": 180},
+        findings=(LISTING,),
+        silent=(SIZE,),
+        source=NOTE,
+    ),
+    Judgement(
+        "a label of 240 minutes: check the listing",
+        {"hand": "LH", "fire_minutes": 240},
+        findings=(SIZE, LISTING),
+        says={SIZE: "labelled 240 minutes"},
+        source=NOTE,
+    ),
+    Judgement(
+        "0 minutes are no label",
+        {"hand": "LH", "fire_minutes": 0},
+        silent=(SIZE, LISTING),
+    ),
+    Judgement(
         "a labelled door on spring hinges is cautioned of",
         {"hand": "LH", "hung_on": "spring hinges", "use": {"fire_rated": True}},
         findings=("fire spring hinges",),

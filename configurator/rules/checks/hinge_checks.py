@@ -207,6 +207,7 @@ def _fire(filled: FilledOpening, hinge: LeafHinge, parts: Parts) -> tuple[Findin
             hinge_height=parts["height"].value,
             leaf_thickness=parts["leaf_thickness"].value,
             bearing=parts["bearing"].value,
+            minutes=filled.opening.fire_minutes,
         )
     )
 

@@ -33,6 +33,8 @@ def _questions(filled: FilledOpening, parts: Parts) -> Iterator[str]:
     use = filled.opening.use
     if filled.opening.fire_label is None:
         yield "A fire label, for how many minutes (steel, ball bearings, as listed)?"
+    elif filled.opening.fire_label and not filled.opening.fire_minutes:
+        yield "How many minutes its label says (the listing goes by them)?"
     wide, beds = limit("beds_asked"), limit("clear_width_beds")
     if use.beds_moved is None and filled.opening_width >= wide.value - TOLERANCE:
         yield f"Beds moved through, as in a hospital (clear width {exactly(beds.value)})?"

@@ -8,7 +8,7 @@ from typing import Literal
 from configurator.rules.filling.leaves import LeafSize
 from configurator.rules.finding import Finding, Fix, finding
 from configurator.rules.wording import exactly, feet, leaf_named, plain
-from configurator.tables import FireRow, practice, table
+from configurator.tables import FireRow, limit, practice, table
 from configurator.units import TOLERANCE
 
 _DEFER = (
@@ -28,6 +28,8 @@ class FireHinge:
     hinge_height: float
     leaf_thickness: float
     bearing: str
+    minutes: int | None = None
+    """What its label says; None where nobody said."""
 
 
 def fire_row(
@@ -61,6 +63,7 @@ def spring_hinges(thickness: float, leaf: LeafSize) -> Finding:
 def fire_findings(hinge: FireHinge) -> tuple[Finding, ...]:
     """Return the findings about the hinge of a labelled leaf."""
     row = fire_row(hinge.thickness, hinge.width, hinge.leaf_height)
+    row = None if (hinge.minutes or 0) > limit("fire_minutes").value else row
     found = _bearing(hinge)
     found += [_outside(hinge)] if row is None else [*_least(hinge, row), *_remembered(hinge, row)]
     caution = finding(
@@ -84,12 +87,16 @@ def _bearing(hinge: FireHinge) -> list[Finding]:
 def _outside(hinge: FireHinge) -> Finding:
     message = (
         f"A fire rated leaf {exactly(hinge.width, 'up')} wide, {exactly(hinge.leaf_height, 'up')} high and "
-        f"{exactly(hinge.thickness, 'up')} thick is outside the part of the fire door table known here. "
-        f"{_DEFER}"
+        f"{exactly(hinge.thickness, 'up')} thick{_labelled(hinge.minutes)} is outside the part of the fire "
+        f"door table known here. {_DEFER}"
     )
     return finding(
         "fire size", "warning", message, practice("fire_table"), width=hinge.width, height=hinge.leaf_height
     )
+
+
+def _labelled(minutes: int | None) -> str:
+    return f", labelled {minutes} minutes," if minutes else ""
 
 
 def _remembered(hinge: FireHinge, row: FireRow) -> Iterator[Finding]:
