@@ -229,7 +229,7 @@ def _weight(filled: FilledOpening, hinge: LeafHinge) -> Iterator[Finding]:
         f"{capitalized(the_leaf(leaf.name))} weighs "
         f"{_range(pounds.low, pounds.high)} lb; each of its hinges carries "
         f"{_range(least.share, most.share)} lb and the top one is pulled "
-        f"{_range(least.pull, most.pull)} lb outward. {ask}"
+        f"{_range(least.pull, most.pull)} lb toward the lock side. {ask}"
     )
     source = Source(f"weight: {pounds.source.text}; forces: {REACTIONS_SOURCE.text}", pounds.source.mark)
     yield finding("door weight", "note", message, source, weight=pounds.high, pull=most.pull, apart=apart)
