@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 from configurator.cli.shared import (
     DONE,
     FOUND_ERRORS,
+    complain,
     progress_line,
     refuse_ending,
     refused,
@@ -21,12 +22,16 @@ from configurator.model.faults import Fault
 from configurator.project_file import ProjectFileError, load
 
 if TYPE_CHECKING:
-    from configurator.documents.document import Document
+    from configurator.documents.papers import Counted
     from configurator.order.lines import Spare
     from configurator.order.prices import Priced
     from configurator.order.take_off import TakeOff
     from configurator.order.tally import Tally
     from configurator.project_file.held import HeldFile
+
+LABELS = ("labels", "floor labels")
+KINDS = ("order", "supplier", "quote", "cost", "receiving", *LABELS)
+"""What `--as` writes."""
 
 
 def add_order_command(commands: Any) -> None:
@@ -39,7 +44,22 @@ def add_order_command(commands: Any) -> None:
         "--spare", metavar="5%|2", help="spare hinges: per cent of each line, or a number a line"
     )
     order.add_argument("--screw-pack", type=whole_number, metavar="N", help="count screws in packs of N too")
-    order.add_argument("--prices", type=Path, metavar="P.csv", help="your own price list")
+    order.add_argument("--prices", type=Path, metavar="P.csv", help="your own price list, not the job's")
+    order.add_argument("--no-prices", action="store_true", help="leave out the job's price list")
+    order.add_argument("--margin", type=float, metavar="N", help="margin of a quote, per cent of its price")
+    order.add_argument(
+        "--as",
+        dest="kind",
+        choices=KINDS,
+        default="order",
+        help="what to write: the order, it without what is for the office (supplier), a quote, "
+        "a quote with cost and margin (cost), a receiving list, labels for packing",
+    )
+    order.add_argument(
+        "--substitute",
+        metavar="'HAVE for SIZE'",
+        help="say at which openings a size on the shelf will do, as '4-1/2 x 5 for 4-1/2 x 4'",
+    )
     order.add_argument(
         "--since", type=whole_number, metavar="N", help="only what changed since revision N of the order"
     )
@@ -66,9 +86,7 @@ def order_command(options: argparse.Namespace) -> tuple[str, int]:
 
     An order that is frozen goes out first, and only then into its own file.
     """
-    refuse_ending(options.out)
-    if options.submittal and options.prices is not None:
-        raise refused("--submittal", "has no prices; leave out --prices")
+    _refuse_what_does_not_go_together(options)
     if options.freeze is None:
         for name in ("mark_ordered", "with_errors"):
             if getattr(options, name):
@@ -85,16 +103,38 @@ def order_command(options: argparse.Namespace) -> tuple[str, int]:
         file.release()
 
 
+def _refuse_what_does_not_go_together(options: argparse.Namespace) -> None:
+    if options.kind in LABELS:
+        if options.out is None or options.out.suffix.lower() != ".pdf":
+            raise refused("--out", "labels are a PDF; name one, as labels.pdf")
+    else:
+        refuse_ending(options.out)
+    if options.submittal and options.prices is not None:
+        raise refused("--submittal", "has no prices; leave out --prices")
+    if options.submittal and options.kind != "order":
+        raise refused("--submittal", "is a paper of its own; leave out --as")
+    if options.margin is not None and not 0 <= options.margin < 100:
+        raise refused(
+            "--margin", f"a margin is from 0 to less than 100 per cent; {options.margin:g} was given"
+        )
+
+
 def _ordered(job: Job, options: argparse.Namespace, file: "HeldFile | None") -> tuple[str, int]:
     revision = _revision(job, options)
     tallies, order = _taken_off(job, options, revision)
     if revision is not None:
         return _changes(job, revision, order, options)
-    priced = _priced(order, options.prices)
+    if options.substitute is not None:
+        return _substitution(job, tallies, options)
+    job = _with_order_facts(job, options)
+    priced = _priced(order, _price_list(job, options))
     status = FOUND_ERRORS if options.strict and order.has_errors else DONE
     kept = job if file is None else _frozen(job, order, options)
-    text = written(_document(kept, tallies, order, priced, options.submittal), options.out)
-    data = _as_data(order, priced)
+    from configurator.documents.papers import Counted
+
+    counted = Counted(kept, tuple(tallies), order, priced)
+    text = _written("submittal" if options.submittal else options.kind, counted, options.out)
+    data = _as_data(counted, options.kind)
     if file is not None:
         file.save(kept)
         data["revision"] = kept.revisions[-1].number
@@ -117,24 +157,69 @@ def _frozen(job: Job, order: "TakeOff", options: argparse.Namespace) -> Job:
     return with_revision(marked_ordered(job, order) if options.mark_ordered else job, revision)
 
 
-def _document(
-    job: Job, tallies: "Sequence[Tally]", order: "TakeOff", priced: "Priced | None", submittal: bool
-) -> "Document":
-    if submittal:
-        from configurator.documents.submittal import submittal_document
+def _with_order_facts(job: Job, options: argparse.Namespace) -> Job:
+    """Return the job with what was asked for this time; it is kept where the order is frozen."""
+    said: dict[str, Any] = {}
+    if options.margin is not None:
+        said["margin"] = options.margin
+    if options.prices is not None:
+        from configurator.order.price_list import named_from
 
-        return submittal_document(tallies, order)
-    from configurator.documents.order import order_document
-    from configurator.order.revisions import standing
+        said["price_list"] = named_from(options.prices, options.file)
+    return job.model_copy(update={"order": job.order.model_copy(update=said)}) if said else job
 
-    return order_document(order, priced, standing(job, order))
+
+def _price_list(job: Job, options: argparse.Namespace) -> Path | None:
+    """Return the file of prices that was asked for, else the job's own where it can be read."""
+    given: Path | None = options.prices
+    if given is not None or options.no_prices or options.submittal or not job.order.price_list:
+        return given
+    path = Path(options.file).absolute().parent / job.order.price_list
+    if path.is_file():
+        return path
+    complain(f"the job's price list is not there, and the order has no prices: {path}")
+    return None
+
+
+def _written(kind: str, counted: "Counted", path: Path | None) -> str:
+    """Write a paper, or labels, and return where it is; with no file named, return it as text."""
+    from configurator.documents.papers import NoPaperError, paper_of
+
+    try:
+        if kind in LABELS and path is not None:
+            from configurator.export.document import write_paper
+
+            write_paper(kind, counted, path)
+            return f"{path}: {kind}\n"
+        return written(paper_of(kind, counted), path)
+    except NoPaperError as error:
+        raise refused("--as", str(error)) from None
+
+
+def _substitution(job: Job, tallies: "Sequence[Tally]", options: argparse.Namespace) -> tuple[str, int]:
+    """Return where a size on the shelf will do, and the order with it there."""
+    from configurator.documents.changes import substitution_document
+    from configurator.order.price_list import read_hinge_size
+    from configurator.order.substitute import substitute
+    from configurator.order.take_off import take_off
+
+    try:
+        has, wanted = (read_hinge_size(part) for part in options.substitute.lower().split(" for "))
+    except ValueError as error:
+        raise refused("--substitute", f"is written as '4-1/2 x 5 for 4-1/2 x 4'; {error}") from None
+    with progress_line("Trying it at every opening") as tell:
+        found = substitute(tallies, has, wanted, job.job, tell)
+    order = take_off(found.tallies, job.job, _spare(options, None), options.screw_pack)
+    if options.json:
+        return _data({"substitution": found.as_data(), **order.as_data()}), DONE
+    return written(substitution_document(found, order), options.out), DONE
 
 
 def _revision(job: Job, options: argparse.Namespace) -> Revision | None:
     """Return the revision that was asked for; prices are of a whole order, so they do not go with it."""
     if options.since is None:
         return None
-    for name in ("prices", "submittal", "freeze"):
+    for name in ("prices", "submittal", "freeze", "substitute"):
         if getattr(options, name) not in (None, False):
             raise refused("--since", f"gives what changed, and nothing else; leave out --{name}")
     for revision in job.revisions:
@@ -203,13 +288,23 @@ def _priced(order: "TakeOff", path: Path | None) -> "Priced | None":
         raise ProjectFileError(tuple(faults)) from None
 
 
-def _as_data(order: "TakeOff", priced: "Priced | None") -> dict[str, Any]:
-    data = order.as_data()
+def _as_data(counted: "Counted", kind: str) -> dict[str, Any]:
+    data, priced, facts = counted.order.as_data(), counted.priced, counted.job.order
+    data["order"] = facts.model_dump(exclude_unset=True)
     if priced is not None:
+        from configurator.order.prices import NO_PRICE
+
         for line in data["lines"]:
             one = priced.by_line.get(line["line"])
-            line |= {"price": None, "price_unit": None, "amount": None} if one is None else one.as_data()
+            line |= NO_PRICE if one is None else one.as_data()
         data["totals"] |= priced.as_data()
+    if kind in ("quote", "cost") and priced is not None and facts.margin is not None:
+        from decimal import Decimal
+
+        from configurator.documents.quote import quoted
+
+        lines = quoted(counted.order, priced, Decimal(f"{facts.margin:g}"))
+        data["quote"] = [line.as_data() for line in lines]
     return data
 
 

@@ -127,7 +127,7 @@ def written(document: "Document", path: Path | None) -> str:
 
     with progress_line(f"Writing {path.name}") as tell:
         write_document(document, path, tell)
-    return "\n".join((f"{path}: {document.title.lower()}", *document.notes)) + "\n"
+    return "\n".join((f"{path}: {document.title.lower()}", *document.notes, *document.office_notes)) + "\n"
 
 
 @contextmanager

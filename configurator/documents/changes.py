@@ -1,12 +1,17 @@
 """What changed since an order went out, as a document and as data: what to order, what to return, and why."""
 
+from dataclasses import replace
 from typing import Any
 
 from configurator.documents.document import Column, Document, Table, heading_of
 from configurator.documents.line_words import detail_words, hinge_words, metal_words
+from configurator.documents.order import paper_table
 from configurator.model import JobFacts
 from configurator.order.revisions import Changes, OpeningChange, Taken
+from configurator.order.substitute import Substitution
+from configurator.order.take_off import TakeOff
 from configurator.rules.hinge_items import HingeItem
+from configurator.rules.wording import size
 
 _LINE_COLUMNS = (
     Column("order", "Order", "count", 6),
@@ -48,6 +53,22 @@ def changes_document(changes: Changes, facts: JobFacts | None = None) -> Documen
     tables = Table("Lines", _LINE_COLUMNS, lines), Table("Openings", _OPENING_COLUMNS, openings)
     title = f"Changes since revision {changes.number}"
     return Document(title, heading_of(facts or JobFacts()), tables, tables, (changes.words(),))
+
+
+def substitution_document(found: Substitution, order: TakeOff) -> Document:
+    """Return opening by opening where another hinge will do, and the order with it there."""
+    columns = (
+        Column("mark", "mark", "text", 8),
+        Column("hinges", "hinges", "count", 5),
+        Column("does", "will do", "flag", 5),
+        Column("why", "why not, or what to heed", "text", 80),
+    )
+    rows = tuple((one.mark, one.hinges, one.does, one.why or None) for one in found.marks)
+    has, wanted = size(*found.has), size(*found.wanted)
+    table = Table(f"{has} for {wanted}", columns, rows)
+    tables = (table, replace(paper_table(order), title="Order with it where it will do"))
+    notes = (found.words(), order.reconciliation.words())
+    return Document(f"Substitution: {has} for {wanted}", heading_of(order.facts), tables, tables, notes)
 
 
 def changes_as_data(changes: Changes) -> dict[str, Any]:

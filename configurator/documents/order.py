@@ -1,7 +1,6 @@
-"""The order as a document: lines, screws, what is not ordered and why, the cautions, and the sums."""
+"""The order as a document: its head, the lines with their sums, the screws; apart what is for the office."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 
 from configurator.documents.document import (
     MOST_IN_CELL,
@@ -15,48 +14,78 @@ from configurator.documents.document import (
     listed,
 )
 from configurator.documents.line_words import (
+    despite_words,
     detail_words,
     hinge_words,
+    labelled_words,
     marks_words,
     metal_words,
+    screw_kind_words,
     screw_words,
 )
+from configurator.model import OrderFacts
 from configurator.order.lines import UNIT, OrderLine
-from configurator.order.prices import Priced
+from configurator.order.prices import LinePrice, Priced
 from configurator.order.studied import NotOrdered
 from configurator.order.take_off import TakeOff
 from configurator.rules.hinge.sizes import pairs
 from configurator.rules.hinge_items import CONTRACT_KEYS
 
 NOT_ORDERED = "not ordered"
+MOST_UNDER = 400
+"""Marks that run under a line; more would fill a page with one line, and have a table of their own."""
 _TITLES = {
     "type": "ANSI/BHMA A156.1 type",
     "finish_bhma": "BHMA finish",
     "finish_us": "US finish",
     "leaf_thickness": "leaf thickness",
+    "fire": "some on labelled fire doors",
+    "size": "size, height x width",
 }
-_KINDS = {"height": "inches", "width": "inches", "leaf_thickness": "inches", "knuckles": "count"}
+_KINDS = {"leaf_thickness": "inches", "knuckles": "count"}
 _FLAGS = ("security_stud", "fire")
+_KEYS = tuple(key for key in CONTRACT_KEYS if key not in ("height", "width"))
+"""What a line is, without the two sizes by themselves: the size is written in one way."""
 
 
-def order_document(order: TakeOff, priced: Priced | None = None, standing: str = "") -> Document:
+def order_document(
+    order: TakeOff, priced: Priced | None = None, standing: str = "", head: OrderFacts | None = None
+) -> Document:
     """Return the order laid out; with prices where there are any.
 
-    `standing` says which revision it is: whoever gets two of them must know which one holds.
+    `standing` says which revision it is: whoever gets two of them must know which one holds. `head` is what
+    the user says over the order.
     """
-    more = tuple(table for table in (_screws(order), _left_out(order), _findings(order)) if table.rows)
-    notes = (order.reconciliation.words(), *((priced.words(),) if priced is not None else ()))
-    marks, lines, paper = _marks(order), order_table(order, priced), _paper(order, priced)
-    summed = replace(paper, rows=(*paper.rows, *_in_all(order, priced, paper.columns)))
-    long = any(len(line.by_mark) > MOST_ON_PAPER for line in order.lines)
+    facts = head or OrderFacts()
+    lines, paper, marks = order_table(order, priced), paper_table(order, priced), _marks(order)
+    screws = tuple(table for table in (_screws(order),) if table.rows)
+    office = tuple(table for table in (_left_out(order), _findings(order)) if table.rows)
+    long = any(len(line.by_mark) > MOST_UNDER for line in order.lines)
     return Document(
         "Hinge order",
         _heading(order, standing),
-        data=(lines, marks, *more),
-        sheets=(summed, *((marks,) if long else ()), *more),
-        notes=notes,
-        book=(paper, lines, marks, *more),
+        data=(lines, marks, *screws),
+        sheets=(paper, *((marks,) if long else ()), *screws),
+        notes=tuple(_notes(priced, facts)),
+        book=(paper, lines, marks, *screws),
+        head=order_head(facts),
+        office=office,
+        office_notes=tuple(_office_notes(order, priced, facts)),
     )
+
+
+def order_head(facts: OrderFacts) -> tuple[tuple[str, str], ...]:
+    """Return what the user says over an order, by name; nothing that was left out."""
+    said = (
+        ("Supplier", facts.supplier),
+        ("Ship to", facts.ship_to),
+        ("Order number", facts.number),
+        ("Order date", facts.date),
+        ("Required", facts.required),
+        ("Order revision", facts.revision),
+        ("Ordered by", facts.prepared_by),
+    )
+    return tuple((name, value) for name, value in said if value)
 
 
 def _heading(order: TakeOff, standing: str) -> tuple[tuple[str, str], ...]:
@@ -65,15 +94,33 @@ def _heading(order: TakeOff, standing: str) -> tuple[tuple[str, str], ...]:
     return (*(known or (("Job", NO_NAME),)), ("Revision", standing)) if standing else known
 
 
+def _notes(priced: Priced | None, facts: OrderFacts) -> Iterator[str]:
+    if facts.notes:
+        yield facts.notes
+    if priced is not None:
+        yield priced.words()
+
+
+def _office_notes(order: TakeOff, priced: Priced | None, facts: OrderFacts) -> Iterator[str]:
+    yield order.reconciliation.words()
+    if facts.internal_notes:
+        yield facts.internal_notes
+    if priced is not None and priced.passed_over:
+        yield priced.passed_over
+
+
+# --- Every fact of a line, for other programs ---
+
+
 def order_table(order: TakeOff, priced: Priced | None = None) -> Table:
-    """Return the lines with a column for every key of the results; what is not ordered follows, quantity 0.
+    """Return the lines with a column for every fact; what is not ordered follows, quantity 0.
 
     So a file of one table has everything: nothing of the job is silently missing from it.
     """
-    columns = (*_COLUMNS, *(_MONEY if priced is not None else ()))
+    columns = (*_COLUMNS, *(_money_columns(priced) if priced is not None else ()))
     lines = [_line_cells(line) + _money(line, priced) for line in order.lines]
     left_out = [_left_out_cells(one, columns) for one in order.not_ordered]
-    return Table("Lines", columns, (*lines, *left_out))
+    return Table("Lines", columns, (*lines, *left_out), tuple(_in_all(order, priced, columns)))
 
 
 def _left_out_cells(one: NotOrdered, columns: Sequence[Column]) -> tuple[Cell, ...]:
@@ -96,70 +143,58 @@ _COLUMNS = (
     Column("quantity", "quantity", "count", 8),
     Column("unit", "unit", "text", 6),
     Column("pairs", "pairs", "text", 11),
-    *(_column(key) for key in CONTRACT_KEYS),
+    *(_column(key) for key in _KEYS),
+    Column("labelled", "hinges on labelled fire doors", "count", 9),
     Column("machine_screws", "machine screws", "count", 9),
     Column("wood_screws", "wood screws", "count", 9),
-    Column("marks", "marks", "text", 30),
+    Column("marks", "marks x hinges", "text", 30),
     Column("needed", "needed", "count", 8),
     Column("spare", "spare", "count", 6),
     Column("remark", "remark", "text", 30),
 )
-_MONEY = (
-    Column("price", "Price", "money", 9),
-    Column("price_unit", "Price is for", "text", 8),
-    Column("amount", "Amount", "money", 11),
-)
 
 
 def _line_cells(line: OrderLine) -> tuple[Cell, ...]:
-    screws = line.screws
+    screws, what = line.screws, line.as_data()
     start = (line.number, line.quantity, UNIT, pairs(line.quantity))
-    what = line.hinge.as_data().values()
-    end = (screws["machine"], screws["wood"], marks_words(line, MOST_IN_CELL), line.needed, line.spare, None)
-    return (*start, *what, *end)
+    counts = (sum(line.fire_marks.values()), screws["machine"], screws["wood"])
+    end = (marks_words(line, MOST_IN_CELL), line.needed, line.spare, despite_words(line) or None)
+    return (*start, *(what[key] for key in _KEYS), *counts, *end)
+
+
+def _money_columns(priced: Priced) -> tuple[Column, ...]:
+    currency = f", {priced.currency}" if priced.currency else ""
+    return (
+        Column("part_number", "part number", "text", 12),
+        Column("description", "description", "text", 20),
+        Column("packs", "packs", "count", 6),
+        Column("price", f"price{currency}", "money", 9),
+        Column("price_unit", "price is for", "text", 8),
+        Column("amount", f"amount{currency}", "money", 11),
+        Column("source", "source of price", "text", 12),
+    )
 
 
 def _money(line: OrderLine, priced: Priced | None) -> tuple[Cell, ...]:
     if priced is None:
         return ()
     one = priced.by_line.get(line.number)
-    return (None, None, None) if one is None else (one.price, one.unit, one.amount)
+    return (None,) * 7 if one is None else _price_cells(one)
 
 
-_PAPER = (
-    Column("line", "Line", "count", 4),
-    Column("quantity", "Quantity, each", "count", 6),
-    Column("pairs", "Pairs", "text", 10),
-    Column("spare", "Spare among them", "count", 6),
-    Column("size", "Size, height x width", "text", 13),
-    Column("type", "A156.1 type", "text", 7),
-    Column("hinge", "Hinge", "text", 26),
-    Column("finish", "Metal, finish", "text", 13),
-    Column("pin_tip_corner", "Pin and ends", "text", 20),
-    Column("screws", "Screws", "text", 11),
-    Column("marks", "Marks x hinges", "text", 24),
-)
-
-
-def _paper(order: TakeOff, priced: Priced | None) -> Table:
-    """Return the lines in as many columns as a page is wide; no column for spare where there is none."""
-    money = _MONEY if priced is not None else ()
-    rows = [(*_paper_cells(line), *_money(line, priced)) for line in order.lines]
-    columns = (*_PAPER, *money)
-    if order.reconciliation.spare:
-        return Table("Order", columns, tuple(rows))
-    at = [column.key for column in columns].index("spare")
-    shorter = tuple((*row[:at], *row[at + 1 :]) for row in rows)
-    return Table("Order", (*columns[:at], *columns[at + 1 :]), shorter)
+def _price_cells(one: LinePrice) -> tuple[Cell, ...]:
+    named = (one.part_number or None, one.description or None, one.packs)
+    return (*named, one.price, one.unit, one.amount, one.source or None)
 
 
 def _in_all(order: TakeOff, priced: Priced | None, columns: Sequence[Column]) -> Iterator[tuple[Cell, ...]]:
-    """Yield the sums under the lines of an order on paper; no amount while a line has no price."""
+    """Yield the sums over the lines; no amount while a line has no price."""
     if not order.lines:
         return
     sums: dict[str, Cell] = {
         "quantity": order.hinges,
         "pairs": pairs(order.hinges),
+        "needed": order.reconciliation.by_lines,
         "spare": order.reconciliation.spare,
         "size": "in all",
         "amount": priced.total if priced is not None and not priced.unpriced else None,
@@ -167,12 +202,59 @@ def _in_all(order: TakeOff, priced: Priced | None, columns: Sequence[Column]) ->
     yield tuple(sums.get(column.key) for column in columns)
 
 
-def _paper_cells(line: OrderLine) -> tuple[Cell, ...]:
+# --- On paper ---
+
+_PAPER = (
+    Column("line", "line", "count", 3),
+    Column("part_number", "part number", "text", 11),
+    Column("quantity", "quantity, each", "count", 4),
+    Column("pairs", "pairs", "text", 9),
+    Column("packs", "packs", "count", 2),
+    Column("spare", "spare among them", "count", 2),
+    Column("size", "size, height x width", "text", 11),
+    Column("type", "A156.1 type", "text", 5),
+    Column("hinge", "hinge", "text", 44),
+    Column("finish", "metal, finish", "text", 16),
+    Column("pin_tip_corner", "pin and ends", "text", 32),
+    Column("screws", "screws", "text", 12),
+    Column("price", "price", "money", 5),
+    Column("price_unit", "price is for", "text", 3),
+    Column("amount", "amount", "money", 8),
+    Column("description", "description", "text", 24, under=True),
+    Column("marks", "marks x hinges", "text", 40, under=True),
+    Column("labelled", "on labelled fire doors", "text", 30, under=True),
+    Column("screw_kinds", "hinges by their screws", "text", 24, under=True),
+    Column("despite", "in spite of an error", "text", 40, under=True),
+)
+_ONLY_WHERE_THERE_IS_ONE = {
+    *("part_number", "packs", "spare", "price", "price_unit", "amount"),
+    *("description", "labelled", "screw_kinds", "despite"),
+}
+
+
+def paper_table(order: TakeOff, priced: Priced | None = None) -> Table:
+    """Return the lines as a page shows them; no column that has nothing in it."""
+    columns = _with_currency(priced)
+    rows = [_paper_cells(line, priced.by_line.get(line.number) if priced else None) for line in order.lines]
+    table = Table("Order", columns, tuple(rows), tuple(_in_all(order, priced, columns)))
+    return table.without_empty(_ONLY_WHERE_THERE_IS_ONE)
+
+
+def _with_currency(priced: Priced | None) -> tuple[Column, ...]:
+    """Return the columns of paper, the currency over the amounts."""
+    titles = {column.key: column for column in _money_columns(priced)} if priced is not None else {}
+    money = ("price", "amount")
+    return tuple(titles[one.key] if one.key in money and titles else one for one in _PAPER)
+
+
+def _paper_cells(line: OrderLine, price: LinePrice | None) -> tuple[Cell, ...]:
     hinge = line.hinge
     return (
         line.number,
+        price.part_number if price else None,
         line.quantity,
         pairs(line.quantity),
+        price.packs if price else None,
         line.spare,
         hinge.size,
         hinge.type or "none known",
@@ -180,7 +262,12 @@ def _paper_cells(line: OrderLine) -> tuple[Cell, ...]:
         metal_words(hinge),
         detail_words(hinge),
         screw_words(line.screws),
-        marks_words(line, MOST_ON_PAPER),
+        *((price.price, price.unit, price.amount) if price else (None, None, None)),
+        price.description if price else None,
+        marks_words(line, MOST_UNDER),
+        labelled_words(line, MOST_UNDER),
+        screw_kind_words(line),
+        despite_words(line),
     )
 
 
@@ -193,7 +280,7 @@ def _screws(order: TakeOff) -> Table:
         Column("packs", "Packs", "count", 8),
     )
     rows = tuple((one.kind, one.size, one.metal, one.count, one.packs) for one in order.screws)
-    return Table("Screws", columns, rows)
+    return Table("Screws", columns, rows).without_empty({"packs"})
 
 
 def _marks(order: TakeOff) -> Table:
@@ -210,6 +297,9 @@ def _marks(order: TakeOff) -> Table:
         for mark, count in line.by_mark.items()
     )
     return Table("Marks", columns, rows)
+
+
+# --- For the office ---
 
 
 def _left_out(order: TakeOff) -> Table:
@@ -230,9 +320,13 @@ def _findings(order: TakeOff) -> Table:
         Column("code", "Finding", "text", 18),
         Column("message", "To heed before ordering", "text", 60),
         Column("marks", "Marks", "text", 18),
+        Column("accepted", "Ordered all the same", "text", 12),
     )
     rows = tuple(
-        (one.finding.severity, one.finding.code, one.finding.message, listed(one.marks, MOST_ON_PAPER))
+        (
+            *(one.finding.severity, one.finding.code, one.finding.message),
+            *(listed(one.marks, MOST_ON_PAPER), listed(one.accepted, MOST_ON_PAPER)),
+        )
         for one in order.findings
     )
-    return Table("Findings", columns, rows)
+    return Table("Findings", columns, rows).without_empty({"accepted"})

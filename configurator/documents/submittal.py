@@ -43,15 +43,18 @@ def submittal_document(tallies: Sequence[Tally], order: TakeOff) -> Document:
     cautions = cautions_of(tallies, order)
     cover = _cover(tallies, order)
     ordered = order_document(order)
-    lines = tuple(table for table in ordered.sheets if table.title in ("Order", "Marks", "Not ordered"))
-    notes = (*ordered.notes, *_not_measured(tallies), NOT_KNOWN_HERE)
+    parts = (*ordered.sheets, *ordered.office)
+    lines = tuple(table for table in parts if table.title in ("Order", "Marks", "Not ordered"))
+    notes = (order.reconciliation.words(), *_not_measured(tallies), NOT_KNOWN_HERE)
     noted = tuple(("note", *(None,) * 6, note, None) for note in notes)
     whole = Table("Submittal", _WHOLE, (*_all_rows(cover, headings, order, cautions), *noted))
     sheets, book = (
-        (cover, hardware_table(headings, most), *lines, _cautions(cautions, most))
+        (hardware_table(headings, most), *lines, _cautions(cautions, most))
         for most in (MOST_ON_PAPER, MOST_IN_CELL)
     )
-    return Document("Submittal", heading_of(order.facts), (whole,), sheets, notes, book)
+    heading = heading_of(order.facts)
+    head = tuple((str(name), str(fact)) for name, fact in cover.rows[len(heading) :])
+    return Document("Submittal", heading, (whole,), sheets, notes, (cover, *book), head=head, cover=True)
 
 
 def _not_measured(tallies: Iterable[Tally]) -> tuple[str, ...]:

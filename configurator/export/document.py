@@ -5,12 +5,13 @@ A CSV is as RFC 4180 has it: UTF-8, every text quoted, and no text that a spread
 
 import csv
 import io
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from decimal import Decimal
 from pathlib import Path
 
 from configurator.cells import shield, unshield
-from configurator.documents.document import Cell, Document, Table
+from configurator.documents.document import PLACES, Cell, Document, Table
+from configurator.documents.papers import LABELS, Counted, labels_of, paper_of
 from configurator.long_work import Progress, unwatched
 from configurator.project_file import write_whole
 
@@ -29,16 +30,33 @@ def write_document(document: Document, path: Path, progress: Progress = unwatche
     write_whole(path, make(document, progress))
 
 
-def csv_bytes(table: Table) -> bytes:
-    """Return a table as the bytes of a CSV file: its keys on the first line, then a line for each row.
+def write_paper(kind: str, counted: Counted, path: Path, progress: Progress = unwatched) -> None:
+    """Write the paper of a kind, or its labels. Raises as `write_document` does, and NoPaperError."""
+    if kind not in LABELS:
+        write_document(paper_of(kind, counted), path, progress)
+        return
+    from configurator.export.labels_pdf import write_labels
+
+    if path.suffix.lower() != ".pdf":
+        raise ValueError(f"labels are a PDF; {path.name} was given")
+    write_labels(labels_of(kind, counted), path, progress)
+
+
+def csv_bytes(table: Table, lead: Sequence[tuple[str, str]] = ()) -> bytes:
+    """Return a table as the bytes of a CSV file: its headings on a line, a line for each row, its totals.
+
+    What leads stands above, each fact on a line, with an empty line after it.
 
     Lines end in CR LF. Numbers stand bare; every text stands in quotation marks, so that a program that
     takes another character between cells cannot cut one open. Yes and no are those words.
     """
     written = io.StringIO(newline="")
     writer = csv.writer(written, quoting=csv.QUOTE_NONNUMERIC, lineterminator="\r\n")
-    writer.writerow([column.key for column in table.columns])
-    writer.writerows([_cell(cell) for cell in row] for row in table.rows)
+    wide = max(len(table.columns), 2)
+    for row in (*lead, *(((),) if lead else ())):
+        writer.writerow([shield(cell) for cell in row] + [""] * (wide - len(row)))
+    writer.writerow([column.heading for column in table.columns])
+    writer.writerows([_cell(cell) for cell in row] for row in (*table.rows, *table.totals))
     return written.getvalue().encode()
 
 
@@ -63,13 +81,14 @@ def _cell(cell: Cell) -> str | int | float | Decimal:
         return ""
     if isinstance(cell, bool):
         return "yes" if cell else "no"
-    if isinstance(cell, float) and cell.is_integer():
-        return int(cell)
+    if isinstance(cell, float):
+        short = round(cell, PLACES)
+        return int(short) if short.is_integer() else short
     return shield(cell) if isinstance(cell, str) else cell
 
 
 def _csv(document: Document, _: Progress) -> bytes:
-    return csv_bytes(document.data[0])
+    return csv_bytes(document.data[0], document.lead)
 
 
 # Each library is loaded on first use: neither is small, and most of the program needs none of them.

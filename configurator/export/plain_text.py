@@ -129,9 +129,13 @@ def document_text(document: Document) -> str:
     """Return the heading, every sheet as a table, and the notes."""
     heading = f"{document.title}: {headed(document)}"
     lines = [*textwrap.wrap(heading, WIDTH), "=" * min(len(heading), WIDTH)]
+    lines += [line for name, fact in document.head for line in textwrap.wrap(f"{name}: {fact}", WIDTH)]
     for table in document.sheets:
         lines += ["", table.title, "-" * len(table.title), *_table_lines(table)]
     lines += ["", *(line for note in document.notes for line in textwrap.wrap(note, WIDTH))]
+    for table in document.office:
+        lines += ["", table.title, "-" * len(table.title), *_table_lines(table)]
+    lines += [line for note in document.office_notes for line in textwrap.wrap(note, WIDTH)]
     return "\n".join(lines) + "\n"
 
 
@@ -141,10 +145,11 @@ def _table_lines(table: Table) -> list[str]:
         return ["nothing"]
     rows = [
         [column.heading for column in table.columns],
-        *([cell_words(cell) for cell in row] for row in table.rows),
+        *([cell_words(cell) for cell in row] for row in (*table.rows, *table.totals)),
     ]
     widths = _widths(rows, table.columns)
-    if sum(widths) + _GAP * (len(widths) - 1) <= WIDTH:
+    under = any(column.under for column in table.columns)
+    if sum(widths) + _GAP * (len(widths) - 1) <= WIDTH and not under:
         return [line for row in rows for line in _row_lines(row, widths, table.columns)]
     return _in_two_parts(rows, table.columns, widths)
 
@@ -152,7 +157,7 @@ def _table_lines(table: Table) -> list[str]:
 def _in_two_parts(
     rows: Sequence[Sequence[str]], columns: Sequence[Column], widths: Sequence[int]
 ) -> list[str]:
-    narrow = [index for index, column in enumerate(columns) if column.width < WIDE]
+    narrow = [index for index, column in enumerate(columns) if column.width < WIDE and not column.under]
     wide = [index for index in range(len(columns)) if index not in narrow]
     beside = [widths[index] for index in narrow], [columns[index] for index in narrow]
     titles = rows[0]

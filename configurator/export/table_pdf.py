@@ -1,48 +1,33 @@
 """A document as PDF: landscape letter, the header row on every page, page x of y, always the same bytes."""
 
 import io
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import Any
-from xml.sax.saxutils import escape
 
-from reportlab.lib import colors
-from reportlab.lib.enums import TA_RIGHT
 from reportlab.lib.pagesizes import landscape, letter
 from reportlab.lib.styles import ParagraphStyle
 from reportlab.lib.units import inch
-from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
-from reportlab.platypus import CondPageBreak, LongTable, Paragraph, SimpleDocTemplate, Spacer, TableStyle
+from reportlab.platypus import CondPageBreak, Flowable, PageBreak, SimpleDocTemplate, Spacer
 
-from configurator.documents.document import Cell, Column, Document, Table, cell_words, headed
+from configurator.documents.document import Document, Table, headed
 from configurator.export.painting import BOLD, FONT
 from configurator.export.pdf import load_fonts
+from configurator.export.table_rows_pdf import HEAD, LINE, PLAIN, SIZE, laid_out, paragraph
 from configurator.long_work import Counter, Progress, unwatched
 
 PAGE = landscape(letter)
 MARGIN = 0.5 * inch
-ROOM = PAGE[0] - 2 * MARGIN
-SIZE, LEADING = 6.5, 8.0
-PADDING = 2.5
+TOP, BOTTOM, FRAME = 0.55 * inch, 0.6 * inch, 6.0
+ROOM = PAGE[0] - 2 * MARGIN - 2 * FRAME, PAGE[1] - TOP - BOTTOM - 2 * FRAME
 WITH_TITLE = 70
 """Points of a table that stand on one page with its title: what has no room for them begins the next."""
-_RIGHT = ("count", "inches", "degrees", "money")
-_PLAIN = ParagraphStyle("cell", fontName=FONT, fontSize=SIZE, leading=LEADING, splitLongWords=1)
-_NUMBER = ParagraphStyle("number", parent=_PLAIN, alignment=TA_RIGHT)
-_HEAD = ParagraphStyle("head", parent=_PLAIN, fontName=BOLD)
-_NUMBER_HEAD = ParagraphStyle("number head", parent=_HEAD, alignment=TA_RIGHT)
-_TITLE = ParagraphStyle("title", parent=_HEAD, fontSize=13, leading=17)
-_SUBTITLE = ParagraphStyle("subtitle", parent=_HEAD, fontSize=9, leading=14)
-_LINES = TableStyle(
-    [
-        ("VALIGN", (0, 0), (-1, -1), "TOP"),
-        ("FONT", (0, 0), (-1, -1), FONT, SIZE, LEADING),
-        ("BACKGROUND", (0, 0), (-1, 0), colors.Color(0.9, 0.9, 0.9)),
-        ("LINEBELOW", (0, 0), (-1, -1), 0.25, colors.Color(0.6, 0.6, 0.6)),
-        *((side, (0, 0), (-1, -1), PADDING) for side in ("LEFTPADDING", "RIGHTPADDING")),
-        *((side, (0, 0), (-1, -1), 1.5) for side in ("TOPPADDING", "BOTTOMPADDING")),
-    ]
-)
+_TITLE = ParagraphStyle("title", parent=HEAD, fontSize=13, leading=17)
+_SUBTITLE = ParagraphStyle("subtitle", parent=HEAD, fontSize=9, leading=14)
+_COVER = ParagraphStyle("cover", parent=HEAD, fontSize=26, leading=34)
+_COVER_JOB = ParagraphStyle("cover job", parent=HEAD, fontSize=16, leading=22)
+_FACT_SIZE, _FACT_LEADING = 8.0, 11.0
+FOR_THE_OFFICE = "For the office: not part of what goes out"
 
 
 def pdf_bytes(document: Document, progress: Progress = unwatched) -> bytes:
@@ -52,87 +37,155 @@ def pdf_bytes(document: Document, progress: Progress = unwatched) -> bytes:
     says not to go on.
     """
     load_fonts()
-    rows = Counter(2 * sum(len(table.rows) for table in document.sheets), progress)
-    written = io.BytesIO()
+    tables = (*document.sheets, *document.office)
+    rows = Counter(2 * sum(len(table.rows) + len(table.totals) for table in tables), progress)
+    written, index = io.BytesIO(), Index()
     pages = SimpleDocTemplate(
         written,
         pagesize=PAGE,
         leftMargin=MARGIN,
         rightMargin=MARGIN,
-        topMargin=0.55 * inch,
-        bottomMargin=0.6 * inch,
+        topMargin=TOP,
+        bottomMargin=BOTTOM,
         title=document.title,
         author="",
         invariant=1,
     )
-    story: list[Any] = [_paragraph(document.title, _TITLE), _paragraph(headed(document), _SUBTITLE)]
-    for table in document.sheets:
-        title = _paragraph(table.title, _SUBTITLE)
-        story += [Spacer(1, 6), CondPageBreak(WITH_TITLE), title, _laid_out(table, rows)]
-    story += [Spacer(1, 8), *(_paragraph(note, _PLAIN) for note in document.notes)]
-    pages.build(story, canvasmaker=_numbered(headed(document)))
+    story = [*_front(document, index), *_parts(document, rows, index), *_office(document, rows)]
+    pages.build(story, canvasmaker=_numbered(headed(document), index))
     return written.getvalue()
 
 
-def _laid_out(table: Table, rows: Counter) -> Any:
-    if not table.rows:
-        return _paragraph("nothing", _PLAIN)
-    columns = table.columns
-    widths = _widths(columns)
-    cells = []
-    for row in table.rows:
-        numeric = map(_numeric, columns)
-        cells.append([_shown(*each) for each in zip(row, widths, numeric, strict=True)])
-        rows.take()
-    head = [_paragraph(column.heading, _NUMBER_HEAD if _numeric(column) else _HEAD) for column in columns]
-    right = [("ALIGN", (n, 0), (n, -1), "RIGHT") for n, column in enumerate(columns) if _numeric(column)]
-    style = TableStyle(right, parent=_LINES)
-    kind = _counted(rows)
-    return kind([head, *cells], colWidths=widths, repeatRows=1, splitInRow=1, style=style, hAlign="LEFT")
+def _front(document: Document, index: "Index") -> Iterator[Flowable]:
+    """Yield what stands over the first table, or the cover."""
+    if document.cover:
+        yield Spacer(1, 40)
+        yield paragraph(document.title, _COVER)
+        yield paragraph(dict(document.heading).get("Job", ""), _COVER_JOB)
+        yield Spacer(1, 12)
+        facts = [fact for fact in (*document.heading, *document.head) if fact[0] != "Job"]
+        yield Facts(facts, columns=1)
+        yield Spacer(1, 16)
+        yield index
+        return
+    yield paragraph(document.title, _TITLE)
+    yield paragraph(headed(document), _SUBTITLE)
+    if document.head:
+        yield Facts(document.head, columns=3)
 
 
-def _counted(rows: Counter) -> type[LongTable]:
-    """Return a table that counts its rows when they are drawn; the parts it is split into do so too."""
-
-    class Counted(LongTable):
-        """One page of rows under the header."""
-
-        def draw(self) -> None:
-            super().draw()
-            rows.take(self._nrows - 1)  # type: ignore[attr-defined]
-
-    return Counted
+def _parts(document: Document, rows: Counter, index: "Index") -> Iterator[Flowable]:
+    for table in document.sheets:
+        if document.cover:
+            yield PageBreak()
+            yield Begun(index, table.title)
+        yield from _table(table, rows)
+    yield from _notes(document.notes)
 
 
-def _widths(columns: Sequence[Column]) -> list[float]:
-    """Return widths that fill the page: room for every word of a title first, the rest as cells need it."""
-    least = [
-        max(pdfmetrics.stringWidth(word, BOLD, SIZE) for word in column.heading.split()) + 2 * PADDING + 1
-        for column in columns
-    ]
-    total = sum(column.width for column in columns)
-    left = ROOM - sum(least)
-    return [width + left * column.width / total for width, column in zip(least, columns, strict=True)]
+def _office(document: Document, rows: Counter) -> Iterator[Flowable]:
+    """Yield what is not for those who get the document, on a page of its own at its end."""
+    if not document.office and not document.office_notes:
+        return
+    yield PageBreak()
+    yield paragraph(FOR_THE_OFFICE, _TITLE)
+    yield from _notes(document.office_notes)
+    for table in document.office:
+        yield from _table(table, rows)
 
 
-def _numeric(column: Column) -> bool:
-    return column.kind in _RIGHT
+def _table(table: Table, rows: Counter) -> Iterator[Flowable]:
+    yield Spacer(1, 6)
+    yield CondPageBreak(WITH_TITLE)
+    yield paragraph(table.title, _SUBTITLE)
+    yield laid_out(table, ROOM, rows) if table.rows else paragraph("nothing", PLAIN)
 
 
-def _shown(cell: Cell, width: float, numeric: bool) -> Any:
-    """Return a cell as plain text where it goes on one line, else as text that is broken into lines."""
-    text = cell_words(cell)
-    fits = pdfmetrics.stringWidth(text, FONT, SIZE) <= width - 2 * PADDING
-    if fits and "\n" not in text:
-        return text
-    return _paragraph(text, _NUMBER if numeric else _PLAIN)
+def _notes(notes: Sequence[str]) -> Iterator[Flowable]:
+    if notes:
+        yield Spacer(1, 8)
+        yield from (paragraph(note, PLAIN) for note in notes)
 
 
-def _paragraph(text: str, style: ParagraphStyle) -> Paragraph:
-    return Paragraph(escape(text).replace("\n", "<br/>"), style)
+class Facts(Flowable):
+    """Facts with their names, in columns, read down each."""
+
+    def __init__(self, facts: Sequence[tuple[str, str]], columns: int) -> None:
+        super().__init__()
+        self.facts, self.columns = facts, columns
+
+    def wrap(self, aW: float, aH: float) -> tuple[float, float]:
+        """Return how wide and high it is."""
+        self.width = aW
+        named, room = 90.0, aW / self.columns - 100.0
+        style = ParagraphStyle("fact", parent=PLAIN, fontSize=_FACT_SIZE, leading=_FACT_LEADING)
+        made = [(name, paragraph(value, style)) for name, value in self.facts]
+        self._cells = [(name, text, text.wrap(room, aH)[1]) for name, text in made]
+        self._named = named
+        each = -(-len(self._cells) // self.columns)
+        self._by_column = [self._cells[n : n + each] for n in range(0, len(self._cells), max(each, 1))]
+        self.height = 4 + max((sum(high for *_, high in cells) for cells in self._by_column), default=0.0)
+        return self.width, self.height
+
+    def draw(self) -> None:
+        """Draw the facts from the top down."""
+        for place, cells in enumerate(self._by_column):
+            x, y = place * self.width / self.columns, self.height
+            for name, text, high in cells:
+                self.canv.setFont(BOLD, _FACT_SIZE)
+                self.canv.drawString(x, y - _FACT_SIZE, name)
+                text.drawOn(self.canv, x + self._named, y - high)
+                y -= high
 
 
-def _numbered(job: str) -> type[Canvas]:
+class Index(Flowable):
+    """The index of a cover. Where the parts begin is known at the end: it is drawn with the feet of pages."""
+
+    LINE = 14.0
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.parts: list[tuple[str, int]] = []
+        self._at: tuple[float, float] | None = None
+
+    def wrap(self, aW: float, _: float) -> tuple[float, float]:
+        """Return how wide it is; nothing follows it on a cover, so it takes no height."""
+        return aW, 0
+
+    def draw(self) -> None:
+        """Note where it stands."""
+        self._at = self.canv.absolutePosition(0, 0)
+
+    def draw_late(self, canvas: Canvas) -> None:
+        """Draw a line for each part with its page."""
+        if self._at is None:
+            return
+        x, y = self._at
+        canvas.setFont(BOLD, 10)
+        canvas.drawString(x, y - self.LINE, "Contents")
+        canvas.setFont(FONT, 9)
+        canvas.setStrokeColor(LINE)
+        for title, page in self.parts:
+            y -= self.LINE
+            canvas.drawString(x, y - self.LINE, title)
+            canvas.drawRightString(x + 300, y - self.LINE, str(page))
+            canvas.line(x, y - self.LINE - 3, x + 300, y - self.LINE - 3)
+
+
+class Begun(Flowable):
+    """Nothing to see: notes on which page a part begins."""
+
+    def __init__(self, index: Index, title: str) -> None:
+        super().__init__()
+        self._index, self._title = index, title
+        self.width = self.height = 0
+
+    def draw(self) -> None:
+        """Note the page."""
+        self._index.parts.append((self._title, self.canv.getPageNumber()))
+
+
+def _numbered(job: str, index: Index) -> type[Canvas]:
     """Return a canvas that writes `page x of y` when it knows how many there are."""
 
     class Numbered(Canvas):
@@ -150,6 +203,8 @@ def _numbered(job: str) -> type[Canvas]:
             for number, page in enumerate(self._kept, 1):
                 self.__dict__.update(page)
                 _foot(self, job, number, len(self._kept))
+                if number == 1:
+                    index.draw_late(self)
                 super().showPage()
             super().save()
 

@@ -9,15 +9,16 @@ from typing import Any
 
 from openpyxl import Workbook, load_workbook
 from openpyxl.cell import WriteOnlyCell
-from openpyxl.styles import Alignment, Font, PatternFill
+from openpyxl.styles import Alignment, Border, Font, PatternFill, Side
 from openpyxl.utils import get_column_letter
 from openpyxl.utils.exceptions import InvalidFileException
 
 from configurator.cells import shield
-from configurator.documents.document import Cell, Column, Document, Table, headed
+from configurator.documents.document import PLACES, Cell, Column, Document, Table, headed
 from configurator.long_work import Counter, Progress, unwatched
 
 HEADER = Font(name="Calibri", size=11, bold=True)
+LEAD = Font(name="Calibri", size=11)
 HEADER_FILL = PatternFill("solid", fgColor="E6E6E6")
 TEXT = Alignment(horizontal="left", vertical="top", wrap_text=True, indent=1)
 NUMBER = Alignment(horizontal="right", vertical="top")
@@ -50,7 +51,7 @@ def xlsx_bytes(document: Document, progress: Progress = unwatched) -> bytes:
     """
     _refuse_long(document)
     book = Workbook(write_only=True)
-    rows = Counter(sum(len(table.rows) for table in document.workbook), progress)
+    rows = Counter(sum(len(table.rows) + len(table.totals) for table in document.workbook), progress)
     try:
         for table in document.workbook:
             _sheet(book, table, document, rows)
@@ -87,19 +88,39 @@ def _throw_away(book: Workbook) -> None:
 
 def _sheet(book: Workbook, table: Table, document: Document, rows: Counter) -> None:
     sheet = book.create_sheet(table.title)
-    sheet.freeze_panes = "A2"
+    first = len(document.lead) + 2
+    sheet.freeze_panes = f"A{first + 1}"
     for number, column in enumerate(table.columns, 1):
         sheet.column_dimensions[get_column_letter(number)].width = _width(column)
-    _set_up_printing(sheet, table, document)
+    _set_up_printing(sheet, table, document, first)
+    for name, fact in document.lead:
+        sheet.append([_lead_cell(sheet, name, HEADER), _lead_cell(sheet, fact, LEAD)])
+    sheet.append([])
     headings = [column.heading for column in table.columns]
-    sheet.row_dimensions[1].height = LINE * _lines(headings, table.columns)
+    sheet.row_dimensions[first].height = LINE * _lines(headings, table.columns)
     sheet.append([_header_cell(sheet, heading) for heading in headings])
-    for number, row in enumerate(table.rows, 2):
+    for number, row in enumerate((*table.rows, *table.totals), first + 1):
         sheet.row_dimensions[number].height = min(LINE * _lines(row, table.columns), HIGHEST_ROW)
-        sheet.append([_cell(sheet, cell, column) for cell, column in zip(row, table.columns, strict=True)])
+        cells = [_cell(sheet, cell, column) for cell, column in zip(row, table.columns, strict=True)]
+        sheet.append(_total(cells) if number > first + len(table.rows) else cells)
         rows.take()
     last = get_column_letter(len(table.columns))
-    sheet.auto_filter.ref = f"A1:{last}{len(table.rows) + 1}"
+    sheet.auto_filter.ref = f"A{first}:{last}{first + len(table.rows)}"
+
+
+def _total(cells: Sequence[Any]) -> Sequence[Any]:
+    """Return cells as a sum stands: bold, a line above it."""
+    for cell in cells:
+        if cell is not None:
+            cell.font, cell.border = HEADER, Border(top=Side("thin"))
+    return cells
+
+
+def _lead_cell(sheet: Any, text: str, font: Font) -> Any:
+    cell = WriteOnlyCell(sheet)
+    cell.font = font
+    _set_text(cell, text)
+    return cell
 
 
 def _width(column: Column) -> int:
@@ -127,14 +148,14 @@ def _refuse_long(document: Document) -> None:
         raise ValueError(f"a text of {longest:,} characters is longer than a spreadsheet's cell can hold")
 
 
-def _set_up_printing(sheet: Any, table: Table, document: Document) -> None:
+def _set_up_printing(sheet: Any, table: Table, document: Document, first: int) -> None:
     """Landscape letter, few enough pages across to be read, the header on each, page x of y under it."""
     sheet.page_setup.orientation = "landscape"
     sheet.page_setup.paperSize = LETTER
     across = ceil(sum(column.width for column in table.columns) / PAGE_WIDE)
     sheet.page_setup.fitToWidth, sheet.page_setup.fitToHeight = across, 0
     sheet.sheet_properties.pageSetUpPr.fitToPage = True
-    sheet.print_title_rows = "1:1"
+    sheet.print_title_rows = f"{first}:{first}"
     if across > 1:
         sheet.print_title_cols = "A:A"
     sheet.oddHeader.left.text = _header_text(headed(document))
@@ -161,7 +182,7 @@ def _cell(sheet: Any, value: Cell, column: Column) -> Any:
         cell.alignment = TEXT
         _set_text(cell, value)
         return cell
-    cell.value = value
+    cell.value = round(value, PLACES) if isinstance(value, float) else value
     cell.alignment = NUMBER
     cell.number_format = FORMATS.get(column.kind, "General")
     return cell

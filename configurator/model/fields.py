@@ -65,6 +65,12 @@ def _read_number(value: Any) -> Any:
     return value
 
 
+def _read_plain_number(value: Any) -> Any:
+    if isinstance(value, bool) or not isinstance(value, (int, float)):
+        raise PydanticCustomError("angle", "a number is wanted")
+    return value
+
+
 def _read_text(value: Any) -> Any:
     if not isinstance(value, str):
         raise PydanticCustomError("text", "text is wanted, in quotation marks")
@@ -101,6 +107,8 @@ def _takes_none(record: type[BaseModel], key: str) -> bool:
 Length = Annotated[float, BeforeValidator(_read_length)]
 """Inches, given as a number or as the trade writes it."""
 Degrees = Annotated[float, BeforeValidator(_read_angle)]
+Number = Annotated[float, BeforeValidator(_read_plain_number)]
+"""A plain number, as per cent."""
 Pounds = Annotated[float, BeforeValidator(_read_number)]
 Text = Annotated[str, BeforeValidator(_read_text), AfterValidator(_printable)]
 Flag = StrictBool

@@ -5,7 +5,7 @@ from typing import Literal, Self
 from pydantic import field_validator, model_validator
 from pydantic_core import PydanticCustomError
 
-from configurator.model.fields import Record, Text, field
+from configurator.model.fields import Number, Record, Text, field
 from configurator.model.hinge import Hinge
 from configurator.model.opening import Opening
 from configurator.model.revision import Revision
@@ -40,12 +40,33 @@ class JobFacts(Record):
         return self.standard_hinge, self.width_policy
 
 
+class OrderFacts(Record):
+    """What stands over an order, all of it the user's own words, and what it is priced from.
+
+    `price_list` is the file of prices, from the folder of the job's file where it stands there. `margin` is
+    the part of a quoted price that is not cost, in per cent.
+    """
+
+    supplier: Text | None = field("supplier")
+    ship_to: Text | None = field("ship to")
+    number: Text | None = field("order number")
+    date: Text | None = field("order date")
+    required: Text | None = field("required date")
+    revision: Text | None = field("order revision")
+    prepared_by: Text | None = field("prepared by")
+    notes: Text | None = field("notes to the supplier")
+    internal_notes: Text | None = field("internal notes", help="not on what goes out")
+    price_list: Text | None = field("price list")
+    margin: Number | None = field("margin", "margin of a quote, per cent", ge=0, lt=100)
+
+
 class Job(Record):
     """One project file: its facts and its openings, marks unique."""
 
     format: Literal["opening-project"] = "opening-project"
     version: Literal[1] = 1
     job: JobFacts = field("job", default=JobFacts())
+    order: OrderFacts = field("what stands over the order", default=OrderFacts())
     revisions: tuple[Revision, ...] = field("revisions", "orders that were frozen", ())
     openings: tuple[Opening, ...] = field("openings", default=())
 

@@ -109,7 +109,7 @@ def sold_by_height(lines: Iterable[OrderLine]) -> tuple[OrderFinding, ...]:
     of_height = [line for line in lines if line.hinge.sold_by == "height"]
     if not of_height:
         return ()
-    numbers = " and ".join(str(line.number) for line in of_height)
+    numbers = ", ".join(str(line.number) for line in of_height)
     message = (
         f"Surface and swing clear hinges are sold by height, here on {_lines(len(of_height))} {numbers}. "
         "Give the hand where they are handed, ask for through-bolts on surface leaves, check the template."

@@ -1,4 +1,4 @@
-"""The user's own price list: a CSV of any columns that tell hinges apart, and a price for each row."""
+"""The user's own price list: a CSV of any columns that tell products apart, and a price for each row."""
 
 import csv
 import io
@@ -19,7 +19,28 @@ LARGEST_FILE = 8 * 1024 * 1024
 LARGEST_PRICE = Decimal(1_000_000)
 MOST_PLACES = 4
 MOST_FAULTS = 50
-SCREW_KINDS = ("machine", "machine and wood", "none", "wood")
+LARGEST_PACK = 10_000
+LONGEST_DESCRIPTION = 300
+NOT_OF_A_PRODUCT = {"fire": "a label", "screws": "other screws"}
+"""Columns that tell no product apart, and what they speak of."""
+ALSO_CALLED: Mapping[str, str] = {
+    "part": "part_number",
+    "part_no": "part_number",
+    "part_no.": "part_number",
+    "item_number": "part_number",
+    "item_no": "part_number",
+    "sku": "part_number",
+    "desc": "description",
+    "pack_size": "pack",
+    "per_pack": "pack",
+    "per_box": "pack",
+    "price_source": "source",
+    "source_of_price": "source",
+    "unit_price": "price",
+    "cost": "price",
+    "price_unit": "unit",
+}
+"""What lists call a column otherwise."""
 
 
 class PriceListError(Exception):
@@ -32,12 +53,19 @@ class PriceListError(Exception):
 
 @dataclass(frozen=True, slots=True)
 class PriceRow:
-    """One row: its line in the file, what it asks of a hinge (nothing for a blank cell), and the price."""
+    """One row: its line in the file, what it asks of a product (nothing for a blank cell), and the price.
+
+    `pack` is how many hinges come in one box, None where the list does not say.
+    """
 
     line: int
     asks: Mapping[str, Any]
     price: Decimal
     unit: PriceUnit
+    part_number: str = ""
+    description: str = ""
+    pack: int | None = None
+    source: str = ""
 
     def fits(self, hinge: HingeItem) -> bool:
         """Say whether a hinge is all that the row asks; upper and lower case are the same."""
@@ -46,10 +74,26 @@ class PriceRow:
 
 @dataclass(frozen=True, slots=True)
 class PriceList:
-    """All rows of a list, and the currency they are in ("" where it does not say)."""
+    """All rows of a list, and the currency they are in ("" where it does not say).
+
+    `passed_over` are the columns that were not read.
+    """
 
     rows: tuple[PriceRow, ...]
     currency: str
+    passed_over: tuple[str, ...] = ()
+
+    def words(self) -> str:
+        """Say which columns were passed over; empty for none."""
+        if not self.passed_over:
+            return ""
+        names = ", ".join(name + _why_passed_over(name) for name in self.passed_over)
+        return f"Passed over in the price list: {names}."
+
+
+def _why_passed_over(name: str) -> str:
+    of = NOT_OF_A_PRODUCT.get(name)
+    return f" ({of}: the same product)" if of else ""
 
 
 def load_prices(path: Path) -> PriceList:
@@ -65,6 +109,15 @@ def load_prices(path: Path) -> PriceList:
     return parse_prices(data)
 
 
+def named_from(prices: Path, job_file: Path | None) -> str:
+    """Return how a job remembers its price list: from the folder of its file where the list stands there."""
+    whole = prices.absolute()
+    if job_file is None:
+        return str(whole)
+    folder = job_file.absolute().parent
+    return whole.relative_to(folder).as_posix() if whole.is_relative_to(folder) else str(whole)
+
+
 def parse_prices(data: bytes) -> PriceList:
     """Read a price list from the bytes of its file. Raises PriceListError."""
     try:
@@ -78,7 +131,9 @@ def parse_prices(data: bytes) -> PriceList:
         raise _refusal(f"line {reader.line_num}", f"this is not a CSV file: {error}") from None
     if not table:
         raise _refusal("", "the price list is empty; its first line names the columns")
-    return _list(_columns(table[0][1]), table[1:])
+    names = _columns(table[0][1])
+    passed_over = tuple(dict.fromkeys(name for name in names if name and name not in _COLUMNS))
+    return _list(names, table[1:], passed_over)
 
 
 def _delimiter(text: str) -> str:
@@ -88,9 +143,10 @@ def _delimiter(text: str) -> str:
 
 
 def _columns(cells: Sequence[str]) -> list[str]:
-    names = [unshield(cell).strip().lower().replace(" ", "_") for cell in cells]
-    faults = [Fault("line 1", f"the column {name!r} stands twice") for name in names if names.count(name) > 1]
-    faults += [_unknown(name) for name in names if name not in _COLUMNS]
+    given = [unshield(cell).strip().lower().replace(" ", "_")[:40] for cell in cells]
+    names = [ALSO_CALLED.get(name, name) if ALSO_CALLED.get(name) not in given else name for name in given]
+    twice = [name for name in names if name in _COLUMNS and names.count(name) > 1]
+    faults = [Fault("line 1", f"the column {name!r} stands twice") for name in twice]
     if "price" not in names:
         faults.append(Fault("line 1", "there is no column named price"))
     if faults:
@@ -98,11 +154,9 @@ def _columns(cells: Sequence[str]) -> list[str]:
     return names
 
 
-def _unknown(name: str) -> Fault:
-    return Fault("line 1", f"there is no column {name[:40]!r}; known are {', '.join(_COLUMNS)}")
-
-
-def _list(columns: Sequence[str], table: Sequence[tuple[int, Sequence[str]]]) -> PriceList:
+def _list(
+    columns: Sequence[str], table: Sequence[tuple[int, Sequence[str]]], passed_over: tuple[str, ...]
+) -> PriceList:
     faults: list[Fault] = []
     rows: list[PriceRow] = []
     currencies: dict[str, int] = {}
@@ -114,14 +168,15 @@ def _list(columns: Sequence[str], table: Sequence[tuple[int, Sequence[str]]]) ->
             continue
         currencies.setdefault(values.pop("currency", ""), line)
         price, unit = values.pop("price"), values.pop("unit", "each")
-        rows.append(PriceRow(line, values, price, unit))
+        named = {key: values.pop(key) for key in _NAMED if key in values}
+        rows.append(PriceRow(line, values, price, unit, **named))
     faults += [*_asked_twice(rows), *_mixed(currencies)]
     if faults:
         more = (
             [Fault("", f"and {len(faults) - MOST_FAULTS} more faults")] if len(faults) > MOST_FAULTS else []
         )
         raise PriceListError([*faults[:MOST_FAULTS], *more])
-    return PriceList(tuple(rows), next(iter(currencies), ""))
+    return PriceList(tuple(rows), next(iter(currencies), ""), passed_over)
 
 
 def _values(columns: Sequence[str], line: int, cells: Sequence[str]) -> dict[str, Any]:
@@ -132,7 +187,7 @@ def _values(columns: Sequence[str], line: int, cells: Sequence[str]) -> dict[str
     found: dict[str, Any] = {}
     given = dict(zip(columns, (unshield(cell).strip() for cell in cells), strict=False))
     for column, cell in given.items():
-        if cell:
+        if cell and column in _COLUMNS:
             try:
                 found[column] = _COLUMNS[column](cell)
             except ValueError as error:
@@ -177,7 +232,7 @@ def _folded(value: Any) -> Any:
 
 
 def _of(hinge: HingeItem, column: str) -> Any:
-    return hinge.screw_kinds if column == "screws" else getattr(hinge, column)
+    return getattr(hinge, column)
 
 
 def _length(cell: str) -> float:
@@ -190,7 +245,8 @@ def _length(cell: str) -> float:
     return length
 
 
-def _size(cell: str) -> tuple[float, float]:
+def read_hinge_size(cell: str) -> tuple[float, float]:
+    """Read a hinge size, as `4-1/2 x 4`: height and width, inches. Raises ValueError."""
     parts = cell.lower().split("x")
     if len(parts) != 2:
         raise ValueError(f"a hinge size is height x width, as 4-1/2 x 4; {cell[:40]!r} was given")
@@ -201,6 +257,13 @@ def _number(cell: str) -> int:
     if not cell.isdecimal() or len(cell) > 4:
         raise ValueError(f"a whole number is wanted; {cell[:40]!r} was given")
     return int(cell)
+
+
+def _pack(cell: str) -> int:
+    number = _number(cell)
+    if not 1 <= number <= LARGEST_PACK:
+        raise ValueError(f"a pack holds from 1 to {LARGEST_PACK:,} hinges; {cell} was given")
+    return number
 
 
 def _flag(cell: str) -> bool:
@@ -245,7 +308,7 @@ def _hand(cell: str) -> str:
 
 _COLUMNS: Mapping[str, Callable[[str], Any]] = {
     "item": _one_of(HINGE, ELECTRIC_HINGE),
-    "size": _size,
+    "size": read_hinge_size,
     "height": _length,
     "width": _length,
     "type": _text,
@@ -263,12 +326,18 @@ _COLUMNS: Mapping[str, Callable[[str], Any]] = {
     "tip": _one_of(*get_args(Tip)),
     "corner": _one_of(*get_args(Corner)),
     "hand": _hand,
-    "fire": _flag,
-    "screws": _one_of(*SCREW_KINDS),
+    "part_number": _text,
+    "description": lambda cell: cell[:LONGEST_DESCRIPTION],
+    "pack": _pack,
+    "source": _text,
     "price": _price,
     "unit": _one_of(*get_args(PriceUnit)),
     "currency": _text,
 }
+
+
+_NAMED = ("part_number", "description", "pack", "source")
+"""Columns that ask nothing of a product: what it is called and how it comes."""
 
 
 def _refusal(field: str, message: str) -> PriceListError:

@@ -1,8 +1,9 @@
 """An order with prices: each line by the most particular row of the user's list, in exact decimals."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import ROUND_HALF_UP, Decimal
+from math import ceil
 from typing import Any
 
 from configurator.model.faults import Fault
@@ -15,27 +16,62 @@ CENT = Decimal("0.01")
 
 @dataclass(frozen=True, slots=True)
 class LinePrice:
-    """What one order line costs: the row's price for its unit, and the amount, rounded to the hundredth."""
+    """What one order line costs: the row's price for its unit, and the amount, rounded to the hundredth.
+
+    `row` is the line of the price list it comes from; `packs` are whole boxes, None where nobody said how
+    many come in one.
+    """
 
     line: int
     price: Decimal
     unit: str
     amount: Decimal
     row: int
-    """The line of the price list it comes from."""
+    part_number: str = ""
+    description: str = ""
+    pack: int | None = None
+    packs: int | None = None
+    source: str = ""
 
     def as_data(self) -> dict[str, Any]:
         """Return the added keys of an order line; money is text, so that no cent is lost on the way."""
-        return {"price": str(self.price), "price_unit": self.unit, "amount": str(self.amount)}
+        return {
+            "price": str(self.price),
+            "price_unit": self.unit,
+            "amount": str(self.amount),
+            "part_number": self.part_number or None,
+            "description": self.description or None,
+            "pack": self.pack,
+            "packs": self.packs,
+            "price_source": self.source or None,
+        }
+
+    def worth(self, hinges: int, price: Decimal) -> Decimal:
+        """Return what so many hinges come to at a price for the same unit, rounded to the hundredth."""
+        units = Decimal(hinges) / 2 if self.unit == "pair" else Decimal(hinges)
+        return (units * price).quantize(CENT, ROUND_HALF_UP)
+
+
+NO_PRICE = dict.fromkeys(LinePrice(0, CENT, "each", CENT, 0).as_data())
+"""The added keys of a line that has no price."""
 
 
 @dataclass(frozen=True, slots=True)
 class Priced:
-    """Prices of an order by its line numbers; `unpriced` are the lines that no row fits."""
+    """Prices of an order by its line numbers; `unpriced` are the lines that no row fits.
+
+    `passed_over` says which columns of the list were not read.
+    """
 
     currency: str
     by_line: dict[int, LinePrice]
     unpriced: tuple[int, ...]
+    passed_over: str = ""
+
+    @property
+    def has_part_numbers(self) -> bool:
+        """Whether any line has a part number."""
+        return any(one.part_number for one in self.by_line.values())
 
     @property
     def total(self) -> Decimal:
@@ -58,6 +94,7 @@ class Priced:
             "currency": self.currency or None,
             "amount": str(self.total),
             "lines_without_a_price": list(self.unpriced),
+            "price_list": self.passed_over or None,
         }
 
 
@@ -79,7 +116,7 @@ def price_order(lines: Iterable[OrderLine], prices: PriceList) -> Priced:
             unpriced.append(line.number)
     if faults:
         raise PriceListError(faults)
-    return Priced(prices.currency, by_line, tuple(unpriced))
+    return Priced(prices.currency, by_line, tuple(unpriced), prices.words())
 
 
 def _most_particular(line: OrderLine, prices: PriceList) -> list[PriceRow]:
@@ -89,9 +126,10 @@ def _most_particular(line: OrderLine, prices: PriceList) -> list[PriceRow]:
 
 
 def _priced(line: OrderLine, row: PriceRow) -> LinePrice:
-    units = Decimal(line.quantity) / 2 if row.unit == "pair" else Decimal(line.quantity)
-    amount = (units * row.price).quantize(CENT, ROUND_HALF_UP)
-    return LinePrice(line.number, row.price, row.unit, amount, row.line)
+    packs = None if row.pack is None else ceil(line.quantity / row.pack)
+    named = (row.part_number, row.description, row.pack, packs, row.source)
+    made = LinePrice(line.number, row.price, row.unit, Decimal(0), row.line, *named)
+    return replace(made, amount=made.worth(line.quantity, row.price))
 
 
 def _tie(line: OrderLine, rows: list[PriceRow]) -> Fault:

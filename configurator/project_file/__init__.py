@@ -35,6 +35,7 @@ heading.
 `use.beds_moved` and `use.alteration` change the clear width that is asked for.
 `door_stop` has `kind`, `projection`, `from_frame` and `height`, the last two worked out where left out.
 `order_despite` has the codes of errors that were read and do not hold the order of the opening.
+`order`, beside `job`, is what stands over an order, with the file of its prices and the margin of a quote.
 `existing_hinge` is what hangs there now. `revisions` are orders as they went out: a line has the keys of an
 order line, `screws` of one hinge, `spare`, and `marks` with how many hinges each takes; `openings` is a
 print of each mark, to see that it changed.
@@ -48,7 +49,7 @@ hinge, which is then under `not_recommended`. An opening has `manoeuvring`, one 
 `not_ordered` and `totals` beside `lines` and `findings`; prices are texts, so that no cent is lost; `--since`
 gives `since_revision` and what to order and to return. A line is a product: `fire` says that some of its
 hinges go on labelled doors, `fire_marks` and `screw_kinds` count them and their screws; `ordered_despite` has
-the errors that each mark is ordered in spite of. What an unaccepted error holds is in `not_ordered`.
+the errors that each mark is ordered in spite of; with prices `part_number`, `pack`, `packs`, `price_source`. What an unaccepted error holds is in `not_ordered`.
 
 No edit is lost
 ---------------

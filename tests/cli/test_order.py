@@ -1,7 +1,5 @@
 """The order desk's commands as a person and as another program use them."""
 
-import csv
-import io
 import json
 import subprocess
 import sys
@@ -18,6 +16,7 @@ from configurator.order.tally import tally_job
 from configurator.project_file import load, save
 from configurator.project_file.held import open_held
 from tests.openings import plain_data
+from tests.order.cases import table_of
 
 ROOT = Path(__file__).resolve().parents[2]
 DEMO = ROOT / "demo_openings" / "kestrel_point.json"
@@ -73,19 +72,18 @@ def test_order_as_text_has_the_sums(capsys):
     assert max(map(len, text.splitlines())) <= 110
 
 
-@pytest.mark.parametrize(("suffix", "start"), [("csv", b'"line"'), ("xlsx", b"PK"), ("pdf", b"%PDF")])
+@pytest.mark.parametrize(("suffix", "start"), [("csv", b'"Document"'), ("xlsx", b"PK"), ("pdf", b"%PDF")])
 @pytest.mark.parametrize("command", ["order", "schedule"])
 def test_documents_are_written(tmp_path, capsys, command, suffix, start):
     path = tmp_path / f"x.{suffix}"
     assert str(path) in printed(capsys, command, DEMO, "--out", path)
-    assert path.read_bytes().startswith(start if command == "order" else start.replace(b"line", b"mark"))
+    assert path.read_bytes().startswith(start)
 
 
 def test_one_schedule_by_itself(tmp_path, capsys):
     path = tmp_path / "groups.csv"
     printed(capsys, "schedule", DEMO, "--only", "groups", "--out", path)
-    rows = list(csv.DictReader(io.StringIO(path.read_text("utf-8"), newline="")))
-    assert rows[0]["group"] == "hang"
+    assert table_of(path)[0]["Group"] == "hang"
     text = printed(capsys, "schedule", DEMO, "--only", "doors")
     assert "Hardware by" not in text
     assert "171.8" not in text
@@ -199,15 +197,16 @@ def test_the_other_commands_load_none_of_it():
 
 def test_the_submittal_has_cover_schedule_order_and_cautions(capsys, tmp_path):
     text = printed(capsys, "order", DEMO, "--submittal")
-    places = [text.index(f"\n{title}\n") for title in ("Job", "Hardware by opening", "Order", "Cautions")]
+    parts = ("\nOpenings: ", "\nHardware by opening\n", "\nOrder\n", "\nCautions\n")
+    places = [text.index(part) for part in parts]
     assert places == sorted(places)
     assert "a licensed professional decide" in " ".join(text.split())
     path = tmp_path / "submittal.csv"
     printed(capsys, "order", DEMO, "--submittal", "--out", path)
-    rows = list(csv.DictReader(path.read_text("utf-8").splitlines()))
-    parts = {"job", "heading", "hardware", "order", "left out", "caution", "note"}
-    assert parts == {row["part"] for row in rows}
-    assert sum(int(row["quantity"]) for row in rows if row["part"] in ("order", "left out")) == 45
+    rows = table_of(path)
+    named = {"job", "heading", "hardware", "order", "left out", "caution", "note"}
+    assert named == {row["Part"] for row in rows}
+    assert sum(int(row["Quantity"]) for row in rows if row["Part"] in ("order", "left out")) == 45
 
 
 def test_a_field_sheet_is_a_pdf_with_a_page_for_every_few_openings(capsys, tmp_path):
@@ -288,3 +287,100 @@ def test_freezing_with_errors_asks_first(capsys, tmp_path):
     assert path.read_bytes() == before
     printed(capsys, "order", path, "--freeze", "first", "--with-errors")
     assert [list(line.marks) for line in load(path).revisions[0].lines] == [["1"]]
+
+
+TWO = (plain_data(mark="1", quantity=2, level="Level 2"), plain_data(mark="2"))
+LIST = "part number,description,pack,price,currency,source,colour\nKP-4,Butt hinge,3,3.00,coins,May,grey\n"
+
+
+def priced_job(tmp_path, **order):
+    """A job of nine hinges whose price list lies beside it."""
+    (tmp_path / "prices.csv").write_text(LIST)
+    document = {"format": "opening-project", "version": 1, "openings": TWO, "order": order}
+    path = tmp_path / "job.json"
+    path.write_text(json.dumps(document))
+    return path
+
+
+def test_the_job_remembers_its_price_list_and_an_order_is_priced_by_it(capsys, tmp_path):
+    path = priced_job(tmp_path, price_list="prices.csv")
+    data = json.loads(printed(capsys, "order", path, "--json"))
+    assert [line["part_number"] for line in data["lines"]] == ["KP-4"]
+    assert (data["totals"]["amount"], data["lines"][0]["packs"]) == ("27.00", 3)
+    assert data["totals"]["price_list"] == "Passed over in the price list: colour."
+    assert "amount" not in json.loads(printed(capsys, "order", path, "--json", "--no-prices"))["totals"]
+
+
+def test_a_price_list_that_is_gone_is_said_and_the_order_goes_on(capsys, tmp_path):
+    path = priced_job(tmp_path, price_list="gone.csv")
+    assert main(["order", str(path), "--json"]) == 0
+    out, err = capsys.readouterr()
+    assert "the job's price list is not there" in err
+    assert "amount" not in json.loads(out)["totals"]
+
+
+def test_freezing_keeps_the_price_list_and_the_margin_with_the_job(capsys, tmp_path):
+    path = priced_job(tmp_path)
+    printed(capsys, "order", path, "--freeze", "", "--prices", tmp_path / "prices.csv", "--margin", "25")
+    order = load(path).order
+    assert (order.price_list, order.margin) == ("prices.csv", 25)
+
+
+def test_a_quote_has_price_and_in_the_data_cost_and_margin(capsys, tmp_path):
+    path = priced_job(tmp_path, price_list="prices.csv", supplier="Northgate", ship_to="Dock 3")
+    text = printed(capsys, "order", path, "--as", "quote", "--margin", "25")
+    assert "36.00" in text
+    assert "27.00" not in text
+    assert "Ship to: Dock 3" in text
+    assert "27.00" in printed(capsys, "order", path, "--as", "cost", "--margin", "25")
+    data = json.loads(printed(capsys, "order", path, "--as", "cost", "--margin", "25", "--json"))
+    assert data["quote"] == [
+        {"line": 1, "quantity": 9, "cost": "27.00", "price": "4.00", "price_unit": "each", "amount": "36.00",
+         "margin": "9.00"}
+    ]  # fmt: skip
+
+
+def test_the_head_of_an_order_stands_over_the_table_of_a_csv(capsys, tmp_path):
+    path = priced_job(tmp_path, supplier="Northgate", number="PO-114")
+    printed(capsys, "order", path, "--out", tmp_path / "order.csv")
+    lines = (tmp_path / "order.csv").read_text("utf-8").splitlines()
+    assert [line.split(",")[:2] for line in lines[:3]] == [
+        ['"Document"', '"Hinge order"'], ['"Supplier"', '"Northgate"'], ['"Order number"', '"PO-114"'],
+    ]  # fmt: skip
+    assert table_of(tmp_path / "order.csv")[0]["Size, height x width"] == "4-1/2 x 4"
+
+
+@pytest.mark.parametrize("kind", ["labels", "floor labels"])
+def test_labels_are_written_as_a_pdf_and_as_nothing_else(capsys, tmp_path, kind):
+    path = priced_job(tmp_path)
+    out = tmp_path / "labels.pdf"
+    assert printed(capsys, "order", path, "--as", kind, "--out", out) == f"{out}: {kind}\n"
+    assert out.read_bytes().startswith(b"%PDF")
+    assert main(["order", str(path), "--as", kind]) == 2
+    assert "labels are a PDF" in capsys.readouterr().err
+
+
+def test_a_size_on_the_shelf_is_tried_at_every_opening(capsys, tmp_path):
+    path = priced_job(tmp_path)
+    words = ("order", path, "--substitute", "4-1/2 x 5 for 4-1/2 x 4")
+    data = json.loads(printed(capsys, *words, "--json"))
+    assert [(one["mark"], one["will_do"]) for one in data["substitution"]["openings"]] == [
+        ("1", True), ("2", True),
+    ]  # fmt: skip
+    assert [line["size"] for line in data["lines"]] == ["4-1/2 x 5"]
+    assert "will do for 9 of 9 hinges" in printed(capsys, *words)
+
+
+@pytest.mark.parametrize(
+    ("words", "fault"),
+    [
+        (("--as", "quote"), "--as: a quote wants a price list"),
+        (("--margin", "100"), "--margin: a margin is from 0 to less than 100"),
+        (("--submittal", "--as", "quote"), "--submittal: is a paper of its own"),
+        (("--substitute", "4 x 5"), "--substitute: is written as"),
+        (("--substitute", "wide for 4 x 4"), "--substitute: is written as"),
+    ],
+)
+def test_what_cannot_be_written_is_refused(capsys, tmp_path, words, fault):
+    assert main(["order", str(priced_job(tmp_path)), *words]) == 2
+    assert fault in capsys.readouterr().err

@@ -15,7 +15,7 @@ def submitted(*openings, **facts):
 
 
 def table(document, title):
-    (found,) = [one for one in document.sheets if one.title == title]
+    (found,) = [one for one in document.workbook if one.title == title]
     return found
 
 
@@ -30,8 +30,11 @@ def test_the_cover_says_whose_job_it_is_and_how_much():
 
 
 def test_parts_stand_in_the_order_they_are_read():
-    titles = [one.title for one in submitted(data("1"), data("2", hung_on="pivots")).sheets]
-    assert titles == ["Job", "Hardware by opening", "Order", "Not ordered", "Cautions"]
+    document = submitted(data("1"), data("2", hung_on="pivots"), name="Terminal")
+    titles = [one.title for one in document.sheets]
+    assert titles == ["Hardware by opening", "Order", "Not ordered", "Cautions"]
+    assert document.cover
+    assert document.head[0] == ("Openings", "2 under 2 marks: 2 assumed")
 
 
 def test_a_fire_door_is_cautioned_about_with_its_mark_and_source():

@@ -20,6 +20,7 @@ from configurator.export.document import csv_bytes, read_csv, write_document
 from configurator.export.plain_text import document_text
 from configurator.export.table_pdf import pdf_bytes
 from configurator.export.table_xlsx import read_xlsx, xlsx_bytes
+from configurator.model import JobFacts
 from configurator.order.take_off import take_off
 from configurator.order.tally import tally_job
 from configurator.project_file import load
@@ -64,7 +65,7 @@ def marks(*texts):
 
 def test_csv_is_what_the_standard_library_reads():
     data = csv_bytes(document(ROW, ('a "b", c\nd', -3, 4.0, None, False)).data[0])
-    assert data.startswith(b'"mark","hinges","width","amount","fire"\r\n"112A",3,4.5,12.50,"yes"\r\n')
+    assert data.startswith(b'"Mark","Hinges","Width, in","Amount","Fire"\r\n"112A",3,4.5,12.50,"yes"\r\n')
     rows = list(csv.reader(io.StringIO(data.decode(), newline="")))
     assert rows[2] == ['a "b", c\nd', "-3", "4", "", "no"]
 
@@ -100,51 +101,77 @@ def sheet_of(given):
     return load_workbook(io.BytesIO(xlsx_bytes(given))).worksheets[0]
 
 
+FIRST = 3
+"""The row of the headings, under what the document is and an empty row."""
+
+
+def test_no_noise_of_the_machine_is_written():
+    noisy = document(("112A", 3, 0.1 + 0.2, Decimal(1), True), ("113A", 3, 36 - 1e-11, Decimal(1), True))
+    assert [row[2] for row in read_csv(csv_bytes(noisy.data[0]))[1:]] == ["0.3", "36"]
+    assert [cell.value for cell in sheet_of(noisy)["C"][FIRST:]] == [0.3, 36]
+
+
+def test_totals_stand_at_the_end_apart_from_the_rows_that_are_sorted():
+    table = Table("Order", COLUMNS, (ROW,), (("in all", 3, None, Decimal("12.50"), None),))
+    whole = Document("Hinge order", (), (table,), (table,), ())
+    assert read_csv(csv_bytes(table))[-1] == ["in all", "3", "", "12.50", ""]
+    sheet = sheet_of(whole)
+    assert [cell.value for cell in sheet[FIRST + 2]] == ["in all", 3, None, 12.5, None]
+    assert sheet["A5"].font.bold
+    assert sheet.auto_filter.ref == "A3:E4"
+    assert "in all" in document_text(whole)
+
+
 def test_xlsx_cells_are_typed():
     sheet = sheet_of(document())
-    assert [cell.data_type for cell in sheet[2]] == ["s", "n", "n", "n", "b"]
-    assert [cell.value for cell in sheet[2]] == ["112A", 3, 4.5, 12.5, True]
-    assert sheet["D2"].number_format == "#,##0.00##"
+    assert [cell.data_type for cell in sheet[FIRST + 1]] == ["s", "n", "n", "n", "b"]
+    assert [cell.value for cell in sheet[FIRST + 1]] == ["112A", 3, 4.5, 12.5, True]
+    assert sheet["D4"].number_format == "#,##0.00##"
 
 
-def test_headings_of_a_workbook_are_words_and_those_of_a_csv_are_keys():
+def test_headings_are_words_and_the_job_stands_over_them():
     for job in ("kestrel_point.json", "pairs_and_dutch.json"):
         tallies = tally_job(load(resource_path("demo_openings", job)))
-        for whole in (order_document(take_off(tallies)), schedule_document(tallies)):
+        facts = JobFacts(name="Kestrel Point Ferry Terminal")
+        for whole in (order_document(take_off(tallies, facts)), schedule_document(tallies, facts)):
             book = load_workbook(io.BytesIO(xlsx_bytes(whole)))
             for table, sheet in zip(whole.workbook, book.worksheets, strict=True):
-                heads = [cell.value for cell in sheet[1]]
+                assert [[cell.value for cell in row[:2]] for row in sheet.iter_rows(1, 2)] == [
+                    ["Document", whole.title], ["Job", "Kestrel Point Ferry Terminal"],
+                ]  # fmt: skip
+                heads = [cell.value for cell in sheet[len(whole.lead) + 2] if cell.value is not None]
                 assert heads == [column.heading for column in table.columns]
                 assert not [head for head in heads if "_" in head or head[:1].islower()]
-            assert read_csv(csv_bytes(whole.data[0]))[0] == [column.key for column in whole.data[0].columns]
+            rows = read_csv(csv_bytes(whole.data[0], whole.lead))
+            assert rows[len(whole.lead) + 1] == [column.heading for column in whole.data[0].columns]
 
 
 @pytest.mark.parametrize("text", DANGEROUS)
 def test_no_text_of_a_workbook_is_a_formula_and_all_comes_back(text):
     sheet = sheet_of(marks(text))
-    assert sheet["A2"].data_type == "s"
-    assert sheet["A2"].value == text
-    assert sheet["A2"].quotePrefix == (text not in ("a;=1+1", "#N/A", "_x0041_"))
-    assert read_xlsx(xlsx_bytes(marks(text)))[1] == [text, "3", "4.5", "1", "no"]
+    assert sheet["A4"].data_type == "s"
+    assert sheet["A4"].value == text
+    assert sheet["A4"].quotePrefix == (text not in ("a;=1+1", "#N/A", "_x0041_"))
+    assert read_xlsx(xlsx_bytes(marks(text)))[FIRST] == [text, "3", "4.5", "1", "no"]
 
 
 @examples(25)
 @given(st.lists(ANY_TEXT.filter(bool), min_size=1, max_size=4))
 def test_every_text_comes_back_from_a_workbook(texts):
-    assert [row[0] for row in read_xlsx(xlsx_bytes(marks(*texts)))[1:]] == texts
+    assert [row[0] for row in read_xlsx(xlsx_bytes(marks(*texts)))[FIRST:]] == texts
 
 
 def test_a_workbook_is_set_up_to_be_printed():
     sheet = sheet_of(document(heading=(("Job", "Doors & frames"),)))
-    assert sheet.freeze_panes == "A2"
-    assert sheet.print_title_rows == "$1:$1"
+    assert sheet.freeze_panes == "A5"
+    assert sheet.print_title_rows == "$4:$4"
     assert (sheet.page_setup.orientation, sheet.page_setup.fitToWidth, sheet.page_setup.fitToHeight) == (
         "landscape", 1, 0,
     )  # fmt: skip
     assert sheet.sheet_properties.pageSetUpPr.fitToPage
     assert sheet.oddFooter.right.text == "Page &P of &N"
     assert sheet.oddHeader.left.text == "Doors && frames"
-    assert sheet.auto_filter.ref == "A1:E2"
+    assert sheet.auto_filter.ref == "A4:E5"
 
 
 def test_a_sheet_of_many_columns_goes_over_several_pages_with_the_first_column_on_each():
@@ -155,7 +182,7 @@ def test_a_sheet_of_many_columns_goes_over_several_pages_with_the_first_column_o
 
 
 def test_a_text_too_long_for_a_cell_is_refused_and_not_cut_short():
-    assert len(read_xlsx(xlsx_bytes(marks("x" * 32_767)))[1][0]) == 32_767
+    assert len(read_xlsx(xlsx_bytes(marks("x" * 32_767)))[FIRST][0]) == 32_767
     with pytest.raises(ValueError, match="32,768 characters"):
         xlsx_bytes(marks("x" * 32_768))
 
@@ -208,7 +235,7 @@ def test_the_same_document_is_the_same_bytes(make):
 
 
 def test_a_document_is_written_by_its_ending(tmp_path):
-    for name, start in (("a.csv", b'"mark"'), ("a.XLSX", b"PK"), ("a.pdf", b"%PDF")):
+    for name, start in (("a.csv", b'"Document"'), ("a.XLSX", b"PK"), ("a.pdf", b"%PDF")):
         write_document(document(), tmp_path / name)
         assert (tmp_path / name).read_bytes().startswith(start)
     with pytest.raises(ValueError, match=r"ends in \.csv, \.xlsx, \.pdf"):
@@ -226,7 +253,7 @@ def test_wide_columns_of_a_table_too_wide_for_a_terminal_stand_under_their_row()
 
 def test_a_row_of_a_workbook_is_as_high_as_its_text_and_never_higher_than_can_be():
     sheet = sheet_of(marks("x", "y" * 45, "z" * 30_000))
-    assert [sheet.row_dimensions[row].height for row in (2, 3, 4)] == [15, 75, 409]
+    assert [sheet.row_dimensions[row].height for row in (4, 5, 6)] == [15, 75, 409]
 
 
 def test_a_long_job_name_goes_on_several_lines_in_a_terminal():

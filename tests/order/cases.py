@@ -1,5 +1,6 @@
 """Openings of an order, worked out by the real rules."""
 
+from configurator.export.document import read_csv
 from configurator.long_work import Cancelled
 from configurator.model import Job
 from configurator.order.take_off import TakeOff, take_off
@@ -23,6 +24,13 @@ def ordered(*openings, facts=None, **options) -> TakeOff:
     """The take-off of openings given as keys of a file."""
     job = job_of(*openings, **(facts or {}))
     return take_off(tally_job(job), job.job, **options)
+
+
+def table_of(path):
+    """The rows of a CSV file by the headings over them; what it is and whose stand above an empty line."""
+    rows = read_csv(path.read_bytes())
+    first = next(number for number, row in enumerate(rows) if not any(row)) + 1
+    return [dict(zip(rows[first], row, strict=True)) for row in rows[first + 1 :]]
 
 
 def stop_at(most, told=None):

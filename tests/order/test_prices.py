@@ -77,7 +77,7 @@ def test_every_column_tells_hinges_apart(header, cell):
         "weight": "heavy", "bearing": "plain", "leaf_thickness": ".18", "knuckles": "3",
         "base metal": "brass",
         "finish_bhma": "600", "Finish US": "USP", "pin": "non-removable", "security_stud": "yes",
-        "tip": "hospital", "corner": "1/4 radius", "fire": "yes", "screws": "wood",
+        "tip": "hospital", "corner": "1/4 radius",
     }  # fmt: skip
     assert priced(f"{header},price\n{odd[header]},2\n", plain).unpriced == (1,)
 
@@ -104,7 +104,8 @@ def test_hand_and_alloy_tell_apart_too():
         ("width,price\nwide,1\n", "line 2, width: "),
         ("size,price\n4,1\n", "line 2, size: a hinge size is height x width, as 4-1/2 x 4; '4' was given"),
         ("size,width,price\n4 x 4,5,1\n", "line 2, size: it and the column width do not say the same"),
-        ("fire,price\nmaybe,1\n", "line 2, fire: yes or no is wanted; 'maybe' was given"),
+        ("security_stud,price\nmaybe,1\n", "line 2, security_stud: yes or no is wanted; 'maybe' was given"),
+        ("pack,price\n0,1\n", "line 2, pack: a pack holds from 1 to 10,000 hinges; 0 was given"),
         ("knuckles,price\nfive,1\n", "line 2, knuckles: a whole number is wanted; 'five' was given"),
         ("tip,price\nround,1\n", "line 2, tip: it is one of flat button, hospital, ball, flush; 'round' was"),
         ("price,unit\n1,dozen\n", "line 2, unit: it is one of each, pair; 'dozen' was given"),
@@ -143,9 +144,33 @@ def test_a_price_with_a_comma_is_refused_rather_than_guessed():
         parse_prices(b"size;price\n4-1/2 x 4;9,50\n")
 
 
-def test_an_unknown_column_is_named_and_every_row_is_looked_at():
-    assert "no column 'colour'" in faults("colour,price\nred,1\n")[0]
+def test_every_row_is_looked_at():
     assert len(faults("price\nx\ny\nz\n")) == 3
+
+
+def test_columns_that_are_not_known_are_named_and_passed_over():
+    found = priced("colour,fire,screws,,price\nred,yes,wood,,4.25\n", data("1"))
+    assert found.by_line[1].price == Decimal("4.25")
+    assert found.passed_over == (
+        "Passed over in the price list: colour, fire (a label: the same product), "
+        "screws (other screws: the same product)."
+    )
+    assert priced("price\n1\n", data("1")).passed_over == ""
+
+
+def test_a_row_carries_what_the_supplier_calls_it_and_how_it_comes():
+    """120 hinges in boxes of 50 are three boxes."""
+    text = "Part No,Description,Per box,Price source,width,price\nKP-45-4,Butt hinge,50,list of May,4,3.10\n"
+    line = priced(text, data("1", quantity=40)).by_line[1]
+    assert line.as_data() == {
+        "price": "3.10", "price_unit": "each", "amount": "372.00", "part_number": "KP-45-4",
+        "description": "Butt hinge", "pack": 50, "packs": 3, "price_source": "list of May",
+    }  # fmt: skip
+
+
+def test_cost_is_the_price_unless_there_is_a_column_of_that_name():
+    assert priced("cost\n3\n", data("1")).by_line[1].price == 3
+    assert priced("cost,price\n3,4\n", data("1")).by_line[1].price == 4
 
 
 def test_many_faults_are_cut_short():

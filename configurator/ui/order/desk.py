@@ -4,45 +4,32 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from configurator.documents.changes import changes_document
-from configurator.documents.document import Document
-from configurator.documents.hardware_schedule import schedule_document
-from configurator.documents.order import order_document
-from configurator.documents.schedule import schedule_table
-from configurator.documents.submittal import submittal_document
+from configurator.documents import papers
 from configurator.long_work import Progress
 from configurator.model import Job, Opening, Revision
 from configurator.order.lines import NO_SPARE, Spare, parse_spare
 from configurator.order.order_findings import OrderFinding
 from configurator.order.price_list import PriceList, PriceListError, load_prices
-from configurator.order.prices import Priced, price_order
+from configurator.order.prices import price_order
 from configurator.order.revisions import (
     Changes,
     changes_since,
     freeze,
     marked_ordered,
     spare_of,
-    standing,
     with_revision,
 )
-from configurator.order.take_off import TakeOff, take_off
-from configurator.order.tally import Tally, TallyBook
+from configurator.order.take_off import take_off
+from configurator.order.tally import TallyBook
 from configurator.order.uniform import made_uniform, offered_width, uniform
 from configurator.rules.hinge.sizes import pairs
 from configurator.rules.wording import counted as counted_words
 
 
 @dataclass(frozen=True, slots=True)
-class Counted:
-    """A job counted: its tallies, the order made of them, and what it costs where there are prices.
+class Counted(papers.Counted):
+    """A job counted, in words; `price_trouble` says why a price list does not fit the order."""
 
-    `price_trouble` says why a price list does not fit the order.
-    """
-
-    job: Job
-    tallies: tuple[Tally, ...]
-    order: TakeOff
-    priced: Priced | None = None
     price_trouble: str = ""
 
     def sums(self) -> str:
@@ -175,25 +162,3 @@ def changes_of(revision: Revision, counted: Counted) -> Changes:
     """Return what changed since a revision, with its own spare allowance. Raises RevisionError."""
     order = take_off(counted.tallies, counted.job.job, spare_of(revision))
     return changes_since(revision, counted.job, order)
-
-
-def document_of(kind: str, counted: Counted, changes: Changes | None = None) -> Document:
-    """Return the document of a kind: order, doors, hardware, submittal, or changes."""
-    facts = counted.job.job
-    if kind == "order":
-        return order_document(counted.order, counted.priced, standing(counted.job, counted.order))
-    if kind == "submittal":
-        return submittal_document(counted.tallies, counted.order)
-    if kind == "changes" and changes is not None:
-        return changes_document(changes, facts)
-    if kind in ("doors", "hardware"):
-        return _schedule(kind, counted)
-    raise ValueError(f"there is no document {kind!r}")
-
-
-def _schedule(kind: str, counted: Counted) -> Document:
-    whole = schedule_document(counted.tallies, counted.job.job)
-    if kind == "hardware":
-        return Document("Hardware schedule", whole.heading, whole.data[1:], whole.sheets[1:], whole.notes)
-    data, sheet = schedule_table(counted.tallies), schedule_table(counted.tallies, on_paper=True)
-    return Document("Door schedule", whole.heading, (data,), (sheet,), ())

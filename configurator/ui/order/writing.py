@@ -6,9 +6,11 @@ from pathlib import Path
 
 from PySide6.QtWidgets import QFileDialog, QWidget
 
+from configurator.documents.changes import changes_document
+from configurator.documents.papers import LABELS
 from configurator.long_work import Progress
 from configurator.model import Job, Revision
-from configurator.ui.order.desk import Counted, changes_of, document_of
+from configurator.ui.order.desk import Counted, changes_of
 from configurator.units import Display
 
 Writing = Callable[[Progress], None]
@@ -17,12 +19,25 @@ KINDS = (
     ("order", "Order…"),
     ("doors", "Door schedule…"),
     ("hardware", "Hardware schedule…"),
+    ("supplier", "Order for the supplier, without what is for the office…"),
+    ("quote", "Quote for the customer…"),
+    ("cost", "Quote with cost and margin, for the office…"),
+    ("receiving", "Receiving list…"),
+    ("labels", "Labels by opening…"),
+    ("floor labels", "Labels by floor…"),
     ("submittal", "Submittal…"),
     ("changes", "Changes since the chosen revision…"),
     ("field", "Field sheet to fill in on site…"),
 )
 """What can be written, and what the menu calls it."""
-NAMES = {"doors": "door schedule", "hardware": "hardware schedule", "field": "field sheet"}
+NAMES = {
+    "doors": "door schedule",
+    "hardware": "hardware schedule",
+    "field": "field sheet",
+    "supplier": "order for the supplier",
+    "cost": "quote with cost",
+    "receiving": "receiving list",
+}
 FILTERS = "XLSX workbook (*.xlsx);;PDF pages (*.pdf);;CSV table (*.csv)"
 PAPER_ONLY = "PDF pages (*.pdf)"
 
@@ -32,7 +47,7 @@ def ask_file(owner: QWidget, kind: str, job_file: Path | None) -> Path | None:
 
     Raises FileExistsError, with a sentence, for a file that the user was not asked about.
     """
-    filters = PAPER_ONLY if kind == "field" else FILTERS
+    filters = PAPER_ONLY if kind in ("field", *LABELS) else FILTERS
     name = NAMES.get(kind, kind)
     folder = job_file.parent if job_file is not None else Path.home()
     start = f"{f'{job_file.stem} ' if job_file is not None else ''}{name}{_endings(filters)[0]}"
@@ -66,10 +81,13 @@ def document_work(kind: str, counted: Counted, revision: Revision | None, path: 
     """
 
     def work(progress: Progress) -> None:
-        from configurator.export.document import write_document
+        from configurator.export.document import write_document, write_paper
 
-        changes = None if revision is None else changes_of(revision, counted)
-        write_document(document_of(kind, counted, changes), path, progress)
+        if revision is None:
+            write_paper(kind, counted, path, progress)
+        else:
+            changes = changes_of(revision, counted)
+            write_document(changes_document(changes, counted.job.job), path, progress)
 
     return work
 

@@ -4,7 +4,7 @@ import pytest
 
 from configurator.long_work import Cancelled, unwatched
 from configurator.order.lines import NO_SPARE
-from configurator.ui.order.desk import Desk, changes_of, document_of, frozen
+from configurator.ui.order.desk import Desk, changes_of, frozen
 from tests.order.cases import data, job_of, stop_at
 
 NARROW, WIDE = data("1", quantity=4), data("2", hinge={"width": 4.5})
@@ -104,28 +104,3 @@ def test_a_frozen_order_shows_what_changed_with_its_own_allowance():
     assert changes_of(job.revisions[0], counted).words() == "Nothing has changed since revision 1."
     again, number = frozen(counted, "2026-11-26", "second", mark_them=False)
     assert (number, again.revisions[1].note) == (2, "second")
-
-
-@pytest.mark.parametrize(
-    ("kind", "title", "first"),
-    [
-        ("order", "Hinge order", "Lines"),
-        ("doors", "Door schedule", "Schedule"),
-        ("hardware", "Hardware schedule", "Hardware by opening"),
-        ("submittal", "Submittal", "Submittal"),
-    ],
-)
-def test_every_document_has_the_table_a_csv_takes_first(kind, title, first):
-    document = document_of(kind, Desk().count(job_of(NARROW, name="Terminal")))
-    assert (document.title, document.data[0].title) == (title, first)
-    assert document.heading == (("Job", "Terminal"),)
-
-
-def test_changes_are_a_document_once_there_is_something_to_compare_with():
-    desk = Desk()
-    job, _ = frozen(desk.count(job_of(NARROW)), "2026-11-25", "", mark_them=False)
-    counted = desk.count(job)
-    changes = changes_of(job.revisions[0], counted)
-    assert document_of("changes", counted, changes).title == "Changes since revision 1"
-    with pytest.raises(ValueError, match="no document 'changes'"):
-        document_of("changes", counted)

@@ -4,9 +4,9 @@ import pytest
 from PySide6.QtWidgets import QFileDialog
 
 from configurator.export import document as documents
-from configurator.export.document import read_csv
 from configurator.ui.order.page import OrderPage
 from configurator.ui.order.writing import KINDS, ask_file
+from tests.order.cases import table_of
 
 
 @pytest.fixture
@@ -41,9 +41,8 @@ def test_the_order_has_the_allowance_and_what_was_asked(qtbot, page, tmp_path):
     with qtbot.waitSignal(page.beside.ended):
         page.uniform.ask.click()
     write(qtbot, page, "order", tmp_path / "order.csv")
-    rows = read_csv((tmp_path / "order.csv").read_bytes())
-    spare = rows[0].index("spare")
-    assert [row[spare] for row in rows[1:]] == ["1"] * 6 + [""] * 2
+    rows = table_of(tmp_path / "order.csv")
+    assert [row["Spare"] for row in rows] == ["1"] * 6 + [""] * 2 + ["6"]
     write(qtbot, page, "order", tmp_path / "order.xlsx")
     from openpyxl import load_workbook
 
@@ -89,8 +88,8 @@ def test_changes_are_written_once_an_order_is_frozen(qtbot, page, tmp_path):
     page.session.edit("quantity", 4)
     assert page.top.entries["changes"].isEnabled()
     write(qtbot, page, "changes", tmp_path / "changes.csv")
-    rows = read_csv((tmp_path / "changes.csv").read_bytes())
-    assert [row[:4] for row in rows[1:]] == [["9", "0", "6", "15"]]
+    (row,) = table_of(tmp_path / "changes.csv")
+    assert list(row.values())[:4] == ["9", "0", "6", "15"]
 
 
 def test_a_file_that_cannot_be_written_says_why(qtbot, page, tmp_path):
