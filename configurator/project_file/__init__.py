@@ -49,7 +49,8 @@ hinge, which is then under `not_recommended`. An opening has `manoeuvring`, one 
 `not_ordered` and `totals` beside `lines` and `findings`; prices are texts, so that no cent is lost; `--since`
 gives `since_revision` and what to order and to return. A line is a product: `fire` says that some of its
 hinges go on labelled doors, `fire_marks` and `screw_kinds` count them and their screws; `ordered_despite` has
-the errors that each mark is ordered in spite of; with prices `part_number`, `pack`, `packs`, `price_source`. What an unaccepted error holds is in `not_ordered`.
+the errors that each mark is ordered in spite of; with prices there are `part_number`, `pack`, `packs` and
+`price_source` too. What an unaccepted error holds is in `not_ordered`.
 
 No edit is lost
 ---------------
