@@ -68,7 +68,7 @@ def order_document(
         sheets=(paper, *((marks,) if long else ()), *screws),
         notes=tuple(_notes(priced, facts)),
         book=(paper, lines, marks, *screws),
-        head=order_head(facts),
+        head=(*order_head(facts), ("Hinge widths", order.width_policy)),
         office=office,
         office_notes=tuple(_office_notes(order, priced, facts)),
     )

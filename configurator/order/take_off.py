@@ -6,6 +6,7 @@ from math import ceil
 from typing import Any
 
 from configurator.model import JobFacts
+from configurator.model.paths import when_left_out
 from configurator.order.lines import NO_SPARE, OrderLine, Spare, order_lines
 from configurator.order.order_findings import OrderFinding, by_severity, name_marks, order_findings
 from configurator.order.reconcile import Reconciliation, reconcile
@@ -48,6 +49,11 @@ class TakeOff:
         return sum(line.quantity for line in self.lines)
 
     @property
+    def width_policy(self) -> str:
+        """Which hinge widths the job takes, also where nobody said."""
+        return self.facts.width_policy or when_left_out("job.width_policy")
+
+    @property
     def has_errors(self) -> bool:
         """Whether any finding is an error."""
         return any(one.finding.severity == "error" for one in self.findings)
@@ -82,6 +88,7 @@ class TakeOff:
             "reconciliation": self.reconciliation.as_data(),
             "not_ordered": [one.as_data() for one in self.not_ordered],
             "totals": self.totals(),
+            "width_policy": self.width_policy,
         }
 
 

@@ -344,8 +344,9 @@ def test_the_head_of_an_order_stands_over_the_table_of_a_csv(capsys, tmp_path):
     path = priced_job(tmp_path, supplier="Northgate", number="PO-114")
     printed(capsys, "order", path, "--out", tmp_path / "order.csv")
     lines = (tmp_path / "order.csv").read_text("utf-8").splitlines()
-    assert [line.split(",")[:2] for line in lines[:3]] == [
+    assert [line.split(",")[:2] for line in lines[:4]] == [
         ['"Document"', '"Hinge order"'], ['"Supplier"', '"Northgate"'], ['"Order number"', '"PO-114"'],
+        ['"Hinge widths"', '"narrowest that works"'],
     ]  # fmt: skip
     assert table_of(tmp_path / "order.csv")[0]["Size, height x width"] == "4-1/2 x 4"
 

@@ -1,5 +1,7 @@
 """The order laid out: every line, everything left out, and no mark lost however many there are."""
 
+import pytest
+
 from configurator.documents.document import headed, listed
 from configurator.documents.order import order_document, order_table
 from configurator.model import OrderFacts
@@ -130,7 +132,7 @@ def test_the_head_is_the_users_own_words_and_nothing_that_was_left_out():
     document = order_document(ordered(data("1")), head=head)
     assert document.head == (
         ("Supplier", "Northgate Hardware"), ("Ship to", "Dock 3"), ("Order number", "PO-114"),
-        ("Required", "2026-12-15"),
+        ("Required", "2026-12-15"), ("Hinge widths", "narrowest that works"),
     )  # fmt: skip
     assert document.notes == ("Deliver by floor.",)
     assert document.office_notes[-1] == "Ask for a discount."
@@ -163,3 +165,12 @@ def test_part_numbers_packs_and_the_currency_stand_with_the_lines():
     (paper, *_) = order_document(order, price_order(order.lines, prices)).sheets
     assert (column(paper, "part_number"), column(paper, "packs")) == (["KP-1"], [3])
     assert "Amount, coins" in [one.heading for one in paper.columns]
+
+
+@pytest.mark.parametrize(
+    ("facts", "words"), [({}, "narrowest that works"), ({"width_policy": "square hinges"}, "square hinges")]
+)
+def test_the_order_says_by_which_policy_its_widths_were_taken(facts, words):
+    order = ordered(data("1"), facts=facts)
+    assert order.as_data()["width_policy"] == words
+    assert ("Hinge widths", words) in order_document(order).head
