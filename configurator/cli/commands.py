@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from configurator.cli.compare import add_compare_command
+from configurator.cli.desktop import add_desktop_command
 from configurator.cli.draw import add_draw_command
 from configurator.cli.import_schedule import add_import_command
 from configurator.cli.order import add_order_command
@@ -22,7 +23,7 @@ from configurator.project_file import ProjectFileError
 
 _LINES_TOLD, _LONGEST_TOLD = 12, 500
 """The places told of where the program itself failed, and the letters of why."""
-COMMANDS = ("compare", "draw", "order", "schedule", "import", "kinds")
+COMMANDS = ("compare", "draw", "order", "schedule", "import", "desktop", "kinds")
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -87,6 +88,7 @@ def _parser() -> argparse.ArgumentParser:
     add_order_command(commands)
     add_schedule_command(commands)
     add_import_command(commands)
+    add_desktop_command(commands)
 
     kinds = commands.add_parser("kinds", help="list every word a project file may use")
     kinds.add_argument("--json", action="store_true", help="print them as data")

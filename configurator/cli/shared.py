@@ -33,10 +33,9 @@ SHOWN_AFTER = 1.0
 """Seconds of work before its progress is shown: what is done sooner needs none."""
 BETWEEN = 0.2
 """Seconds between two showings."""
-_SPELLED = {code: f"\\u{code:04x}" for code in (*range(32), *range(0x7F, 0xA0), *range(0x202A, 0x202F))}
-_SPELLED |= {code: f"\\u{code:04x}" for code in (0x200E, 0x200F, 0x061C, *range(0x2066, 0x206A))}
-for _code in (0x09, 0x0A):
-    del _SPELLED[_code]
+_CONTROLS = {*range(32), *range(0x7F, 0xA0)} - {0x09, 0x0A}
+_TURNS = {0x061C, 0x200E, 0x200F, *range(0x202A, 0x202F), *range(0x2066, 0x206A)}
+_SPELLED = {code: f"\\u{code:04x}" for code in _CONTROLS | _TURNS}
 _CLEAR = "\r\x1b[K"
 
 

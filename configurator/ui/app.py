@@ -12,11 +12,12 @@ from pathlib import Path
 from types import TracebackType
 
 from PySide6.QtCore import QSettings, QTimer
+from PySide6.QtGui import QIcon
 from PySide6.QtWidgets import QApplication
 
 from configurator.export import load_matplotlib_quickly
 from configurator.project_file.writing import PRIVATE_MODE
-from configurator.resource_files import state_folder
+from configurator.resource_files import resource_path, state_folder
 from configurator.ui.kit import look
 from configurator.ui.state.preferences import Preferences
 from configurator.ui.state.session import Session
@@ -123,14 +124,15 @@ def begin(window: Window) -> None:
     finally:
         gc.enable()
     QTimer.singleShot(AFTER_THE_PICTURE_MS, window, window.files.begin)
-    QTimer.singleShot(AFTER_THE_PICTURE_MS, window, _mend_palette)
+    QTimer.singleShot(AFTER_THE_PICTURE_MS, window, _finish_looks)
 
 
-def _mend_palette() -> None:
-    """Let everything be read; only now, for the palette's names take Qt 15 ms to make."""
+def _finish_looks() -> None:
+    """Mend the palette and show the icon; only now, for both take Qt some milliseconds to make."""
     application = QApplication.instance()
     if isinstance(application, QApplication):
         look.mend(application)
+        application.setWindowIcon(QIcon(str(resource_path("desktop", f"{NAME}.svg"))))
 
 
 def report(

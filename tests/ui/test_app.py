@@ -7,10 +7,12 @@ import sys
 from pathlib import Path
 
 import pytest
+from PySide6.QtGui import QIcon
 
 from configurator.project_file import save
 from configurator.project_file.held import open_held
 from configurator.project_file.lock import holder_of
+from configurator.ui import app
 from configurator.ui.app import LARGEST_LOG
 from configurator.ui.state.edits import new_job
 
@@ -138,3 +140,10 @@ def test_a_refused_file_opens_no_window(path):
         told_by_window(path)
     assert "ProjectFileError" in caught.value.stderr
     assert holder_of(path) is None
+
+
+def test_the_icon_is_shown_once_the_picture_stands(qapp):
+    qapp.setWindowIcon(QIcon())
+    app._finish_looks()
+    assert not qapp.windowIcon().isNull()
+    assert qapp.windowIcon().pixmap(32, 32).toImage().pixelColor(8, 23).alpha() == 255
