@@ -76,7 +76,12 @@ def ask_printer(printer: QPrinter, count: int, owner: QWidget) -> bool:
     dialog = QPrintDialog(printer, owner)
     dialog.setMinMax(1, max(count, 1))
     dialog.setOption(QPrintDialog.PrintDialogOption.PrintPageRange, count > 1)
-    return bool(dialog.exec() == QPrintDialog.DialogCode.Accepted)
+    # Its buttons look at the printer for as long as they are there, and Python would have freed it.
+    dialog.destroyed.connect(lambda: printer)
+    try:
+        return bool(dialog.exec() == QPrintDialog.DialogCode.Accepted)
+    finally:
+        dialog.deleteLater()
 
 
 def show_preview(printer: QPrinter, pages: Sequence[Page], owner: QWidget) -> None:

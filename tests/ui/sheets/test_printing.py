@@ -1,15 +1,19 @@
+import gc
+import weakref
 from dataclasses import replace
 
 import pypdfium2
 import pytest
+from PySide6.QtCore import QTimer
 from PySide6.QtGui import QPageLayout
-from PySide6.QtPrintSupport import QPrinter, QPrintPreviewWidget
+from PySide6.QtPrintSupport import QPrintDialog, QPrinter, QPrintPreviewWidget
 from PySide6.QtWidgets import QWidget
 
 from configurator.drawing.base.primitives import Polygon
 from configurator.drawing.base.view import box_around
 from configurator.drawing.pages.page import paper_named, papers
 from configurator.ui.sheets.printing import (
+    ask_printer,
     chosen_pages,
     page_layout,
     preview_dialog,
@@ -102,3 +106,20 @@ def test_the_preview_shows_every_page(qtbot, sheet):
     shown = dialog.findChild(QPrintPreviewWidget)
     qtbot.waitUntil(lambda: shown.pageCount() == 2)
     dialog.close()
+
+
+def test_a_print_dialog_is_gone_once_answered_and_its_printer_not_before_it(qtbot, sheet):
+    """Its buttons look at the printer; one that Python freed under it once ended the program."""
+    owner = QWidget()
+    qtbot.addWidget(owner)
+    printer = printer_for(sheet, "112A plan")
+    kept = weakref.ref(printer)
+    QTimer.singleShot(0, lambda: owner.findChild(QPrintDialog).reject())
+    assert not ask_printer(printer, 3, owner)
+    del printer
+    gc.collect()
+    assert owner.findChildren(QPrintDialog)
+    assert kept() is not None
+    qtbot.waitUntil(lambda: not owner.findChildren(QPrintDialog))
+    gc.collect()
+    assert kept() is None
