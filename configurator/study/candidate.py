@@ -15,6 +15,7 @@ from configurator.rules.hinge.answers import Answers, StopPlace
 from configurator.rules.hinge.leaf_hinge import LeafHinge
 from configurator.study.hang import HungLeaf
 from configurator.study.stop_place import as_met, given_stop, stop_radians, stop_wanted
+from configurator.units import TOLERANCE
 
 
 @dataclass(frozen=True)
@@ -129,6 +130,12 @@ class Candidate:
     def clear_past_frame_at_180(self) -> float:
         """How far the door opened flat would stand off the frame face, whether or not it gets there."""
         return self.solution.clear_past_frame_at_180
+
+    @property
+    def room_opened_flat(self) -> float | None:
+        """The same of a door that opens flat, alone; None of one that never gets there."""
+        flat = self.solution.rest_angle_bare >= math.pi - TOLERANCE
+        return self.clear_past_frame_at_180 if flat else None
 
     # --- How far it opens ---
 

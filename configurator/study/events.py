@@ -6,6 +6,7 @@ Worked out when asked for, from a study already made; a study holds none of it. 
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from typing import Literal
 
 from configurator.geometry.edges import latch_edge_shape, strike_side
 from configurator.geometry.gaps import LeastGap, polar_least_gap
@@ -93,7 +94,7 @@ def candidate_events(candidate: Candidate) -> tuple[Event, ...]:
     end = _end(solution) if held is None else held
     events = [Event(0.0, "closed", "closed"), end]
     events.append(Event(90.0, "square open", "square open, where the clear width counts"))
-    if stop is not None:
+    if stop is not None and held_by(candidate) != "angle":
         events.append(Event(stop, "held by the door stop", "door stop angle"))
     events.append(Event(filled.wanted_angle, "must open to here", "wanted angle"))
     events += [*_latch_edge(solution), *_gap(solution, end.angle)]
@@ -101,10 +102,21 @@ def candidate_events(candidate: Candidate) -> tuple[Event, ...]:
     return (*within, *(_bare_end(solution) if held is None else ()))
 
 
+def held_by(candidate: Candidate) -> Literal["", "tip", "angle"]:
+    """Say what holds a leaf before anything else: a door stop's tip, a stop at an angle, or neither."""
+    place, rests, stop = candidate.door_stop, candidate.rests_at, candidate.filled.opening.use.stop_angle
+    if place is not None and place.holds and (place.rests_at or 0.0) <= rests + SAME_ANGLE:
+        return "tip"
+    return "angle" if stop is not None and stop < candidate.greatest_angle - SAME_ANGLE else ""
+
+
 def _held(candidate: Candidate) -> Event | None:
-    """The leaf at rest against a door stop whose place is given, None where none holds it."""
-    place = candidate.door_stop
-    if place is None or not place.holds or place.rests_at is None:
+    """The leaf at rest against a door stop, None where none holds it."""
+    place, by = candidate.door_stop, held_by(candidate)
+    if by == "angle":
+        angle = candidate.filled.opening.use.stop_angle or 0.0
+        return Event(angle, "held by the door stop", "door stop angle")
+    if by == "" or place is None or place.rests_at is None:
         return None
     part = hardware(place.meets)
     return Event(

@@ -121,7 +121,7 @@ def _off_the_leaf(leaf: HungLeaf, solution: Solution) -> StopPlace | None:
     if on_floor:
         stop = DoorStop(kind="floor stop", projection=projection)
     else:
-        middle = (leaf.leaf.bottom + leaf.leaf.top) / 2
+        middle = _clear_height(leaf, (leaf.leaf.bottom + leaf.leaf.top) / 2)
         stop = DoorStop(kind="wall bumper", projection=projection, height=middle)
     return placed(leaf, solution.scene, stop)
 
@@ -151,7 +151,25 @@ def _height(leaf: HungLeaf, stop: DoorStop, carried: Hardware | None) -> float:
     if carried is not None:
         return carried.height
     low, high = leaf.leaf.bottom, leaf.leaf.top
-    return USUAL_HEIGHT if low + TIP <= USUAL_HEIGHT <= high - TIP else (low + high) / 2
+    usual = USUAL_HEIGHT if low + TIP <= USUAL_HEIGHT <= high - TIP else (low + high) / 2
+    return _clear_height(leaf, usual)
+
+
+def _clear_height(leaf: HungLeaf, wanted: float) -> float:
+    """Return the height nearest to the wanted one at which a tip meets the leaf and nothing that it carries.
+
+    The wanted one where there is none.
+    """
+    facing = [one for one in leaf.hardware if one.face == "pull"]
+    spans = [(one.height - (one.vertical + TIP) / 2, one.height + (one.vertical + TIP) / 2) for one in facing]
+    ends = [end for span in spans for end in span]
+    low, high = leaf.leaf.bottom + TIP, leaf.leaf.top - TIP
+    clear = [
+        height
+        for height in (wanted, *ends)
+        if low <= height <= high and not any(a + TOLERANCE < height < b - TOLERANCE for a, b in spans)
+    ]
+    return min(clear, key=lambda height: abs(height - wanted), default=wanted)
 
 
 def _from_frame(plan: Scene, projection: float, carried: Hardware | None) -> float:

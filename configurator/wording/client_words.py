@@ -13,6 +13,7 @@ from configurator.rules.specification import LeafSpecification
 from configurator.rules.wording import counted, hardware, obstruction, the_leaf
 from configurator.sentences import capitalized
 from configurator.study import Candidate, Study
+from configurator.study.events import gap_on_the_way
 from configurator.study.widths.width_pair import WidthPair, other_leaves
 from configurator.units import TOLERANCE, Display, format_size
 from configurator.wording.comparison import Comparison, comparisons
@@ -157,9 +158,9 @@ def end_words(one: Candidate, display: Display) -> tuple[str, ...]:
 
 
 def _to_spare(one: Candidate) -> str:
-    """Say so where a door that passes everything all but touches it."""
-    close = one.least_gap is not None and one.least_gap < _NOTHING_TO_SPARE
-    return ", with nothing to spare" if close else ""
+    """Say so where a door, as it swings, all but touches what it passes."""
+    gap = gap_on_the_way(one.solution, one.solution.rest_angle)
+    return ", with nothing to spare" if gap is not None and gap.distance < _NOTHING_TO_SPARE else ""
 
 
 def _met(one: Candidate) -> tuple[str, int | None, str] | None:

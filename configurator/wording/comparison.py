@@ -140,7 +140,7 @@ FACTS = (
     Fact(
         "clear_past_frame_at_180", "room behind the door, opened flat", "clear past frame face at 180",
         "from the frame face to the face of the door at 180 degrees",
-        AT_LEAST, "more room", "less room", lambda one: one.clear_past_frame_at_180,
+        AT_LEAST, "more room", "less room", lambda one: one.room_opened_flat,
     ),
     Fact(
         "clear_width_at_90", "walk-through width, door square open", "clear width at 90",

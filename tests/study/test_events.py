@@ -13,6 +13,7 @@ from configurator.study.events import (
     Moment,
     candidate_events,
     gap_on_the_way,
+    held_by,
     latch_passage,
     moment_at,
     moment_before,
@@ -182,3 +183,24 @@ def test_nowhere_does_the_latch_edge_come_nearer_than_at_its_event(width, thickn
     assert math.dist(passage.point_moving, passage.point_standing) == pytest.approx(distance, abs=1e-9)
     assert distance == answer.candidates[0].latch_edge_least
     assert all(apart(math.pi * step / 400) >= distance - 1e-9 for step in range(401))
+
+
+def test_a_stop_at_an_angle_ends_the_swing():
+    """Held at 105 a leaf never comes to the column that it would meet farther on."""
+    column = {"kind": "column", "start": 20, "diameter": 12, "offset": 6}
+    free, held = events_of(obstructions=[column]), events_of(obstructions=[column], use={"stop_angle": 105})
+    assert free["first contact: leaf on the column"].angle > 105
+    assert held["door stop angle"].angle == 105
+    assert max(event.angle for event in held.values()) == 105
+    late = events_of(obstructions=[column], use={"stop_angle": 170})
+    assert "first contact: leaf on the column" in late
+    assert "door stop angle" not in late  # it is never reached
+
+
+@pytest.mark.parametrize(
+    ("stop", "angle", "by"), [(None, None, ""), (None, 105, "angle"), (28, None, "tip"), (28, 105, "angle")]
+)
+def test_what_holds_a_leaf(stop, angle, by):
+    place = None if stop is None else {"kind": "floor stop", "projection": 3, "from_frame": stop}
+    answer = study(plain_opening(door_stop=place, use={"stop_angle": angle}))
+    assert held_by(answer.candidates[0]) == by

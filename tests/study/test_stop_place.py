@@ -204,3 +204,35 @@ def test_a_stop_moved_nearer_the_frame_or_made_longer_never_lets_the_door_farthe
     )
     assert longer <= here + 1e-9
     assert nearer <= here + 1e-9
+
+
+PULL = {"kind": "pull", "projection": 2.5, "from_latch_edge": 3, "width": 1, "height": 42, "vertical": 48}
+
+
+def test_a_long_pull_is_not_what_a_stop_is_struck_by():
+    """Nobody lets a grip 48 in long strike a bumper: the stop meets the leaf, below what it carries."""
+    one = on_4(hardware=[PULL])
+    assert (one.stopped_by.part, one.stopped_by.kind) == ("pull", "wall")
+    place = one.stop_wanted
+    assert (place.kind, place.meets) == ("floor stop", "leaf")
+    assert place.height < 42 - 48 / 2
+    assert place.rests_at < one.greatest_angle
+    lever = on_4(hardware=[LEVER]).stop_wanted
+    assert (lever.kind, lever.meets, lever.height) == ("wall bumper", "lever", 38)
+
+
+@pytest.mark.parametrize(("vertical", "height"), [(48, 17.5), (10, 38), (7, 38), (8, 38)])
+def test_a_bumper_goes_to_the_nearest_height_clear_of_what_the_leaf_carries(vertical, height):
+    """Half of the pull and half of the tip, 1 in high, from the pull's middle at 42: 17-1/2 for 48 in."""
+    one = on_4(hardware=[PULL | {"vertical": vertical}], door_stop={"kind": "wall bumper", "projection": 3})
+    by_hand = 42 - (vertical + 1) / 2
+    assert one.door_stop.height == (by_hand if by_hand < 38 else 38)
+    assert one.door_stop.meets == "leaf"
+
+
+def test_a_bumper_set_where_the_pull_strikes_it_is_said():
+    along = {"from_frame": 30.75, "height": 42}
+    one = on_4(hardware=[PULL], door_stop={"kind": "wall bumper", "projection": 3} | along)
+    assert one.door_stop.meets == "pull"
+    message = said(one, "where the door rests").message
+    assert "Set it where it meets the leaf, clear of the pull." in message

@@ -72,6 +72,15 @@ def test_of_a_door_that_passes_with_nothing_to_spare(spare, said):
     assert "spare" not in second
 
 
+def test_a_barrel_beside_the_casing_is_no_tight_swing():
+    """Closed, the barrel lies 1/64 in beside the casing; the leaf, as it swings, comes nowhere near it."""
+    casing = {"kind": "casing", "projection": 0.6875, "start": -0.5, "length": 2.25}
+    one = case_a(frame={"kind": "wood with casing"}, obstructions=[casing], compare=[4.5])
+    assert one.candidates[0].least_gap < 1 / 32
+    assert one.candidates[0].rests_at == 180
+    assert "nothing to spare" not in sentences(one)[0]
+
+
 def test_of_a_door_with_a_door_stop():
     stop = {"kind": "floor stop", "projection": 8, "height": 1}
     first, *_ = sentences(case_a(door_stop=stop, compare=[4]))

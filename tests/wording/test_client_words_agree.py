@@ -8,6 +8,7 @@ import pytest
 
 from configurator.model import Opening
 from configurator.study import study
+from configurator.study.events import gap_on_the_way
 from configurator.study.widths.width_pair import width_pair
 from configurator.units import Display
 from configurator.wording.client_words import (
@@ -92,7 +93,8 @@ def test_all_the_way_is_said_only_of_a_door_that_goes_all_the_way():
 
 def test_nothing_to_spare_is_said_of_a_door_that_passes_by_a_hair_and_of_no_other():
     for _, one, sentence, _ in every_saying():
-        close = one.stopped_by is None and one.least_gap is not None and one.least_gap < 1 / 32
+        gap = gap_on_the_way(one.solution, one.solution.rest_angle)
+        close = one.stopped_by is None and gap is not None and gap.distance < 1 / 32
         assert ("nothing to spare" in sentence) == (close and one.rests_at == 180)
 
 

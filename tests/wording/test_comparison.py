@@ -75,6 +75,17 @@ def test_a_width_not_reached_says_so():
     assert found["clear_width_at_90"].difference == ""
 
 
+def test_room_behind_a_door_that_never_opens_flat_is_not_printed():
+    """4 in stops at 171.8 on the rail, 4-1/2 in opens flat; held at 105 neither does."""
+
+    def row(**use):
+        (table,) = comparisons(study(plain_opening(obstructions=[RAIL], use=use)), Display())
+        return next(one for one in table.rows if one.key == "clear_past_frame_at_180").values
+
+    assert row() == ("not reached", "1-3/8 in")
+    assert row(stop_angle=105) == ("not reached", "not reached")
+
+
 def test_one_width_alone_has_no_difference():
     assert {row.difference for row in rows(compare=[4]).values()} == {""}
 

@@ -21,7 +21,7 @@ from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.hinge.answers import StopPlace
 from configurator.rules.wording import obstruction
 from configurator.study import Candidate, Study
-from configurator.study.events import gap_on_the_way, latch_passage
+from configurator.study.events import gap_on_the_way, held_by, latch_passage
 from configurator.units import Display
 from configurator.wording.comparison import stopped_words
 
@@ -126,26 +126,27 @@ class DrawnLeaf:
         return self.candidate.door_stop
 
     @property
-    def _held(self) -> bool:
-        return self.door_stop is not None and self.door_stop.holds
+    def held(self) -> bool:
+        """Whether a door stop, one that is drawn or one at an angle, holds the leaf before anything else."""
+        return held_by(self.candidate) != ""
 
-    @cached_property
+    @property
     def reach(self) -> float:
-        """Greatest angle with hardware, or where the leaf rests against a door stop drawn before it."""
-        if self.door_stop is not None and self._held:
-            return math.radians(self.door_stop.rests_at or 0.0)
-        return self.candidate.solution.greatest_angle
+        """How far the leaf goes with its hardware: to its door stop, or to what it meets."""
+        return self.candidate.solution.rest_angle
 
     @property
     def contact(self) -> Point | None:
-        """Where the swing ends against something."""
-        met = self.candidate.stopped_by
-        return self.candidate.stop_tip if self._held else None if met is None else met.point
+        """Where the swing ends against something; a stop at an angle has no place."""
+        met, held = self.candidate.stopped_by, held_by(self.candidate)
+        if held:
+            return self.candidate.stop_tip if held == "tip" else None
+        return None if met is None else met.point
 
     @cached_property
     def touching(self) -> tuple[Shape, Shape] | None:
         """What moves (closed) and what stands where they meet; None where nothing does, or a stop holds."""
-        return None if self._held else _touching(self.candidate.solution)
+        return None if self.held else _touching(self.candidate.solution)
 
     @property
     def reach_bare(self) -> float:
@@ -191,8 +192,11 @@ def drawn_leaf(candidate: Candidate, display: Display) -> DrawnLeaf:
 
 def _stopped_by(candidate: Candidate) -> str:
     stop, met = candidate.door_stop, candidate.stopped_by
-    if stop is not None and stop.holds:
-        return f"{stop.meets} on the {stop.kind}"
+    match held_by(candidate):
+        case "tip" if stop is not None:
+            return f"{stop.meets} on the {stop.kind}"
+        case "angle":
+            return "held by its door stop"
     return "" if met is None else stopped_words(met)
 
 

@@ -222,7 +222,7 @@ def standing_words(
             words += f", goes to {display.angle(degrees(hung.reach))}"
         return "A-ANNO-TTLB", fitted((words,), size, width)
     words = f"stops at {display.angle(degrees(hung.reach))}: {hung.stopped_by}"
-    if hung.door_stop is not None and hung.door_stop.holds:
+    if hung.held:
         rests = (words.replace("stops at", "rests at"), f"rests at {display.angle(degrees(hung.reach))}")
         return "A-ANNO-TTLB", fitted(rests, size, width)
     bare = hung.reach_bare

@@ -6,7 +6,7 @@ from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Finding, Fix, Source, finding
 from configurator.rules.hinge.answers import StopPlace, WidthAnswer, reaches, wanted_angle
 from configurator.rules.wording import degrees, exactly, hardware, inches, obstruction
-from configurator.tables import DoorStopKindRow, limit, row_of
+from configurator.tables import DoorStopKindRow, HardwareKindRow, limit, row_of
 from configurator.units import TOLERANCE, rounded
 
 SQUARE = 90.0
@@ -208,9 +208,16 @@ def _rests(answer: WidthAnswer, place: StopPlace, hinge: str) -> Iterator[Findin
         fix = (Fix("use.wanted_angle", least, f"Ask for {degrees(least)}"),)
     message = (
         f"{hinge} the {hardware(place.meets)} comes to rest at {degrees(rests)} "
-        f"against {place_words(place)}{asked}. Confirm the tip from the stop's own drawing."
+        f"against {place_words(place)}{asked}. {_struck(place)}Confirm the tip from the stop's own drawing."
     )
     yield finding("where the door rests", "note", message, _USUAL, fix, **_numbers(place))
+
+
+def _struck(place: StopPlace) -> str:
+    """Return the advice to set a stop clear of what the leaf carries and is not made to strike it."""
+    if place.meets in ("leaf", "barrel") or row_of(HardwareKindRow, place.meets).meets_bumper:
+        return ""
+    return f"Set it where it meets the leaf, clear of the {hardware(place.meets)}. "
 
 
 def _fault(answer: WidthAnswer, place: StopPlace, hinge: str) -> tuple[str, str]:

@@ -20,8 +20,10 @@ from configurator.drawing.plan.standing_things import merged, standing_things
 from configurator.geometry.meeting_point import nearest_on_outline
 from configurator.geometry.shapes import Shape, leaf_corners
 from configurator.model.paths import vocabulary
+from configurator.study import study
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo, random_study
+from tests.openings import plain_opening
 
 RAIL = {"kind": "chair rail", "projection": 1.75, "start": 0.5, "bottom": 32, "top": 42}
 KNOB = {
@@ -186,3 +188,12 @@ def test_the_marks_are_told_by_more_than_their_colour():
     assert layers()[TOUCHING].dash
     assert layers()[TOUCHING_SMALL].dash
     assert layers()[TOUCHING].width > layers()["A-DOOR"].width
+
+
+def test_a_leaf_held_at_an_angle_is_drawn_no_farther_and_not_in_red():
+    column = {"kind": "column", "start": 20, "diameter": 12, "offset": 6}
+    answer = study(plain_opening(obstructions=[column], use={"stop_angle": 105}))
+    hung = next(iter(drawn_leaves(answer, Display())))
+    assert math.degrees(hung.reach) == pytest.approx(105)
+    assert (hung.held, hung.contact, hung.touching) == (True, None, None)
+    assert hung.stopped_by == "held by its door stop"
