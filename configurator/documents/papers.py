@@ -17,6 +17,7 @@ from configurator.order.revisions import standing
 from configurator.order.take_off import TakeOff
 from configurator.order.tally import Tally
 
+QUOTES = ("quote", "cost")
 LABELS = ("labels", "floor labels")
 """Kinds that are sheets of labels: these are PDF only."""
 
@@ -40,7 +41,20 @@ def paper_of(kind: str, counted: Counted) -> Document:
     make = _PAPERS.get(kind)
     if make is None:
         raise NoPaperError(f"there is no paper {kind!r}")
+    if missing := missing_for(kind, counted):
+        raise NoPaperError(missing)
     return make(counted)
+
+
+def missing_for(kind: str, counted: Counted) -> str:
+    """Say what a paper still wants; empty where it can be made."""
+    if kind not in QUOTES:
+        return ""
+    if counted.priced is None:
+        return "a quote wants a price list, for what the hinges cost"
+    if counted.job.order.margin is None:
+        return "a quote wants a margin: the per cent of the price that is not cost"
+    return ""
 
 
 def labels_of(kind: str, counted: Counted) -> tuple[Label, ...]:
@@ -56,10 +70,8 @@ def _order(counted: Counted) -> Document:
 
 def _cost(counted: Counted) -> Document:
     margin = counted.job.order.margin
-    if counted.priced is None:
-        raise NoPaperError("a quote wants a price list, for what the hinges cost")
-    if margin is None:
-        raise NoPaperError("a quote wants a margin: the per cent of the price that is not cost")
+    assert counted.priced is not None, "looked after by `missing_for`"
+    assert margin is not None, "looked after by `missing_for`"
     return quote_document(counted.order, counted.priced, Decimal(f"{margin:g}"), counted.job.order)
 
 

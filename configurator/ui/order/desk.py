@@ -3,10 +3,11 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 from configurator.documents import papers
 from configurator.long_work import Progress
-from configurator.model import Job, Opening, Revision
+from configurator.model import Job, Opening, OrderFacts, Revision
 from configurator.order.lines import NO_SPARE, Spare, parse_spare
 from configurator.order.order_findings import OrderFinding
 from configurator.order.price_list import PriceList, PriceListError, load_prices
@@ -19,6 +20,7 @@ from configurator.order.revisions import (
     spare_of,
     with_revision,
 )
+from configurator.order.substitute import Size, Substitution, substitute
 from configurator.order.take_off import take_off
 from configurator.order.tally import TallyBook
 from configurator.order.uniform import made_uniform, offered_width, uniform
@@ -83,6 +85,8 @@ class Desk:
         self.spare: Spare = NO_SPARE
         self.prices: PriceList | None = None
         self.price_file = ""
+        self.remembered: str | None = None
+        """How the job names the list that was read last, or tried to be."""
 
     def unknown(self, job: Job) -> list[Opening]:
         """Return the openings of a job that are not worked out yet."""
@@ -111,6 +115,16 @@ class Desk:
         """Read a price list. Raises PriceListError, and then the list before it stays."""
         self.prices, self.price_file = load_prices(path), path.name
 
+    def follow(self, job: Job, job_file: Path | None) -> None:
+        """Use the price list that a job remembers, or none. Raises PriceListError where it cannot be read."""
+        named = job.order.price_list
+        if named == self.remembered:
+            return
+        self.remembered = named
+        self.drop_prices()
+        if named is not None:
+            self.take_prices(Path.cwd() / named if job_file is None else job_file.absolute().parent / named)
+
     def drop_prices(self) -> None:
         """Do without prices."""
         self.prices, self.price_file = None, ""
@@ -119,6 +133,10 @@ class Desk:
         """Ask whether one width would do for all, and what that costs. Raises Cancelled."""
         found = uniform(counted.tallies, counted.job.job, progress)
         return tuple(self._offer(one, counted) for one in found)
+
+    def substitution(self, counted: Counted, has: Size, wanted: Size, progress: Progress) -> Substitution:
+        """Try a hinge size that is there for the one ordered. Raises Cancelled."""
+        return substitute(counted.tallies, has, wanted, counted.job.job, progress)
 
     def _priced(self, counted: Counted) -> Counted:
         if self.prices is None:
@@ -146,6 +164,27 @@ class Desk:
         if after.priced is None:
             return after.price_trouble
         return f"Now: {counted.priced.words()} Then: {after.priced.words()}"
+
+
+def head_value(name: str, text: str) -> Any:
+    """Return what was typed in a field of the order's head; None where nothing was. Raises ValueError."""
+    typed = text.strip()
+    if name != "margin" or not typed:
+        return typed or None
+    try:
+        number = float(typed.removesuffix("%"))
+    except ValueError:
+        number = -1.0
+    if not 0 <= number < 100:
+        raise ValueError(f"A margin is from 0 to less than 100 per cent; {typed[:20]} was typed.")
+    return number
+
+
+def with_head(job: Job, name: str, value: Any) -> Job:
+    """Return the job with another value in the head of its order. Raises ValueError where it cannot be."""
+    said = {**job.order.model_dump(exclude_unset=True), name: value}
+    order = OrderFacts.model_validate({key: each for key, each in said.items() if each is not None})
+    return job.model_copy(update={"order": order})
 
 
 def frozen(counted: Counted, date: str, note: str, mark_them: bool) -> tuple[Job, int]:

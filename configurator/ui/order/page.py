@@ -4,18 +4,24 @@ from collections.abc import Collection, Sequence
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
+from typing import Any
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFileDialog
 
+from configurator.documents.papers import missing_for
 from configurator.model import Job
 from configurator.order.order_findings import OrderFinding, name_marks
-from configurator.order.price_list import PriceListError
+from configurator.order.price_list import PriceListError, named_from, read_hinge_size
 from configurator.order.revisions import Changes, RevisionError
 from configurator.order.studied import NotOrdered, with_despite
+from configurator.order.substitute import Substitution
+from configurator.rules.wording import counted as counted_words
+from configurator.rules.wording import size
 from configurator.sentences import capitalized
 from configurator.ui.order import rows
-from configurator.ui.order.desk import Counted, Desk, Offer, changes_of, frozen
+from configurator.ui.order.desk import Counted, Desk, Offer, changes_of, frozen, head_value, with_head
+from configurator.ui.order.head_panel import order_title
 from configurator.ui.order.revisions_panel import taken_title
 from configurator.ui.order.view import OrderView
 from configurator.ui.order.writing import ask_file, document_work, field_sheet_work
@@ -39,6 +45,7 @@ class OrderPage(OrderView):
         self.counted: Counted | None = None
         self.offers: tuple[Offer, ...] | None = None
         self._changes: tuple[Counted, int, Changes] | None = None
+        self.found: Substitution | None = None
         self._connect()
 
     # --- What it shows ---
@@ -50,6 +57,7 @@ class OrderPage(OrderView):
         if by in ("open", "undo"):
             self.panel.hide()
         self.question.hide()
+        self._follow_prices()
         if by in ("theme", "display"):
             self._show_all()
         elif self.counted is None or self.counted.job is not self.session.job:
@@ -97,6 +105,9 @@ class OrderPage(OrderView):
             self.show_missing(missing, len(job.openings), not self.counting.running and missing > 0, dark)
         self.show_order(self.counted, dark)
         self.uniform.show_offers(self.offers)
+        self.found = None
+        self.shelf.show_found(None)
+        self.head.show_job(job)
         self.top.show_refusal(self.top.refusal.text(), dark)
         self.revisions.show_job(job)
         self.title_tab(self.revisions, "Revisions", len(job.revisions))
@@ -148,19 +159,80 @@ class OrderPage(OrderView):
         try:
             self.desk.take_prices(path)
         except PriceListError as error:
-            faults = "\n".join(str(fault) for fault in error.faults)
-            heading = f"{path.name} cannot be used; what was used before stays."
-            self.panel.show_text(heading, faults, "faults of the price list", "error", self.session.dark)
+            self._show_price_faults(f"{path.name} cannot be used; what was used before stays.", error)
         else:
             self.panel.hide()
-            self.top.show_prices(self.desk.price_file)
-            self._count_again()
+            self._remember_prices(named_from(path, self.session.path))
 
     def drop_prices(self) -> None:
         """Show the order without prices."""
         self.desk.drop_prices()
-        self.top.show_prices("")
+        self._remember_prices(None)
+
+    def _remember_prices(self, named: str | None) -> None:
+        """Keep the price list with the job, and show the order with it."""
+        self.desk.remembered = named
+        self.top.show_prices(self.desk.price_file)
+        if named != self.session.job.order.price_list:
+            self._take_head("price_list", named)
         self._count_again()
+
+    def _follow_prices(self) -> None:
+        """Use the list that the job on show remembers; one that is not there is said and done without."""
+        try:
+            self.desk.follow(self.session.job, self.session.path)
+        except PriceListError as error:
+            self._show_price_faults("The job's price list cannot be used; the order has no prices.", error)
+        self.top.show_prices(self.desk.price_file)
+
+    def _show_price_faults(self, heading: str, error: PriceListError) -> None:
+        faults = "\n".join(str(fault) for fault in error.faults)
+        self.panel.show_text(heading, faults, "faults of the price list", "error", self.session.dark)
+
+    def edit_head(self, name: str, text: str) -> None:
+        """Keep another text in the head of the order; one step. What cannot be one is said."""
+        try:
+            self._take_head(name, head_value(name, text))
+        except ValueError as error:
+            self.say(str(error), wrong=True)
+            self.head.show_job(self.session.job)
+
+    def _take_head(self, name: str, value: Any) -> None:
+        title = order_title(name)
+        self.session.take_job(with_head(self.session.job, name, value), f"{title} of the order")
+
+    def ask_shelf(self, has: str, wanted: str) -> None:
+        """Try a hinge size on the shelf for the one ordered, beside the window."""
+        desk, counted, undone = self.desk, self.counted, "The hinge on the shelf was not tried"
+        if counted is None:
+            self._refuse(undone)
+            return
+        try:
+            sizes = read_hinge_size(has), read_hinge_size(wanted)
+        except ValueError as error:
+            self.say(f"{undone}: {error}", wrong=True)
+            return
+        self.beside.start(
+            "Trying it at every opening",
+            undone,
+            lambda progress: desk.substitution(counted, *sizes, progress),
+            lambda found: self._show_shelf(counted, found),
+        )
+
+    def _show_shelf(self, counted: Counted, found: Substitution) -> None:
+        if self.counted is counted:
+            self.found = found
+            self.shelf.show_found(found)
+        else:
+            self.say("The order was changed meanwhile; ask again.")
+
+    def take_shelf(self) -> None:
+        """Set the size on the shelf on every opening where it will do; one step."""
+        found = self.found
+        if found is not None and found.doing:
+            name = f"take {size(*found.has)} at {counted_words(len(found.doing), 'mark', 'marks')}"
+            self.session.take_openings(found.openings, name, self.session.mark)
+            self.say(f"Done: {name}. Undo takes it back.")
 
     def ask_uniform(self) -> None:
         """Ask whether one width would do, beside the window."""
@@ -259,6 +331,9 @@ class OrderPage(OrderView):
         elif self.counted is None:
             self._refuse(undone)
             return
+        elif sentence := missing_for(kind, self.counted):
+            self.say(f"{undone}: {sentence}.", wrong=True)
+            return
         else:
             revision = self.revisions.revision(self.session.job) if kind == "changes" else None
             counted = self._with_offers(self.counted) if kind == "order" else self.counted
@@ -305,6 +380,9 @@ class OrderPage(OrderView):
         self._connect_marks()
         self.uniform.asked.connect(self.ask_uniform)
         self.uniform.taken.connect(self.take_offer)
+        self.head.edited.connect(self.edit_head)
+        self.shelf.asked.connect(self.ask_shelf)
+        self.shelf.taken.connect(self.take_shelf)
         self.release.clicked.connect(self.release_held)
         self.hold.clicked.connect(self.hold_again)
         revisions.frozen.connect(self.ask_freeze)
@@ -321,6 +399,7 @@ class OrderPage(OrderView):
         self.cautions.chosen.connect(self._show_caution)
         self.uniform.marks_asked.connect(self.show_marks_of_finding)
         self.left_out.chosen.connect(self._show_left_out)
+        self.shelf.marks.opened.connect(self.open_mark)
         self.marks.clicked.connect(lambda _: self.open_mark(self.marks.current()))
         self.left_out.opened.connect(lambda left: self.open_mark(left.mark))
         for opened in (self.marks.opened, self.revisions.openings.opened):

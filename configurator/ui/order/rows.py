@@ -3,8 +3,10 @@
 from collections.abc import Iterable, Mapping, Sequence
 
 from configurator.documents.line_words import (
+    despite_words,
     detail_words,
     hinge_words,
+    labelled_words,
     marks_words,
     metal_words,
     screw_words,
@@ -22,23 +24,25 @@ MOST_SHOWN = 12
 """Marks in one cell; all of them stand in the list beside."""
 
 _COUNTS = (
-    Head("Line", 10, number=True),
-    Head("Each", 13, number=True),
-    Head("Pairs", 19),
-    Head("Spare", 13, number=True),
+    Head("Line", 9, number=True),
+    Head("Each", 12, number=True),
+    Head("Pairs", 18),
+    Head("Spare", 12, number=True),
 )
 SPARE = 3
 """The place of the column of spare hinges, which is hidden where there are none."""
 _GOODS = (
     Head("Size, h x w", 22),
-    Head("A156.1 type", 21),
-    Head("Metal, finish", 33),
-    Head("Marks x hinges", 40),
-    Head("Hinge", 66),
-    Head("Pin, tip, corner", 48),
-    Head("Screws", 28),
+    Head("Type", 13),
+    Head("Metal, finish", 22),
+    Head("Marks x hinges", 34),
+    Head("Hinge", 48),
+    Head("Pin, tip, corner", 34),
+    Head("Screws", 16),
 )
-_MONEY = (Head("Price", 15, number=True), Head("Price is for", 18), Head("Amount", 20, number=True))
+_MONEY = (
+    Head("Part no.", 20), Head("Price", 13, number=True), Head("For", 9), Head("Amount", 18, number=True),
+)  # fmt: skip
 MARKS = (Head("Mark", 23), Head("Hinges", 15, number=True))
 CAUTIONS = (Head("Severity", 18), Head("Marks", 44), Head("To heed before ordering", 190))
 LEFT_OUT = (
@@ -84,15 +88,24 @@ def _line_row(line: OrderLine, priced: Priced | None) -> Row:
         detail_words(hinge),
         screw_words(line.screws),
     )
-    tip = (f"Line {line.number}: {line.quantity_words}", f"{hinge.size}, {hinge_words(hinge)}")
-    return Row(words, line.number, "\n".join((*tip, detail_words(hinge))))
+    labelled = labelled_words(line, MOST_SHOWN)
+    tip = (
+        f"Line {line.number}: {line.quantity_words}",
+        f"{hinge.size}, {hinge_words(hinge)}",
+        detail_words(hinge),
+        f"On labelled fire doors: {labelled}" if labelled else "",
+        despite_words(line),
+    )
+    return Row(words, line.number, "\n".join(filter(None, tip)))
 
 
 def _money(line: OrderLine, priced: Priced | None) -> tuple[str, ...]:
     if priced is None:
         return ()
     one = priced.by_line.get(line.number)
-    return ("no price", "", "") if one is None else (f"{one.price:,}", one.unit, f"{one.amount:,}")
+    if one is None:
+        return ("", "no price", "", "")
+    return (one.part_number, f"{one.price:,}", one.unit, f"{one.amount:,}")
 
 
 def mark_rows(by_mark: Mapping[str, int] | Sequence[str]) -> list[Row]:

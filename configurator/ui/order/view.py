@@ -25,7 +25,9 @@ from configurator.ui.kit.runner import Beside, Pieces, ProgressLine
 from configurator.ui.kit.table import Row, RowsTable
 from configurator.ui.order import rows
 from configurator.ui.order.desk import Counted
+from configurator.ui.order.head_panel import HeadPanel
 from configurator.ui.order.revisions_panel import RevisionsPanel, UniformPanel
+from configurator.ui.order.shelf_panel import ShelfPanel
 from configurator.ui.order.writing import KINDS
 
 NO_MARKS = "Choose a line to see the openings it serves"
@@ -41,11 +43,12 @@ class OrderView(LeadsOn, QWidget):
         self.sums, self.warned, self.cost = QLabel(), QLabel(), QLabel()
         self.marks_of = QLabel(NO_MARKS)
         self.work_out = QPushButton("Work out all")
-        self.lines = RowsTable("order lines", rows.line_heads(None))
+        self.lines = RowsTable("order lines", rows.line_heads(None), wrapped=True)
         self.marks = RowsTable("marks of the chosen line", rows.MARKS)
         self.cautions = RowsTable("to heed before ordering", rows.CAUTIONS, wrapped=True)
         self.left_out = RowsTable("not ordered, and why", rows.LEFT_OUT, wrapped=True)
         self.uniform, self.revisions = UniformPanel(), RevisionsPanel()
+        self.head, self.shelf = HeadPanel(), ShelfPanel()
         self.tabs = QTabWidget()
         self.counting, self.beside = Pieces(self), Beside(self)
         self.progress, self.beside_line = ProgressLine(self.counting), ProgressLine(self.beside)
@@ -110,6 +113,7 @@ class OrderView(LeadsOn, QWidget):
         if line is None:
             self.show_marks(NO_MARKS, [])
         else:
+            self.shelf.propose(line.hinge.size)
             count = counted_words(len(line.by_mark), "mark", "marks")
             self.show_marks(f"{count} of line {line.number}", rows.mark_rows(line.by_mark))
 
@@ -164,11 +168,15 @@ class OrderView(LeadsOn, QWidget):
         above = (top.spare, top.prices, top.cross, top.write, self.work_out, self.lines, self.marks)
         below = (
             *(self.tabs.tabBar(), self.hold, self.cautions, self.release, self.left_out),
-            *(self.uniform.ask, revisions.note),
+            *(self.uniform.ask, *self._shelf_stops(), *self.head.fields.values(), revisions.note),
         )
         frozen = (revisions.mark_them, revisions.freeze, revisions.list, revisions.lines, revisions.openings)
         for before, after in pairwise((*above, *below, *frozen)):
             QWidget.setTabOrder(before, after)
+
+    def _shelf_stops(self) -> tuple[QWidget, ...]:
+        shelf = self.shelf
+        return (shelf.has, shelf.wanted, shelf.ask, shelf.take, shelf.marks)
 
     def _sums_line(self) -> Box:
         words = down(self.sums, self.warned, self.cost, spacing=0)
@@ -184,6 +192,8 @@ class OrderView(LeadsOn, QWidget):
         self.tabs.addTab(_with_button(self.cautions, self.hold), "To heed")
         self.tabs.addTab(_with_button(self.left_out, self.release), "Not ordered")
         self.tabs.addTab(self.uniform, "One width")
+        self.tabs.addTab(self.shelf, "From the shelf")
+        self.tabs.addTab(self.head, "Head of the order")
         self.tabs.addTab(self.revisions, "Revisions")
         self.tabs.setDocumentMode(True)
         both = QSplitter(Qt.Orientation.Vertical)

@@ -404,3 +404,101 @@ def test_long_words_do_not_make_the_window_wider(page, tmp_path):
     page.say("Written: " + "/a/very/long/folder" * 12)
     page.show()
     assert page.minimumSizeHint().width() <= 1280
+
+
+# --- What stands over the order, its prices, and the hinge on the shelf
+
+
+def type_in(qtbot, page, name, text):
+    page.show()
+    page.tabs.setCurrentIndex(4)
+    entry = page.head.fields[name]
+    entry.setFocus()
+    entry.clear()
+    qtbot.keyClicks(entry, text)
+    qtbot.keyClick(entry, Qt.Key.Key_Return)
+
+
+def test_what_stands_over_the_order_is_kept_in_the_job_step_by_step(qtbot):
+    page = small(qtbot, data("1"))
+    type_in(qtbot, page, "supplier", "Northgate Hardware")
+    type_in(qtbot, page, "margin", "25%")
+    assert (page.session.job.order.supplier, page.session.job.order.margin) == ("Northgate Hardware", 25)
+    assert page.session.history.undo_name == "margin of the order"
+    assert parse(dump(page.session.job)) == page.session.job
+    page.session.undo()
+    qtbot.waitUntil(lambda: page.counted is not None)
+    assert page.head.fields["margin"].text() == ""
+    type_in(qtbot, page, "supplier", " ")
+    assert page.session.job.order.supplier is None
+
+
+@pytest.mark.parametrize("text", ["100", "-1", "some", "nan"])
+def test_a_margin_that_cannot_be_is_said_and_not_kept(qtbot, text):
+    page = small(qtbot, data("1"))
+    page.edit_head("margin", text)
+    assert "A margin is from 0 to less than 100 per cent" in page.panel.heading.text()
+    assert page.session.job.order.margin is None
+
+
+def test_the_price_list_is_remembered_with_the_job_and_undo_takes_it_out(qtbot, tmp_path):
+    path = tmp_path / "job.json"
+    path.write_bytes(dump(job_of(data("1"))))
+    (tmp_path / "mine.csv").write_text("part number,price\nKP-4,2\n")
+    session = Session()
+    session.open(path)
+    page = page_of(qtbot, session)
+    page.use_prices(tmp_path / "mine.csv")
+    assert session.job.order.price_list == "mine.csv"
+    assert column(page.lines, "Part no.") == ["KP-4"]
+    session.save()
+    again = Session()
+    again.open(path)
+    assert page_of(qtbot, again).cost.text() == "Total 6.00, every line priced."
+    session.undo()
+    qtbot.waitUntil(lambda: page.counted is not None)
+    assert page.cost.isHidden()
+    assert page.top.price_name.text() == ""
+
+
+def test_a_remembered_price_list_that_is_gone_is_said(qtbot):
+    job = job_of(data("1"))
+    order = job.order.model_copy(update={"price_list": "/nowhere/gone.csv"})
+    page = page_of(qtbot, Session(job.model_copy(update={"order": order})))
+    assert page.panel.heading.text().startswith("The job's price list cannot be used")
+    assert page.counted.priced is None
+
+
+def test_a_hinge_on_the_shelf_is_tried_and_taken_where_it_will_do(qtbot):
+    page = small(qtbot, data("1"), data("2"), data("3", hinge={"count": 2}))
+    assert page.shelf.wanted.text() == "4-1/2 x 4", "that of the chosen line"
+    assert not page.shelf.take.isEnabled()
+    page.shelf.has.setText("4-1/2 x 5")
+    with qtbot.waitSignal(page.beside.ended):
+        page.shelf.ask.click()
+    assert column(page.shelf.marks, "Will do") == ["yes", "yes", "no"]
+    assert column(page.shelf.marks, "Why not")[2]
+    assert page.shelf.take.text() == "Take it at 2 marks"
+    page.shelf.take.click()
+    assert [one.hinge.width if one.hinge else None for one in page.session.job.openings] == [5, 5, None]
+    assert page.session.history.undo_name == "take 4-1/2 x 5 at 2 marks"
+    qtbot.waitUntil(lambda: page.counted is not None)
+    assert page.shelf.marks.shown.rows == ()
+
+
+def test_a_size_that_is_none_is_said(qtbot):
+    page = small(qtbot, data("1"))
+    page.shelf.has.setText("wide")
+    page.shelf.ask.click()
+    assert "a hinge size is height x width" in page.panel.heading.text()
+    assert not page.beside.running
+
+
+def test_a_quote_says_what_it_still_wants(qtbot, tmp_path):
+    page = small(qtbot, data("1"))
+    page.write("quote", tmp_path / "quote.pdf")
+    assert page.panel.heading.text().endswith("a quote wants a price list, for what the hinges cost.")
+    (tmp_path / "mine.csv").write_text("price\n2\n")
+    page.use_prices(tmp_path / "mine.csv")
+    page.write("quote", tmp_path / "quote.pdf")
+    assert "a quote wants a margin" in page.panel.heading.text()

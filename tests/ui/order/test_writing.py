@@ -26,7 +26,7 @@ def write(qtbot, page, kind, path):
 
 
 @pytest.mark.parametrize("ending", [".csv", ".xlsx", ".pdf"])
-@pytest.mark.parametrize("kind", ["order", "doors", "hardware", "submittal"])
+@pytest.mark.parametrize("kind", ["order", "supplier", "receiving", "doors", "hardware", "submittal"])
 def test_every_document_is_written_in_every_format(qtbot, page, tmp_path, kind, ending):
     path = tmp_path / f"{kind}{ending}"
     assert write(qtbot, page, kind, path) == f"Written: {path}"
