@@ -27,7 +27,14 @@ from configurator.rules.hinge.finish import (
     stainless_alloy,
 )
 from configurator.rules.hinge.fire import spring_hinges
-from configurator.rules.hinge.leaf_hinge import NOTHING_ASKED, LeafHinge, override, standard_for
+from configurator.rules.hinge.leaf_hinge import (
+    NOTHING_ASKED,
+    LeafHinge,
+    old_hinge,
+    override,
+    reused,
+    standard_for,
+)
 from configurator.rules.hinge.pin import hinge_pin, lock_of
 from configurator.rules.hinge.weight import hinge_type
 from configurator.rules.hinge.width import WidthAsked, ask_width
@@ -218,19 +225,18 @@ def _leaf(
     bhma, us = _asked_finish(by_hand, standard)
     metal = override(by_hand.base_metal, standard.base_metal, metal_of_number(bhma, hinge_metal(place)))
     finish = choose_finish(metal.value, us, bhma, matching(opening.use.lock_finish_bhma, metal.value), place)
-    mounting = override(by_hand.mounting, standard.mounting, _usual("full mortise", "mounting"))
     parts = {
         "height": hinge.height,
         "width": width.reason,
         "count": hinge.count,
-        "mounting": mounting,
+        "mounting": hinge.mounting,
         "weight": hinge.weight,
         "bearing": hinge.bearing,
         "leaf_thickness": hinge.leaf_thickness,
         "type": override(
             by_hand.type,
             standard.type,
-            hinge_type(metal.value, hinge.bearing.value, hinge.weight.value, mounting.value),
+            hinge_type(metal.value, hinge.bearing.value, hinge.weight.value, hinge.mounting.value),
         ),
         "knuckles": override(by_hand.knuckles, standard.knuckles, _usual(5, "knuckles")),
         "base_metal": metal,
@@ -240,7 +246,13 @@ def _leaf(
         "pin": override(by_hand.pin, standard.pin, hinge_pin(opening.hand, lock_of(filled))),
         "security_stud": override(by_hand.security_stud, standard.security_stud, _no_stud()),
         "tip": override(by_hand.tip, standard.tip, _usual("flat button", "tip", _HOSPITAL)),
-        "corner": override(by_hand.corner, standard.corner, _usual("square", "corner_square", *_ROUNDED)),
+        "corner": reused(
+            by_hand.corner,
+            standard.corner,
+            old_hinge(filled).corner,
+            _usual("square", "corner_square", *_ROUNDED),
+            "the mortises are cut so",
+        ),
         "screws": screws.of_leaf,
     }
     return LeafSpecification(hinge.leaf.name, parts, width.complete, screws.each), finish.findings

@@ -98,7 +98,7 @@ def _hung(filled: FilledOpening, hinge: LeafHinge, standard: Hinge) -> HungLeaf:
     return HungLeaf(
         filled=filled,
         hinge=hinge,
-        mounting=given.mounting or standard.mounting or "full mortise",
+        mounting=hinge.mounting.value,
         leaf_gap=standard.leaf_gap if given.leaf_gap is None else given.leaf_gap,
         leaf=Leaf(bottom=size.bottom, top=size.top, barrels=barrels, half=_other_half(filled, size)),
         hardware=_carried(filled, size.name),

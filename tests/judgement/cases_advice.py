@@ -255,4 +255,113 @@ SURFACE = (
         **WORKED,
     ),
 )
-CASES = POLICY + MENDS + BARRELS + SURFACE
+OLD = {
+    "height": 4.5,
+    "width": 4.5,
+    "leaf_thickness": 0.134,
+    "corner": "square",
+    "count": 3,
+    "mounting": "full mortise",
+}
+FITS, OLD_FAILS = "replacement fits", "old width fails"
+DIFFERS = ("leaf narrower", "leaf gage differs", "corner differs", "mortise left open", "mortise too short")
+
+
+def replacing(words, old, recommended, findings=(FITS,), silent=DIFFERS, says=None, **changes):
+    """A steel door and frame already cut for a hinge, which hangs there now."""
+    given = {**OPEN_WALL, "existing_hinge": OLD | old, **changes}
+    return Judgement(words, given, recommended, findings, silent, says or {})
+
+
+REPLACING = (
+    replacing("replacing: the width that hangs there, though a narrower one would do", {}, {"width": 4.5}),
+    replacing("replacing a 4 in hinge: 4 again", {"width": 4}, {"width": 4}),
+    replacing("replacing a wide throw: as wide again", {"width": 6}, {"width": 6}),
+    replacing(
+        "replacing rounded corners: as they are cut", {"corner": "1/4 radius"}, {"corner": "1/4 radius"}
+    ),
+    replacing(
+        "replacing heavy leaves where standard would do: the gage that is cut",
+        {"leaf_thickness": 0.18},
+        {"weight": "heavy", "leaf_thickness": 0.18},
+    ),
+    replacing(
+        "replacing standard leaves on a busy door: the gage stays, and it is said",
+        {},
+        {"weight": "standard", "bearing": "ball"},
+        ("weight too light",),
+        says={"weight too light": "keep the gage, or ask who made door and frame"},
+        use=FLAT | {"traffic": "high"},
+    ),
+    replacing(
+        "replacing a hinge half an inch lower than the door takes",
+        {"height": 4, "leaf_thickness": 0.13},
+        {"height": 4, "width": 4.5},
+        ("hinge too low",),
+    ),
+    replacing(
+        "replacing a hinge an inch lower than the door takes: it does not serve",
+        {"height": 3.5, "width": 3.5, "leaf_thickness": 0.123},
+        {"height": 4.5, "width": 4},
+        ("mortise too short",),
+        (OLD_FAILS,),
+        says={"mortise too short": "check that the reinforcement or blocking reaches that far"},
+    ),
+    replacing(
+        "replacing a hinge higher than the door takes: as high again",
+        {"height": 5, "leaf_thickness": 0.146},
+        {"height": 5, "width": 4.5},
+    ),
+    replacing("replacing four hinges where three would do: four", {"count": 4}, {"count": 4}),
+    replacing(
+        "replacing two hinges where three are due: three, with reinforcement behind the third",
+        {"count": 2},
+        {"count": 3},
+        ("hinge count differs",),
+        says={"hinge count differs": "see that there is reinforcement or blocking behind"},
+    ),
+    replacing(
+        "replacing a width that leaves its barrel in the frame: it fails",
+        {"width": 3.5},
+        {"width": 4},
+        (OLD_FAILS,),
+    ),
+    replacing(
+        "replacing a width that no longer passes a rail, 180 asked for",
+        {"width": 4},
+        {"width": 5},
+        (OLD_FAILS,),
+        obstructions=[RAIL | {"projection": 2.25}],
+    ),
+    replacing(
+        "replacing the same, 180 not asked for: what hangs there",
+        {"width": 4},
+        {"width": 4},
+        silent=(OLD_FAILS,),
+        obstructions=[RAIL | {"projection": 2.25}],
+        use=FLAT | {"wanted_angle": None},
+    ),
+    replacing("replacing full surface hinges", {"mounting": "full surface"}, {"mounting": "full surface"}),
+    replacing(
+        "replacing by hand with a narrower hinge: what that leaves is said",
+        {},
+        {"width": 4},
+        ("leaf narrower",),
+        (),
+        hinge={"width": 4},
+    ),
+    Judgement(
+        "replacing outranks the job's standard hinge, for the mortises are there",
+        {**OPEN_WALL, "existing_hinge": OLD},
+        {"width": 4.5},
+        job={"standard_hinge": {"width": 5}},
+    ),
+    replacing(
+        "replacing on a labelled door: stop and ask, nothing is recommended",
+        {},
+        NOT_RECOMMENDED,
+        ("replacement on a fire door",),
+        use=FLAT | {"fire_rated": True},
+    ),
+)
+CASES = POLICY + MENDS + BARRELS + SURFACE + REPLACING

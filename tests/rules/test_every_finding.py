@@ -42,6 +42,7 @@ SLIPS = {
 }
 """The code that catches each of the ten slips (the seventh has two), to the opening typed so."""
 OLD = {"height": 4, "width": 4.5, "leaf_thickness": 0.13, "corner": "1/4 radius", "count": 2}
+BY_HAND = {"height": 4.5, "width": 4.5, "corner": "square", "mounting": "full mortise"}
 MORE = {
     "locked from both sides": opening(use={"lock_both_sides": True}),
     "fire rating disagrees": opening(fire_minutes=90, use={"fire_rated": False}),
@@ -58,8 +59,9 @@ MORE = {
     "preparation differs": opening(prepared_height=5, hinge={"height": 4.5}),
     "preparation low": opening(size={"width": 42, "height": 84}, prepared_height=4.5),
     "preparation too low": demo("130A", prepared_height=4.5),
-    "corner differs": opening(existing_hinge=OLD),
-    "mounting differs": opening(existing_hinge={"mounting": "half surface"}),
+    "corner differs": opening(existing_hinge=OLD, hinge=BY_HAND),
+    "mounting differs": opening(existing_hinge={"mounting": "half surface"}, hinge=BY_HAND),
+    "old width fails": opening(existing_hinge={"width": 3.5}),
     "replacement on a fire door": demo("140A", existing_hinge=OLD),
     "lighter than its skins": opening(door={"weight": 60}),
     "tight at the lock side": opening(door={"latch_bevel": 0}, hinge={"width": 6}),

@@ -34,7 +34,7 @@ from configurator.rules.hinge.electric import electric_findings
 from configurator.rules.hinge.fastening import fastening_findings, made_to_template
 from configurator.rules.hinge.finish import lock_finish_findings, metal_findings
 from configurator.rules.hinge.fire import FireHinge, fire_findings
-from configurator.rules.hinge.leaf_hinge import NOTHING_ASKED, WOULD_TAKE, LeafHinge
+from configurator.rules.hinge.leaf_hinge import NOTHING_ASKED, WOULD_TAKE, LeafHinge, old_hinge
 from configurator.rules.hinge.pin import (
     hand_of_hinge_findings,
     lock_findings,
@@ -175,11 +175,22 @@ def _duty(filled: FilledOpening, hinge: LeafHinge, parts: Parts) -> Iterator[Fin
         yield finding("plain bearing with closer", "error", message, practice("bearing_closer"), fix)
     asks = [other for other in hinge.weight.alternatives if other.value == "heavy"]
     if weight == "standard" and asks:
-        needed = hinge.needed_weight
-        why, source = asks[0].effect.removeprefix(WOULD_TAKE), Source(needed.source, needed.mark)
-        message = f"Standard weight was asked for where heavy is due: {why}. Take heavy weight."
-        fix = (Fix("hinge.weight", "heavy", "Take heavy weight"),)
-        yield finding("weight too light", "warning", message, source, fix)
+        yield _too_light(hinge, asks[0].effect.removeprefix(WOULD_TAKE), old_hinge(filled).leaf_thickness)
+
+
+def _too_light(hinge: LeafHinge, why: str, gage: float | None) -> Finding:
+    """Say that standard weight is little; old mortises in steel nobody cuts deeper by choice."""
+    source = Source(hinge.needed_weight.source, hinge.needed_weight.mark)
+    fix: tuple[Fix, ...] = (Fix("hinge.weight", "heavy", "Take heavy weight"),)
+    message = f"Standard weight was asked for where heavy is due: {why}. Take heavy weight."
+    if gage is not None:
+        fix = ()
+        message = (
+            f"The mortises are {exactly(gage)} deep, for standard weight, where heavy is due: {why}. Heavier "
+            "leaves need deeper mortises, which in steel are not cut by choice: keep the gage, or ask who "
+            "made door and frame."
+        )
+    return finding("weight too light", "warning", message, source, fix)
 
 
 def _type(parts: Parts) -> Iterator[Finding]:
@@ -208,6 +219,7 @@ def _fire(filled: FilledOpening, hinge: LeafHinge, parts: Parts) -> tuple[Findin
             leaf_thickness=parts["leaf_thickness"].value,
             bearing=parts["bearing"].value,
             minutes=filled.opening.fire_minutes,
+            needed_height=hinge.needed_height.value,
         )
     )
 

@@ -7,7 +7,7 @@ from configurator.rules.filling.leaves import LeafSize
 from configurator.rules.filling.places import Places, places_of, typed_places
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Finding, Fix, Source, finding
-from configurator.rules.hinge.leaf_hinge import NOTHING_ASKED, LeafHinge
+from configurator.rules.hinge.leaf_hinge import LeafHinge
 from configurator.rules.wording import counted, exactly, inches, leaf_named, plain
 from configurator.units import TOLERANCE
 
@@ -92,8 +92,8 @@ def _mortises(filled: FilledOpening, hinge: LeafHinge) -> Iterator[Finding]:
     """Compare mortise depths with the leaf: deeper sinks it, shallower takes the gap at the hinge side."""
     thickness = hinge.leaf_thickness.value
     depths = {"door": filled.door_mortise, "frame": filled.frame_mortise}
-    mounting = (filled.opening.hinge or NOTHING_ASKED).mounting or "full mortise"
-    given = {side: depth for side in _MORTISED.get(mounting, ()) if (depth := depths[side]) is not None}
+    mortised = _MORTISED.get(hinge.mounting.value, ())
+    given = {side: depth for side in mortised if (depth := depths[side]) is not None}
     for side, depth in given.items():
         if depth > thickness + TOLERANCE:
             yield _sunk(side, depth, thickness)

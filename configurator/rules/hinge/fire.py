@@ -30,6 +30,8 @@ class FireHinge:
     bearing: str
     minutes: int | None = None
     """What its label says; None where nobody said."""
+    needed_height: float = 0.0
+    """What the door takes by its size, whatever its label asks."""
 
 
 def fire_row(
@@ -117,11 +119,12 @@ def _remembered(hinge: FireHinge, row: FireRow) -> Iterator[Finding]:
 def _least(hinge: FireHinge, row: FireRow) -> list[Finding]:
     found = []
     if hinge.hinge_height < row.hinge_height:
+        higher = max(row.hinge_height, hinge.needed_height)
         message = (
             f"A fire rated leaf of this size takes hinges at least {plain(row.hinge_height)} high; "
-            f"{plain(hinge.hinge_height)} was chosen. Take the higher one."
+            f"{plain(hinge.hinge_height)} was chosen. Take {plain(higher)} high."
         )
-        fix = Fix("hinge.height", row.hinge_height, f"Take {plain(row.hinge_height)} high")
+        fix = Fix("hinge.height", higher, f"Take {plain(higher)} high")
         found.append(finding("fire height", "error", message, row.cited, (fix,), least=row.hinge_height))
     if hinge.leaf_thickness < row.leaf_thickness - TOLERANCE:
         message = (

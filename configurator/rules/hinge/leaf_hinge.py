@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from configurator.model import Hinge
+from configurator.model import ExistingHinge, Hinge
 from configurator.rules.filling.door_weight import DoorWeight, Made, door_weight
 from configurator.rules.filling.leaves import LeafSize, leaves_of
 from configurator.rules.filling.usual import FilledOpening
@@ -15,9 +15,11 @@ from configurator.rules.hinge.sizes import (
     hinge_count,
     hinge_height,
     leaf_thickness,
+    weight_of_gage,
 )
 from configurator.rules.hinge.weight import Duty, hinge_bearing, hinge_weight
-from configurator.tables import practice
+from configurator.tables import limit, practice, words_of
+from configurator.units import TOLERANCE
 
 NOTHING_ASKED = Hinge()
 
@@ -35,6 +37,32 @@ def override(by_hand: object, standard: object, program: Reason) -> Reason:
     return program
 
 
+def old_hinge(filled: FilledOpening) -> ExistingHinge:
+    """Return what hangs there now and is taken again unless it fails; nothing of it on a labelled door.
+
+    There its listing decides, and nothing is advised.
+    """
+    known = None if filled.use.fire_rated else filled.opening.existing_hinge
+    return known or _NOTHING_THERE
+
+
+_NOTHING_THERE = ExistingHinge()
+
+
+def reused(by_hand: object, standard: object, old: object, program: Reason, words: str) -> Reason:
+    """Return one part as `override` does, but what hangs there now outranks the job's standard.
+
+    `old` is None where it was not measured or does not serve; `words` say what is there.
+    """
+    if by_hand is not None or old is None:
+        return override(by_hand, standard, program)
+    because = f"{words}: {words_of('reuse')}"
+    if old == program.value:
+        return reason(old, f"{because}; the program takes the same: {program.because}", practice("reuse"))
+    other = Alternative(program.value, WOULD_TAKE + program.because)
+    return reason(old, because, practice("reuse"), other)
+
+
 WOULD_TAKE = "what the program would take: "
 
 
@@ -50,6 +78,7 @@ class LeafHinge:
     """The hinges of one leaf so far, each part with its reason; inches."""
 
     leaf: LeafSize
+    mounting: Reason
     needed_height: Reason
     height: Reason
     needed_count: Reason
@@ -70,24 +99,25 @@ def leaf_hinges(filled: FilledOpening, standard: Hinge | None = None) -> tuple[L
 
 def leaf_hinge(filled: FilledOpening, leaf: LeafSize, standard: Hinge) -> LeafHinge:
     """Return one leaf's hinges before a width is chosen."""
-    by_hand = filled.opening.hinge or NOTHING_ASKED
-    needed = hinge_height(filled.thickness, leaf.width)
+    by_hand, old = filled.opening.hinge or NOTHING_ASKED, old_hinge(filled)
+    needed, pounds = hinge_height(filled.thickness, leaf.width), _pounds(filled, leaf)
     standard = standard_for(standard, needed)
-    height = override(
-        by_hand.height, standard.height, prepared_height(needed, filled.opening.prepared_height)
-    )
-    pounds = _pounds(filled, leaf)
+    height = _height(filled, needed, pounds, standard)
     duty = _duty(filled, leaf, pounds)
     needed_weight = hinge_weight(duty, height.value)
-    weight = override(by_hand.weight, standard.weight, needed_weight)
-    count = hinge_count(leaf.height)
+    gage = old.leaf_thickness
+    old_weight = None if gage is None else weight_of_gage(height.value, gage)
+    cut = "the mortises are cut for leaves of that gage"
+    weight = reused(by_hand.weight, standard.weight, old_weight, needed_weight, cut)
+    usual = reason("full mortise", words_of("mounting"), practice("mounting"))
+    fixed = reused(by_hand.mounting, standard.mounting, old.mounting, usual, "so the old hinge is fixed")
     return LeafHinge(
         leaf=leaf,
+        mounting=fixed,
         needed_height=needed,
         height=height,
-        needed_count=count,
-        # A count by hand is for the whole opening; of two leaves it says nothing about either.
-        count=override(by_hand.count, standard.count, count) if leaf.name == "single" else count,
+        needed_count=hinge_count(leaf.height),
+        count=_count(filled, leaf, standard),
         needed_weight=needed_weight,
         weight=weight,
         bearing=override(by_hand.bearing, standard.bearing, hinge_bearing(duty, weight.value)),
@@ -97,6 +127,34 @@ def leaf_hinge(filled: FilledOpening, leaf: LeafSize, standard: Hinge) -> LeafHi
         barrel=override(by_hand.barrel, standard.barrel, barrel_diameter(height.value, weight.value)),
         door_weight=pounds,
     )
+
+
+def _height(filled: FilledOpening, needed: Reason, pounds: DoorWeight | None, standard: Hinge) -> Reason:
+    """Return the hinge height; that of the old hinge where it is enough, or as good as enough."""
+    old, opening = old_hinge(filled).height, filled.opening
+    by_hand = (opening.hinge or NOTHING_ASKED).height
+    prepared = prepared_height(needed, opening.prepared_height)
+    serves = old is not None and _serves(old, needed.value, filled, pounds)
+    return reused(by_hand, standard.height, old if serves else None, prepared, "the mortises are that long")
+
+
+def _serves(old: float, needed: float, filled: FilledOpening, pounds: DoorWeight | None) -> bool:
+    """Return whether a hinge as high as the old one does, though the door may take a higher one."""
+    if old >= needed - TOLERANCE:
+        return True
+    heavy = pounds is None or pounds.high >= limit("heavy_door").value - TOLERANCE
+    near = needed - old <= limit("prepared_step").value + TOLERANCE
+    return near and not heavy and filled.use.traffic != "high"
+
+
+def _count(filled: FilledOpening, leaf: LeafSize, standard: Hinge) -> Reason:
+    """Return how many hinges a leaf takes; as many as hang there where those are more."""
+    count, old = hinge_count(leaf.height), old_hinge(filled).count
+    more = old if old is not None and old > count.value else None
+    # A count by hand is for the whole opening; of two leaves it says nothing about either.
+    by_hand = (filled.opening.hinge or NOTHING_ASKED).count if leaf.name == "single" else None
+    of_job = standard.count if leaf.name == "single" else None
+    return reused(by_hand, of_job, more, count, "so many hang there")
 
 
 def standard_serves(standard: Hinge, needed: Reason) -> bool:

@@ -6,6 +6,7 @@ from configurator.model import ExistingHinge
 from configurator.rules.filling.materials import Fastening
 from configurator.rules.finding import Finding, finding
 from configurator.rules.hinge.fastening import made_to_template
+from configurator.rules.hinge.sizes import SAME_GAGE
 from configurator.rules.wording import exactly, size
 from configurator.tables import practice
 from configurator.units import TOLERANCE
@@ -104,7 +105,8 @@ def _count(old: Cut, new: Cut) -> list[Finding]:
         return []
     more = new.count - old.count
     mend = (
-        f"cut {more} more mortise{'s' if more > 1 else ''} in door and frame, the new hinges spaced anew"
+        f"cut {more} more mortise{'s' if more > 1 else ''} in door and frame, the new hinges spaced anew, "
+        "and see that there is reinforcement or blocking behind"
         if more > 0
         else f"fill {-more} in door and frame"
     )
@@ -137,13 +139,19 @@ def _leaf(old: Cut, new: Cut) -> list[Finding]:
             "pin moves in by as much: fill the mortise behind the leaf, and try the swing again."
         )
         found.append(_said("leaf narrower", message, old=old.width, new=new.width))
-    if abs(deeper) > TOLERANCE:
-        word, mend = (
-            ("thicker", "cut the mortise deeper") if deeper > 0 else ("thinner", "shim it with metal")
-        )
+    if abs(deeper) > SAME_GAGE:
+        word, mend = ("thinner", "shim it with metal") if deeper < 0 else ("thicker", _deeper(old))
         message = f"The new leaf is {exactly(abs(deeper))} {word} than the old mortise is deep: {mend}."
         found.append(_said("leaf gage differs", message, old=old.leaf_thickness, new=new.leaf_thickness))
     return found
+
+
+def _deeper(old: Cut) -> str:
+    """Return what is done for a thicker leaf; a steel mortise is formed, with its reinforcement behind."""
+    if old.to_template:
+        thick = exactly(old.leaf_thickness)
+        return f"order leaves {thick} thick, for a steel mortise is not cut deeper by choice"
+    return "cut the mortise deeper"
 
 
 def _corner(old: Cut, new: Cut) -> list[Finding]:

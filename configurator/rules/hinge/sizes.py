@@ -81,6 +81,17 @@ def leaf_thickness(height: float, weight: str) -> Reason:
     return reason(row.thickness, because, row.cited)
 
 
+def weight_of_gage(height: float, gage: float) -> str | None:
+    """Return the weight of a hinge of that height with leaves `gage` thick, inches; None where none has."""
+    weights = ("standard", "heavy")
+    near = (weight for weight in weights if abs(leaf_thickness(height, weight).value - gage) <= SAME_GAGE)
+    return next(near, None)
+
+
+SAME_GAGE = 0.005
+"""Inches: a leaf measured within this is of that gage; the tolerance of a leaf in A156.1, as read."""
+
+
 def barrel_diameter(height: float, weight: str) -> Reason:
     """Return the outside diameter of the barrel, inches: from memory, no published source."""
     row = next(

@@ -1,6 +1,6 @@
 """Which hinge open width: the least stock width that does all that it must, or the one asked for."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from configurator.model import Hinge
 from configurator.rules.filling.usual import FilledOpening
@@ -19,7 +19,7 @@ from configurator.rules.hinge.answers import (
     refused,
     tried,
 )
-from configurator.rules.hinge.leaf_hinge import NOTHING_ASKED, LeafHinge, override
+from configurator.rules.hinge.leaf_hinge import NOTHING_ASKED, LeafHinge, old_hinge, override
 from configurator.rules.hinge.stock import next_narrower, next_wider, stock_of, widths_by_stock
 from configurator.rules.wording import (
     degrees,
@@ -249,9 +249,11 @@ def ask_width(
 ) -> WidthAsked:
     """Return the width for one leaf: by hand outranks the job's standard, and that the geometry's choice."""
     chosen = choose_width(must, answer)
-    by_hand = filled.opening.hinge or NOTHING_ASKED
+    by_hand, old = filled.opening.hinge or NOTHING_ASKED, _old_width_for(filled, must.height)
     if by_hand.width is not None:
         return _by_hand(by_hand.width, filled, hinge, must, answer, chosen)
+    if old is not None:
+        return _old_width(old, must, answer, chosen)
     if standard.width is None:
         return WidthAsked(chosen.reason, chosen.complete, chosen.findings, chosen.least_bad)
     return _standard(standard, must, answer, chosen)
@@ -284,6 +286,38 @@ def _better(must: Must, chosen: WidthChoice) -> tuple[str, tuple[Fix, ...]]:
     name = size(must.height, value)
     words = "does all that it must" if chosen.complete else "can be mounted so"
     return f"Take {name}: it {words}.", (Fix("hinge.width", value, f"Take {name}"),)
+
+
+def _old_width_for(filled: FilledOpening, height: float) -> float | None:
+    """Return the width that hangs there now, if hinges of that height come so wide; inches."""
+    old = old_hinge(filled)
+    made = old.width is not None and (old.height in (None, height) or stock_of(height, old.width) is not None)
+    return old.width if made else None
+
+
+def _old_width(width: float, must: Must, answer: Answer, chosen: WidthChoice) -> WidthAsked:
+    """Return the width that hangs there now, unless it fails; then the one chosen, and why."""
+    found = tried(answer, must.leaf, width)
+    because = f"the width that hangs there now: {words_of('reuse')}"
+    if isinstance(found, str):
+        return _old_fails(width, found, must, chosen)
+    # An angle that nobody asked for is no reason to change what hangs there.
+    wanted = must.wanted if must.asked else min(must.wanted, limit("usual_angle_least").value)
+    why = reason(width, f"{because}; {does(found, must)}", practice("reuse"), *chosen.reason.alternatives)
+    if does_all(found, replace(must, wanted=wanted)):
+        return WidthAsked(why, True)
+    if by_template(found.mounting) and not refused(found):
+        return WidthAsked(why, False)
+    if chosen.least_bad is not None and does_the_rest(found, must):
+        return WidthAsked(why, False, (), found)
+    return _old_fails(width, does(found, must), must, chosen)
+
+
+def _old_fails(width: float, fault: str, must: Must, chosen: WidthChoice) -> WidthAsked:
+    mend, _ = _better(must, chosen)
+    message = f"{size(must.height, width)}, as hangs there now, {fault}. {mend}"
+    said = finding("old width fails", "warning", message, practice("reuse"), width=width)
+    return WidthAsked(chosen.reason, chosen.complete, (said, *chosen.findings), chosen.least_bad)
 
 
 def _standard(standard: Hinge, must: Must, answer: Answer, chosen: WidthChoice) -> WidthAsked:
