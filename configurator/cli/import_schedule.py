@@ -7,8 +7,8 @@ import argparse
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from configurator.cli.shared import DONE
-from configurator.model import Job
+from configurator.cli.shared import DONE, written
+from configurator.model import Job, JobFacts
 from configurator.model.faults import Fault
 from configurator.project_file import ProjectFileError
 
@@ -33,7 +33,9 @@ def add_import_command(commands: Any) -> None:
         "--remove-missing", action="store_true", help="remove openings that the schedule does not have"
     )
     command.add_argument("--dry-run", action="store_true", help="say what would be done and write nothing")
-    command.add_argument("--sheet", metavar="NAME", help="which sheet of a workbook (the first if left out)")
+    command.add_argument(
+        "--sheet", metavar="NAME", help="which sheet of a workbook (that with a schedule if left out)"
+    )
     command.add_argument(
         "--column",
         action="append",
@@ -42,12 +44,37 @@ def add_import_command(commands: Any) -> None:
         help="what a column gives (nothing: pass it over), and its numbers' unit: in, ft-in or mm",
     )
     command.add_argument(
+        "--keep-others", action="store_true", help="keep columns that are not read under their own headings"
+    )
+    command.add_argument(
+        "--read",
+        action="append",
+        default=[],
+        metavar="HEADING=OLD=NEW",
+        help="read every cell of a column that says OLD as NEW",
+    )
+    command.add_argument(
+        "--commas", choices=("decimal", "thousands"), help="what commas in numbers are, where it is not found"
+    )
+    command.add_argument(
+        "--answer",
+        action="append",
+        default=[],
+        metavar="QUESTION=ANSWER",
+        help="answer what is asked of rows, as 'no hinged door=leave out'; a refusal names the questions",
+    )
+    command.add_argument(
+        "--name-job", action="store_true", help="take the job's name from the lines above the table"
+    )
+    command.add_argument(
+        "--report", type=Path, metavar="X.csv|xlsx|pdf", help="write what was asked and taken for what"
+    )
+    command.add_argument(
         "--size-order", choices=("width", "height"), default=None, help="which figure of a size comes first"
     )
     command.add_argument(
         "--pair-width",
         choices=("opening", "leaf"),
-        default="ask",
         help="what the width of a narrow pair is of",
     )
     command.set_defaults(run=import_command)
@@ -73,58 +100,108 @@ def import_command(options: argparse.Namespace) -> tuple[str, int]:
 
 
 def _read(options: argparse.Namespace) -> "tuple[ScheduleTable, Reading]":
-    from dataclasses import replace
-
-    from configurator.intake.columns import chosen, reading_of
-    from configurator.intake.sheet import IntakeError, sheet_steps
-    from configurator.intake.table import schedule_table
+    from configurator.intake.columns import chosen, column_called, reading_of
+    from configurator.intake.sheet import IntakeError, SheetAskedError, sheet_steps
+    from configurator.intake.table import corrected_alike, schedule_table
     from configurator.long_work import run
 
-    table = schedule_table(run(sheet_steps(options.schedule, options.sheet)))
+    try:
+        table = schedule_table(run(sheet_steps(options.schedule, options.sheet)))
+    except SheetAskedError as error:
+        raise IntakeError(f"{error}; say which with --sheet") from None
     reading = reading_of(table)
     for choice in options.column:
         reading = chosen(reading, choice)
+    for choice in options.read:
+        heading, old, new = _parts(choice, 3, "HEADING=OLD=NEW")
+        table = corrected_alike(table, column_called(reading, heading).place, old, new)
     if lacking := reading.lacks():
         raise IntakeError(f"{options.schedule.name}: {lacking}; say which with --column HEADING=mark")
-    return table, replace(reading, order=options.size_order or reading.order, pair=options.pair_width)
+    if options.keep_others:
+        reading = reading.keeping_others()
+    if options.commas:
+        reading = reading.with_commas(options.commas)
+    return table, _answered(options, reading)
+
+
+def _answered(options: argparse.Namespace, reading: "Reading") -> "Reading":
+    from configurator.intake.refused import QUESTIONS
+    from configurator.intake.sheet import IntakeError
+
+    given = [_parts(answer, 2, "QUESTION=ANSWER") for answer in options.answer]
+    given += [["size order", options.size_order or ""], ["pair width", options.pair_width or ""]]
+    for question, answer in given:
+        if question not in QUESTIONS:
+            raise IntakeError(f"“{question[:40]}” is no question; they are {', '.join(QUESTIONS)}")
+        if answer:
+            reading = reading.with_answer(question, answer)  # type: ignore[arg-type]
+    return reading
+
+
+def _parts(text: str, count: int, form: str) -> list[str]:
+    from configurator.intake.sheet import IntakeError
+
+    parts = [part.strip() for part in text.split("=", count - 1)]
+    if len(parts) < count:
+        raise IntakeError(f"“{text[:60]}” is not {form}")
+    return parts
 
 
 def _taken(
     options: argparse.Namespace, table: "ScheduleTable", reading: "Reading", file: "HeldFile | None", job: Job
 ) -> tuple[str, int]:
-    from configurator.intake.columns import columns_told
     from configurator.intake.comparing import compared_steps
     from configurator.intake.rows import rows_steps
     from configurator.intake.saying import report
     from configurator.long_work import run
 
-    compared = run(compared_steps(run(rows_steps(table, reading)), reading, job))
+    rows = run(rows_steps(table, reading))
+    compared = run(compared_steps(rows, reading, job))
+    if options.report is not None:
+        from configurator.documents.intake_report import intake_report
+
+        written(intake_report(job.job, table, reading, rows, compared), options.report)
     if compared.bad and not (options.take_good or options.dry_run):
         raise ProjectFileError(_refusals(compared))
-    text = report(table, compared, columns_told(table, reading), options.remove_missing)
-    return f"{text}{_written(options, file, job, compared)}\n", DONE
+    text = report(table, reading, compared, options.remove_missing)
+    return f"{text}{_written(options, file, job, table, compared)}\n", DONE
 
 
 def _refusals(compared: "Compared") -> tuple[Fault, ...]:
-    """Name every fault, and after them what can be done about it."""
-    faults = tuple(Fault("", str(fault)) for fault in compared.faults())
+    """Name every fault, those alike in one line, and after them what can be done about it."""
+    from configurator.intake.refused import QUESTIONS
+    from configurator.intake.saying import fault_words
+
+    faults = tuple(Fault("", fault_words(alike)) for alike in compared.like_faults())
     advice = [f"nothing was taken; --take-good takes the {len(compared.good):,} good rows"]
-    if compared.asked("size order"):
-        advice.append("--size-order width or height says which figure comes first")
-    if compared.asked("pair width"):
-        advice.append("--pair-width opening or leaf says whose a pair's width is")
+    for question, asked in QUESTIONS.items():
+        if compared.asked(question):
+            option = _OPTIONS.get(question, f"--answer '{question}=…'")
+            advice.append(f"{option} answers: {asked.words} … ({asked.usage})")
+    if any(len(alike) > 1 and alike[0].heading and not alike[0].question for alike in compared.like_faults()):
+        advice.append("--read 'HEADING=OLD=NEW' mends all cells of a column that read alike")
     return (*faults, Fault("", "; ".join(advice)))
 
 
-def _written(options: argparse.Namespace, file: "HeldFile | None", job: Job, compared: "Compared") -> str:
-    from configurator.intake.comparing import openings_with
+_OPTIONS = {"size order": "--size-order", "pair width": "--pair-width"}
+
+
+def _written(
+    options: argparse.Namespace,
+    file: "HeldFile | None",
+    job: Job,
+    table: "ScheduleTable",
+    compared: "Compared",
+) -> str:
+    from configurator.intake.comparing import facts_with, openings_with
     from configurator.intake.saying import NOTHING
     from configurator.project_file.held import save_held
 
     openings = openings_with(job, compared, options.remove_missing)
-    if openings == job.openings:
+    facts = facts_with(job, table, options.name_job)
+    if openings == job.openings and facts == job.job:
         return NOTHING
-    taken = _with_openings(job, openings)
+    taken = _with_openings(job, openings, facts)
     if options.dry_run:
         return "nothing was written: this was a dry run"
     # A file that is there stays ours from reading to writing; what changed meanwhile is not written over.
@@ -132,12 +209,14 @@ def _written(options: argparse.Namespace, file: "HeldFile | None", job: Job, com
     return f"written: {options.into}"
 
 
-def _with_openings(job: Job, openings: tuple[Any, ...]) -> Job:
+def _with_openings(job: Job, openings: tuple[Any, ...], facts: JobFacts) -> Job:
     from pydantic import ValidationError
 
     from configurator.model.faults import faults_of
 
     parts = {name: getattr(job, name) for name in job.model_fields_set}
+    if facts.model_fields_set:
+        parts["job"] = facts
     try:
         return Job.model_validate({**parts, "openings": openings})
     except ValidationError as error:

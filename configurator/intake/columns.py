@@ -1,19 +1,26 @@
 """What is taken from each column of a schedule, and in which unit: worked out, and corrected by the user."""
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
+from dataclasses import field as no_value
 from statistics import median
+from types import MappingProxyType
+from typing import Literal
 
 from configurator.intake.fields import FIELDS, SEVERAL, Unit, needs_unit
 from configurator.intake.headings import height_first, matched, unit_named
+from configurator.intake.refused import QUESTIONS, Question
 from configurator.intake.sheet import IntakeError
-from configurator.intake.sizes import PairWidth, SizeOrder
 from configurator.intake.table import ScheduleTable
 from configurator.intake.words import says_nothing, word
 
 _ROWS_LOOKED_AT = 300
 _LONGEST = 80
+_COMMA_WORDS = {
+    "decimal": "commas are read as decimal commas, as 914,4 for 914.4",
+    "thousands": "commas are read as marks between thousands, as 1,010 for 1010",
+}
 _NEVER_PASSED_OVER = frozenset({"leaves", "door", "frame"})
 _BARE = re.compile(r"(?:\d+\.?\d*|\.\d+)")
 _OPENING = (10.0, 200.0)
@@ -21,26 +28,56 @@ _OPENING = (10.0, 200.0)
 _SMALL = {"thickness": 12.0, "undercut": 5.0, "frame_proud": 5.0, "frame_face": 12.0}
 _DEEP = 40.0
 """Other lengths: from here on millimetres."""
+NO_ANSWERS: Mapping[Question, str] = MappingProxyType({})
+Commas = Literal["", "decimal", "thousands"]
+"""What commas in the numbers of a column are; empty where it has none."""
+_THOUSANDS = re.compile(r"\d{1,3}(?:,\d{3})+(?!\d)")
+_COMMA = re.compile(r"\d,\d+")
+_SPACED = re.compile(r"(?<![\d/.,-])\d{1,3}(?:[ \u00a0\u202f]\d{3})+(?![\d/.,])")
 _UNIT_WORDS = {"in": "inches", "ft-in": "feet", "mm": "millimetres"}
 
 
 @dataclass(frozen=True, slots=True)
 class Column:
-    """One column: its place from 0, its heading, the field it gives (None: it is not read), and its unit."""
+    """One column: its place from 0, its heading, the field it gives (None: it is not read), and its unit.
+
+    `commas` is what commas in its numbers are.
+    """
 
     place: int
     heading: str
     field: str | None
     unit: Unit = "in"
+    commas: Commas = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Reading:
-    """How a schedule is read: its columns, and the answers to what must be asked of sizes."""
+    """How a schedule is read: its columns, and the answers to what must be asked."""
 
     columns: tuple[Column, ...]
-    order: SizeOrder = "ask"
-    pair: PairWidth = "ask"
+    answers: Mapping[Question, str] = no_value(default_factory=lambda: NO_ANSWERS)
+
+    def answer(self, question: Question) -> str:
+        """Return the answer to a question, `ask` while there is none."""
+        return self.answers.get(question, "ask")
+
+    def with_answer(self, question: Question, answer: str) -> "Reading":
+        """Return the reading with a question answered. Raises IntakeError for what is no answer to it."""
+        if answer != "ask" and answer not in QUESTIONS[question].answers:
+            raise IntakeError(f"“{answer[:40]}” is no answer to {question}: {QUESTIONS[question].usage}")
+        return replace(self, answers=MappingProxyType({**self.answers, question: answer}))
+
+    def keeping_others(self) -> "Reading":
+        """Return the reading that keeps every column it does not read under its own heading."""
+        return self._with(
+            replace(column, field="keep") if column.field is None and column.heading else column
+            for column in self.columns
+        )
+
+    def with_commas(self, commas: Commas) -> "Reading":
+        """Return the reading that takes the commas of every column's numbers so."""
+        return self._with(replace(column, commas=commas) for column in self.columns)
 
     def with_field(self, place: int, field: str | None) -> "Reading":
         """Return the reading with another field for a column; whichever column had it gives it up."""
@@ -73,10 +110,12 @@ def reading_of(table: ScheduleTable) -> Reading:
     for place, (title, field) in enumerate(zip(table.titles(), matched(table.headings), strict=True)):
         if field is not None and _says_otherwise(table, place, field):
             field = None  # as where “Status” has NEW and EXISTING under it
-        columns.append(Column(place, title, field, _unit(table, place, title, field)))
+        commas = _commas(table, place) if needs_unit(field) else ""
+        columns.append(Column(place, title, field, _unit(table, place, title, field), commas))
     sizes = [column for column in columns if column.field == "size"]
+    reading = Reading(tuple(columns))
     height = any(height_first(column.heading) for column in sizes)
-    return Reading(tuple(columns), "height" if height else "ask")
+    return reading.with_answer("size order", "height") if height else reading
 
 
 def units_told(table: ScheduleTable, reading: Reading) -> tuple[str, ...]:
@@ -99,7 +138,42 @@ def columns_told(table: ScheduleTable, reading: Reading) -> tuple[str, ...]:
         for column, field in zip(reading.columns, fields, strict=True)
         if field is not None and column.field is None and _says_otherwise(table, column.place, field)
     )
-    return left_out + units_told(table, reading)
+    commas = tuple(
+        f"{column.heading}: {_COMMA_WORDS[column.commas]}"
+        for column in reading.columns
+        if column.commas and needs_unit(column.field)
+    )
+    return left_out + units_told(table, reading) + commas
+
+
+def not_read(table: ScheduleTable, reading: Reading) -> tuple[tuple[str, int], ...]:
+    """Return the heading of every column that is not read, and how many of its cells say something."""
+    found = []
+    for column in reading.columns:
+        cells = sum(bool(row.cell(column.place).strip()) for row in table.rows)
+        if column.field is None and (cells or column.heading):
+            found.append((column.heading or f"column {column.place + 1}", cells))
+    return tuple(found)
+
+
+def plain_number(cell: str, commas: Commas) -> str:
+    """Return a cell whose numbers have a decimal point and nothing between their thousands."""
+    text = _SPACED.sub(lambda match: re.sub(r"\s", "", match[0]), cell)
+    if commas == "decimal":
+        return re.sub(r"(?<=\d),(?=\d)", ".", re.sub(r"(?<=\d)\.(?=\d{3}(?!\d))", "", text))
+    return _THOUSANDS.sub(lambda match: match[0].replace(",", ""), text) if commas else text
+
+
+def _commas(table: ScheduleTable, place: int) -> Commas:
+    """Return what the commas of a column's numbers are, found from all of its cells.
+
+    One that parts off anything but three figures can only be a decimal comma, and then all of them are.
+    """
+    cells = [row.cell(place) for row in table.rows if "," in row.cell(place)]
+    found = [cell for cell in cells if _COMMA.search(cell)]
+    if not found:
+        return ""
+    return "thousands" if all(not _COMMA.search(_THOUSANDS.sub("", cell)) for cell in found) else "decimal"
 
 
 def column_called(reading: Reading, heading: str) -> Column:
@@ -133,7 +207,7 @@ def _says_otherwise(table: ScheduleTable, place: int, field: str) -> bool:
     if field in _NEVER_PASSED_OVER or FIELDS[field].kind not in ("word", "flag"):
         return False
     name = "flag" if FIELDS[field].kind == "flag" else field
-    rows = (row.cells[place] for row in table.rows[:_ROWS_LOOKED_AT] if place < len(row.cells))
+    rows = (row.cell(place) for row in table.rows[:_ROWS_LOOKED_AT])
     cells = [cell for cell in rows if cell.strip() and not says_nothing(cell)]
     return bool(cells) and all(word(name, cell[:_LONGEST]) is None for cell in cells)
 
@@ -158,9 +232,8 @@ def guessed_unit(table: ScheduleTable, place: int, field: str) -> Unit:
 
 def _bare_numbers(table: ScheduleTable, place: int, field: str | None) -> Iterator[float]:
     """Yield the numbers of a column that say no unit; a size of one number is feet and inches, as 3070."""
+    commas = _commas(table, place)
     for row in table.rows[:_ROWS_LOOKED_AT]:
-        if place >= len(row.cells):
-            continue
-        parts = re.split(r"\s*[x×X]\s*", row.cells[place].strip()[:40])
+        parts = re.split(r"\s*[x×X]\s*", plain_number(row.cell(place).strip()[:40], commas))
         if (len(parts) > 1 or field != "size") and all(_BARE.fullmatch(part) for part in parts):
             yield from map(float, parts[:2])

@@ -1,6 +1,6 @@
 """A schedule set against a job: what is new, what changes, what is refused, and what it does not have."""
 
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any, Literal
@@ -9,15 +9,18 @@ from pydantic import ValidationError
 
 from configurator.intake.columns import Reading
 from configurator.intake.fields import FIELDS, OPENING_SIZES
-from configurator.intake.refused import Question
-from configurator.intake.rows import CellFault, RowRead
+from configurator.intake.refused import CellFault, Question
+from configurator.intake.rows import RowRead
+from configurator.intake.table import ScheduleTable
 from configurator.long_work import ROWS_A_STEP, Steps
-from configurator.model import Job, Opening
+from configurator.model import Job, JobFacts, Opening
 from configurator.model.faults import Fault, faults_of
-from configurator.model.paths import value_at
+from configurator.model.paths import field_at, put, trade_name, value_at
 from configurator.units import TOLERANCE
 
 _TITLES = {field.path: field.title for field in FIELDS.values() if field.path and field.kind != "code"}
+_LONGEST_NOTES = 1900
+"""Characters of the job's notes, up to which notes under a schedule are added to them."""
 _MOST_LINES = 8
 
 
@@ -32,7 +35,7 @@ class Change:
     @property
     def title(self) -> str:
         """The trade's name of the field."""
-        return _TITLES[self.path]
+        return _TITLES.get(self.path) or trade_name(self.path)
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,13 +57,15 @@ class ReadOpening:
 class Compared:
     """A schedule against a job. `gone` are marks of the job that the schedule does not have.
 
-    `told` are the assumptions, each once with the lines it was made on.
+    `told` are the assumptions, each once with the lines it was made on; `left_out` are rows that are no
+    openings, as the user answered.
     """
 
     good: tuple[ReadOpening, ...]
     bad: tuple[RowRead, ...]
     gone: tuple[str, ...]
     told: tuple[str, ...]
+    left_out: tuple[RowRead, ...] = ()
 
     def of_kind(self, kind: str) -> tuple[ReadOpening, ...]:
         """Return the good rows that are new, changed or the same."""
@@ -70,6 +75,14 @@ class Compared:
         """Return every fault, in the order of the lines."""
         return tuple(fault for row in self.bad for fault in row.faults)
 
+    def like_faults(self) -> tuple[tuple[CellFault, ...], ...]:
+        """Return the faults, those together that one mend would mend: of one column and for one reason."""
+        alike: dict[tuple[int | None, str, str], list[CellFault]] = {}
+        for fault in self.faults():
+            key = fault.place, fault.question, fault.question or fault.reason
+            alike.setdefault(key, []).append(fault)
+        return tuple(map(tuple, alike.values()))
+
     def asked(self, question: Question) -> int:
         """Return how many rows wait for the answer to a question."""
         return sum(any(fault.question == question for fault in row.faults) for row in self.bad)
@@ -78,23 +91,27 @@ class Compared:
 def compared_steps(rows: Sequence[RowRead], reading: Reading, job: Job) -> Steps[Compared]:
     """Set what was read against a job."""
     by_mark = {opening.mark: opening for opening in job.openings}
-    marks = {row.line: _mark(row, by_mark) for row in rows}
-    twice = _lines_of_twice(marks)
-    headings = {column.place: column.heading for column in reading.columns}
+    taken = [row for row in rows if not row.left_out]
+    marks = {row.line: _mark(row, by_mark) for row in taken}
+    against = _Against(reading, by_mark, _lines_of_twice(marks), _renamed(taken, marks, by_mark))
     good: list[ReadOpening] = []
     bad: list[RowRead] = []
-    for count, row in enumerate(rows):
-        mark = marks[row.line]
-        found = _opening(row, mark, by_mark.get(mark), twice.get(mark, ()), headings)
+    told: list[RowRead] = []
+    for count, row in enumerate(taken):
+        found, row = against.opening(row, marks[row.line])
+        told.append(row)
         if isinstance(found, ReadOpening):
             good.append(found)
         else:
             bad.append(found)
         if count % ROWS_A_STEP == 0:
             yield count
-    there = set(marks.values())
+    waiting = against.renamed.values() if reading.answer("new mark") == "ask" else ()
+    there = {*marks.values(), *(opening.mark for opening in waiting)}
+    there |= {row.before.mark for row in good if row.before is not None}
     gone = tuple(mark for mark in by_mark if mark not in there)
-    return Compared(tuple(good), tuple(bad), gone, _told(rows, marks, by_mark))
+    left_out = tuple(row for row in rows if row.left_out)
+    return Compared(tuple(good), tuple(bad), gone, _told((*told, *left_out), marks, by_mark), left_out)
 
 
 def openings_with(job: Job, compared: Compared, remove_gone: bool = False) -> tuple[Opening, ...]:
@@ -102,10 +119,28 @@ def openings_with(job: Job, compared: Compared, remove_gone: bool = False) -> tu
 
     Openings that the schedule does not have stay unless told otherwise. What does not change is not touched.
     """
-    changed = {row.opening.mark: row.opening for row in compared.of_kind("changed")}
+    changed = {row.before.mark: row.opening for row in compared.of_kind("changed") if row.before is not None}
     removed = set(compared.gone) if remove_gone else set()
     kept = [changed.get(opening.mark, opening) for opening in job.openings if opening.mark not in removed]
     return (*kept, *(row.opening for row in compared.of_kind("new")))
+
+
+def facts_with(job: Job, table: ScheduleTable, name_the_job: bool = False) -> JobFacts:
+    """Return the job's facts with the notes under the schedule, and with the name over it where wanted.
+
+    Notes that are there already are not added again; what finds no room stays in the report alone.
+    """
+    given = {name: getattr(job.job, name) for name in job.job.model_fields_set}
+    if name_the_job and table.job_name:
+        given["name"] = table.job_name
+    notes = job.job.notes or ""
+    for note in table.notes:
+        text = " ".join(" ".join(cell.split()) for cell in note.row.cells if cell.strip())
+        if text not in notes and len(notes) + len(text) < _LONGEST_NOTES:
+            notes = f"{notes}\n{text}".strip()
+    if notes != (job.job.notes or ""):
+        given["notes"] = notes
+    return JobFacts.model_validate(given)
 
 
 def _mark(row: RowRead, by_mark: Mapping[str, Opening]) -> str:
@@ -121,28 +156,115 @@ def _lines_of_twice(marks: Mapping[int, str]) -> Mapping[str, list[int]]:
     return {mark: found for mark, found in lines.items() if len(found) > 1}
 
 
-def _opening(
-    row: RowRead,
-    mark: str,
-    before: Opening | None,
-    twice: Sequence[int],
-    headings: Mapping[int, str],
-) -> ReadOpening | RowRead:
-    """Return the opening a row makes, or the row with all its faults."""
-    faults = list(row.faults)
-    if twice:
-        others = ", ".join(str(line) for line in twice[: _MOST_LINES + 1] if line != row.line)
-        faults.append(_fault(row, "mark", f"the mark {mark} stands on line {others} too", headings))
-    changes = () if before is None else _changes(row, before)
-    made = _made(row, mark, before, changes)
-    if isinstance(made, Opening) and not faults:
-        return ReadOpening(row.line, made, before, changes)
-    if not isinstance(made, Opening):
-        refused = {fault.place for fault in faults}
-        later = [_fault(row, fault.field, fault.message, headings) for fault in made]
-        # One cell is refused once: what its record says of it afterwards only follows.
-        faults += [fault for fault in later if fault.place is None or fault.place not in refused]
-    return replace(row, mark=mark, faults=tuple(faults))
+def _renamed(
+    rows: Sequence[RowRead], marks: Mapping[int, str], by_mark: Mapping[str, Opening]
+) -> dict[str, Opening]:
+    """Return by its new mark each opening of the job that the schedule seems to have under another one."""
+    there = set(marks.values())
+    gone = [opening for mark, opening in by_mark.items() if mark not in there]
+    new = [row for row in rows if marks[row.line] and marks[row.line] not in by_mark] if gone else []
+    by_stem: dict[str, list[Opening]] = defaultdict(list)
+    for opening in gone:
+        by_stem[_stem(opening.mark)].append(opening)
+    pairs = [
+        (marks[row.line], opening)
+        for row in new
+        for opening in by_stem.get(_stem(marks[row.line]), ())
+        if _alike(row, opening)
+    ]
+    olds, news = (Counter(each) for each in ([old.mark for _, old in pairs], [mark for mark, _ in pairs]))
+    return {mark: old for mark, old in pairs if olds[old.mark] == 1 and news[mark] == 1}
+
+
+def _stem(mark: str) -> str:
+    """Return a mark without the letter behind its number: 248 and 248A are of one stem."""
+    return (
+        mark.rstrip("ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz.- ").casefold() or mark.casefold()
+    )
+
+
+def _alike(row: RowRead, opening: Opening) -> bool:
+    """Say whether a row may be about an opening: size and location agree as far as both say them."""
+    return all(
+        _agree(value_at(opening, path), row.values[path])
+        for path in ("size.width", "size.height", "location")
+        if path in row.values and value_at(opening, path) is not None
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Against:
+    """A job that rows are set against: its openings by mark, marks that stand twice, and those renamed."""
+
+    reading: Reading
+    by_mark: Mapping[str, Opening]
+    twice: Mapping[str, Sequence[int]]
+    renamed: Mapping[str, Opening]
+
+    def opening(self, row: RowRead, mark: str) -> tuple[ReadOpening | RowRead, RowRead]:
+        """Return the opening a row makes, or the row with all its faults; and the row with what it tells."""
+        headings = {column.place: column.heading for column in self.reading.columns}
+        row = self._renamed(row, mark, headings)
+        before = self.by_mark.get(mark)
+        if before is None and self.reading.answer("new mark") == "same":
+            before = self.renamed.get(mark)
+        row, cleared = self._blanks(row, before, headings)
+        faults = list(row.faults)
+        if mark in self.twice:
+            others = ", ".join(str(line) for line in self.twice[mark][: _MOST_LINES + 1] if line != row.line)
+            faults.append(_fault(row, "mark", f"the mark {mark} stands on line {others} too", headings))
+        changes = () if before is None else (*_changes(row, before, mark), *cleared)
+        made = _made(row, mark, before, changes)
+        if isinstance(made, Opening) and not faults:
+            return ReadOpening(row.line, made, before, changes), row
+        if not isinstance(made, Opening):
+            refused = {fault.place for fault in faults}
+            later = [_fault(row, fault.field, fault.message, headings) for fault in made]
+            # One cell is refused once: what its record says of it afterwards only follows.
+            faults += [fault for fault in later if fault.place is None or fault.place not in refused]
+        return replace(row, mark=mark, faults=tuple(faults)), row
+
+    def _renamed(self, row: RowRead, mark: str, headings: Mapping[int, str]) -> RowRead:
+        old = self.renamed.get(mark)
+        if old is None:
+            return row
+        answer = self.reading.answer("new mark")
+        if answer == "same":
+            return replace(row, told=(*row.told, f"{old.mark} of the job has the mark {mark} now"))
+        if answer == "other":
+            return replace(
+                row, told=(*row.told, f"{mark} is taken as another opening than {old.mark} of the job")
+            )
+        sentence = f"{old.mark} of the job is not in the schedule: say whether {mark} is that opening"
+        fault = _fault(row, "mark", sentence, headings)
+        return replace(row, faults=(*row.faults, replace(fault, question="new mark")))
+
+    def _blanks(
+        self, row: RowRead, before: Opening | None, headings: Mapping[int, str]
+    ) -> tuple[RowRead, tuple[Change, ...]]:
+        """Return the row, and as changes what the job says and the schedule leaves blank, as answered."""
+        left = [] if before is None else [path for path in sorted(row.blank) if _is_given(before, path)]
+        answer = self.reading.answer("blank cell")
+        if before is None or not left:
+            return row, ()
+        names = " and ".join(_TITLES.get(path) or trade_name(path) for path in left)
+        if answer == "keep":
+            return replace(row, told=(*row.told, f"{names}: blank here, and as the job says")), ()
+        if answer == "clear":
+            return row, tuple(Change(path, value_at(before, path), None) for path in left)
+        sentence = f"blank here, where the job says {names}: say whether the job keeps that"
+        place = next((p for p, h in headings.items() if self._gives(p, left[0])), None)
+        fault = CellFault(row.line, place, "" if place is None else headings[place], sentence, "blank cell")
+        return replace(row, faults=(*row.faults, fault)), ()
+
+    def _gives(self, place: int, path: str) -> bool:
+        column = next(column for column in self.reading.columns if column.place == place)
+        return column.field is not None and FIELDS[column.field].path == path
+
+
+def _is_given(opening: Opening, path: str) -> bool:
+    value = value_at(opening, path)
+    return value is not None and value != field_at(path).default
 
 
 def _made(
@@ -159,7 +281,7 @@ def _made(
     data = before.model_dump(exclude_unset=True) if before is not None else {"mark": mark}
     values = {c.path: c.new for c in changes} if before is not None else _new_values(row)
     for path, value in values.items():
-        _put(data, path, value)
+        put(data, path, value)
     try:
         return Opening.model_validate(data)
     except ValidationError as error:
@@ -167,17 +289,31 @@ def _made(
 
 
 def _new_values(row: RowRead) -> dict[str, Any]:
-    return {path: _trimmed(value) for path, value in row.values.items() if path != "mark"}
+    values = {path: _trimmed(value) for path, value in row.values.items() if path != "mark"}
+    if row.asks:
+        values["questions"] = _joined(values.get("questions"), row.asks)
+    return values
 
 
-def _changes(row: RowRead, before: Opening) -> tuple[Change, ...]:
+def _changes(row: RowRead, before: Opening, mark: str) -> tuple[Change, ...]:
     """Return what a row says otherwise than the job; what it does not say stays as it is."""
+    values = {**row.values, "mark": mark}
+    if row.asks:
+        values["questions"] = _joined(row.values.get("questions") or before.questions, row.asks)
+    if "other_columns" in values:
+        values["other_columns"] = {**before.other_columns, **values["other_columns"]}
     changes = []
-    for path, value in row.values.items():
+    for path, value in values.items():
         old = value_at(before, path)
-        if path != "mark" and not _agree(old, value):
+        if not _agree(old, value):
             changes.append(Change(path, old, _trimmed(value)))
     return tuple(changes)
+
+
+def _joined(said: str | None, asks: Sequence[str]) -> str:
+    """Return questions with those added that are not among them yet."""
+    lines = [] if not said else [said.strip()]
+    return "\n".join([*lines, *(ask for ask in asks if ask not in (said or ""))])
 
 
 def _agree(old: Any, new: Any) -> bool:
@@ -190,13 +326,6 @@ def _agree(old: Any, new: Any) -> bool:
 
 def _trimmed(value: Any) -> Any:
     return value.strip() if isinstance(value, str) else value
-
-
-def _put(data: dict[str, Any], path: str, value: Any) -> None:
-    *way, last = path.split(".")
-    for name in way:
-        data = data.setdefault(name, {})
-    data[last] = value
 
 
 def _fault(row: RowRead, path: str, reason: str, headings: Mapping[int, str]) -> CellFault:
@@ -215,7 +344,7 @@ def _told(
     lines: dict[str, list[int]] = defaultdict(list)
     alike = {mark.casefold(): mark for mark in by_mark}
     for row in rows:
-        mark = marks[row.line]
+        mark = marks.get(row.line, row.mark)
         for sentence in row.told:
             lines[sentence].append(row.line)
         if mark not in by_mark and mark.casefold() in alike:

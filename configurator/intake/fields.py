@@ -6,7 +6,19 @@ from types import MappingProxyType
 from typing import Literal
 
 Kind = Literal[
-    "text", "count", "size", "length", "angle", "word", "code", "flag", "rating", "minutes", "hand", "swing"
+    "text",
+    "count",
+    "size",
+    "length",
+    "angle",
+    "word",
+    "code",
+    "flag",
+    "rating",
+    "minutes",
+    "hand",
+    "swing",
+    "keep",
 ]
 Unit = Literal["in", "ft-in", "mm"]
 UNITS: tuple[Unit, ...] = ("in", "ft-in", "mm")
@@ -68,10 +80,15 @@ _ALL = (
     Field("remarks", "schedule's remarks", "text", "remarks"),
     Field("notes", "notes", "text", "notes"),
     Field("questions", "questions to the architect", "text", "questions"),
+    Field("keep", "kept under its own heading", "keep"),
 )
 FIELDS: Mapping[str, Field] = MappingProxyType({field.name: field for field in _ALL})
-SEVERAL = frozenset({"notes", "remarks"})
-"""What more than one column may say; their texts are put together."""
+SEVERAL = frozenset({"notes", "remarks", "keep"})
+"""What more than one column may say; texts are put together, and what is kept has its own heading."""
+HOUSE = frozenset({"mark", "notes", "questions", "status", "order_state", "hung_on"})
+"""Fields that whoever works on the job fills in: a blank cell of a schedule says nothing of them."""
+DASHED = frozenset({"level", "hardware_set", "glass", "head_detail", "jamb_detail", "sill_detail"})
+"""Texts that are left open by a dash, as every field is that is no text."""
 OPENING_SIZES = frozenset({"size", "width", "height"})
 
 

@@ -4,9 +4,10 @@ The table is `resources/intake/headings.csv`; common practice, no source.
 """
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
+from itertools import pairwise
 
 from configurator.intake.fields import FIELDS, SEVERAL, Unit
 from configurator.tables import resource_rows
@@ -17,6 +18,8 @@ _UNITS: tuple[tuple[str, Unit], ...] = (
     (r"(?:\(\s*in(?:ches|\.)?\s*\)|\[\s*in(?:ches|\.)?\s*\]|\binches\b|,\s*in\.?$)", "in"),
 )
 _LONGEST_HEADING = 80
+_OF_DOORS = frozenset({"size", "width", "height", "hand", "leaves", "door"})
+_LEAST_OF_DOORS = 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,6 +61,58 @@ def matched(headings: Sequence[tuple[str, str]]) -> tuple[str | None, ...]:
     if "mark" not in found.values():
         found |= _mark_after_all(headings)
     return tuple(found.get(place) for place in range(len(headings)))
+
+
+@dataclass(frozen=True, slots=True)
+class Header:
+    """A header among rows: its place from 0, how many rows it takes, and its headings.
+
+    `fields` are those that its headings name. Of a header in two rows the headings have the upper one first,
+    and `groups` counts those that mean something only together with it.
+    """
+
+    place: int
+    depth: int
+    headings: tuple[tuple[str, str], ...]
+    fields: frozenset[str]
+    groups: int = 0
+
+    @property
+    def of_doors(self) -> bool:
+        """Whether it is plainly that of a door schedule."""
+        return "mark" in self.fields and bool(_OF_DOORS & self.fields) and len(self.fields) > _LEAST_OF_DOORS
+
+
+def best_header(rows: Sequence[Sequence[str]]) -> Header | None:
+    """Return the row, or the two rows, that name the most fields; None where none names two."""
+    best: Header | None = None
+    for place, depth, headings in _candidates(rows):
+        fields = frozenset(field for field in matched(headings) if field is not None)
+        groups = sum(bool(upper and fields_named(_joined((upper, lower)))) for upper, lower in headings)
+        if (len(fields), groups) > ((len(best.fields), best.groups) if best is not None else (1, 99)):
+            best = Header(place, depth, headings, fields, groups)
+    return best
+
+
+def _candidates(rows: Sequence[Sequence[str]]) -> Iterator[tuple[int, int, tuple[tuple[str, str], ...]]]:
+    """Yield every row as a header, and then every two rows in a row: those must match more to win."""
+    for place, cells in enumerate(rows):
+        yield place, 1, tuple(("", cell.strip()) for cell in cells)
+    for place, (upper, lower) in enumerate(pairwise(rows)):
+        yield place, 2, _two_lines(upper, lower)
+
+
+def _two_lines(upper: Sequence[str], lower: Sequence[str]) -> tuple[tuple[str, str], ...]:
+    """Put a line of groups over a line of headings; a group reaches as far as the next one."""
+    width = max(len(upper), len(lower))
+    group = ""
+    headings = []
+    for place in range(width):
+        above = upper[place].strip() if place < len(upper) else ""
+        below = lower[place].strip() if place < len(lower) else ""
+        group = above or group
+        headings.append((group, below) if below else ("", above))
+    return tuple(headings)
 
 
 def _mark_after_all(headings: Sequence[tuple[str, str]]) -> dict[int, str]:

@@ -5,7 +5,7 @@ from collections.abc import Callable, Mapping
 from types import MappingProxyType
 from typing import Any
 
-from configurator.intake.fields import OPENING_SIZES, Kind, Unit
+from configurator.intake.fields import FIELDS, OPENING_SIZES, Kind, Unit
 from configurator.intake.refused import CellError, quoted
 from configurator.intake.sizes import read_length, read_opening_length, read_size
 from configurator.intake.words import accepted, word
@@ -59,6 +59,8 @@ def _word(field: str, cell: str, _: Unit) -> tuple[Any, tuple[str, ...]]:
     found = word(field, cell)
     if found is None:
         raise CellError(f"{quoted(cell)} is not known here; it may be {accepted(field)}")
+    if not found.means:
+        return None, (f"{quoted(cell)} leaves the {FIELDS[field].title} open: {found.because}",)
     return found.means, _assumed(cell, found.means, found.because)
 
 
@@ -67,6 +69,8 @@ def _code(field: str, cell: str, _: Unit) -> tuple[Any, tuple[str, ...]]:
     found = word(kind, cell)
     if found is None:
         return None, (f"the {kind} type {quoted(cell)} says nothing of what it is made of: left out",)
+    if not found.means:
+        return None, (f"the {kind} type {quoted(cell)} is left open: {found.because}",)
     return found.means, _assumed(cell, found.means, found.because)
 
 

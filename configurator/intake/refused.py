@@ -1,12 +1,106 @@
 """What is said of a cell: why it is refused, and what would answer it for the whole column."""
 
 import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
 from typing import Literal
 
 NOT_WORKED_OUT = "#NOT WORKED OUT"
 """Stands for a cell whose formula no program has worked out; put there by reading a workbook."""
-Question = Literal["", "size order", "pair width"]
-"""What the user is asked once for all rows: whether sizes are height first, or whose width a pair's is."""
+Question = Literal[
+    "",
+    "size order",
+    "pair width",
+    "no hinged door",
+    "dutch door",
+    "typical",
+    "hidden row",
+    "struck out",
+    "blank cell",
+    "new mark",
+]
+"""What the user is asked once for all rows; `QUESTIONS` has the answers."""
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """A question: how many rows wait, as a count of what, how it begins, and its answers with their words."""
+
+    one: str
+    many: str
+    words: str
+    answers: Mapping[str, str]
+
+    @property
+    def usage(self) -> str:
+        """The answers as they are typed."""
+        return " or ".join(self.answers)
+
+
+QUESTIONS: Mapping[Question, Asked] = MappingProxyType(
+    {
+        "size order": Asked(
+            "opening would be wider than high",
+            "openings would be wider than high",
+            "The first figure of every size is",
+            {"width": "the width", "height": "the height"},
+        ),
+        "pair width": Asked(
+            "pair would be narrow",
+            "pairs would be narrow",
+            "The width of a narrow pair is that",
+            {"opening": "of the opening", "leaf": "of each leaf"},
+        ),
+        "no hinged door": Asked(
+            "row is no hinged door",
+            "rows are no hinged doors",
+            "Openings without a hinged door are",
+            {
+                "leave out": "left out",
+                "by others": "taken, hung by others: nothing is ordered for them",
+                "hinged": "hinged doors all the same",
+            },
+        ),
+        "dutch door": Asked(
+            "row may be a Dutch door",
+            "rows may be Dutch doors",
+            "A door called Dutch is",
+            {"dutch": "two leaves, one over the other", "single": "one leaf"},
+        ),
+        "typical": Asked(
+            "row is typical of several",
+            "rows are typical of several",
+            "“Typ. of 5” says",
+            {"quantity": "how many openings the row stands for", "one": "nothing: each has a row of its own"},
+        ),
+        "hidden row": Asked(
+            "row is hidden in the workbook",
+            "rows are hidden in the workbook",
+            "Hidden rows are",
+            {"leave out": "left out", "take": "taken as the others"},
+        ),
+        "struck out": Asked(
+            "row has struck-out text",
+            "rows have struck-out text",
+            "Struck-out text is",
+            {"leave out": "left out, as deleted", "take": "taken as if it were not struck out"},
+        ),
+        "blank cell": Asked(
+            "row leaves out what the job says",
+            "rows leave out what the job says",
+            "Where the schedule is blank",
+            {"keep": "the job keeps what it says", "clear": "the job forgets it"},
+        ),
+        "new mark": Asked(
+            "opening may have a new mark",
+            "openings may have a new mark",
+            "An opening like one that is no longer in the schedule is",
+            {"same": "that one under its new mark", "other": "another opening"},
+        ),
+    }
+)
+"""Every question, in the order in which they are best answered."""
 LONGEST_CELL = 120
 """Characters of a cell that is not free text."""
 _ERRORS = re.compile(r"#(?:REF!|N/A|VALUE!|NAME\?|DIV/0!|NUM!|NULL!|SPILL!|CALC!)")
@@ -22,6 +116,22 @@ class CellError(ValueError):
     def __init__(self, sentence: str, question: Question = "") -> None:
         super().__init__(sentence)
         self.question: Question = question
+
+
+@dataclass(frozen=True, slots=True)
+class CellFault:
+    """Why a cell is not taken. `place` is its column from 0, None where the row as a whole is meant."""
+
+    line: int
+    place: int | None
+    heading: str
+    reason: str
+    question: Question = ""
+
+    def __str__(self) -> str:
+        """Return the one line a person reads: which line, which column, why."""
+        where = f", {' '.join(self.heading.split())}" if self.heading else ""
+        return f"line {self.line}{where}: {self.reason}"
 
 
 def quoted(cell: str) -> str:

@@ -1,17 +1,19 @@
 """One row of a schedule to what it says of an opening: faults name their cell, assumptions are told."""
 
-from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from functools import partial
 from types import MappingProxyType
 from typing import Any
 
-from configurator.intake.columns import Column, Reading
-from configurator.intake.fields import FIELDS
+from configurator.intake import asking
+from configurator.intake.columns import Column, Reading, plain_number
+from configurator.intake.fields import DASHED, FIELDS, HOUSE, OPENING_SIZES, needs_unit
+from configurator.intake.notes import Note, notes_of_rows
 from configurator.intake.reading_cells import READERS
 from configurator.intake.refused import (
     CellError,
-    Question,
+    CellFault,
     is_date,
     quoted,
     refuse_long,
@@ -22,33 +24,19 @@ from configurator.intake.sizes import Size, settled, without_leaves
 from configurator.intake.table import ScheduleTable
 from configurator.intake.words import says_nothing
 from configurator.long_work import ROWS_A_STEP, Steps
-from configurator.units import format_feet, format_size
+from configurator.units import format_size
 
 SIZES_AGREE = 1 / 16
 """Inches. A size written in words may be rounded that much against width and height beside it."""
 
 
 @dataclass(frozen=True, slots=True)
-class CellFault:
-    """Why a cell is not taken. `place` is its column from 0, None where the row as a whole is meant."""
-
-    line: int
-    place: int | None
-    heading: str
-    reason: str
-    question: Question = ""
-
-    def __str__(self) -> str:
-        """Return the one line a person reads: which line, which column, why."""
-        where = f", {' '.join(self.heading.split())}" if self.heading else ""
-        return f"line {self.line}{where}: {self.reason}"
-
-
-@dataclass(frozen=True, slots=True)
 class RowRead:
     """What a row says: `values` by path in an opening, `places` the column each came from.
 
-    `refused` are the fields whose cells could not be read.
+    `refused` are the fields whose cells could not be read, `blank` the paths that the schedule has columns
+    for and this row says nothing of. `left_out` says why the row is no opening, as the user answered. `asks`
+    are questions to the architect. `fates` has what became of each cell that is not blank, by its place.
     """
 
     line: int
@@ -58,42 +46,75 @@ class RowRead:
     faults: tuple[CellFault, ...]
     told: tuple[str, ...]
     refused: frozenset[str]
+    blank: frozenset[str] = frozenset()
+    left_out: str = ""
+    asks: tuple[str, ...] = ()
+    fates: Mapping[int, asking.Fate] = field(default_factory=lambda: MappingProxyType({}))
 
 
 def rows_steps(table: ScheduleTable, reading: Reading) -> Steps[tuple[RowRead, ...]]:
-    """Read every row of a schedule."""
-    columns = [column for column in reading.columns if column.field is not None]
-    rows = []
+    """Read every row of a schedule; notes under it are asked of the rows they name."""
+    filled = frozenset(
+        place for row in table.rows for place, cell in enumerate(row.cells) if not says_nothing(cell)
+    )
+    rows: list[RowRead] = []
+    cells_of: dict[str, Sequence[str]] = {}
+    above = SheetRow(0, ())
     for count, row in enumerate(table.rows):
-        rows.append(read_row(row, columns, reading))
+        full, told = asking.without_ditto(row, above, reading)
+        found = _read_row(full, reading, table.levels.get(row.line, ""), filled)
+        rows.append(replace(found, told=(*told, *found.told)) if told else found)
+        cells_of[found.mark] = _remarks(full, reading)
+        above = full
         if count % ROWS_A_STEP == 0:
             yield count
-    return tuple(rows)
+    return _with_notes(rows, notes_of_rows(table.notes, cells_of)) if table.notes else tuple(rows)
 
 
-def read_row(row: SheetRow, columns: Sequence[Column], reading: Reading) -> RowRead:
+def _with_notes(rows: Sequence[RowRead], notes: Mapping[str, Sequence[Note]]) -> tuple[RowRead, ...]:
+    return tuple(
+        replace(row, asks=(*row.asks, *(_asked_by(note) for note in notes[row.mark])))
+        if row.mark in notes
+        else row
+        for row in rows
+    )
+
+
+def _asked_by(note: Note) -> str:
+    number = f" {note.number}" if note.number else ""
+    return f"Note{number} under the schedule: {' '.join(note.text.split())}"
+
+
+def _remarks(row: SheetRow, reading: Reading) -> tuple[str, ...]:
+    texts = (row.cell(each.place) for each in reading.columns if each.field in ("remarks", "notes"))
+    return tuple(text for text in texts if text.strip())
+
+
+def _read_row(row: SheetRow, reading: Reading, level: str, filled: frozenset[int]) -> RowRead:
     """Read one row; a cell that cannot be read becomes a fault and says nothing."""
-    found = _Row(row.line)
-    for column in columns:
-        cell = row.cells[column.place] if column.place < len(row.cells) else ""
-        if cell.strip():
-            found.attempt(column, partial(found.take, column, cell))
-    found.put_together(reading)
+    found = _Row(row, reading, filled)
+    found.ask_of_row()
+    if not found.left_out:
+        for column in reading.columns:
+            cell = found.texts.get(column.place, "")
+            if column.field is not None and cell.strip():
+                found.attempt(column, partial(found.take, column, cell))
+        found.put_together(level)
     return found.read()
 
 
-class _Row:
+class _Row(asking.AskedRow):
     """What is known of a row while it is read: values by field with their columns, faults, assumptions."""
 
-    def __init__(self, line: int) -> None:
-        self.line = line
+    def __init__(self, row: SheetRow, reading: Reading, filled: frozenset[int]) -> None:
+        super().__init__(row, reading)
+        self.filled = filled
         self.by_field: dict[str, tuple[Any, Column]] = {}
-        self.values: dict[str, Any] = {}
-        self.places: dict[str, int] = {}
-        self.faults: list[CellFault] = []
-        self.told: list[str] = []
         self.refused: set[str] = set()
         self.leaves_of_width, self.width_of_each = "", False
+        self.kept: dict[str, str] = {}
+
+    # --- Cell by cell ---
 
     def attempt(self, column: Column, act: Callable[[], None]) -> None:
         """Do something with a cell; what refuses it becomes a fault of that cell."""
@@ -106,52 +127,122 @@ class _Row:
 
     def take(self, column: Column, cell: str) -> None:
         """Read one cell that is not blank. Raises CellError."""
-        field = FIELDS[column.field or ""]
+        of = FIELDS[column.field or ""]
         refuse_what_no_one_wrote(cell)
-        if field.kind != "text":
+        if of.kind == "keep":
+            self.kept[column.heading or f"column {column.place + 1}"] = cell.strip()
+            self.places["other_columns"] = column.place
+            return
+        if of.kind != "text":
             refuse_long(cell)
             cell = " ".join(cell.split())  # a size may be broken over two lines of its cell
-            if says_nothing(cell):
-                return
-        if field.name == "width":
-            cell, self.leaves_of_width, self.width_of_each = without_leaves(cell)
-        value, told = READERS[field.kind](field.name, cell, column.unit)
+        if (of.kind != "text" or of.name in DASHED) and says_nothing(cell):
+            return
+        value, told = READERS[of.kind](of.name, self._plain(of.name, cell, column), column.unit)
         self.told.extend(told)
         if value is None:
+            self._not_understood(column, cell)
             return
-        if field.name in self.by_field:  # only of notes there may be several columns
-            value = f"{self.by_field[field.name][0]}; {value}"
-        self.by_field[field.name] = (value, column)
-        if field.kind == "rating" and not isinstance(value, bool):
+        if of.name in self.by_field:  # only of notes there may be several columns
+            value = f"{self.by_field[of.name][0]}; {value}"
+        self.by_field[of.name] = (value, column)
+        if of.kind == "rating" and not isinstance(value, bool):
             self.put("fire_minutes", value, column)
             value = value > 0
-        if field.path:
-            self.put(field.path, value, column)
+        if of.path:
+            self.put(of.path, value, column)
 
-    def put(self, path: str, value: Any, column: Column) -> None:
-        """Note a value of the opening; a column about a field itself outranks one that only touches on it."""
-        if FIELDS[column.field or ""].kind == "code" and path in self.values:
-            return
-        self.values[path] = value
-        self.places[path] = column.place
+    def _plain(self, name: str, cell: str, column: Column) -> str:
+        """Return a cell without what is not its value: marks between thousands, a count of leaves."""
+        if needs_unit(name):
+            cell = plain_number(cell, column.commas)
+        if name == "width":
+            cell, self.leaves_of_width, self.width_of_each = without_leaves(cell)
+        return cell
+
+    def _not_understood(self, column: Column, cell: str) -> None:
+        self.fates[column.place] = "not understood"
+        if FIELDS[column.field or ""].kind != "code":
+            self.asks.append(
+                f"{column.heading} is {quoted(cell)}: what is it made of, and is it to be hung anew?"
+            )
 
     def said(self, name: str) -> Any:
         """Return what a field says in this row, None where nothing."""
         return self.by_field[name][0] if name in self.by_field else None
 
-    def put_together(self, reading: Reading) -> None:
-        """Put together what stands in more than one column."""
+    # --- What stands in more than one column ---
+
+    def put_together(self, level: str) -> None:
+        """Put together what stands in more than one column; `level` is the title over the row."""
         self._mark()
         self._location()
         self._hand()
-        self._size(reading)
+        self._leaves_in_text()
+        self._size()
+        if self.typical is not None:
+            self.put("quantity", *self.typical)
+        if level and "level" not in self.values:
+            self.values["level"] = level
+            self.told.append(f"the title “{level}” is taken as the level of the rows under it")
+        if self.kept:
+            self.values["other_columns"] = self.kept
 
     def read(self) -> RowRead:
         """Return the row as a record."""
-        mark = self.said("mark") or ""
-        values, places = MappingProxyType(self.values), MappingProxyType(self.places)
-        told, refused = tuple(dict.fromkeys(self.told)), frozenset(self.refused)
-        return RowRead(self.line, mark, values, places, tuple(self.faults), told, refused)
+        mark = self.said("mark") or self._mark_as_written()
+        return RowRead(
+            self.line,
+            mark,
+            MappingProxyType(self.values),
+            MappingProxyType(self.places),
+            tuple(self.faults) if not self.left_out else (),
+            tuple(dict.fromkeys(self.told)),
+            frozenset(self.refused),
+            frozenset(self._blank()),
+            self.left_out,
+            tuple(dict.fromkeys(self.asks)),
+            MappingProxyType(self._fates()),
+        )
+
+    def _mark_as_written(self) -> str:
+        places = (column.place for column in self.reading.columns if column.field == "mark")
+        return next((self.texts[place].strip() for place in places if place in self.texts), "")
+
+    def _blank(self) -> Iterator[str]:
+        for column in self.reading.columns:
+            name = column.field
+            if name is None or name in HOUSE | OPENING_SIZES or column.place not in self.filled:
+                continue
+            of = FIELDS[name]
+            if of.path and of.kind != "code" and says_nothing(self.row.cell(column.place)):
+                yield of.path
+                if of.kind == "rating":
+                    yield "fire_minutes"
+
+    def _fates(self) -> dict[int, asking.Fate]:
+        """Return what became of every cell of the row that is not blank."""
+        asked = {fault.place for fault in self.faults}
+        fields = {column.place: column.field for column in self.reading.columns}
+        fates: dict[int, asking.Fate] = {}
+        for place, cell in enumerate(self.row.cells):
+            if cell.strip():
+                fates[place] = self._fate(place, cell, fields.get(place), place in asked)
+        return fates
+
+    def _fate(self, place: int, cell: str, name: str | None, asked: bool) -> asking.Fate:
+        if self.left_out:
+            return "left out"
+        if asked:
+            return "asked"
+        if place in self.fates:
+            return self.fates[place]
+        if name is None:
+            return "not read"
+        if FIELDS[name].kind == "keep":
+            return "kept"
+        dashed = FIELDS[name].kind != "text" or name in DASHED
+        return "says nothing" if dashed and says_nothing(cell) else "read"
 
     def _mark(self) -> None:
         mark = self.said("mark")
@@ -167,6 +258,9 @@ class _Row:
             self.put("location", " to ".join(rooms), self.by_field[name][1])
 
     def _hand(self) -> None:
+        for name in ("hand", "swing"):
+            if name in self.by_field and asking.active_hand(self.row.cell(self.by_field[name][1].place)):
+                self.attempt(self.by_field[name][1], self._pair_by_hand)
         hand, swing = self.said("hand"), self.said("swing")
         if swing is None:
             return
@@ -177,6 +271,27 @@ class _Row:
             self.attempt(column, lambda: self._turned(hand, swing, column))
         elif "hand" not in self.refused:
             self.told.append(f"a door that swings {swing} is of neither hand yet: the hand is left open")
+
+    def _pair_by_hand(self) -> None:
+        """Take the hand of an active leaf for a pair's. Raises CellError where the row says otherwise."""
+        leaves = self.said("leaves")
+        if leaves not in (None, "pair"):
+            raise CellError(f"the hand is that of a pair's active leaf, and the leaves are {leaves}")
+        self.leaves_by = self.leaves_by or "pair"
+        if leaves is None:
+            self.told.append("the hand of an active leaf is that of a pair")
+
+    def _leaves_in_text(self) -> None:
+        if self.said("leaves") is None and not self.leaves_by:
+            cells = [
+                (each, self.texts[each.place]) for each in self.reading.columns if each.place in self.texts
+            ]
+            found = asking.pair_in_text(cells)
+            if found is not None:
+                self.leaves_by = "pair"
+                self.told.append(f"{quoted(found[1])} says that the opening is a pair")
+        if self.leaves_by and self.said("leaves") is None:
+            self.values["leaves"] = self.leaves_by
 
     def _same_hand(self, hand: str | None, swing: str, column: Column) -> None:
         if hand is not None and hand != swing:
@@ -192,19 +307,19 @@ class _Row:
             self.told.append(f"{hand} that swings out is {hand}R")
             self.put("hand", f"{hand}R", column)
 
-    def _size(self, reading: Reading) -> None:
+    def _size(self) -> None:
         if self.refused & {"size", "width", "height"}:
             return
         column = self._column_of_size()
         if column is not None:
-            self.attempt(column, lambda: self._take_size(reading, column))
+            self.attempt(column, lambda: self._take_size(column))
 
     def _column_of_size(self) -> Column | None:
         return next(
             (self.by_field[name][1] for name in ("size", "width", "height") if name in self.by_field), None
         )
 
-    def _take_size(self, reading: Reading, column: Column) -> None:
+    def _take_size(self, column: Column) -> None:
         written: Size | None = self.said("size")
         size = self._size_beside(written) or written
         if size is None:
@@ -213,9 +328,10 @@ class _Row:
         if written is not None:
             self._agree(written)
         # Beside a column of sizes, the order of figures within one says nothing of width and height.
+        reading, order = self.reading, self.reading.answer("size order")
         in_columns = written is None and any(each.field == "size" for each in reading.columns)
-        order = "width" if in_columns and reading.order == "height" else reading.order
-        size, told = settled(size, self._leaves(size), order, reading.pair)
+        order = "width" if in_columns and order == "height" else order
+        size, told = settled(size, self._leaves(size), order, reading.answer("pair width"))
         self.told.extend(told)
         self.put("size.width", size.width, self._column("width", column))
         self.put("size.height", size.height, self._column("height", column))
@@ -230,7 +346,8 @@ class _Row:
         if width is None or height is None:
             return None
         if written is None:
-            return Size(width, height, self.leaves_of_width, each=self.width_of_each)
+            metric = self.by_field["width"][1].unit == "mm"
+            return Size(width, height, self.leaves_of_width, each=self.width_of_each, metric=metric)
         each = written.each and abs(width - written.width) <= SIZES_AGREE
         return replace(written, width=width, height=height, named=True, each=each)
 
@@ -255,9 +372,10 @@ class _Row:
         return self.by_field[name][1] if name in self.by_field else otherwise
 
     def _leaves(self, size: Size) -> str:
-        said = self.said("leaves")
+        said = self.said("leaves") or self.leaves_by
         if said and size.leaves and said != size.leaves:
-            raise CellError(f"the size says {size.leaves}, and {self.by_field['leaves'][1].heading} {said}")
+            where = self.by_field["leaves"][1].heading if "leaves" in self.by_field else "the row otherwise"
+            raise CellError(f"the size says {size.leaves}, and {where} {said}")
         return said or ""
 
     def _agree(self, size: Size) -> None:
@@ -267,5 +385,5 @@ class _Row:
             beside = self.said(name)
             if beside is not None and all(abs(beside - figure) > SIZES_AGREE for figure in figures):
                 heading = quoted(self.by_field[name][1].heading)
-                said = f"{format_feet(size.width)} x {format_feet(size.height)}"
-                raise CellError(f"the size is {said}, and {heading} says {format_feet(beside)}")
+                said = f"{size.written(size.width)} x {size.written(size.height)}"
+                raise CellError(f"the size is {said}, and {heading} says {size.written(beside)}")

@@ -1,9 +1,15 @@
 """What an import would do, in words: the same on the screen and on the command line."""
 
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Any
 
-from configurator.intake.comparing import Change, Compared, ReadOpening
-from configurator.intake.fields import FIELDS
+from configurator.intake.columns import Reading, columns_told, not_read
+from configurator.intake.comparing import Change, Compared, ReadOpening, lines_named
+from configurator.intake.fields import FIELDS, OPENING_SIZES
+from configurator.intake.notes import marks_named
+from configurator.intake.refused import CellFault
+from configurator.intake.rows import RowRead
+from configurator.intake.sheet import SheetRow
 from configurator.intake.table import ScheduleTable
 from configurator.units import Display
 
@@ -21,6 +27,8 @@ def value_words(path: str, value: Any, display: Display) -> str:
     """Write one value of an opening as it is read on the screen."""
     if value is None:
         return "not said"
+    if isinstance(value, Mapping):
+        value = "; ".join(f"{heading}: {text}" for heading, text in value.items())
     if isinstance(value, bool):
         return "yes" if value else "no"
     if path in _LENGTHS:
@@ -56,13 +64,52 @@ def summary(table: ScheduleTable, compared: Compared) -> str:
         for kind, words in (("new", "new"), ("changed", "changed"), ("same", "as in the job"))
         if (rows := compared.of_kind(kind))
     ]
-    said = f"{table.name}: {counted(good + bad, 'row')} under the header on line {table.line}; {good:,} good"
-    return said + (f" ({', '.join(kinds)})" if kinds else "") + (f", {bad:,} with a fault" if bad else "")
+    many = counted(good + bad + len(compared.left_out), "row")
+    said = f"{table.name}: {many} under the header on line {table.line}; {good:,} good"
+    said += f" ({', '.join(kinds)})" if kinds else ""
+    said += f", {bad:,} with a fault" if bad else ""
+    return said + (f", {len(compared.left_out):,} left out" if compared.left_out else "")
 
 
-def report(table: ScheduleTable, compared: Compared, told: tuple[str, ...], removed: bool) -> str:
+def fault_words(alike: Sequence[CellFault]) -> str:
+    """Say in one line what is wrong with one cell, or with all that are alike."""
+    first = alike[0]
+    if len(alike) == 1:
+        return str(first)
+    reasons = {fault.reason for fault in alike}
+    reason = first.reason if len(reasons) == 1 else f"{first.reason}, and the like"
+    where = f"{' '.join(first.heading.split())}: " if first.heading else ""
+    return f"{len(alike):,} rows, {where}{reason} ({lines_named([fault.line for fault in alike])})"
+
+
+def display_of(reading: Reading) -> Display:
+    """Return how lengths are written: in millimetres where the schedule has its openings in them."""
+    metric = any(each.unit == "mm" and each.field in OPENING_SIZES for each in reading.columns)
+    return Display(64, metric=metric)
+
+
+def not_read_words(table: ScheduleTable, reading: Reading) -> tuple[str, ...]:
+    """Name every column that is not read, with how many of its cells say something."""
+    return tuple(
+        f"{' '.join(heading.split())} ({counted(cells, 'cell')})"
+        for heading, cells in not_read(table, reading)
+    )
+
+
+def notes_told(table: ScheduleTable, compared: Compared) -> list[tuple[int, str]]:
+    """Return what stands above and under the table, whole: its line, and the marks it names."""
+    marks = [row.opening.mark for row in compared.good] + [row.mark for row in compared.bad]
+    told = [(row.line, f"above the table: {_text(row)}") for row in table.above]
+    for note in table.notes:
+        named = marks_named(note, marks)
+        about = f"; it names {', '.join(named)}, and is kept as a question of each" if named else ""
+        told.append((note.line, f"under the table: {_text(note.row)}{about}"))
+    return told
+
+
+def report(table: ScheduleTable, reading: Reading, compared: Compared, removed: bool) -> str:
     """Return the whole of it for a terminal, a line for each thing."""
-    display = Display(64)
+    display = display_of(reading)
     lines = [summary(table, compared)]
     new, changed = compared.of_kind("new"), compared.of_kind("changed")
     if new:
@@ -71,7 +118,36 @@ def report(table: ScheduleTable, compared: Compared, told: tuple[str, ...], remo
     if compared.gone:
         what = "removed" if removed else "kept"
         lines.append(f"in the job but not in the schedule, {what}: {', '.join(compared.gone)}")
-    lines += [f"assumed: {sentence}" for sentence in (*table.told, *told, *compared.told)]
-    lines += [f"passed over: line {line}, {why}" for line, why in table.passed_over]
-    lines += [f"not taken: {fault}" for fault in compared.faults()]
+    if table.job_name:
+        lines.append(f"above the table, perhaps the job's name: {table.job_name}")
+    lines += [f"assumed: {sentence}" for sentence in all_told(table, reading, compared)]
+    lines += [f"not read: {words}" for words in not_read_words(table, reading)]
+    lines += [f"left out: line {row.line}, {row.mark}: {row.left_out}" for row in compared.left_out]
+    lines += [f"passed over: line {over.row.line}, {over.why}" for over in table.passed_over]
+    lines += [f"note: line {line}, {words}" for line, words in notes_told(table, compared)]
+    lines += [f"not taken: {fault_words(alike)}" for alike in compared.like_faults()]
     return "\n".join(lines) + "\n"
+
+
+def all_told(table: ScheduleTable, reading: Reading, compared: Compared) -> tuple[str, ...]:
+    """Return everything that was assumed, in sentences."""
+    return (*table.told, *columns_told(table, reading), *compared.told)
+
+
+def fates(table: ScheduleTable, rows: Iterable[RowRead]) -> Iterator[tuple[int, int, str, str]]:
+    """Yield every cell of a schedule that is not blank: its line, place and text, and what became of it."""
+    read = {row.line: row.fates for row in rows}
+    for row in table.rows:
+        yield from ((row.line, place, row.cells[place], fate) for place, fate in read[row.line].items())
+    others = (
+        *((row, "above the table") for row in table.above),
+        *((row, "heading") for row in table.header),
+        *((over.row, "passed over") for over in table.passed_over),
+        *((note.row, "note") for note in table.notes),
+    )
+    for row, fate in others:
+        yield from ((row.line, place, cell, fate) for place, cell in enumerate(row.cells) if cell.strip())
+
+
+def _text(row: SheetRow) -> str:
+    return " ".join(" ".join(cell.split()) for cell in row.cells if cell.strip())

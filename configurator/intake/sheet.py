@@ -1,8 +1,10 @@
 """A file of rows, as texts: which kind it is, and what is refused before anything is read into it."""
 
 import re
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from pathlib import Path
+from types import MappingProxyType
 
 from configurator.long_work import Steps
 
@@ -15,16 +17,37 @@ _PROJECT = re.compile(rb'\s*\{\s*"format"\s*:\s*"opening-project"')
 _ZIP, _OLD_WORKBOOK = b"PK\x03\x04", b"\xd0\xcf\x11\xe0"
 
 
+NOT_STRUCK: Mapping[int, str] = MappingProxyType({})
+
+
 class IntakeError(ValueError):
     """A schedule that cannot be read, or not so; the message is a sentence."""
 
 
+class SheetAskedError(IntakeError):
+    """Several sheets of a workbook look like a door schedule: one must be named. `sheets` are all of them."""
+
+    def __init__(self, name: str, likely: tuple[str, ...], sheets: tuple[str, ...]) -> None:
+        named = ", ".join(f"“{sheet}”" for sheet in likely)
+        super().__init__(f"{name} has {len(likely)} sheets with the headings of a door schedule: {named}")
+        self.sheets = sheets
+
+
 @dataclass(frozen=True, slots=True)
 class SheetRow:
-    """One row that is not blank; `line` is where it begins in the file, counted as people count, from 1."""
+    """One row that is not blank; `line` is where it begins in the file, counted as people count, from 1.
+
+    `hidden` and `struck` are of a workbook: the places of cells with struck-out text, and the rest of them.
+    """
 
     line: int
     cells: tuple[str, ...]
+    hidden: bool = False
+    struck: Mapping[int, str] = field(default_factory=lambda: NOT_STRUCK)
+
+    def cell(self, place: int) -> str:
+        """Return the cell at a place, blank where the row is shorter."""
+        return self.cells[place] if place < len(self.cells) else ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,7 +61,7 @@ class Sheet:
 
 
 def sheet_steps(path: Path, sheet: str | None = None) -> Steps[Sheet]:
-    """Read a CSV file, or one sheet of a workbook: the one named, else the first. Raises IntakeError."""
+    """Read a CSV file, or a sheet of a workbook: the named one, else the schedule. Raises IntakeError."""
     data = _bytes_of(path)
     if _PROJECT.match(data):
         raise IntakeError(f"{path.name} is an opening project, not a schedule; open it instead")
@@ -57,7 +80,9 @@ def sheet_steps(path: Path, sheet: str | None = None) -> Steps[Sheet]:
     return (yield from text_steps(data, path.name))
 
 
-def row_of(line: int, cells: list[str]) -> SheetRow | None:
+def row_of(
+    line: int, cells: list[str], hidden: bool = False, struck: Mapping[int, str] = NOT_STRUCK
+) -> SheetRow | None:
     """Return a row without the blank cells at its end; None where all are. Raises IntakeError if too wide."""
     while cells and not cells[-1].strip():
         cells.pop()
@@ -66,7 +91,7 @@ def row_of(line: int, cells: list[str]) -> SheetRow | None:
             f"line {line} has {len(cells):,} columns; a schedule has up to {MOST_COLUMNS} here. "
             "Check that this is the right file"
         )
-    return SheetRow(line, tuple(cells)) if cells else None
+    return SheetRow(line, tuple(cells), hidden, struck) if cells else None
 
 
 def refuse_too_long(rows: int) -> None:

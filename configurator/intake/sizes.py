@@ -6,14 +6,11 @@ the cell is refused with the question until it is answered for the whole schedul
 
 import re
 from dataclasses import dataclass, replace
-from typing import Literal
 
 from configurator.intake.fields import Unit
 from configurator.intake.refused import CellError, quoted, refuse_date
-from configurator.units import LengthError, format_feet, parse_length, parse_opening_size
+from configurator.units import LengthError, format_feet, format_mm, parse_length, parse_opening_size
 
-SizeOrder = Literal["ask", "width", "height"]
-PairWidth = Literal["ask", "opening", "leaf"]
 NARROW_PAIR = 48.0
 """Inches. A pair no wider may have had the width of one leaf written down: common practice, no source."""
 LOW_PAIR = 78.0
@@ -24,6 +21,8 @@ THICKEST = 6.0
 
 _NUMBER = re.compile(r"(?:\d+\.?\d*|\.\d+)")
 _SHORTHAND = re.compile(r"\d{4,6}")
+_SPACED = re.compile(r"(\d{2,3}|\d{1,2}-\d{1,2})\s+(\d{2,3}|\d{1,2}-\d{1,2})")
+"""A size whose two figures have a blank between them, as 30 70 for 3070."""
 _EACH = re.compile(r"(?:\(\s*2\s*\)|2\s*@|2\s*/\s*(?=\d{4}\b))\s*")
 _PAIR = re.compile(r"\(?(?:pr|pair|dbl|double)\b\.?\)?(?:\s+of\b)?\s*", re.IGNORECASE)
 _PAIR_BEHIND = re.compile(r"[\s(]+(?:pr|pair)\b\.?\)?$", re.IGNORECASE)
@@ -36,7 +35,8 @@ _BETWEEN = re.compile(r"\s*(?:[x×X]|\bby\b)\s*")
 class Size:
     """A size as it was read, inches; `leaves` and `thickness` where the cell said them too.
 
-    `named` says that letters told which figure is which, `each` that the width is plainly that of one leaf.
+    `named` says that letters told which figure is which, `each` that the width is plainly that of one leaf,
+    `metric` that it was written in millimetres.
     """
 
     width: float
@@ -45,6 +45,15 @@ class Size:
     thickness: float | None = None
     named: bool = False
     each: bool = False
+    metric: bool = False
+
+    def words(self) -> str:
+        """Say how wide and how high it is, in the unit it was written in."""
+        return f"{self.written(self.width)} wide and {self.written(self.height)} high"
+
+    def written(self, inches: float) -> str:
+        """Write a length in the unit this size was written in."""
+        return format_mm(inches, 0) if self.metric else format_feet(inches)
 
 
 def read_length(cell: str, unit: Unit, negative: bool = False) -> float:
@@ -70,18 +79,21 @@ def read_size(cell: str, unit: Unit) -> Size:
     refuse_date(cell)
     text, leaves, each = without_leaves(cell.strip())
     parts = _BETWEEN.split(text)
+    if spaced := _SPACED.fullmatch(text):
+        parts = ["".join(spaced.groups())] if spaced[1].isdigit() else list(spaced.groups())
     if _SHORTHAND.fullmatch(parts[0]) and len(parts) <= 2:
         width, height = _shorthand(parts[0])
         return Size(width, height, leaves, _thickness(parts[1:], unit), each=each)
-    if len(parts) not in (2, 3):
+    if len(parts) not in (2, 3) or not all(map(str.strip, parts)):
         raise CellError(f"{quoted(cell)} is not an opening size: width and then height, as 3'-0\" x 7'-0\"")
     named = [_named(part) for part in parts[:2]]
     first, second = (read_opening_length(text, unit) for text in _share_unit([text for _, text in named]))
-    size = Size(first, second, leaves, _thickness(parts[2:], unit), each=each)
+    metric = unit == "mm" or parts[1].casefold().endswith("mm")
+    size = Size(first, second, leaves, _thickness(parts[2:], unit), each=each, metric=metric)
     return _ordered(size, [letter for letter, _ in named], cell)
 
 
-def settled(size: Size, leaves: str, order: SizeOrder, pair: PairWidth) -> tuple[Size, list[str]]:
+def settled(size: Size, leaves: str, order: str, pair: str) -> tuple[Size, list[str]]:
     """Return a size with both questions answered, and what was assumed. Raises CellError with the question.
 
     `leaves` is what the row says of them, empty where nothing.
@@ -96,11 +108,11 @@ def settled(size: Size, leaves: str, order: SizeOrder, pair: PairWidth) -> tuple
     return size, told
 
 
-def _ask_order(size: Size, order: SizeOrder, told: list[str]) -> None:
+def _ask_order(size: Size, order: str, told: list[str]) -> None:
     is_pair = size.leaves == "pair"
     if size.width <= size.height or size.named or (is_pair and size.height >= LOW_PAIR):
         return
-    said = f"{format_feet(size.width)} wide and {format_feet(size.height)} high"
+    said = size.words()
     if order == "ask":
         raise CellError(f"{said}? Say whether these sizes are written height first", "size order")
     if order == "height":
@@ -108,27 +120,25 @@ def _ask_order(size: Size, order: SizeOrder, told: list[str]) -> None:
     told.append(f"{said}, as it is written")
 
 
-def _of_both_leaves(size: Size, pair: PairWidth, told: list[str]) -> Size:
+def _of_both_leaves(size: Size, pair: str, told: list[str]) -> Size:
     if size.leaves != "pair" or not (size.each or size.width <= NARROW_PAIR):
         return size
     if not size.each and pair == "ask":
         raise CellError(
-            f"a pair {format_feet(size.width)} wide: say whether that is the opening or each leaf",
+            f"a pair {size.written(size.width)} wide: say whether that is the opening or each leaf",
             "pair width",
         )
     if not size.each and pair == "opening":
-        told.append(f"{format_feet(size.width)} is taken as the width of the opening of a pair")
+        told.append(f"{size.written(size.width)} is taken as the width of the opening of a pair")
         return size
-    told.append(f"two leaves of {format_feet(size.width)} make an opening {format_feet(2 * size.width)} wide")
+    both = size.written(2 * size.width)
+    told.append(f"two leaves of {size.written(size.width)} make an opening {both} wide")
     return replace(size, width=2 * size.width)
 
 
 def _refuse_tiny(size: Size) -> None:
     if size.width < LEAST_WIDTH or size.height < LEAST_HEIGHT:
-        raise CellError(
-            f"{format_feet(size.width)} wide and {format_feet(size.height)} high is no door; check the "
-            "column's unit"
-        )
+        raise CellError(f"{size.words()} is no door; check the column's unit")
 
 
 def without_leaves(text: str) -> tuple[str, str, bool]:

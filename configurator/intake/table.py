@@ -1,51 +1,85 @@
 """Where a schedule's header stands, and what is under it: titles, totals and second headers are no doors."""
 
 import re
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
-from itertools import pairwise
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from types import MappingProxyType
+from typing import NamedTuple
 
-from configurator.intake.headings import matched
+from configurator.intake.headings import Header, best_header
+from configurator.intake.notes import Note, is_title, name_above, note_of, notes_begin
 from configurator.intake.sheet import IntakeError, Sheet, SheetRow
 
 LONGEST_TITLE = 120
 _ROWS_TRIED = 60
 _LEAST_COLUMNS = 2
+_LEVEL = re.compile(
+    r"\b(?:floor|level|lvl|basement|mezzanine|penthouse|stor(?:e)?y|roof|cellar)\b", re.IGNORECASE
+)
 _TOTAL = re.compile(r"(?:sub|grand )?\s*totals?\b.*", re.IGNORECASE)
+
+
+class PassedOver(NamedTuple):
+    """A row that is no door, and why."""
+
+    row: SheetRow
+    why: str
 
 
 @dataclass(frozen=True, slots=True)
 class ScheduleTable:
-    """The headings, the rows under them, and the rows that were passed over with why.
+    """The headings, the rows under them, and everything that stands about them.
 
-    Of a header in two lines `headings` has both, the upper one (as DOOR over WIDTH) before the lower.
+    Of a header in two lines `headings` has both, the upper one (as DOOR over WIDTH) before the lower. `above`
+    are the rows over the header and `header` its own, `notes` what stands under the table. `levels` has the
+    title that says on which floor the rows under it are, by their lines.
     """
 
     name: str
     line: int
     headings: tuple[tuple[str, str], ...]
     rows: tuple[SheetRow, ...]
-    passed_over: tuple[tuple[int, str], ...]
+    passed_over: tuple[PassedOver, ...]
     told: tuple[str, ...]
     sheets: tuple[str, ...] = ()
+    above: tuple[SheetRow, ...] = ()
+    header: tuple[SheetRow, ...] = ()
+    notes: tuple[Note, ...] = ()
+    levels: Mapping[int, str] = field(default_factory=lambda: MappingProxyType({}))
 
     def titles(self) -> tuple[str, ...]:
         """Return the headings as a person reads them."""
         return tuple(" ".join(filter(None, both))[:LONGEST_TITLE] for both in self.headings)
+
+    @property
+    def job_name(self) -> str:
+        """What may be the job's name among the lines above the table; empty where nothing looks like one."""
+        return name_above(self.above)
 
 
 def schedule_table(sheet: Sheet) -> ScheduleTable:
     """Find the header of a schedule. Raises IntakeError where there is none, or nothing under it."""
     if not sheet.rows:
         raise IntakeError(f"{sheet.name} has nothing in it")
-    place, depth, headings = _header(sheet)
-    header = sheet.rows[place : place + depth]
-    rows, passed_over = _rows_under(sheet.rows[place + depth :], header)
-    if not rows:
+    found = _header(sheet)
+    header = sheet.rows[found.place : found.place + found.depth]
+    under = _under(sheet.rows[found.place + found.depth :], header)
+    if not under.rows:
         raise IntakeError(f"{sheet.name} has a header on line {header[0].line} and no door under it")
-    width = max(len(headings), max(len(row.cells) for row in rows))
-    headings += (("", ""),) * (width - len(headings))
-    return ScheduleTable(sheet.name, header[0].line, headings, rows, passed_over, sheet.told, sheet.sheets)
+    width = max(len(found.headings), max(len(row.cells) for row in under.rows))
+    return ScheduleTable(
+        sheet.name,
+        header[0].line,
+        found.headings + (("", ""),) * (width - len(found.headings)),
+        tuple(under.rows),
+        tuple(under.passed_over),
+        sheet.told,
+        sheet.sheets,
+        sheet.rows[: found.place],
+        header,
+        tuple(under.notes),
+        MappingProxyType({line: level for line, level in under.levels.items() if level}),
+    )
 
 
 def corrected(table: ScheduleTable, line: int, place: int, text: str) -> ScheduleTable:
@@ -54,14 +88,36 @@ def corrected(table: ScheduleTable, line: int, place: int, text: str) -> Schedul
     `place` is the column from 0. Raises ValueError where no row begins on that line.
     """
     number = [row.line for row in table.rows].index(line)
-    cells = [*table.rows[number].cells]
-    cells += [""] * (place + 1 - len(cells))
-    heading = table.titles()[place]
-    where = f"line {line}, {heading}" if heading else f"line {line}"
-    told = f"{where}: corrected here from {_quoted(cells[place])} to {_quoted(text)}"
-    cells[place] = text
-    rows = (*table.rows[:number], SheetRow(line, tuple(cells)), *table.rows[number + 1 :])
+    row = table.rows[number]
+    told = f"{_where(table, line, place)}: corrected here from {_quoted(row.cell(place))} to {_quoted(text)}"
+    rows = (*table.rows[:number], _with_cell(row, place, text), *table.rows[number + 1 :])
     return replace(table, rows=rows, told=(*table.told, told))
+
+
+def corrected_alike(table: ScheduleTable, place: int, old: str, new: str) -> ScheduleTable:
+    """Return the table with every cell of a column that reads `old` as somebody says it should read.
+
+    Raises IntakeError where none reads so.
+    """
+    wanted = " ".join(old.split()).casefold()
+    alike = {row.line for row in table.rows if " ".join(row.cell(place).split()).casefold() == wanted}
+    if not alike:
+        raise IntakeError(f"no cell under “{table.titles()[place]}” reads {_quoted(old)}")
+    many = f"{len(alike):,} cells" if len(alike) > 1 else "1 cell"
+    told = f"{table.titles()[place]}: {many} corrected here from {_quoted(old)} to {_quoted(new)}"
+    rows = tuple(_with_cell(row, place, new) if row.line in alike else row for row in table.rows)
+    return replace(table, rows=rows, told=(*table.told, told))
+
+
+def _with_cell(row: SheetRow, place: int, text: str) -> SheetRow:
+    cells = [*row.cells, *([""] * (place + 1 - len(row.cells)))]
+    cells[place] = text
+    return replace(row, cells=tuple(cells))
+
+
+def _where(table: ScheduleTable, line: int, place: int) -> str:
+    heading = table.titles()[place]
+    return f"line {line}, {heading}" if heading else f"line {line}"
 
 
 def _quoted(cell: str) -> str:
@@ -69,69 +125,52 @@ def _quoted(cell: str) -> str:
     return f"“{text[:60]}”" if text else "blank"
 
 
-def _header(sheet: Sheet) -> tuple[int, int, tuple[tuple[str, str], ...]]:
-    """Return where the header is, how many rows it takes, and its headings."""
-    best: tuple[int, int, int, tuple[tuple[str, str], ...]] = (0, 0, 0, ())
-    for place, headings in _candidates(sheet.rows[: _ROWS_TRIED + 1]):
-        depth = 2 if any(upper for upper, _ in headings) else 1
-        score = len(set(matched(headings)) - {None})
-        if score > best[0]:
-            best = (score, place, depth, headings)
-    return best[1:] if best[0] >= _LEAST_COLUMNS else _first_wide_row(sheet)
-
-
-def _first_wide_row(sheet: Sheet) -> tuple[int, int, tuple[tuple[str, str], ...]]:
-    """Take the first row of several cells for the header, for the user to say what its columns are."""
+def _header(sheet: Sheet) -> Header:
+    """Return the header of a schedule, else the first row of several cells for the user to name."""
+    found = best_header([row.cells for row in sheet.rows[: _ROWS_TRIED + 1]])
+    if found is not None:
+        return found
     for place, row in enumerate(sheet.rows):
-        if sum(bool(cell.strip()) for cell in row.cells) >= _LEAST_COLUMNS:
-            return place, 1, tuple(("", cell.strip()) for cell in row.cells)
+        if _filled(row) >= _LEAST_COLUMNS:
+            return Header(place, 1, tuple(("", cell.strip()) for cell in row.cells), frozenset())
     raise IntakeError(
         f"{sheet.name} has no header that can be told: headings such as Mark, Width, Height, Hand"
     )
 
 
-def _candidates(rows: Sequence[SheetRow]) -> Iterator[tuple[int, tuple[tuple[str, str], ...]]]:
-    """Yield every row as a header, and then every two rows in a row: those must match more to win."""
-    for place, row in enumerate(rows):
-        yield place, tuple(("", cell.strip()) for cell in row.cells)
-    for place, (upper, lower) in enumerate(pairwise(rows)):
-        yield place, _two_lines(upper.cells, lower.cells)
+@dataclass(slots=True)
+class _Under:
+    """What stands under a header, sorted out: doors, what is passed over with why, notes, levels by line."""
+
+    rows: list[SheetRow] = field(default_factory=list)
+    passed_over: list[PassedOver] = field(default_factory=list)
+    notes: list[Note] = field(default_factory=list)
+    levels: dict[int, str] = field(default_factory=dict)
 
 
-def _two_lines(upper: Sequence[str], lower: Sequence[str]) -> tuple[tuple[str, str], ...]:
-    """Put a line of groups over a line of headings; a group reaches as far as the next one."""
-    width = max(len(upper), len(lower))
-    group = ""
-    headings = []
-    for place in range(width):
-        above = upper[place].strip() if place < len(upper) else ""
-        below = lower[place].strip() if place < len(lower) else ""
-        group = above or group
-        headings.append((group, below) if below else ("", above))
-    return tuple(headings)
-
-
-def _rows_under(
-    rows: Sequence[SheetRow], header: Sequence[SheetRow]
-) -> tuple[tuple[SheetRow, ...], tuple[tuple[int, str], ...]]:
+def _under(rows: Sequence[SheetRow], header: Sequence[SheetRow]) -> _Under:
     heads = [_plain(row) for row in header]
-    kept, passed = [], []
-    for row in rows:
-        filled = [cell.strip() for cell in row.cells if cell.strip()]
+    found, level = _Under(), ""
+    begin = notes_begin(rows, len(header[-1].cells))
+    for row in rows[:begin]:
+        text = " ".join(filled := [cell.strip() for cell in row.cells if cell.strip()])
         if _plain(row) in heads:
-            passed.append((row.line, "the header once more"))
+            found.passed_over.append(PassedOver(row, "the header once more"))
         elif _TOTAL.fullmatch(filled[0]):
-            passed.append((row.line, f"a total: “{filled[0][:40]}”"))
-        elif len(filled) == 1 and _is_title(filled[0]) and len(header[-1].cells) > 1:
-            passed.append((row.line, f"a title: “{filled[0][:40]}”"))
+            found.passed_over.append(PassedOver(row, f"a total: “{text}”"))
+        elif len(filled) == 1 and is_title(filled[0]) and len(header[-1].cells) > 1:
+            level = filled[0] if _LEVEL.search(filled[0]) else level
+            taken = ", taken as the level of the rows under it" if level == filled[0] else ""
+            found.passed_over.append(PassedOver(row, f"a title: “{text}”{taken}"))
         else:
-            kept.append(row)
-    return tuple(kept), tuple(passed)
+            found.rows.append(row)
+            found.levels[row.line] = level
+    found.notes = [note_of(row) for row in rows[begin:]]
+    return found
 
 
-def _is_title(text: str) -> bool:
-    """Say whether the only text of a row heads what follows; a mark by itself is a door left unfinished."""
-    return " " in text or not any(letter.isdigit() for letter in text)
+def _filled(row: SheetRow) -> int:
+    return sum(bool(cell.strip()) for cell in row.cells)
 
 
 def _plain(row: SheetRow) -> list[str]:

@@ -19,7 +19,10 @@ _NOTHING = re.compile(r"[-–—.\s]*|n\.?/?a\.?|", re.IGNORECASE)
 
 @dataclass(frozen=True, slots=True)
 class Word:
-    """What a word of a schedule means here, and why it is taken so where that is more than its spelling."""
+    """What a word of a schedule means here, and why it is taken so where that is more than its spelling.
+
+    `means` is empty where the word is known and leaves the field open.
+    """
 
     means: str
     because: str = ""
@@ -31,7 +34,7 @@ class _WordRow:
 
     field: str
     written: str
-    means: str
+    means: str | None
     because: str | None
 
 
@@ -50,7 +53,9 @@ def word(field: str, cell: str) -> Word | None:
 
 def accepted(field: str) -> str:
     """Return the words a field accepts, for a refusal."""
-    return "; ".join(_own(field)) or "; ".join(dict.fromkeys(known.means for known in _known(field).values()))
+    return "; ".join(_own(field)) or "; ".join(
+        dict.fromkeys(known.means for known in _known(field).values() if known.means)
+    )
 
 
 def _own(field: str) -> tuple[str, ...]:
@@ -78,7 +83,7 @@ def _known(field: str) -> Mapping[str, Word]:
 def _table() -> Mapping[str, Mapping[str, Word]]:
     found: dict[str, dict[str, Word]] = {}
     for row in resource_rows("intake", "words", _WordRow):
-        found.setdefault(row.field, {})[_key(row.written)] = Word(row.means, row.because or "")
+        found.setdefault(row.field, {})[_key(row.written)] = Word(row.means or "", row.because or "")
     return found
 
 

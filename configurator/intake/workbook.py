@@ -4,14 +4,26 @@ import io
 import re
 import warnings
 import zipfile
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from datetime import date, datetime, time
+from itertools import islice
 from typing import Any
 
 from openpyxl import load_workbook
+from openpyxl.cell.rich_text import CellRichText, TextBlock
+from openpyxl.utils import get_column_letter
 
+from configurator.intake.headings import best_header
 from configurator.intake.refused import NOT_WORKED_OUT
-from configurator.intake.sheet import IntakeError, Sheet, SheetRow, refuse_too_long, row_of
+from configurator.intake.sheet import (
+    NOT_STRUCK,
+    IntakeError,
+    Sheet,
+    SheetAskedError,
+    SheetRow,
+    refuse_too_long,
+    row_of,
+)
 from configurator.long_work import ROWS_A_STEP, Steps
 
 LARGEST_UNPACKED = 400 * 1024 * 1024
@@ -20,10 +32,15 @@ MOST_PARTS = 2000
 LAST_ROW = 1_048_576
 """A workbook has no more rows than this, blank ones counted."""
 _FORMULA = re.compile(rb"<(?:\w+:)?f[ >/]")
+_ROW = re.compile(rb"<(?:\w+:)?row\b([^>]*)>")
+_ROW_NUMBER = re.compile(rb'\br="(\d+)"')
+_HIDDEN = re.compile(rb'\bhidden="(?:1|true)"')
+_COLUMN = re.compile(rb"<(?:\w+:)?col\b([^>]*)>")
+_ROWS_TRIED = 60
 
 
 def workbook_steps(data: bytes, name: str, wanted: str | None) -> Steps[Sheet]:
-    """Read the sheet of that name, or the first. Raises IntakeError with a sentence where there is none."""
+    """Read the sheet of that name, or the one with a door schedule. Raises IntakeError with a sentence."""
     _refuse_bomb(data, name)
     try:
         return (yield from _sheet_steps(data, name, wanted))
@@ -37,14 +54,16 @@ def workbook_steps(data: bytes, name: str, wanted: str | None) -> Steps[Sheet]:
 def _sheet_steps(data: bytes, name: str, wanted: str | None) -> Steps[Sheet]:
     book = _opened(data, values=True)
     names = tuple(sheet.title for sheet in book.worksheets)
-    place = _place(names, wanted, name)
+    place, told = _place(book, names, wanted, name)
     formulas = _rows(_opened(data, values=False), place) if _has_formulas(data) else None
+    part = _part(data, book, place)
+    hidden, struck = _hidden_rows(part), _struck(data, place, part)
     rows: list[SheetRow] = []
     for line, values in enumerate(_rows(book, place), 1):
         cells = [_text(value) for value in values]
         if formulas is not None:
             _tell_missing(cells, next(formulas, ()))
-        row = row_of(line, cells)
+        row = row_of(line, cells, line in hidden, struck.get(line, NOT_STRUCK))
         if row is not None:
             rows.append(row)
             refuse_too_long(len(rows))
@@ -52,8 +71,63 @@ def _sheet_steps(data: bytes, name: str, wanted: str | None) -> Steps[Sheet]:
             raise IntakeError(f"{name}: the sheet “{names[place]}” has more rows than a workbook can have")
         if line % ROWS_A_STEP == 0:
             yield len(rows)
-    told = (f"the sheet “{names[place]}” is read; there are {len(names)}",) if len(names) > 1 else ()
-    return Sheet(names[place], tuple(rows), told if wanted is None else (), names)
+    return Sheet(names[place], tuple(rows), (*told, *_hidden_columns(part)), names)
+
+
+def _part(data: bytes, book: Any, place: int) -> bytes:
+    """Return the part of a workbook that holds a sheet, as it stands in the file."""
+    with zipfile.ZipFile(io.BytesIO(data)) as parts:
+        return parts.read(book.worksheets[place]._worksheet_path)
+
+
+def _hidden_rows(part: bytes) -> frozenset[int]:
+    """Return the numbers of the rows that the workbook hides; the library reads over that."""
+    hidden, number = set(), 0
+    for row in _ROW.finditer(part):
+        named = _ROW_NUMBER.search(row[1])
+        number = int(named[1]) if named else number + 1
+        if _HIDDEN.search(row[1]):
+            hidden.add(number)
+    return frozenset(hidden)
+
+
+def _hidden_columns(part: bytes) -> tuple[str, ...]:
+    found = []
+    for column in _COLUMN.finditer(part):
+        first, last = (re.search(rb'\b%s="(\d+)"' % key, column[1]) for key in (b"min", b"max"))
+        if _HIDDEN.search(column[1]) and first and last:
+            letters = dict.fromkeys(get_column_letter(min(int(end[1]), 16_384)) for end in (first, last))
+            found.append(f"hidden in the workbook and read as the others: column {' to '.join(letters)}")
+    return tuple(found)
+
+
+def _struck(data: bytes, place: int, part: bytes) -> Mapping[int, Mapping[int, str]]:
+    """Return by line and place the cells with struck-out text, and what of them is not struck out."""
+    with zipfile.ZipFile(io.BytesIO(data)) as parts:
+        styles, shared = (
+            parts.read(name) if name in parts.namelist() else b""
+            for name in ("xl/styles.xml", "xl/sharedStrings.xml")
+        )
+    in_part = b"strike" in shared or b"strike" in part
+    if not in_part and b"strike" not in styles:
+        return {}
+    found: dict[int, dict[int, str]] = {}
+    for line, cells in enumerate(_opened(data, values=True, rich=in_part).worksheets[place].iter_rows(), 1):
+        for column, cell in enumerate(cells):
+            left = None if cell.value is None else _not_struck(cell)
+            if left is not None:
+                found.setdefault(line, {})[column] = left
+    return found
+
+
+def _not_struck(cell: Any) -> str | None:
+    """Return what of a cell is not struck out; None where nothing is struck out."""
+    if cell.font is not None and cell.font.strike:
+        return ""
+    if not isinstance(cell.value, CellRichText):
+        return None
+    kept = [part for part in cell.value if not (isinstance(part, TextBlock) and part.font.strike)]
+    return None if len(kept) == len(cell.value) else " ".join("".join(map(str, kept)).split())
 
 
 def _refuse_bomb(data: bytes, name: str) -> None:
@@ -67,22 +141,44 @@ def _refuse_bomb(data: bytes, name: str) -> None:
         raise IntakeError(f"{name} unpacks to more than any door schedule; it is not opened")
 
 
-def _opened(data: bytes, values: bool) -> Any:
+def _opened(data: bytes, values: bool, rich: bool = False) -> Any:
     with warnings.catch_warnings():
-        # What the library leaves out (styles, drawings, lists to choose from) is nothing a schedule says.
+        # What the library leaves out (drawings, lists to choose from) is nothing a schedule says.
         warnings.simplefilter("ignore")
-        return load_workbook(io.BytesIO(data), read_only=True, data_only=values, keep_links=False)
+        # Only read whole does the library tell how a part of a cell is written.
+        return load_workbook(
+            io.BytesIO(data), read_only=not rich, data_only=values, keep_links=False, rich_text=rich
+        )
 
 
-def _place(names: tuple[str, ...], wanted: str | None, name: str) -> int:
+def _place(book: Any, names: tuple[str, ...], wanted: str | None, name: str) -> tuple[int, tuple[str, ...]]:
+    """Return which sheet is read, and what is said of the choice. Raises IntakeError."""
     if not names:
         raise IntakeError(f"{name} has no sheet of cells")
     if wanted is None:
-        return 0
+        return _schedule_sheet(book, names, name) if len(names) > 1 else (0, ())
     for place, title in enumerate(names):
         if title.casefold() == wanted.casefold():
-            return place
+            return place, ()
     raise IntakeError(f"{name} has no sheet “{wanted[:40]}”; it has {', '.join(names[:20])}")
+
+
+def _schedule_sheet(book: Any, names: tuple[str, ...], name: str) -> tuple[int, tuple[str, ...]]:
+    """Find the one sheet on show with the headings of a door schedule. Raises SheetAskedError for several."""
+    shown = [place for place, sheet in enumerate(book.worksheets) if sheet.sheet_state == "visible"]
+    likely = [place for place in shown if _has_doors(book, place)]
+    if len(likely) > 1:
+        raise SheetAskedError(name, tuple(names[place] for place in likely), names)
+    place = (likely or shown or [0])[0]
+    why = "it has the headings of a door schedule" if likely else "none has the headings of a door schedule"
+    others = ", ".join(each for number, each in enumerate(names) if number != place)
+    return place, (f"the sheet “{names[place]}” is read, as {why}; the others are {others}",)
+
+
+def _has_doors(book: Any, place: int) -> bool:
+    first = [[_text(value) for value in values] for values in islice(_rows(book, place), _ROWS_TRIED)]
+    header = best_header([cells for cells in first if any(cells)])
+    return header is not None and header.of_doors
 
 
 def _rows(book: Any, place: int) -> Iterator[tuple[Any, ...]]:

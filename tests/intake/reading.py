@@ -5,6 +5,7 @@ from typing import Any
 
 from configurator.intake.columns import Reading, reading_of
 from configurator.intake.comparing import Compared, compared_steps
+from configurator.intake.refused import Question
 from configurator.intake.rows import RowRead, rows_steps
 from configurator.intake.sheet import Sheet, SheetRow, sheet_steps
 from configurator.intake.table import ScheduleTable, schedule_table
@@ -31,7 +32,13 @@ def file_table(path: Path, **options: Any) -> ScheduleTable:
 def read(*rows: list[str], **answers: Any) -> tuple[RowRead, ...]:
     """Read rows under their header with the usual choices."""
     found = table(*rows)
-    return run(rows_steps(found, Reading(reading_of(found).columns, **answers)))
+    return run(rows_steps(found, Reading(reading_of(found).columns, answers_of(answers))))
+
+
+def answers_of(words: dict[str, str]) -> dict[Question, str]:
+    """Answers by the short names that tests use: `order`, `pair`, or a question with underscores."""
+    short = {"order": "size order", "pair": "pair width"}
+    return {short.get(word, word.replace("_", " ")): answer for word, answer in words.items()}
 
 
 def compared(found: ScheduleTable, job: Job | None = None, reading: Reading | None = None) -> Compared:

@@ -9,7 +9,8 @@ from configurator.documents.document import Document
 from configurator.documents.schedule import schedule_table as schedule_of
 from configurator.export.document import csv_bytes
 from configurator.export.table_xlsx import xlsx_bytes
-from configurator.intake.columns import Reading, reading_of
+from configurator.intake.asking import is_ditto
+from configurator.intake.columns import reading_of
 from configurator.intake.comparing import lines_named, openings_with
 from configurator.intake.saying import report
 from configurator.intake.sheet import sheet_steps
@@ -63,9 +64,9 @@ def test_what_says_the_same_is_not_touched():
 
 def test_a_newer_version_shows_what_is_new_changed_and_gone():
     before = job(plain_opening(mark="1"), plain_opening(mark="2"), plain_opening(mark="3"))
-    found = compared(
-        table(HEADER, ["2", "3680", "LH", "", ""], ["4", "3070", "RH", "", ""], ["1", "", "", "", ""]), before
-    )
+    anew = table(HEADER, ["2", "3680", "LH", "", ""], ["4", "3070", "RH", "", ""], ["1", "", "", "", ""])
+    assert compared(anew, before).asked("blank cell") == 1, "the job has a hand for 1"
+    found = compared(anew, before, reading_of(anew).with_answer("blank cell", "keep"))
     assert [(row.opening.mark, row.kind) for row in found.good] == [
         ("2", "changed"),
         ("4", "new"),
@@ -88,7 +89,9 @@ def test_a_mark_twice_is_named_on_both_lines_and_neither_is_taken():
 
 
 def test_a_mark_that_differs_in_capitals_only_is_told():
-    found = compared(table(HEADER, ["1a", "3070", "LH", "", ""]), job(plain_opening(mark="1A")))
+    anew, before = table(HEADER, ["1a", "3070", "LH", "", ""]), job(plain_opening(mark="1A"))
+    assert compared(anew, before).asked("new mark") == 1
+    found = compared(anew, before, reading_of(anew).with_answer("new mark", "other"))
     assert found.good[0].kind == "new"
     assert "1a is taken as another opening than 1A" in found.told[0]
 
@@ -145,7 +148,7 @@ def test_assumptions_are_told_once_with_their_lines():
 def test_questions_count_the_rows_that_wait():
     found = table(HEADER, ["1", "84 x 36", "LH", "", ""], ["2", "3070", "LH", "", ""])
     assert compared(found).asked("size order") == 1
-    answered = compared(found, reading=Reading(reading_of(found).columns, "width"))
+    answered = compared(found, reading=reading_of(found).with_answer("size order", "width"))
     assert answered.asked("size order") == 0
     assert len(answered.good) == 2
 
@@ -159,15 +162,14 @@ def test_the_report_says_everything():
         ["3", "x", "", "", ""],
         ["FLOOR", "", ""],
     )
-    said = report(found, compared(found, before), ("Width: numbers",), removed=False)
+    said = report(found, reading_of(found), compared(found, before), removed=False)
     for part in (
         "doors.csv: 3 rows under the header on line 1; 2 good (1 new, 1 changed), 1 with a fault",
         "new: 2\n",
         "changed: 1: opening width 36 in → 42 in (it is marked ordered)",
         "not in the schedule, kept: 9",
-        "assumed: Width: numbers",
         "assumed: “HM” is taken as knocked-down drywall: ",
-        "passed over: line 5, a title",
+        "note: line 5, under the table: FLOOR",
         "not taken: line 4, Size: ",
     ):
         assert part in said
@@ -197,6 +199,10 @@ MARKS = TEXT.filter(
 FRAMES = [row.kind for row in rows_of(FrameKindRow) if row.usual_place]
 
 
+PLACES = TEXT.filter(lambda text: not is_ditto(text))
+"""A location of ditto marks is that of the row above, as an architect writes it."""
+
+
 @st.composite
 def opening_data(draw, mark):
     data = {
@@ -210,7 +216,11 @@ def opening_data(draw, mark):
         "leaves": draw(st.sampled_from(vocabulary()["leaves"])),
         "frame": {"kind": draw(st.sampled_from(FRAMES))},
     }
-    for key, values in (("location", TEXT), ("notes", TEXT), ("hand", st.sampled_from(vocabulary()["hand"]))):
+    for key, values in (
+        ("location", PLACES),
+        ("notes", TEXT),
+        ("hand", st.sampled_from(vocabulary()["hand"])),
+    ):
         if draw(st.booleans()):
             data[key] = draw(values)
     if draw(st.booleans()):

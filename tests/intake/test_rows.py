@@ -17,7 +17,6 @@ from tests.sweeps import examples
         ("l.h.", "LH"),
         ("left hand reverse", "LHR"),
         ("RHRB", "RHR"),
-        ("rhra", "RHR"),
         ("Right", "RH"),
     ],
 )
@@ -52,6 +51,16 @@ def test_every_word_of_the_project_file_is_itself(field):
     heading = {"frame.kind": "Frame", "door.construction": "Material", "hung_on": "Hung on"}.get(field, field)
     for word in vocabulary()[field]:
         assert values(heading, word.upper()) == {field: word}
+
+
+@pytest.mark.parametrize(("cell", "hand"), [("rhra", "RHR"), ("LHA", "LH"), ("L.H.R.A.", "LHR")])
+def test_the_hand_of_an_active_leaf_is_that_of_a_pair(cell, hand):
+    assert values("Hand", cell) == {"hand": hand, "leaves": "pair"}
+    header = ["Mark", "Hand", "Size", "Leaves"]
+    (row,) = read(header, ["1", cell, "3070", ""])
+    assert row.faults[0].question == "pair width"
+    (row,) = read(header, ["1", cell, "6070", "single"])
+    assert "pair's active leaf, and the leaves are single" in row.faults[0].reason
 
 
 @pytest.mark.parametrize(

@@ -33,7 +33,9 @@ def test_a_three_by_seven_is_known_however_it_is_written(cell):
 
 
 def test_a_bare_number_is_in_the_unit_of_the_column():
-    assert read_size("915 x 2134", "mm") == Size(pytest.approx(915 / MM), pytest.approx(2134 / MM))
+    assert read_size("915 x 2134", "mm") == Size(
+        pytest.approx(915 / MM), pytest.approx(2134 / MM), metric=True
+    )
     assert read_size("3 x 7", "ft-in") == Size(36, 84)
     assert read_size("36 x 84", "in") == Size(36, 84)
     assert read_size("3070", "mm") == Size(36, 84)  # no unit has a size in one number but feet and inches

@@ -1,25 +1,20 @@
 """The page that takes a door schedule into the job: choose a file, correct how it is read, take it."""
 
 from collections.abc import Sequence
+from functools import partial
 from pathlib import Path
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QDragEnterEvent, QDropEvent, QPalette
-from PySide6.QtWidgets import (
-    QCheckBox,
-    QComboBox,
-    QFileDialog,
-    QHBoxLayout,
-    QLabel,
-    QPushButton,
-    QSplitter,
-    QWidget,
-)
+from PySide6.QtWidgets import QComboBox, QFileDialog, QInputDialog, QLabel, QPushButton, QSplitter, QWidget
 
+from configurator.export.document import write_document
+from configurator.intake.columns import not_read
 from configurator.intake.comparing import Compared
-from configurator.intake.refused import Question
+from configurator.intake.refused import QUESTIONS, CellFault
 from configurator.intake.saying import NOTHING, counted, summary
 from configurator.sentences import as_sentence
+from configurator.ui.intake.controls import Asked, TakeRow
 from configurator.ui.intake.lists import ImportLists
 from configurator.ui.intake.preview import Preview, PreviewTable
 from configurator.ui.intake.work import ImportWork
@@ -34,6 +29,8 @@ INVITATION = (
     "matched by their headings and can be corrected; nothing is taken until you say so."
 )
 CORRECT = "Double-click a cell to put it right here; the file stays as it is."
+COMMAS = {"decimal": "decimal commas, as 914,4", "thousands": "marks between thousands, as 1,010"}
+REPORTS = "Workbook (*.xlsx);;Document (*.pdf);;Table (*.csv)"
 FILES = "Door schedules (*.csv *.xlsx *.tsv *.txt);;All files (*)"
 
 
@@ -43,10 +40,12 @@ class ImportPage(LeadsOn, QWidget):
     Signals:
         left: there is nothing more to do here.
         said: what was done, for the window's line.
+        waiting: rows stayed behind, for the window to lead back to; empty once none does.
     """
 
     left = Signal()
     said = Signal(str)
+    waiting = Signal(str)
 
     def __init__(self, session: Session) -> None:
         super().__init__()
@@ -55,8 +54,12 @@ class ImportPage(LeadsOn, QWidget):
         self.words, self.invitation, self.refusal = _wrapped(), _wrapped(INVITATION), _wrapped()
         self.choose, self.sheets = QPushButton("Choose a schedule…"), QComboBox()
         self.progress = ProgressLine(self.work.pieces, stop="Stop")
-        self.order = Asked("size order", "which figure of a size comes first", ORDERS)
-        self.pair = Asked("pair width", "what the width of a narrow pair is of", PAIRS)
+        self.asked = {
+            question: Asked(question, {"ask": "choose…", **asked.answers})
+            for question, asked in QUESTIONS.items()
+        }
+        self.commas = Asked("what commas in numbers are", COMMAS)
+        self.keep, self.save = QPushButton("Keep all columns"), QPushButton("Save a report…")
         self.preview, self.lists, self.take = Preview(), ImportLists(), TakeRow()
         self.view = PreviewTable(self.preview)
         self._wide_for: tuple[tuple[str, str], ...] | None = None
@@ -100,25 +103,24 @@ class ImportPage(LeadsOn, QWidget):
 
     def _show_sheets(self) -> None:
         table = self.work.table
-        names = list(table.sheets) if table is not None else []
+        names = list(self.work.sheets)
         if [self.sheets.itemText(n) for n in range(self.sheets.count())] != names:
             self.sheets.clear()
             self.sheets.addItems(names)
-        if table is not None:
-            self.sheets.setCurrentText(table.name)
+        self.sheets.setCurrentIndex(
+            names.index(table.name) if table is not None and table.name in names else -1
+        )
         self.sheets.setVisible(len(names) > 1)
 
     def _show_questions(self) -> None:
         reading, compared, dark = self.work.reading, self.work.compared, self.session.dark
-        waiting = compared.asked("size order") if compared is not None else 0
-        said = f"{counted(waiting, 'opening')} would be wider than high. " if waiting else ""
-        in_cells = reading is not None and any(column.field == "size" for column in reading.columns)
-        said += "The first figure of every size is" if in_cells else "What stands under width is"
-        self.order.show_answer(reading.order if reading else "ask", said, waiting, dark)
-        waiting = compared.asked("pair width") if compared is not None else 0
-        said = f"{counted(waiting, 'pair')} would be narrow. " if waiting else ""
-        said += "The width of a narrow pair is that"
-        self.pair.show_answer(reading.pair if reading else "ask", said, waiting, dark)
+        for question, asked in QUESTIONS.items():
+            waiting = compared.asked(question) if compared is not None else 0
+            said = f"{counted(waiting, asked.one, asked.many)}. " if waiting else ""
+            answer = reading.answer(question) if reading is not None else "ask"
+            self.asked[question].show_answer(answer, said + asked.words, waiting, dark)
+        commas = next((each.commas for each in reading.columns if each.commas), "") if reading else ""
+        self.commas.show_answer(commas or "ask", "Commas in numbers are", 0, dark)
 
     def _show_rows(self) -> None:
         work, session = self.work, self.session
@@ -131,8 +133,9 @@ class ImportPage(LeadsOn, QWidget):
                 self.view.share_width()
         self._show_words()
         if work.table is not None and work.compared is not None:
-            status_of = {opening.mark: opening.status for opening in session.job.openings}
-            self.lists.show_found(work.table, work.compared, work.told(), status_of, session.display)
+            state_of = {opening.mark: opening.settled or opening.status for opening in session.job.openings}
+            assert work.reading is not None
+            self.lists.show_found(work.table, work.reading, work.compared, state_of, session.display)
 
     def _show_words(self) -> None:
         """Say what was found, or what has to be chosen before anything can be."""
@@ -156,7 +159,15 @@ class ImportPage(LeadsOn, QWidget):
     def _show_buttons(self) -> None:
         work = self.work
         chosen = work.reading is not None and not work.reading.lacks()
-        self.take.show_compared(work.compared if chosen and not work.pieces.running else None)
+        ready = chosen and not work.pieces.running
+        self.take.show_compared(work.compared if ready else None)
+        name, known = work.table.job_name if work.table is not None else "", self.session.job.job.name
+        self.take.offer_name(name if name != known else "", bool(known))
+        self.save.setVisible(ready and work.compared is not None)
+        unread = (
+            work.table is not None and work.reading is not None and bool(not_read(work.table, work.reading))
+        )
+        self.keep.setVisible(ready and unread)
 
     # --- What it does ---
 
@@ -178,9 +189,9 @@ class ImportPage(LeadsOn, QWidget):
             return
         changed = (*compared.of_kind("new"), *compared.of_kind("changed"))
         try:
-            openings = self.work.taken(self.take.removes)
+            openings, facts = self.work.taken(self.take.removes, self.take.names)
             mark = changed[0].opening.mark if changed else self.session.mark
-            self.session.take_openings(openings, f"import {path.name}", mark)
+            self.session.take_openings(openings, f"import {path.name}", mark, facts=facts)
         except RefusedError as error:
             self.work.refusal = error.about("")
             self._show()
@@ -189,7 +200,13 @@ class ImportPage(LeadsOn, QWidget):
         if not any(row.before is not None and row.before.settled for row in changed):
             said = self._done(compared, path.name)
             self.said.emit(said)  # else the window says what was changed that had been settled
-        self._leave()
+        if compared.bad:
+            rows = counted(len(compared.bad), "row")
+            self.waiting.emit(f"{rows} of {path.name} stayed behind: not in the job yet.")
+            self.work.follow_job()
+            self.left.emit()
+        else:
+            self._leave()
 
     def _done(self, compared: Compared, name: str) -> str:
         new, changed = len(compared.of_kind("new")), len(compared.of_kind("changed"))
@@ -197,9 +214,36 @@ class ImportPage(LeadsOn, QWidget):
         return f"Taken from {name}: {new:,} new, {changed:,} changed{removed}. Undo takes it back."
 
     def _leave(self) -> None:
+        self.waiting.emit("")
         self.work.stop()
         self._show()
         self.left.emit()
+
+    def _mend_alike(self, alike: Sequence[CellFault]) -> None:
+        """Ask how cells that read the same should read, and read them all so."""
+        first, table = alike[0], self.work.table
+        if table is None or first.place is None:
+            return
+        old = next(row.cell(first.place) for row in table.rows if row.line == first.line)
+        ask = f"{first.reason}\n\nRead every “{' '.join(old.split())}” under {first.heading} as:"
+        new, given = QInputDialog.getText(self, "Put right in all rows", ask, text=" ".join(old.split()))
+        if given and new != old:
+            self.work.correct_alike(first.place, old, new)
+
+    def _save_report(self) -> None:
+        path = self.work.path
+        start = str(path.with_name(f"{path.stem}-as-read.xlsx")) if path is not None else ""
+        name, _ = QFileDialog.getSaveFileName(
+            self, "Save what was read, asked and taken for what", start, REPORTS
+        )
+        if not name:
+            return
+        try:
+            write_document(self.work.report(), Path(name))
+        except (OSError, ValueError) as error:
+            self.said.emit(as_sentence(f"the report was not written: {error}"))
+        else:
+            self.said.emit(f"The report is in {Path(name).name}.")
 
     # --- How it is put together ---
 
@@ -211,8 +255,8 @@ class ImportPage(LeadsOn, QWidget):
         self.split.addWidget(self.lists)
         self.split.setStretchFactor(0, 2)
         self.split.setStretchFactor(1, 1)
-        chosen = across(self.choose, self.sheets, (self.words, 1), spacing=2 * GRID)
-        asked = (self.refusal, self.order, self.pair)
+        chosen = across(self.choose, self.sheets, (self.words, 1), self.keep, self.save, spacing=2 * GRID)
+        asked = (self.refusal, *self.asked.values(), self.commas)
         parts = (self.invitation, chosen, self.progress, *asked, (self.split, 1), GROW, self.take)
         fill(self, down(*parts, spacing=GRID, margins=(2 * GRID, GRID, 2 * GRID, 2 * GRID)))
 
@@ -223,8 +267,12 @@ class ImportPage(LeadsOn, QWidget):
         self.work.changed.connect(self._show)
         self.view.header.field_chosen.connect(lambda place, field: self.work.use_field(place, field or None))
         self.view.header.unit_chosen.connect(self.work.use_unit)
-        self.order.answered.connect(self.work.use_order)
-        self.pair.answered.connect(self.work.use_pair)
+        for question, asked in self.asked.items():
+            asked.answered.connect(partial(self.work.use_answer, question))
+        self.commas.answered.connect(self.work.use_commas)
+        self.keep.clicked.connect(lambda _: self.work.keep_others())
+        self.save.clicked.connect(lambda _: self._save_report())
+        self.lists.mend_asked.connect(self._mend_alike)
         # Queued: the editor of the cell is put away before the rows under it are read again.
         self.preview.corrected.connect(self.work.correct, Qt.ConnectionType.QueuedConnection)
         self.lists.fault_chosen.connect(self.view.look_at)
@@ -248,99 +296,3 @@ def _wrapped(text: str = "") -> QLabel:
     label.setTextFormat(Qt.TextFormat.PlainText)
     label.setWordWrap(True)
     return label
-
-
-class TakeRow(QWidget):
-    """While one row is bad only the good ones can be taken, and by a button that says so.
-
-    Signals:
-        taken: what is good is to be taken.
-        cancelled: nothing is.
-    """
-
-    taken = Signal()
-    cancelled = Signal()
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.remove = QCheckBox()
-        self.good, self.every, self.cancel = QPushButton(), QPushButton(), QPushButton("Cancel")
-        self._compared: Compared | None = None
-        line = QHBoxLayout(self)
-        line.setContentsMargins(0, 0, 0, 0)
-        line.setSpacing(2 * GRID)
-        line.addWidget(self.remove)
-        line.addStretch(1)
-        for button in (self.good, self.every, self.cancel):
-            line.addWidget(button)
-        self.remove.toggled.connect(lambda _: self.show_compared(self._compared))
-        self.good.clicked.connect(self.taken)
-        self.every.clicked.connect(self.taken)
-        self.cancel.clicked.connect(self.cancelled)
-
-    @property
-    def removes(self) -> bool:
-        """Whether openings that the schedule does not have are to go."""
-        return self.remove.isChecked()
-
-    def show_compared(self, compared: Compared | None) -> None:
-        """Show what can be taken; None while nothing can."""
-        self._compared = compared
-        good, bad = (len(compared.good), len(compared.bad)) if compared is not None else (0, 0)
-        gone = len(compared.gone) if compared is not None else 0
-        anything = self.anything()
-        self.good.setText(f"Take {counted(good, 'good opening')}")
-        self.every.setText(f"Take all {good + bad:,}")
-        self.remove.setText(f"Also remove {counted(gone, 'opening')} that the schedule does not have")
-        self.good.setVisible(bad > 0)
-        self.every.setVisible(compared is not None)
-        self.remove.setVisible(gone > 0)
-        self.good.setEnabled(anything)
-        self.every.setEnabled(anything and not bad)
-        why_not = f"{counted(bad, 'row')} cannot be taken" if bad else "" if anything else NOTHING
-        self.every.setToolTip(why_not)
-
-    def anything(self) -> bool:
-        """Say whether taking it would change the job."""
-        if self._compared is None:
-            return False
-        going = self.removes and bool(self._compared.gone)
-        return going or any(row.kind != "same" for row in self._compared.good)
-
-
-ORDERS = (("ask", "choose…"), ("width", "the width, as written"), ("height", "the height, so swap them"))
-PAIRS = (("ask", "choose…"), ("opening", "of the opening"), ("leaf", "of each leaf"))
-
-
-class Asked(QWidget):
-    """One question with its answers; hidden while no row waits for it and nothing was answered.
-
-    Signals:
-        answered: the name of the answer.
-    """
-
-    answered = Signal(str)
-
-    def __init__(self, question: Question, name: str, answers: Sequence[tuple[str, str]]) -> None:
-        super().__init__()
-        self.question = question
-        self.words, self.answers = QLabel(), QComboBox()
-        self.answers.setAccessibleName(name)
-        self.words.setBuddy(self.answers)
-        for value, title in answers:
-            self.answers.addItem(title, value)
-        self.answers.activated.connect(lambda _: self.answered.emit(self.answers.currentData()))
-        line = QHBoxLayout(self)
-        line.setContentsMargins(0, 0, 0, 0)
-        line.setSpacing(2 * GRID)
-        line.addWidget(self.words)
-        line.addWidget(self.answers)
-        line.addStretch(1)
-        self.hide()
-
-    def show_answer(self, answer: str, words: str, waiting: int, dark: bool) -> None:
-        """Show what holds, and how many rows wait for an answer."""
-        self.answers.setCurrentIndex(self.answers.findData(answer))
-        self.words.setText(words)
-        tinted(self.words, "error" if waiting else "quiet", dark)
-        self.setVisible(bool(waiting) or answer != "ask")

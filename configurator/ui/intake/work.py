@@ -1,19 +1,21 @@
 """What the import page is about: a file that is read, how it is read, and how it stands against the job."""
 
-from dataclasses import replace
 from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal
 
-from configurator.intake.columns import Reading, columns_told, reading_of
-from configurator.intake.comparing import Compared, compared_steps, openings_with
+from configurator.documents.document import Document
+from configurator.documents.intake_report import intake_report
+from configurator.intake.columns import Commas, Reading, reading_of
+from configurator.intake.comparing import Compared, compared_steps, facts_with, openings_with
 from configurator.intake.fields import Unit
+from configurator.intake.refused import Question
 from configurator.intake.rows import RowRead, rows_steps
-from configurator.intake.sheet import IntakeError, sheet_steps
-from configurator.intake.sizes import PairWidth, SizeOrder
-from configurator.intake.table import ScheduleTable, corrected, schedule_table
+from configurator.intake.saying import all_told
+from configurator.intake.sheet import IntakeError, SheetAskedError, sheet_steps
+from configurator.intake.table import ScheduleTable, corrected, corrected_alike, schedule_table
 from configurator.long_work import Steps
-from configurator.model import Job, Opening
+from configurator.model import Job, JobFacts, Opening
 from configurator.sentences import capitalized
 from configurator.ui.kit.runner import Pieces
 from configurator.ui.state.session import Session
@@ -36,6 +38,7 @@ class ImportWork(QObject):
         self.reading: Reading | None = None
         self.compared: Compared | None = None
         self.refusal = ""
+        self.sheets: tuple[str, ...] = ()
         self._rows: tuple[RowRead, ...] = ()
         self._compared_with: Job | None = None
         self.pieces = Pieces(self)
@@ -61,15 +64,26 @@ class ImportWork(QObject):
         assert self.reading is not None
         self.read_as(self.reading.with_unit(place, unit))
 
-    def use_order(self, order: SizeOrder) -> None:
-        """Answer whether sizes are written height first."""
+    def use_answer(self, question: Question, answer: str) -> None:
+        """Answer what is asked of rows."""
         assert self.reading is not None
-        self.read_as(replace(self.reading, order=order))
+        self.read_as(self.reading.with_answer(question, answer))
 
-    def use_pair(self, pair: PairWidth) -> None:
-        """Answer whether the width of a narrow pair is that of the opening or of each leaf."""
+    def use_commas(self, commas: Commas) -> None:
+        """Take the commas of numbers so."""
         assert self.reading is not None
-        self.read_as(replace(self.reading, pair=pair))
+        self.read_as(self.reading.with_commas(commas))
+
+    def keep_others(self) -> None:
+        """Keep every column that is not read under its own heading."""
+        assert self.reading is not None
+        self.read_as(self.reading.keeping_others())
+
+    def correct_alike(self, place: int, old: str, new: str) -> None:
+        """Read every cell of a column that says the same as what was typed instead."""
+        if self.table is not None and self.reading is not None:
+            self.table = corrected_alike(self.table, place, old, new)
+            self.read_as(self.reading)
 
     def correct(self, line: int, place: int, text: str) -> None:
         """Read one cell as what was typed instead; the file itself stays as it is."""
@@ -82,16 +96,25 @@ class ImportWork(QObject):
         if self.compared is not None and self._compared_with is not self.session.job:
             self._start("Comparing", self._set_against_job())
 
-    def taken(self, remove_gone: bool) -> tuple[Opening, ...]:
-        """Return the openings the job has once the good rows are taken."""
+    def taken(self, remove_gone: bool, name_the_job: bool) -> tuple[tuple[Opening, ...], JobFacts]:
+        """Return the openings and the facts of the job once the good rows are taken."""
         assert self.compared is not None
-        return openings_with(self.session.job, self.compared, remove_gone)
+        assert self.table is not None
+        job = self.session.job
+        return openings_with(job, self.compared, remove_gone), facts_with(job, self.table, name_the_job)
+
+    def report(self) -> Document:
+        """Return what came of reading the file, to be kept."""
+        assert self.table is not None
+        assert self.reading is not None
+        assert self.compared is not None
+        return intake_report(self.session.job.job, self.table, self.reading, self._rows, self.compared)
 
     def told(self) -> tuple[str, ...]:
         """Return everything that was assumed, in sentences."""
         if self.table is None or self.reading is None or self.compared is None:
             return ()
-        return (*self.table.told, *columns_told(self.table, self.reading), *self.compared.told)
+        return all_told(self.table, self.reading, self.compared)
 
     def stop(self) -> None:
         """Stop what is being read; of a file half read nothing stays."""
@@ -105,7 +128,7 @@ class ImportWork(QObject):
 
     def _forget(self) -> None:
         self.path, self.table, self.reading, self.compared = None, None, None, None
-        self.refusal, self._rows = "", ()
+        self.refusal, self._rows, self.sheets = "", (), ()
 
     def _start(self, doing: str, steps: Steps[None]) -> None:
         self.pieces.start(self._watched(steps), self._end, doing)
@@ -121,13 +144,16 @@ class ImportWork(QObject):
         try:
             yield from steps
         except IntakeError as error:
-            name = self.path.name if self.path is not None else ""
+            path, name = self.path, self.path.name if self.path is not None else ""
             self._forget()
+            if isinstance(error, SheetAskedError):
+                self.path, self.sheets = path, error.sheets
             said = str(error)
             self.refusal = f"{said if said.startswith(name) else capitalized(said)}."
 
     def _reading(self, path: Path, sheet: str | None) -> Steps[None]:
         self.table = schedule_table((yield from sheet_steps(path, sheet)))
+        self.sheets = self.table.sheets
         self.reading = reading_of(self.table)
         yield from self._rows_read()
 

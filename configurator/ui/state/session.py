@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 from PySide6.QtCore import QObject, Signal
 
 from configurator.history import History
-from configurator.model import Job, Opening, paths
+from configurator.model import Job, JobFacts, Opening, paths
 from configurator.ui.state import edits
 from configurator.ui.state.edits import Refusal, RefusedError
 from configurator.ui.state.studies import Studier, Studies, Trial
@@ -171,14 +171,22 @@ class Session(QObject):
         self.take_openings(rest, f"remove {self._mark}", rest[place].mark if rest else "")
 
     def take_openings(
-        self, openings: tuple[Opening, ...], name: str, mark: str, field: str | None = None
+        self,
+        openings: tuple[Opening, ...],
+        name: str,
+        mark: str,
+        field: str | None = None,
+        facts: JobFacts | None = None,
     ) -> None:
         """Take other openings for the job as one step of that name, and show the one of that mark.
+
+        `facts` are the job's own, where these change with them.
 
         Steps in a row with the same `field` count as one. Raises RefusedError, and then nothing has changed.
         """
         before = self.job.openings
-        self._history.push(edits.with_openings(self.job, openings), name, field)
+        job = edits.with_openings(self.job, openings)
+        self._history.push(job if facts is None else edits.with_facts(job, facts), name, field)
         self._mark = mark
         self._note_settled(before)
         self._join("edit")

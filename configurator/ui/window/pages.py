@@ -23,7 +23,8 @@ PAGES: Mapping[str, tuple[str, str]] = MappingProxyType(
 """Name of a page, which is that of its command too, to the module and class that make it.
 
 A page is a widget made with the session; it has `show_state(by)`, and may have these signals: `left` (back to
-the work), `said` (a sentence for the window's line), `work_wanted` (whether the work is to stand under it).
+the work), `said` (a sentence for the window's line), `waiting` (what the window is to lead back to),
+`work_wanted` (whether the work is to stand under it).
 """
 
 
@@ -33,10 +34,12 @@ class Pages(QSplitter):
     Signals:
         turned: another page is on show, or none, or the work has come back under it.
         said: a page has a sentence for the window's line.
+        waiting: something waits on the page of that name, as the sentence says; empty once nothing does.
     """
 
     turned = Signal()
     said = Signal(str)
+    waiting = Signal(str, str)
 
     def __init__(self, session: Session, work: QWidget) -> None:
         super().__init__(Qt.Orientation.Vertical)
@@ -76,6 +79,8 @@ class Pages(QSplitter):
             page.left.connect(lambda: self.turn_to(""))
         if hasattr(page, "said"):
             page.said.connect(self.said)
+        if hasattr(page, "waiting"):
+            page.waiting.connect(lambda sentence: self.waiting.emit(name, sentence))
         if hasattr(page, "work_wanted"):
             page.work_wanted.connect(lambda wanted: self._want_work(name, wanted))
         self.insertWidget(0, page)

@@ -159,7 +159,13 @@ class Window(QMainWindow):
             self.pages.show()
             self.pages.turned.connect(self._show_turned)
             self.pages.said.connect(self.say)
+            self.pages.waiting.connect(self._lead_back)
         return self.pages
+
+    def _lead_back(self, page: str, sentence: str) -> None:
+        self.ask(
+            f"waits on {page}", sentence, (("Show them", lambda: self.turn_to(page)),) if sentence else ()
+        )
 
     def _show_turned(self) -> None:
         """Show which page is on show, and bring the work in line if it has come back."""
