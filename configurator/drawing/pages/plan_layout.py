@@ -12,6 +12,7 @@ from configurator.drawing.pages.page import POINTS_PER_INCH, Paper, Scale, large
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
 from configurator.drawing.plan.inset import Told, inset_view, small_height
 from configurator.drawing.plan.panel import closest_scale, view_scale
+from configurator.drawing.plan.standing_things import floor_boxes
 from configurator.study import Study
 from configurator.units import TOLERANCE
 
@@ -96,6 +97,8 @@ class Layout:
     scale: Scale
     small: tuple[Scale, ...]
     """What every whole opening may be drawn at, the largest first."""
+    floor: bool = True
+    """Whether the whole openings show the manoeuvring space: not where the plans would pay for it."""
 
 
 _LEAST_PLAN = POINTS_PER_INCH / 10
@@ -124,11 +127,22 @@ def plan_layout(hungs: Sequence[DrawnLeaf], room: Box, metric: bool, crowded: bo
 
     None where the plans would be too small to read, unless `crowded` allows it.
     """
-    cells = max(arrangements(len(hungs), room), key=lambda cells: _worth(hungs, cells, metric))
-    fits, small = _plans_fit(hungs, cells), _small_fit(hungs, cells)
+    bare = _largest_plans(hungs, room, metric, crowded, Told("x", floor=False))
+    if not any(floor_boxes(hung) for hung in hungs):
+        return bare
+    whole = _largest_plans(hungs, room, metric, crowded, Told("x"))
+    return bare if whole is None or (bare and bare.scale.points > whole.scale.points) else whole
+
+
+def _largest_plans(
+    hungs: Sequence[DrawnLeaf], room: Box, metric: bool, crowded: bool, told: Told
+) -> Layout | None:
+    ways = arrangements(len(hungs), room)
+    cells = max(ways, key=lambda cells: _worth(hungs, cells, metric, told))
+    fits, small = _plans_fit(hungs, cells), _small_fit(hungs, cells, told)
     if not crowded and (fits < _LEAST_PLAN or small < scales(metric)[-1].points):
         return None
-    return _layout(hungs, cells, largest_scale(fits, metric) or scales(metric)[-1], metric)
+    return _layout(hungs, cells, largest_scale(fits, metric) or scales(metric)[-1], metric, told)
 
 
 def layout_at(
@@ -145,20 +159,25 @@ def layout_at(
         raise ValueError(
             _too_large(asked, max(_plans_fit(hungs, cells, closest_scale) for cells in ways), paper, metric)
         )
-    cells = max(holding, key=lambda cells: _worth(hungs, cells, metric))
-    if not crowded and _small_fit(hungs, cells) < scales(metric)[-1].points:
+    told = Told("x", floor=False)
+    cells = max(holding, key=lambda cells: _worth(hungs, cells, metric, told))
+    if not crowded and _small_fit(hungs, cells, told) < scales(metric)[-1].points:
         raise ValueError(
             f"so many whole openings do not fit on {paper.name} paper beside plans at {asked.name}"
         )
-    return _layout(hungs, cells, asked, metric)
+    if _small_fit(hungs, cells, Told("x")) >= _READABLE:
+        told = Told("x")
+    return _layout(hungs, cells, asked, metric, told)
 
 
-def _layout(hungs: Sequence[DrawnLeaf], cells: Sequence[Cell], scale: Scale, metric: bool) -> Layout:
+def _layout(
+    hungs: Sequence[DrawnLeaf], cells: Sequence[Cell], scale: Scale, metric: bool, told: Told
+) -> Layout:
     """Give the plans what height the small ones do not need, in every cell alike."""
-    fits = _small_fit(hungs, cells)
+    fits = _small_fit(hungs, cells, told)
     small = tuple(one for one in scales(metric) if one.points <= fits) or scales(metric)[-1:]
-    needed = max(small_height(hung, Told("x"), small[0].points) for hung in hungs)
-    return Layout(tuple(cell.trimmed(needed + _SPARE) for cell in cells), scale, small)
+    needed = max(small_height(hung, told, small[0].points) for hung in hungs)
+    return Layout(tuple(cell.trimmed(needed + _SPARE) for cell in cells), scale, small, told.floor)
 
 
 def _too_large(asked: Scale, fits: float, paper: Paper, metric: bool) -> str:
@@ -167,9 +186,9 @@ def _too_large(asked: Scale, fits: float, paper: Paper, metric: bool) -> str:
     return f"{asked.name} does not fit on {paper.name} paper{may}"
 
 
-def _worth(hungs: Sequence[DrawnLeaf], cells: Sequence[Cell], metric: bool) -> tuple[float, ...]:
+def _worth(hungs: Sequence[DrawnLeaf], cells: Sequence[Cell], metric: bool, told: Told) -> tuple[float, ...]:
     """Rank a way: small plans that can be read, a large scale, room for words, larger small plans, air."""
-    fits, small = _plans_fit(hungs, cells), _small_fit(hungs, cells)
+    fits, small = _plans_fit(hungs, cells), _small_fit(hungs, cells, told)
     scale, small_scale = largest_scale(fits, metric), largest_scale(small, metric)
     readable = min(small_scale.points if small_scale else 0.0, _READABLE)
     plan_scale = scale.points if scale else 0.0
@@ -187,7 +206,7 @@ def _plans_fit(
     return min(scale_of(hung, cell.plan.width, cell.plan.height) for hung, cell in both)
 
 
-def _small_fit(hungs: Sequence[DrawnLeaf], cells: Sequence[Cell]) -> float:
+def _small_fit(hungs: Sequence[DrawnLeaf], cells: Sequence[Cell], told: Told) -> float:
     """Points an inch at which every whole opening fits, with a line of words kept for a contact."""
     both = zip(hungs, cells, strict=True)
-    return min(inset_view(hung, cell.small, Told("x")).scale for hung, cell in both)
+    return min(inset_view(hung, cell.small, told).scale for hung, cell in both)

@@ -153,7 +153,7 @@ def _panels(study: Study, hungs: Sequence[DrawnLeaf], layout: Layout, display: D
         panel(
             hung, cell.plan, points, spare, display, heading(study, candidate, display), hand,
             candidate.clear_width_at_90, False,
-            small=SmallPlace(cell.small, whole, listed), size=_size_in(cell.plan),
+            small=SmallPlace(cell.small, whole, listed, layout.floor), size=_size_in(cell.plan),
         )
         for candidate, (hung, cell) in zip(study.candidates, both, strict=True)
     )  # fmt: skip

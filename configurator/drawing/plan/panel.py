@@ -6,7 +6,7 @@ turns clockwise is mirrored by its view alone.
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from configurator.drawing.base.clip import clip_polygon
 from configurator.drawing.base.dimension_strokes import line_boxes
@@ -79,6 +79,8 @@ class SmallPlace:
     box: Box
     whole: tuple[float, ...]
     close: tuple[float, ...]
+    floor: bool = True
+    """Whether the whole opening shows the manoeuvring space."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -178,6 +180,8 @@ def panel(
     inset = None
     place = _inset_place(hung, view) if small is None else small.box
     told = told_in_inset(hung, place, view, clear_at_90)
+    if small is not None and not small.floor:
+        told = replace(told, floor=False)
     if small is not None or _holds_inset(window, place):
         room.take(place)
         seen = inset_view(hung, place, told, _scales(small, told))
