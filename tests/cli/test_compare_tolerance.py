@@ -22,7 +22,7 @@ def test_how_sure_stands_beside_every_candidate_only_when_asked_for(tmp_path, ca
     assert wide["how_sure"]["works"] is True
     assert wide["how_sure"]["margin"] == pytest.approx(1 / 8, abs=2e-9)
     assert 0 < wide["how_sure"]["chance"] < 1
-    assert wide["how_sure"]["draws"] == 100_000
+    assert wide["how_sure"]["draws"] == 10_000
     assert main(["compare", file, "--json"]) == 0
     assert "how_sure" not in capsys.readouterr().out
 

@@ -5,7 +5,7 @@ Not part of a study: it is worked out when it is asked for. Inches, degrees outs
 
 import itertools
 import math
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping, Sequence
 from types import MappingProxyType
 from typing import Any, Final
 
@@ -36,7 +36,7 @@ from configurator.study.tolerance.result import (
 )
 from configurator.study.tolerance.turning_points import EXACT, turning_points
 
-DRAWS: Final = 100_000
+DRAWS: Final = 10_000
 SEED: Final = 20_260
 FEW_DRAWS: Final = 500
 """Draws where something touches the closed leaf, as an astragal does: each has to be solved by itself."""
@@ -66,7 +66,7 @@ def tolerance_result(
     draws = min(draws, FEW_DRAWS) if crowded else draws
     effects = _effects(varied, limits, not drawn.fails, fineness)
     worst, worked = _everything_off(varied, limits, draws, seed, crowded)
-    most = _matters_most(drawn, effects)
+    most = _matters_most(drawn, worst, effects)
     margins = _margins(varied, drawn, effects)
     return ToleranceResult(
         leaf=leaf,
@@ -76,7 +76,7 @@ def tolerance_result(
         as_drawn=drawn,
         worst=worst,
         margins=margins,
-        margin_of=_margin_of(drawn, effects, margins, most),
+        margin_of=_margin_of(drawn, worst, effects, margins, most),
         effects=effects,
         matters_most=most,
         worked=worked,
@@ -209,30 +209,54 @@ def _effects(varied: Varied, limits: Floats, works: bool, fineness: float) -> tu
     )
 
 
-def _matters_most(drawn: Reach, effects: tuple[Effect, ...]) -> str | None:
-    """Return the thing whose tolerance takes the largest share of what there is before it stops working.
+def _matters_most(drawn: Reach, worst: Reach, effects: tuple[Effect, ...]) -> str | None:
+    """Return the thing that matters most at the limit that fails: as drawn, else at the worst, else first.
 
-    Where it does not work as drawn, or where nothing can stop it, the one that moves the answers most. None
+    It is the one whose tolerance takes the largest share of what there is before that limit fails. Where it
+    fails as drawn, or none of them reaches it alone, it is the one that moves that limit's answer most. None
     where nothing may be off.
     """
-    shares = {effect.name: _share(effect) for effect in effects}
-    if drawn.fails or not any(shares.values()):
-        shares = {effect.name: _spread(effect) for effect in effects}
+    limits = drawn.fails[:1] or worst.fails
+    shares = {effect.name: 0.0 if drawn.fails else _share(effect, limits) for effect in effects}
+    if not any(shares.values()):
+        limit = limits[0] if limits else SWING
+        shares = {effect.name: _moves(effect, limit) for effect in effects}
+    if not any(shares.values()):
+        shares = {effect.name: _moves(effect, SWING) for effect in effects}
     # Two that count alike are named in their order, not by the last bits of either.
     name = max(shares, key=lambda one: round(shares[one], 3))
     return name if shares[name] > 0.0 else None
 
 
-def _share(effect: Effect) -> float:
-    turns = [end.turns_at for _, end in effect.ends if end.turns_at is not None]
-    return effect.tolerance / max(min(turns), TOLERANCE) if turns else 0.0
+def _share(effect: Effect, limits: Sequence[str]) -> float:
+    """Return how much of the way to one of the limits a tolerance takes; to any where none fails."""
+    nearest = _toward(effect, limits)
+    return effect.tolerance / max(nearest[0].turns_at or 0.0, TOLERANCE) if nearest else 0.0
 
 
-def _spread(effect: Effect) -> float:
-    """Return by how many degrees the swing changes, and, far behind, by how much the lock edge's passage."""
-    low, high = effect.minus.at, effect.plus.at
-    passage = abs(high.latch_edge_least - low.latch_edge_least)
-    return abs(high.greatest_angle - low.greatest_angle) + 1e-3 * passage
+def _toward(effect: Effect, limits: Sequence[str]) -> list[End]:
+    """Return the sides on which a thing comes to one of the limits, the nearer first; to any for none."""
+    ends = [end for _, end in effect.ends if end.turns_at is not None]
+    return sorted(
+        (end for end in ends if not limits or end.fails_by in limits), key=lambda end: end.turns_at or 0.0
+    )
+
+
+_ANSWER: Mapping[str, Callable[[Reach], float]] = MappingProxyType(
+    {
+        SWING: lambda at: at.greatest_angle + 1e-3 * at.latch_edge_least,
+        LOCK_EDGE: lambda at: at.latch_edge_least,
+        BARREL: lambda at: at.barrel_freedom,
+        CLEAR_WIDTH: lambda at: at.clear_width_at_90 or 0.0,
+    }
+)
+"""The answer that each limit is about; of a swing that nothing moves, far behind, the lock edge's passage."""
+
+
+def _moves(effect: Effect, limit: str) -> float:
+    """Return how much a thing moves the answer that a limit is about, from its least to its most."""
+    answer = _ANSWER.get(limit, _ANSWER[SWING])
+    return abs(answer(effect.plus.at) - answer(effect.minus.at))
 
 
 # --- What there is to spare ---
@@ -268,12 +292,17 @@ def _swing_margin(drawn: Reach, effects: tuple[Effect, ...]) -> float | None:
 
 
 def _margin_of(
-    drawn: Reach, effects: tuple[Effect, ...], margins: Mapping[str, float | None], most: str | None
+    drawn: Reach,
+    worst: Reach,
+    effects: tuple[Effect, ...],
+    margins: Mapping[str, float | None],
+    most: str | None,
 ) -> str:
     """Return the check that gives way first: one that fails, else by what matters most, else the swing."""
     if drawn.fails:
         return drawn.fails[0]
     by_name = {effect.name: effect for effect in effects}
-    if most is not None and (check := by_name[most].nearer[1].fails_by) is not None:
-        return check
+    nearest = [] if most is None else _toward(by_name[most], worst.fails)
+    if nearest and nearest[0].fails_by is not None:
+        return nearest[0].fails_by
     return next((one for one in (SWING, LOCK_EDGE) if margins[one] is not None), BARREL)

@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QFrame, QGridLayout, QLabel, QScrollArea, QVBoxLay
 from configurator.rules.filling.tolerances import fill_tolerances
 from configurator.rules.wording import leaf_named
 from configurator.study import Study
-from configurator.study.tolerance.analysis import tolerance_result, wall_share
+from configurator.study.tolerance.analysis import DRAWS, tolerance_result, wall_share
 from configurator.study.tolerance.deviations import TOLERANCE_OF
 from configurator.study.tolerance.findings import chance_words, tolerance_sentence, what_to_do
 from configurator.study.tolerance.result import ToleranceResult
@@ -19,8 +19,6 @@ from configurator.wording.tolerance_rows import ToleranceRow, name_of, tolerance
 
 EMPTY = "Choose an opening, or add one with + at the left: how sure its hinge widths are is shown here."
 WORKING = "…"
-LIVE_DRAWS = 10_000
-"""Draws while editing: a tenth of what the command line takes, and said so beside every chance."""
 SETTLE = 250
 """Milliseconds without an edit before anything is worked out."""
 _FIELD_WIDTH, _CELL_WIDTH = 44 * GRID, 25 * GRID
@@ -87,7 +85,7 @@ class TolerancePage(QWidget):
             return
         leaf, width = key = self._waiting.pop(0)
         try:
-            self._found[key] = tolerance_result(self._study, leaf, width, LIVE_DRAWS, fineness=CLOSED_IN)
+            self._found[key] = tolerance_result(self._study, leaf, width, fineness=CLOSED_IN)
         except ValueError as error:
             self._found[key] = str(error)
         self._show()
@@ -153,7 +151,7 @@ class TolerancePage(QWidget):
         share = wall_share(self._study.filled)
         result = self.found()
         most = "● matters most. " if result is not None and result.matters_most else ""
-        draws = LIVE_DRAWS if result is None else result.draws
+        draws = DRAWS if result is None else result.draws
         self.note.setText(f"{most}{_HALF if share < 1 else _ALL} {_EVENLY.format(draws)}")
         tinted(self.note, "quiet", self.session.dark)
 

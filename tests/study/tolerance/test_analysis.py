@@ -147,6 +147,35 @@ def test_a_lock_edge_that_hardly_passes_is_what_gives_way():
     assert result(7).as_drawn.fails[0] == "lock edge"
 
 
+def test_what_matters_most_matters_at_the_limit_that_fails():
+    """7 in leaves 31-9/16 clear of the 32 asked: that the swing turns on the rail is beside the point.
+
+    A door thicker by so much takes as much of the clear width; a hinge wider by so much only half of it.
+    """
+    asks = {"accessible": True, "wanted_angle": 90}
+    door = {"latch_bevel": 0.125}
+    found = result(7, rail=3.5, door=door, use=asks, tolerances={"hinge_width": 0.03, "door_thickness": 0.03})
+    assert found.as_drawn.fails == ("clear width",)
+    at = {effect.name: effect for effect in found.effects}
+
+    def moves(name):
+        ends = at[name].minus.at, at[name].plus.at
+        return abs(ends[0].clear_width_at_90 - ends[1].clear_width_at_90)
+
+    assert moves(found.matters_most) == max(moves(name) for name in at)
+    assert found.margin_of == "clear width"
+
+
+@pytest.mark.parametrize("width", [4, 4.5, 5, 6])
+def test_what_matters_most_can_reach_a_limit_that_fails_at_the_worst(width):
+    found = result(width, rail=2 * (width / 2 - 1.5) + 0.375 - 1 / 16)
+    assert found.works
+    assert found.worst.fails
+    ends = [end for _, end in found.effect(found.matters_most).ends if end.fails_by in found.worst.fails]
+    assert ends
+    assert found.margin_of in found.worst.fails
+
+
 def test_a_half_mortised_hinge_ends_where_its_leaf_would_run_out():
     """b = T + o - W/2 with o = 0.29 + 1/8: 0.165 left with a 4 in hinge."""
     found = result(hinge={"mounting": "half mortise", "barrel": 0.58}, door={"latch_bevel": 0.0625})

@@ -3,7 +3,8 @@
 import pytest
 
 from configurator.project_file import load
-from configurator.ui.analysis.tolerance_page import LIVE_DRAWS, WORKING, TolerancePage
+from configurator.study.tolerance.analysis import DRAWS
+from configurator.ui.analysis.tolerance_page import WORKING, TolerancePage
 from configurator.ui.state.session import Session
 from tests.ui.conftest import DEMO
 from tests.ui.form.test_form import type_into
@@ -40,7 +41,7 @@ def cells(panel, name):
 def test_every_width_has_its_sentence_and_the_recommended_one_its_rows(panel):
     assert said(panel, 4).startswith("<b>4 in hinge</b>: Does not work as drawn: it stops at 171.7°")
     assert "Works as drawn with 1/8 in to spare" in said(panel, 4.5)
-    assert f"{LIVE_DRAWS:,} draws" in said(panel, 4.5)
+    assert f"{DRAWS:,} draws" in said(panel, 4.5)
     assert panel.width_shown.currentText() == "4-1/2 in hinge"
     assert cells(panel, "wall_thickness")[1:] == ["180°", "180°", "any", "+1/4 in"]
     assert panel.heads[-1].text() == "Works up to"
