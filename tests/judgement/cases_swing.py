@@ -61,4 +61,32 @@ CASES = (
         obstructions=[{"kind": "column", "start": 20, "diameter": 12, "offset": 6}],
         use={"stop_angle": 105},
     ),
+    swing(
+        "a single leaf 6-0 wide: a pair?",
+        ("one leaf or two",),
+        ("door size swapped",),
+        {"one leaf or two": "Say that it is a pair, or confirm"},
+        size="6070",
+    ),
+    swing("a single leaf 4-0 wide is one", (), ("one leaf or two",), size="4070"),
+    swing(
+        "a single leaf 8-0 wide and 7-0 high: a pair, not two numbers swapped",
+        ("one leaf or two",),
+        ("door size swapped",),
+        size="8070",
+    ),
+    swing(
+        "7-0 wide and 3-0 high: the two numbers are swapped",
+        ("door size swapped",),
+        ("one leaf or two",),
+        size={"width": 84, "height": 36},
+    ),
+    swing("a pair 6-0 wide is not asked", (), ("one leaf or two",), size="6070", leaves="pair"),
+    Judgement(
+        "a butted frame in block nobody measured: the block is assumed, and said to be",
+        {"hand": "LH", "frame": {"kind": "welded steel, butted"}, "wall": {"frame_proud": 0}},
+        assumed=("wall.thickness",),
+        source="from memory",
+        mark="from memory",
+    ),
 )

@@ -146,6 +146,7 @@ MORE = {
         size={"width": 42, "height": 84}, prepared_height=4.5, hinge={"height": 4.5, "weight": "heavy"}
     ),
     "corridor kept": opening(use={"corridor_width": 96, "required_width": 44}),
+    "one leaf or two": opening(size={"width": 72, "height": 84}),
     "fire row from memory": opening(
         use={"fire_rated": True},
         size={"width": 36, "height": 60},

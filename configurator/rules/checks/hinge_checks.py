@@ -17,6 +17,7 @@ from configurator.rules.checks.hinge_fit import fit_findings
 from configurator.rules.checks.overrides import asked_part_findings, height_findings
 from configurator.rules.checks.questions import question_findings
 from configurator.rules.checks.slips import (
+    one_leaf_or_two,
     pairs_for_hinges,
     reference_face,
     swapped_door,
@@ -88,7 +89,8 @@ def opening_checks(
     """
     opening, use = filled.opening, filled.opening.use
     fire = filled.use.fire_rated
-    yield from filter(None, [swapped_door(filled.opening_width, filled.opening_height, opening.leaves)])
+    size = filled.opening_width, filled.opening_height, opening.leaves
+    yield from filter(None, [swapped_door(*size), one_leaf_or_two(*size)])
     stud = bool(parts["security_stud"].value)
     yield from pin_findings(opening.hand, lock_of(filled), parts["pin"].value, stud)
     yield from hand_of_hinge_findings(parts["mounting"].value, opening.hand)

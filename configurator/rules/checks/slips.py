@@ -5,7 +5,7 @@ from configurator.rules.hinge.sizes import pairs
 from configurator.rules.hinge.stock import least_stock_width
 from configurator.rules.wording import counted, exactly, feet, obstruction, plain, size, the_leaf
 from configurator.sentences import capitalized
-from configurator.tables import practice
+from configurator.tables import limit, practice
 from configurator.units import TOLERANCE
 
 
@@ -24,7 +24,9 @@ def swapped_hinge(needed: float, height: float, width: float) -> Finding | None:
 
 def swapped_door(width: float, height: float, leaves: str) -> Finding | None:
     """Return a warning for an opening typed height first: wider than high. Inches. A pair may well be so."""
-    if width <= height or leaves == "pair":
+    wide = limit("widest_leaf").value
+    # Where either way round is wider than a leaf gets, the question is whether it is a pair.
+    if width <= height or leaves == "pair" or height > wide + TOLERANCE:
         return None
     message = (
         f"{feet(width)} wide and {feet(height)} high? Doors are given width first. "
@@ -33,6 +35,19 @@ def swapped_door(width: float, height: float, leaves: str) -> Finding | None:
     fix = (Fix("size.width", height, "Swap width and height"), Fix("size.height", width, ""))
     source = practice("door_size_order")
     return finding("door size swapped", "warning", message, source, fix, width=width, height=height)
+
+
+def one_leaf_or_two(width: float, height: float, leaves: str) -> Finding | None:
+    """Ask whether a single leaf so wide is a pair; inches. Typed height first, it is another slip."""
+    wide = limit("widest_leaf")
+    if leaves != "single" or width <= wide.value + TOLERANCE or swapped_door(width, height, leaves):
+        return None
+    message = (
+        f"One leaf {feet(width)} wide? Leaves are seldom wider than {feet(wide.value)}. Say that it is a "
+        "pair, or confirm."
+    )
+    fix = (Fix("leaves", "pair", "It is a pair"),)
+    return finding("one leaf or two", "warning", message, wide.cited, fix, width=width)
 
 
 def reference_face(

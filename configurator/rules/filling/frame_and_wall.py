@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from configurator.rules.filling.filler import Assumed, Filler, NotGivenError
 from configurator.rules.finding import Source
-from configurator.tables import FrameKindRow, frame_usual, row_of
+from configurator.tables import FrameKindRow, WallLayerRow, frame_usual, row_of, table
 from configurator.units import TOLERANCE
 
 
@@ -77,7 +77,7 @@ def frame_and_wall(filler: Filler, thickness: float, rabbet: float) -> FrameAndW
     given = filler.opening.frame.return_depth
     returns = filler.of_frame("frame.return_depth", given, thickness) if has_returns(kind) else 0.0
     depth = _jamb_depth(filler, thickness, returns)
-    wall, layers = _wall(filler, throat_of(depth, returns))
+    wall, layers = _wall(filler, depth, throat_of(depth, returns))
     return FrameAndWall(
         jamb_depth=depth,
         return_depth=returns,
@@ -133,18 +133,25 @@ def _metal_thickness(filler: Filler, thickness: float) -> float:
     return filler.of_frame("frame.metal_thickness", filler.opening.frame.metal_thickness, thickness)
 
 
-def _wall(filler: Filler, throat: float) -> tuple[float, Layers]:
-    """Return the wall's thickness and layers: the layers' sum where only they are given, else the throat."""
+def _wall(filler: Filler, depth: float, throat: float) -> tuple[float, Layers]:
+    """Return the wall's thickness and layers: the layers' sum where only they are given, else the throat.
+
+    A butted frame goes round no wall: its masonry is the thinnest block that takes the frame.
+    """
     given = filler.opening.wall.layers
     kind = filler.opening.frame.kind
-    because = "the frame's throat: jamb depth less two returns"
+    because, source = "the frame's throat: jamb depth less two returns", _DERIVED
+    usual = given_wall(filler) if given else max(throat, THINNEST_WALL)
+    block = None if row_of(FrameKindRow, kind).usual_place else _block_for(depth)
     if given:
         because = "the sum of the wall's layers"
+    elif block is not None:
+        usual, source = block.thickness, block.cited
+        because = "the thinnest concrete block that takes the frame"
     elif not has_returns(kind):
         because = "as thick as the jamb is deep"
-    usual = given_wall(filler) if given else max(throat, THINNEST_WALL)
     thickness = filler.take(
-        "wall.thickness", filler.opening.wall.thickness, usual or THINNEST_WALL, because, _DERIVED
+        "wall.thickness", filler.opening.wall.thickness, usual or THINNEST_WALL, because, source
     )
     if given:
         return thickness, tuple((layer.name, layer.thickness) for layer in given)
@@ -154,6 +161,12 @@ def _wall(filler: Filler, throat: float) -> tuple[float, Layers]:
         words, "usual wall about such a frame", _PRACTICE.text, _PRACTICE.mark
     )
     return thickness, layers
+
+
+def _block_for(depth: float) -> WallLayerRow | None:
+    """Return the thinnest concrete block at least as thick as a frame is deep; None where none is."""
+    blocks = [row for row in table(WallLayerRow) if row.name == "concrete block"]
+    return next((row for row in blocks if row.thickness >= depth - TOLERANCE), None)
 
 
 def usual_layers(kind: str, thickness: float) -> tuple[tuple[str, float], ...]:

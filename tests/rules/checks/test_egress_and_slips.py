@@ -6,6 +6,7 @@ import pytest
 
 from configurator.rules.checks.egress import Corridor, Projecting, corridor_findings, projection_findings
 from configurator.rules.checks.slips import (
+    one_leaf_or_two,
     pairs_for_hinges,
     reference_face,
     swapped_door,
@@ -67,6 +68,26 @@ def test_swapped_door():
     assert swapped_door(84, 84, "single") is None
     assert swapped_door(96, 84, "pair") is None
     assert swapped_door(84, 36, "single") is not None
+    assert swapped_door(84, 48, "single") is not None
+    assert swapped_door(96, 84, "single") is None  # 84 wide would be no leaf either
+
+
+@pytest.mark.parametrize(
+    ("width", "height", "leaves", "asked"),
+    [
+        (48, 84, "single", False),
+        (48 + STEP, 84, "single", True),
+        (72, 84, "single", True),
+        (96, 84, "single", True),
+        (72, 84, "pair", False),
+        (72, 84, "dutch", False),
+        (84, 36, "single", False),  # typed height first: another slip
+    ],
+)
+def test_a_leaf_wider_than_leaves_get_is_asked_about(width, height, leaves, asked):
+    said = one_leaf_or_two(width, height, leaves)
+    assert (said is not None) is asked
+    assert said is None or [(one.path, one.value) for one in said.fix] == [("leaves", "pair")]
 
 
 def ask(proud, least, width=4.5, height=4.5):

@@ -55,6 +55,27 @@ def test_a_butted_frame_must_be_given_where_it_stands():
     assert caught.value.field == "wall.frame_proud"
 
 
+@pytest.mark.parametrize(
+    ("jamb", "wall"),
+    [
+        (5.75, 7.625),
+        (5.625, 5.625),
+        (4.75, 5.625),
+        (7.625, 7.625),
+        (7.64, 9.625),
+        (11.625, 11.625),
+        (12, 11),
+    ],
+)
+def test_the_masonry_about_a_butted_frame_is_a_block_that_exists(jamb, wall):
+    """Blocks are 3-5/8, 5-5/8 and so on to 11-5/8 thick, from memory; past them the throat is taken."""
+    bare = opening(frame=BUTTED | {"jamb_depth": jamb}, wall={"frame_proud": 0, "thickness": None})
+    got = fill(bare)
+    assert got.wall_thickness == wall
+    assert got.assumed["wall.thickness"].mark_of_source == ("from memory" if jamb < 12 else "derived")
+    assert fill(opening(frame=BUTTED, wall={"frame_proud": 0, "thickness": 9.625})).wall_thickness == 9.625
+
+
 @pytest.mark.parametrize(("thickness", "backset"), [(2.25, 0.25), (2.250001, 0.375), (1.75, 0.25)])
 def test_the_backset_grows_above_2_1_4(thickness, backset):
     assert fill(opening(door={"thickness": thickness})).door_backset == backset
