@@ -22,9 +22,11 @@ from configurator.ui.state.session import Session
 NOTHING: Assumptions = MappingProxyType({})
 SECTIONS: Mapping[str, tuple[str, ...]] = {
     "Opening": (
-        "mark", "location", "size", "hand", "leaves", "active_width", "split_height", "quantity", "status",
-        "order_state", "level", "hardware_set", "hung_on", "notes", "questions", "remarks", "other_columns",
+        "mark", "location", "size", "hand", "leaves", "active_width", "split_height", "quantity", "hung_on",
+        "hinge.mounting",
     ),
+    "Wall": ("wall.frame_proud", "wall.thickness"),
+    "What stands along the wall": (),
     "Door": (
         "door.construction", "door.thickness", "door.latch_bevel", "door.hinge_backset", "door.hinge_gap",
         "door.latch_gap", "door.head_gap", "door.meeting_gap", "door.split_gap", "door.undercut",
@@ -35,8 +37,6 @@ SECTIONS: Mapping[str, tuple[str, ...]] = {
         "frame.return_depth", "frame.stop_width", "frame.metal_thickness", "frame.hinge_backset",
         "frame.mortise_depth", "details.head", "details.jamb", "details.sill",
     ),
-    "Wall": ("wall.frame_proud", "wall.thickness"),
-    "What stands along the wall": (),
     "Hardware": (),
     "Door stop": (
         "door_stop.kind", "door_stop.projection", "door_stop.from_frame", "door_stop.height",
@@ -58,6 +58,9 @@ SECTIONS: Mapping[str, tuple[str, ...]] = {
     ),
     "Floor on the push side": (
         "push_side.approach", "push_side.depth", "push_side.latch_side", "push_side.hinge_side",
+    ),
+    "Schedule and notes": (
+        "status", "order_state", "level", "hardware_set", "notes", "questions", "remarks", "other_columns",
     ),
     "Job": (
         "job.name", "job.number", "job.client", "job.prepared_by", "job.date", "job.revision",

@@ -295,16 +295,19 @@ def test_tab_goes_down_the_form_as_it_is_read(window):
     form = window.work.form
     form.sections["Door"].open()
     form.sections["What stands along the wall"].open()
+    form.sections["Schedule and notes"].open()
     wanted = [
         form.sections["Opening"].heading,
         form.field("mark").editor,
-        form.field("notes").editor,
-        form.sections["Door"].heading,
-        form.field("door.thickness").editor,
+        form.field("quantity").editor,
         form.sections["What stands along the wall"].heading,
         form.field("obstructions.0.side").editor,
         form.field("obstructions.0.top").editor,
+        form.sections["Door"].heading,
+        form.field("door.thickness").editor,
         form.sections["Hardware"].heading,
+        form.sections["Schedule and notes"].heading,
+        form.field("notes").editor,
         form.sections["Job"].heading,
     ]
     stops, widget = [], wanted[0]
