@@ -16,6 +16,7 @@ MOST_ON_PAPER = 60
 """Marks: more would fill a page with one row."""
 PLACES = 6
 """Decimals that a 64th of an inch has; what stands behind them is the machine's own noise."""
+FOR_THE_OFFICE = "For the office: not part of what goes out"
 NO_NAME = "no job name given"
 LONGEST_CELL = 32_000
 """Characters."""

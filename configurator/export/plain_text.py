@@ -4,7 +4,7 @@ import textwrap
 from collections.abc import Sequence
 from itertools import zip_longest
 
-from configurator.documents.document import Column, Document, Table, cell_words, headed
+from configurator.documents.document import FOR_THE_OFFICE, Column, Document, Table, cell_words, headed
 from configurator.rules.finding import Finding
 from configurator.rules.wording import leaf_named
 from configurator.sentences import as_sentence
@@ -133,6 +133,8 @@ def document_text(document: Document) -> str:
     for table in document.sheets:
         lines += ["", table.title, "-" * len(table.title), *_table_lines(table)]
     lines += ["", *(line for note in document.notes for line in textwrap.wrap(note, WIDTH))]
+    if document.office or document.office_notes:
+        lines += ["", FOR_THE_OFFICE, "=" * len(FOR_THE_OFFICE)]
     for table in document.office:
         lines += ["", table.title, "-" * len(table.title), *_table_lines(table)]
     lines += [line for note in document.office_notes for line in textwrap.wrap(note, WIDTH)]

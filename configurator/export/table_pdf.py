@@ -10,7 +10,7 @@ from reportlab.lib.units import inch
 from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import CondPageBreak, Flowable, PageBreak, SimpleDocTemplate, Spacer
 
-from configurator.documents.document import Document, Table, headed
+from configurator.documents.document import FOR_THE_OFFICE, Document, Table, headed
 from configurator.export.painting import BOLD, FONT
 from configurator.export.pdf import load_fonts
 from configurator.export.table_rows_pdf import HEAD, LINE, PLAIN, SIZE, laid_out, paragraph
@@ -27,7 +27,6 @@ _SUBTITLE = ParagraphStyle("subtitle", parent=HEAD, fontSize=9, leading=14)
 _COVER = ParagraphStyle("cover", parent=HEAD, fontSize=26, leading=34)
 _COVER_JOB = ParagraphStyle("cover job", parent=HEAD, fontSize=16, leading=22)
 _FACT_SIZE, _FACT_LEADING = 8.0, 11.0
-FOR_THE_OFFICE = "For the office: not part of what goes out"
 
 
 def pdf_bytes(document: Document, progress: Progress = unwatched) -> bytes:

@@ -3,7 +3,7 @@
 import re
 from collections import Counter
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from decimal import Decimal
 from fractions import Fraction
 from math import ceil
@@ -83,7 +83,7 @@ class OrderLine:
 
     `hinge` is the product; `parts` are its hinges as the openings take them, which may differ in the label
     of the door and in the screws, with how many each mark takes. `despite` has, of each mark, the errors
-    that the user said to order it in spite of.
+    that the user said to order it in spite of; `served` are the marks in the order of the job.
     """
 
     number: int
@@ -91,11 +91,13 @@ class OrderLine:
     parts: Mapping[HingeItem, Marks]
     spare: int
     despite: Mapping[str, tuple[Finding, ...]] = field(default_factory=dict)
+    served: tuple[str, ...] = ()
 
     @property
     def by_mark(self) -> dict[str, int]:
-        """How many of the needed hinges each mark takes."""
-        return _added(self.parts.values())
+        """How many of the needed hinges each mark takes, in the order of the job."""
+        found = _added(self.parts.values())
+        return {mark: found[mark] for mark in dict.fromkeys((*self.served, *found)) if mark in found}
 
     @property
     def needed(self) -> int:
@@ -166,28 +168,24 @@ def order_lines(tallies: Iterable[Tally], spare: Spare = NO_SPARE) -> tuple[Orde
     """Return the lines of many openings, in the order of their size and then of what distinguishes them."""
     products: dict[HingeItem, dict[HingeItem, dict[str, int]]] = {}
     accepted: dict[str, tuple[Finding, ...]] = {}
+    served: dict[HingeItem, dict[str, None]] = {}
     for one in tallies:
         for item in one.ordered:
             marks = products.setdefault(item.hinge.product, {}).setdefault(item.hinge, {})
             marks[one.mark] = marks.get(one.mark, 0) + item.count * one.opening.quantity
+            served.setdefault(item.hinge.product, {})[one.mark] = None
             if found := one.accepted:
                 accepted[one.mark] = found
     return tuple(
-        _line(number, product, products[product], spare, accepted)
+        _line(OrderLine(number, product, products[product], 0, {}, tuple(served[product])), spare, accepted)
         for number, product in enumerate(sorted(products, key=sort_key), 1)
     )
 
 
-def _line(
-    number: int,
-    product: HingeItem,
-    parts: Mapping[HingeItem, Marks],
-    spare: Spare,
-    accepted: Mapping[str, tuple[Finding, ...]],
-) -> OrderLine:
-    marks = _added(parts.values())
-    despite = {mark: accepted[mark] for mark in marks if mark in accepted}
-    return OrderLine(number, product, parts, spare.of(sum(marks.values())), despite)
+def _line(line: OrderLine, spare: Spare, accepted: Mapping[str, tuple[Finding, ...]]) -> OrderLine:
+    """Return the line with its spare hinges, and with what was accepted of its marks."""
+    despite = {mark: accepted[mark] for mark in line.by_mark if mark in accepted}
+    return replace(line, spare=spare.of(line.needed), despite=despite)
 
 
 def _added(parts: Iterable[Marks]) -> dict[str, int]:

@@ -4,9 +4,9 @@ import pypdfium2
 from hypothesis import given
 from hypothesis import strategies as st
 
-from configurator.documents.document import Column, Document, Table
+from configurator.documents.document import FOR_THE_OFFICE, Column, Document, Table
 from configurator.documents.order import order_document
-from configurator.export.table_pdf import FOR_THE_OFFICE, pdf_bytes
+from configurator.export.table_pdf import pdf_bytes
 from tests.order.cases import data, ordered
 from tests.sweeps import examples
 

@@ -274,3 +274,9 @@ def test_the_lines_always_add_up_to_the_openings(openings, percent, each):
     marks = {mark for line in order.lines for mark in line.by_mark} | {one.mark for one in order.not_ordered}
     assert marks == {one["mark"] for one in given_data}
     assert all(line.quantity == line.needed + line.spare for line in order.lines)
+
+
+def test_the_marks_of_a_line_stand_in_the_order_of_the_job():
+    label = {"use": {"fire_rated": True, "wanted_angle": 90}}
+    (line,) = ordered(data("3"), data("1", **label), data("2")).lines
+    assert list(line.by_mark) == ["3", "1", "2"]
