@@ -186,10 +186,10 @@ def _groups() -> dict[str, HardwareGroupRow]:
 
 _ITEM = (
     Column("item", "item", "text", 18),
-    Column("size", "size", "text", 12),
+    Column("size", "size", "text", 16),
     Column("type", "type", "text", 8),
     Column("finish", "finish", "text", 12),
-    Column("remark", "remark", "text", 36),
+    Column("remark", "remark", "text", 52),
 )
 
 
@@ -201,7 +201,7 @@ def hardware_table(headings: Iterable[Heading], most: int) -> Table:
     """Return the hardware schedule by opening; `most` marks are named in a cell."""
     columns = (
         Column("heading", "heading", "count", 8),
-        Column("marks", "marks", "text", 18),
+        Column("marks", "marks", "text", 18, under=True),
         Column("openings", "openings", "count", 9),
         Column("opening", "opening", "text", 30),
         Column("group", "group", "text", 12),
