@@ -77,6 +77,12 @@ def add_order_command(commands: Any) -> None:
         action="store_true",
         help="with --freeze, freeze although errors stand against the order",
     )
+    order.add_argument(
+        "--all-the-same",
+        action="append",
+        metavar="MARK",
+        help="order an opening in spite of the errors that hold it, and keep that in the file",
+    )
     order.add_argument("--strict", action="store_true", help="exit with 1 when a finding is an error")
     order.set_defaults(run=order_command)
 
@@ -91,13 +97,15 @@ def order_command(options: argparse.Namespace) -> tuple[str, int]:
         for name in ("mark_ordered", "with_errors"):
             if getattr(options, name):
                 raise refused(f"--{name.replace('_', '-')}", "goes with --freeze")
-        return _ordered(load(options.file), options, None)
+        if not options.all_the_same:
+            return _ordered(load(options.file), options, None)
     from configurator.project_file.held import open_held
 
     file, job = open_held(options.file)
     try:
         if file.why_not:
-            raise refused("--freeze", f"the order cannot be kept in the file: {file.why_not}")
+            asked = "--freeze" if options.freeze is not None else "--all-the-same"
+            raise refused(asked, f"the order cannot be kept in the file: {file.why_not}")
         return _ordered(job, options, file)
     finally:
         file.release()
@@ -109,6 +117,9 @@ def _refuse_what_does_not_go_together(options: argparse.Namespace) -> None:
             raise refused("--out", "labels are a PDF; name one, as labels.pdf")
     else:
         refuse_ending(options.out)
+    for name in ("freeze", "all_the_same", "prices", "submittal"):
+        if options.substitute is not None and getattr(options, name) not in (None, False):
+            raise refused("--substitute", f"only tries it; leave out --{name.replace('_', '-')}")
     if options.submittal and options.prices is not None:
         raise refused("--submittal", "has no prices; leave out --prices")
     if options.submittal and options.kind != "order":
@@ -121,7 +132,7 @@ def _refuse_what_does_not_go_together(options: argparse.Namespace) -> None:
 
 def _ordered(job: Job, options: argparse.Namespace, file: "HeldFile | None") -> tuple[str, int]:
     revision = _revision(job, options)
-    tallies, order = _taken_off(job, options, revision)
+    job, tallies, order = _taken_off(job, options, revision)
     if revision is not None:
         return _changes(job, revision, order, options)
     if options.substitute is not None:
@@ -129,7 +140,7 @@ def _ordered(job: Job, options: argparse.Namespace, file: "HeldFile | None") -> 
     job = _with_order_facts(job, options)
     priced = _priced(order, _price_list(job, options))
     status = FOUND_ERRORS if options.strict and order.has_errors else DONE
-    kept = job if file is None else _frozen(job, order, options)
+    kept = job if options.freeze is None else _frozen(job, order, options)
     from configurator.documents.papers import Counted
 
     counted = Counted(kept, tuple(tallies), order, priced)
@@ -137,6 +148,7 @@ def _ordered(job: Job, options: argparse.Namespace, file: "HeldFile | None") -> 
     data = _as_data(counted, options.kind)
     if file is not None:
         file.save(kept)
+    if options.freeze is not None:
         data["revision"] = kept.revisions[-1].number
         text += f"kept as revision {data['revision']}: {options.file}\n"
     return _data(data) if options.json else text, status
@@ -219,9 +231,10 @@ def _revision(job: Job, options: argparse.Namespace) -> Revision | None:
     """Return the revision that was asked for; prices are of a whole order, so they do not go with it."""
     if options.since is None:
         return None
-    for name in ("prices", "submittal", "freeze", "substitute"):
+    for name in ("prices", "submittal", "freeze", "substitute", "all_the_same"):
         if getattr(options, name) not in (None, False):
-            raise refused("--since", f"gives what changed, and nothing else; leave out --{name}")
+            said = f"gives what changed, and nothing else; leave out --{name.replace('_', '-')}"
+            raise refused("--since", said)
     for revision in job.revisions:
         if revision.number == options.since:
             return revision
@@ -259,7 +272,7 @@ def _spare(options: argparse.Namespace, revision: Revision | None) -> "Spare | N
 
 def _taken_off(
     job: Job, options: argparse.Namespace, revision: Revision | None
-) -> "tuple[Sequence[Tally], TakeOff]":
+) -> "tuple[Job, Sequence[Tally], TakeOff]":
     from configurator.order.take_off import take_off
     from configurator.order.uniform import uniform
 
@@ -267,9 +280,24 @@ def _taken_off(
     if options.screw_pack is not None and options.screw_pack < 1:
         raise refused("--screw-pack", f"a pack holds at least 1 screw; {options.screw_pack} was given")
     tallies = tallies_of(job)
+    if options.all_the_same:
+        job, tallies = _released(job, tallies, options.all_the_same)
     with progress_line("Asking whether one width would do") as tell:
         also = uniform(tallies, job.job, tell)
-    return tallies, take_off(tallies, job.job, spare, options.screw_pack, also)
+    return job, tallies, take_off(tallies, job.job, spare, options.screw_pack, also)
+
+
+def _released(job: Job, tallies: "Sequence[Tally]", marks: Sequence[str]) -> "tuple[Job, Sequence[Tally]]":
+    """Return the job with the openings of those marks ordered in spite of what holds them."""
+    from configurator.order.studied import with_despite
+    from configurator.order.tally import for_opening
+
+    holding = {one.mark: [found.code for found in one.holding] for one in tallies}
+    for mark in marks:
+        if not holding.get(mark):
+            raise refused("--all-the-same", f"no error holds the order of {mark!r}")
+        job = job.model_copy(update={"openings": with_despite(job.openings, (mark,), holding[mark])})
+    return job, [for_opening(one, opening) for one, opening in zip(tallies, job.openings, strict=True)]
 
 
 def _priced(order: "TakeOff", path: Path | None) -> "Priced | None":

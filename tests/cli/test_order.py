@@ -385,3 +385,16 @@ def test_a_size_on_the_shelf_is_tried_at_every_opening(capsys, tmp_path):
 def test_what_cannot_be_written_is_refused(capsys, tmp_path, words, fault):
     assert main(["order", str(priced_job(tmp_path)), *words]) == 2
     assert fault in capsys.readouterr().err
+
+
+def test_an_opening_is_ordered_all_the_same_and_the_file_keeps_that(capsys, tmp_path):
+    held = plain_data(mark="2", hinge={"count": 2})
+    path = write(tmp_path / "job.json", plain_data(mark="1"), held)
+    assert "2" not in json.loads(printed(capsys, "order", path, "--json"))["lines"][0]["marks"]
+    data = json.loads(printed(capsys, "order", path, "--all-the-same", "2", "--json"))
+    assert data["lines"][0]["ordered_despite"] == {"2": ["too few hinges"]}
+    assert load(path).openings[1].order_despite == ("too few hinges",)
+    text = printed(capsys, "order", path)
+    assert "2, ordered all the same: " in " ".join(text.split())
+    assert main(["order", str(path), "--all-the-same", "1"]) == 2
+    assert "--all-the-same: no error holds the order of '1'" in capsys.readouterr().err
