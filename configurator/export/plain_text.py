@@ -14,6 +14,7 @@ from configurator.study.tolerance.result import NAMES, ToleranceResult
 from configurator.study.widths.leaf_widths import LeafWidths
 from configurator.units import Display, format_size
 from configurator.wording.comparison import Comparison, comparisons
+from configurator.wording.hinge_order_line import verdict
 from configurator.wording.hinge_parts import cited
 from configurator.wording.width_words import break_words, headline, width_table
 
@@ -53,6 +54,7 @@ def _study_text(study: Study, display: Display) -> str:
     lines = [heading, "=" * len(heading)]
     for comparison in comparisons(study, display):
         lines += _comparison_lines(comparison)
+    lines += filter(None, [verdict(study)])
     lines += [line for finding in study.all_findings() for line in _finding_lines(finding, display)]
     if study.filled.assumed:
         lines += textwrap.wrap("Assumed, not given: " + ", ".join(sorted(study.filled.assumed)), WIDTH)

@@ -55,6 +55,22 @@ def order_lines(study: Study) -> tuple[OrderLine, ...]:
     return tuple(lines)
 
 
+def verdict(study: Study) -> str:
+    """Return in one sentence which hinges are recommended, or that none is; empty where none are chosen."""
+    if study.errors:
+        stand = counted(len(study.errors), "error stands", "errors stand")
+        return f"No hinge is recommended: {stand} against it."
+    leaves = ", ".join(map(_taken, study.specification.leaves))
+    return f"Recommended: {leaves}." if leaves else ""
+
+
+def _taken(leaf: LeafSpecification) -> str:
+    parts = leaf.parts
+    count = counted(parts["count"].value, "hinge", "hinges")
+    size = INCHES.size(parts["height"].value, parts["width"].value)
+    return f"{count} {size}{leaf_named(leaf.leaf, ' ({})')}"
+
+
 def order_text(study: Study) -> str:
     """Return the lines that can be ordered, one a row, as they are copied."""
     return "\n".join(line.text for line in order_lines(study) if line.can_order)

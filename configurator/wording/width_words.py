@@ -4,7 +4,18 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from configurator.rules.hinge.angle_not_asked import FLAT
-from configurator.rules.hinge.answers import Must, barrel_free, binds, keeps_clear_width, reaches, refused
+from configurator.rules.hinge.answers import (
+    FULL_MORTISE,
+    Must,
+    barrel_clear,
+    barrel_free,
+    barrel_room,
+    binds,
+    by_template,
+    keeps_clear_width,
+    reaches,
+    refused,
+)
 from configurator.rules.wording import obstruction
 from configurator.study import Candidate
 from configurator.study.widths.break_points import BARREL_FREE, BINDS, OPENS, BreakPoint
@@ -111,6 +122,9 @@ def why_not(found: Candidate, must: Must, display: Display) -> Iterator[str]:
     """Yield why a width does not do what is asked, nothing where it does."""
     if refused(found):
         yield "too wide to be mounted so"
+    if by_template(found.mounting):
+        yield "its template decides"
+        return
     if binds(found):
         yield f"binds at {display.angle(found.greatest_angle_bare)}"
     elif not reaches(found, must.wanted):
@@ -119,6 +133,8 @@ def why_not(found: Candidate, must: Must, display: Display) -> Iterator[str]:
         yield f"stops at {display.angle(found.greatest_angle_bare)}{where}"
     if not barrel_free(found):
         yield f"barrel overlaps by {display.length(-found.barrel_free_by, 'up')}"
+    elif not barrel_clear(found):
+        yield f"barrel free by {display.length(found.barrel_free_by, 'down')} only"
     if not keeps_clear_width(found, must.clear_width) and must.clear_width is not None:
         least = display.exact(must.clear_width, "up")
         short = found.clear_width_at_90 is not None
@@ -152,7 +168,8 @@ def _headline(leaf: LeafWidths, display: Display) -> str:
         return f"{_alone(leaf, wanted)}, but {_no_least(leaf, wanted)}."
     said = f"Least hinge open width for {wanted}: {_from(leaf.least)} in exactly"
     if leaf.least > leaf.least_for_angle + CLOSED_IN:
-        said += f", where the barrel comes free ({_from(leaf.least_for_angle)} in for the angle alone)"
+        room = display.exact(barrel_room(FULL_MORTISE))
+        said += f", where the barrel is free by {room} ({_from(leaf.least_for_angle)} in for the angle alone)"
     return f"{said}; {_next_in_stock(leaf, display)}."
 
 
@@ -212,7 +229,8 @@ def break_words(one: BreakPoint, display: Display, plain: bool = False) -> tuple
     if one.what == BINDS:
         return f"lock edge binds from {_up_to(one.width)} in", f"binds from {_up_to(one.width)}"
     if one.what == BARREL_FREE:
-        return f"barrel free from {_from(one.width)} in", f"barrel free {_from(one.width)}"
+        room = display.exact(barrel_room(FULL_MORTISE))
+        return f"barrel free by {room} from {_from(one.width)} in", f"barrel free {_from(one.width)}"
     least = display.exact(one.value, "up")
     name = clear_width_name(plain)
     return f"{least} {name} up to {_up_to(one.width)} in", f"{least} up to {_up_to(one.width)}"

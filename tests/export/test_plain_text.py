@@ -22,7 +22,7 @@ def test_the_text_begins_with_the_answer():
         "--------------------",
         "Least hinge open width for 180°: 4-3/8 in exactly; next in stock 4-1/2.",
     ]
-    assert lines[4].startswith("Barrel free from 3.83 in; opens to 180° from 4-3/8 in")
+    assert lines[4].startswith("Barrel free by 1/32 in from 3.893 in; opens to 180° from 4-3/8 in")
     assert [line.split()[0] for line in lines[5:]] == ["Open", "4", "4-1/2", "5", "6", "7", "8"]
 
 
@@ -56,3 +56,15 @@ def test_a_source_that_is_its_own_mark_is_said_once():
 def test_a_source_beside_its_mark_says_both():
     found = Finding("plan", "note", "It fits.", "worked out from the plan", "derived")
     assert "[worked out from the plan (derived here)]" in job_as_text((found,))
+
+
+@pytest.mark.parametrize(
+    ("mark", "said"),
+    [
+        ("112A", "Recommended: 3 hinges 4-1/2 x 4-1/2."),
+        ("126C", "No hinge is recommended: 1 error stands against it."),
+    ],
+)
+def test_it_says_which_hinges_are_recommended_or_that_none_is(capsys, mark, said):
+    main(["compare", DEMO, "--mark", mark])
+    assert said in capsys.readouterr().out.splitlines()

@@ -30,7 +30,7 @@ def test_the_least_width_exactly_and_the_next_in_stock():
 
 def test_where_the_barrel_rules_it_is_said():
     assert said() == (
-        "Least hinge open width for 180°: 3.83 in exactly, where the barrel comes free "
+        "Least hinge open width for 180°: 3.893 in exactly, where the barrel is free by 1/32 in "
         "(3-1/8 in for the angle alone); next in stock 4."
     )
 
@@ -58,7 +58,7 @@ def test_where_nobody_said_how_far_that_is_said():
 def test_a_narrow_square_door_binds_before_its_barrel_is_free():
     words = said(size={"width": 18, "height": 72})
     assert words.startswith(
-        "180° needs a hinge open width of 3-1/8 in, but the barrel is free only from 3.83"
+        "180° needs a hinge open width of 3-1/8 in, but the barrel is free only from 3.893"
     )
     assert words.endswith("on the lock edge binds.")
 
@@ -119,7 +119,7 @@ def test_a_width_that_cannot_be_mounted_is_in_the_table_with_its_reason():
 def test_break_points_in_words(display, length):
     leaf = leaf_of(obstructions=[RAIL], use={"accessible": True})
     assert [break_words(one, display)[0] for one in leaf.breaks] == [
-        "barrel free from 3.83 in",
+        f"barrel free by {display.exact(1 / 32)} from 3.893 in",
         "opens to 180° from 4-3/8 in",
         f"{length} clear width up to 6-1/8 in",
         "lock edge binds from 6.158 in",

@@ -97,8 +97,9 @@ def opening_checks(
     yield from lock_unknown(filled)
     yield from lock_findings(opening)
     metal, finish = parts["base_metal"].value, parts["finish_bhma"].value
-    yield from metal_findings(place_of(filled), metal, finish)
-    yield from lock_finish_findings(use.lock_finish_bhma, metal, finish)
+    of_metal = metal_findings(place_of(filled), metal, finish)
+    yield from of_metal
+    yield from lock_finish_findings(use.lock_finish_bhma, metal, finish, not of_metal)
     held = fastening_of(opening.door.construction, opening.frame.kind)
     by_hand = opening.hinge or NOTHING_ASKED
     yield from asked_part_findings({**parts, "screws": screws}, held, by_hand)

@@ -8,6 +8,7 @@ from configurator.model.paths import replaced
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Finding, Fix, finding
 from configurator.rules.hinge.answers import (
+    FULL_MORTISE,
     Answers,
     Must,
     WidthAnswer,
@@ -50,7 +51,7 @@ FARTHEST, MOST_MOVED, MOST_PROUD = 60.0, 12.0, 2.0
 """Inches: no farther off is a thing cut back, no farther along or out of its wall is a frame moved."""
 MOST_TOLD = 3
 WHAT_WOULD = "What would do it: "
-FULL_MORTISE, SWING_CLEAR = "full mortise", "swing clear"
+SWING_CLEAR = "swing clear"
 _BEVEL, _GAP = 0.0625, 0.1875
 Fixes = tuple[Fix, ...]
 

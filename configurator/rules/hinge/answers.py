@@ -217,7 +217,7 @@ def barrel_room(mounting: str) -> float:
 
     With a leaf on a face the barrel rests against that face: nothing is asked.
     """
-    return limit("barrel_close").value if mounting == "full mortise" else 0.0
+    return limit("barrel_close").value if mounting == FULL_MORTISE else 0.0
 
 
 def barrel_clear(answer: WidthAnswer) -> bool:
@@ -225,6 +225,7 @@ def barrel_clear(answer: WidthAnswer) -> bool:
     return answer.barrel_free_by >= barrel_room(answer.mounting) - TOLERANCE
 
 
+FULL_MORTISE = "full mortise"
 SURFACE = ("half mortise", "half surface", "full surface")
 """Mountings with a leaf on a face: their template says where the pin stands, not their size."""
 
@@ -236,7 +237,7 @@ def by_template(mounting: str) -> bool:
 
 def width_moves_pin(answer: WidthAnswer) -> bool:
     """Return whether a wider hinge stands its pin farther out; on a face the barrel alone decides."""
-    return answer.mounting == "full mortise"
+    return answer.mounting == FULL_MORTISE
 
 
 def refused(answer: WidthAnswer) -> bool:

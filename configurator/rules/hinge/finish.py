@@ -210,8 +210,13 @@ def _near(rows: tuple[FinishRow, ...], metal: str) -> FinishRow | None:
     return next((row for row in finishes(metal=metal) if row.look in looks), None)
 
 
-def lock_finish_findings(lock: str | None, metal: str, hinge: str | None) -> tuple[Finding, ...]:
-    """Return the findings about a hinge of that metal and BHMA number beside the lock's number."""
+def lock_finish_findings(
+    lock: str | None, metal: str, hinge: str | None, metal_stays: bool = True
+) -> tuple[Finding, ...]:
+    """Return the findings about a hinge of that metal and BHMA number beside the lock's number.
+
+    Where the metal is found fault with, its finish follows from the other one: `metal_stays` is False.
+    """
     if lock is None:
         return ()
     rows, own = finishes(bhma=lock), finishes(bhma=hinge) if hinge is not None else ()
@@ -225,7 +230,16 @@ def lock_finish_findings(lock: str | None, metal: str, hinge: str | None) -> tup
         return (_nearly(rows[0], own[0]),) if apart else ()
     if any(own[0].look in pair and looks & pair for pair in NEAR):
         return (_nearly(rows[0], own[0]),)
-    return (_differs(rows[0], own[0], matching(lock, metal), metal),)
+    differs = _differs(rows[0], own[0], matching(lock, metal), metal)
+    return (differs if metal_stays else _metal_first(rows[0], own[0]),)
+
+
+def _metal_first(lock: FinishRow, own: FinishRow) -> Finding:
+    message = (
+        f"The hinge is {own.bhma} ({own.look}) and the lock beside it {lock.bhma} ({lock.look}): they should "
+        "look the same. Choose the hinge's metal first, and then its finish."
+    )
+    return finding("finish differs from the lock", "warning", message, practice("finish_match"))
 
 
 def _unknown_lock(lock: str) -> Finding:

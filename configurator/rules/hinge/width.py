@@ -21,14 +21,7 @@ from configurator.rules.hinge.answers import (
 )
 from configurator.rules.hinge.leaf_hinge import NOTHING_ASKED, LeafHinge, old_hinge, override
 from configurator.rules.hinge.stock import next_narrower, next_wider, stock_of, widths_by_stock
-from configurator.rules.wording import (
-    degrees,
-    hardware,
-    inches,
-    obstruction,
-    plain,
-    size,
-)
+from configurator.rules.wording import degrees, hardware, inches, leaf_named, obstruction, plain, size
 from configurator.tables import limit, practice, words_of
 from configurator.units import TOLERANCE
 
@@ -272,7 +265,8 @@ def _by_hand(
     count = hinge.count.value * filled.opening.quantity
     start = f"Since the order ({count} hinges) the answer has changed: " if ordered else ""
     mend, fix = _better(must, chosen)
-    message = f"{start}{size(must.height, width)}, chosen by hand, {does(found, must)}. {mend}"
+    leaf = leaf_named(must.leaf, " ({})")
+    message = f"{start}{size(must.height, width)}{leaf}, chosen by hand, {does(found, must)}. {mend}"
     key = "changed_after_order" if ordered else "override"
     numbers = {"angle": found.greatest_angle_bare, "wanted": must.wanted, "width": width}
     said = finding(code, "error" if ordered else "warning", message, practice(key), fix, **numbers)
@@ -315,7 +309,8 @@ def _old_width(width: float, must: Must, answer: Answer, chosen: WidthChoice) ->
 
 def _old_fails(width: float, fault: str, must: Must, chosen: WidthChoice) -> WidthAsked:
     mend, _ = _better(must, chosen)
-    message = f"{size(must.height, width)}, as hangs there now, {fault}. {mend}"
+    leaf = leaf_named(must.leaf, " ({})")
+    message = f"{size(must.height, width)}{leaf}, as hangs there now, {fault}. {mend}"
     said = finding("old width fails", "warning", message, practice("reuse"), width=width)
     return WidthAsked(chosen.reason, chosen.complete, (said, *chosen.findings), chosen.least_bad)
 

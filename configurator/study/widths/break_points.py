@@ -10,7 +10,7 @@ from configurator.geometry.inverse.widths import least_hinge_width
 from configurator.geometry.pin import least_width_for_barrel
 from configurator.geometry.solve import barrel_free_by
 from configurator.geometry.swing import polar_contact
-from configurator.rules.hinge.answers import Must
+from configurator.rules.hinge.answers import Must, barrel_room
 from configurator.study.hang import HungLeaf
 from configurator.study.widths.width_curve import WidthCurve
 from configurator.units import TOLERANCE
@@ -28,7 +28,7 @@ class BreakPoint:
     """A hinge open width, inches, from which something is otherwise.
 
     what: "opens" (to `value` degrees from here on), "binds" (the latch edge, from here on), "barrel free"
-    (from here on), "clear width" (at 90 no less than `value` inches up to here).
+    (by what choosing a hinge asks, from here on), "clear width" (at 90 no less than `value` up to here).
     """
 
     width: float
@@ -71,17 +71,17 @@ def _binds(hung: HungLeaf, width: float) -> bool:
 
 
 def barrel_free_from(hung: HungLeaf, low: float, high: float) -> float | None:
-    """Return the least width whose barrel is free of door, frame and what stands there."""
+    """Return the least width whose barrel is free of door, frame and what stands there by what is asked."""
     if hung.mounting != "full mortise":
         return low if _barrel_free(hung, low) else None
-    free = least_width_for_barrel(hung.hanging(low))
+    free = least_width_for_barrel(hung.hanging(low)) + 2 * barrel_room(hung.mounting)
     if _barrel_free(hung, free):
         return free
     return _first(lambda width: _barrel_free(hung, width), free, high)
 
 
 def _barrel_free(hung: HungLeaf, width: float) -> bool:
-    return barrel_free_by(hung.scene(width)) >= -TOLERANCE
+    return barrel_free_by(hung.scene(width)) >= barrel_room(hung.mounting) - TOLERANCE
 
 
 def _first(holds: Callable[[float], bool], low: float, high: float) -> float | None:

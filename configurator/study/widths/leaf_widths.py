@@ -83,9 +83,9 @@ class LeafWidths:
     """The widths of one leaf. Inches and degrees.
 
     must is what the leaf has to do. least_for_angle is the least width at which the bare leaf opens to the
-    wanted angle, barrel_free_from the least whose barrel is free, least the least that does both; None where
-    none does. next_in_stock is the least stock width, not below least, that does all the leaf must. low and
-    high bound what was looked at for the curve.
+    wanted angle, barrel_free_from the least whose barrel is free by what choosing asks, least the least that
+    does both; None where none does. next_in_stock is the least stock width, not below least, that does all
+    the leaf must. low and high bound what was looked at for the curve.
     """
 
     hung: HungLeaf
