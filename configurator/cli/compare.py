@@ -6,9 +6,17 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from configurator.cli.shared import DONE, FOUND_ERRORS, refused, selected, studied
+from configurator.cli.shared import (
+    add_strict,
+    load_job,
+    refused,
+    result_header,
+    selected,
+    strict_status,
+    studied,
+)
 from configurator.model import Job
-from configurator.project_file import load
+from configurator.units import Display
 
 if TYPE_CHECKING:
     from configurator.rules.finding import Finding
@@ -18,27 +26,31 @@ if TYPE_CHECKING:
 
 def add_compare_command(commands: Any) -> None:
     """Add `compare` to the command line's commands."""
-    compare = commands.add_parser("compare", help="print every opening's widths side by side")
-    compare.add_argument("file", type=Path, metavar="FILE")
+    compare = commands.add_parser(
+        "compare",
+        help="print every opening's widths side by side",
+        epilog="example: opening-configurator compare job.json --mark 112A --widths",
+    )
+    compare.add_argument("file", type=Path, metavar="FILE", help="the job; - is standard input")
     compare.add_argument("--mark", help="only the opening with this mark")
     compare.add_argument("--json", action="store_true", help="print results as data")
     compare.add_argument("--widths", action="store_true", help="add what every stock hinge width would do")
-    compare.add_argument("--strict", action="store_true", help="exit with 1 when a finding is an error")
+    compare.add_argument("--metric", action="store_true", help="show millimetres; data stay in inches")
+    add_strict(compare)
     compare.add_argument("--sure", action="store_true", help="add how sure each is, tolerances considered")
     compare.set_defaults(run=_compare)
 
 
 def _compare(options: argparse.Namespace) -> tuple[str, int]:
     """Return the comparison as text or data, and the exit status."""
-    job = load(options.file)
+    job = load_job(options.file)
     openings = selected(job, options.mark)
     studies = [studied(job, opening) for opening in openings]
-    errors = any(finding.severity == "error" for each in studies for finding in each.all_findings())
-    status = FOUND_ERRORS if options.strict and errors else DONE
+    status = strict_status(options, (found.severity for each in studies for found in each.all_findings()))
     whole = _job_findings(studies) if options.mark is None else ()
     results = [_tolerances_of(job, each) if options.sure else () for each in studies]
     if options.json:
-        data = {
+        data = result_header("comparison") | {
             "openings": [
                 _with_tolerances(_as_data(each, options.widths), one)
                 for each, one in zip(studies, results, strict=True)
@@ -48,9 +60,10 @@ def _compare(options: argparse.Namespace) -> tuple[str, int]:
         return json.dumps(data, allow_nan=False) + "\n", status
     from configurator.export.plain_text import job_as_text, studies_as_text
 
-    widths = _widths_text(studies) if options.widths else ""
-    tolerances = _tolerance_text(studies, results) if options.sure else ""
-    return studies_as_text(studies) + widths + tolerances + job_as_text(whole), status
+    shown = Display(metric=options.metric)
+    widths = _widths_text(studies, shown) if options.widths else ""
+    tolerances = _tolerance_text(studies, results, shown) if options.sure else ""
+    return studies_as_text(studies, shown) + widths + tolerances + job_as_text(whole, shown), status
 
 
 def _tolerances_of(job: Job, study: "Study") -> "tuple[ToleranceResult, ...]":
@@ -74,11 +87,13 @@ def _with_tolerances(data: dict[str, Any], results: "Sequence[ToleranceResult]")
     return data
 
 
-def _tolerance_text(studies: "list[Study]", results: "Sequence[Sequence[ToleranceResult]]") -> str:
+def _tolerance_text(
+    studies: "list[Study]", results: "Sequence[Sequence[ToleranceResult]]", shown: Display
+) -> str:
     from configurator.export.plain_text import tolerance_as_text
 
     return "".join(
-        tolerance_as_text(each.opening.mark, one) for each, one in zip(studies, results, strict=True)
+        tolerance_as_text(each.opening.mark, one, shown) for each, one in zip(studies, results, strict=True)
     )
 
 
@@ -90,11 +105,11 @@ def _as_data(study: "Study", with_widths: bool) -> dict[str, Any]:
     return study.as_data() | {"widths": [leaf.as_data() for leaf in widths_of(study)]}
 
 
-def _widths_text(studies: "list[Study]") -> str:
+def _widths_text(studies: "list[Study]", shown: Display) -> str:
     from configurator.export.plain_text import widths_as_text
     from configurator.study.widths.leaf_widths import widths_of
 
-    return "".join(widths_as_text(each.opening.mark, widths_of(each)) for each in studies)
+    return "".join(widths_as_text(each.opening.mark, widths_of(each), shown) for each in studies)
 
 
 def _job_findings(studies: "list[Study]") -> "tuple[Finding, ...]":

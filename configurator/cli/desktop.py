@@ -32,7 +32,11 @@ _QUOTED = str.maketrans({letter: f"\\{letter}" for letter in '"`$\\'})
 
 def add_desktop_command(commands: Any) -> None:
     """Add `desktop` to the command line's commands."""
-    command = commands.add_parser("desktop", help="put the program into the menu of a Linux desktop")
+    command = commands.add_parser(
+        "desktop",
+        help="put the program into the menu of a Linux desktop",
+        epilog="example: opening-configurator desktop",
+    )
     command.add_argument("--remove", action="store_true", help="take it away again")
     command.set_defaults(run=desktop_command)
 

@@ -10,10 +10,12 @@ from itertools import chain
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from configurator.cli.shared import DONE, refused, selected, studied
+from pydantic import ValidationError
+
+from configurator.cli.shared import DONE, add_out, load_job, refused, selected, studied
 from configurator.model import Job, Opening
-from configurator.project_file import load
-from configurator.units import TOLERANCE, Display, LengthError, format_size, parse_length
+from configurator.model.faults import faults_of
+from configurator.units import TOLERANCE, Display, LengthError, parse_length
 
 if TYPE_CHECKING:
     from configurator.drawing.pages.page import Page, Paper, Scale
@@ -24,12 +26,16 @@ USUAL_SHEET = "plan"
 
 def add_draw_command(commands: Any) -> None:
     """Add `draw` to the command line's commands."""
-    draw = commands.add_parser("draw", help="write sheets to scale as PDF, SVG, DXF or PNG, or a picture")
-    draw.add_argument("file", type=Path, metavar="FILE")
+    draw = commands.add_parser(
+        "draw",
+        help="write sheets to scale as PDF, SVG, DXF or PNG, or a picture",
+        epilog="example: opening-configurator draw job.json --mark 112A --sheet prep --out prep-112A.pdf",
+    )
+    draw.add_argument("file", type=Path, metavar="FILE", help="the job; - is standard input")
     which = draw.add_mutually_exclusive_group(required=True)
     which.add_argument("--mark", help="which opening")
     which.add_argument("--all", action="store_true", help="every opening, as one PDF or one DXF")
-    draw.add_argument("--out", required=True, type=Path, metavar="X.pdf|svg|dxf|png")
+    add_out(draw, "X.pdf|svg|dxf|png", required=True)
     draw.add_argument("--sheet", help="what the sheet shows: plan (the usual one), elevation, prep, ...")
     draw.add_argument("--width", help="a plan of this hinge open width only, as 4-1/2")
     draw.add_argument("--scale", metavar="full|6|3|1-1/2|3/4|1:5", help="fitted if left out")
@@ -46,7 +52,7 @@ def draw_command(options: argparse.Namespace) -> tuple[str, int]:
     A PNG without any of the options of a sheet is the picture, and so is everything with an angle or what is
     swept: those are shown by no sheet.
     """
-    job = load(options.file)
+    job = load_job(options.file)
     openings = selected(job, options.mark)
     of_sheet = options.all or any((options.sheet, options.scale, options.paper, options.width))
     of_picture = options.swept or options.angle is not None
@@ -145,7 +151,7 @@ def _pages(
 
 
 def _of_width(answer: "Study", width: str | None) -> "Study":
-    """Return the study with the candidates of one hinge open width, of each leaf; all of them for None."""
+    """Return the study on one hinge open width, of each leaf, compared or not; as it is for None."""
     if width is None:
         return answer
     try:
@@ -153,9 +159,15 @@ def _of_width(answer: "Study", width: str | None) -> "Study":
     except LengthError as error:
         raise refused("--width", str(error)) from None
     found = tuple(one for one in answer.candidates if abs(one.hinge_width - inches) <= TOLERANCE)
-    if not found:
-        compared = ", ".join(dict.fromkeys(format_size(one.hinge_width) for one in answer.candidates))
-        raise refused("--width", f"is not compared for {answer.opening.mark}, only {compared}")
+    if found:
+        return replace(answer, candidates=found)
+    try:
+        compared = Opening.model_validate({**dict(answer.opening), "compare": (inches,)}).compare
+        found = tuple(answer.hanger(leaf.name, width) for leaf in answer.leaves for width in compared)
+    except ValidationError as error:
+        raise refused("--width", faults_of(error, Opening)[0].message) from None
+    except ValueError as error:
+        raise refused("--width", f"{error} ({answer.opening.mark})") from None
     return replace(answer, candidates=found)
 
 

@@ -7,7 +7,7 @@ import argparse
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from configurator.cli.shared import DONE, written
+from configurator.cli.shared import DONE, STANDARD, refused, written
 from configurator.model import Job, JobFacts
 from configurator.model.faults import Fault
 from configurator.project_file import ProjectFileError
@@ -21,7 +21,11 @@ if TYPE_CHECKING:
 
 def add_import_command(commands: Any) -> None:
     """Add `import` to the command line's commands."""
-    command = commands.add_parser("import", help="take a door schedule (CSV or XLSX) into a job")
+    command = commands.add_parser(
+        "import",
+        help="take a door schedule (CSV or XLSX) into a job",
+        epilog="example: opening-configurator import doors.csv --into job.json --dry-run",
+    )
     command.add_argument("schedule", type=Path, metavar="DOORS.csv|xlsx")
     command.add_argument(
         "--into", required=True, type=Path, metavar="FILE", help="the job; begun if not there"
@@ -84,6 +88,8 @@ def import_command(options: argparse.Namespace) -> tuple[str, int]:
     """Take a schedule into a job and say what changed; with a fault and no word to go on, write nothing."""
     from configurator.intake.sheet import IntakeError
 
+    if STANDARD in (options.schedule, options.into):
+        raise refused("", "a schedule and its job are files; - stands for neither")
     try:
         table, reading = _read(options)
     except IntakeError as error:

@@ -2,24 +2,29 @@
 
 import argparse
 import json
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from configurator.cli.shared import (
     DONE,
-    FOUND_ERRORS,
+    STANDARD,
+    add_out,
+    add_strict,
     complain,
+    load_job,
     progress_line,
     refuse_ending,
     refused,
+    result_header,
+    strict_status,
     tallies_of,
     whole_number,
     written,
 )
 from configurator.model import Job, Revision
 from configurator.model.faults import Fault
-from configurator.project_file import ProjectFileError, load
+from configurator.project_file import ProjectFileError
 
 if TYPE_CHECKING:
     from configurator.documents.papers import Counted
@@ -36,10 +41,14 @@ KINDS = ("order", "supplier", "quote", "cost", "receiving", *LABELS)
 
 def add_order_command(commands: Any) -> None:
     """Add `order` to the command line's commands."""
-    order = commands.add_parser("order", help="count the hinges of a job into order lines")
-    order.add_argument("file", type=Path, metavar="FILE")
+    order = commands.add_parser(
+        "order",
+        help="count the hinges of a job into order lines",
+        epilog="example: opening-configurator order job.json --spare 5%% --out order.xlsx",
+    )
+    order.add_argument("file", type=Path, metavar="FILE", help="the job; - is standard input")
     order.add_argument("--json", action="store_true", help="print the order as data")
-    order.add_argument("--out", type=Path, metavar="X.csv|xlsx|pdf", help="write the order")
+    add_out(order, "X.csv|xlsx|pdf")
     order.add_argument(
         "--spare", metavar="5%|2", help="spare hinges: per cent of each line, or a number a line"
     )
@@ -83,7 +92,7 @@ def add_order_command(commands: Any) -> None:
         metavar="MARK",
         help="order an opening in spite of the errors that hold it, and keep that in the file",
     )
-    order.add_argument("--strict", action="store_true", help="exit with 1 when a finding is an error")
+    add_strict(order)
     order.set_defaults(run=order_command)
 
 
@@ -98,13 +107,15 @@ def order_command(options: argparse.Namespace) -> tuple[str, int]:
             if getattr(options, name):
                 raise refused(f"--{name.replace('_', '-')}", "goes with --freeze")
         if not options.all_the_same:
-            return _ordered(load(options.file), options, None)
+            return _ordered(load_job(options.file), options, None)
+    asked = "--freeze" if options.freeze is not None else "--all-the-same"
+    if options.file == STANDARD:
+        raise refused(asked, "keeps the order in the job's own file; standard input has none")
     from configurator.project_file.held import open_held
 
     file, job = open_held(options.file)
     try:
         if file.why_not:
-            asked = "--freeze" if options.freeze is not None else "--all-the-same"
             raise refused(asked, f"the order cannot be kept in the file: {file.why_not}")
         return _ordered(job, options, file)
     finally:
@@ -139,7 +150,7 @@ def _ordered(job: Job, options: argparse.Namespace, file: "HeldFile | None") -> 
         return _substitution(job, tallies, options)
     job = _with_order_facts(job, options)
     priced = _priced(order, _price_list(job, options))
-    status = FOUND_ERRORS if options.strict and order.has_errors else DONE
+    status = strict_status(options, _severities(order))
     kept = job if options.freeze is None else _frozen(job, order, options)
     from configurator.documents.papers import Counted
 
@@ -151,7 +162,7 @@ def _ordered(job: Job, options: argparse.Namespace, file: "HeldFile | None") -> 
     if options.freeze is not None:
         data["revision"] = kept.revisions[-1].number
         text += f"kept as revision {data['revision']}: {options.file}\n"
-    return _data(data) if options.json else text, status
+    return _data("order", data) if options.json else text, status
 
 
 def _frozen(job: Job, order: "TakeOff", options: argparse.Namespace) -> Job:
@@ -223,7 +234,7 @@ def _substitution(job: Job, tallies: "Sequence[Tally]", options: argparse.Namesp
         found = substitute(tallies, has, wanted, job.job, tell)
     order = take_off(found.tallies, job.job, _spare(options, None), options.screw_pack)
     if options.json:
-        return _data({"substitution": found.as_data(), **order.as_data()}), DONE
+        return _data("order", {"substitution": found.as_data(), **order.as_data()}), DONE
     return written(substitution_document(found, order), options.out), DONE
 
 
@@ -250,9 +261,9 @@ def _changes(job: Job, revision: Revision, order: "TakeOff", options: argparse.N
         changes = changes_since(revision, job, order)
     except RevisionError as error:
         raise ProjectFileError((error.fault,)) from None
-    status = FOUND_ERRORS if options.strict and order.has_errors else DONE
+    status = strict_status(options, _severities(order))
     text = written(changes_document(changes, job.job), options.out)
-    return _data(changes_as_data(changes)) if options.json else text, status
+    return _data("order-changes", changes_as_data(changes)) if options.json else text, status
 
 
 def _spare(options: argparse.Namespace, revision: Revision | None) -> "Spare | None":
@@ -336,5 +347,9 @@ def _as_data(counted: "Counted", kind: str) -> dict[str, Any]:
     return data
 
 
-def _data(data: dict[str, Any]) -> str:
-    return json.dumps(data, allow_nan=False) + "\n"
+def _severities(order: "TakeOff") -> Iterator[str]:
+    return (one.finding.severity for one in order.findings)
+
+
+def _data(kind: str, data: dict[str, Any]) -> str:
+    return json.dumps(result_header(kind) | data, allow_nan=False) + "\n"

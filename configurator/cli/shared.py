@@ -4,21 +4,25 @@ import argparse
 import re
 import sys
 import time
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from configurator.long_work import Progress, unwatched
 from configurator.model import Job, Opening
 from configurator.model.faults import Fault
-from configurator.project_file import ProjectFileError
+from configurator.project_file import LARGEST_FILE, ProjectFileError, load, parse
 
 if TYPE_CHECKING:
     from configurator.documents.document import Document
     from configurator.order.tally import Tally
     from configurator.study import Study
 
+STANDARD = Path("-")
+"""In place of a file: standard input is read, or standard output written."""
+STRICTNESS = {"errors": ("error",), "warnings": ("error", "warning")}
+"""What of the findings `--strict` counts, by its word."""
 DONE = 0
 """All evaluated."""
 FOUND_ERRORS = 1
@@ -42,6 +46,45 @@ _CLEAR = "\r\x1b[K"
 def refused(field: str, message: str) -> ProjectFileError:
     """Return the refusal of one field or option, to be raised."""
     return ProjectFileError((Fault(field, message),))
+
+
+def load_job(path: Path) -> Job:
+    """Read a job from a file, or from standard input for `-`. Raises ProjectFileError."""
+    if path != STANDARD:
+        return load(path)
+    data = sys.stdin.buffer.read(LARGEST_FILE + 1) if sys.stdin is not None else b""
+    if len(data) > LARGEST_FILE:
+        raise refused("", f"standard input is larger than {LARGEST_FILE // 2**20} MB; no job is")
+    return parse(data)
+
+
+def add_strict(command: argparse.ArgumentParser) -> None:
+    """Add `--strict` to a command; alone it counts errors, and `main` writes that out."""
+    command.add_argument(
+        "--strict",
+        choices=tuple(STRICTNESS),
+        help="exit with 1 when a finding is an error (--strict alone), or a warning too",
+    )
+
+
+def add_out(command: argparse.ArgumentParser, metavar: str, required: bool = False) -> None:
+    """Add `--out` to a command, and `--format` for what goes to standard output."""
+    command.add_argument(
+        "--out", required=required, type=Path, metavar=metavar, help="the file to write; - is standard output"
+    )
+    command.add_argument("--format", metavar="pdf|csv|...", help="the format where --out is -")
+
+
+def strict_status(options: argparse.Namespace, severities: Iterable[str]) -> int:
+    """Return the exit status that findings of these severities have under the strictness asked for."""
+    counted = STRICTNESS.get(options.strict or "", ())
+    return FOUND_ERRORS if any(each in counted for each in severities) else DONE
+
+
+def result_header(kind: str) -> dict[str, Any]:
+    """Return the keys that stand first in every result: what it is, its version, and its units."""
+    units = {"length": "in", "angle": "degrees", "weight": "lb"}
+    return {"format": f"opening-{kind}", "version": 1, "units": units}
 
 
 def complain(line: str) -> None:

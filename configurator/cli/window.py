@@ -13,7 +13,7 @@ from configurator.project_file import load
 
 def add_window_command(commands: Any) -> None:
     """Add `window` to the command line's commands: what is done where no command is named."""
-    window = commands.add_parser("window")
+    window = commands.add_parser("window", epilog="example: opening-configurator job.json")
     window.add_argument("file", nargs="?", type=Path, metavar="FILE")
     window.set_defaults(run=_window)
 

@@ -35,13 +35,13 @@ def studies_as_text(studies: Sequence[Study], display: Display | None = None) ->
     return "\n".join(_study_text(study, shown) for study in studies)
 
 
-def job_as_text(found: Sequence[Finding]) -> str:
+def job_as_text(found: Sequence[Finding], display: Display | None = None) -> str:
     """Return what there is to say of the openings together; empty where there is nothing."""
     if not found:
         return ""
     heading = "The whole job"
     lines = ["", heading, "=" * len(heading)]
-    lines += [line for one in found for line in _finding_lines(one, Display())]
+    lines += [line for one in found for line in _finding_lines(one, display or Display())]
     return "\n".join(lines) + "\n"
 
 
@@ -83,29 +83,29 @@ def _finding_lines(finding: Finding, display: Display) -> list[str]:
     return textwrap.wrap(text, WIDTH, subsequent_indent="    ")
 
 
-def tolerance_as_text(mark: str, result: Sequence[ToleranceResult]) -> str:
+def tolerance_as_text(mark: str, result: Sequence[ToleranceResult], display: Display | None = None) -> str:
     """Return a line for each hinge width of an opening, and the tolerances that they rest on."""
     heading = f"{mark}: how sure"
-    lines = ["", heading, "=" * len(heading)]
+    lines, shown = ["", heading, "=" * len(heading)], display or Display()
     for one in result:
-        lines += textwrap.wrap(_tolerance_line(one), WIDTH, subsequent_indent="    ")
+        lines += textwrap.wrap(_tolerance_line(one, shown), WIDTH, subsequent_indent="    ")
     if result:
-        lines += textwrap.wrap(_tolerances(result[0]), WIDTH, subsequent_indent="    ")
+        lines += textwrap.wrap(_tolerances(result[0], shown), WIDTH, subsequent_indent="    ")
     return "\n".join(lines) + "\n"
 
 
-def _tolerance_line(result: ToleranceResult) -> str:
+def _tolerance_line(result: ToleranceResult, display: Display) -> str:
     leaf = leaf_named(result.leaf, ", {}")
     most = f" The {NAMES[result.matters_most]} matters most." if result.matters_most else ""
-    said = " ".join(filter(None, (tolerance_sentence(result), what_to_do(result))))
+    said = " ".join(filter(None, (tolerance_sentence(result, display), what_to_do(result))))
     return f"{format_size(result.hinge_width)} in hinge{leaf}: {said}{most}"
 
 
-def _tolerances(result: ToleranceResult) -> str:
+def _tolerances(result: ToleranceResult, display: Display) -> str:
     assumed = result.tolerances.assumed
     taken = {key: " (assumed)" if f"tolerances.{key}" in assumed else "" for key in result.tolerances.values}
     each = [
-        f"{key.replace('_', ' ')} {format_size(value)} in{taken[key]}"
+        f"{key.replace('_', ' ')} {display.exact(value)}{taken[key]}"
         for key, value in result.tolerances.values.items()
     ]
     return f"Tolerances, plus or minus: {', '.join(each)}"

@@ -9,12 +9,13 @@ from pydantic import (
     BeforeValidator,
     ConfigDict,
     Field,
+    GetJsonSchemaHandler,
     StrictBool,
     StrictInt,
     model_validator,
 )
 from pydantic.fields import FieldInfo
-from pydantic_core import PydanticCustomError
+from pydantic_core import CoreSchema, PydanticCustomError
 
 from configurator.units import LARGEST, LengthError, parse_length
 
@@ -104,7 +105,14 @@ def _takes_none(record: type[BaseModel], key: str) -> bool:
     return info is None or (not info.is_required() and info.default is None)
 
 
-Length = Annotated[float, BeforeValidator(_read_length)]
+class _SpelledOut:
+    """Tells other tools that a number may also be given as text."""
+
+    def __get_pydantic_json_schema__(self, core: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
+        return {**handler(core), "type": ["number", "string"], "unit": "in"}
+
+
+Length = Annotated[float, BeforeValidator(_read_length), _SpelledOut()]
 """Inches, given as a number or as the trade writes it."""
 Degrees = Annotated[float, BeforeValidator(_read_angle)]
 Number = Annotated[float, BeforeValidator(_read_plain_number)]

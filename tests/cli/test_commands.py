@@ -2,6 +2,7 @@
 
 import json
 import os
+import re
 import subprocess
 import sys
 from pathlib import Path
@@ -334,3 +335,142 @@ def test_what_goes_to_a_terminal_cannot_turn_or_command_it(tmp_path, capsys):
     assert json.loads(capsys.readouterr().out)["openings"][0]["mark"] == "\u202eabc"
     assert main(["compare", "no\x1b[31mfile\x9b"]) == 2
     assert capsys.readouterr().err == "no\\u001b[31mfile\\u009b is not there\n"
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (["draw", "job.json", "--mark", "112A"], "--out: must be given"),
+        (["draw", "job.json", "--out", "a.pdf"], "--mark --all: one of them must be given"),
+        (["import", "doors.csv"], "--into: must be given"),
+        (["compare"], "FILE: must be given"),
+        (["compare", "job.json", "--strict=all"], "--strict: invalid choice"),
+        (["compare", "job.json", "--mark"], "--mark: expected one argument"),
+        (["compare", "job.json", "--swept"], "--swept: there is no such option"),
+        (["schema", "roof"], "project|comparison|order|order-changes|schedule|kinds: invalid choice"),
+    ],
+)
+def test_whatever_is_wrong_with_the_options_is_one_line(capsys, words, said):
+    with pytest.raises(SystemExit) as left:
+        main(words)
+    assert left.value.code == 2
+    printed = capsys.readouterr()
+    (line,) = printed.err.splitlines()
+    assert line.startswith(said)
+    assert line.endswith("--help shows an example)")
+    assert printed.out == ""
+
+
+def test_every_command_shows_an_example(capsys):
+    for command in (*commands.COMMANDS, "window"):
+        with pytest.raises(SystemExit):
+            main([command, "--help"])
+        assert "example: opening-configurator" in capsys.readouterr().out
+
+
+def test_the_version_is_the_installed_one(capsys):
+    with pytest.raises(SystemExit) as left:
+        main(["--version"])
+    assert left.value.code == 0
+    assert re.fullmatch(r"opening-configurator \d+\.\d+\.\d+\n", capsys.readouterr().out)
+
+
+def test_a_mistyped_command_is_told_from_a_file(tmp_path, capsys, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    assert main(["compar", "job.json"]) == 2
+    assert capsys.readouterr().err == "there is no command 'compar'; did you mean compare?\n"
+    monkeypatch.setattr("configurator.ui.window.environment.why_no_window", lambda: "no display")
+    write(Path("compar"), plain_data(mark="Z1"))
+    assert main(["compar"]) == 0
+    assert "Z1" in capsys.readouterr().out
+
+
+def test_strict_counts_warnings_where_told_so(tmp_path, capsys):
+    warned = write(
+        tmp_path / "job.json", plain_data(compare=[4], use={"wanted_angle": 180}, obstructions=[RAIL])
+    )
+    found = [one["severity"] for one in _findings(warned, capsys)]
+    assert "warning" in found
+    assert "error" not in found
+    assert main(["compare", "--strict", str(warned)]) == 0
+    assert main(["compare", "--strict=errors", str(warned)]) == 0
+    assert main(["compare", str(warned), "--strict=warnings"]) == 1
+    assert main(["order", str(DEMO), "--strict=warnings"]) == 1
+    capsys.readouterr()
+
+
+def _findings(path, capsys):
+    assert main(["compare", str(path), "--json"]) == 0
+    (opening,) = json.loads(capsys.readouterr().out)["openings"]
+    return [*opening["findings"], *(one for each in opening["candidates"] for one in each["findings"])]
+
+
+def test_compare_in_millimetres(capsys):
+    assert main(["compare", str(DEMO), "--mark", "112A", "--metric", "--widths", "--sure"]) == 0
+    text = capsys.readouterr().out
+    assert "914 x 2134 mm" in text
+    assert "Tolerances, plus or minus: frame setting 1.6 mm" in text
+    assert " in hinge" in text  # the name of the goods
+    assert not re.search(r"\d in(?! hinge)\b", text.split("Least hinge open width")[0])
+
+
+def _piped(words, data=b""):
+    return subprocess.run(
+        [sys.executable, "-m", "configurator", *words],
+        input=data,
+        capture_output=True,
+        timeout=60,
+        check=False,
+    )
+
+
+def test_a_hyphen_reads_standard_input_and_writes_standard_output():
+    done = _piped(["draw", "-", "--mark", "112A", "--out", "-", "--format", "svg"], DEMO.read_bytes())
+    assert done.returncode == 0, done.stderr.decode()
+    assert done.stdout.startswith(b"<?xml")
+    assert done.stderr.decode() == "-: plan of 112A\n"
+    done = _piped(["schedule", "-", "--out", "-", "--format", ".csv"], DEMO.read_bytes())
+    assert done.stdout.startswith(b'"Document","Door and hardware schedule"')
+    done = _piped(["compare", "-", "--json"], b"{}")
+    assert (done.returncode, done.stdout) == (2, b"")
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (["draw", str(DEMO), "--all", "--out", "-"], "--format: must be given"),
+        (["order", str(DEMO), "--json", "--out", "-", "--format", "csv"], "--json: goes to standard output"),
+        (["order", str(DEMO), "--out", "-", "--format", "bmp"], "--out: must end in"),
+        (["order", "-", "--freeze", "x"], "--freeze: keeps the order in the job's own file"),
+        (["import", "-", "--into", "job.json"], "a schedule and its job are files"),
+        (["import", "doors.csv", "--into", "-"], "a schedule and its job are files"),
+    ],
+)
+def test_what_a_hyphen_cannot_stand_for(capsys, words, said):
+    assert main(words) == 2
+    assert capsys.readouterr().err.startswith(said)
+
+
+@pytest.mark.parametrize("shell", commands.SHELLS)
+def test_a_shell_is_given_its_completion(capsys, shell):
+    assert main(["completion", shell]) == 0
+    text = capsys.readouterr().out
+    assert all(word in text for word in (*commands.COMMANDS, "--submittal"))
+
+
+def test_the_demo_folder_makes_only_what_changed(tmp_path):
+    for name in ("Makefile", "pairs_and_dutch.json"):
+        (tmp_path / name).write_bytes((DEMO.parent / name).read_bytes())
+    program = f"{sys.executable} -m configurator"
+
+    def made(*words):
+        asked = ["make", "-C", str(tmp_path), f"CONFIGURATOR={program}", *words]
+        done = subprocess.run(asked, capture_output=True, text=True, timeout=60, check=True)
+        return done.stdout.count(program)
+
+    assert made("-n") == 12
+    names = ["pairs_and_dutch-order.xlsx", "pairs_and_dutch-comparison.txt"]
+    assert made(*names) == 2
+    assert made(*names) == 0
+    os.utime(tmp_path / "pairs_and_dutch.json", (2**31, 2**31))
+    assert made(names[0]) == 1

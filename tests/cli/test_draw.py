@@ -78,6 +78,15 @@ def test_one_width_alone_is_drawn_larger(tmp_path, capsys):
     capsys.readouterr()
 
 
+def test_a_width_that_is_not_compared_is_drawn_all_the_same(tmp_path, capsys):
+    path = tmp_path / "six.svg"
+    assert draw("--mark", "112A", "--width", "6", "--out", path) == 0
+    text = path.read_text()
+    assert "4-1/2 x 6 hinge" in text
+    assert "hinge, recommended<" not in text
+    capsys.readouterr()
+
+
 def test_scale_paper_and_millimetres_are_what_was_asked_for(tmp_path, capsys):
     path = tmp_path / "a.svg"
     assert draw("--mark", "112A", "--scale", "1:10", "--paper", "a3", "--metric", "--out", path) == 0
@@ -97,8 +106,8 @@ def test_scale_paper_and_millimetres_are_what_was_asked_for(tmp_path, capsys):
             "--scale: full size does not fit on Letter",
         ),
         (
-            ["--mark", "112A", "--width", "7", "--out", "a.pdf"],
-            "--width: is not compared for 112A, only 4, 4-1/2",
+            ["--mark", "112A", "--width", "25", "--out", "a.pdf"],
+            "--width: a hinge open width is from 1 to 24 in; 25 was given",
         ),
         (["--mark", "112A", "--width", "wide", "--out", "a.pdf"], "--width: “wide” is not a length"),
         (
@@ -134,7 +143,8 @@ def test_one_opening_or_all_of_them_must_be_said(capsys, words):
     with pytest.raises(SystemExit) as stopped:
         draw(*words)
     assert stopped.value.code == 2
-    capsys.readouterr()
+    (line,) = capsys.readouterr().err.splitlines()
+    assert "--mark" in line
 
 
 def test_a_job_without_openings_has_nothing_to_draw(tmp_path, capsys):
