@@ -103,7 +103,9 @@ def test_a_quote_and_what_lies_on_the_shelf(tmp_path, capsys):
     quoted = printed(capsys, "order", path, "--json", "--as", "cost", "--prices", prices, "--margin", 25)
     assert quoted["quote"]
     assert lacks("order", quoted) == []
-    shelf = printed(capsys, "order", path, "--json", "--substitute", "4-1/2 x 5 for 4-1/2 x 4-1/2")
+    shelf = printed(
+        capsys, "order", path, "--json", "--substitute", f"5 x 5 for {quoted['lines'][0]['size']}"
+    )
     assert [one["mark"] for one in shelf["substitution"]["openings"]] == ["A", "B"]
     assert lacks("order", shelf) == []
 
