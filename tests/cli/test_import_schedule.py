@@ -168,3 +168,100 @@ def test_the_demo_schedule_has_good_rows_and_bad_ones(capsys, job):
     assert after["301B"].size.width == pytest.approx(915 / 25.4)
     assert after["303A"].use.fire_rated is True
     assert "302A" not in after
+
+
+def test_what_is_asked_of_rows_is_answered_by_option(capsys, tmp_path):
+    fresh = tmp_path / "new.json"
+    doors = schedule(tmp_path, "Mark,Size,Remarks\n1,3070,Pocket door\n2,3070,typ. of 3\n")
+    status, _, err = ran(capsys, "import", doors, "--into", fresh)
+    assert status == 2
+    assert "--answer 'no hinged door=…'" in err
+    assert "leave out or by others or hinged" in err
+    words = ("--answer", "no hinged door=by others", "--answer", "typical=quantity")
+    assert ran(capsys, "import", doors, "--into", fresh, *words)[0] == 0
+    first, second = load(fresh).openings
+    assert (first.hung_on, second.quantity) == ("by others", 3)
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (("--answer", "doors=none"), "is no question; they are size order, pair width"),
+        (("--answer", "typical=five"), "is no answer to typical: quantity or one"),
+        (("--answer", "typical"), "is not QUESTION=ANSWER"),
+        (("--read", "Size=x"), "is not HEADING=OLD=NEW"),
+        (("--read", "Size=x=3070"), "no cell under “Size” reads “x”"),
+    ],
+)
+def test_an_answer_that_is_none_is_refused(capsys, job, tmp_path, words, said):
+    status, out, err = ran(capsys, "import", schedule(tmp_path, GOOD), "--into", job, *words)
+    assert (status, out) == (2, "")
+    assert said in err
+
+
+def test_like_faults_are_one_line_and_mended_in_one_word(capsys, tmp_path):
+    fresh = tmp_path / "new.json"
+    rows = "".join(f"{n},3070,POTMETAL\n" for n in range(717))
+    doors = schedule(tmp_path, f"Mark,Size,Door Matl\n{rows}")
+    status, _, err = ran(capsys, "import", doors, "--into", fresh)
+    assert status == 2
+    assert err.startswith("717 rows, Door Matl: “POTMETAL” is not known here")
+    assert len(err.splitlines()) == 2
+    words = ("--read", "Door Matl=potmetal=16 ga HM")
+    assert ran(capsys, "import", doors, "--into", fresh, *words)[0] == 0
+    assert {one.door.construction for one in load(fresh).openings} == {"hollow metal, 16 gage"}
+
+
+def test_other_columns_notes_and_the_job_s_name_are_kept(capsys, tmp_path):
+    fresh, kept = tmp_path / "new.json", tmp_path / "as-read.csv"
+    doors = schedule(
+        tmp_path,
+        "Kestrel Point Ferry Terminal\nMark,Size,Keynote\n101,3070,8.14\n102,3070,\n"
+        "Notes\n1. Verify doors 101 and 102 on site.\n",
+    )
+    _, out, _ = ran(capsys, "import", doors, "--into", fresh, "--dry-run")
+    assert "not read: Keynote (1 cell)" in out
+    assert not fresh.exists()
+    words = ("--keep-others", "--name-job", "--report", kept)
+    status, out, _ = ran(capsys, "import", doors, "--into", fresh, *words)
+    assert status == 0
+    assert "not read" not in out
+    job = load(fresh)
+    assert (job.job.name, job.openings[0].other_columns) == (
+        "Kestrel Point Ferry Terminal",
+        {"Keynote": "8.14"},
+    )
+    assert job.openings[1].questions == "Note 1 under the schedule: Verify doors 101 and 102 on site."
+    assert "1. Verify doors 101 and 102 on site." in job.job.notes
+    assert "8.14" in kept.read_text()
+    assert "nothing to take" in ran(capsys, "import", doors, "--into", fresh, "--keep-others")[1]
+
+
+def test_several_sheets_of_doors_are_asked_by_name(capsys, tmp_path):
+    from openpyxl import Workbook
+
+    book = Workbook()
+    for name in ("Level 1", "Level 2"):
+        sheet = book.create_sheet(name)
+        for row in (["Mark", "Size", "Hand"], [f"{name[-1]}01", "3070", "LH"]):
+            sheet.append(row)
+    doors, fresh = tmp_path / "doors.xlsx", tmp_path / "new.json"
+    book.save(doors)
+    status, _, err = ran(capsys, "import", doors, "--into", fresh)
+    assert status == 2
+    assert (
+        "has 2 sheets with the headings of a door schedule: “Level 1”, “Level 2”; say which with --sheet"
+        in err
+    )
+    assert ran(capsys, "import", doors, "--into", fresh, "--sheet", "level 2")[0] == 0
+    assert [one.mark for one in load(fresh).openings] == ["201"]
+
+
+def test_commas_can_be_said(capsys, tmp_path):
+    fresh = tmp_path / "new.json"
+    doors = schedule(tmp_path, 'Mark,Width (mm),Height (mm)\n1,"1,010","2,110"\n')
+    status, _, err = ran(capsys, "import", doors, "--into", fresh, "--commas", "decimal")
+    assert status == 2
+    assert "1 mm wide and 2 mm high is no door" in err
+    assert ran(capsys, "import", doors, "--into", fresh)[0] == 0
+    assert load(fresh).openings[0].size.width == pytest.approx(1010 / 25.4)

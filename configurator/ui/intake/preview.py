@@ -1,6 +1,6 @@
 """The rows of a schedule as the file has them, each with what becomes of it, faults at their cells."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from contextlib import contextmanager
 from typing import Any
 
@@ -35,7 +35,7 @@ class Preview(TableModel):
         super().__init__()
         self.table: ScheduleTable | None = None
         self._read: frozenset[int] = frozenset()
-        self._outcomes: Mapping[int, str] = {}
+        self._outcomes: dict[int, str] = {}
         self._faults: dict[tuple[int, int | None], str] = {}
         self._dark = False
 
@@ -59,7 +59,8 @@ class Preview(TableModel):
         if compared is not None:
             for fault in compared.faults():
                 self._faults.setdefault((fault.line, fault.place), fault.reason)
-            self._outcomes = {row.line: opening_words(row, display) for row in compared.good}
+            outcomes = {row.line: opening_words(row, display) for row in compared.good}
+            self._outcomes = outcomes | {row.line: f"left out: {row.left_out}" for row in compared.left_out}
             for row in compared.bad:
                 first, more = row.faults[0], len(row.faults) - 1
                 said = f"{first.heading}: {first.reason}" if first.heading else first.reason

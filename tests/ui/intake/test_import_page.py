@@ -5,7 +5,7 @@ import pytest
 from openpyxl import Workbook
 from PySide6.QtCore import QEvent, QMimeData, QPoint, QPointF, Qt, QUrl
 from PySide6.QtGui import QDragEnterEvent, QDropEvent, QFocusEvent, QWheelEvent
-from PySide6.QtWidgets import QApplication, QFileDialog, QLineEdit
+from PySide6.QtWidgets import QApplication, QFileDialog, QInputDialog, QLineEdit
 
 from configurator.intake.sheet import IntakeError
 from configurator.ui.intake import work
@@ -468,3 +468,87 @@ def test_the_window_turns_to_it_and_back(qtbot, window):
     assert window.line.text().startswith("Taken from door_schedule.csv")
     assert window.session.mark == "301A"
     window.session.undo()
+
+
+# --- What is asked, kept and reported ---
+
+
+def test_a_question_about_rows_is_answered_once(qtbot, page, session, file):
+    read(qtbot, page, file(["Mark", "Size", "Remarks"], ["900", "3070", "Pocket door"], ["901", "3070", "x"]))
+    asked = page.asked["no hinged door"]
+    assert not asked.isHidden()
+    assert asked.words.text().startswith("1 row is no hinged door. Openings without a hinged door are")
+    choose(asked.answers, "leave out")
+    assert outcomes(page)[1] == "new, 3'-0\" x 7'-0\""
+    assert outcomes(page)[0] == "left out: it is a pocket door"
+    page.take.every.click()
+    assert "901" in marks(session)
+    assert "900" not in marks(session)
+
+
+def test_columns_that_are_not_read_are_named_and_can_be_kept(qtbot, page, session, file):
+    read(qtbot, page, file(["Mark", "Size", "Keynote"], ["900", "3070", "8.14"]))
+    assert "Not read 1" in tab_counts(page)
+    assert page.keep.isVisible()
+    page.keep.click()
+    assert page.keep.isHidden()
+    page.take.every.click()
+    assert session.opening.other_columns == {"Keynote": "8.14"}
+
+
+def test_cells_that_read_alike_are_put_right_together(qtbot, page, file, monkeypatch):
+    read(
+        qtbot, page, file(["Mark", "Size", "Door Matl"], *([f"N{n}", "3070", "POTMETAL"] for n in range(30)))
+    )
+    assert page.lists.faults.rowCount() == 1
+    assert page.lists.faults.text(0, 0) == "2 and 29 more"
+    monkeypatch.setattr(QInputDialog, "getText", lambda *_, **__: ("HM", True))
+    page.lists.faults.opened.emit(None)  # nothing is chosen
+    assert page.lists.faults.rowCount() == 1
+    page.lists.faults.setCurrentCell(0, 0)
+    page.lists.faults.opened.emit(None)
+    assert page.take.every.text() == "Take all 30"
+    assert page.take.every.isEnabled()
+
+
+def test_the_name_above_the_table_is_offered(qtbot, page, session, file):
+    session.edit("job.name", None)
+    read(qtbot, page, file(["Kestrel Point Annex"], ["Mark", "Size"], ["900", "3070"]))
+    assert page.take.name.isVisible()
+    assert page.take.name.isChecked()
+    page.take.every.click()
+    assert session.job.job.name == "Kestrel Point Annex"
+    session.undo()
+    assert session.job.job.name is None
+
+
+def test_the_report_is_saved(qtbot, page, file, tmp_path, monkeypatch):
+    read(qtbot, page, file(*GOOD))
+    kept = tmp_path / "as-read.csv"
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(kept), ""))
+    said = []
+    page.said.connect(said.append)
+    page.save.click()
+    assert said == ["The report is in as-read.csv."]
+    assert "opening width 36 in" in kept.read_text()
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(tmp_path / "no" / "x.csv"), ""))
+    page.save.click()
+    assert said[-1].startswith("The report was not written")
+
+
+def test_several_sheets_of_doors_are_offered(qtbot, page, tmp_path):
+    book = Workbook()
+    for name in ("Level 1", "Level 2"):
+        sheet = book.create_sheet(name)
+        for row in (["Mark", "Size", "Hand"], [f"90{name[-1]}", "3070", "LH"]):
+            sheet.append(row)
+    path = tmp_path / "doors.xlsx"
+    book.save(path)
+    read(qtbot, page, path)
+    assert "2 sheets with the headings of a door schedule" in page.refusal.text()
+    assert not page.sheets.isHidden()
+    page.sheets.setCurrentText("Level 2")
+    page.sheets.activated.emit(page.sheets.currentIndex())
+    qtbot.waitUntil(lambda: not page.work.pieces.running)
+    assert text(page, 0, 1) == "902"
+    assert page.refusal.isHidden()
