@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
+from functools import lru_cache
 from types import MappingProxyType
 from typing import Any, Literal
 
@@ -68,13 +69,22 @@ Cells = Sequence[tuple[Column, str]]
 def unhinged(cells: Cells) -> tuple[Column, str, str] | None:
     """Return the cell that says that this is no hinged door, and what it is; None where none says so."""
     for column, cell in cells:
-        if column.field in _TYPES or column.field in _TEXTS:
-            for kind, (short, words) in _UNHINGED.items():
-                if words.search(cell) or (column.field in _TYPES and _letters(cell) in short):
-                    return column, cell, kind
+        if (column.field in _TYPES or column.field in _TEXTS) and (
+            kind := _kind(cell, column.field in _TYPES)
+        ):
+            return column, cell, kind
     return None
 
 
+@lru_cache(maxsize=4096)
+def _kind(cell: str, short: bool) -> str:
+    """Return what a cell says that is no hinged door, also by an abbreviation where `short`; else nothing."""
+    letters = _letters(cell) if short else ""
+    found = (kind for kind, (known, words) in _UNHINGED.items() if letters in known or words.search(cell))
+    return next(found, "")
+
+
+@lru_cache(maxsize=4096)
 def is_ditto(cell: str) -> bool:
     """Say whether a cell stands for the one above it."""
     return DITTO.fullmatch(cell.strip()) is not None

@@ -6,7 +6,7 @@ What is written for what is common practice, no source; `resources/intake/words.
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 
 from configurator.intake.fields import FIELDS
 from configurator.model.paths import words_of
@@ -38,6 +38,7 @@ class _WordRow:
     because: str | None
 
 
+@lru_cache(maxsize=4096)
 def says_nothing(cell: str) -> bool:
     """Say whether a cell leaves its field open: blank, a dash, or not applicable."""
     return _NOTHING.fullmatch(cell.strip()) is not None
