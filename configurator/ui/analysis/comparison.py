@@ -35,7 +35,6 @@ class ComparisonTable(FittedTable):
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectItems)
         self.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
         self.entered_row.connect(self._ask_for_work)
-        self.doubleClicked.connect(self._ask_for_work)
 
     def show_state(self) -> None:
         """Show the comparison of the opening on show; empty while it cannot be studied."""

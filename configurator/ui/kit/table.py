@@ -243,7 +243,7 @@ class Table(QTableView):
     """Shows a model: no frame, no grid, figures of one width; Tab leaves it, and arrows move within it.
 
     Signals:
-        entered_row: Enter was pressed on a cell.
+        entered_row: Enter was pressed on a cell, or it was double-clicked.
     """
 
     entered_row = Signal(QModelIndex)
@@ -267,6 +267,7 @@ class Table(QTableView):
         heads.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | MIDDLE)
         side.setMinimumSectionSize(5 * GRID)
         side.setDefaultSectionSize(high * GRID)
+        self.doubleClicked.connect(self.entered_row)
         if not framed:
             self.setFrameShape(QTableView.Shape.NoFrame)
             self.setShowGrid(False)
@@ -342,7 +343,6 @@ class RowsTable(Table):
         self._lay_out()
         self.selectionModel().currentRowChanged.connect(lambda now, _: self.chosen.emit(self._key(now)))
         self.entered_row.connect(lambda index: self.opened.emit(self._key(index)))
-        self.doubleClicked.connect(lambda index: self.opened.emit(self._key(index)))
 
     def show_rows(self, rows: Sequence[Row], heads: Sequence[Head] | None = None) -> None:
         """Show other rows; what was chosen stays so while it is there."""

@@ -109,10 +109,11 @@ class ScheduleActions:
     def copy(self) -> None:
         """Put the chosen rows on the clipboard with their heads, cells apart by tabs."""
         schedule = self.page.schedule
-        places = range(len(COLUMNS))
+        table = self.page.table
+        places = [place for place in range(len(COLUMNS)) if not table.isColumnHidden(place)]
         rows = [[schedule.exact(row, place) for place in places] for row in self.page.table.chosen_rows()]
         if rows:
-            text = as_text(rows, [column.title for column in COLUMNS])
+            text = as_text(rows, [COLUMNS[place].title for place in places])
             QGuiApplication.clipboard().setText(text)
 
     def paste(self) -> None:
@@ -124,7 +125,7 @@ class ScheduleActions:
         current = page.table.currentIndex()
         shown = [places[0] for places in page.schedule.rows[max(current.row(), 0) :]]
         openings = self.session.job.openings
-        target = Target(openings, shown, max(current.column(), 0), self.session.display)
+        target = Target(openings, shown, max(current.column(), 0), self.session.display, page.table.hidden)
         pasted = read_pasted(QGuiApplication.clipboard().text(), target)
         if pasted.refusals:
             self._refuse(pasted.refusals)

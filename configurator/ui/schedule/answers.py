@@ -1,6 +1,6 @@
 """What is worked out for the schedule, kept by opening: a few words each, not whole studies. No Qt."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 
 from configurator.model import JobFacts, Opening
@@ -29,6 +29,28 @@ class Answer:
         counts = ((self.errors, "error"), (self.warnings, "warning"), (self.notes, "note"))
         said = [f"{number} {word}{'' if number == 1 else 's'}" for number, word in counts if number]
         return ", ".join(said) or "none"
+
+
+def together(answers: Sequence[Answer]) -> Answer:
+    """Return one answer for openings that share a row: what all have alike, else of how many kinds it is."""
+    if len({id(answer) for answer in answers}) == 1:
+        return answers[0]
+    angles = [answer.least_angle for answer in answers if answer.least_angle is not None]
+    return Answer(
+        hinge=_same_or_many(answer.hinge for answer in answers),
+        angle=_same_or_many(answer.angle for answer in answers),
+        least_angle=min(angles, default=None),
+        errors=sum(answer.errors for answer in answers),
+        warnings=sum(answer.warnings for answer in answers),
+        notes=sum(answer.notes for answer in answers),
+        findings="; ".join(dict.fromkeys(answer.findings for answer in answers if answer.findings)),
+        fault=next((answer.fault for answer in answers if answer.fault), ""),
+    )
+
+
+def _same_or_many(texts: Iterable[str]) -> str:
+    found = set(texts)
+    return found.pop() if len(found) == 1 else f"{len(found)} different"
 
 
 Studier = Callable[[Opening, JobFacts], Answer]

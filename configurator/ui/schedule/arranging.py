@@ -1,7 +1,10 @@
 """Which openings the schedule shows, in which order, and which of them in one row. No Qt."""
 
-from collections.abc import Iterator, Sequence
+import re
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
+from types import MappingProxyType
 from typing import Any
 
 from configurator.model import Opening
@@ -13,11 +16,26 @@ Rows = list[tuple[int, ...]]
 """For each row the places in the job of the openings that it shows."""
 
 
+GROUPS: Mapping[str, tuple[str, Callable[[Opening], Any] | None]] = MappingProxyType(
+    {
+        "": ("each in a row", None),
+        "like": ("like ones together", None),
+        "level": ("by level", lambda opening: opening.level),
+        "set": ("by hardware set", lambda opening: opening.hardware_set),
+        "fire": ("by fire rating", lambda opening: (opening.fire_label, opening.fire_minutes or None)),
+    }
+)
+"""How openings share rows: the words for it, and what those of one row have alike; of like ones all of it."""
+_SIZE = re.compile(r"[^\s,;]+(?:\s*[x×]\s*[^\s,;x×]+)+", re.IGNORECASE)
+"""Figures with an x between them: one size, to be found as a whole."""
+_ANY_BLANKS = r"\s*[x×]\s*"
+
+
 @dataclass(frozen=True, slots=True)
 class Wanted:
     """What is asked of the table: words to find, a status or state of order, findings, an order, groups.
 
-    `findings` is "any" or "error". `column` None is the order of the job.
+    `findings` is "any" or "error". `column` None is the order of the job. `grouped` is one of GROUPS.
     """
 
     words: str = ""
@@ -25,11 +43,12 @@ class Wanted:
     findings: str = ""
     column: int | None = None
     descending: bool = False
-    grouped: bool = False
+    grouped: str = ""
 
     @property
     def needs_answers(self) -> bool:
         """Whether every opening's answer must be known before this can be shown."""
+        # Words are looked for in what is known; the rest is worked out meanwhile.
         worked = self.column is not None and isinstance(COLUMNS[self.column], Worked)
         return worked or bool(self.findings)
 
@@ -54,7 +73,7 @@ class Arranger:
         places = self._found(openings, wanted)
         rows: Rows = [(place,) for place in places]
         if wanted.grouped:
-            rows = self._in_groups(openings, places)
+            rows = self._in_groups(openings, places, GROUPS[wanted.grouped][1] or self._like)
         if wanted.column is not None:
             rows.sort(key=self._order(openings, wanted.column), reverse=wanted.descending)
         self._forget_others(openings)
@@ -78,8 +97,8 @@ class Arranger:
             ]
         if wanted.findings:
             places = [place for place in places if self._has_findings(openings[place], wanted.findings)]
-        for word in wanted.words.casefold().split():
-            places = [place for place in places if self._holds(openings[place], word)]
+        for term in terms(wanted.words):
+            places = [place for place in places if self._holds(openings[place], term)]
         return places
 
     def _has_findings(self, opening: Opening, which: str) -> bool:
@@ -88,11 +107,11 @@ class Arranger:
             return False
         return bool(answer.errors or (which == "any" and (answer.warnings or answer.notes)))
 
-    def _holds(self, opening: Opening, word: str) -> bool:
-        if word in self._text(opening):
+    def _holds(self, opening: Opening, term: re.Pattern[str]) -> bool:
+        if term.search(self._text(opening)):
             return True
         answer = self.answers.known(opening)
-        return answer is not None and word in _worked_in_text(answer)
+        return answer is not None and term.search(_worked_in_text(answer)) is not None
 
     def _text(self, opening: Opening) -> str:
         kept = self._texts.get(id(opening))
@@ -100,10 +119,12 @@ class Arranger:
             kept = self._texts[id(opening)] = (opening, said_in_text(opening, self.display))
         return kept[1]
 
-    def _in_groups(self, openings: Sequence[Opening], places: Sequence[int]) -> Rows:
-        groups: dict[str, list[int]] = {}
+    def _in_groups(
+        self, openings: Sequence[Opening], places: Sequence[int], alike: Callable[[Opening], Any]
+    ) -> Rows:
+        groups: dict[Any, list[int]] = {}
         for place in places:
-            groups.setdefault(self._like(openings[place]), []).append(place)
+            groups.setdefault(alike(openings[place]), []).append(place)
         return [tuple(group) for group in groups.values()]
 
     def _like(self, opening: Opening) -> str:
@@ -126,6 +147,23 @@ class Arranger:
                 there = {id(opening) for opening in openings}
                 for place in [place for place in kept if place not in there]:
                     del kept[place]
+
+
+@lru_cache(maxsize=64)
+def terms(words: str) -> tuple[re.Pattern[str], ...]:
+    """Return what is to be found: each word wherever it stands, and each size as the whole of a size.
+
+    So 5 x 4-1/2 is no part of 3 x 4-1/2 x 4, nor 4 x 4 of 4-1/2 x 4.
+    """
+    sizes = _SIZE.findall(words.casefold())
+    rest = _SIZE.sub(" ", words.casefold()).split()
+    return (*(re.compile(re.escape(word)) for word in rest), *map(_size_term, sizes))
+
+
+def _size_term(size: str) -> re.Pattern[str]:
+    parts = [re.escape(part.strip()) for part in re.split(r"[x×]", size)]
+    # A count may stand before two figures: 3 x 4-1/2 x 4 is three hinges of 4-1/2 x 4.
+    return re.compile(rf"(?<![\w/.'-]){_ANY_BLANKS.join(parts)}(?![\w/.-])(?!{_ANY_BLANKS}\d)")
 
 
 def said_in_text(opening: Opening, display: Display) -> str:

@@ -89,6 +89,24 @@ def _place_of(path: str) -> Callable[[Members], int]:
     return lambda members: words.get(paths.value_at(members[0], path), len(words))
 
 
+def _text_at(path: str) -> Callable[[Members], str]:
+    return lambda members: (paths.value_at(members[0], path) or "").casefold()
+
+
+def _length(value: float | None, display: Display) -> str:
+    return "" if value is None else display.exact(value)
+
+
+def _fire_text(opening: Opening) -> str:
+    """Write the minutes of a fire rating, else whether it is rated; empty where nobody said."""
+    if opening.fire_minutes:
+        return f"{opening.fire_minutes} min"
+    return {True: "rated", False: "not rated", None: ""}[opening.fire_label]
+
+
+_YES_NO = {True: "yes", False: "no", None: ""}
+
+
 COLUMNS: tuple[Column | Worked, ...] = (
     Column(
         "mark",
@@ -121,8 +139,47 @@ COLUMNS: tuple[Column | Worked, ...] = (
         lambda members: (members[0].size.width, members[0].size.height),
         tip="width x height",
     ),
+    Column("level", "Level", "level", _one_line(_same_or("level", "levels")), _text_at("level")),
     Column("leaves", "Leaves", "leaves", lambda members, _: members[0].leaves, _place_of("leaves")),
     Column("frame", "Frame", "frame.kind", lambda members, _: members[0].frame.kind, _place_of("frame.kind")),
+    Column(
+        "door",
+        "Door",
+        "door.construction",
+        lambda members, _: members[0].door.construction or "",
+        _place_of("door.construction"),
+    ),
+    Column(
+        "thickness",
+        "Thickness",
+        "door.thickness",
+        lambda members, display: _length(members[0].door.thickness, display),
+        lambda members: members[0].door.thickness or 0.0,
+    ),
+    Column(
+        "fire",
+        "Fire",
+        "fire_minutes",
+        lambda members, _: _fire_text(members[0]),
+        lambda members: (members[0].fire_minutes or 0, bool(members[0].fire_label)),
+        tip="minutes of the fire rating, or whether it is rated",
+    ),
+    Column(
+        "closer",
+        "Closer",
+        "use.closer",
+        lambda members, _: _YES_NO[members[0].use.closer],
+        lambda members: _YES_NO[members[0].use.closer],
+    ),
+    Column(
+        "set",
+        "Set",
+        "hardware_set",
+        lambda members, _: members[0].hardware_set or "",
+        _text_at("hardware_set"),
+        tip="hardware set",
+    ),
+    Column("glass", "Glass", "glass", lambda members, _: members[0].glass or "", _text_at("glass")),
     Worked("hinge", "Hinges", lambda answer: answer.hinge, lambda answer: answer.hinge, "of one opening"),
     Worked(
         "angle",
@@ -160,6 +217,28 @@ COLUMNS: tuple[Column | Worked, ...] = (
         lambda members: (not members[0].questions, (members[0].questions or "").casefold()),
         tip="to the architect",
     ),
+    Column(
+        "remarks",
+        "Remarks",
+        "remarks",
+        _one_line(_same_or("remarks", "different")),
+        _text_at("remarks"),
+        tip="of the schedule",
+    ),
 )
+HIDDEN = frozenset({"level", "door", "thickness", "fire", "closer", "set", "glass", "remarks"})
+"""Columns that are shown once the user asks for them."""
+TOGETHER = frozenset({"mark", "location", "quantity", "level", "questions", "remarks"})
+"""Columns that have words of their own for several openings in one row."""
+
+
+def text_of(column: Column, members: Members, display: Display) -> str:
+    """Write a column of openings that share a row though they differ: what all have, or how many kinds."""
+    if len(members) == 1 or column.key in TOGETHER:
+        return column.text(members, display)
+    texts = {column.text((opening,), display) for opening in members}
+    return texts.pop() if len(texts) == 1 else f"{len(texts)} different"
+
+
 PLACES = {column.key: place for place, column in enumerate(COLUMNS)}
 """Key of a column to its place."""

@@ -5,13 +5,13 @@ from typing import Any
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
-    QCheckBox,
     QComboBox,
     QHBoxLayout,
     QLabel,
     QLineEdit,
     QPushButton,
     QStackedWidget,
+    QToolButton,
     QWidget,
 )
 
@@ -19,7 +19,7 @@ from configurator.model import paths
 from configurator.model.paths import words_of
 from configurator.sentences import capitalized
 from configurator.ui.kit.look import GRID
-from configurator.ui.schedule.arranging import Wanted
+from configurator.ui.schedule.arranging import GROUPS, Wanted
 from configurator.ui.schedule.columns import status_text
 
 FINDINGS = (("with or without findings", ""), ("with findings", "any"), ("with errors", "error"))
@@ -69,15 +69,22 @@ class FindRow(QWidget):
         self.findings.setAccessibleName("show openings by findings")
         for text, which in FINDINGS:
             self.findings.addItem(text, which)
-        self.grouped = QCheckBox("Like ones together")
-        self.grouped.setToolTip("One row for openings alike in all but mark, location, quantity and notes")
+        self.grouped = QComboBox()
+        self.grouped.setAccessibleName("which openings share a row")
+        self.grouped.setToolTip("Like ones are alike in all but mark, place, quantity and what is noted")
+        for key, (text, _) in GROUPS.items():
+            self.grouped.addItem(text, key)
+        self.columns = QToolButton()
+        self.columns.setText("Columns")
+        self.columns.setToolTip("Choose which columns are shown; the program remembers it")
+        self.columns.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
         self.count = QLabel()
         self.count.setAccessibleName("how many openings")
         self._place()
         self.words.textEdited.connect(lambda _: self.changed.emit())
         self.status.activated.connect(lambda _: self.changed.emit())
         self.findings.activated.connect(lambda _: self.changed.emit())
-        self.grouped.clicked.connect(lambda _: self.changed.emit())
+        self.grouped.activated.connect(lambda _: self.changed.emit())
 
     def wanted(self, column: int | None, descending: bool) -> Wanted:
         """Return what is asked for, in the order that the table's head gives."""
@@ -87,7 +94,7 @@ class FindRow(QWidget):
             self.findings.currentData(),
             column,
             descending,
-            self.grouped.isChecked(),
+            self.grouped.currentData(),
         )
 
     def show_wanted(self, wanted: Wanted) -> None:
@@ -96,14 +103,14 @@ class FindRow(QWidget):
             self.words.setText(wanted.words)
         self.status.setCurrentIndex(self.status.findData(wanted.status))
         self.findings.setCurrentIndex(self.findings.findData(wanted.findings))
-        self.grouped.setChecked(wanted.grouped)
+        self.grouped.setCurrentIndex(self.grouped.findData(wanted.grouped))
 
     def _place(self) -> None:
         line = QHBoxLayout(self)
         line.setContentsMargins(2 * GRID, GRID, 2 * GRID, GRID)
         line.setSpacing(2 * GRID)
         line.addWidget(self.words, 1)
-        for widget in (self.status, self.findings, self.grouped):
+        for widget in (self.status, self.findings, self.grouped, self.columns):
             line.addWidget(widget)
         line.addSpacing(2 * GRID)
         line.addWidget(self.count)

@@ -10,10 +10,10 @@ from configurator.long_work import run
 from configurator.model import Opening
 from configurator.ui.kit.kinds import NotReadError
 from configurator.ui.kit.table import MIDDLE, Index, TableModel
-from configurator.ui.schedule.answers import Answer, Answers
+from configurator.ui.schedule.answers import Answer, Answers, together
 from configurator.ui.schedule.arranging import Arranger, Rows, Wanted
 from configurator.ui.schedule.changing import Change, Trial, typed
-from configurator.ui.schedule.columns import COLUMNS, UNKNOWN, Column, Worked
+from configurator.ui.schedule.columns import COLUMNS, UNKNOWN, Column, Worked, text_of
 from configurator.ui.state.edits import RefusedError
 from configurator.ui.state.session import Session
 
@@ -147,13 +147,17 @@ class ScheduleModel(TableModel):
 
     def answer(self, row: int) -> Answer | None:
         """Return what is worked out for a row; None until it is."""
-        return self.answers.known(self._openings[self.rows[row][0]])
+        if self.wanted.grouped in ("", "like"):
+            return self.answers.known(self._openings[self.rows[row][0]])
+        known = [self.answers.known(opening) for opening in self.members(row)]
+        answers = [answer for answer in known if answer is not None]
+        return together(answers) if len(answers) == len(known) else None
 
     def text(self, row: int, place: int) -> str:
         """Return what a cell reads; of what is not worked out yet only that it is not."""
         column = COLUMNS[place]
         if isinstance(column, Column):
-            return column.text(self.members(row), self.session.display)
+            return text_of(column, self.members(row), self.session.display)
         answer = self.answer(row)
         return UNKNOWN if answer is None else column.text(answer)
 

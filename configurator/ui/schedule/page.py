@@ -2,13 +2,15 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from functools import partial
 from itertools import chain
 
 from PySide6.QtCore import QModelIndex, Qt, Signal
 from PySide6.QtGui import QKeySequence, QShortcut
-from PySide6.QtWidgets import QLabel, QPushButton, QWidget
+from PySide6.QtWidgets import QLabel, QMenu, QPushButton, QWidget
 
 from configurator.intake.saying import counted
+from configurator.model import Job
 from configurator.ui.kit.layout import BARE, GROW, Box, LeadsOn, across, down, fill, put_in_order
 from configurator.ui.kit.look import GRID, sized
 from configurator.ui.kit.message_line import TextPanel
@@ -16,11 +18,15 @@ from configurator.ui.kit.runner import Pieces, ProgressLine
 from configurator.ui.schedule.actions import ScheduleActions
 from configurator.ui.schedule.answers import Answers
 from configurator.ui.schedule.arranging import Wanted
+from configurator.ui.schedule.columns import COLUMNS, HIDDEN
 from configurator.ui.schedule.find_row import ChangeRow, FindRow
 from configurator.ui.schedule.model import ScheduleModel
 from configurator.ui.schedule.table import ScheduleTable
+from configurator.ui.state.preferences import Preferences
 from configurator.ui.state.session import Session
 
+ALL_AT_ONCE = 1000
+"""Openings up to which all of a job are worked out without being asked for."""
 NO_OPENINGS = (
     "This job has no openings yet. Add one, or copy rows of a spreadsheet, with their heads or in the order "
     "of these columns, and paste them here."
@@ -52,7 +58,9 @@ class SchedulePage(LeadsOn, QWidget):
         self.working_line, self.trying_line = ProgressLine(self.working), ProgressLine(self.trying)
         self.words, self.searched = QLabel(), QLabel()
         self.work_out = QPushButton("Work out all")
-        self._arranging = False
+        self._arranging = self._stopped = False
+        self._preferences: Preferences | None = None
+        self._said_of: Job | None = None
         self.buttons: dict[str, QPushButton] = {}
         self.actions_of = ScheduleActions(self)
         self._put_together()
@@ -65,6 +73,9 @@ class SchedulePage(LeadsOn, QWidget):
         """Bring the schedule in line with the session; `by` says what happened there."""
         if by in ("swing", "save", "file"):
             return
+        if self._said_of is not None and self._said_of is not self.session.job:
+            self._said_of = None
+            self.panel.hide()  # what it speaks of is over
         if by == "select":
             self._show_current()
             return
@@ -84,10 +95,14 @@ class SchedulePage(LeadsOn, QWidget):
         section = head.sortIndicatorSection()
         column = section if 0 <= section < self.schedule.columnCount() else None
         wanted = self.finder.wanted(column, head.sortIndicatorOrder() == Qt.SortOrder.DescendingOrder)
-        unknown = self.unknown() if wanted.needs_answers else []
+        unknown = self.unknown() if wanted.needs_answers or wanted.words.strip() else []
         self.working.cancel()
-        if not unknown:
+        self._stopped = self._stopped and bool(wanted.words.strip())
+        if not unknown or not wanted.needs_answers:
             self._show_arranged(wanted)
+            if unknown and not self._stopped:
+                self._work_out(unknown)  # what is found so far is on show meanwhile
+                self._say_what_was_searched()
             return
         if self.schedule.openings is not self.session.job.openings:
             # The job must never be other than what is on show: rows are removed and changed by their places.
@@ -101,6 +116,7 @@ class SchedulePage(LeadsOn, QWidget):
 
     def say(self, heading: str, lines: Sequence[str] = (), wrong: bool = False) -> None:
         """Say under the table what was done, or line by line why it was not."""
+        self._said_of = self.session.job
         colour = "error" if wrong else "quiet"
         self.panel.show_text(heading, "\n".join(lines), "what was refused", colour, self.session.dark)
 
@@ -139,7 +155,7 @@ class SchedulePage(LeadsOn, QWidget):
             f"Hinges, angles and findings of {unknown:,} openings are not worked out yet, nor looked through."
         )
         self.searched.setVisible(unknown > 0)
-        self.work_out.setVisible(unknown > 0)
+        self.work_out.setVisible(unknown > 0 and not self.working.running)
 
     def _show_arranged(self, wanted: Wanted) -> None:
         marks = [self.schedule.openings[place].mark for place in self.chosen_places()]
@@ -175,14 +191,16 @@ class SchedulePage(LeadsOn, QWidget):
     # --- What is worked out ---
 
     def _ask_for_answers(self) -> None:
-        """Work out what is in view, behind everything else."""
+        """Work out what is in view behind everything else, and then the rest of a job of usual size."""
         rows = [row for row in self.table.rows_in_view() if self.schedule.answer(row) is None]
-        self.behind.start(chain(self._answering(rows), self.schedule.prepare()))
+        more = range(self.schedule.rowCount()) if len(self.schedule.openings) <= ALL_AT_ONCE else ()
+        self.behind.start(chain(self._answering(rows), self.schedule.prepare(), self._answering(more)))
 
     def _answering(self, rows: Sequence[int]) -> Iterator[int]:
         for done, row in enumerate(rows, 1):
-            if row < self.schedule.rowCount():
-                self.answers.work_out(self.schedule.members(row)[0])
+            if row < self.schedule.rowCount() and self.schedule.answer(row) is None:
+                for opening in self.schedule.members(row):
+                    self.answers.work_out(opening)
                 self.schedule.tell_answered([row])
             yield done
 
@@ -194,14 +212,17 @@ class SchedulePage(LeadsOn, QWidget):
 
     def _work_out(self, places: Sequence[int]) -> None:
         """Work out openings in front of the user, who may stop it, and then show what is wanted."""
+        self._stopped = False
         self.working.start(self._working_out(places), self.arrange, "Working out openings", len(places))
 
     def _show_wanted(self) -> None:
         """Show in head and line above what the table shows, after something else was stopped."""
+        self._stopped = True
         wanted = self.schedule.wanted
         self.finder.blockSignals(True)
         self.finder.show_wanted(wanted)
         self.finder.blockSignals(False)
+        self._say_what_was_searched()
         head = self.table.horizontalHeader()
         head.blockSignals(True)
         order = Qt.SortOrder.DescendingOrder if wanted.descending else Qt.SortOrder.AscendingOrder
@@ -222,6 +243,30 @@ class SchedulePage(LeadsOn, QWidget):
         parts = (self.finder, note, self.words, (self.table, 1), *below)
         fill(self, down(*parts, spacing=0, margins=BARE))
         put_in_order(self)
+        self._offer_columns()
+
+    def remember_in(self, preferences: Preferences) -> None:
+        """Show the columns that the user chose last, and keep the choice."""
+        self._preferences = preferences
+        hidden = preferences.hidden_columns("schedule")
+        self.table.hide_columns(HIDDEN if hidden is None else hidden)
+        self._offer_columns()
+
+    def _offer_columns(self) -> None:
+        menu = QMenu(self.finder.columns)
+        for column in COLUMNS:
+            if column.key != "mark":
+                action = menu.addAction(column.title)
+                action.setCheckable(True)
+                action.setChecked(column.key not in self.table.hidden)
+                action.toggled.connect(partial(self._show_column, column.key))
+        self.finder.columns.setMenu(menu)
+
+    def _show_column(self, key: str, shown: bool) -> None:
+        hidden = self.table.hidden - {key} if shown else self.table.hidden | {key}
+        self.table.hide_columns(hidden)
+        if self._preferences is not None:
+            self._preferences.hide_columns("schedule", hidden)
 
     def _bottom(self) -> Box:
         for name, title, tip, run in self.actions_of.offered():

@@ -23,12 +23,16 @@ _OTHER_TITLES = {
 
 @dataclass(frozen=True, slots=True)
 class Target:
-    """Where it is pasted: the job's openings, the places shown from the current row down, its column."""
+    """Where it is pasted: the job's openings, the places shown from the current row down, its column.
+
+    `hidden` are the keys of columns that are not shown, and take nothing without heads.
+    """
 
     openings: Sequence[Opening]
     shown: Sequence[int]
     column: int
     display: Display
+    hidden: frozenset[str] = frozenset()
 
 
 @dataclass(slots=True)
@@ -52,7 +56,7 @@ def read_pasted(text: str, target: Target) -> Pasted:
         pasted.refusals.append("There is nothing to paste: copy rows of a spreadsheet first.")
         return pasted
     heads = _heads(rows[0])
-    columns = heads or COLUMNS[target.column :]
+    columns = heads or [column for column in COLUMNS[target.column :] if column.key not in target.hidden]
     if heads is not None:
         pasted.not_read += [
             cell.strip() for cell, column in zip(rows[0], heads, strict=False) if column is None

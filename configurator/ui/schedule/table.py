@@ -1,6 +1,6 @@
 """The table of the schedule: rows are chosen whole, cells are edited in place, and keys do the rest."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from PySide6.QtCore import QAbstractItemModel, QItemSelection, QItemSelectionModel, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QKeySequence, QResizeEvent
@@ -8,11 +8,12 @@ from PySide6.QtWidgets import QAbstractItemView, QComboBox, QStyledItemDelegate,
 
 from configurator.ui.kit.look import GRID
 from configurator.ui.kit.table import Index, Table
-from configurator.ui.schedule.columns import COLUMNS, PLACES, Column
+from configurator.ui.schedule.columns import COLUMNS, HIDDEN, PLACES, Column
 from configurator.ui.schedule.model import ScheduleModel
 
 WIDTHS = {
     "mark": 19, "location": 40, "quantity": 16, "hand": 12, "size": 29, "leaves": 14, "frame": 36,
+    "level": 14, "door": 34, "thickness": 16, "fire": 16, "closer": 12, "set": 14, "glass": 18, "remarks": 34,
     "hinge": 34, "angle": 17, "status": 27, "order_state": 22, "findings": 40, "questions": 30,
 }  # fmt: skip
 """Width of each column on the grid of the window."""
@@ -80,7 +81,7 @@ class ScheduleTable(Table):
             QAbstractItemView.EditTrigger.EditKeyPressed | QAbstractItemView.EditTrigger.AnyKeyPressed
         )
         self._look()
-        self.doubleClicked.connect(lambda _: self.opened.emit())
+        self.entered_row.connect(lambda _: self.opened.emit())
         self.verticalScrollBar().valueChanged.connect(lambda _: self.moved.emit())
 
     def _look(self) -> None:
@@ -96,13 +97,27 @@ class ScheduleTable(Table):
         heads.setStretchLastSection(True)
         for key, place in PLACES.items():
             self.setColumnWidth(place, WIDTHS[key] * GRID)
+        self.hide_columns(HIDDEN)
         heads.sectionResized.connect(self._heed_user)
+
+    @property
+    def hidden(self) -> frozenset[str]:
+        """The keys of the columns that are not shown."""
+        return frozenset(key for key, place in PLACES.items() if self.isColumnHidden(place))
+
+    def hide_columns(self, keys: Iterable[str]) -> None:
+        """Show every column but those of some keys; the mark always stays."""
+        hidden = set(keys) - {"mark"}
+        for key, place in PLACES.items():
+            self.setColumnHidden(place, key in hidden)
+        self._share_room()
 
     def _share_room(self) -> None:
         """Widen the columns that may have more to say, unless the user has set a width."""
         if self._set_by_user:
             return
-        spare = max(self.viewport().width() - sum(WIDTHS.values()) * GRID, 0)
+        taken = sum(width for key, width in WIDTHS.items() if not self.isColumnHidden(PLACES[key]))
+        spare = max(self.viewport().width() - taken * GRID, 0)
         self._sharing = True
         for key, share in GROWS.items():
             self.setColumnWidth(PLACES[key], WIDTHS[key] * GRID + int(share * spare))
@@ -150,8 +165,6 @@ class ScheduleTable(Table):
         """Open on Enter, copy, paste and remove; other keys move, choose and begin to edit."""
         if self.state() == QAbstractItemView.State.EditingState:
             super().keyPressEvent(event)
-        elif event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
-            self.opened.emit()
         elif event.matches(QKeySequence.StandardKey.Copy):
             self.copy_asked.emit()
         elif event.matches(QKeySequence.StandardKey.Paste):

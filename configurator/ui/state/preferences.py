@@ -68,6 +68,15 @@ class Preferences:
         """Remember how a window or splitter stands."""
         self._settings.setValue(f"layout/{name}", state)
 
+    def hidden_columns(self, table: str) -> frozenset[str] | None:
+        """Return the keys of the columns that a table does not show; None while nothing was chosen."""
+        stored = self._settings.value(f"hidden/{table}")
+        return frozenset(stored.split()) if isinstance(stored, str) else None
+
+    def hide_columns(self, table: str, keys: frozenset[str]) -> None:
+        """Remember which columns a table does not show."""
+        self._settings.setValue(f"hidden/{table}", " ".join(sorted(keys)))
+
     def _flag(self, name: str) -> bool:
         return str(self._settings.value(name, "false")).lower() == "true"
 

@@ -8,6 +8,7 @@ from typing import Any
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QSplitter, QWidget
 
+from configurator.ui.state.preferences import Preferences
 from configurator.ui.state.session import Session
 
 PAGES: Mapping[str, tuple[str, str]] = MappingProxyType(
@@ -41,10 +42,11 @@ class Pages(QSplitter):
     said = Signal(str)
     waiting = Signal(str, str)
 
-    def __init__(self, session: Session, work: QWidget) -> None:
+    def __init__(self, session: Session, work: QWidget, preferences: Preferences) -> None:
         super().__init__(Qt.Orientation.Vertical)
         self.session = session
         self.work = work
+        self.preferences = preferences
         self.made: dict[str, Any] = {}
         self.on_show = ""
         self._with_work: set[str] = set()
@@ -75,6 +77,8 @@ class Pages(QSplitter):
     def _make(self, name: str) -> None:
         module, kind = PAGES[name]
         page = self.made[name] = getattr(import_module(module), kind)(self.session)
+        if hasattr(page, "remember_in"):
+            page.remember_in(self.preferences)
         if hasattr(page, "left"):
             page.left.connect(lambda: self.turn_to(""))
         if hasattr(page, "said"):

@@ -25,6 +25,7 @@ from configurator.ui.window.openings import OpeningsList
 from configurator.units import Display
 
 if TYPE_CHECKING:
+    from configurator.model import Job
     from configurator.ui.kit.message_line import Choice, MessageLine
     from configurator.ui.window.help import HelpWindow
     from configurator.ui.window.pages import Pages
@@ -32,6 +33,7 @@ if TYPE_CHECKING:
     from configurator.ui.words.window import WordsWindow
 
 PROGRAM = "Opening Configurator"
+_UNDO = "Undo takes it back"
 FIRST_SIZE = (1280, 800)
 DISPLAYS = (
     ("inches to 1/16", Display(16)),
@@ -68,6 +70,7 @@ class Window(QMainWindow):
         self.files = Files(session, preferences, self, self.say, self.ask)
         self.pages: Pages | None = None
         self._work_waits = False
+        self._said_of: Job | None = None
         self.help: HelpWindow | None = None
         self.words: WordsWindow | None = None
         self.units = QComboBox()
@@ -77,7 +80,7 @@ class Window(QMainWindow):
         session.changed.connect(self.show_state)
         session.refused.connect(self._show_refusal)
         session.missed.connect(self._ask_for)
-        session.noted.connect(self.say)
+        session.noted.connect(self._note)
         session.asked.connect(self.show_word)
         self.show_state("open")
 
@@ -114,6 +117,7 @@ class Window(QMainWindow):
         """Bring every view in line with the session; `by` says what happened, so that a swing stays quick."""
         if by == "theme":
             self._use_theme()
+        self._take_back_what_is_over()
         if by not in LOOKED:
             self._show_title()
         if self.pages is not None:
@@ -132,9 +136,22 @@ class Window(QMainWindow):
             self._all_pages().turn_to(page)
 
     def say(self, sentence: str) -> None:
-        """Show a sentence in the line under the commands; an empty one takes the line away."""
+        """Show a sentence in the line under the commands; an empty one takes the line away.
+
+        What can be undone is spoken of only until the job is another one.
+        """
+        self._said_of = self.session.job if _UNDO in sentence else None
         if sentence or self.line is not None:
             self._message_line().say(sentence)
+
+    def _note(self, sentence: str) -> None:
+        """Show what is said of the job as it is now: it goes with the next change."""
+        self.say(sentence)
+        self._said_of = self.session.job
+
+    def _take_back_what_is_over(self) -> None:
+        if self._said_of is not None and self._said_of is not self.session.job:
+            self.say("")
 
     def ask(self, about: str, sentence: str, choices: Sequence["Choice"] = ()) -> None:
         """Show a question there until it is answered; an empty one takes away that about the same."""
@@ -153,7 +170,7 @@ class Window(QMainWindow):
         from configurator.ui.window.pages import Pages
 
         if self.pages is None:
-            self.pages = Pages(self.session, self.columns)
+            self.pages = Pages(self.session, self.columns, self.preferences)
             self._column.insertWidget(self._column.indexOf(self.columns), self.pages, 1)
             self.pages.addWidget(self.columns)  # which takes it out of the column
             self.pages.show()

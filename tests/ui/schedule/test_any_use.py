@@ -64,7 +64,8 @@ class User:
         box.activated.emit(0)
 
     def do_group(self):
-        self.page.finder.grouped.click()
+        self.page.finder.grouped.setCurrentIndex(self.random.randrange(5))
+        self.page.finder.grouped.activated.emit(0)
 
     def do_copy_and_paste(self):
         self.page.actions_of.copy()

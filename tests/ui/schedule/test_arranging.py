@@ -2,7 +2,7 @@ import pytest
 
 from configurator.model import Opening
 from configurator.ui.schedule.answers import Answer, Answers
-from configurator.ui.schedule.arranging import Arranger, Wanted
+from configurator.ui.schedule.arranging import Arranger, Wanted, terms
 from configurator.ui.schedule.columns import COLUMNS, PLACES
 from configurator.units import Display
 
@@ -95,17 +95,39 @@ def test_lengths_are_found_as_they_are_shown(arranger):
 
 
 def test_like_ones_share_a_row(arranger):
-    assert marks(arranger, grouped=True) == ["10A 101", "2A", "2B"]
-    assert marks(arranger, grouped=True, column=PLACES["quantity"]) == ["10A 101", "2B", "2A"]
-    assert marks(arranger, grouped=True, words="galley") == ["10A"]
+    assert marks(arranger, grouped="like") == ["10A 101", "2A", "2B"]
+    assert marks(arranger, grouped="like", column=PLACES["quantity"]) == ["10A 101", "2B", "2A"]
+    assert marks(arranger, grouped="like", words="galley") == ["10A"]
 
 
 def test_answers_are_needed_only_where_they_come_into_it():
     assert Wanted(findings="any").needs_answers
     assert Wanted(column=PLACES["angle"]).needs_answers
-    assert not Wanted(words="x", status="ordered", column=PLACES["size"], grouped=True).needs_answers
+    assert not Wanted(words="x", status="ordered", column=PLACES["size"], grouped="like").needs_answers
 
 
 def test_what_was_prepared_is_not_prepared_again(arranger):
     assert len(list(arranger.prepare(OPENINGS))) == 4
     assert list(arranger.prepare(OPENINGS)) == []
+
+
+@pytest.mark.parametrize(
+    ("typed", "text", "there"),
+    [
+        ("5 x 4-1/2", "3 x 5 x 4-1/2", True),
+        ("5x4-1/2", "3 x 5 x 4-1/2 each leaf", True),
+        ("5 x 4-1/2", "5 x 4-1/2 x 4", False),
+        ("5 x 4-1/2", "3 x 4-1/2 x 4", False),
+        ("5 x 4-1/2", "2'-5 x 4-1/2", False),
+        ("4 x 4", "3 x 4-1/2 x 4", False),
+        ("4-1/2 x 4", "3 x 4-1/2 x 4", True),
+        ("4-1/2 x 4", "3 x 4-1/2 x 4-1/2", False),
+        ("3 x 4-1/2 x 4", "3 x 4-1/2 x 4", True),
+        ("3 x 4-1/2 x 4", "13 x 4-1/2 x 4", False),
+        ("3'-0\" X 7'-0\"", "3'-0\" x 7'-0\"", True),
+        ("12a hall", "112a\nhall", True),
+        ("12a hall", "112a\nstore", False),
+    ],
+)
+def test_a_size_is_found_as_a_whole_and_words_wherever_they_stand(typed, text, there):
+    assert all(term.search(text) for term in terms(typed)) is there

@@ -27,7 +27,7 @@ def emitted(signal):
 
 
 def test_qts_own_tester_finds_nothing_wrong_whatever_is_done(watched, session):
-    for wanted in (Wanted(words="crew"), Wanted(grouped=True), Wanted(words="nowhere"), Wanted(column=4)):
+    for wanted in (Wanted(words="crew"), Wanted(grouped="like"), Wanted(words="nowhere"), Wanted(column=4)):
         watched.arrange(wanted)
     watched.arrange(Wanted())
     assert watched.setData(index(watched, "112A", "quantity"), "3")
@@ -42,8 +42,9 @@ def test_qts_own_tester_finds_nothing_wrong_whatever_is_done(watched, session):
 def test_a_row_says_what_is_known_and_that_the_rest_is_not_worked_out(schedule, cell):
     said = [schedule.index(1, place).data() for place in range(len(COLUMNS))]
     assert said == [
-        "112A", "Crew mess to corridor", "1", "RH", "3'-0\" x 7'-0\"", "single", "knocked-down drywall",
-        UNKNOWN, UNKNOWN, "○ assumed", "□ not ordered", UNKNOWN, "",
+        "112A", "Crew mess to corridor", "1", "RH", "3'-0\" x 7'-0\"", "", "single", "knocked-down drywall",
+        "hollow metal, 18 gage", "1-3/4 in", "", "yes", "", "",
+        UNKNOWN, UNKNOWN, "○ assumed", "□ not ordered", UNKNOWN, "", "",
     ]  # fmt: skip
     schedule.answers.work_out(schedule.members(1)[0])
     assert [cell(schedule, "112A", key) for key in ("hinge", "angle")] == ["3 x 4-1/2 x 4-1/2", "178.8°"]
@@ -178,13 +179,13 @@ def test_another_number_of_openings_is_arranged_anew(schedule, session):
 
 def test_like_ones_in_one_row_cannot_be_edited_in_place(schedule, session):
     session.add_opening(session.opening)
-    schedule.arrange(Wanted(grouped=True, words="crew mess to corridor"))
+    schedule.arrange(Wanted(grouped="like", words="crew mess to corridor"))
     assert schedule.index(0, 0).data() == "112A, 112C"
     assert schedule.index(0, PLACES["quantity"]).data() == "2"
     assert not schedule.flags(schedule.index(0, 0)) & Qt.ItemFlag.ItemIsEditable
     assert not schedule.setData(schedule.index(0, 0), "x")
     session.edit("location", "Galley")
-    schedule.arrange(Wanted(grouped=True, words="112"))
+    schedule.arrange(Wanted(grouped="like", words="112"))
     assert "2 places" in [schedule.index(row, 1).data() for row in range(schedule.rowCount())]
 
 

@@ -7,7 +7,9 @@ from PySide6.QtWidgets import QApplication, QComboBox, QLineEdit
 
 from configurator.ui.kit import runner
 from configurator.ui.schedule.columns import PLACES, UNKNOWN
+from configurator.ui.schedule.page import SchedulePage
 from configurator.units import Display
+from tests.ui.conftest import preferences_in
 
 
 def row_of(page, mark):
@@ -148,18 +150,75 @@ def test_words_find_openings_and_escape_shows_all_again(qtbot, page):
     assert "No opening is like that" in page.words.text()
 
 
-def test_what_was_not_worked_out_is_said_and_can_be(qtbot, page):
+def test_searching_works_out_what_it_looks_through(qtbot, page, monkeypatch):
     page.behind.cancel()
     page.answers.__init__()
+    monkeypatch.setattr(runner, "FIRST", 0.0)
     page.finder.words.setText("178.8")
     page.arrange()
     page.behind.cancel()
     assert marks(page) == []
     assert "of 14 openings are not worked out yet" in page.searched.text()
+    assert page.work_out.isHidden()
+    qtbot.waitUntil(lambda: not page.working.running)
+    assert marks(page) == ["112A", "112B"]
+    assert page.searched.isHidden()
+
+
+def test_where_that_is_stopped_it_is_said_and_can_be_asked_for(qtbot, page, monkeypatch):
+    page.behind.cancel()
+    page.answers.__init__()
+    monkeypatch.setattr(runner, "FIRST", 0.0)
+    page.finder.words.setText("178.8")
+    page.arrange()
+    page.behind.cancel()
+    page.working_line.cancel.click()
+    assert page.work_out.isVisible()
+    page.arrange()
+    assert not page.working.running, "it was stopped, and is not begun again unasked"
+    page.behind.cancel()
     page.work_out.click()
     qtbot.waitUntil(lambda: not page.working.running)
     assert marks(page) == ["112A", "112B"]
     assert page.searched.isHidden()
+
+
+def test_all_of_a_usual_job_is_worked_out_unasked(qtbot, page):
+    qtbot.waitUntil(lambda: not page.unknown())
+    page.table.horizontalHeader().setSortIndicator(PLACES["findings"], Qt.SortOrder.DescendingOrder)
+    assert not page.working.running
+
+
+def test_columns_are_chosen_and_remembered(qtbot, session, tmp_path):
+    preferences = preferences_in(tmp_path)
+
+    def opened():
+        made = SchedulePage(session)
+        qtbot.addWidget(made)
+        made.remember_in(preferences)
+        return made
+
+    page = opened()
+    assert page.table.isColumnHidden(PLACES["set"])
+    assert not page.table.isColumnHidden(PLACES["frame"])
+    by_title = {action.text(): action for action in page.finder.columns.menu().actions()}
+    assert "Mark" not in by_title
+    by_title["Set"].trigger()
+    by_title["Frame"].trigger()
+    for one in (page, opened()):
+        assert not one.table.isColumnHidden(PLACES["set"])
+        assert one.table.isColumnHidden(PLACES["frame"])
+
+
+def test_openings_are_grouped_by_what_the_schedule_says_of_them(qtbot, session, page):
+    session.edit("hardware_set", "07")
+    page.finder.grouped.setCurrentIndex(page.finder.grouped.findData("set"))
+    page.finder.grouped.activated.emit(0)
+    assert page.schedule.rowCount() == 2
+    row = row_of(page, "112B")
+    assert page.schedule.index(row, PLACES["size"]).data().endswith("different")
+    qtbot.waitUntil(lambda: not page.unknown())
+    assert page.schedule.index(row, PLACES["hinge"]).data().endswith("different")
 
 
 def test_status_and_findings_are_chosen(qtbot, session, page):
@@ -210,7 +269,8 @@ def test_it_can_be_stopped_and_the_table_stays_as_it_was(qtbot, page, monkeypatc
 def test_like_openings_stand_together_with_their_marks_and_total(qtbot, session, page):
     session.add_opening(session.opening)
     session.edit("quantity", 4)
-    page.finder.grouped.click()
+    page.finder.grouped.setCurrentIndex(page.finder.grouped.findData("like"))
+    page.finder.grouped.activated.emit(1)
     row = row_of(page, "112C")
     assert page.schedule.index(row, 0).data() == "112A, 112C"
     assert page.schedule.index(row, PLACES["quantity"]).data() == "5"
@@ -490,3 +550,10 @@ def test_another_file_is_another_schedule(session, page):
     session.start_new()
     assert marks(page) == ["101"]
     assert session.mark == "101"
+
+
+def test_what_is_said_under_the_table_goes_with_the_next_change(session, page):
+    page.say("102A removed: undo brings back what was there.")
+    assert page.panel.isVisible()
+    session.edit("quantity", 7)
+    assert page.panel.isHidden()

@@ -84,8 +84,8 @@ def test_rows_past_the_last_one_shown_are_refused():
 
 
 def test_more_cells_than_columns_are_refused_unless_they_are_empty():
-    assert read("a\tb\n", column="questions").refusals == ["row 1: 2 cells, and only 1 column to take them"]
-    assert read("a\t\n", column="questions").refusals == []
+    assert read("a\tb\n", column="remarks").refusals == ["row 1: 2 cells, and only 1 column to take them"]
+    assert read("a\t\n", column="remarks").refusals == []
 
 
 def test_what_is_worked_out_and_unknown_columns_are_named_as_not_read():
@@ -154,3 +154,9 @@ def test_any_cells_come_back_the_same_through_the_clipboard(rows):
     pasted = read(as_text([list(row) for row in rows], ["Mark", "Location"]), openings=())
     assert pasted.refusals == []
     assert [(c.values["mark"], c.values["location"]) for c in pasted.changes] == rows
+
+
+def test_columns_that_are_not_shown_take_nothing_without_heads():
+    target = Target(OPENINGS, (0,), PLACES["location"], Display(), frozenset({"level", "quantity"}))
+    assert dict(read_pasted("Store\tRH", target).changes[0].values) == {"location": "Store"}
+    assert dict(read_pasted("mark\tlevel\n101\t2", target).changes[0].values) == {"level": "2"}

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QWidget
 from configurator.ui.state.session import Session
 from configurator.ui.window import pages
 from configurator.ui.window.pages import Pages
+from tests.ui.conftest import preferences_in
 
 
 class Leaf(QWidget):
@@ -35,7 +36,7 @@ class Bare(QWidget):
 
 
 @pytest.fixture
-def turned(qtbot, monkeypatch):
+def turned(qtbot, monkeypatch, tmp_path):
     """Pages over some work, and how often something turned."""
     kinds = {"leaf": (__name__, "Leaf"), "bare": (__name__, "Bare")}
     monkeypatch.setattr(pages, "PAGES", kinds)
@@ -43,7 +44,7 @@ def turned(qtbot, monkeypatch):
         pages, "import_module", lambda _: __import__("types").SimpleNamespace(Leaf=Leaf, Bare=Bare)
     )
     work = QWidget()
-    over = Pages(Session(), work)
+    over = Pages(Session(), work, preferences_in(tmp_path))
     over.addWidget(work)
     qtbot.addWidget(over)
     over.show()

@@ -392,3 +392,33 @@ def test_a_save_that_fails_keeps_the_window_and_the_work(window, session, tmp_pa
     monkeypatch.setattr(QMessageBox, "question", lambda *_: QMessageBox.StandardButton.Save)
     assert not window.close()
     assert session.history.unsaved
+
+
+def test_what_is_said_of_the_job_goes_when_the_job_is_another_one(window):
+    window.session.edit("quantity", 2)
+    window.session.edit("order_state", "ordered")
+    window.session.edit("quantity", 3)
+    assert "is marked ordered" in window.line.text()
+    window.session.undo()
+    assert window.line.text() == ""
+    window.say("Taken from doors.csv: 1 new. Undo takes it back.")
+    window.session.select("101A")
+    assert window.line.text()
+    window.session.edit("quantity", 4)
+    assert window.line.text() == ""
+    window.say("job.json could not be written.")
+    window.session.edit("quantity", 5)
+    assert window.line.text() == "job.json could not be written.", "that is not over"
+
+
+def test_rows_that_stayed_behind_are_led_to(window):
+    window.turn_to("import")
+    page = window.pages.made["import"]
+    page.waiting.emit("5 rows of doors.csv stayed behind: not in the job yet.")
+    window.turn_to("")
+    asked = window.line.questions["waits on import"]
+    asked.buttons["Show them"].click()
+    assert window.pages.on_show == "import"
+    page.waiting.emit("5 rows of doors.csv stayed behind: not in the job yet.")
+    page.waiting.emit("")
+    assert not window.line.questions
