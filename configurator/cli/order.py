@@ -13,6 +13,7 @@ from configurator.cli.shared import (
     add_strict,
     complain,
     load_job,
+    over_its_own_input,
     progress_line,
     refuse_ending,
     refused,
@@ -199,6 +200,8 @@ def _price_list(job: Job, options: argparse.Namespace) -> Path | None:
         return given
     path = Path(options.file).absolute().parent / job.order.price_list
     if path.is_file():
+        if over_its_own_input(options.out, [path]) is not None:
+            raise refused("--out", f"{options.out.name} is the job's price list, which it reads")
         return path
     complain(f"the job's price list is not there, and the order has no prices: {path}")
     return None

@@ -3,7 +3,7 @@
 from dataclasses import replace
 from typing import Any
 
-from configurator.documents.document import Column, Document, Table, heading_of
+from configurator.documents.document import MOST_ON_PAPER, Column, Document, Table, heading_of, listed
 from configurator.documents.line_words import detail_words, hinge_words, metal_words
 from configurator.documents.order import paper_table
 from configurator.model import JobFacts
@@ -52,7 +52,9 @@ def changes_document(changes: Changes, facts: JobFacts | None = None) -> Documen
     openings = tuple(_opening_cells(one) for one in changes.openings)
     tables = Table("Lines", _LINE_COLUMNS, lines), Table("Openings", _OPENING_COLUMNS, openings)
     title = f"Changes since revision {changes.number}"
-    return Document(title, heading_of(facts or JobFacts()), tables, tables, (changes.words(),))
+    same = listed(changes.same_hinges, MOST_ON_PAPER)
+    notes = (changes.words(), *((f"Described anew, with the same hinges: {same}.",) if same else ()))
+    return Document(title, heading_of(facts or JobFacts()), tables, tables, notes)
 
 
 def substitution_document(found: Substitution, order: TakeOff) -> Document:

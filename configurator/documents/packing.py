@@ -29,14 +29,14 @@ class Label:
 def opening_labels(
     tallies: Iterable[Tally], order: TakeOff, priced: Priced | None = None
 ) -> tuple[Label, ...]:
-    """Return a label for every single opening that the order serves, in the order of the job."""
+    """Return a label for every single opening that the order serves, as the job has them; then the spare."""
     goods, job = _Goods(order, priced), headed_facts(order.facts)
     return tuple(
         Label(one.mark, _place(one.opening), goods.of_opening(one.ordered), _foot(job, number, one.opening))
         for one in tallies
         if one.ordered
         for number in range(1, one.opening.quantity + 1)
-    )
+    ) + _spare_labels(goods, order)
 
 
 def floor_labels(tallies: Sequence[Tally], order: TakeOff, priced: Priced | None = None) -> tuple[Label, ...]:
@@ -51,6 +51,16 @@ def floor_labels(tallies: Sequence[Tally], order: TakeOff, priced: Priced | None
         Label(floor, f"line {goods.line[product]}", (*goods.words(product, marks),), job)
         for floor, products in floors.items()
         for product, marks in sorted(products.items(), key=lambda each: goods.line[each[0]])
+    ) + _spare_labels(goods, order)
+
+
+def _spare_labels(goods: "_Goods", order: TakeOff) -> tuple[Label, ...]:
+    """Return a label for the spare hinges of every line: labels and order come to the same hinges."""
+    job = headed_facts(order.facts)
+    return tuple(
+        Label("Spare", f"line {line.number}", tuple(goods.words(line.hinge, {"spare": line.spare})), job)
+        for line in order.lines
+        if line.spare
     )
 
 

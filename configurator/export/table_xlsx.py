@@ -92,6 +92,8 @@ def _sheet(book: Workbook, table: Table, document: Document, rows: Counter) -> N
     sheet.freeze_panes = f"A{first + 1}"
     for number, column in enumerate(table.columns, 1):
         sheet.column_dimensions[get_column_letter(number)].width = _width(column)
+    names = max(len(name) for name, _ in document.lead) + 2
+    sheet.column_dimensions["A"].width = max(_width(table.columns[0]), names)
     _set_up_printing(sheet, table, document, first)
     for name, fact in document.lead:
         sheet.append([_lead_cell(sheet, name, HEADER), _lead_cell(sheet, fact, LEAD)])

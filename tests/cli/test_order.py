@@ -398,3 +398,10 @@ def test_an_opening_is_ordered_all_the_same_and_the_file_keeps_that(capsys, tmp_
     assert "2, ordered all the same: " in " ".join(text.split())
     assert main(["order", str(path), "--all-the-same", "1"]) == 2
     assert "--all-the-same: no error holds the order of '1'" in capsys.readouterr().err
+
+
+def test_nothing_is_written_over_the_price_list_that_the_job_remembers(capsys, tmp_path):
+    path = priced_job(tmp_path, price_list="prices.csv")
+    assert main(["order", str(path), "--out", str(tmp_path / "prices.csv")]) == 2
+    assert "--out: prices.csv is the job's price list" in capsys.readouterr().err
+    assert (tmp_path / "prices.csv").read_text() == LIST

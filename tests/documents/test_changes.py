@@ -36,3 +36,8 @@ def test_an_emptied_job_returns_everything():
     lines, openings = changes_document(changes).sheets
     assert [row[:4] for row in lines.rows] == [(0, 9, 9, 0)]
     assert [row[:2] for row in openings.rows] == [("1", "gone"), ("2", "gone")]
+
+
+def test_a_document_names_what_was_described_anew():
+    document = changes_document(changed((data("1"),), (data("1", use={"fire_rated": True}),)))
+    assert document.notes[1] == "Described anew, with the same hinges: 1."

@@ -6,6 +6,7 @@ import pytest
 
 from configurator.documents.papers import Counted, NoPaperError, labels_of, paper_of
 from configurator.documents.quote import quoted
+from configurator.order.lines import parse_spare
 from configurator.order.price_list import parse_prices
 from configurator.order.prices import price_order
 from configurator.order.take_off import take_off
@@ -136,3 +137,14 @@ def test_a_floor_has_a_label_for_each_product():
 def test_no_such_paper_says_so():
     with pytest.raises(NoPaperError, match="no paper 'poster'"):
         paper_of("poster", counted(data("1")))
+
+
+@pytest.mark.parametrize("kind", ["labels", "floor labels"])
+def test_labels_and_order_come_to_the_same_hinges(kind):
+    """Two openings of three hinges and 10% over them: six and one spare."""
+    job = job_of(data("1", quantity=2, level="Level 2"))
+    tallies = tally_job(job)
+    whole = Counted(job, tallies, take_off(tallies, job.job, parse_spare("10%")))
+    labels = labels_of(kind, whole)
+    assert (labels[-1].title, labels[-1].lines[0]) == ("Spare", "1 x 4-1/2 x 4, line 1")
+    assert sum(int(one.lines[0].split()[0]) for one in labels) == whole.order.hinges == 7

@@ -185,7 +185,8 @@ def line_change_rows(changes: Changes) -> list[Row]:
 
 def opening_change_rows(changes: Changes) -> list[Row]:
     """Return a row for every opening that is not as it was ordered, about its mark."""
-    return [_opening_row(one) for one in changes.openings]
+    same = [Row((mark, "described anew, same hinges", "", "", ""), mark) for mark in changes.same_hinges]
+    return [*(_opening_row(one) for one in changes.openings), *same]
 
 
 def _opening_row(one: OpeningChange) -> Row:
