@@ -4,9 +4,9 @@ For: what is ordered for a job, with the proof that nothing is missing from it. 
 a job, a price list, an earlier revision. Out: tallies, a take-off, priced lines, changes since a revision.
 Knows nothing of how any of it is laid out (`documents`), drawn, written or shown.
 
-`studied` studies an opening or keeps its fault, and says what an order leaves out. `tally` is what is kept of
-each study. `lines` groups hinges that are alike into order lines; `reconcile` counts them a second way;
-`order_findings` has the cautions; `take_off` puts these together. `price_list` reads prices, `prices` applies
-them. `revisions` freezes an order and finds what changed since. `uniform` asks whether one hinge width would
-do for all.
+`studied` studies an opening or keeps its fault, and says what an order leaves out and what an error holds.
+`tally` is what is kept of each study. `lines` makes a line of each product; `reconcile` counts them a second
+way; `order_findings` has the cautions; `take_off` puts these together. `price_list` reads prices, `prices`
+applies them. `revisions` freezes an order and finds what changed since. `uniform` asks whether one hinge
+width would do for all, `substitute` where a hinge on the shelf will.
 """

@@ -2,7 +2,7 @@
 
 import hashlib
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, fields
 from fractions import Fraction
 from typing import Any, Literal
@@ -19,7 +19,7 @@ from configurator.rules.wording import counted
 
 NOT_ABOUT_THE_DOOR = set(NOT_STUDIED - {"mark"})
 """Keys of an opening that may change without the opening being another."""
-Kind = Literal["new", "gone", "other hinges", "changed, same hinges"]
+Kind = Literal["new", "gone", "other hinges", "held by an error", "changed, same hinges"]
 SAME: Kind = "changed, same hinges"
 Taken = tuple[tuple[HingeItem, int], ...]
 """Hinges of one mark by what they are, all its openings together."""
@@ -174,7 +174,8 @@ def changes_since(revision: Revision, job: Job, order: TakeOff) -> Changes:
         _by_mark(_thawed_marks(revision)),
         _by_mark({one.hinge: one.by_mark for one in order.lines}),
     )
-    openings = tuple(_opening_changes(revision, job, before, after))
+    held = {one.mark for one in order.not_ordered if one.why == "held"}
+    openings = tuple(_opening_changes(revision, job, before, after, held))
     return Changes(
         revision.number,
         tuple(line for line in lines if line.was != line.now),
@@ -252,7 +253,11 @@ def _by_mark(lines: Mapping[HingeItem, Mapping[str, int]]) -> dict[str, Taken]:
 
 
 def _opening_changes(
-    revision: Revision, job: Job, was: Mapping[str, Taken], now: Mapping[str, Taken]
+    revision: Revision,
+    job: Job,
+    was: Mapping[str, Taken],
+    now: Mapping[str, Taken],
+    held: Collection[str],
 ) -> Iterator[OpeningChange]:
     prints = {opening.mark: opening for opening in job.openings}
     for mark in dict.fromkeys((*revision.openings, *prints)):
@@ -262,7 +267,8 @@ def _opening_changes(
         elif mark not in prints:
             yield OpeningChange(mark, "gone", before, after, ())
         elif before != after:
-            yield OpeningChange(mark, "other hinges", before, after, tuple(_differs(before, after)))
+            kind: Kind = "held by an error" if mark in held else "other hinges"
+            yield OpeningChange(mark, kind, before, after, tuple(_differs(before, after)))
         elif print_of(prints[mark]) != revision.openings[mark]:
             yield OpeningChange(mark, SAME, before, after, ())
 

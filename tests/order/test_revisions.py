@@ -237,3 +237,8 @@ def test_the_openings_of_an_order_are_marked_ordered_and_nothing_else_of_them_ch
     assert parse(dump(ordered)) == ordered
     later = with_revision(ordered, freeze(ordered, order))
     assert changes_since(later.revisions[-1], later, order_of(later)).openings == ()
+
+
+def test_an_opening_that_an_error_holds_since_is_named_so():
+    (one,) = since(frozen(data("1"), data("2")), data("1", hinge={"count": 2}), data("2")).openings
+    assert (one.mark, one.kind, one.now) == ("1", "held by an error", ())
