@@ -143,22 +143,32 @@ class Floor(Record):
     """The free floor on one side of the door, inches; asked for on an accessible route."""
 
     approach: Approach | None = field(
-        "approach", "from which way people come", help="straight on, or along the wall from one of its sides"
+        "approach",
+        "from which way people come",
+        help="straight on, or along the wall from one of its sides",
+        left_out="not known",
     )
     depth: Length | None = field(
-        "free floor depth", "how deep the floor is", gt=0, le=1200, help="wall face to what stands opposite"
+        "free floor depth",
+        "how deep the floor is",
+        gt=0,
+        le=1200,
+        help="wall face to what stands opposite",
+        left_out="not known",
     )
     latch_side: Length | None = field(
         "free beside the lock",
         ge=0,
         le=1200,
         help="along the wall, from the frame's outer edge to what stands in the way",
+        left_out="not known",
     )
     hinge_side: Length | None = field(
         "free beside the hinges",
         ge=0,
         le=1200,
         help="the same beside the hinge jamb; counts where people push, coming from the hinge side",
+        left_out="not known",
     )
 
 
