@@ -1,7 +1,7 @@
 """What door and frame are cut for: each leaf on its recommended hinge, as drawn, as listed and in notes."""
 
 import math
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -10,15 +10,17 @@ from configurator.drawing.pages.tables import SmallTable
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf, drawn_leaf
 from configurator.rules.filling.materials import fastening_of
 from configurator.rules.hinge.fastening import screw_row
+from configurator.rules.hinge_items import SURFACE_LEAVES
 from configurator.rules.specification import LeafSpecification
 from configurator.study import Study
-from configurator.units import Display
+from configurator.units import TOLERANCE, Display
 
 RADII = {"square": 0.0, "1/4 radius": 0.25, "5/8 radius": 0.625}
 """Corner of a hinge leaf to its radius, inches."""
 _OVER = (("", 3), ("Mortise", 2), ("In the door", 4), ("In the frame", 4))
 _HEADINGS = ("Leaf", "Hinges", "Size", "high", "corners") + 2 * ("wide", "deep", "backset", "screws a leaf")
-_NONE = "none"
+_ON_FACE, _BY_TEMPLATE, _NONE = "on the face", "by template", "none"
+_LEAVES_ON_FACES = {"frame leaf": ("frame",), "door leaf": ("door",), "both leaves": ("door", "frame")}
 _TEMPLATE = (
     "Screw holes are not drawn: they follow the hinge's own template, which decides over this sheet. "
     "Reinforcement and blocking are the door's and the frame's makers'."
@@ -64,6 +66,16 @@ class Preparation:
         return None if backset is None else self.hung.h.R - backset
 
     @property
+    def on_faces(self) -> tuple[str, ...]:
+        """Which of door and frame has its hinge leaf on its face, through-bolted, instead of let in."""
+        return _LEAVES_ON_FACES.get(SURFACE_LEAVES.get(self.parts["mounting"], ""), ())
+
+    @property
+    def packing(self) -> float:
+        """What goes under the door leaf of a full surface hinge, inches; negative: under the frame leaf."""
+        return self.hung.pin.packing
+
+    @property
     def door_depth(self) -> float:
         """Depth of the door's mortise, inches; flush where none was given."""
         return self.hung.h.t - self.hung.h.proud_d
@@ -89,7 +101,9 @@ def _preparation(study: Study, spec: LeafSpecification) -> Preparation:
     held, row = fastening_of(opening.door.construction, opening.frame.kind), screw_row(parts["height"])
     sizes = {"machine": row.machine, "wood": row.wood}
     kinds = (held.door_screws, held.frame_screws)
-    into_door, into_frame = (f"{row.per_leaf} {sizes[kind].partition(' (')[0]}" for kind in kinds)
+    # What is to be confirmed with the template is so for every cell: a note says that it decides.
+    short = {kind: words.partition(" (")[0].partition(", ")[0] for kind, words in sizes.items()}
+    into_door, into_frame = (f"{row.per_leaf} {short[kind]}" for kind in kinds)
     return Preparation(
         leaf=spec.leaf,
         parts=parts,
@@ -110,24 +124,33 @@ def preparation_table(preps: Sequence[Preparation], display: Display) -> SmallTa
 def _cells_of(prep: Preparation, display: Display) -> tuple[str, ...]:
     hung, parts = prep.hung, prep.parts
     into_door, into_frame = prep.screws
-    door = _cut_words(prep.on_door, prep.door_depth, hung.pin.b, into_door, display)
-    frame = _cut_words(prep.on_frame, prep.frame_depth, hung.pin.b_f, into_frame, display)
+    door = _cut_words(prep, "door", (prep.on_door, prep.door_depth, hung.pin.b), into_door, display)
+    frame = _cut_words(prep, "frame", (prep.on_frame, prep.frame_depth, hung.pin.b_f), into_frame, display)
     size = display.size(parts["height"], parts["width"])
     return str(parts["count"]), size, display.exact(prep.height), parts["corner"], *door, *frame
 
 
 def _cut_words(
-    wide: float | None, deep: float, backset: float | None, screws: str, display: Display
+    prep: Preparation, side: str, cut: tuple[float | None, float, float | None], screws: str, display: Display
 ) -> tuple[str, str, str, str]:
+    """Return how wide, how deep and how far back it is cut, and what holds the leaf."""
+    wide, deep, backset = cut
+    if side in prep.on_faces:
+        return _ON_FACE, _NONE, _NONE, "through-bolts, by template"
     if wide is None or backset is None:
-        return _NONE, _NONE, _NONE, screws
+        return _BY_TEMPLATE, _BY_TEMPLATE, _BY_TEMPLATE, screws
     return display.exact(wide), display.exact(deep), display.exact(backset), screws
 
 
-def preparation_notes(study: Study, preps: Sequence[Preparation], display: Display) -> tuple[Note, ...]:
-    """Return the notes of a preparation sheet, its own after what is severe."""
-    said = study_notes(study, display)
-    return (*said[:2], Note("Preparation", tuple(_sayings(study, preps, display))), *said[2:])
+def preparation_notes(
+    study: Study, preps: Sequence[Preparation], display: Display, drawn: Collection[str]
+) -> tuple[Note, ...]:
+    """Return the notes of a preparation sheet, its own after what is severe; `drawn` names its details."""
+    said, own = study_notes(study, display), list(_sayings(study, preps, display))
+    let_in = any(prep.on_door or prep.on_frame for prep in preps)
+    if let_in and not any(("edge" in name and "hinge" in name) or "rabbet" in name for name in drawn):
+        own.insert(1, "The edges find no room on this paper: the table has their mortises.")
+    return (*said[:2], Note("Preparation", tuple(own)), *said[2:])
 
 
 def _sayings(study: Study, preps: Sequence[Preparation], display: Display) -> Iterator[str]:
@@ -136,7 +159,7 @@ def _sayings(study: Study, preps: Sequence[Preparation], display: Display) -> It
         return
     first = preps[0]
     yield _drawn(preps, display)
-    yield from _surface(first)
+    yield from _mounted(first, display)
     yield _bevel(first, display)
     yield _TEMPLATE
     if study.opening.fire_label:
@@ -149,12 +172,11 @@ def _sayings(study: Study, preps: Sequence[Preparation], display: Display) -> It
 def _drawn(preps: Sequence[Preparation], display: Display) -> str:
     parts = preps[0].parts
     words = f"Drawn for a {display.size(parts['height'], parts['width'])} hinge"
-    others = [prep.leaf for prep in preps[1:] if _differs(prep, preps[0])]
-    return (
-        f"{words} of the {preps[0].leaf} leaf; the {others[0]} leaf is in the table."
-        if others
-        else words + "."
-    )
+    others = [prep for prep in preps[1:] if _differs(prep, preps[0])]
+    if not others:
+        return words + "."
+    other = display.size(others[0].parts["height"], others[0].parts["width"])
+    return f"{words} of the {preps[0].leaf} leaf and a {other} hinge of the {others[0].leaf} leaf."
 
 
 def _differs(one: Preparation, other: Preparation) -> bool:
@@ -162,12 +184,29 @@ def _differs(one: Preparation, other: Preparation) -> bool:
     return any(one.parts[key] != other.parts[key] for key in keys)
 
 
-def _surface(prep: Preparation) -> Iterator[str]:
-    """Say where a hinge leaf lies on a face instead of in a mortise."""
-    if prep.on_door is None:
-        yield f"{prep.parts['mounting'].capitalize()}: nothing is let into the door's edge at a backset."
-    if prep.on_frame is None:
-        yield f"{prep.parts['mounting'].capitalize()}: nothing is let into the frame's rabbet at a backset."
+def _mounted(prep: Preparation, display: Display) -> Iterator[str]:
+    """Say what is let in where, and what lies on a face, where not both leaves are let in at a backset."""
+    name = str(prep.parts["mounting"]).capitalize()
+    if prep.parts["mounting"] == "swing clear":
+        yield (
+            f"{name}: each leaf is let into the door's edge or the frame's rabbet and runs over the face "
+            "beside it to the pin. How wide, how deep and where is by the hinge's template: cut nothing from "
+            "this sheet. Its legs are drawn, not measured; where the pin stands is what the swing was worked "
+            "out with, so hold the template against it."
+        )
+    if "door" in prep.on_faces:
+        yield (
+            f"{name}: the door leaf lies on the pull face, through-bolted; nothing is let into the door's "
+            "edge. The template decides where the bolts go; the door needs to be solid or reinforced there."
+        )
+    if "frame" in prep.on_faces:
+        yield (
+            f"{name}: the frame leaf lies on the frame's face, through-bolted; nothing is let into the "
+            "frame's rabbet. The template decides where the bolts go."
+        )
+    if abs(prep.packing) > TOLERANCE:
+        which = "door" if prep.packing > 0 else "frame"
+        yield f"Pack the {which} leaf out {display.exact(abs(prep.packing))}, level with the other leaf."
 
 
 def _bevel(prep: Preparation, display: Display) -> str:

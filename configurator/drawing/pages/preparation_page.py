@@ -1,5 +1,9 @@
 """The preparation sheet: sections and edges at a large scale, with what door and frame are cut for."""
 
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from itertools import zip_longest
+
 from configurator.drawing.base.view import Box
 from configurator.drawing.pages.blocks import Block, Room, room_of, set_side_by_side
 from configurator.drawing.pages.dimension_string import refuse_crowded
@@ -13,6 +17,7 @@ from configurator.drawing.pages.preparation_facts import (
     preparations,
 )
 from configurator.drawing.pages.preparation_parts import (
+    CLOSED,
     door_edge,
     frame_rabbet,
     section_at_hinge,
@@ -23,6 +28,8 @@ from configurator.study import Study
 from configurator.units import Display
 
 _OVER_TABLE = 8.0
+_READABLE = 18.0
+"""Points an inch, 3 in to the foot: a hinge drawn smaller cannot be read."""
 Row = tuple[Block, ...]
 
 
@@ -43,7 +50,7 @@ def preparation_page(
     whole = drawing_box(paper)
     under = table.height() + _OVER_TABLE if table.rows else 0.0
     box = Box(whole.left, whole.bottom + under, whole.right, whole.top)
-    details = _details(preps[0], Marks(study.filled), box, scale, paper, display) if preps else ()
+    details = _details(preps, Marks(study.filled), box, scale, paper, display) if preps else ()
     refuse_crowded(details, scale)
     furniture, _ = page_frame(
         paper,
@@ -52,29 +59,91 @@ def preparation_page(
         display,
         "Hinge preparation",
         [detail.scale for detail in details],
-        preparation_notes(study, preps, display),
+        preparation_notes(study, preps, display, {detail.name for detail in details}),
         number,
     )
     drawn = table.drawn((whole.left, whole.bottom + table.height()), whole.width) if table.rows else ()
     return Page(f"{study.opening.mark} preparation", paper, details, (*furniture, *drawn))
 
 
-def _rows(prep: Preparation, marks: Marks, display: Display) -> tuple[Row, ...]:
-    """Return the sections, and under them the edges where anything is let into them."""
-    sections = (section_at_hinge(prep, marks, display), section_at_latch(prep, marks, display))
-    edges = (door_edge(prep, marks, display), frame_rabbet(prep, marks, display))
-    return tuple(row for row in (sections, tuple(edge for edge in edges if edge is not None)) if row)
+def _arrangements(preps: Sequence[Preparation], marks: Marks, display: Display) -> Iterator[tuple[Row, ...]]:
+    """Yield the ways to set sections and edges in rows; a detail that two leaves share is drawn once.
+
+    The last ones are without the edges, whose mortises stand in the table as well.
+    """
+    sections = _of_leaves(preps, [section_at_hinge(prep, marks, display) for prep in preps])
+    latch = section_at_latch(preps[0], marks, display)
+    doors = _of_leaves(preps, [door_edge(prep, marks, display) for prep in preps])
+    frames = _of_leaves(preps, [frame_rabbet(prep, marks, display) for prep in preps])
+    by_leaf = tuple(zip_longest(sections, doors, frames))
+    ways: tuple[tuple[tuple[Block | None, ...], ...], ...] = (
+        ((*sections, latch), (*doors, *frames)),
+        (sections, (latch, *doors, *frames)),
+        (sections, (latch, *doors), frames),
+        (*by_leaf[:-1], (*by_leaf[-1], latch)),
+        (*by_leaf, (latch,)),
+        ((*sections, latch),),
+        (*((one,) for one in sections[:-1]), (sections[-1], latch)),
+    )
+    for way in ways:
+        rows = (tuple(block for block in row if block is not None) for row in way)
+        yield tuple(row for row in rows if row)
+
+
+def _of_leaves(preps: Sequence[Preparation], blocks: Sequence[Block | None]) -> Row:
+    """Return the different blocks, named by their leaves where there is more than one.
+
+    Two are the same where they differ only in which way they are seen.
+    """
+    found: dict[Block, list[str]] = {}
+    for prep, block in zip(preps, blocks, strict=True):
+        if block is not None:
+            same = (one for one in found if _alike(one, block))
+            found.setdefault(next(same, block), []).append(prep.leaf)
+    if len(found) < 2:
+        return tuple(found)
+    return tuple(
+        replace(one, name=f"{one.name.removesuffix(CLOSED)}, {' and '.join(who)}")
+        for one, who in found.items()
+    )
+
+
+def _alike(one: Block, other: Block) -> bool:
+    return replace(one, mirrored=False, datum="") == replace(other, mirrored=False, datum="")
 
 
 def _details(
-    prep: Preparation, marks: Marks, box: Box, asked: Scale | None, paper: Paper, display: Display
+    preps: Sequence[Preparation],
+    marks: Marks,
+    box: Box,
+    asked: Scale | None,
+    paper: Paper,
+    display: Display,
 ) -> tuple[Detail, ...]:
-    """Set the rows one over the other; their dimensions have words where those cost nothing of the scale."""
-    full = _rows(prep, marks, display)
+    """Set the rows one over the other, as they are largest; with words where those cost nothing of the scale.
+
+    Raises ValueError where no scale is small enough, or the one asked for does not fit.
+    """
+    found: list[tuple[list[Scale], tuple[Row, ...]]] = []
+    faults: list[ValueError] = []
+    for full in _arrangements(preps, marks, display):
+        try:
+            rooms = [room_of(row, display) for row in _fewer_words(full, 0)]
+            found.append((_scales(rooms, box, asked, paper, display), full))
+        except ValueError as error:
+            faults.append(error)
+    if not found:
+        raise faults[0]
+    chosen, full = max(found, key=_worth)
     wordings = (full, _fewer_words(full, 1), _fewer_words(full, 0))
-    chosen = _scales([room_of(row, display) for row in wordings[-1]], box, asked, paper, display)
     fits = (rows for rows in wordings if _fit_across(rows, chosen, box, display))
     return _set(next(fits, wordings[-1]), chosen, box, display)
+
+
+def _worth(way: tuple[list[Scale], tuple[Row, ...]]) -> tuple[float, ...]:
+    """Return what an arrangement is worth: a scale to be read, then how much is drawn, then how large."""
+    least, details = min(each.points for each in way[0]), sum(len(row) for row in way[1])
+    return min(least, _READABLE), details, least, way[0][0].points
 
 
 def _fewer_words(rows: tuple[Row, ...], kept: int) -> tuple[Row, ...]:

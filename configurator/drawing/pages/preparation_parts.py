@@ -24,6 +24,7 @@ from configurator.drawing.plan.leaf import (
     frame_leaf,
     frame_leaf_outline,
     open_leaf,
+    packing,
 )
 from configurator.units import TOLERANCE, Display
 
@@ -32,6 +33,7 @@ _SHOWN_OF_FRAME, _SHOWN_OF_DOOR, _BEHIND_STOP = 0.75, 1.15, 0.35
 _ABOUT = 0.1
 _MORTISED_DOOR = ("full mortise", "half mortise")
 _MORTISED_FRAME = ("full mortise", "half surface")
+CLOSED = ", closed"
 _BEYOND = 0.6
 """How much of edge and rabbet shows past the mortise, up and down, inches."""
 _OF_STOP = 0.35
@@ -49,9 +51,9 @@ def section_at_hinge(prep: Preparation, marks: Marks, display: Display) -> Block
     box = Box(around.left, around.bottom, around.right, around.top + _ABOUT)
     parts: tuple[Primitive, ...] = (*hinge_jamb(hung), *open_leaf(hung, 0.0))
     return Block(
-        name="Section at a hinge, closed",
+        name=f"Section at a hinge{CLOSED}",
         extent=box,
-        parts=(*cut_out(parts, box), frame_leaf(hung), door_leaf(hung, 0.0), *barrel(hung)),
+        parts=(*cut_out(parts, box), *packing(hung), frame_leaf(hung), door_leaf(hung, 0.0), *barrel(hung)),
         low=Side(_frame_strings(prep, marks, display, box.left)),
         high=Side(_door_strings(prep, marks, display, box.right)),
         rows=_rows(prep, marks, display, around.top),
@@ -79,7 +81,7 @@ def _frame_strings(prep: Preparation, marks: Marks, display: Display, across: fl
     h, pin = prep.hung.h, prep.hung.pin
     rabbet = _upright(across, (-h.R, 0.0), (("rabbet depth", marks.of("frame.rabbet"), "rabbet"),), display)
     if pin.b_f is None:
-        chain = _upright(across, (0.0, pin.y_p), (("frame face to pin", "", "to pin"),), display)
+        chain = _upright(across, (0.0, pin.y_p), (("frame face to pin", "", "off frame to pin"),), display)
         return String(chain), String(rabbet)
     resting = () if h.b_f is not None else ("door.hinge_backset", "frame.stop_gap")
     names = (
@@ -96,32 +98,47 @@ def _door_strings(prep: Preparation, marks: Marks, display: Display, across: flo
     h, pin = prep.hung.h, prep.hung.pin
     back, face = -h.i - h.T, -h.i
     gap = ("gap at the frame stop", marks.of("frame.stop_gap"), "at stop")
+    off_face = (("door face to pin", "", "off door to pin"),)
     if pin.b is None:
-        levels: tuple[float, ...] = (-h.R, back)
-        names: tuple[_Named, ...] = (gap,)
+        under = _packing_strings(across, prep.packing, face, display)
+        chain = (
+            *_upright(across, (-h.R, back), (gap,), display),
+            *(under or _upright(across, (face, pin.y_p), off_face, display)),
+        )
     else:
         levels = (-h.R, back, back + pin.b, face, pin.y_p)
         backset = ("door hinge backset", marks.of("door.hinge_backset"), "backset")
         leaf = ("hinge leaf on the door", "", "leaf")
-        names = (gap, backset, leaf, ("door face to pin", "", "to pin"))
-    chain = _upright(across, levels, names, display)
+        chain = _upright(across, levels, (gap, backset, leaf, ("door face to pin", "", "to pin")), display)
     inset = marks.of("frame.rabbet", "frame.stop_gap", "door.thickness")
     door = ("door thickness", marks.of("door.thickness"), "door")
     whole = _upright(across, (back, face, max(face, 0.0)), (door, ("inset", inset, "inset")), display)
-    return tuple(String(one) for one in (chain, whole) if one)
+    pinned = (
+        () if pin.b is not None or not prep.packing else _upright(across, (face, pin.y_p), off_face, display)
+    )
+    return tuple(String(one) for one in (chain, pinned, whole) if one)
+
+
+def _packing_strings(across: float, packing: float, face: float, display: Display) -> tuple[Span, ...]:
+    """Return what goes under the door leaf of a full surface hinge, from the door's face up; inches."""
+    if packing <= TOLERANCE:
+        return ()
+    name = (("packing under the door leaf", "", "packing"),)
+    return _upright(across, (face, face + packing), name, display)
 
 
 def _rows(prep: Preparation, marks: Marks, display: Display, top: float) -> tuple[tuple[Span, ...], ...]:
-    """Mortise depths and the hinge-side gap between them, then the gap between the hinge leaves.
+    """Mortise depths and the hinge-side gap between them, then the gap between the leaves and the pin across.
 
     Their extension lines begin over the knuckle, at `top` inches, so as not to run through it.
     """
-    h = prep.hung.h
+    h, x_p = prep.hung.h, prep.hung.pin.x_p
     door, frame = prep.parts["mounting"] in _MORTISED_DOOR, prep.parts["mounting"] in _MORTISED_FRAME
 
     def level(left: float, right: float, name: str, mark: str = "", words: str = "") -> Span:
         return Span((left, top), (right, top), name, mark, words, display.exact(right - left))
 
+    across = level(min(x_p, 0.0), max(x_p, 0.0), "rabbet face to pin", "", "rabbet to pin")
     spans = [level(0.0, h.g_h, "hinge-side gap", marks.of("door.hinge_gap"), "gap")]
     if frame:
         spans.insert(0, level(-prep.frame_depth, 0.0, "frame mortise depth", _flush(h.m_f), "deep"))
@@ -130,7 +147,12 @@ def _rows(prep: Preparation, marks: Marks, display: Display, top: float) -> tupl
     rows = [tuple(span for span in spans if span.b[0] - span.a[0] > TOLERANCE)]
     left, right = h.proud_f, h.g_h - h.proud_d
     if door and frame and right - left > TOLERANCE:
-        rows.append((level(left, right, "gap between the hinge leaves", "", "between leaves"),))
+        words = "between leaves, pin midway" if abs(left + right - 2 * x_p) < TOLERANCE else "between leaves"
+        rows.append((level(left, right, "gap between the hinge leaves", "", words),))
+    elif x_p < 0.0 and not frame:
+        rows[0] = (across, *rows[0])
+    elif abs(x_p) > TOLERANCE:
+        rows.append((across,))
     return tuple(row for row in rows if row)
 
 

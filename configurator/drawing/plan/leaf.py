@@ -21,7 +21,7 @@ from configurator.drawing.plan.drawn_leaf import DrawnLeaf
 from configurator.geometry.meeting_point import nearest_on_outline
 from configurator.geometry.shapes import BUILDING, Shape, leaf_corners
 from configurator.tables import ConstructionRow, row_of
-from configurator.units import CLOSED_IN
+from configurator.units import CLOSED_IN, TOLERANCE
 
 _STILE = 1.25
 """Solid edge of a wood door, inches; common practice, no source."""
@@ -165,7 +165,7 @@ def frame_leaf_outline(hung: DrawnLeaf) -> tuple[Point, ...]:
         low = pin.y_p - h.W / 2
         return ((-h.t, low), (0.0, low), (0.0, h.t), (pin.x_p, h.t), (pin.x_p, 0.0), (-h.t, 0.0))
     if h.mounting in ("half mortise", "full surface"):
-        low = 0.0 if pin.y_p - h.t >= 0 else pin.y_p - h.t
+        low = max(0.0, -pin.packing)
         return rectangle(pin.x_p - h.W / 2, pin.x_p, low, low + h.t)
     right = h.proud_f
     return rectangle(right - h.t, right, pin.y_p - h.W / 2, pin.y_p)
@@ -179,9 +179,20 @@ def door_leaf_outline(hung: DrawnLeaf) -> tuple[Point, ...]:
         inner = ((edge, top - h.t), (pin.x_p, top - h.t), (pin.x_p, top))
         return ((edge, low), (edge + h.t, low), (edge + h.t, top), *reversed(inner))
     if h.mounting in ("half surface", "full surface"):
-        return rectangle(pin.x_p, pin.x_p + h.W / 2, -h.i, -h.i + h.t)
+        low = -h.i + max(0.0, pin.packing)
+        return rectangle(pin.x_p, pin.x_p + h.W / 2, low, low + h.t)
     left = h.g_h - h.proud_d
     return rectangle(left, left + h.t, pin.y_p - h.W / 2, pin.y_p)
+
+
+def packing(hung: DrawnLeaf) -> list[Polygon]:
+    """Return what lies under the farther-back leaf of a full surface hinge, the door closed; mostly none."""
+    h, pin = hung.h, hung.pin
+    if pin.packing > TOLERANCE:
+        return [Polygon(HINGE, rectangle(h.g_h, pin.x_p + h.W / 2, -h.i, 0.0), "core", "packing")]
+    if pin.packing < -TOLERANCE:
+        return [Polygon(HINGE, rectangle(pin.x_p - h.W / 2, 0.0, 0.0, -pin.packing), "core", "packing")]
+    return []
 
 
 def barrel(hung: DrawnLeaf) -> list[Primitive]:

@@ -4,6 +4,7 @@ import pytest
 
 from configurator.drawing.base.primitives import Arc, Polygon, Region
 from configurator.drawing.pages.page import paper_named, scale_named
+from configurator.drawing.pages.preparation_facts import preparation_table, preparations
 from configurator.drawing.pages.preparation_page import preparation_page
 from configurator.drawing.pages.preparation_parts import mortise
 from configurator.model import JobFacts
@@ -97,9 +98,86 @@ def test_only_what_is_let_in_is_cut(mounting, on_door, on_frame):
     assert ("Frame, hinge rabbet" in names) == on_frame
     assert bool(named(page, "door mortise depth")) == on_door
     assert bool(named(page, "frame mortise depth")) == on_frame
-    assert ("nothing is let into the door's edge" in said(page)) == (not on_door)
+    on_its_face = not on_door and mounting != "swing clear"
+    assert ("nothing is let into the door's edge" in " ".join(said(page).split())) == on_its_face
     assert_true_to_scale(page)
     assert overlapping(page) == []
+
+
+HUNG_OTHERWISE = {
+    # d_b/2 of a barrel of 0.58 is 0.29; the door is set in 1/8, so off its face 0.415.
+    "half mortise": {"frame face to pin": 0.29, "door face to pin": 0.415},
+    # Off the door's face 0.29, so 0.165 off the frame's.
+    "half surface": {"frame face to pin": 0.165, "door face to pin": 0.29},
+    "full surface": {"frame face to pin": 0.29, "door face to pin": 0.415, "rabbet face to pin": 0.0625},
+    # Across back over the frame's face by o + T = 0.415 + 1.75.
+    "swing clear": {"frame face to pin": 0.29, "door face to pin": 0.415, "rabbet face to pin": 2.165},
+}
+
+
+@pytest.mark.parametrize("mounting", HUNG_OTHERWISE)
+@pytest.mark.parametrize("paper", [LETTER, TABLOID])
+def test_the_pin_is_located_off_both_faces_and_across(mounting, paper):
+    page = page_of(paper, hinge={"mounting": mounting, "height": 4.5, "width": 3.5})
+    for name, inches in HUNG_OTHERWISE[mounting].items():
+        assert named(page, name) == pytest.approx([inches]), name
+    assert len(named(page, "rabbet face to pin")) == 1
+    assert struck_through(page) == []
+    assert outside(page) == []
+
+
+@pytest.mark.parametrize(
+    ("mounting", "door", "frame"),
+    [
+        ("half mortise", "let in", "on the face"),
+        ("half surface", "on the face", "let in"),
+        ("full surface", "on the face", "on the face"),
+        ("swing clear", "by template", "by template"),
+    ],
+)
+def test_the_table_says_of_each_side_what_is_cut_there(mounting, door, frame):
+    answer = study(opening(**PLAIN | {"hinge": {"mounting": mounting, "height": 4.5, "width": 3.5}}))
+    (row,) = preparation_table(preparations(answer), INCHES).rows
+    assert row[5] == door or (door == "let in" and row[5].endswith(" in"))
+    assert row[9] == frame or (frame == "let in" and row[9].endswith(" in"))
+    for side, screws in ((door, row[8]), (frame, row[12])):
+        assert (screws == "through-bolts, by template") == (side == "on the face")
+
+
+def test_swing_clear_says_that_its_template_decides():
+    page = page_of(hinge={"mounting": "swing clear", "height": 4.5, "width": 4.5})
+    words = " ".join(said(page).split())
+    assert "cut nothing from this sheet" in words
+    assert "nothing is let into" not in words
+
+
+def test_a_door_set_in_is_packed_out_under_a_full_surface_hinge():
+    page = page_of(hinge={"mounting": "full surface", "height": 4.5, "width": 4.5})
+    assert named(page, "packing under the door leaf") == [0.125]
+    assert "Pack the door leaf out 1/8 in" in " ".join(said(page).split())
+    flush = page_of(
+        hinge={"mounting": "full surface", "height": 4.5, "width": 4.5},
+        frame={**PLAIN["frame"], "rabbet": 1.8125},
+    )
+    assert named(flush, "packing under the door leaf") == []
+
+
+def test_both_leaves_are_drawn_where_they_differ_and_once_where_they_do_not():
+    pair = {"leaves": "pair", "size": {"width": 72, "height": 84}, "hinge": None}
+    names = [detail.name for detail in page_of(**pair, active_width=50).details]
+    assert [name for name in names if "Section" in name] == [
+        "Section at a hinge, active",
+        "Section at a hinge, inactive",
+    ]
+    assert len([name for name in names if "Door, hinge edge" in name]) == 2
+    alike = [detail.name for detail in page_of(**pair).details]
+    assert alike.count("Section at a hinge, closed") == 1
+    small = page_of(LETTER, **pair, active_width=42)
+    assert "the table has their mortises" in " ".join(said(small).split())
+    assert min(detail.scale.points for detail in small.details) >= 18.0
+    assert overlapping(small) == []
+    dutch = [detail.name for detail in page_of(leaves="dutch").details]
+    assert dutch.count("Section at a hinge, closed") == 1
 
 
 def test_a_rounded_mortise_has_its_radius_as_arcs():
@@ -138,9 +216,9 @@ def test_a_job_standard_hinge_is_what_is_cut_for():
 
 def test_a_pair_closes_on_its_other_leaf():
     page = page_of(leaves="pair", size={"width": 72, "height": 84}, active_width=50, hinge=None)
-    assert page.details[1].name == "Meeting edges"
+    assert "Meeting edges" in [detail.name for detail in page.details]
     assert named(page, "meeting gap") == [0.125]
-    assert "the inactive leaf is in the table" in " ".join(said(page).split())
+    assert "hinge of the inactive leaf." in " ".join(said(page).split())
     alike = page_of(leaves="pair", size={"width": 72, "height": 84})
     assert "active and inactive" in said(alike)
 
