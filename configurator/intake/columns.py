@@ -110,8 +110,7 @@ def reading_of(table: ScheduleTable) -> Reading:
     for place, (title, field) in enumerate(zip(table.titles(), matched(table.headings), strict=True)):
         if field is not None and _says_otherwise(table, place, field):
             field = None  # as where “Status” has NEW and EXISTING under it
-        commas = _commas(table, place) if needs_unit(field) else ""
-        columns.append(Column(place, title, field, _unit(table, place, title, field), commas))
+        columns.append(Column(place, title, field, _unit(table, place, title, field), _commas(table, place)))
     sizes = [column for column in columns if column.field == "size"]
     reading = Reading(tuple(columns))
     height = any(height_first(column.heading) for column in sizes)
@@ -143,7 +142,12 @@ def columns_told(table: ScheduleTable, reading: Reading) -> tuple[str, ...]:
         for column in reading.columns
         if column.commas and needs_unit(column.field)
     )
-    return left_out + units_told(table, reading) + commas
+    spaced = tuple(
+        f"{column.heading}: blanks between thousands are passed over, as 2 110 for 2110"
+        for column in reading.columns
+        if needs_unit(column.field) and any(_SPACED.search(row.cell(column.place)) for row in table.rows)
+    )
+    return left_out + units_told(table, reading) + commas + spaced
 
 
 def not_read(table: ScheduleTable, reading: Reading) -> tuple[tuple[str, int], ...]:
@@ -213,10 +217,10 @@ def _says_otherwise(table: ScheduleTable, place: int, field: str) -> bool:
 
 
 def _unit(table: ScheduleTable, place: int, title: str, field: str | None) -> Unit:
-    if field is None or not needs_unit(field):
-        return "in"
     named = unit_named(title)
-    return named or guessed_unit(table, place, field)
+    if field is None:  # it may still be said to be a width: then its numbers are known
+        return named or ("mm" if guessed_unit(table, place, "width") == "mm" else "in")
+    return (named or guessed_unit(table, place, field)) if needs_unit(field) else "in"
 
 
 def guessed_unit(table: ScheduleTable, place: int, field: str) -> Unit:

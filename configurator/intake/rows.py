@@ -162,7 +162,7 @@ class _Row(asking.AskedRow):
 
     def _not_understood(self, column: Column, cell: str) -> None:
         self.fates[column.place] = "not understood"
-        if FIELDS[column.field or ""].kind != "code":
+        if column.field in ("door", "frame"):
             self.asks.append(
                 f"{column.heading} is {quoted(cell)}: what is it made of, and is it to be hung anew?"
             )

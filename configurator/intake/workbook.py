@@ -11,7 +11,7 @@ from typing import Any
 
 from openpyxl import load_workbook
 from openpyxl.cell.rich_text import CellRichText, TextBlock
-from openpyxl.utils import get_column_letter
+from openpyxl.utils import column_index_from_string, get_column_letter
 
 from configurator.intake.headings import best_header
 from configurator.intake.refused import NOT_WORKED_OUT
@@ -36,6 +36,9 @@ _ROW = re.compile(rb"<(?:\w+:)?row\b([^>]*)>")
 _ROW_NUMBER = re.compile(rb'\br="(\d+)"')
 _HIDDEN = re.compile(rb'\bhidden="(?:1|true)"')
 _COLUMN = re.compile(rb"<(?:\w+:)?col\b([^>]*)>")
+_MERGED = re.compile(rb'<(?:\w+:)?mergeCell\b[^>]*\bref="([A-Z]{1,3})(\d{1,7}):[A-Z]{1,3}(\d{1,7})"')
+_TALLEST_MERGED = 200
+"""Rows of one merged cell; a taller one is no cell of a schedule."""
 _ROWS_TRIED = 60
 
 
@@ -57,12 +60,13 @@ def _sheet_steps(data: bytes, name: str, wanted: str | None) -> Steps[Sheet]:
     place, told = _place(book, names, wanted, name)
     formulas = _rows(_opened(data, values=False), place) if _has_formulas(data) else None
     part = _part(data, book, place)
-    hidden, struck = _hidden_rows(part), _struck(data, place, part)
+    hidden, struck, merged = _hidden_rows(part), _struck(data, place, part), _Merged(part)
     rows: list[SheetRow] = []
     for line, values in enumerate(_rows(book, place), 1):
         cells = [_text(value) for value in values]
         if formulas is not None:
             _tell_missing(cells, next(formulas, ()))
+        merged.fill(line, cells)
         row = row_of(line, cells, line in hidden, struck.get(line, NOT_STRUCK))
         if row is not None:
             rows.append(row)
@@ -71,7 +75,7 @@ def _sheet_steps(data: bytes, name: str, wanted: str | None) -> Steps[Sheet]:
             raise IntakeError(f"{name}: the sheet “{names[place]}” has more rows than a workbook can have")
         if line % ROWS_A_STEP == 0:
             yield len(rows)
-    return Sheet(names[place], tuple(rows), (*told, *_hidden_columns(part)), names)
+    return Sheet(names[place], tuple(rows), (*told, *_hidden_columns(part), *merged.told()), names)
 
 
 def _part(data: bytes, book: Any, place: int) -> bytes:
@@ -89,6 +93,38 @@ def _hidden_rows(part: bytes) -> frozenset[int]:
         if _HIDDEN.search(row[1]):
             hidden.add(number)
     return frozenset(hidden)
+
+
+class _Merged:
+    """Cells merged over several rows: the file holds their text in the first of these only."""
+
+    def __init__(self, part: bytes) -> None:
+        self._begun: dict[int, list[tuple[int, int, str]]] = {}
+        self._texts: dict[tuple[int, int], str] = {}
+        self._filled: dict[str, None] = {}
+        for found in _MERGED.finditer(part):
+            letters, first, last = found[1].decode(), int(found[2]), int(found[3])
+            for line in range(first, last + 1) if 0 < last - first < _TALLEST_MERGED else ():
+                place = column_index_from_string(letters) - 1
+                self._begun.setdefault(line, []).append((first, place, f"{letters}{first}:{letters}{last}"))
+
+    def fill(self, line: int, cells: list[str]) -> None:
+        """Give the cells of a row what the first row of their merged cell says."""
+        for first, place, name in self._begun.get(line, ()):
+            if line == first:
+                self._texts[first, place] = cells[place] if place < len(cells) else ""
+            elif (text := self._texts.get((first, place), "")).strip():
+                cells.extend([""] * (place + 1 - len(cells)))
+                cells[place] = cells[place] or text
+                self._filled[name] = None
+
+    def told(self) -> tuple[str, ...]:
+        """Say which merged cells were read in each of their rows."""
+        return (
+            (f"merged cells are read in each of their rows: {', '.join(self._filled)}",)
+            if self._filled
+            else ()
+        )
 
 
 def _hidden_columns(part: bytes) -> tuple[str, ...]:

@@ -2,9 +2,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from configurator.intake.columns import reading_of
+from configurator.intake.rows import rows_steps
+from configurator.intake.saying import fates
 from configurator.intake.sheet import IntakeError
 from configurator.intake.table import schedule_table
 from configurator.intake.words import says_nothing
+from configurator.long_work import run
 from configurator.model.paths import vocabulary
 from tests.intake.reading import compared, read, reasons, sheet, values
 from tests.sweeps import examples
@@ -193,6 +197,24 @@ def test_whatever_stands_in_the_cells_is_taken_or_refused(cells, others):
         assert all(fault.reason and "\n" not in fault.reason for fault in row.faults)
     for good in found.good:
         assert good.opening.size.width >= 12
+
+
+@examples(100)
+@given(
+    st.lists(st.lists(CELLS | st.just(""), min_size=4, max_size=4), min_size=1, max_size=6),
+    st.sampled_from(["", "leave out", "by others", "hinged"]),
+)
+def test_every_cell_is_accounted_for_whatever_stands_in_it(rows, answer):
+    written = [["Mark", "Size", "Remarks", "Keynote"], ["101", "3070", "", "8"], *rows]
+    try:
+        table = schedule_table(sheet(*written))
+    except IntakeError:
+        return
+    reading = reading_of(table)
+    reading = reading.with_answer("no hinged door", answer) if answer else reading
+    found = list(fates(table, run(rows_steps(table, reading))))
+    filled = sum(bool(cell.strip()) for row in written for cell in row)
+    assert len(found) == filled == len({(line, place) for line, place, *_ in found})
 
 
 @pytest.mark.parametrize("heading", HEADINGS[1:])

@@ -246,3 +246,24 @@ def test_the_kind_of_file_is_told_by_what_is_in_it(tmp_path):
 
 def test_the_test_workbooks_are_ones_others_read():
     assert load_workbook(io.BytesIO(data_of(book(["Mark"])))).active["A1"].value == "Mark"
+
+
+def test_merged_cells_are_read_in_each_of_their_rows():
+    made = book(["Mark", "Level", "Size"], ["1", "First", "3070"], ["2", None, "3070"], ["3", None, "3070"])
+    made["Doors"].merge_cells("B2:B3")
+    sheet = run(workbook_steps(data_of(made), "doors.xlsx", None))
+    assert [row.cell(1) for row in sheet.rows] == ["Level", "First", "First", ""]
+    assert "merged cells are read in each of their rows: B2:B3" in sheet.told
+
+
+def test_a_sheet_that_is_hidden_is_not_the_schedule_and_none_is_told():
+    made = book(["Mark", "Size", "Hand"], ["1", "3070", "LH"], title="Old")
+    made["Old"].sheet_state = "hidden"
+    sheet = made.create_sheet("New")
+    for row in (["Mark", "Size", "Hand"], ["2", "3070", "LH"]):
+        sheet.append(row)
+    found = run(workbook_steps(data_of(made), "doors.xlsx", None))
+    assert (found.name, found.rows[1].cells[0]) == ("New", "2")
+    assert found.told == (
+        "the sheet “New” is read, as it has the headings of a door schedule; the others are Old",
+    )

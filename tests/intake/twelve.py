@@ -181,7 +181,11 @@ THOUSANDS = Case(
     {"heading": 4, "read": 7},
     asked={"pair width": 1},
     answers={"pair width": "leaf"},
-    said=("commas are read as marks between thousands", "two leaves of 900 mm make an opening 1800 mm wide"),
+    said=(
+        "blanks between thousands are passed over",
+        "commas are read as marks between thousands",
+        "two leaves of 900 mm make an opening 1800 mm wide",
+    ),
 )
 
 HIDDEN = Case(

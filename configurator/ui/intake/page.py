@@ -11,8 +11,9 @@ from PySide6.QtWidgets import QComboBox, QFileDialog, QInputDialog, QLabel, QPus
 from configurator.export.document import write_document
 from configurator.intake.columns import not_read
 from configurator.intake.comparing import Compared
+from configurator.intake.fields import needs_unit
 from configurator.intake.refused import QUESTIONS, CellFault
-from configurator.intake.saying import NOTHING, counted, summary
+from configurator.intake.saying import NOTHING, counted, display_of, summary
 from configurator.sentences import as_sentence
 from configurator.ui.intake.controls import Asked, TakeRow
 from configurator.ui.intake.lists import ImportLists
@@ -119,13 +120,16 @@ class ImportPage(LeadsOn, QWidget):
             said = f"{counted(waiting, asked.one, asked.many)}. " if waiting else ""
             answer = reading.answer(question) if reading is not None else "ask"
             self.asked[question].show_answer(answer, said + asked.words, waiting, dark)
-        commas = next((each.commas for each in reading.columns if each.commas), "") if reading else ""
+        columns = reading.columns if reading is not None else ()
+        commas = next((each.commas for each in columns if each.commas and needs_unit(each.field)), "")
         self.commas.show_answer(commas or "ask", "Commas in numbers are", 0, dark)
 
     def _show_rows(self) -> None:
         work, session = self.work, self.session
+        own = display_of(work.reading) if work.reading is not None else session.display
+        display = own if own.metric else session.display  # a schedule in millimetres is spoken of in them
         with self.view.staying():
-            self.preview.show_schedule(work.table, work.reading, work.compared, session.display, session.dark)
+            self.preview.show_schedule(work.table, work.reading, work.compared, display, session.dark)
             self.view.header.show_reading(work.reading)
             headings = work.table.headings if work.table is not None else None
             if headings is not self._wide_for:  # the same ones after a cell was corrected
@@ -135,7 +139,7 @@ class ImportPage(LeadsOn, QWidget):
         if work.table is not None and work.compared is not None:
             state_of = {opening.mark: opening.settled or opening.status for opening in session.job.openings}
             assert work.reading is not None
-            self.lists.show_found(work.table, work.reading, work.compared, state_of, session.display)
+            self.lists.show_found(work.table, work.reading, work.compared, state_of, display)
 
     def _show_words(self) -> None:
         """Say what was found, or what has to be chosen before anything can be."""
