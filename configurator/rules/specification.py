@@ -219,7 +219,7 @@ def _leaf(
 ) -> tuple[LeafSpecification, tuple[Finding, ...]]:
     opening = filled.opening
     by_hand = opening.hinge or NOTHING_ASKED
-    standard = standard_for(standard, hinge.needed_height)
+    standard = standard_for(standard, hinge.needed_height, filled.thickness)
 
     place = place_of(filled)
     bhma, us = _asked_finish(by_hand, standard)

@@ -364,4 +364,86 @@ REPLACING = (
         use=FLAT | {"fire_rated": True},
     ),
 )
-CASES = POLICY + MENDS + BARRELS + SURFACE + REPLACING
+THIN = {"construction": "wood, solid core", "thickness": 1.375, "hinge_gap": 0.125, "latch_gap": 0.125}
+WOOD = {"frame": {"kind": "wood with casing"}, "hand": "LH", "use": FLAT}
+TOO_HIGH, OUTSIDE = "hinge too high", "outside the tables"
+
+
+def thin(words, width, recommended, findings=(), silent=(TOO_HIGH, OUTSIDE), **changes):
+    """A door 1-3/8 thick, so wide."""
+    job = changes.pop("job", {})
+    given = {**WOOD, "door": THIN, "size": {"width": width + 0.25, "height": 80}, **changes}
+    return Judgement(words, given, recommended, findings, silent, job=job)
+
+
+HEIGHTS = (
+    thin("a 1-3/8 door 32 in wide", 32, {"height": 3.5}),
+    thin("a 1-3/8 door over 32 in wide", 32 + 1 / 64, {"height": 4}),
+    thin("a 1-3/8 door 36 in wide", 36, {"height": 4}),
+    thin("a 1-3/8 door over 36 in wide is outside the table", 36 + 1 / 64, {"height": None}, (OUTSIDE,), ()),
+    thin(
+        "a 1-3/8 door takes no 4-1/2 in hinges by hand",
+        36,
+        {"height": None},
+        (TOO_HIGH,),
+        (),
+        hinge={"height": 4.5},
+    ),
+    thin("a 1-3/8 door on 4 in hinges by hand", 30, {"height": 4}, hinge={"height": 4}),
+    thin(
+        "a 1-3/8 door does not take the job's 4-1/2 in hinges",
+        36,
+        {"height": 4},
+        ("standard too high",),
+        job={"standard_hinge": {"height": 4.5}},
+    ),
+    thin(
+        "a 1-3/8 door that is said to be cut for 4-1/2 in hinges: check the thickness",
+        36,
+        {"height": 4.5},
+        (TOO_HIGH,),
+        (),
+        prepared_height=4.5,
+    ),
+    Judgement(
+        "a 1-3/4 door on 4-1/2 in hinges",
+        {**WOOD, "door": THIN | {"thickness": 1.75}},
+        {"height": 4.5},
+        silent=(TOO_HIGH, OUTSIDE),
+    ),
+    Judgement(
+        "a 1-3/4 door 49 in wide is in the table",
+        {**OPEN_WALL, "size": {"width": 49, "height": 84}},
+        {"height": 6},
+        silent=(OUTSIDE,),
+    ),
+)
+LOW = {"traffic": "low", "closer": False, "locked": True, "wanted_angle": 180}
+
+
+def heavy(words, why, source, mark, **changes):
+    """A door that takes heavy hinges for one reason, which its sentence gives and no other."""
+    given = {**OPEN_WALL, "use": LOW, **changes}
+    return Judgement(words, given, {"weight": "heavy"}, because={"weight": why}, source=source, mark=mark)
+
+
+MEMORY = ("from memory", "from memory")
+WEIGHTS = (
+    heavy(
+        "heavy for its thickness, and says so",
+        "over 1-3/4 in thick",
+        "common practice, no source",
+        "common practice",
+        door=STEEL | {"thickness": 2.25},
+    ),
+    heavy("heavy for its weight, and says so", "may weigh 230 lb", *MEMORY, door=STEEL | {"weight": 230}),
+    heavy("heavy for its width, and says so", "wide", *MEMORY, size={"width": 43, "height": 80}),
+    heavy(
+        "heavy for its traffic, and says so",
+        "high-frequency doors",
+        "UFC 3-190-02FA (2003, since cancelled), para. 6d",
+        "read",
+        use=LOW | {"traffic": "high"},
+    ),
+)
+CASES = POLICY + MENDS + BARRELS + SURFACE + REPLACING + HEIGHTS + WEIGHTS

@@ -13,7 +13,8 @@ class Judgement:
     `recommended` are parts of the hinge as `compare --json` names them, `findings` codes that must be there
     and `silent` codes that must not. `says` has a code and words its message must hold, `assumed` paths that
     must be listed as assumed. `order` are keys of the first order line, and `held` the errors that
-    keep the order without one; `job` are the facts of the job.
+    keep the order without one; `job` are the facts of the job. `because` has a part of the hinge and words
+    that its reason must hold.
     """
 
     words: str
@@ -26,5 +27,6 @@ class Judgement:
     order: Mapping[str, Any] = field(default_factory=dict)
     held: tuple[str, ...] = ()
     job: Mapping[str, Any] = field(default_factory=dict)
+    because: Mapping[str, str] = field(default_factory=dict)
     source: str = "common practice, no source"
     mark: Literal["read", "common practice", "from memory", "derived"] = "common practice"

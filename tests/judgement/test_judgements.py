@@ -29,6 +29,8 @@ def test_judgement(case):
     assert not set(case.silent) & set(said)
     for code, words in case.says.items():
         assert words in said[code]
+    for part, words in case.because.items():
+        assert words in data["recommended"]["because"][part]["reason"]
     assert not set(case.assumed) - set(answer.filled.assumed)
     if case.order or case.held:
         ordered = take_off(tally_job(job), job.job).as_data()

@@ -44,6 +44,7 @@ from configurator.rules.hinge.pin import (
     pin_findings,
 )
 from configurator.rules.hinge.replacement import Cut, existing_findings
+from configurator.rules.hinge.sizes import height_row
 from configurator.rules.hinge.weight import (
     REACTIONS_SOURCE,
     given_weight_findings,
@@ -65,6 +66,7 @@ def leaf_checks(
 ) -> Iterator[Finding]:
     """Yield the findings about one leaf's hinges."""
     yield from _outside_tables(filled, hinge)
+    yield from _beside_the_rows(filled, hinge)
     yield from height_findings(filled, hinge, standard)
     yield from fit_findings(filled, hinge)
     yield from _count(filled, hinge)
@@ -132,6 +134,19 @@ def _outside_tables(filled: FilledOpening, hinge: LeafHinge) -> Iterator[Finding
                 "the door's and the hinge's makers, as the answer here is only a continuation of the tables."
             )
             yield finding("outside the tables", "error", message, row.cited, value=value, limit=row.value)
+
+
+def _beside_the_rows(filled: FilledOpening, hinge: LeafHinge) -> Iterator[Finding]:
+    """Say that the table of hinge heights ends before a leaf so wide and so thin; it is not carried on."""
+    width, row = hinge.leaf.width, height_row(filled.thickness, hinge.leaf.width)
+    if row.width_to is None or width <= row.width_to + TOLERANCE:
+        return
+    message = (
+        f"{exactly(width, 'up')} wide: for a door {exactly(filled.thickness)} thick the table of hinge "
+        f"heights ends at {exactly(row.width_to)}. Check thickness and width; if they are right, ask the "
+        "door's and the hinge's makers."
+    )
+    yield finding("outside the tables", "error", message, row.cited, value=width, limit=row.width_to)
 
 
 def _count(filled: FilledOpening, hinge: LeafHinge) -> Iterator[Finding]:
@@ -222,7 +237,7 @@ def _fire(filled: FilledOpening, hinge: LeafHinge, parts: Parts) -> tuple[Findin
             leaf_thickness=parts["leaf_thickness"].value,
             bearing=parts["bearing"].value,
             minutes=filled.opening.fire_minutes,
-            needed_height=hinge.needed_height.value,
+            needed_height=max(hinge.needed_height.value, filled.opening.prepared_height or 0.0),
         )
     )
 

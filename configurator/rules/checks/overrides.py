@@ -6,11 +6,12 @@ from configurator.model import Hinge
 from configurator.rules.checks.slips import swapped_hinge
 from configurator.rules.filling.materials import Fastening
 from configurator.rules.filling.usual import FilledOpening
-from configurator.rules.finding import Finding, Fix, Reason, Source, finding
-from configurator.rules.hinge.leaf_hinge import NOTHING_ASKED, LeafHinge, standard_serves
+from configurator.rules.finding import Finding, Fix, Reason, Severity, Source, finding
+from configurator.rules.hinge.leaf_hinge import NOTHING_ASKED, LeafHinge, old_hinge, standard_serves
 from configurator.rules.hinge.prepared import Prepared, prepared_findings
-from configurator.rules.wording import plain
-from configurator.tables import practice, words_of
+from configurator.rules.hinge.sizes import too_high
+from configurator.rules.wording import exactly, plain
+from configurator.tables import limit, practice, words_of
 
 PREPARED = 4.5
 """Inches: the hinge height most doors and frames are prepared for; common practice, no source."""
@@ -20,8 +21,10 @@ def height_findings(filled: FilledOpening, hinge: LeafHinge, standard: Hinge) ->
     """Yield the findings about one leaf's hinge height."""
     needed, height = hinge.needed_height.value, hinge.height.value
     by_hand = filled.opening.hinge or NOTHING_ASKED
-    if not standard_serves(standard, hinge.needed_height):
-        yield _standard_too_low(standard, needed)
+    if not standard_serves(standard, hinge.needed_height, filled.thickness):
+        yield _standard_does_not_serve(standard, needed)
+    if too_high(filled.thickness, height):
+        yield _too_high(filled, height, needed)
     if by_hand.height and by_hand.width and (slip := swapped_hinge(needed, by_hand.height, by_hand.width)):
         yield slip
     elif (prepared := filled.opening.prepared_height) is not None:
@@ -32,12 +35,29 @@ def height_findings(filled: FilledOpening, hinge: LeafHinge, standard: Hinge) ->
         yield _ask(hinge.needed_height)
 
 
-def _standard_too_low(standard: Hinge, needed: float) -> Finding:
+def _standard_does_not_serve(standard: Hinge, needed: float) -> Finding:
+    height = standard.height or 0.0
+    code = "standard too low" if height < needed else "standard too high"
     message = (
-        f"The job's standard hinge is {plain(standard.height or 0.0)} high; this door takes "
-        f"{plain(needed)}. {plain(needed)} is taken; have it noted in the job's specification."
+        f"The job's standard hinge is {plain(height)} high; this door takes {plain(needed)}. "
+        f"{plain(needed)} is taken; have it noted in the job's specification."
     )
-    return finding("standard too low", "warning", message, practice("job_standard"), needed=needed)
+    return finding(code, "warning", message, practice("job_standard"), needed=needed)
+
+
+def _too_high(filled: FilledOpening, height: float, needed: float) -> Finding:
+    """Say that a thin door takes no such hinge; where it is cut for one, ask whether it is so thin."""
+    hangs = height in (old_hinge(filled).height, filled.opening.prepared_height)
+    most = limit("thin_door_height")
+    mend = "Check the thickness" if hangs else f"Take {plain(needed)} high, or check the thickness"
+    message = (
+        f"A door {exactly(filled.thickness)} thick takes hinges no higher than {plain(most.value)}; these "
+        f"are {plain(height)}. {mend}."
+    )
+    fix = () if hangs else (Fix("hinge.height", needed, f"Take {plain(needed)} high"),)
+    numbers = {"height": height, "thickness": filled.thickness}
+    severity: Severity = "warning" if hangs else "error"
+    return finding("hinge too high", severity, message, most.cited, fix, **numbers)
 
 
 def _prepared(filled: FilledOpening, hinge: LeafHinge, prepared: float) -> Prepared:

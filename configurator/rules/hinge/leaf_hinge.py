@@ -15,6 +15,7 @@ from configurator.rules.hinge.sizes import (
     hinge_count,
     hinge_height,
     leaf_thickness,
+    too_high,
     weight_of_gage,
 )
 from configurator.rules.hinge.weight import Duty, hinge_bearing, hinge_weight
@@ -101,7 +102,7 @@ def leaf_hinge(filled: FilledOpening, leaf: LeafSize, standard: Hinge) -> LeafHi
     """Return one leaf's hinges before a width is chosen."""
     by_hand, old = filled.opening.hinge or NOTHING_ASKED, old_hinge(filled)
     needed, pounds = hinge_height(filled.thickness, leaf.width), _pounds(filled, leaf)
-    standard = standard_for(standard, needed)
+    standard = standard_for(standard, needed, filled.thickness)
     height = _height(filled, needed, pounds, standard)
     duty = _duty(filled, leaf, pounds)
     needed_weight = hinge_weight(duty, height.value)
@@ -157,17 +158,22 @@ def _count(filled: FilledOpening, leaf: LeafSize, standard: Hinge) -> Reason:
     return reused(by_hand, of_job, more, count, "so many hang there")
 
 
-def standard_serves(standard: Hinge, needed: Reason) -> bool:
-    """Return whether the job's standard hinge is high enough for a leaf that needs that height."""
-    return standard.height is None or standard.height >= needed.value
+def standard_serves(standard: Hinge, needed: Reason, thickness: float) -> bool:
+    """Return whether the job's standard hinge goes on a leaf that needs that height.
+
+    It must be high enough, and on a thin door not too high; `thickness` is the door's, inches.
+    """
+    height = standard.height
+    return height is None or (height >= needed.value and not too_high(thickness, height))
 
 
-def standard_for(standard: Hinge, needed: Reason) -> Hinge:
+def standard_for(standard: Hinge, needed: Reason, thickness: float) -> Hinge:
     """Return what of the job's standard hinge holds for a leaf that needs that height.
 
-    Of one too low for it neither size nor weight hold; that is said as a finding.
+    Of one that does not serve neither size nor weight hold; that is said as a finding.
     """
-    return standard if standard_serves(standard, needed) else standard.model_copy(update=_OF_A_SIZE)
+    serves = standard_serves(standard, needed, thickness)
+    return standard if serves else standard.model_copy(update=_OF_A_SIZE)
 
 
 _OF_A_SIZE = dict.fromkeys(("height", "weight", "leaf_thickness", "barrel", "type"))

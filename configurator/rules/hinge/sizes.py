@@ -4,7 +4,7 @@ import math
 
 from configurator.rules.finding import Reason, reason
 from configurator.rules.wording import counted, exactly, plain
-from configurator.tables import BarrelRow, CountRow, GageRow, HeightRow, table
+from configurator.tables import BarrelRow, CountRow, GageRow, HeightRow, limit, table
 from configurator.units import TOLERANCE
 
 
@@ -20,6 +20,12 @@ def height_row(thickness: float, width: float) -> HeightRow:
     thick = [row for row in rows if row.thickness_to == group]
     fits = (row for row in thick if row.width_to is None or width <= row.width_to + TOLERANCE)
     return next(fits, thick[-1])
+
+
+def too_high(thickness: float, height: float) -> bool:
+    """Return whether a hinge is higher than a thin door takes, whatever asks for it; inches."""
+    thin = thickness <= limit("thin_door").value + TOLERANCE
+    return thin and height > limit("thin_door_height").value + TOLERANCE
 
 
 def hinge_height(thickness: float, width: float) -> Reason:

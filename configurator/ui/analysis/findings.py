@@ -25,11 +25,11 @@ class FindingRow(QFrame):
         self._finding: Finding | None = None
         self.setObjectName("finding")
         self.sign, self.message, self.source = QLabel(), _words(""), _words("")
-        self.to_words = self._words_button()
+        self.to_words, self.to_source = self._words_button(), self._source_button()
         self._fixes, self._mends = QVBoxLayout(), Pool(self._mend_button)
         sized(self.sign, 0, bold=True)
         sized(self.source, -1)
-        head = across((self.sign, 1), self.to_words)
+        head = across((self.sign, 1), self.to_source, self.to_words)
         margins = (2 * GRID, GRID, 2 * GRID, GRID)
         fill(self, down(head, self.message, self.source, self._fixes, spacing=2, margins=margins))
 
@@ -44,6 +44,8 @@ class FindingRow(QFrame):
         said = finding.said(self.session.display)
         self.message.setText(said)
         self.source.setText(cited(finding.source, finding.mark_of_source))
+        self.to_source.setChecked(False)
+        self.to_source.setAccessibleName(f"source of: {said}")
         tinted(self.source, "quiet", self.session.dark)
         self.to_words.setAccessibleName(f"what the words mean: {said}")
         for button, fix in zip(self._mends.take(len(finding.fixes)), finding.fixes, strict=True):
@@ -71,6 +73,18 @@ class FindingRow(QFrame):
         sized(button, -1)
         button.setToolTip("What the words of this finding mean (F1)")
         button.clicked.connect(lambda _=False: self.session.asked.emit(self.message.text()))
+        return button
+
+    def _source_button(self) -> QToolButton:
+        """Where the finding comes from, folded away until it is asked for."""
+        button = QToolButton()
+        button.setText("Source")
+        button.setCheckable(True)
+        button.setAutoRaise(True)
+        sized(button, -1)
+        button.setToolTip("Which rule or reading this rests on, and how sure that is")
+        button.toggled.connect(self.source.setVisible)
+        self.source.setVisible(False)
         return button
 
     def _draw_edge(self) -> None:
