@@ -1,5 +1,7 @@
 """What is written from the order page."""
 
+from pathlib import Path
+
 import pytest
 from PySide6.QtWidgets import QFileDialog
 
@@ -7,6 +9,8 @@ from configurator.export import document as documents
 from configurator.ui.order.page import OrderPage
 from configurator.ui.order.writing import KINDS, ask_file
 from tests.order.cases import table_of
+
+PRICES = Path(__file__).resolve().parents[3] / "demo_openings" / "kestrel_point_prices.csv"
 
 
 @pytest.fixture
@@ -186,3 +190,21 @@ def test_a_submittal_has_no_prices(qtbot, page, tmp_path):
     page.use_prices(page.session.path.parent / "kestrel_point_prices.csv")
     write(qtbot, page, "submittal", tmp_path / "with.csv")
     assert (tmp_path / "with.csv").read_bytes() == (tmp_path / "without.csv").read_bytes()
+
+
+@pytest.mark.parametrize("kind", ["labels", "floor labels"])
+def test_labels_are_written_as_a_pdf(qtbot, page, tmp_path, kind):
+    path = tmp_path / f"{kind}.pdf"
+    assert write(qtbot, page, kind, path) == f"Written: {path}"
+    assert path.read_bytes().startswith(b"%PDF")
+
+
+@pytest.mark.parametrize("kind", ["quote", "cost"])
+def test_a_quote_is_written_once_it_has_prices_and_a_margin(qtbot, page, tmp_path, kind):
+    page.use_prices(PRICES)
+    page.edit_head("margin", "30")
+    qtbot.waitUntil(lambda: page.counted is not None)
+    path = tmp_path / f"{kind}.csv"
+    assert write(qtbot, page, kind, path) == f"Written: {path}"
+    (total,) = [row["Amount, invented units"] for row in table_of(path) if row["Hinge"] == ""]
+    assert float(total) > float(page.counted.priced.total)
