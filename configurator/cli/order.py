@@ -54,7 +54,7 @@ def add_order_command(commands: Any) -> None:
         "--spare", metavar="5%|2", help="spare hinges: per cent of each line, or a number a line"
     )
     order.add_argument("--screw-pack", type=whole_number, metavar="N", help="count screws in packs of N too")
-    order.add_argument("--prices", type=Path, metavar="P.csv", help="your own price list, not the job's")
+    order.add_argument("--prices", type=Path, metavar="P.csv|xlsx", help="your own price list, not the job's")
     order.add_argument("--no-prices", action="store_true", help="leave out the job's price list")
     order.add_argument("--margin", type=float, metavar="N", help="margin of a quote, per cent of its price")
     order.add_argument(

@@ -1,4 +1,4 @@
-"""The user's own price list: a CSV of any columns that tell products apart, and a price for each row."""
+"""The user's own price list, CSV or XLSX: columns that tell products apart, and a price for each row."""
 
 import csv
 import io
@@ -9,12 +9,15 @@ from pathlib import Path
 from typing import Any, Literal, get_args
 
 from configurator.cells import unshield
+from configurator.long_work import run
 from configurator.model.faults import Fault
 from configurator.model.words import Alloy, BaseMetal, Bearing, Corner, Hand, Mounting, Pin, Tip, Weight
 from configurator.rules.hinge_items import ELECTRIC_HINGE, HINGE, HingeItem
 from configurator.units import TOLERANCE, LengthError, parse_length
 
 PriceUnit = Literal["each", "pair"]
+Rows = Sequence[tuple[int, Sequence[str]]]
+"""Rows that are not blank, each with its line in the file."""
 LARGEST_FILE = 8 * 1024 * 1024
 LARGEST_PRICE = Decimal(1_000_000)
 MOST_PLACES = 4
@@ -27,6 +30,7 @@ ALSO_CALLED: Mapping[str, str] = {
     "part": "part_number",
     "part_no": "part_number",
     "part_no.": "part_number",
+    "part_#": "part_number",
     "item_number": "part_number",
     "item_no": "part_number",
     "sku": "part_number",
@@ -106,7 +110,16 @@ def load_prices(path: Path) -> PriceList:
         raise _refusal(
             "", f"{path.name} could not be read: {(error.strerror or str(error)).lower()}"
         ) from None
-    return parse_prices(data)
+    return _read(_workbook_rows(path)) if path.suffix.lower() == ".xlsx" else parse_prices(data)
+
+
+def _workbook_rows(path: Path) -> Rows:
+    from configurator.intake.sheet import IntakeError, sheet_steps
+
+    try:
+        return [(row.line, row.cells) for row in run(sheet_steps(path)).rows]
+    except IntakeError as error:
+        raise _refusal("", str(error)) from None
 
 
 def named_from(prices: Path, job_file: Path | None) -> str:
@@ -126,9 +139,14 @@ def parse_prices(data: bytes) -> PriceList:
         raise _refusal("", "this is not a price list: it is not text (UTF-8)") from None
     reader = csv.reader(io.StringIO(text, newline=""), delimiter=_delimiter(text), strict=True)
     try:
-        table = [(reader.line_num, row) for row in reader if any(cell.strip() for cell in row)]
+        table: Rows = [(reader.line_num, row) for row in reader if any(cell.strip() for cell in row)]
     except csv.Error as error:
         raise _refusal(f"line {reader.line_num}", f"this is not a CSV file: {error}") from None
+    return _read(table)
+
+
+def _read(table: Rows) -> PriceList:
+    """Return the list of a table's rows, the first of them the names of its columns."""
     if not table:
         raise _refusal("", "the price list is empty; its first line names the columns")
     names = _columns(table[0][1])
@@ -293,6 +311,12 @@ def _text(cell: str) -> str:
     return cell
 
 
+def _description(cell: str) -> str:
+    if len(cell) > LONGEST_DESCRIPTION:
+        raise ValueError(f"it is longer than {LONGEST_DESCRIPTION} characters")
+    return cell
+
+
 def _one_of(*words: str) -> Callable[[str], str]:
     def read(cell: str) -> str:
         if cell.lower() not in words:
@@ -327,7 +351,7 @@ _COLUMNS: Mapping[str, Callable[[str], Any]] = {
     "corner": _one_of(*get_args(Corner)),
     "hand": _hand,
     "part_number": _text,
-    "description": lambda cell: cell[:LONGEST_DESCRIPTION],
+    "description": _description,
     "pack": _pack,
     "source": _text,
     "price": _price,

@@ -193,3 +193,28 @@ def test_the_demo_list_prices_the_demo_job():
     assert found.unpriced == ()
     assert found.total > 0
     assert prices.currency == "invented units"
+
+
+def test_a_workbook_is_a_price_list_too(tmp_path):
+    from openpyxl import Workbook
+
+    book = Workbook()
+    for row in (
+        ["Part number", "Size", "Price", "Currency", "Shelf"],
+        ["KP-4", "4-1/2 x 4", 3.1, "coins", "B2"],
+    ):
+        book.active.append(row)
+    book.save(tmp_path / "prices.xlsx")
+    found = load_prices(tmp_path / "prices.xlsx")
+    (row,) = found.rows
+    assert (row.part_number, row.asks, str(row.price)) == ("KP-4", {"height": 4.5, "width": 4.0}, "3.1")
+    assert (found.currency, found.passed_over) == ("coins", ("shelf",))
+    (tmp_path / "no.xlsx").write_bytes(b"PK no workbook")
+    with pytest.raises(PriceListError):
+        load_prices(tmp_path / "no.xlsx")
+
+
+def test_a_description_too_long_is_refused_and_not_cut_short():
+    assert faults(f"description,price\n{'x' * 301},1\n") == [
+        "line 2, description: it is longer than 300 characters"
+    ]

@@ -150,7 +150,9 @@ class OrderPage(OrderView):
     def ask_prices(self) -> None:
         """Ask for a price list and use it."""
         start = self.session.path.parent if self.session.path else Path.home()
-        name, _ = QFileDialog.getOpenFileName(self, "Choose your price list", str(start), "CSV table (*.csv)")
+        name, _ = QFileDialog.getOpenFileName(
+            self, "Choose your price list", str(start), "Price lists (*.csv *.xlsx)"
+        )
         if name:
             self.use_prices(Path(name))
 

@@ -271,8 +271,9 @@ class TopRow(QWidget):
         )
         self.spare.setAccessibleName("spare hinges a line")
         self.prices.setToolTip(
-            "Your own prices: a CSV with the column price, and any columns that tell hinges apart, such as "
-            "size, type, base_metal, finish_bhma; also unit (each or pair) and currency"
+            "Your own prices, CSV or XLSX: a column price, and any columns that tell hinges apart, such as "
+            "size, type, base_metal, finish_bhma; also unit (each or pair), currency, part_number, "
+            "description, pack and source. The job remembers the list"
         )
         self.price_name.setTextFormat(Qt.TextFormat.PlainText)
         self.cross.setText("×")
