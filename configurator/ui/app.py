@@ -16,6 +16,7 @@ from PySide6.QtGui import QIcon
 from PySide6.QtWidgets import QApplication
 
 from configurator.export import load_matplotlib_quickly
+from configurator.model import Job
 from configurator.project_file.writing import PRIVATE_MODE
 from configurator.resource_files import resource_path, state_folder
 from configurator.ui.kit import look
@@ -37,7 +38,7 @@ def run_window(path: Path | None) -> int:
     """
     keep_log()
     gc.disable()  # until the picture stands: see `begin`, which goes on with it
-    session = Session()
+    session = Session(Job())
     if path is not None:
         session.open(path)
     application = new_application()

@@ -328,8 +328,8 @@ class User:
 
     def do_words(self) -> None:
         """Ask what a word means, and put the window of words away again."""
-        if self.window.words is not None and self.window.words.isVisible():
-            self.window.words.close()
+        if self.window.beside.words is not None and self.window.beside.words.isVisible():
+            self.window.beside.words.close()
         elif self.chance.random() < 0.2:
             self.session.asked.emit(self.chance.choice(("", "hand", "door.thickness", "clear width")))
 

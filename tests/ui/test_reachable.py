@@ -162,15 +162,15 @@ def test_every_page_about_the_whole_job(window, qtbot, name):
 
 def test_words_hands_and_help(window, qtbot):
     window.show_word("")
-    check(window.words, qtbot)
-    window.words.close()
+    check(window.beside.words, qtbot)
+    window.beside.words.close()
     field = window.work.form.field("hand")
     field.by_picture.click()
     check(field.finder, qtbot)
     field.finder.close()
-    window.show_help()
-    check(window.help, qtbot)
-    window.help.close()
+    window.beside.show_help()
+    check(window.beside.help, qtbot)
+    window.beside.help.close()
 
 
 def test_every_command_has_a_key_and_words(window):

@@ -13,7 +13,7 @@ from configurator.sentences import capitalized
 from configurator.study import Study
 from configurator.study.derivation.terms import Piece
 from configurator.ui.kit.chart_canvas import beside
-from configurator.ui.kit.fields import QuietCombo
+from configurator.ui.kit.layout import QuietCombo
 from configurator.ui.kit.look import GRID, sized
 from configurator.ui.kit.table import FittedTable
 from configurator.ui.state.session import Session

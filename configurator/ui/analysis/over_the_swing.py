@@ -8,7 +8,7 @@ from configurator.drawing.charts.swing_chart import swing_chart
 from configurator.study import Study
 from configurator.study.over_the_swing import OverTheSwing, over_the_swing
 from configurator.ui.kit.chart_canvas import ChartCanvas, beside
-from configurator.ui.kit.fields import QuietCombo
+from configurator.ui.kit.layout import QuietCombo
 from configurator.ui.kit.look import GRID
 from configurator.ui.kit.table import FittedTable
 from configurator.ui.state.session import Session

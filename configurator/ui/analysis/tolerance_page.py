@@ -10,8 +10,8 @@ from configurator.study.tolerance.analysis import DRAWS, tolerance_result, wall_
 from configurator.study.tolerance.deviations import TOLERANCE_OF
 from configurator.study.tolerance.findings import chance_words, tolerance_sentence, what_to_do
 from configurator.study.tolerance.result import ToleranceResult
-from configurator.ui.kit.fields import Field, QuietCombo, field_for
-from configurator.ui.kit.layout import BARE, GROW, Box, Pool, across, down, fill
+from configurator.ui.kit.fields import Field, field_for
+from configurator.ui.kit.layout import BARE, GROW, Box, Pool, QuietCombo, across, down, fill
 from configurator.ui.kit.look import GRID, sized, tabular, tinted
 from configurator.ui.state.session import Session
 from configurator.units import CLOSED_IN, Display, format_size

@@ -9,7 +9,7 @@ from configurator.rules.wording import leaf_named
 from configurator.sentences import capitalized
 from configurator.study import Candidate, Study
 from configurator.study.what_if.parameters import Hold, Parameter, parameters_of
-from configurator.ui.kit.fields import QuietCombo
+from configurator.ui.kit.layout import QuietCombo
 from configurator.ui.kit.look import GRID
 from configurator.units import format_size
 from configurator.wording.what_if_words import parameter_name

@@ -9,8 +9,7 @@ from configurator.sentences import capitalized
 from configurator.study import Study
 from configurator.study.widths.leaf_widths import LeafWidths, widths_of
 from configurator.ui.kit.chart_canvas import ChartCanvas, beside
-from configurator.ui.kit.fields import QuietCombo
-from configurator.ui.kit.layout import BARE, GROW, across, down, fill
+from configurator.ui.kit.layout import BARE, GROW, QuietCombo, across, down, fill
 from configurator.ui.kit.look import GRID, sized, tinted
 from configurator.ui.kit.table import FittedTable
 from configurator.ui.state.session import Session

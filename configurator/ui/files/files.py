@@ -93,20 +93,25 @@ class Files:
             self.read(Path(name))
 
     def recent_menu(self) -> QMenu:
-        """Return a menu of the files opened lately and of the demo job, made anew whenever it is shown."""
-        menu = QMenu(self.owner)
+        """Return a menu of the files opened lately, made anew whenever it is shown."""
+        menu = QMenu("Open a recent job", self.owner)
         menu.aboutToShow.connect(lambda: self._fill_recent(menu))
         return menu
 
     def _fill_recent(self, menu: QMenu) -> None:
         menu.clear()
         for path in self.preferences.recent:
-            menu.addAction(path.name, partial(self._open_other, path)).setToolTip(str(path))
-        menu.addSeparator()
-        menu.addAction("Demo job", lambda: self._open_other(resource_path("demo_openings", DEMO)))
+            menu.addAction(path.name, partial(self.open_other, path)).setToolTip(str(path))
+        if not self.preferences.recent:
+            menu.addAction("No job was opened yet").setEnabled(False)
         menu.setToolTipsVisible(True)
 
-    def _open_other(self, path: Path) -> None:
+    def open_demo(self) -> None:
+        """Open the job that comes with the program, asking first about unsaved work."""
+        self.open_other(resource_path("demo_openings", DEMO))
+
+    def open_other(self, path: Path) -> None:
+        """Open a project file, asking first about unsaved work."""
         if self.may_leave():
             self.read(path)
 
@@ -118,6 +123,8 @@ class Files:
             more = f" (and {len(error.faults) - 1} more)" if len(error.faults) > 1 else ""
             self.say(f"{path.name} was not opened: {error.faults[0]}{more}")
             return False
+        if mark := self.preferences.place(path)[1]:
+            self.session.select(mark)
         self.preferences.note_recent(path)
         self.say("")
         self.questions.settle()

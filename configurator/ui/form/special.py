@@ -8,9 +8,9 @@ from typing import TYPE_CHECKING, Any
 from PySide6.QtWidgets import QPushButton, QToolButton
 
 from configurator.tables import DoorStopKindRow, ObstructionKindRow, row_of
-from configurator.ui.kit.fields import Assumptions, ChoiceField, LineField, QuietCombo
+from configurator.ui.kit.fields import Assumptions, ChoiceField, LineField
 from configurator.ui.kit.kinds import SIZE, NotReadError
-from configurator.ui.kit.layout import across, add
+from configurator.ui.kit.layout import QuietCombo, across, add
 from configurator.ui.kit.look import sized
 from configurator.ui.state.session import Session
 from configurator.units import Display, LengthError, format_feet, format_size, parse_length

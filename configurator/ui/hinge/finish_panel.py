@@ -14,8 +14,7 @@ from PySide6.QtWidgets import (
 )
 
 from configurator.sentences import capitalized
-from configurator.ui.kit.fields import QuietCombo
-from configurator.ui.kit.layout import across, down, fill
+from configurator.ui.kit.layout import QuietCombo, across, down, fill
 from configurator.ui.kit.look import GRID, sized, tinted
 from configurator.ui.kit.table import Head, QuietTable, Row, RowsModel
 from configurator.ui.state.session import Session

@@ -4,13 +4,13 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from PySide6.QtCore import QEvent, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QKeySequence, QResizeEvent, QWheelEvent
-from PySide6.QtWidgets import QComboBox, QLabel, QLineEdit, QPlainTextEdit, QToolButton, QWidget
+from PySide6.QtGui import QKeyEvent, QKeySequence, QResizeEvent
+from PySide6.QtWidgets import QLabel, QLineEdit, QPlainTextEdit, QToolButton, QWidget
 
 from configurator.model import paths
 from configurator.sentences import capitalized, written
 from configurator.ui.kit.kinds import TEXT, Kind, NotReadError, kind_at
-from configurator.ui.kit.layout import BARE, LeadsOn, add, down, fill
+from configurator.ui.kit.layout import BARE, LeadsOn, QuietCombo, add, down, fill
 from configurator.ui.kit.look import GRID, sized, tinted
 from configurator.ui.state.session import Session
 from configurator.units import Display
@@ -296,19 +296,6 @@ class LineField(Field):
             self.commit(None)
         else:
             self.explain()
-
-
-class QuietCombo(QComboBox):
-    """A choice that the mouse wheel passes by: scrolling the form must not change a door."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
-        self.setMinimumContentsLength(6)
-
-    def wheelEvent(self, event: QWheelEvent) -> None:
-        """Pass the wheel on to the form."""
-        event.ignore()
 
 
 class ChoiceField(Field):

@@ -1,4 +1,4 @@
-"""How widgets stand beside one another, how Tab goes through them, and pools of like ones."""
+"""How widgets stand beside one another, how Tab goes through them, pools of like ones, and quiet choices."""
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
@@ -6,7 +6,8 @@ from itertools import pairwise
 from typing import Any, Generic, Protocol, TypeVar
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QBoxLayout, QLayout, QWidget
+from PySide6.QtGui import QWheelEvent
+from PySide6.QtWidgets import QBoxLayout, QComboBox, QLayout, QWidget
 
 GROW = "grow"
 """In a row or column: room that is left over goes here."""
@@ -115,6 +116,26 @@ class Pool(Generic[S]):
         for one in self.on_show:
             one.setVisible(True)
         return self.on_show
+
+
+# --- What the wheel passes by ---
+
+
+class StillCombo(QComboBox):
+    """A choice that the mouse wheel passes by: scrolling over it must not change a door."""
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Pass the wheel on to what scrolls."""
+        event.ignore()
+
+
+class QuietCombo(StillCombo):
+    """A choice that asks for no more room than a few letters take."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        self.setMinimumContentsLength(6)
 
 
 # --- The order of Tab ---

@@ -1,12 +1,14 @@
 """The window's measures and colours: a 4 px grid, three sizes of type, and the platform's own widgets."""
 
-from PySide6.QtGui import QColor, QFont, QGuiApplication, QPalette
+from PySide6.QtGui import QColor, QFont, QGuiApplication, QIcon, QPalette, QPixmap
 from PySide6.QtWidgets import QApplication, QWidget
+
+from configurator.resource_files import resource_path
 
 GRID = 4
 LABEL_WIDTH = 27 * GRID
 FORM_WIDTH = 79 * GRID
-LIST_WIDTH = 23 * GRID
+LIST_WIDTH = 29 * GRID
 
 _LIGHT = {"error": "#a3231b", "warning": "#7a5200", "note": "#3d5a73", "quiet": "#6a6a66", "line": "#d3d0c8"}
 _DARK = {"error": "#ff9d91", "warning": "#f0c36a", "note": "#a9c6de", "quiet": "#a3a8ad", "line": "#454c54"}
@@ -47,6 +49,37 @@ def tinted(widget: QWidget, colour_name: str, dark: bool) -> None:
     palette.setColor(QPalette.ColorRole.WindowText, QColor(colour(colour_name, dark)))
     palette.setColor(QPalette.ColorRole.ButtonText, QColor(colour(colour_name, dark)))
     widget.setPalette(palette)
+
+
+ICON = 5 * GRID
+"""Pixels an icon is wide and high."""
+_RATIOS = (1, 2, 3)
+"""Pixels of a screen to one of the window's, for which an icon is drawn."""
+
+
+def icon(name: str, ink: str) -> QIcon:
+    """Return one of our line icons (`resources/icons`) drawn in a colour, for every kind of screen."""
+    drawing = resource_path("icons", f"{name}.svg").read_text(encoding="utf-8").replace("currentColor", ink)
+    drawn = QIcon()
+    for ratio in _RATIOS:
+        picture = QPixmap()
+        size = f'width="{ICON * ratio}" height="{ICON * ratio}"'
+        picture.loadFromData(drawing.replace('width="20" height="20"', size, 1).encode(), "SVG")
+        picture.setDevicePixelRatio(ratio)
+        drawn.addPixmap(picture)
+    return drawn
+
+
+def ink() -> str:
+    """Return the colour of text; widgets take a new one only once they are drawn."""
+    return QGuiApplication.palette().color(QPalette.ColorRole.WindowText).name()
+
+
+def no_icon() -> QPixmap:
+    """Return the room of an icon, with nothing in it."""
+    nothing = QPixmap(ICON, ICON)
+    nothing.fill(QColor(0, 0, 0, 0))
+    return nothing
 
 
 def tabular(font: QFont) -> QFont:

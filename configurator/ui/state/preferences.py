@@ -1,5 +1,6 @@
 """What the program remembers about how its user likes to see things, from one start to the next."""
 
+import json
 from pathlib import Path
 from typing import cast, get_args
 
@@ -58,6 +59,24 @@ class Preferences:
         path = path.resolve()
         paths = [path, *(other for other in self.recent if other != path)]
         self._settings.setValue("recent", [str(each) for each in paths[:MOST_RECENT]])
+
+    def place(self, path: Path) -> tuple[str, str]:
+        """Return the page and the mark of the opening that a file was left on; empty where not known."""
+        page, mark = self._places().get(str(path.resolve()), ("", ""))
+        return page, mark
+
+    def keep_place(self, path: Path, page: str, mark: str) -> None:
+        """Remember what of a file is on show; of files no longer among the recent ones that is forgotten."""
+        recent = {str(each) for each in self.recent}
+        kept = {name: place for name, place in self._places().items() if name in recent}
+        self._settings.setValue("places", json.dumps({**kept, str(path.resolve()): (page, mark)}))
+
+    def _places(self) -> dict[str, tuple[str, str]]:
+        try:
+            stored = json.loads(str(self._settings.value("places", "{}")))
+            return {str(name): (str(page), str(mark)) for name, (page, mark) in stored.items()}
+        except (ValueError, TypeError, AttributeError):
+            return {}
 
     def layout(self, name: str) -> QByteArray:
         """Return how a window or splitter stood; empty when it was never kept."""

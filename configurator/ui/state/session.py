@@ -163,6 +163,10 @@ class Session(QObject):
         opening = edits.another(like, mark) if like else edits.typical_opening(mark)
         self.take_openings((*self.job.openings, opening), f"add {mark}", mark)
 
+    def copy_opening(self) -> None:
+        """Add an opening like the one on show, which there must be."""
+        self.add_opening(self.opening)
+
     def remove_opening(self) -> None:
         """Take the opening on show out of the job."""
         marks = [opening.mark for opening in self.job.openings]
@@ -204,9 +208,9 @@ class Session(QObject):
         return self.file.why_not if self.file else ""
 
     def start_new(self) -> None:
-        """Begin a new job with one typical opening."""
+        """Begin a new job, without openings: nobody asked for a door yet."""
         self.let_go()
-        self._begin(edits.new_job(), None)
+        self._begin(Job(), None)
 
     def open(self, path: Path) -> None:
         """Open a project file. Raises ProjectFileError, and then leaves everything as it was."""

@@ -1,19 +1,29 @@
-"""The one row of commands, as data: what each is called, its keys, and what it does."""
+"""Every command of the window, as data: one list feeds the menus, the tool bar, the keys and the palette."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Protocol
 
-from PySide6.QtGui import QAction, QKeySequence
-from PySide6.QtWidgets import QToolBar, QWidget
-
 from configurator.ui.files.files import Files
 from configurator.ui.state.session import Session
+from configurator.ui.window.beside import Beside
+from configurator.ui.window.openings import OpeningsList
+from configurator.units import Display
+
+DISPLAYS = (
+    ("inches to 1/16", Display(16)),
+    ("inches to 1/32", Display(32)),
+    ("inches to 1/64", Display(64)),
+    ("millimetres", Display(metric=True)),
+)
 
 
 @dataclass(frozen=True, slots=True)
 class Command:
-    """One command; `toggles` is for one that stays on until it is chosen again."""
+    """One command; `toggles` is for one that stays on until it is chosen again.
+
+    `icon` names the picture with which it stands in the tool bar; without one it is in the menus only.
+    """
 
     name: str
     title: str
@@ -21,42 +31,11 @@ class Command:
     keys: str
     run: Callable[..., object]
     toggles: bool = False
+    icon: str = ""
 
 
-class CommandBar(QToolBar):
-    """The commands as buttons with words, in groups; each action is in `actions_by_name`."""
-
-    def __init__(self, groups: list[list[Command]], owner: QWidget) -> None:
-        super().__init__("Commands")
-        self.actions_by_name: dict[str, QAction] = {}
-        self._keys: dict[str, Command] = {}
-        self.setMovable(False)
-        self.setFloatable(False)
-        for group in groups:
-            if self.actions_by_name:
-                self.addSeparator()
-            for command in group:
-                self._add(command, owner)
-
-    def _add(self, command: Command, owner: QWidget) -> None:
-        action = QAction(command.title, owner)
-        action.setToolTip(command.tip)
-        action.setCheckable(command.toggles)
-        if command.toggles:
-            action.triggered.connect(command.run)
-        else:
-            action.triggered.connect(lambda _=False: command.run())
-        self.addAction(action)
-        self.actions_by_name[command.name] = action
-        self._keys[command.name] = command
-
-    def give_keys(self) -> None:
-        """Give the actions their keys. Not at first: the first shortcut makes every list of keys Qt knows."""
-        for name, command in self._keys.items():
-            action = self.actions_by_name[name]
-            action.setShortcut(QKeySequence(command.keys))
-            if keys := action.shortcut().toString(QKeySequence.SequenceFormat.NativeText):
-                action.setToolTip(f"{command.tip} ({keys})")
+Menus = Mapping[str, tuple[tuple[Command, ...], ...]]
+"""Title of a menu to its commands, in groups with a line between."""
 
 
 class Commanded(Protocol):
@@ -64,12 +43,29 @@ class Commanded(Protocol):
 
     session: Session
     files: Files
+    beside: Beside
+    openings: OpeningsList
 
     def turner(self, name: str) -> Callable[[bool], None]:
         """Return what shows a page, or the work again."""
 
+    def turn_to(self, page: str) -> None:
+        """Show a page, or the work for an empty name."""
+
+    def go_back(self) -> None:
+        """Show what was on show before."""
+
+    def close(self) -> bool:
+        """Close the window."""
+
     def fold(self, shown: bool) -> None:
         """Show or fold away the openings."""
+
+    def find_opening(self) -> None:
+        """Find an opening in the list."""
+
+    def swing_on(self, forward: bool) -> None:
+        """Turn the door to the next thing that happens, or the one before."""
 
     def export(self) -> None:
         """Write the picture to a file."""
@@ -80,13 +76,20 @@ class Commanded(Protocol):
     def use_dark(self, dark: bool) -> None:
         """Show light ink on a dark sheet, or dark ink on paper."""
 
-    def show_help(self) -> None:
-        """Show the window of help."""
+    def show_in(self, display: Display) -> None:
+        """Show lengths so."""
 
 
-def command_groups(window: Commanded) -> list[list[Command]]:
-    """Return every command of the window, in the order of the row."""
-    return [_views(window), _files(window), _changes(window), _pictures(window), _rest(window)]
+def command_menus(window: Commanded) -> Menus:
+    """Return every command of the window by its menu."""
+    return {
+        "File": (_jobs(window), _saving(window.files), (_quit(window),)),
+        "Edit": (_changes(window.session), _finding(window), _openings(window)),
+        "View": (_shown(window), _lengths(window)),
+        "Picture": (_swing(window), _written(window)),
+        "Go": (_pages(window), _back(window)),
+        "Help": (_help(window.beside),),
+    }
 
 
 def _page(window: Commanded, name: str, title: str, tip: str, keys: str) -> Command:
@@ -94,55 +97,122 @@ def _page(window: Commanded, name: str, title: str, tip: str, keys: str) -> Comm
     return Command(name, title, tip, keys, window.turner(name), toggles=True)
 
 
-def _views(window: Commanded) -> list[Command]:
-    client = "Three questions, a large picture and plain sentences, all else put away"
-    schedule = "All openings of the job as a table, or the work on one of them"
-    order = "The hinges of the whole job as order lines, or the work on one opening"
-    return [
-        Command("list", "Openings", "Show or fold away the openings", "F9", window.fold, toggles=True),
-        _page(window, "client", "Client view", client, "F5"),
-        _page(window, "schedule", "Schedule", schedule, "F6"),
-        _page(window, "order", "Order", order, "Ctrl+Shift+O"),
-    ]
-
-
-def _files(window: Commanded) -> list[Command]:
+def _jobs(window: Commanded) -> tuple[Command, ...]:
     files = window.files
-    return [
-        Command("new", "New", "Begin a new job", "Ctrl+N", files.new),
-        Command("open", "Open…", "Open a project file", "Ctrl+O", files.open),
-        Command("save", "Save", "Save the job", "Ctrl+S", files.save),
-        Command("save_as", "Save as…", "Save under another name", "Ctrl+Shift+S", files.save_as),
-        _page(window, "import", "Import…", "Take a door schedule into the job", "Ctrl+I"),
-    ]
-
-
-def _changes(window: Commanded) -> list[Command]:
-    session = window.session
-    return [
-        Command("undo", "Undo", "Take back the last change", "Ctrl+Z", session.undo),
-        Command("redo", "Redo", "Do it again", "Ctrl+Shift+Z", session.redo),
-    ]
-
-
-def _pictures(window: Commanded) -> list[Command]:
-    sheets = "Plan, elevation and details to scale: to see, to write to a file, to print"
-    written = "Write the picture to a file"
-    return [
-        _page(window, "sheets", "Sheets", sheets, "Ctrl+P"),
-        Command("export", "Export picture…", written, "Ctrl+Shift+E", window.export),
-    ]
-
-
-def _rest(window: Commanded) -> list[Command]:
-    plain, practice = (
-        "The client's words first",
-        "Problems to solve, from easy to hard, with worked solutions",
+    start = "Jobs worked on lately, and a new one by three questions"
+    schedule = "Take an architect's door schedule into the job"
+    return (
+        _page(window, "start", "Start page", start, "Alt+Home"),
+        Command("new", "New job", "Begin a new job", "Ctrl+N", files.new, icon="new"),
+        Command("open", "Open…", "Open a project file", "Ctrl+O", files.open, icon="open"),
+        Command("demo", "Demo job", "Open the job of the program", "Ctrl+Shift+D", files.open_demo),
+        _page(window, "import", "Import a schedule…", schedule, "Ctrl+I"),
     )
-    keys = "Keys, and how lengths are typed"
-    return [
+
+
+def _saving(files: Files) -> tuple[Command, ...]:
+    return (
+        Command("save", "Save", "Save the job", "Ctrl+S", files.save, icon="save"),
+        Command("save_as", "Save as…", "Save under another name", "Ctrl+Shift+S", files.save_as),
+    )
+
+
+def _quit(window: Commanded) -> Command:
+    return Command("quit", "Quit", "Close the window", "Ctrl+Q", window.close)
+
+
+def _changes(session: Session) -> tuple[Command, ...]:
+    return (
+        Command("undo", "Undo", "Take back the last change", "Ctrl+Z", session.undo, icon="undo"),
+        Command("redo", "Redo", "Do it again", "Ctrl+Shift+Z", session.redo, icon="redo"),
+    )
+
+
+def _finding(window: Commanded) -> tuple[Command, ...]:
+    listed = "Type into the list of openings"
+    words = "Find a command, an opening or a field by its words"
+    return (
+        Command("find", "Find anything…", words, "Ctrl+K", window.beside.find_anything, icon="find"),
+        Command("find_opening", "Find an opening", listed, "Ctrl+Shift+F", window.find_opening),
+    )
+
+
+def _openings(window: Commanded) -> tuple[Command, ...]:
+    session, listed = window.session, window.openings
+    like, gone = "Add an opening like the one on show", "Remove the opening on show"
+    up, down = "Earlier in the job, as dragging its row does", "Later in the job, as dragging its row does"
+    return (
+        Command("add", "Add an opening", "Add a typical opening", "Ctrl+Shift+N", session.add_opening),
+        Command("copy", "Copy the opening", like, "Ctrl+Shift+K", session.copy_opening),
+        Command("remove", "Remove the opening", gone, "Ctrl+Shift+Del", session.remove_opening),
+        Command("up", "Move the opening up", up, "Ctrl+Shift+PgUp", lambda: listed.shift(-1)),
+        Command("down", "Move the opening down", down, "Ctrl+Shift+PgDown", lambda: listed.shift(1)),
+        Command("next", "Next opening", "Show the next opening", "Ctrl+PgDown", lambda: listed.step(1)),
+        Command("before", "Opening before", "Show the one before", "Ctrl+PgUp", lambda: listed.step(-1)),
+    )
+
+
+def _shown(window: Commanded) -> tuple[Command, ...]:
+    listed, plain = "Show or fold away the openings", "The client's words first"
+    return (
+        Command("list", "List of openings", listed, "F9", window.fold, toggles=True, icon="list"),
         Command("plain", "Plain words", plain, "Ctrl+L", window.use_plain_words, toggles=True),
         Command("dark", "Dark", "Light ink on slate", "Ctrl+D", window.use_dark, toggles=True),
+    )
+
+
+def _lengths(window: Commanded) -> tuple[Command, ...]:
+    def shower(display: Display) -> Callable[[bool], None]:
+        return lambda _: window.show_in(display)
+
+    tip = "How lengths are shown; inside they are exact"
+    return tuple(
+        Command(f"lengths {n}", f"Lengths in {words}", tip, f"Ctrl+Alt+{n}", shower(display), toggles=True)
+        for n, (words, display) in enumerate(DISPLAYS, 1)
+    )
+
+
+def _swing(window: Commanded) -> tuple[Command, ...]:
+    following = "Turn the door to the next thing that happens"
+    before = "Turn the door to what happened before"
+    sweep = "Show what the leaf and its hardware sweep"
+    return (
+        Command("moment", "Next moment of the swing", following, "F8", lambda: window.swing_on(True)),
+        Command("moment before", "Moment before", before, "Shift+F8", lambda: window.swing_on(False)),
+        Command("sweep", "Sweep", sweep, "F7", window.session.show_swept, toggles=True),
+    )
+
+
+def _written(window: Commanded) -> tuple[Command, ...]:
+    written = "Write the picture to a file"
+    return (Command("export", "Export picture…", written, "Ctrl+Shift+E", window.export),)
+
+
+def _pages(window: Commanded) -> tuple[Command, ...]:
+    client = "Three questions, a large picture and plain sentences, all else put away"
+    sheets = "Plan, elevation and details to scale: to see, to write to a file, to print"
+    practice = "Problems to solve, from easy to hard, with worked solutions"
+    work = "One opening: what is said of it, its picture, and its widths compared"
+    return (
+        Command("work", "Work", work, "F3", lambda _: window.turn_to(""), toggles=True),
+        _page(window, "client", "Client view", client, "F5"),
+        _page(window, "schedule", "Schedule", "All openings of the job as a table", "F6"),
+        _page(window, "order", "Order", "The hinges of the whole job as order lines", "Ctrl+Shift+O"),
+        _page(window, "sheets", "Sheets", sheets, "Ctrl+P"),
         _page(window, "practice", "Practice", practice, "F4"),
-        Command("help", "Help", keys, "Shift+F1", window.show_help),
-    ]
+    )
+
+
+def _back(window: Commanded) -> tuple[Command, ...]:
+    return (Command("back", "Back", "Back to what was on show before", "Alt+Left", window.go_back),)
+
+
+def _help(beside: Beside) -> tuple[Command, ...]:
+    words = "Every word of the trade, with a drawing"
+    what = "What the field with the keyboard means"
+    return (
+        Command("help", "Help", "Keys, and how lengths are typed", "Shift+F1", beside.show_help, icon="help"),
+        Command("what", "What is this?", what, "F1", beside.ask_word),
+        Command("words", "Words", words, "Ctrl+F1", lambda: beside.show_word("")),
+        Command("about", "About", "Versions, to be copied", "Ctrl+Shift+F1", beside.show_about),
+    )

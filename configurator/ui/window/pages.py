@@ -13,6 +13,7 @@ from configurator.ui.state.session import Session
 
 PAGES: Mapping[str, tuple[str, str]] = MappingProxyType(
     {
+        "start": ("configurator.ui.window.start", "StartPage"),
         "schedule": ("configurator.ui.schedule.page", "SchedulePage"),
         "order": ("configurator.ui.order.page", "OrderPage"),
         "sheets": ("configurator.ui.sheets.page", "SheetsPage"),
@@ -25,8 +26,10 @@ PAGES: Mapping[str, tuple[str, str]] = MappingProxyType(
 
 A page is a widget made with the session; it has `show_state(by)`, and may have these signals: `left` (back to
 the work), `said` (a sentence for the window's line), `waiting` (what the window is to lead back to),
-`work_wanted` (whether the work is to stand under it).
+`work_wanted` (whether the work is to stand under it), and those by which the start page asks for a command, a
+file, or a new job that begins with an opening.
 """
+PASSED_ON = ("said", "command_wanted", "file_wanted", "job_wanted")
 
 
 class Pages(QSplitter):
@@ -36,11 +39,17 @@ class Pages(QSplitter):
         turned: another page is on show, or none, or the work has come back under it.
         said: a page has a sentence for the window's line.
         waiting: something waits on the page of that name, as the sentence says; empty once nothing does.
+        command_wanted: a page asks for the command of that name.
+        file_wanted: a page asks for a project file to be opened.
+        job_wanted: a page asks for a new job that begins with that opening.
     """
 
     turned = Signal()
     said = Signal(str)
     waiting = Signal(str, str)
+    command_wanted = Signal(str)
+    file_wanted = Signal(object)
+    job_wanted = Signal(object)
 
     def __init__(self, session: Session, work: QWidget, preferences: Preferences) -> None:
         super().__init__(Qt.Orientation.Vertical)
@@ -49,6 +58,7 @@ class Pages(QSplitter):
         self.preferences = preferences
         self.made: dict[str, Any] = {}
         self.on_show = ""
+        self._before: list[str] = []
         self._with_work: set[str] = set()
         self.setChildrenCollapsible(False)
 
@@ -59,6 +69,8 @@ class Pages(QSplitter):
 
     def turn_to(self, name: str) -> None:
         """Show a page, or the work alone for an empty name."""
+        if name != self.on_show:
+            self._before = [*(one for one in self._before if one != self.on_show), self.on_show]
         self.on_show = name
         if name and name not in self.made:
             self._make(name)
@@ -68,6 +80,12 @@ class Pages(QSplitter):
         if name:
             self.made[name].show_state("open")
             self.made[name].setFocus()
+
+    def go_back(self) -> None:
+        """Show what was on show before this page."""
+        before = self._before.pop() if self._before else ""
+        self.turn_to(before)
+        self._before.pop()
 
     def show_state(self, by: str) -> None:
         """Bring the page on show in line with the session."""
@@ -81,8 +99,9 @@ class Pages(QSplitter):
             page.remember_in(self.preferences)
         if hasattr(page, "left"):
             page.left.connect(lambda: self.turn_to(""))
-        if hasattr(page, "said"):
-            page.said.connect(self.said)
+        for signal in PASSED_ON:
+            if hasattr(page, signal):
+                getattr(page, signal).connect(getattr(self, signal))
         if hasattr(page, "waiting"):
             page.waiting.connect(lambda sentence: self.waiting.emit(name, sentence))
         if hasattr(page, "work_wanted"):

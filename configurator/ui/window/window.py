@@ -1,46 +1,35 @@
-"""The window: one row of commands, the openings of the job, and beside them the work on one of them."""
+"""The window: menus, pages as tabs, the openings of the job, and beside them the work on one of them."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QTimer, Signal
-from PySide6.QtGui import QCloseEvent, QKeySequence, QPaintEvent, QShortcut
-from PySide6.QtWidgets import (
-    QApplication,
-    QComboBox,
-    QMainWindow,
-    QSizePolicy,
-    QSplitter,
-    QToolButton,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtGui import QCloseEvent, QKeyEvent, QKeySequence, QPaintEvent, QShortcut
+from PySide6.QtWidgets import QApplication, QMainWindow, QSizePolicy, QSplitter, QVBoxLayout, QWidget
 
+from configurator.model import Opening
 from configurator.ui.files.files import Files
 from configurator.ui.kit import look
+from configurator.ui.kit.layout import StillCombo
 from configurator.ui.state.preferences import Preferences
 from configurator.ui.state.session import LOOKED, Session
-from configurator.ui.window.commands import CommandBar, command_groups
+from configurator.ui.window.beside import Beside
+from configurator.ui.window.command_bar import RECENT, CommandBar, PageTabs, display_place
+from configurator.ui.window.commands import DISPLAYS, command_menus
+from configurator.ui.window.lines import Lines
 from configurator.ui.window.openings import OpeningsList
 from configurator.units import Display
 
 if TYPE_CHECKING:
-    from configurator.model import Job
-    from configurator.ui.kit.message_line import Choice, MessageLine
-    from configurator.ui.window.help import HelpWindow
+    from configurator.ui.kit.message_line import MessageLine
     from configurator.ui.window.pages import Pages
+    from configurator.ui.window.palette import Place
     from configurator.ui.window.work import WorkArea
-    from configurator.ui.words.window import WordsWindow
 
 PROGRAM = "Opening Configurator"
-_UNDO = "Undo takes it back"
 FIRST_SIZE = (1280, 800)
-DISPLAYS = (
-    ("inches to 1/16", Display(16)),
-    ("inches to 1/32", Display(32)),
-    ("inches to 1/64", Display(64)),
-    ("millimetres", Display(metric=True)),
-)
+ONLY_NOW = ("start", "import")
+"""Pages that are not come back to at the next start."""
 TURNS = {"Alt+Left": -1.0, "Alt+Right": 1.0, "Alt+PgUp": 15.0, "Alt+PgDown": -15.0}
 
 
@@ -67,21 +56,27 @@ class Window(QMainWindow):
         session.plain_words = preferences.plain_words
         self.openings = OpeningsList(session)
         self.work: WorkArea | None = None
+        self.lines = Lines(session, lambda line: self._column.insertWidget(0, line))
+        self.say, self.ask = self.lines.say, self.lines.ask
         self.files = Files(session, preferences, self, self.say, self.ask)
         self.pages: Pages | None = None
         self._work_waits = False
-        self._said_of: Job | None = None
-        self.help: HelpWindow | None = None
-        self.words: WordsWindow | None = None
-        self.units = QComboBox()
-        self.line: MessageLine | None = None
-        self.commands = CommandBar(command_groups(self), self)
+        self.beside = Beside(self, session, self.go_to_field, self._places)
+        self.units = StillCombo()
+        self.commands = CommandBar(command_menus(self), self)
+        self.tabs = PageTabs()
+        self._turns: list[QShortcut] = []
         self._put_together()
         session.changed.connect(self.show_state)
         session.refused.connect(self._show_refusal)
         session.missed.connect(self._ask_for)
-        session.noted.connect(self._note)
-        session.asked.connect(self.show_word)
+        session.noted.connect(self.lines.note)
+        session.asked.connect(self.beside.show_word)
+        self._left_at = ("", "")
+        if session.path is not None:
+            self._left_at = preferences.place(session.path)
+            if self._left_at[1]:
+                session.select(self._left_at[1])
         self.show_state("open")
 
     # --- What it shows ---
@@ -97,6 +92,8 @@ class Window(QMainWindow):
         self._restore_layout()
         self.work.show_state("open")
         self._give_keys()
+        self.commands.show_icons(look.ink())
+        self.turn_to("start" if self.is_begun_nowhere else self._left_at[0])
 
     def begin(self) -> None:
         """Load the study and the picture, and show them."""
@@ -111,15 +108,18 @@ class Window(QMainWindow):
         """Show what stands about the picture, once that is on the screen."""
         if self.work is not None:
             self.work.show_rest()
+        self.openings.begin()
         self.picture_shown.emit()
 
     def show_state(self, by: str) -> None:
         """Bring every view in line with the session; `by` says what happened, so that a swing stays quick."""
         if by == "theme":
             self._use_theme()
-        self._take_back_what_is_over()
+        self.lines.take_back_what_is_over()
         if by not in LOOKED:
             self._show_title()
+        if by == "open" and self.work is not None:
+            self._turn_as_begun()
         if self.pages is not None:
             self.pages.show_state(by)
         if self.pages is not None and self.pages.work_is_folded:
@@ -130,41 +130,41 @@ class Window(QMainWindow):
         if self.work is not None:
             self.work.show_state(by)
 
+    @property
+    def is_begun_nowhere(self) -> bool:
+        """Whether there is neither a file nor an opening: then the start page has what to do."""
+        return self.session.path is None and not self.session.job.openings
+
+    def _turn_as_begun(self) -> None:
+        """Show the start page for a job that is begun nowhere yet, and leave it for any other."""
+        if self.is_begun_nowhere:
+            self.turn_to("start")
+        elif self.pages is not None and self.pages.on_show == "start":
+            self.turn_to("")
+
     def turn_to(self, page: str) -> None:
         """Show a page about the whole job in place of the work on one opening; an empty name ends that."""
         if page or self.pages is not None:
             self._all_pages().turn_to(page)
+        else:
+            self.commands.actions_by_name["work"].setChecked(True)
 
-    def say(self, sentence: str) -> None:
-        """Show a sentence in the line under the commands; an empty one takes the line away.
+    def go_back(self) -> None:
+        """Show the page that was on show before this one, or the work."""
+        if self.pages is not None:
+            self.pages.go_back()
 
-        What can be undone is spoken of only until the job is another one.
-        """
-        self._said_of = self.session.job if _UNDO in sentence else None
-        if sentence or self.line is not None:
-            self._message_line().say(sentence)
+    def begin_with(self, opening: Opening) -> None:
+        """Begin a new job with an opening, asking first about unsaved work, and show it."""
+        if self.files.may_leave():
+            self.session.start_new()
+            self.session.take_openings((opening,), f"begin with {opening.mark}", opening.mark)
+            self.turn_to("")
 
-    def _note(self, sentence: str) -> None:
-        """Show what is said of the job as it is now: it goes with the next change."""
-        self.say(sentence)
-        self._said_of = self.session.job
-
-    def _take_back_what_is_over(self) -> None:
-        if self._said_of is not None and self._said_of is not self.session.job:
-            self.say("")
-
-    def ask(self, about: str, sentence: str, choices: Sequence["Choice"] = ()) -> None:
-        """Show a question there until it is answered; an empty one takes away that about the same."""
-        if sentence or self.line is not None:
-            self._message_line().ask(about, sentence, choices)
-
-    def _message_line(self) -> "MessageLine":
-        from configurator.ui.kit.message_line import MessageLine
-
-        if self.line is None:
-            self.line = MessageLine()
-            self._column.insertWidget(0, self.line)
-        return self.line
+    @property
+    def line(self) -> "MessageLine | None":
+        """The lines above the pages, if anything was said yet."""
+        return self.lines.line
 
     def _all_pages(self) -> "Pages":
         from configurator.ui.window.pages import Pages
@@ -177,6 +177,9 @@ class Window(QMainWindow):
             self.pages.turned.connect(self._show_turned)
             self.pages.said.connect(self.say)
             self.pages.waiting.connect(self._lead_back)
+            self.pages.command_wanted.connect(lambda name: self.commands.actions_by_name[name].trigger())
+            self.pages.file_wanted.connect(self.files.open_other)
+            self.pages.job_wanted.connect(self.begin_with)
         return self.pages
 
     def _lead_back(self, page: str, sentence: str) -> None:
@@ -189,8 +192,13 @@ class Window(QMainWindow):
         from configurator.ui.window.pages import PAGES
 
         assert self.pages is not None
-        for name in PAGES:
-            self.commands.actions_by_name[name].setChecked(name == self.pages.on_show)
+        on_show = self.pages.on_show
+        for name in ("work", *PAGES):
+            self.commands.actions_by_name[name].setChecked(name == (on_show or "work"))
+        self.tabs.mark(on_show)
+        self.commands.actions_by_name["back"].setEnabled(bool(on_show))
+        for turn in self._turns:
+            turn.setEnabled(not on_show)
         # A page has the openings itself; the list beside the work would only take its room.
         self.openings.setVisible(not self.pages.on_show and self.commands.actions_by_name["list"].isChecked())
         if not self.pages.work_is_folded:
@@ -219,57 +227,51 @@ class Window(QMainWindow):
     def _show_title(self) -> None:
         job = self.session.job.job.name or "New job"
         file = self.session.path.name if self.session.path else "not saved yet"
-        read_only = self.session.read_only
-        self.setWindowTitle(f"{job} – {file}[*]{' (read-only)' if read_only else ''} – {PROGRAM}")
-        save = self.commands.actions_by_name["save"]
-        save.setEnabled(not read_only)
-        if read_only:
-            save.setToolTip(f"{read_only}; save it under another name")
-        else:
-            save.setToolTip("Save the job (Ctrl+S)")
-        history = self.session.history
-        self.setWindowModified(history.unsaved)
-        for name, what in (("undo", history.undo_name), ("redo", history.redo_name)):
-            action = self.commands.actions_by_name[name]
-            action.setEnabled(what is not None)
-            action.setToolTip(f"{action.text()}: {what}" if what else f"Nothing to {name}")
-        self.commands.actions_by_name["dark"].setChecked(self.session.dark)
-        self.commands.actions_by_name["plain"].setChecked(self.session.plain_words)
-        self.units.setCurrentIndex(
-            next((i for i, (_, display) in enumerate(DISPLAYS) if _same(display, self.session.display)), 0)
-        )
+        read_only = " (read-only)" if self.session.read_only else ""
+        self.setWindowTitle(f"{job} – {file}[*]{read_only} – {PROGRAM}")
+        self.setWindowModified(self.session.history.unsaved)
+        self.commands.show_state(self.session)
+        self.units.setCurrentIndex(display_place(self.session.display))
+
+    def _places(self) -> "Iterator[Place]":
+        """Yield everything that can be found and gone to."""
+        from configurator.ui.window.palette import places_of
+
+        return places_of(self.commands, self.session, self.turn_to, self.go_to_field)
 
     # --- How it is put together ---
 
     def _give_keys(self) -> None:
         """Give commands and swing their keys; once the window stands, for Qt is slow to make the first."""
         self.commands.give_keys()
-        QShortcut(QKeySequence("F1"), self).activated.connect(self._ask_word)
+        QShortcut(QKeySequence("F10"), self).activated.connect(self.commands.open_menus)
         for keys, degrees in TURNS.items():
             shortcut = QShortcut(QKeySequence(keys), self)
             shortcut.activated.connect(
                 lambda degrees=degrees: self.session.swing(self.session.angle + degrees)
             )
-        self._give_swing_keys()
+            self._turns.append(shortcut)
+        self.commands.actions_by_name["back"].setEnabled(False)
 
-    def _give_swing_keys(self) -> None:
-        assert self.work is not None
-        from configurator.ui.picture.swing import BEFORE_KEY, NEXT_KEY, SWEPT_KEY
-
-        swing = self.work.swing
-        for keys, act in (
-            (NEXT_KEY, lambda: swing.step(forward=True)),
-            (BEFORE_KEY, lambda: swing.step(forward=False)),
-            (SWEPT_KEY, lambda: self.session.show_swept(not self.session.swept)),
-        ):
-            QShortcut(QKeySequence(keys), self).activated.connect(act)
+    def swing_on(self, forward: bool) -> None:
+        """Turn the door to the next thing that happens in its swing, or to the one before."""
+        if self.work is not None:
+            self.work.swing.step(forward=forward)
 
     def _put_together(self) -> None:
         self.resize(*FIRST_SIZE)
-        self.addToolBar(self.commands)
-        self._add_recent()
+        self.commands.addWidget(self.tabs)
+        self.commands.addSeparator()
+        self.commands.add_buttons()
         self._add_units()
+        self.addToolBar(self.commands)
+        self.tabs.wanted.connect(self.turn_to)
+        self.commands.add_below(RECENT, self.files.recent_menu())
+        names = ("add", "copy", "remove", "up", "down")
+        self.openings.list.addActions([self.commands.actions_by_name[name] for name in names])
+        self.openings.list.setContextMenuPolicy(Qt.ContextMenuPolicy.ActionsContextMenu)
         self.commands.actions_by_name["list"].setChecked(True)
+        self.commands.actions_by_name["work"].setChecked(True)
         self.columns = QSplitter()
         self.columns.setChildrenCollapsible(False)
         self._room = QWidget()
@@ -288,21 +290,14 @@ class Window(QMainWindow):
         self.columns.setStretchFactor(1, 1)
         self.columns.setSizes([look.LIST_WIDTH, FIRST_SIZE[0] - look.LIST_WIDTH - self.columns.handleWidth()])
 
-    def _add_recent(self) -> None:
-        button = self.commands.widgetForAction(self.commands.actions_by_name["open"])
-        if isinstance(button, QToolButton):
-            button.setMenu(self.files.recent_menu())
-            button.setPopupMode(QToolButton.ToolButtonPopupMode.MenuButtonPopup)
-
     def _add_units(self) -> None:
         space = QWidget()
         space.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
         self.commands.addWidget(space)
         self.units.setAccessibleName("units and precision of lengths")
         self.units.setToolTip("How lengths are shown; inside they are exact")
-        for text, display in DISPLAYS:
-            self.units.addItem(text, display)
-        self.units.activated.connect(self._show_in)
+        self.units.addItems([words for words, _ in DISPLAYS])
+        self.units.activated.connect(lambda place: self.show_in(DISPLAYS[place][1]))
         self.commands.addWidget(self.units)
 
     # --- What its commands do ---
@@ -329,44 +324,24 @@ class Window(QMainWindow):
         self.preferences.dark = dark
         self.session.use_dark(dark)
 
-    def _show_in(self, place: int) -> None:
-        display = self.units.itemData(place)
+    def show_in(self, display: Display) -> None:
+        """Show lengths in other units or to another fraction, and keep that."""
         self.preferences.display = display
         self.session.show_in(display)
 
-    def show_help(self) -> None:
-        """Show the help."""
-        from configurator.ui.window.help import HelpWindow
-
-        if self.help is None:
-            self.help = HelpWindow(self)
-            self.help.words.clicked.connect(lambda _=False: self.show_word(""))
-        self.help.show()
-        self.help.raise_()
-
-    def _ask_word(self) -> None:
-        """Show the word of what has the keyboard; the help where nothing is known of it."""
-        from configurator.ui.words.here import asked_about
-
-        about = asked_about(QApplication.focusWidget())
-        if about:
-            self.show_word(about)
-        else:
-            self.show_help()
+    def find_opening(self) -> None:
+        """Show the list of openings and put the keyboard where it is searched."""
+        self.turn_to("")
+        self.commands.actions_by_name["list"].setChecked(True)
+        self.openings.show()
+        self.openings.search()
 
     def show_word(self, about: str) -> None:
         """Show the word of a field's path or a row's key, or those of a sentence; all for an empty one."""
-        from configurator.ui.words.window import WordsWindow
+        self.beside.show_word(about)
 
-        if self.words is None:
-            self.words = WordsWindow(self.session, self)
-            self.words.field_wanted.connect(self._go_to_field)
-        self.words.ask(about)
-        self.words.show()
-        self.words.raise_()
-        self.words.activateWindow()
-
-    def _go_to_field(self, path: str) -> None:
+    def go_to_field(self, path: str) -> None:
+        """Show the work and put the keyboard into a field of it."""
         self.turn_to("")
         self.activateWindow()
         self._ask_for(path)
@@ -375,6 +350,7 @@ class Window(QMainWindow):
         application = QApplication.instance()
         if isinstance(application, QApplication):
             look.use_theme(application, self.session.dark)
+            self.commands.show_icons(look.ink())
 
     def _restore_layout(self) -> None:
         for name, splitter in self._splitters():
@@ -391,6 +367,13 @@ class Window(QMainWindow):
     def createPopupMenu(self) -> None:
         """Offer no menu that hides the commands: nothing would bring them back."""
 
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Take Esc that nothing else took for the way back to the work."""
+        if event.matches(QKeySequence.StandardKey.Cancel) and self.pages is not None and self.pages.on_show:
+            self.turn_to("")
+        else:
+            super().keyPressEvent(event)
+
     def paintEvent(self, event: QPaintEvent) -> None:
         """Tell once that the window stands on the screen."""
         super().paintEvent(event)
@@ -404,13 +387,12 @@ class Window(QMainWindow):
             event.ignore()
             return
         self.files.close()
+        page = self.pages.on_show if self.pages is not None else ""
+        if self.session.path is not None and page not in ONLY_NOW:
+            self.preferences.keep_place(self.session.path, page, self.session.mark)
         if self.isFullScreen():
             self.turn_to("")  # a page gives the whole screen back: the next window begins without
         self.preferences.keep_layout("window", self.saveGeometry())
         for name, splitter in self._splitters():
             self.preferences.keep_layout(name, splitter.saveState())
         event.accept()
-
-
-def _same(one: Display, other: Display) -> bool:
-    return one.metric == other.metric and (one.metric or one.precision == other.precision)

@@ -5,7 +5,8 @@ from importlib import import_module
 from typing import Any
 
 from PySide6.QtCore import QSize, Qt
-from PySide6.QtWidgets import QSplitter, QTabWidget, QVBoxLayout, QWidget
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QBoxLayout, QSplitter, QTabWidget, QVBoxLayout, QWidget
 
 from configurator.ui.analysis.comparison import ComparisonTable
 from configurator.ui.analysis.findings import FindingsPanel
@@ -35,7 +36,7 @@ class WorkArea(QSplitter):
         self.comparison = ComparisonTable(session)
         self.under = UnderPicture(session, self.comparison)
         self.middle = _stack(self.form, self.findings, [540, 220])
-        self.rows = _stack(self._picture_and_controls(), self.under, [640, 126])
+        self.rows = _stack(self._picture_and_controls(), self.under, [537, 229])
         self.setChildrenCollapsible(False)
         self.addWidget(self.middle)
         self.addWidget(self.rows)
@@ -84,12 +85,34 @@ class WorkArea(QSplitter):
             self.widths.show_state()
 
     def _picture_and_controls(self) -> QWidget:
-        line = across(self.widths, (self.swing, 1), spacing=4 * GRID)
         margins = (2 * GRID, GRID, 2 * GRID, GRID)
-        controls = down(line, self.widths.answer, spacing=GRID, margins=margins)
+        controls = down(
+            SideBySide(self.widths, self.swing), self.widths.answer, spacing=GRID, margins=margins
+        )
         above = QWidget()
         fill(above, down(self.leaves, (self.picture, 1), controls, spacing=0, margins=BARE))
         return above
+
+
+class SideBySide(QWidget):
+    """Two widgets side by side, the second with what room is left; one over the other in a narrow window."""
+
+    def __init__(self, first: QWidget, second: QWidget) -> None:
+        super().__init__()
+        self._both = (first, second)
+        self._line = fill(self, across(first, (second, 1), spacing=4 * GRID, margins=BARE))
+
+    def minimumSizeHint(self) -> QSize:
+        """Ask for the width of the wider one only."""
+        wide = max(each.minimumSizeHint().width() for each in self._both)
+        return QSize(wide, self._line.minimumSize().height())
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Stand them as there is room."""
+        super().resizeEvent(event)
+        needed = sum(each.minimumSizeHint().width() for each in self._both) + self._line.spacing()
+        ways = QBoxLayout.Direction
+        self._line.setDirection(ways.LeftToRight if needed <= self.width() else ways.TopToBottom)
 
 
 def _stack(upper: QWidget, lower: QWidget, heights: list[int]) -> QSplitter:

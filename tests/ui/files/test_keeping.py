@@ -102,6 +102,7 @@ def test_looking_about_keeps_nothing(qtbot, session, keeping):
 
 def test_a_job_that_was_never_saved_is_kept(qtbot, session, keeping):
     session.start_new()
+    session.add_opening()
     session.edit("location", "Galley")
     qtbot.waitUntil(lambda: kept() == ["Galley"])
 

@@ -85,7 +85,7 @@ def test_the_whole_window_makes_no_loose_object(window):
     window.show_help()
     for name in PAGES:
         window.turn_to(name)
-    for dialog in (window.words, window.help):
+    for dialog in (window.beside.words, window.help):
         dialog.close()
     assert len(loose_objects()) == before
 

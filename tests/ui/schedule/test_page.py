@@ -548,6 +548,8 @@ def test_colours_follow_the_theme_and_lengths_the_units(bare_window, session, pa
 
 def test_another_file_is_another_schedule(session, page):
     session.start_new()
+    assert marks(page) == []
+    session.add_opening()
     assert marks(page) == ["101"]
     assert session.mark == "101"
 

@@ -315,11 +315,15 @@ def test_dark_and_back(qtbot, window):
     assert window.work.picture.canvas.grab().toImage() == light
 
 
-def test_at_1280_by_800_the_picture_has_half_of_the_window(window):
+def test_at_1280_by_800_the_picture_is_the_largest_and_eight_rows_are_compared(window):
     window.resize(1280, 800)
     window.grab()
     assert (window.width(), window.height()) == (1280, 800)
-    assert window.work.picture.width() * window.work.picture.height() >= 1280 * 800 / 2
+    assert window.work.picture.width() * window.work.picture.height() >= 1280 * 800 * 3 / 8
+    table = window.work.comparison
+    seen = table.viewport().rect()
+    rows = [table.visualRect(table.model().index(row, 0)) for row in range(table.rowCount())]
+    assert len([row for row in rows if seen.contains(row.center()) and row.bottom() <= seen.bottom()]) >= 8
     for widget in (
         window.work.form,
         window.work.findings,
@@ -330,6 +334,19 @@ def test_at_1280_by_800_the_picture_has_half_of_the_window(window):
         corner = widget.mapTo(window, widget.rect().bottomRight())
         assert corner.x() <= 1280
         assert corner.y() <= 800
+
+
+def test_the_window_fits_half_of_a_wide_screen(window):
+    assert window.minimumSizeHint().width() <= 960
+    assert window.minimumSizeHint().height() <= 740
+    window.resize(960, 800)
+    window.grab()
+    assert (window.width(), window.height()) == (960, 800)
+    corners = [
+        each.mapTo(window, each.rect().bottomRight())
+        for each in (window.openings.remove, window.work.swing.angle, window.units)
+    ]
+    assert all(corner.x() <= 960 and corner.y() <= 800 for corner in corners)
 
 
 def test_the_openings_fold_away(qtbot, window):
@@ -358,10 +375,10 @@ def test_what_was_preferred_is_there_at_the_next_start(qtbot, preferences):
 
 
 def test_help_stands_beside_the_work(window):
-    window.show_help()
-    assert window.help.isVisible()
-    assert not window.help.isModal()
-    window.help.close()
+    window.beside.show_help()
+    assert window.beside.help.isVisible()
+    assert not window.beside.help.isModal()
+    window.beside.help.close()
 
 
 def test_the_demo_file_is_never_touched_by_looking_at_it(window, tmp_path, session):

@@ -105,9 +105,9 @@ def test_f1_in_a_field_shows_its_word_and_why_it_is_assumed(qtbot, window, sessi
     session.edit("door.head_gap", None)
     field.editor.setFocus()
     qtbot.keyClick(field.editor, Qt.Key.Key_F1)
-    assert window.words.isVisible()
-    assert not window.words.isModal()
-    assert window.words.word.term == "head gap"
+    assert window.beside.words.isVisible()
+    assert not window.beside.words.isModal()
+    assert window.beside.words.word.term == "head gap"
     assert field.explained
 
 
@@ -115,13 +115,14 @@ def test_a_click_on_a_label_shows_its_word(qtbot, window):
     field = window.work.form.field("frame.rabbet")
     label = next(one for one in window.work.form.findChildren(NameLabel) if one.buddy() is field.editor)
     qtbot.mouseClick(label, Qt.MouseButton.LeftButton)
-    assert window.words.word.term == "rabbet"
+    assert window.beside.words.word.term == "rabbet"
 
 
 def test_every_field_of_the_form_opens_a_word(window, session):
     for path in (path for own in SECTIONS.values() for path in own):
         session.asked.emit(path)
-        assert path in window.words.word.where or (path, window.words.word.term) == ("size", "opening")
+        word = window.beside.words.word
+        assert path in word.where or (path, word.term) == ("size", "opening")
 
 
 def test_f1_on_a_row_of_the_comparison_shows_its_word(qtbot, window):
@@ -129,28 +130,28 @@ def test_f1_on_a_row_of_the_comparison_shows_its_word(qtbot, window):
     table.setFocus()
     row = next(n for n in range(table.rowCount()) if table.text(n, 0) == "Pin axis off frame face")
     table.setCurrentCell(row, 1)
-    window._ask_word()
-    assert window.words.word.term == "pin axis off frame face"
+    window.beside.ask_word()
+    assert window.beside.words.word.term == "pin axis off frame face"
 
 
 def test_a_finding_shows_the_words_in_it(qtbot, window):
     row = window.work.findings.rows[0]
     window.session.asked.emit(row.asked_about())
-    terms = {window.words.list.item(n).text() for n in range(window.words.list.count())}
+    terms = {window.beside.words.list.item(n).text() for n in range(window.beside.words.list.count())}
     assert "chair rail" in terms
     assert len(terms) < len(glossary())
 
 
 def test_f1_on_nothing_known_shows_the_help(window):
     window.work.picture.canvas.setFocus()
-    window._ask_word()
-    assert window.help.isVisible()
-    window.help.close()
+    window.beside.ask_word()
+    assert window.beside.help.isVisible()
+    window.beside.help.close()
 
 
 def test_a_word_leads_to_its_field(qtbot, window):
     window.show_word("use.wanted_angle")
-    qtbot.mouseClick(window.words.to_field, Qt.MouseButton.LeftButton)
+    qtbot.mouseClick(window.beside.words.to_field, Qt.MouseButton.LeftButton)
     qtbot.waitUntil(lambda: window.work.form.sections["Use"].is_open)
     window.activateWindow()
     qtbot.waitUntil(window.work.form.field("use.wanted_angle").editor.hasFocus)

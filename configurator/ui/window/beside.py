@@ -1,0 +1,101 @@
+"""What stands in windows of its own beside the work: help, words, what is found, and the versions."""
+
+import platform
+from collections.abc import Callable, Iterable
+from importlib.metadata import version
+from typing import TYPE_CHECKING
+
+from PySide6.QtWidgets import QApplication, QMessageBox, QWidget
+
+from configurator.ui.state.session import Session
+
+if TYPE_CHECKING:  # each is loaded when it is first asked for
+    from configurator.ui.window.help import HelpWindow
+    from configurator.ui.window.palette import Palette, Place
+    from configurator.ui.words.window import WordsWindow
+
+PARTS = (
+    "opening-configurator",
+    "PySide6-Essentials",
+    "matplotlib",
+    "numpy",
+    "pydantic",
+    "reportlab",
+    "ezdxf",
+)
+
+
+class Beside:
+    """The windows beside the main one, each made on first use and then kept."""
+
+    def __init__(
+        self,
+        owner: QWidget,
+        session: Session,
+        go_to_field: Callable[[str], None],
+        places: Callable[[], "Iterable[Place]"],
+    ) -> None:
+        """`places` returns what can be found and gone to."""
+        self._owner, self._session = owner, session
+        self._go_to_field, self._places = go_to_field, places
+        self.help: HelpWindow | None = None
+        self.words: WordsWindow | None = None
+        self.palette: Palette | None = None
+
+    def show_help(self) -> None:
+        """Show the help."""
+        from configurator.ui.window.help import HelpWindow
+
+        if self.help is None:
+            self.help = HelpWindow(self._owner)
+            self.help.words.clicked.connect(lambda _=False: self.show_word(""))
+        self.help.show()
+        self.help.raise_()
+
+    def ask_word(self) -> None:
+        """Show the word of what has the keyboard; the help where nothing is known of it."""
+        from configurator.ui.words.here import asked_about
+
+        about = asked_about(QApplication.focusWidget())
+        if about:
+            self.show_word(about)
+        else:
+            self.show_help()
+
+    def show_word(self, about: str) -> None:
+        """Show the word of a field's path or a row's key, or those of a sentence; all for an empty one."""
+        from configurator.ui.words.window import WordsWindow
+
+        if self.words is None:
+            self.words = WordsWindow(self._session, self._owner)
+            self.words.field_wanted.connect(self._go_to_field)
+        self.words.ask(about)
+        self.words.show()
+        self.words.raise_()
+        self.words.activateWindow()
+
+    def find_anything(self) -> None:
+        """Find a command, an opening or a field by its words."""
+        from configurator.ui.window.palette import Palette
+
+        if self.palette is None:
+            self.palette = Palette(self._owner, self._places)
+        self.palette.ask()
+
+    def show_about(self) -> None:
+        """Show the versions, with a button that copies them."""
+        box = QMessageBox(self._owner)
+        box.setWindowTitle("About")
+        box.setText("Opening Configurator")
+        box.setInformativeText(versions())
+        copy = box.addButton("Copy", QMessageBox.ButtonRole.ActionRole)
+        copy.clicked.connect(lambda: QApplication.clipboard().setText(versions()))
+        box.addButton(QMessageBox.StandardButton.Close)
+        box.exec()
+        box.deleteLater()
+
+
+def versions() -> str:
+    """Return the versions of the program and of what it stands on, a line each; nothing of its user."""
+    of_parts = [f"{name} {version(name)}" for name in PARTS]
+    return "\n".join((*of_parts, f"Python {platform.python_version()}", platform.system()))
