@@ -11,8 +11,9 @@ from configurator.intake.columns import Column, Reading
 from configurator.intake.fields import FIELDS, HOUSE
 from configurator.intake.refused import CellFault, Question, quoted
 from configurator.intake.sheet import SheetRow
+from configurator.model.words import HungOn
 
-_TYPES = frozenset({"door_type", "door", "leaves", "hand", "swing", "hung_on", "size", None})
+_TYPES = frozenset({"door_type", "door", "hand", "swing", "size", None})
 """Fields in whose cells an abbreviation may say what kind of door it is; None: a column that is not read."""
 _TEXTS = frozenset({"remarks", "notes", "frame", "frame_type", "keep"})
 """Fields in whose cells only whole words are looked for."""
@@ -46,9 +47,29 @@ _UNHINGED: Mapping[str, tuple[frozenset[str], re.Pattern[str]]] = MappingProxyTy
             re.compile(r"\baccordion\b|\bfolding\s+partition\b|\boperable\s+partition\b", re.IGNORECASE),
         ),
         "a revolving door": (frozenset({"revolving"}), re.compile(r"\brevolving\b", re.IGNORECASE)),
+        "a double-egress pair": (frozenset({"de"}), re.compile(r"\bdouble[\s-]?egress\b", re.IGNORECASE)),
+        "hung on a continuous hinge": (
+            frozenset({"cont", "conthinge"}),
+            re.compile(r"\b(?:continuous|geared|cont\.?|piano)\s+hinges?\b", re.IGNORECASE),
+        ),
+        "hung on pivots": (
+            frozenset({"pivot", "pivots"}),
+            re.compile(r"\bpivots?\b|\bpivoted\b", re.IGNORECASE),
+        ),
+        "hung on spring hinges": (
+            frozenset({"springhinge", "springhinges"}),
+            re.compile(r"\bspring\s+hinges?\b", re.IGNORECASE),
+        ),
     }
 )
 """What is no hinged door, with its abbreviations and its words; common practice, no source."""
+_HUNG_ON: Mapping[str, HungOn] = MappingProxyType(
+    {
+        "hung on a continuous hinge": "continuous hinge",
+        "hung on pivots": "pivots",
+        "hung on spring hinges": "spring hinges",
+    }
+)
 _ACTIVE_HANDS = frozenset({"lha", "rha", "lhra", "rhra"})
 _PAIR = re.compile(r"\b(?:pairs?|pr)\b(?!\s+(?:of\s+)?(?!doors?\b|leaves\b|dr\b)\w+)", re.IGNORECASE)
 """A pair, but not a pair of kick plates."""
@@ -57,6 +78,8 @@ _TYPICAL = re.compile(
     r"\(?\btyp(?:ical)?\b\.?\s*(?:of|x|for)?\s*\(?(\d{1,3})\)?\)?|\(?\b(\d{1,3})\s*(?:x\s*)?typ(?:ical)?\b\.?\)?",
     re.IGNORECASE,
 )
+_SEVERAL = re.compile(r"\s*(?:,|;|&|\band\b)\s*", re.IGNORECASE)
+_FROM_TO = re.compile(r"([A-Za-z]*)(\d{1,5})\s*(?:thru|through|to|–|—)\s*\1(\d{1,5})", re.IGNORECASE)
 DITTO = re.compile(r"[\"″”“〃]|''|,,|ditto|do\.?|same(?:\s+as\s+above)?|-\s*[\"″”]\s*-", re.IGNORECASE)
 """What stands for the cell above."""
 
@@ -112,6 +135,16 @@ def typical_in(cells: Cells) -> Iterator[tuple[Column, str, int]]:
             found := _TYPICAL.search(cell)
         ):
             yield column, cell, int(found[1] or found[2])
+        elif column.field == "mark" and (several := _marks_in(cell)) > 1:
+            yield column, cell, several
+
+
+def _marks_in(cell: str) -> int:
+    """Return how many marks stand in the cell of one, as in 101, 102 or 101 thru 105."""
+    if found := _FROM_TO.fullmatch(cell.strip()):
+        return max(int(found[3]) - int(found[2]) + 1, 2)
+    parts = _SEVERAL.split(cell.strip())
+    return len(parts) if all(any(letter.isdigit() for letter in part) for part in parts) else 1
 
 
 def without_typical(cell: str) -> str:
@@ -242,18 +275,16 @@ class AskedRow:
         if found is None:
             return
         column, cell, kind = found
-        sentence = (
-            f"{quoted(cell)} is {kind}, which has no hinges of this kind: say what becomes of such openings"
-        )
+        sentence = f"{quoted(cell)} is {kind}: say what becomes of openings without butt hinges"
         answer = self._ask("no hinged door", sentence, column)
         if answer == "leave out":
             self.left_out = f"it is {kind}"
         elif answer in ("ask", "by others"):
-            self.values["hung_on"] = "by others"
+            self.values["hung_on"] = hung_on = _HUNG_ON.get(kind, "by others")
             self.places["hung_on"] = column.place
             self._consume(column, "read")
             if answer == "by others":
-                self.told.append(f"{quoted(cell)} is {kind}: hung by others, and nothing is ordered for it")
+                self.told.append(f"{quoted(cell)} is {kind}: hung on {hung_on}, so nothing is ordered for it")
 
     def _dutch(self) -> None:
         found = dutch_in_text(self.cells())

@@ -53,13 +53,13 @@ QUESTIONS: Mapping[Question, Asked] = MappingProxyType(
             {"opening": "of the opening", "leaf": "of each leaf"},
         ),
         "no hinged door": Asked(
-            "row is no hinged door",
-            "rows are no hinged doors",
-            "Openings without a hinged door are",
+            "row has no door on butt hinges",
+            "rows have no door on butt hinges",
+            "Openings without butt hinges are",
             {
                 "leave out": "left out",
-                "by others": "taken, hung by others: nothing is ordered for them",
-                "hinged": "hinged doors all the same",
+                "by others": "taken: nothing is ordered for them",
+                "hinged": "doors on butt hinges all the same",
             },
         ),
         "dutch door": Asked(

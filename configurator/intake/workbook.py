@@ -75,7 +75,9 @@ def _sheet_steps(data: bytes, name: str, wanted: str | None) -> Steps[Sheet]:
             raise IntakeError(f"{name}: the sheet “{names[place]}” has more rows than a workbook can have")
         if line % ROWS_A_STEP == 0:
             yield len(rows)
-    return Sheet(names[place], tuple(rows), (*told, *_hidden_columns(part), *merged.told()), names)
+    return Sheet(
+        names[place], tuple(rows), (*told, *_hidden_columns(part), *merged.told(), *_comments(data)), names
+    )
 
 
 def _part(data: bytes, book: Any, place: int) -> bytes:
@@ -125,6 +127,12 @@ class _Merged:
             if self._filled
             else ()
         )
+
+
+def _comments(data: bytes) -> tuple[str, ...]:
+    with zipfile.ZipFile(io.BytesIO(data)) as parts:
+        there = any(re.match(r"xl/(?:threadedC|c)omments", name) for name in parts.namelist())
+    return ("comments beside cells of the workbook are not read: look through them",) if there else ()
 
 
 def _hidden_columns(part: bytes) -> tuple[str, ...]:

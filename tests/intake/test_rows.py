@@ -342,3 +342,40 @@ def test_a_row_without_a_mark_is_refused():
 def test_one_bad_cell_does_not_hide_another():
     (row,) = read(["Mark", "Size", "Hand", "Qty"], ["1", "big", "LX", "none"])
     assert len(row.faults) == 3
+
+
+@pytest.mark.parametrize(
+    ("remark", "kind", "hung_on"),
+    [
+        ("Continuous hinge", "hung on a continuous hinge", "continuous hinge"),
+        ("On offset pivots", "hung on pivots", "pivots"),
+        ("SPRING HINGES", "hung on spring hinges", "spring hinges"),
+        ("Double egress pair", "a double-egress pair", "by others"),
+        ("Barn door", "a sliding door", "by others"),
+    ],
+)
+def test_what_hangs_on_no_butt_hinges_is_asked_and_taken_as_that(remark, kind, hung_on):
+    header = ["Mark", "Size", "Remarks"]
+    (row,) = read(header, ["1", "6070", remark])
+    assert [fault.question for fault in row.faults] == ["no hinged door"]
+    assert f"is {kind}:" in row.faults[0].reason
+    (row,) = read(header, ["1", "6070", remark], no_hinged_door="by others")
+    assert (row.faults, row.values["hung_on"], row.values["remarks"]) == ((), hung_on, remark)
+
+
+@pytest.mark.parametrize(
+    ("mark", "count"),
+    [("101, 102", 2), ("101 & 102 & 103", 3), ("101 thru 105", 5), ("A101 to A104", 4), ("101A and 101B", 2)],
+)
+def test_several_marks_in_one_cell_are_asked(mark, count):
+    header = ["Mark", "Size"]
+    (row,) = read(header, [mark, "3070"])
+    assert row.faults[0].question == "typical"
+    (row,) = read(header, [mark, "3070"], typical="quantity")
+    assert (row.mark, row.values["quantity"]) == (mark, count)
+
+
+@pytest.mark.parametrize("mark", ["101-105", "1/A", "101, closet", "B & C"])
+def test_one_mark_is_not_taken_for_several(mark):
+    (row,) = read(["Mark", "Size"], [mark, "3070"])
+    assert row.faults == ()

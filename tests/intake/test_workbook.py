@@ -7,6 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from openpyxl import Workbook, load_workbook
+from openpyxl.comments import Comment
 
 from configurator.intake.sheet import IntakeError, sheet_steps
 from configurator.intake.workbook import LARGEST_UNPACKED, NOT_WORKED_OUT, workbook_steps
@@ -267,3 +268,10 @@ def test_a_sheet_that_is_hidden_is_not_the_schedule_and_none_is_told():
     assert found.told == (
         "the sheet “New” is read, as it has the headings of a door schedule; the others are Old",
     )
+
+
+def test_comments_beside_cells_are_named_as_not_read():
+    made = book(["Mark", "Size"], ["1", "3070"])
+    made["Doors"]["B2"].comment = Comment("verify in field", "architect")
+    sheet = run(workbook_steps(data_of(made), "doors.xlsx", None))
+    assert any("comments beside cells" in told for told in sheet.told)

@@ -478,7 +478,7 @@ def test_a_question_about_rows_is_answered_once(qtbot, page, session, file):
     read(qtbot, page, file(["Mark", "Size", "Remarks"], ["900", "3070", "Pocket door"], ["901", "3070", "x"]))
     asked = page.asked["no hinged door"]
     assert not asked.isHidden()
-    assert asked.words.text().startswith("1 row is no hinged door. Openings without a hinged door are")
+    assert asked.words.text().startswith("1 row has no door on butt hinges. Openings without butt hinges are")
     choose(asked.answers, "leave out")
     assert outcomes(page)[1] == "new, 3'-0\" x 7'-0\""
     assert outcomes(page)[0] == "left out: it is a pocket door"
