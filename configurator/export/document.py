@@ -35,11 +35,11 @@ def write_paper(kind: str, counted: Counted, path: Path, progress: Progress = un
     if kind not in LABELS:
         write_document(paper_of(kind, counted), path, progress)
         return
-    from configurator.export.labels_pdf import write_labels
+    from configurator.export.table_pdf import labels_bytes
 
     if path.suffix.lower() != ".pdf":
         raise ValueError(f"labels are a PDF; {path.name} was given")
-    write_labels(labels_of(kind, counted), path, progress)
+    write_whole(path, labels_bytes(labels_of(kind, counted), progress))
 
 
 def csv_bytes(table: Table, lead: Sequence[tuple[str, str]] = ()) -> bytes:

@@ -1,4 +1,7 @@
-"""A document as PDF: landscape letter, the header row on every page, page x of y, always the same bytes."""
+"""A document as PDF: landscape letter, the header row on every page, page x of y; and sheets of labels.
+
+The same document, or the same labels, are always the same bytes.
+"""
 
 import io
 from collections.abc import Iterator, Sequence
@@ -8,13 +11,14 @@ from reportlab.lib.pagesizes import landscape, letter
 from reportlab.lib.styles import ParagraphStyle
 from reportlab.lib.units import inch
 from reportlab.pdfgen.canvas import Canvas
-from reportlab.platypus import CondPageBreak, Flowable, PageBreak, SimpleDocTemplate, Spacer
+from reportlab.platypus import CondPageBreak, Flowable, PageBreak, Paragraph, SimpleDocTemplate, Spacer
 
 from configurator.documents.document import FOR_THE_OFFICE, Document, Table, headed
+from configurator.documents.packing import Label
 from configurator.export.painting import BOLD, FONT
 from configurator.export.pdf import load_fonts
 from configurator.export.table_rows_pdf import HEAD, LINE, PLAIN, SIZE, laid_out, paragraph
-from configurator.long_work import Counter, Progress, unwatched
+from configurator.long_work import Counter, Progress, unwatched, watched
 
 PAGE = landscape(letter)
 MARGIN = 0.5 * inch
@@ -214,3 +218,68 @@ def _foot(canvas: Canvas, job: str, number: int, pages: int) -> None:
     canvas.setFont(FONT, SIZE)
     canvas.drawString(MARGIN, 0.35 * inch, job[:150])
     canvas.drawRightString(PAGE[0] - MARGIN, 0.35 * inch, f"page {number} of {pages}")
+
+
+# --- Labels: ten to a letter sheet, each 4 x 2 in, two across and five down ---
+
+ACROSS, DOWN = 2, 5
+LABEL_WIDTH, LABEL_HEIGHT = 4 * inch, 2 * inch
+LABELS_LEFT, LABELS_TOP, PITCH = 5 / 32 * inch, 0.5 * inch, (4 + 3 / 16) * inch
+"""Where the first label begins, and from one column to the next: a common sheet, from memory."""
+AIR = 0.14 * inch
+LABEL_SIZES = (8.5, 7.5, 6.5, 5.5, 4.5)
+"""Points of lettering: the largest in which a label has room for all its lines."""
+
+
+def labels_bytes(labels: Sequence[Label], progress: Progress = unwatched) -> bytes:
+    """Return labels as the bytes of a PDF; the same labels are the same bytes."""
+    load_fonts()
+    written = io.BytesIO()
+    canvas = Canvas(written, pagesize=letter, invariant=1)
+    canvas.setTitle("Labels")
+    for place, label in enumerate(watched(labels, len(labels), progress)):
+        at = place % (ACROSS * DOWN)
+        if place and not at:
+            canvas.showPage()
+        x = LABELS_LEFT + at % ACROSS * PITCH
+        _draw(canvas, label, x + AIR, letter[1] - LABELS_TOP - at // ACROSS * LABEL_HEIGHT - AIR)
+    canvas.showPage()
+    canvas.save()
+    return written.getvalue()
+
+
+def _draw(canvas: Canvas, label: Label, x: float, top: float) -> None:
+    """Draw one label, its upper left corner there."""
+    room = LABEL_WIDTH - 2 * AIR
+    canvas.setFont(BOLD, 15 if len(label.title) < 24 else 9)
+    canvas.drawString(x, top - 13, label.title[:60])
+    canvas.setFont(FONT, 7.5)
+    canvas.drawString(x, top - 23, label.place[:80])
+    canvas.setFont(FONT, 5.5)
+    canvas.drawString(x, top - LABEL_HEIGHT + 2 * AIR, label.foot[:110])
+    y = top - 27
+    for text in _fitting(label.lines, room, LABEL_HEIGHT - 2 * AIR - 34):
+        y -= text.height
+        text.drawOn(canvas, x, y)
+
+
+def _fitting(lines: Sequence[str], width: float, height: float) -> list[Paragraph]:
+    """Return lines in the largest lettering that has room; in the least the last ones may be left out."""
+    for size in LABEL_SIZES:
+        made = list(_lettered(lines, width, size))
+        if sum(text.height for text in made) <= height:
+            return made
+    shown: list[Paragraph] = []
+    for text in made:
+        if sum(one.height for one in shown) + text.height > height - LABEL_SIZES[-1] * 1.2:
+            break
+        shown.append(text)
+    return [*shown, *_lettered(["and more: see the order"], width, LABEL_SIZES[-1])]
+
+
+def _lettered(lines: Sequence[str], width: float, size: float) -> Iterator[Paragraph]:
+    for number, line in enumerate(lines):
+        style = ParagraphStyle("label", fontName=FONT if number else BOLD, fontSize=size, leading=size * 1.2)
+        text = paragraph(line, style)
+        text.height = text.wrap(width, 0)[1]
+        yield text

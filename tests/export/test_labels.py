@@ -3,7 +3,15 @@
 import pypdfium2
 
 from configurator.documents.packing import Label
-from configurator.export.labels_pdf import AIR, HEIGHT, LEFT, PITCH, TOP, WIDTH, labels_bytes
+from configurator.export.table_pdf import (
+    AIR,
+    LABEL_HEIGHT,
+    LABEL_WIDTH,
+    LABELS_LEFT,
+    LABELS_TOP,
+    PITCH,
+    labels_bytes,
+)
 
 LINES = ("3 x 4-1/2 x 4, KP-4, line 1", "A8112, steel, 652 (US26D)", "screws: 24 machine")
 PAGE = 11 * 72
@@ -28,13 +36,15 @@ def test_ten_stand_on_a_sheet_and_the_next_begins_another():
 def test_each_stands_in_its_own_place():
     page = page_of([label(n, ("word " * 40,) * 12) for n in range(10)])
     for number in range(10):
-        left, top = LEFT + number % 2 * PITCH, PAGE - TOP - number // 2 * HEIGHT
-        inside = page.get_text_bounded(left=left, bottom=top - HEIGHT, right=left + WIDTH, top=top)
+        left, top = LABELS_LEFT + number % 2 * PITCH, PAGE - LABELS_TOP - number // 2 * LABEL_HEIGHT
+        inside = page.get_text_bounded(
+            left=left, bottom=top - LABEL_HEIGHT, right=left + LABEL_WIDTH, top=top
+        )
         assert inside.count("M") == 1
         assert f"M{number}" in inside
         assert "and more: see the order" in inside
         strip = page.get_text_bounded(
-            left=left + WIDTH - AIR / 2, bottom=top - HEIGHT, right=left + PITCH, top=top
+            left=left + LABEL_WIDTH - AIR / 2, bottom=top - LABEL_HEIGHT, right=left + PITCH, top=top
         )
         assert strip.strip() == ""
 
