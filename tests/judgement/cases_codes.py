@@ -217,6 +217,8 @@ MANOEUVRING = (
         NO_ROOM,
         pull={"approach": "front", "depth": 60, "latch_side": 15.9375},
         says={NO_ROOM: "18 in past the lock"},
+        recommended={"height": 4.5, "width": 4},
+        order={"quantity": 3},
     ),
     floors(
         "pull from the front in a corridor 4-11 wide",

@@ -125,7 +125,7 @@ def test_nothing_is_asked_off_an_accessible_route():
 def test_the_sentence_says_what_is_asked_what_there_is_and_what_is_missing():
     given = floor("pull", "front", 60, 14) | {"push_side": {"approach": "front"}}
     short, unknown = manoeuvring_findings(fill(opening(use=CLOSES, **given)))
-    assert (short.code, short.severity) == ("manoeuvring short", "error")
+    assert (short.code, short.severity) == ("manoeuvring short", "warning")
     assert "60 in deep and 18 in past the lock from the front. Free are 60 in deep and 14 in" in short.message
     assert (unknown.code, unknown.severity) == ("manoeuvring not known", "note")
     assert unknown.message.endswith("Give how deep the floor is and what is free beside the lock.")
