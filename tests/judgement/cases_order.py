@@ -6,7 +6,7 @@ STEEL = {"construction": "hollow metal, 18 gage"}
 INSIDE = {"exposure": "interior", "locked": False, "wanted_angle": 90}
 LABEL = INSIDE | {"fire_rated": True}
 USUAL = {"door": STEEL, "hand": "LH", "use": INSIDE}
-TERMS = "association terminology for builders' hardware"
+TERMS = "association terminology for builders' hardware, said as quoted in a secondary text"
 
 
 def held(words, opening, *codes, **changes):
@@ -26,7 +26,7 @@ def sold(words, mounting, held=(), of="LH", **line):
     """A hinge of another mounting on the usual door; what the geometry has against it is accepted."""
     hinge = {"hinge": {"mounting": mounting}, "order_despite": ["barrel overlaps"]}
     opening = USUAL | {"hand": of} | hinge
-    return Judgement(words, opening, findings=held, held=held, order=line, source=TERMS, mark="read")
+    return Judgement(words, opening, findings=held, held=held, order=line, source=TERMS)
 
 
 def bolts(leaf, hand=None):
