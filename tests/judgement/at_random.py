@@ -9,6 +9,7 @@ from configurator.model import JobFacts, Opening
 from configurator.model.paths import value_at, words_of
 from configurator.rules.finding import Finding
 from configurator.study import Study
+from configurator.units import parse_length
 
 CONSTRUCTIONS = (None, *words_of("door.construction"))
 CLOSER = {
@@ -222,12 +223,24 @@ def _between(one: Finding, other: Finding) -> Iterator[str]:
     for this, that in OPPOSED:
         if (this in both[0] and that in both[1]) or (that in both[0] and this in both[1]):
             yield f"{this} and {that}: {one.message} / {other.message}"
+    for this, that in ((one, other), (other, one)):
+        yield from _no_wider_and_wider(this, that)
     sizes = {size for found in (one, other) for size in NAMED_SIZE.findall(found.message)}
     if len(sizes) > 1 and {one.code, other.code}.isdisjoint(ABOUT_OTHER_THINGS):
         yield f"take {' and '.join(sorted(sizes))}: {one.message} / {other.message}"
     for path, values in _fixes(one, other).items():
         if len(values) > 1 and path not in MAY_BE_EITHER:
             yield f"{path} to {values}: {one.message} / {other.message}"
+
+
+def _no_wider_and_wider(this: Finding, that: Finding) -> Iterator[str]:
+    """Yield where a wider hinge is not the answer to one finding and is taken for the other, on one width."""
+    on = re.match(r"With a (\S+ x \S+) hinge", this.message)
+    if "no wider hinge" not in advice_of(this) or on is None or not that.message.startswith(on[0]):
+        return
+    for size in NAMED_SIZE.findall(that.message):
+        if parse_length(size.split(" x ")[1]) > parse_length(on[1].split(" x ")[1]):
+            yield f"no wider hinge and {size}: {this.message} / {that.message}"
 
 
 ABOUT_OTHER_THINGS = {

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Finding, Fix, Source, finding
 from configurator.rules.hinge.answers import StopPlace, WidthAnswer, reaches, wanted_angle
+from configurator.rules.hinge.width import NO_WIDTH, instead
 from configurator.rules.wording import degrees, exactly, hardware, inches, obstruction
 from configurator.tables import DoorStopKindRow, HardwareKindRow, limit, row_of
 from configurator.units import TOLERANCE, rounded
@@ -78,7 +79,7 @@ def where_a_stop_goes(answer: WidthAnswer, hinge: str) -> Iterator[Finding]:
         message = (
             f"{hinge} the {hardware(part)} meets the {obstruction(thing)} at "
             f"{degrees(answer.greatest_angle)}. "
-            f"{_hardware_mend(thing, place)}; a wider hinge is not the answer."
+            f"{_hardware_mend(thing, place)}{_no_wider(answer)}."
         )
         numbers = {"angle": answer.greatest_angle, "wanted": wanted} | _numbers(place)
         yield finding("hardware meets first", "note", message, _PLAN, fix, **numbers)
@@ -99,10 +100,16 @@ def _never_opens(answer: WidthAnswer, hinge: str) -> Finding:
     part, thing = _met(answer)
     message = (
         f"{hinge} the {hardware(part)} meets the {obstruction(thing)} with the door closed: the door cannot "
-        f"open. Move it farther from the {obstruction(thing)}, or take one that stands out less; a wider "
-        "hinge is not the answer."
+        f"open. Move it farther from the {obstruction(thing)}, or take one that stands out "
+        f"less{_no_wider(answer)}."
     )
     return finding("hardware meets first", "error", message, _PLAN, angle=0.0, wanted=wanted_angle(answer))
+
+
+def _no_wider(answer: WidthAnswer) -> str:
+    """Return that no wider hinge helps what the door carries; nothing where the door itself takes another."""
+    other = short_of_wanted(answer) or instead(answer) not in ("", NO_WIDTH)
+    return "" if other else "; a wider hinge is not the answer"
 
 
 def _met(answer: WidthAnswer) -> tuple[str, str]:

@@ -25,6 +25,7 @@ def height_findings(filled: FilledOpening, hinge: LeafHinge, standard: Hinge) ->
         yield _standard_does_not_serve(standard, needed)
     if too_high(filled.thickness, height):
         yield _too_high(filled, height, needed)
+        return
     if by_hand.height and by_hand.width and (slip := swapped_hinge(needed, by_hand.height, by_hand.width)):
         yield slip
     elif (prepared := filled.opening.prepared_height) is not None:
@@ -47,7 +48,8 @@ def _standard_does_not_serve(standard: Hinge, needed: float) -> Finding:
 
 def _too_high(filled: FilledOpening, height: float, needed: float) -> Finding:
     """Say that a thin door takes no such hinge; where it is cut for one, ask whether it is so thin."""
-    hangs = height in (old_hinge(filled).height, filled.opening.prepared_height)
+    cut = (old_hinge(filled).height, filled.opening.prepared_height)
+    hangs = any(one is not None and too_high(filled.thickness, one) for one in cut)
     most = limit("thin_door_height")
     mend = "Check the thickness" if hangs else f"Take {plain(needed)} high, or check the thickness"
     message = (

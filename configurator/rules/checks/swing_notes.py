@@ -38,11 +38,13 @@ def _no_gain(must: Must, chosen: WidthAnswer, answer: Answer) -> Iterator[Findin
     stopped = chosen.stopped_by_bare
     if stopped is None or not wider or not reaches(chosen, must.wanted):
         return
-    other = tried(answer, must.leaf, wider[0])
-    if isinstance(other, str):
+    tries = [found for width in wider if not isinstance(found := tried(answer, must.leaf, width), str)]
+    if not tries:
         return
+    other = tries[0]
     gain = other.greatest_angle_bare - chosen.greatest_angle_bare
-    if gain >= limit("same_angle").value:
+    most = max(found.greatest_angle_bare for found in tries) - chosen.greatest_angle_bare
+    if max(gain, most if not must.asked else 0.0) >= limit("same_angle").value:
         return
     ends = degrees(chosen.greatest_angle_bare)
     gains = f"{degrees(max(gain, 0.0), 'near')}{_loss(chosen, other)}"
