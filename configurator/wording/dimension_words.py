@@ -66,11 +66,16 @@ _BEHIND = (
 
 
 def wordings(measured: Sequence[Measured], display: Display, size: float, plain: bool) -> tuple[Wording, ...]:
-    """Return the ways to letter the dimensions, the fullest first; the last two keep signs."""
+    """Return the ways to letter the dimensions, the fullest first, at last the numbers alone."""
     full = _named(measured, display, _PLAIN if plain else {})
     short = _named(measured, display, _SHORT)
-    numbers = tuple(display.length(item.value) for item in measured)
-    brief = tuple(f"{number} {_BRIEF[item.name]}" for number, item in zip(numbers, measured, strict=True))
+    numbers = tuple(
+        display.length(abs(item.value)) + (" behind" if item.value < 0 else "") for item in measured
+    )
+    brief = tuple(
+        words if item.value < 0 else f"{number} {_BRIEF[item.name]}"
+        for number, words, item in zip(numbers, short, measured, strict=True)
+    )
     return (
         Wording(full, size),
         Wording(short, size),

@@ -39,13 +39,13 @@ def test_plain_words_come_first_where_they_are_asked_for():
     )
 
 
-def test_below_zero_is_said_as_behind_or_keeps_its_sign():
+def test_below_zero_is_said_as_behind_and_never_with_a_sign():
     for plain in (False, True):
         *worded, brief, bare = wordings(measured(-0.125), Display(), 8.0, plain)
         for one in worded:
             assert all(text.startswith("1/8 in ") and " behind " in text for text in one.texts)
-        assert brief.texts[-1] == "-1/8 in pin/frame"
-        assert set(bare.texts) == {"-1/8 in"}
+        assert brief.texts[-1] == "1/8 in pin behind frame"
+        assert set(bare.texts) == {"1/8 in behind"}
 
 
 def test_at_zero_it_is_not_behind():

@@ -3,7 +3,7 @@
 import math
 from collections.abc import Iterator, Sequence
 from contextlib import nullcontext, suppress
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from configurator.drawing.base.lettering import fitted, text_width
 from configurator.drawing.base.primitives import Polygon, Polyline, Primitive, Text, rectangle
@@ -12,7 +12,13 @@ from configurator.drawing.pages.frame import drawing_box, page_frame
 from configurator.drawing.pages.notes import Note, cut_to, study_notes
 from configurator.drawing.pages.page import Detail, Page, Paper, Scale, scales
 from configurator.drawing.pages.plan_layout import Cell, Layout, fewer_and_fewer, layout_at, plan_layout
-from configurator.drawing.pages.tables import TABLE_SIZE, MeasuredTable, measured_table
+from configurator.drawing.pages.tables import (
+    TABLE_SIZE,
+    MeasuredTable,
+    keys_of,
+    measured_table,
+    standing_table,
+)
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf, drawn_leaves, turns_clockwise
 from configurator.drawing.plan.panel import (
     Panel,
@@ -36,7 +42,9 @@ _LARGE, _LARGER = 640.0, 8.0
 """Room wider than this has its table lettered larger, points."""
 _NARROW = 200.0
 """A plan narrower than this is lettered smaller, points."""
-_OVER_TABLE = 8.0
+_OVER_TABLE, _BESIDE_TABLE = 8.0, 12.0
+_MOST_OF_PAGE = 0.3
+"""Share of the drawing's height that the table of what stands there may have."""
 """How much wider bold lettering runs."""
 
 
@@ -56,18 +64,17 @@ def plan_page(
     if not study.candidates:
         raise ValueError("there is no hinge width to draw")
     whole = drawing_box(paper)
-    table, told = _table(study, whole.width, display)
-    room = Box(whole.left, whole.bottom + table.height() + _OVER_TABLE, whole.right, whole.top)
-    drawn, hungs, layout = _as_many_as_fit(study, room, scale, paper, display)
+    tables = _tables(study, whole, display)
+    room = Box(whole.left, tables.top + _OVER_TABLE, whole.right, whole.top)
     turn = math.radians(study.filled.wanted_angle)
-    panels = _panels(drawn, hungs, layout, display)
+    drawn, layout, panels = _as_many_as_fit(study, room, scale, paper, display, turn)
     details = tuple(
         detail
         for one, cell in zip(panels, layout.cells, strict=True)
         for detail in _details(one, turn, layout.scale, display)
     )
     used = sorted((detail.scale for detail in details), key=lambda one: -one.ratio)
-    notes = plan_notes(study, len(drawn.candidates), told, display)
+    notes = plan_notes(study, len(drawn.candidates), tables.told, display)
     furniture, _ = page_frame(paper, study, job, display, "Plan at the hinge", used, notes, number)
     heads = [
         part
@@ -75,14 +82,72 @@ def plan_page(
         for part in _heading(one, cell, turn, layout.scale, display)
     ]
     captions = [part for detail in details if detail.name.startswith(SMALL) for part in _caption(detail)]
-    measured = table.drawn(Box(whole.left, whole.bottom, whole.right, room.bottom - _OVER_TABLE))
-    return Page(f"{study.opening.mark} plan", paper, details, (*furniture, *heads, *captions, *measured))
+    return Page(f"{study.opening.mark} plan", paper, details, (*furniture, *heads, *captions, *tables.parts))
+
+
+@dataclass(frozen=True, slots=True)
+class _Tables:
+    """The tables under the plans: what they draw, how high they reach, how many widths they tell of."""
+
+    parts: tuple[Primitive, ...]
+    top: float
+    told: int
+
+
+def _tables(study: Study, whole: Box, display: Display) -> _Tables:
+    """Set what was measured at the left, and what stands there beside it, or under where it is too wide."""
+    table, told = _table(study, whole.width, display)
+    standing = standing_table(study, display, table.size)
+    left = whole.left + min(table.width(table.size), whole.width) + _BESIDE_TABLE
+    beside = standing.fits(whole.right - left)
+    if not standing.rows:
+        top = whole.bottom + table.height()
+        return _Tables(table.drawn(Box(whole.left, whole.bottom, whole.right, top)), top, told)
+    if beside:
+        standing = _shortened(standing, max(table.height(), whole.height * _MOST_OF_PAGE))
+        top = whole.bottom + max(table.height(), standing.height())
+        parts = table.drawn(Box(whole.left, whole.bottom, left - _BESIDE_TABLE, top))
+        return _Tables((*parts, *standing.drawn(Box(left, whole.bottom, whole.right, top))), top, told)
+    standing = _shortened(standing, whole.height * _MOST_OF_PAGE)
+    middle = whole.bottom + standing.height()
+    top = middle + _OVER_TABLE + table.height()
+    parts = standing.drawn(Box(whole.left, whole.bottom, whole.right, middle))
+    return _Tables((*table.drawn(Box(whole.left, middle, whole.right, top)), *parts), top, told)
+
+
+def _shortened(table: MeasuredTable, height: float) -> MeasuredTable:
+    """Return the table with as many rows as a height holds, and how many more there are."""
+    rows = list(table.rows)
+    while len(rows) > 1 and replace(table, rows=(*rows, ())).height() > height:
+        rows.pop()
+    more = len(table.rows) - len(rows)
+    if not more:
+        return table
+    words = f"and {more} more, with the opening in the program"
+    return replace(table, rows=(*rows, ("", words, *("" for _ in table.headings[2:]))))
 
 
 def _as_many_as_fit(
+    study: Study, room: Box, scale: Scale | None, paper: Paper, display: Display, turn: float
+) -> tuple[Study, Layout, tuple[Panel, ...]]:
+    """Return the study with as many of its candidates as can be drawn, the layout, and their panels.
+
+    Fewer are drawn, and larger, where all of them would leave a plan without the dimensions about its pin;
+    all where fewer would not mend that.
+    """
+    found: list[tuple[Study, Layout, tuple[Panel, ...]]] = []
+    for some, hungs, layout in _ways(study, room, scale, paper, display):
+        panels = _panels(some, hungs, layout, display)
+        found.append((some, layout, panels))
+        if scale is not None or all(one.dimensions.at(one.hung.shown_at(turn)) for one in panels):
+            return found[-1]
+    return found[0]
+
+
+def _ways(
     study: Study, room: Box, scale: Scale | None, paper: Paper, display: Display
-) -> tuple[Study, tuple[DrawnLeaf, ...], Layout]:
-    """Return the study with as many of its candidates as can be drawn, their leaves, and the layout."""
+) -> Iterator[tuple[Study, tuple[DrawnLeaf, ...], Layout]]:
+    """Yield the sets of candidates that can be drawn, the fullest first, their leaves, and the layout."""
     hungs = drawn_leaves(study, display)
     sets = list(fewer_and_fewer(study))
     for indexes in sets:
@@ -95,8 +160,7 @@ def _as_many_as_fit(
             with nullcontext() if last else suppress(ValueError):
                 layout = layout_at(some, room, scale, paper, display.metric, crowded=last)
         if layout is not None:
-            return _only(study, indexes), some, layout
-    raise AssertionError("the last set is laid out or refused")
+            yield _only(study, indexes), some, layout
 
 
 def _table(study: Study, width: float, display: Display) -> tuple[MeasuredTable, int]:
@@ -148,12 +212,12 @@ def _panels(study: Study, hungs: Sequence[DrawnLeaf], layout: Layout, display: D
     spare = min(spare_height(hung, cell.plan, points) for hung, cell in both)
     listed = tuple(one.points for one in scales(display.metric))
     whole = tuple(one.points for one in layout.small)
-    hand = hand_words(study)
+    hand, keys = hand_words(study), keys_of(study, display)
     return tuple(
         panel(
             hung, cell.plan, points, spare, display, heading(study, candidate, display), hand,
             candidate.clear_width_at_90, False,
-            small=SmallPlace(cell.small, whole, listed, layout.floor), size=_size_in(cell.plan),
+            small=SmallPlace(cell.small, whole, listed, layout.floor), size=_size_in(cell.plan), keys=keys,
         )
         for candidate, (hung, cell) in zip(study.candidates, both, strict=True)
     )  # fmt: skip

@@ -11,7 +11,12 @@ from configurator.drawing.base.lettering import text_width
 from configurator.drawing.base.primitives import Point, Polyline, Primitive, Text
 from configurator.drawing.base.view import Box
 from configurator.drawing.pages.notes import cut_to
+from configurator.drawing.plan.drawn_leaf import thing_label
+from configurator.model import Obstruction
+from configurator.rules.hinge.answers import StopPlace
+from configurator.rules.wording import obstruction
 from configurator.study import Study
+from configurator.tables import ObstructionKindRow, row_of
 from configurator.units import Display
 from configurator.wording.comparison import Comparison, comparisons
 
@@ -93,6 +98,7 @@ class MeasuredTable:
     headings: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
     size: float = TABLE_SIZE
+    gutter: float = _MEASURED_GUTTER
 
     def height(self) -> float:
         """Return how high it stands, points."""
@@ -100,7 +106,11 @@ class MeasuredTable:
 
     def fits(self, width: float) -> bool:
         """Whether every column fits a width in points at the least type size."""
-        return sum(self._widths(_LEAST)) <= width
+        return self.width(_LEAST) <= width
+
+    def width(self, size: float) -> float:
+        """Return how wide it stands at a type size, points."""
+        return sum(self._widths(size))
 
     def drawn(self, box: Box) -> tuple[Primitive, ...]:
         """Return the table from the top of a rectangle down, lettered so that its width holds it."""
@@ -124,7 +134,7 @@ class MeasuredTable:
         columns = zip(self.headings, *self.rows, strict=True)
         bolder = [text_width(heading, size, bold=True) for heading in self.headings]
         return [
-            max(bold, *(text_width(text, size) for text in column[1:])) + _MEASURED_GUTTER
+            max(bold, *(text_width(text, size) for text in column[1:]), 0.0) + self.gutter
             for column, bold in zip(columns, bolder, strict=True)
         ]
 
@@ -154,3 +164,59 @@ def _row(key: str, tables: Sequence[Comparison], short: bool) -> tuple[str, ...]
         found = next((row.values for row in table.rows if row.key == key), (_NONE,) * len(table.widths))
         values += [value.partition(",")[0] if short else value for value in found]
     return (name, *values)
+
+
+STANDING = ("", "What stands there", "From frame", "Out", "Long", "Off wall", "Heights")
+_STANDING_GUTTER = 6.0
+
+
+def standing_table(study: Study, display: Display, size: float = TABLE_SIZE) -> MeasuredTable:
+    """Return every thing along the wall and the door stop with its own figures; a column for what any has.
+
+    The first column has the key that stands for a name in a plan which has no room for it.
+    """
+    things = enumerate(study.opening.obstructions, 1)
+    rows = [(str(key), *_thing_cells(thing, display)) for key, thing in things]
+    rows += dict.fromkeys(_stop_cells(one.door_stop, display) for one in study.candidates if one.door_stop)
+    kept = [n for n in range(len(STANDING)) if any(row[n] for row in rows)]
+    return MeasuredTable(
+        tuple(STANDING[n] for n in kept),
+        tuple(tuple(row[n] for n in kept) for row in rows),
+        size,
+        _STANDING_GUTTER,
+    )
+
+
+def keys_of(study: Study, display: Display) -> dict[str, str]:
+    """Return the keys of things along the wall by what a plan calls them."""
+    found: dict[str, list[str]] = {}
+    for key, thing in enumerate(study.opening.obstructions, 1):
+        found.setdefault(thing_label(thing, display), []).append(str(key))
+    return {label: ", ".join(keys) for label, keys in found.items()}
+
+
+def _thing_cells(thing: Obstruction, display: Display) -> tuple[str, ...]:
+    long = thing.diameter or thing.length
+    fills = row_of(ObstructionKindRow, thing.kind).outline == "wall"
+    out = "runs out" if fills else ""
+    return (
+        obstruction(thing.kind) + (", latch side" if thing.side == "latch" else ""),
+        display.exact(thing.start or 0.0),
+        out if thing.projection is None else display.exact(thing.projection),
+        "runs on" if long is None else f"{display.exact(long)}{' round' if thing.diameter else ''}",
+        display.exact(thing.offset) if thing.offset else "",
+        _heights(thing, display),
+    )
+
+
+def _stop_cells(stop: StopPlace, display: Display) -> tuple[str, ...]:
+    """Return the row of a door stop."""
+    place, out = display.exact(stop.from_frame), display.exact(stop.projection)
+    return ("", stop.kind, place, out, "", "", f"at {display.exact(stop.height)}")
+
+
+def _heights(thing: Obstruction, display: Display) -> str:
+    if thing.top is None:
+        return f"from {display.exact(thing.bottom)} up" if thing.bottom else ""
+    low = display.exact(thing.bottom or 0.0).rsplit(" ", 1)[0]
+    return f"{low} to {display.exact(thing.top)}"

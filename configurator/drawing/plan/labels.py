@@ -1,8 +1,9 @@
 """What things along the wall are called: lettered inside them where there is room, else on a leader."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 
 from configurator.drawing.base.clip import clip_polygon, clip_segment
 from configurator.drawing.base.lettering import ASCENT, DESCENT, Room, text_width
@@ -13,6 +14,7 @@ from configurator.drawing.plan.drawn_leaf import DrawnLeaf, Standing
 from configurator.drawing.plan.jamb import material_of
 from configurator.drawing.plan.standing_things import fill_of
 
+NO_KEYS: Mapping[str, str] = MappingProxyType({})
 _EDGE = 5.0
 """Lettering keeps so far from an edge, points."""
 _LINE = 0.5
@@ -27,9 +29,18 @@ class Named:
 
 
 def thing_labels(
-    hung: DrawnLeaf, view: View, room: Room, words: list[Box], keep_off: list[Box], size: float
+    hung: DrawnLeaf,
+    view: View,
+    room: Room,
+    words: list[Box],
+    keep_off: list[Box],
+    size: float,
+    keys: Mapping[str, str] = NO_KEYS,
 ) -> list[Primitive]:
-    """Return the names of what stands along the wall, each once; what has no room is left to hovering.
+    """Return the names of what stands along the wall, each once.
+
+    What has no room has its key of a table in place of the name, where there are `keys`; without one, or
+    without room even for that, it is left to hovering.
 
     Names also keep off the rectangles in `words` and `keep_off`, which stay free for other notes; their
     leaders keep off those in `words` wherever there is another place.
@@ -39,9 +50,13 @@ def thing_labels(
     lettered: list[Box] = []
     found: list[Primitive] = []
     for label, named in {named.thing.label: named for named in reversed(seen)}.items():
-        found += _inside(label, named, view, room, [*words, *keep_off], size) or _beside(
-            label, named, hung, view, outside, words, lettered, size
-        )
+        for said in filter(None, (label, keys.get(label))):
+            placed = _inside(said, named, view, room, [*words, *keep_off], size) or _beside(
+                said, named, hung, view, outside, words, lettered, size
+            )
+            found += placed
+            if placed:
+                break
     room.taken += lettered
     return found
 

@@ -5,13 +5,13 @@ has an inset with the whole opening. Everything is in the axes of the geometry, 
 turns clockwise is mirrored by its view alone.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from configurator.drawing.base.clip import clip_polygon
 from configurator.drawing.base.dimension_strokes import line_boxes
 from configurator.drawing.base.lettering import Room
-from configurator.drawing.base.primitives import Primitive, turned
+from configurator.drawing.base.primitives import Point, Primitive, turned
 from configurator.drawing.base.view import Box, View, box_around
 from configurator.drawing.plan.dimensions import Dimensions, lettered, opens_flat, text_boxes
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
@@ -23,8 +23,8 @@ from configurator.drawing.plan.inset import (
     latch_side,
     told_in_inset,
 )
-from configurator.drawing.plan.jamb import hinge_jamb, stud_boxes, wall_beside
-from configurator.drawing.plan.labels import thing_labels
+from configurator.drawing.plan.jamb import hinge_jamb, material_of, stud_boxes, wall_beside
+from configurator.drawing.plan.labels import NO_KEYS, thing_labels
 from configurator.drawing.plan.leaf import (
     barrel,
     closed_outline,
@@ -169,6 +169,7 @@ def panel(
     swept: bool = False,
     small: SmallPlace | None = None,
     size: float = TEXT_SIZE,
+    keys: Mapping[str, str] = NO_KEYS,
 ) -> Panel:
     """Return one candidate's panel: its still parts and notes placed, and room kept for what moves.
 
@@ -189,7 +190,7 @@ def panel(
     dimensions = Dimensions(hung, view, lettered(hung, display, size, plain), room)
     usual = dimensions.usual()
     words, lines = text_boxes(usual, view), line_boxes(usual, view)
-    labels = thing_labels(hung, view, room, words, [*lines, *_drawn_boxes(hung, view)], size - 0.5)
+    labels = thing_labels(hung, view, room, words, [*lines, *_drawn_boxes(hung, view)], size - 0.5, keys)
     labels += set_out(hung, view, display, size, room)
     main = Drawing(view, tuple(_still(hung, view, swept)), tuple(labels))
     return Panel(hung, main, dimensions, inset, told, room, title, size, small.close if small else (), swept)
@@ -208,8 +209,17 @@ def _drawn_boxes(hung: DrawnLeaf, view: View) -> list[Box]:
     frame = ((-h.F, -h.D), (max(h.s, 0.0), hung.pin.y_p))
     leaf = turned(leaf_corners(h), hung.pin.at, hung.reach)
     shown = clip_polygon(leaf, view.plan_window())
-    corners = [frame, knuckle, *stud_boxes(hung), *([shown] if shown else [])]
+    corners = [frame, knuckle, *stud_boxes(hung), *_boards(hung, view), *([shown] if shown else [])]
     return [box_around([view.to_sheet(point) for point in points]) for points in corners]
+
+
+def _boards(hung: DrawnLeaf, view: View) -> Iterator[tuple[Point, Point]]:
+    """Yield opposite corners of the wall's layers that are hatched: words over a hatch are hard to read."""
+    left, top = view.plan_window().left, hung.wall_face
+    for name, thickness in hung.layers:
+        if material_of(name) != "cavity":
+            yield (left, top - thickness), (-hung.h.F, top)
+        top -= thickness
 
 
 def _holds_inset(window: Box, place: Box) -> bool:

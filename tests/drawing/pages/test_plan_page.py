@@ -9,7 +9,7 @@ from configurator.drawing.pages.page import papers, scale_named, scales
 from configurator.drawing.pages.plan_page import SMALL, plan_page
 from configurator.model import JobFacts
 from configurator.units import Display
-from tests.drawing.cases import case_a, demo, random_study
+from tests.drawing.cases import case_a, demo, demo_pair, random_study
 
 LETTER = papers()["Letter"]
 
@@ -96,6 +96,66 @@ def test_more_widths_than_a_table_holds_are_counted_and_none_is_lettered_over_an
     assert "…" not in said
     assert sum(text.startswith(("upper, ", "lower, ")) for text in said) == 8
     assert "16 widths" not in " ".join(texts(page(study, papers()["Arch C"])))
+
+
+CORNER = {"kind": "return wall", "side": "hinge", "start": 4}
+
+
+def crowded_study():
+    """A short way to a return wall, a rail, a column on the latch side and a bumper."""
+    return case_a(
+        use={"wanted_angle": 90},
+        compare=[4, 4.5, 6],
+        obstructions=[
+            CORNER,
+            {"kind": "chair rail", "projection": 1.75, "start": 0.5, "length": 3, "bottom": 32, "top": 36},
+            {"kind": "column", "side": "latch", "start": 6, "diameter": 12, "offset": 2},
+        ],
+    )
+
+
+@pytest.mark.parametrize("paper", list(papers()))
+def test_everything_that_stands_there_is_on_the_sheet_with_its_figures(paper):
+    said = texts(page(crowded_study(), papers()[paper]))
+    assert {"return wall", "chair rail", "column, latch side"} <= set(said)
+    assert {"4 in", "runs out"} <= set(said)  # to the return wall
+    assert {"1/2 in", "1-3/4 in", "3 in", "32 to 36 in"} <= set(said)
+    assert {"6 in", "12 in round", "2 in"} <= set(said)
+
+
+def test_a_door_stop_stands_in_the_table_with_its_place():
+    said = texts(page(demo_pair("306A")))
+    assert "What stands there" in said
+    assert any(text.startswith("at ") and text.endswith(" in") for text in said)
+
+
+def test_a_name_without_room_has_its_key_instead():
+    keyed = [
+        item.text
+        for detail in page(crowded_study()).details
+        for item in detail.primitives
+        if isinstance(item, Text)
+    ]
+    named = " ".join(keyed)
+    for key, name in (("1", "return wall"), ("2", "chair rail")):
+        assert name in named or key in keyed
+
+
+def test_no_plan_is_without_the_dimensions_of_its_pin_where_fewer_widths_leave_room():
+    for study in (demo("171A"), demo_pair("303A"), crowded_study()):
+        found = page(study)
+        plans = [one for one in found.details if not one.name.startswith(SMALL)]
+        for detail in plans:
+            names = {one.name for one, where in dimensions(found) if where is detail}
+            assert {"pin axis off door face", "pin axis off frame face"} <= names, study.opening.mark
+        assert len({one.hinge_width for one in study.candidates}) >= len({one.scale for one in plans})
+
+
+def test_a_job_with_more_things_than_the_table_holds_says_how_many_more():
+    many = [{"kind": "chair rail", "projection": 1, "start": n, "length": 0.5} for n in range(60)]
+    said = texts(page(case_a(obstructions=many)))
+    (more,) = [text for text in said if text.startswith("and ")]
+    assert int(more.split()[1]) == 60 - said.count("chair rail")
 
 
 def test_millimetres_have_metric_scales_and_texts():
