@@ -43,15 +43,17 @@ number brings it back, here or at another desk.</p>
 another program changed on disk is never written over unless you say so. Unsaved work is kept every few
 seconds, and offered at the next start should the program end without being closed.</p>
 <h3>The schedule</h3>
-<p>F6 shows every opening in one table and goes back. Enter goes to the work on a row, F2 or typing edits a
-cell, Ctrl+F finds, a click on a head sorts, once more the other way and then not at all. Choose several rows
-to set a field on all of them, to copy them (Ctrl+C), or to remove them (Delete). Paste (Ctrl+V) takes rows
-of a spreadsheet: with heads and marks they change and add openings; without, they go on from the current
-cell. All of it is taken or nothing.</p>
+<p>F6 shows every opening in one table and goes back. Enter or a double-click goes to the work on a row, F2
+or typing edits a cell, Ctrl+F finds, a click on a head sorts, once more the other way and then not at all;
+Columns says which are shown. Choose several rows to set a field on all of them, to copy them (Ctrl+C), or
+to remove them (Delete). Paste (Ctrl+V) takes rows of a spreadsheet: with heads and marks they change and
+add openings; without, they go on from the current cell. All of it is taken or nothing.</p>
 <h3>A door schedule</h3>
 <p>Ctrl+I takes an architect's schedule (CSV, XLSX) into the job. Correct over each column what it gives,
-and a cell by a double-click; look at what becomes of each row. Nothing is taken until you say so, one undo
-takes it back, and the schedule's own file stays as it is.</p>
+and a cell by a double-click; look at what becomes of each row. A double-click on a fault puts right all cells
+that read so; what is asked above the rows is answered once for all of them. Nothing is taken until you say
+so, one undo takes it back, and the schedule's own file stays as it is. Save a report keeps what was asked,
+what was taken for what, and what was not read.</p>
 <h3>An order</h3>
 <p>Ctrl+Shift+O shows the hinges of the whole job as order lines. Freeze an order when it goes out: afterwards
 you see what changed since, and what must be ordered or returned. Under Write is all that goes out of the
