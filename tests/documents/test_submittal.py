@@ -83,3 +83,10 @@ def test_what_is_not_known_here_goes_into_every_file():
     assert document.workbook[-1].rows[-1] == (NOT_KNOWN_HERE,)
     assert document.data[0].rows[-1][7] == NOT_KNOWN_HERE
     assert document.notes[-1] == NOT_KNOWN_HERE
+
+
+def test_what_was_ordered_is_still_only_assumed():
+    document = submitted(*(data(str(n), order_state="ordered" if n > 1 else "not ordered") for n in range(5)))
+    cover = dict(table(document, "Job").rows)
+    assert cover["Openings"] == "5 under 5 marks: 5 assumed; 2 not ordered, 3 ordered"
+    assert any("5 marks are assumed, not measured" in note for note in document.notes)

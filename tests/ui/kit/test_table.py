@@ -132,3 +132,20 @@ def test_the_last_column_is_stretched_only_while_nothing_is_cut_off(qtbot):
     assert table.horizontalHeader().stretchLastSection()
     table.resize(60, 100)
     assert not table.horizontalHeader().stretchLastSection()
+
+
+def test_a_double_click_does_what_enter_does(qtbot):
+    table = RowsTable("rows", (Head("Mark", 20),))
+    qtbot.addWidget(table)
+    table.show()
+    table.show_rows([Row(("101",), key="a"), Row(("102",), key="b")])
+    opened, entered = [], []
+    table.opened.connect(opened.append)
+    table.entered_row.connect(lambda index: entered.append(index.row()))
+    table.choose("b")
+    qtbot.keyClick(table, Qt.Key.Key_Return)
+    place = table.visualRect(table.model().index(0, 0)).center()
+    qtbot.mouseClick(table.viewport(), Qt.MouseButton.LeftButton, pos=place)
+    qtbot.mouseDClick(table.viewport(), Qt.MouseButton.LeftButton, pos=place)
+    assert opened == ["b", "a"]
+    assert entered == [1, 0]
