@@ -62,7 +62,9 @@ class Counted(papers.Counted):
 
     def cost(self) -> str:
         """Say what it costs, or why that cannot be said; empty without prices."""
-        return self.price_trouble or (self.priced.words() if self.priced is not None else "")
+        if self.priced is None:
+            return self.price_trouble
+        return " ".join(filter(None, (self.priced.words(), self.priced.passed_over)))
 
 
 @dataclass(frozen=True, slots=True)

@@ -54,6 +54,8 @@ def test_prices_are_added_and_missing_ones_named(tmp_path):
     assert desk.count(job).cost() == "Total units 30.00 without 1 line that has no price: 2."
     desk.drop_prices()
     assert desk.count(job).cost() == ""
+    desk.take_prices(prices(tmp_path, "colour,price\nred,1\n"))
+    assert desk.count(job).cost().endswith("every line priced. Passed over in the price list: colour.")
 
 
 def test_a_list_that_does_not_fit_the_order_says_which_rows(tmp_path):
