@@ -26,6 +26,7 @@ from configurator.tables import (
     SheetRow,
     StockRow,
     TableError,
+    WayRow,
     frame_usual,
     limit,
     practice,
@@ -73,6 +74,7 @@ KINDS = {
     "obstructions.kind": ObstructionKindRow,
     "hardware.kind": HardwareKindRow,
     "door_stop.kind": DoorStopKindRow,
+    "compare.hung_on": WayRow,
 }
 
 

@@ -158,12 +158,12 @@ def _of_width(answer: "Study", width: str | None) -> "Study":
         inches = parse_length(width, negative=False)
     except LengthError as error:
         raise refused("--width", str(error)) from None
-    found = tuple(one for one in answer.candidates if abs(one.hinge_width - inches) <= TOLERANCE)
+    found = tuple(one for one in answer.butts if abs(one.hinge_width - inches) <= TOLERANCE)
     if found:
         return replace(answer, candidates=found)
     try:
-        compared = Opening.model_validate({**dict(answer.opening), "compare": (inches,)}).compare
-        found = tuple(answer.hanger(leaf.name, width) for leaf in answer.leaves for width in compared)
+        Opening.model_validate({**dict(answer.opening), "compare": (inches,)})
+        found = tuple(answer.hanger(leaf.name, inches) for leaf in answer.leaves)
     except ValidationError as error:
         raise refused("--width", faults_of(error, Opening)[0].message) from None
     except ValueError as error:

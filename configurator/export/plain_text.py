@@ -9,10 +9,11 @@ from configurator.rules.finding import Finding
 from configurator.rules.wording import leaf_named
 from configurator.sentences import as_sentence
 from configurator.study import Study
+from configurator.study.hang import hinge_words
 from configurator.study.tolerance.findings import tolerance_sentence, what_to_do
 from configurator.study.tolerance.result import NAMES, ToleranceResult
 from configurator.study.widths.leaf_widths import LeafWidths
-from configurator.units import Display, format_size
+from configurator.units import Display
 from configurator.wording.comparison import Comparison, comparisons
 from configurator.wording.hinge_order_line import verdict
 from configurator.wording.hinge_parts import cited
@@ -65,11 +66,21 @@ def _comparison_lines(comparison: Comparison) -> list[str]:
     title = leaf_named(comparison.leaf)
     head = [
         title,
-        *(f"{width} hinge" for width in comparison.widths),
+        *comparison.heads,
         f"difference, {comparison.between}" if comparison.between else "",
     ]
     body = [[f"{row.plain} ({row.trade})", *row.values, row.difference] for row in comparison.rows]
-    return _columns([head, *body])
+    return [*_columns([head, *body]), *_told_lines(comparison)]
+
+
+def _told_lines(comparison: Comparison) -> list[str]:
+    """Return a sentence a way of hanging on what no number measures; none where butts alone are compared."""
+    told = {
+        name: "; ".join(f"{row.plain}: {row.values[place]}" for row in comparison.told)
+        for place, name in enumerate(comparison.widths if comparison.told else ())
+    }
+    sentences = [f"{name}: {text}." for name, text in told.items()]
+    return [line for one in sentences for line in textwrap.wrap(one, WIDTH, subsequent_indent="    ")]
 
 
 def _columns(rows: Sequence[Sequence[str]]) -> list[str]:
@@ -98,7 +109,7 @@ def _tolerance_line(result: ToleranceResult, display: Display) -> str:
     leaf = leaf_named(result.leaf, ", {}")
     most = f" The {NAMES[result.matters_most]} matters most." if result.matters_most else ""
     said = " ".join(filter(None, (tolerance_sentence(result, display), what_to_do(result))))
-    return f"{format_size(result.hinge_width)} in hinge{leaf}: {said}{most}"
+    return f"{hinge_words(result.on)}{leaf}: {said}{most}"
 
 
 def _tolerances(result: ToleranceResult, display: Display) -> str:

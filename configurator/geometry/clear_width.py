@@ -44,12 +44,12 @@ def latch_limit(h: Hanging, pin: Pin, other: OtherLeaf | None) -> float:
     """
     if other is None:
         return h.O - h.s
-    return h.O if other.closed else other.opening - max(h.s, pin.x_p + pin.o + h.T)
+    return h.O if other.closed else other.opening - max(h.heel_s, pin.x_p + pin.o + h.T)
 
 
 def leaf_clear_width(leaf: Shape, h: Hanging, pin: Pin, theta: float, limit: float) -> float:
     """Clear width past a leaf that ends at limit across, in, never below 0."""
-    return max(0.0, limit - max(h.s, greatest_across((leaf,), pin, theta)))
+    return max(0.0, limit - max(h.heel_s, greatest_across((leaf,), pin, theta)))
 
 
 def clear_width(h: Hanging, pin: Pin, theta: float, *, meets_leaf: bool = False) -> float:
@@ -72,7 +72,7 @@ def hardware_taken(
 ) -> float:
     """What hardware at the heights that count takes from the clear width with the door at theta, in."""
     counted = [part for part in hardware if counts_in_width(part)]
-    bare = max(h.s, greatest_across((leaf,), pin, theta))
+    bare = max(h.heel_s, greatest_across((leaf,), pin, theta))
     reach = min(greatest_across(counted, pin, theta), limit)
     return max(0.0, reach - bare)
 

@@ -17,14 +17,14 @@ STEEPEST: Final = 0.5
 
 def latch_edge_shape(h: Hanging) -> Shape:
     """The leaf's latch edge as a line, closed."""
-    _, stop, pull, _ = leaf_corners(h)
+    stop, pull = leaf_corners(h)[1:3]
     return Shape((stop, pull), kind="leaf")
 
 
 def hinge_edge_shape(h: Hanging) -> Shape:
-    """The leaf's hinge edge as a line, closed."""
-    stop, _, _, pull = leaf_corners(h)
-    return Shape((pull, stop), kind="leaf")
+    """The leaf's hinge edge, closed: a line, or the corners of a rounded heel."""
+    corners = leaf_corners(h)
+    return Shape((*corners[3:], corners[0]), kind="leaf")
 
 
 def strike_side(h: Hanging, other: OtherLeaf | None = None) -> Shape:
@@ -76,7 +76,15 @@ def hinge_edge_passage(
     """
     edge = seen_from(pin.at, hinge_edge_shape(h))
     face = seen_from(pin.at, Shape(((0.0, -h.R), (0.0, 0.0)), kind="frame"))
-    return min(nearest_passage(edge, part, limit) for part in (face, *casings))
+    nearest = min(nearest_passage(edge, part, limit) for part in (face, *casings))
+    return nearest if h.heel_radius is None else min(nearest, (_round_heel_gap(h, pin), 0.0))
+
+
+def _round_heel_gap(h: Hanging, pin: Pin) -> float:
+    """How near a heel all round about an axis in the door's thickness passes the jamb all along its swing."""
+    if h.heel_radius is None or not -h.T < pin.o < 0.0 or h.heel_radius > pin.x_p - h.g_h:
+        return math.inf
+    return pin.x_p - h.heel_radius
 
 
 def bevel_for_latch_gap(h: Hanging, pin: Pin, gap: float, other: OtherLeaf | None = None) -> float | None:

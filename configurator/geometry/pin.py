@@ -25,6 +25,12 @@ class Hanging:
     door hinge backset, b_f frame hinge backset (None: b + k), m_d and m_f mortise depths (None: flush), t
     leaf thickness, a gap between the closed leaves (None: worked out from g_h), W hinge open width, d_b
     barrel diameter, x_p where the pin of a swing-clear hinge stands across (None: -(o + T)).
+
+    axis says where a leaf turns that hangs on something else than a butt, in place of what its mounting would
+    give: off the door's pull face (positive out of the door) and from its heel edge (positive toward the
+    latch). heel_radius rounds the heel edge about that axis (None: square). heel_stop False: no stop stands
+    at the hinge jamb, for a heel that turns into it. wall is how thick the wall is (None: all behind its
+    pull face is filled, as it is for a leaf that never comes there).
     """
 
     O: float  # noqa: E741 - the letter of the opening width
@@ -48,6 +54,15 @@ class Hanging:
     a: float | None = None
     x_p: float | None = None
     mounting: str = "full mortise"
+    axis: tuple[float, float] | None = None
+    heel_radius: float | None = None
+    heel_stop: bool = True
+    wall: float | None = None
+
+    @property
+    def heel_s(self) -> float:
+        """How far the stop at the hinge jamb stands into the opening, in; 0 where there is none."""
+        return self.s if self.heel_stop else 0.0
 
     @property
     def i(self) -> float:
@@ -94,6 +109,11 @@ class Pin:
     def at(self) -> tuple[float, float]:
         """The pin's centre in plan, in."""
         return (self.x_p, self.y_p)
+
+
+def _on_axis(h: Hanging, off_face: float, from_heel: float) -> Pin:
+    """Turning about an axis whose place on the leaf is known."""
+    return Pin(h.g_h + from_heel, off_face - h.i, off_face, h.g_h, None, None)
 
 
 def _full_mortise(h: Hanging) -> Pin:
@@ -151,13 +171,15 @@ MOUNTINGS: Final = tuple(_PIN_BY_MOUNTING)
 
 
 def locate_pin(h: Hanging) -> Pin:
-    """Work out where the pin stands.
+    """Work out where the pin stands: at the axis given, else where the mounting puts it.
 
     Full mortise, inches: y_p = W/2 - (R - b_f), o = y_p + i, x_p = (t - m_f) + a/2; without a b_f of its own
     that is o = W/2 - (T - b). Half mortise and full surface hang off the frame face, half surface off the
     door face, by half the barrel; derived. A width that a surface mounting cannot take is told by
     `backset_refusal`. Raises ValueError for a mounting that is not known.
     """
+    if h.axis is not None:
+        return _on_axis(h, *h.axis)
     pin_of = _PIN_BY_MOUNTING.get(h.mounting)
     if pin_of is None:
         raise ValueError(f"{h.mounting!r} is not a mounting; it is one of: {', '.join(MOUNTINGS)}.")

@@ -7,8 +7,10 @@ several shapes of one kind. Inches; axes as in `pin`.
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass
-from typing import Final
+from dataclasses import dataclass, replace
+from typing import Any, Final
+
+import numpy as np
 
 from configurator.geometry.pin import TOLERANCE, Hanging, Pin
 from configurator.units import format_size
@@ -50,7 +52,7 @@ class Obstruction:
     wall that returns; its projection None runs out without end. offset lifts the whole thing off the wall by
     that much. diameter makes it round: it then lies within start and start +
     diameter, its outermost point at offset + projection (projection None: the diameter). bottom and top None:
-    full height.
+    full height. behind: it stands so, but on the other side of a wall so thick (None: on this side).
     """
 
     kind: str
@@ -64,6 +66,7 @@ class Obstruction:
     diameter: float | None = None
     from_frame: bool = False
     fills: bool = False
+    behind: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -144,7 +147,40 @@ def may_meet(moving: Shape, standing: Shape) -> bool:
 def leaf_corners(h: Hanging) -> tuple[Point, ...]:
     """The closed leaf's corners from the hinge side's stop corner counter-clockwise, in; bevel counted."""
     pull, stop, edge = -h.i, -h.i - h.T, h.O - h.g_l
-    return ((h.g_h, stop), (edge - h.beta * h.T, stop), (edge, pull), (h.g_h, pull))
+    if h.heel_radius is None:
+        return ((h.g_h, stop), (edge - h.beta * h.T, stop), (edge, pull), (h.g_h, pull))
+    heel = _heel_corners(h)
+    return (heel[0], (edge - h.beta * h.T, stop), (edge, pull), *heel[1:])
+
+
+def _heel_corners(h: Hanging) -> tuple[Point, ...]:
+    """A rounded heel's corners, in: on the stop face first, then from the pull face back round.
+
+    Between corners on the rounding the heel is an arc about the axis. The arc turns along itself, so its ends
+    meet whatever the heel meets: the straight line between them stands for it. Raises ValueError for a radius
+    that does not reach both faces, or an axis that is not given.
+    """
+    if h.axis is None or h.heel_radius is None:
+        raise ValueError("A heel is rounded about the axis the leaf turns on; that is not given.")
+    (off, from_heel), r = h.axis, h.heel_radius
+    if from_heel <= 0.0:
+        raise ValueError("A heel is rounded about an axis that stands within the door's width.")
+    if np.any(r <= np.maximum(abs(off), abs(off + h.T))):
+        raise ValueError(
+            f"A heel radius of {format_size(r)} in about an axis there does not reach both faces of the door."
+        )
+    stop, pull = -off - h.T, -off
+    half = math.sqrt(max(r * r - from_heel * from_heel, 0.0))
+    outs = (stop, pull) if r <= from_heel else (stop, pull, *np.clip((half, -half), stop, pull))
+    return tuple(_on_heel(h, r, out) for out in outs)
+
+
+def _on_heel(h: Hanging, r: float, out: Any) -> Point:
+    """A corner of the rounded heel, so far out from the axis; of many leaves a column of them."""
+    off, from_heel = h.axis or (0.0, 0.0)
+    x = h.g_h + np.maximum(0.0, from_heel - (r * r - out * out) ** 0.5)
+    y = off - h.i + out
+    return (x, y) if np.ndim(x) else (float(x), float(y))
 
 
 def refuse_no_door(h: Hanging, leaf: Leaf) -> None:
@@ -250,6 +286,8 @@ def obstruction_shapes(
     Inches; opening is the whole width between rabbet faces where that is more than O (a pair). Raises
     ValueError for a return wall that would start in front of the frame.
     """
+    if thing.behind is not None:
+        return _behind(h, thing, thing.behind, index, opening)
     low = -math.inf if thing.bottom is None else thing.bottom
     high = math.inf if thing.top is None else thing.top
     if thing.diameter is not None:
@@ -261,6 +299,18 @@ def obstruction_shapes(
     placed = shapes if thing.side == "hinge" else [_mirrored(shape, across) for shape in shapes]
     return tuple(
         Shape(one.points, one.radius, low, high, one.kind, index, thing.from_frame) for one in placed
+    )
+
+
+def _behind(
+    h: Hanging, thing: Obstruction, wall: float, index: int | None, opening: float | None
+) -> tuple[Shape, ...]:
+    """What an obstruction on the other side of the wall fills."""
+    deep = jamb_depth(h)
+    far_side = replace(h, p=deep - wall - h.p)
+    shapes = obstruction_shapes(far_side, replace(thing, behind=None), index, opening)
+    return tuple(
+        replace(one, points=tuple((x, -deep - y) for x, y in reversed(one.points))) for one in shapes
     )
 
 
@@ -280,8 +330,9 @@ def latch_jamb(h: Hanging, opening: float) -> Shape:
 
 
 def walls(h: Hanging, opening: float) -> tuple[Shape, Shape]:
-    """The wall beyond the frame on the hinge side and on the latch side, filled without end."""
-    hinge = Shape(rectangle(-FAR, -h.F, -FAR, -h.p), kind="wall")
+    """The wall beyond the frame on the hinge side and on the latch side, as long as there is no end to it."""
+    back = -FAR if h.wall is None else -h.p - h.wall
+    hinge = Shape(rectangle(-FAR, -h.F, back, -h.p), kind="wall")
     return (hinge, _mirrored(hinge, opening))
 
 
@@ -290,7 +341,8 @@ def stops(h: Hanging, opening: float) -> tuple[Shape, ...]:
     if h.s <= TOLERANCE or h.D - h.R <= TOLERANCE:
         return ()
     hinge = Shape(rectangle(0.0, h.s, -h.D, -h.R), kind="stop")
-    return (hinge, _mirrored(hinge, opening))
+    latch = _mirrored(hinge, opening)
+    return (hinge, latch) if h.heel_stop else (latch,)
 
 
 def other_leaf_shapes(h: Hanging, other: OtherLeaf | None, leaf: Leaf) -> tuple[Shape, ...]:

@@ -7,6 +7,7 @@ from configurator.model.opening import Details, Opening, Size
 from configurator.model.revision import OrderedLine, Revision
 from configurator.model.use import Tolerances, Use
 from configurator.model.wall import Floor, Frame, Obstruction, Wall, WallLayer
+from configurator.model.way import Way
 
 __all__ = [
     "FORMAT",
@@ -32,4 +33,5 @@ __all__ = [
     "Use",
     "Wall",
     "WallLayer",
+    "Way",
 ]

@@ -2,13 +2,13 @@
 
 import types
 from dataclasses import dataclass
-from typing import Any, Union, get_args, get_origin
+from typing import Annotated, Any, Union, get_args, get_origin
 
 from pydantic import BaseModel, ValidationError
 from pydantic.fields import FieldInfo
 from pydantic_core import ErrorDetails
 
-from configurator.model.fields import bounds_of, unit_of
+from configurator.model.fields import ENTRY_A_WAY, ENTRY_A_WIDTH, bounds_of, unit_of
 from configurator.units import format_decimal
 
 _LONGEST_SHOWN = 60
@@ -63,6 +63,8 @@ def _own_steps(record: type[BaseModel], steps: tuple[int | str, ...]) -> tuple[i
     current: type[BaseModel] | None = record
     info: FieldInfo | None = None
     for position, step in enumerate(steps):
+        if step in (ENTRY_A_WIDTH, ENTRY_A_WAY):
+            continue
         if isinstance(step, int):
             kept.append(step)
             current = _record_in(info.annotation) if info is not None else None
@@ -89,7 +91,7 @@ def _record_in(annotation: Any) -> type[BaseModel] | None:
     """Return the record that a field's annotation holds, through unions and tuples."""
     if isinstance(annotation, type) and issubclass(annotation, BaseModel):
         return annotation
-    if get_origin(annotation) in (Union, types.UnionType, tuple):
+    if get_origin(annotation) in (Union, types.UnionType, tuple, Annotated):
         for part in get_args(annotation):
             if (found := _record_in(part)) is not None:
                 return found

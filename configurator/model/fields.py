@@ -126,6 +126,9 @@ ScrewShare = Annotated[Text, AfterValidator(_share)]
 Hinges = Annotated[StrictInt, Field(ge=0, le=1_000_000)]
 ScrewCount = Annotated[StrictInt, Field(ge=0, le=10_000)]
 
+ENTRY_A_WIDTH, ENTRY_A_WAY = "a width", "a way of hanging"
+"""What an entry of a list may be that holds both; faults name the entry, not which of them it was read as."""
+
 _BOUNDS = ("gt", "ge", "lt", "le")
 
 

@@ -10,6 +10,7 @@ from configurator.model.fields import MOST_OF_ANYTHING, Length, Record, Text, Wh
 from configurator.model.hinge import ExistingHinge, Hinge, HingeLocations
 from configurator.model.use import Tolerances, Use
 from configurator.model.wall import Floor, Frame, Obstruction, Wall
+from configurator.model.way import Compared, Way, refuse_compared
 from configurator.model.words import Hand, HungOn, Leaves, OrderState, Status
 from configurator.tables import FrameKindRow, row_of
 from configurator.units import LengthError, format_size, parse_opening_size
@@ -122,7 +123,12 @@ class Opening(Record):
     push_side: Floor = field("floor on the push side", default=Floor())
     hardware: tuple[Hardware, ...] = field("hardware", default=())
     use: Use = field("use", default=Use())
-    compare: tuple[Length, ...] = field("hinge open widths to compare", default=())
+    compare: tuple[Compared, ...] = field(
+        "ways of hanging to compare",
+        "hinge widths and other ways to hang it, side by side",
+        (),
+        help="a butt's open width as a number, or what else the door may hang on",
+    )
     hinge: Hinge | None = field("hinge")
     prepared_height: Length | None = field(
         "prepared hinge height",
@@ -229,18 +235,10 @@ class Opening(Record):
     @field_validator("compare", mode="before")
     @classmethod
     def _few_to_compare(cls, value: Any) -> Any:
-        return not_endless(value, MOST_COMPARED, "up to 12 hinge open widths can be compared")
+        return not_endless(value, MOST_COMPARED, "up to 12 hinge open widths and ways can be compared")
 
     @field_validator("compare")
     @classmethod
-    def _widths_to_compare(cls, value: tuple[float, ...]) -> tuple[float, ...]:
-        if len(set(value)) != len(value):
-            raise PydanticCustomError("compare", "the same hinge open width stands twice")
-        for width in value:
-            if not 1 <= width <= 24:
-                raise PydanticCustomError(
-                    "compare",
-                    "a hinge open width is from 1 to 24 in; {width} was given",
-                    {"width": format_size(width)},
-                )
+    def _widths_and_ways(cls, value: tuple[float | Way, ...]) -> tuple[float | Way, ...]:
+        refuse_compared(value)
         return value

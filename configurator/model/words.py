@@ -7,6 +7,15 @@ Leaves = Literal["single", "pair", "dutch"]
 Status = Literal["assumed", "field verified", "approved"]
 OrderState = Literal["not ordered", "ordered", "received"]
 HungOn = Literal["butt hinges", "pivots", "continuous hinge", "spring hinges", "by others"]
+WayKind = Literal[
+    "butt hinge",
+    "swing clear hinge",
+    "continuous hinge",
+    "offset pivot",
+    "centre-hung pivot",
+    "double-acting spring hinge",
+]
+Acting = Literal["single", "double"]
 FrameKind = Literal[
     "knocked-down drywall",
     "welded steel, wrapped",

@@ -23,6 +23,15 @@ never renamed.
 below the head rabbet from the top hinge down; of a Dutch door each leaf has those whose middle lies on it.
 `job.width_policy` is `narrowest that works` (usual), the least stock width that does all it must, or `square
 hinges`: as wide as high wherever that does it too.
+`compare` lists what is set side by side: a number is a butt's open width, an object another way of hanging:
+`hung_on` (`butt hinge`, `swing clear hinge`, `continuous hinge`, `offset pivot`, `centre-hung pivot` or
+`double-acting spring hinge`), `axis_off_face` (inches off the closed door's pull face, negative inside the
+door) and `axis_from_heel` (inches from the heel edge toward the latch, negative beyond the edge). An axis
+left out is at its usual place; a `butt hinge` without one is the butt the program takes. `heel_radius`
+rounds the heel edge about the axis, left out it is square. `acting` is `single` or `double`, of a
+`centre-hung pivot` only, which is double acting as a rule. A leaf that swings both ways has no stop in its
+frame and stands where its rabbet would put it; a spring hinge has a barrel before either face, its axis
+given for the pull side.
 `door.lead_thickness` is all the lead in a door; it adds to its weight.
 `status` is how far the facts are settled, `order_state` what has become of the order (`not ordered`,
 `ordered`, `received`); the status `ordered` of older files is read as that state, and as assumed.
@@ -44,13 +53,16 @@ Results
 -------
 `compare --json` has `job_findings` beside `openings`. `recommended` is empty where an error is against the
 hinge, which is then under `not_recommended`. An opening has `manoeuvring`, one for each side: what is
-`asked`, what is free, and whether it is `kept`, null where not known. A candidate has `rests_at` and
-`door_stop`; with `--widths` an opening has `widths`, one for each leaf. `order --json` has `reconciliation`,
-`not_ordered` and `totals` beside `lines` and `findings`; prices are texts, so that no cent is lost; `--since`
-gives `since_revision` and what to order and to return. A line is a product: `fire` says that some of its
-hinges go on labelled doors, `fire_marks` and `screw_kinds` count them and their screws; `ordered_despite` has
-the errors that each mark is ordered in spite of; with prices there are `part_number`, `pack`, `packs` and
-`price_source` too. What an unaccepted error holds is in `not_ordered`.
+`asked`, what is free, and whether it is `kept`, null where not known. A candidate has `hung_on`,
+`axis_off_face` and `axis_from_heel` as above, and `toward`, the side it swings to: `pull`, or `push` for the
+second candidate of a leaf that swings both ways, whose lengths off door, frame and wall are those on the
+push side. `hinge_width` is null where it hangs on no butt, and what is said of a barrel where there is none.
+It has `rests_at` and `door_stop`; with `--widths` an opening has `widths`, one for each leaf. `order --json`
+has `reconciliation`, `not_ordered` and `totals` beside `lines` and `findings`; prices are texts, so that no
+cent is lost; `--since` gives `since_revision` and what to order and to return. A line is a product: `fire`
+says that some of its hinges go on labelled doors, `fire_marks` and `screw_kinds` count them and their
+screws; `ordered_despite` has the errors that each mark is ordered in spite of; with prices there are
+`part_number`, `pack`, `packs` and `price_source` too. What an unaccepted error holds is in `not_ordered`.
 
 No edit is lost
 ---------------

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from typing import Any
 
-from configurator.model import Hinge
+from configurator.model import Hinge, Way
 from configurator.rules.checks.door_stop import holds_short_of_square
 from configurator.rules.checks.egress import clear_width_asked
 from configurator.rules.checks.hinge_checks import leaf_checks, opening_checks
@@ -307,18 +307,22 @@ def out_of_scope(filled: FilledOpening) -> tuple[Finding, ...]:
 MOST_COMPARED = 12
 
 
-def compared_findings(specification: Specification, widths: Sequence[float]) -> Iterator[Finding]:
-    """Yield which hinge open widths taken for the opening are not among those compared; inches."""
+def compared_findings(
+    specification: Specification, widths: Sequence[float], entries: Sequence[float | Way]
+) -> Iterator[Finding]:
+    """Yield which hinge open widths taken for the opening are not among those compared; inches.
+
+    `entries` are those and the other ways of hanging compared, as they were asked for.
+    """
     recommended = {leaf.parts["width"].value for leaf in specification.leaves}
     missing = sorted(width for width in recommended if width is not None and width not in widths)
     if not missing:
         return
     named = " and ".join(plain(width) for width in missing)
-    whole = tuple(sorted((*widths, *missing)))
+    whole = (*sorted({*widths, *missing}), *(one for one in entries if isinstance(one, Way)))
+    among = "ways compared" if not widths else "widths compared"
+    among += f" ({', '.join(plain(width) for width in dict.fromkeys(widths))})" if widths else ""
     is_are, it = ("is", "it") if len(missing) == 1 else ("are", "them")
-    message = (
-        f"{named} {is_are} not among the widths compared ({', '.join(plain(width) for width in widths)}), "
-        f"but taken for this opening: add {it} to compare."
-    )
+    message = f"{named} {is_are} not among the {among}, but taken for this opening: add {it} to compare."
     fix = (Fix("compare", whole, f"Compare {named} too"),) if len(whole) <= MOST_COMPARED else ()
     yield finding("width not compared", "note", message, practice("plan_geometry"), fix, width=missing[-1])

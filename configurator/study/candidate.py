@@ -1,28 +1,33 @@
-"""One leaf on one hinge width: the record that rules, tables, pictures and files all read."""
+"""One leaf on one hinge width or hung another way: the record that rules, tables and files all read."""
 
 import math
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any
 
+from configurator.geometry.double_acting import at_back
 from configurator.geometry.pin import Hanging, Pin, backset_refusal
 from configurator.geometry.solve import Solution
 from configurator.geometry.swing import Contact
+from configurator.model.words import WayKind
 from configurator.rules.checks.plan_findings import plan_findings
 from configurator.rules.filling.usual import FilledOpening
+from configurator.rules.filling.ways import FilledWay
 from configurator.rules.finding import Finding
 from configurator.rules.hinge.answers import Answers, StopPlace
 from configurator.rules.hinge.leaf_hinge import LeafHinge
-from configurator.study.hang import HungLeaf
+from configurator.study.hang import Arrangement, HungLeaf, HungOn, hinge_words, name_of
 from configurator.study.stop_place import as_met, given_stop, stop_radians, stop_wanted
 from configurator.units import TOLERANCE
 
 
 @dataclass(frozen=True)
 class Candidate:
-    """One leaf on one hinge open width: inches and degrees in full, None where there is no value.
+    """One leaf on what it hangs on: inches and degrees in full, None where there is no value.
 
-    Degrees are 0, 90 and 180 exactly where they are so. Nothing is worked out before it is asked for.
+    `way` says what that is where it is not a butt of some open width; of a leaf that swings both ways it is
+    one of them, and lengths off door, frame and wall are then those on the side it swings to. Degrees are 0,
+    90 and 180 exactly where they are so. Nothing is worked out before it is asked for.
     """
 
     hung: HungLeaf
@@ -31,6 +36,7 @@ class Candidate:
     """Where the door stop that was given stands at this leaf."""
     others: Answers = field(compare=False, repr=False)
     """The opening on any other width, to know which one is to be taken."""
+    way: FilledWay | None = None
 
     # --- The leaf ---
 
@@ -38,6 +44,16 @@ class Candidate:
     def filled(self) -> FilledOpening:
         """The opening it hangs in."""
         return self.hung.filled
+
+    @cached_property
+    def arrangement(self) -> Arrangement:
+        """What turns and what stands about it; swung to the push side in the mirrored plan."""
+        return self.hung.arrangement(self.on)
+
+    @property
+    def to_push(self) -> bool:
+        """Whether it swings to the push side, in its mirrored plan."""
+        return self.way is not None and self.way.toward == "push"
 
     @property
     def leaf(self) -> str:
@@ -63,8 +79,45 @@ class Candidate:
 
     @property
     def hinge_width(self) -> float:
-        """The hinge open width it hangs on."""
+        """The hinge open width it hangs on; 0 where it hangs on no butt."""
         return self.h.W
+
+    @property
+    def hung_on(self) -> WayKind:
+        """What it hangs on."""
+        if self.way is not None:
+            return self.way.kind
+        return "swing clear hinge" if self.mounting == "swing clear" else "butt hinge"
+
+    @property
+    def axis_off_face(self) -> float:
+        """How far its axis stands off the door's pull face; negative inside the door."""
+        return self.pin.o if self.way is None else self.way.off_face
+
+    @property
+    def axis_from_heel(self) -> float:
+        """How far its axis stands from the door's heel edge toward the latch; negative beyond the edge."""
+        return self.pin.x_p - self.h.g_h if self.way is None else self.way.from_heel
+
+    @property
+    def on(self) -> HungOn:
+        """What it hangs on, to find it again by: a hinge open width, inches, or another way."""
+        return self.hinge_width if self.way is None else self.way
+
+    @property
+    def name(self) -> str:
+        """What it hangs on, as columns call it: `4 in`, `offset pivot`."""
+        return name_of(self.on)
+
+    @property
+    def hinge_words(self) -> str:
+        """What it hangs on, as sentences and headings call it: `4 in hinge`, `offset pivot`."""
+        return hinge_words(self.on)
+
+    @property
+    def has_barrel(self) -> bool:
+        """Whether anything of what it hangs on stands out beside door and frame."""
+        return self.way is None or self.way.barrel is not None
 
     @property
     def mounting(self) -> str:
@@ -234,24 +287,34 @@ class Candidate:
         """What the plan itself says of it, worst first."""
         return plan_findings(self)
 
+    def _in_plan(self, contact: Contact | None) -> list[float] | None:
+        """Where two parts meet in the axes of the plan, whichever side the leaf swings to."""
+        if contact is None:
+            return None
+        return list(at_back(self.h, contact.point) if self.to_push else contact.point)
+
     def as_data(self) -> dict[str, Any]:
         """Return the candidate as the results contract names it."""
         solution, alone, whole = self.solution, self.stopped_by_bare, self.stopped_by
         return {
             "leaf": self.leaf,
-            "hinge_width": self.hinge_width,
+            "hung_on": self.hung_on,
+            "toward": "pull" if self.way is None else self.way.toward,
+            "axis_off_face": self.axis_off_face,
+            "axis_from_heel": self.axis_from_heel,
+            "hinge_width": self.hinge_width or None,
             "pin_off_door_face": self.pin_off_door_face,
             "pin_off_frame_face": self.pin_off_frame_face,
             "pin_across": self.pin_across,
-            "barrel_past_frame": self.barrel_past_frame,
-            "barrel_past_wall": self.barrel_past_wall,
+            "barrel_past_frame": self.barrel_past_frame if self.has_barrel else None,
+            "barrel_past_wall": self.barrel_past_wall if self.has_barrel else None,
             "clear_past_frame_at_180": self.clear_past_frame_at_180,
             "greatest_angle": self.greatest_angle,
             "stopped_by": _stopped_data(whole),
-            "contact_point": None if whole is None else list(whole.point),
+            "contact_point": self._in_plan(whole),
             "greatest_angle_bare": self.greatest_angle_bare,
             "stopped_by_bare": _stopped_data(alone),
-            "contact_point_bare": None if alone is None else list(alone.point),
+            "contact_point_bare": self._in_plan(alone),
             "clear_width_at_90": self.clear_width_at_90,
             "clear_width_at_greatest": self.clear_width_at_greatest,
             "hardware_in_clear_width": self.hardware_in_clear_width,
@@ -263,25 +326,27 @@ class Candidate:
             "encroachment_with_hardware_at_rest": solution.encroachment_with_hardware_at_rest,
             "least_gap": self.least_gap,
             "least_gap_angle": self.least_gap_angle,
-            "barrel_free_by": self.barrel_free_by,
-            "barrel_diameter": self.barrel_diameter,
+            "barrel_free_by": self.barrel_free_by if self.has_barrel else None,
+            "barrel_diameter": self.barrel_diameter if self.has_barrel else None,
             "rests_at": self.rests_at,
             "door_stop": None if self.door_stop is None else self.door_stop.as_data(),
             "findings": [finding.as_data() for finding in self.findings],
         }
 
 
-def hang(hung: HungLeaf, width: float, others: Answers) -> Candidate:
-    """Return one leaf on one hinge open width, inches; `others` are the answers on other widths.
+def hang(hung: HungLeaf, on: HungOn, others: Answers) -> Candidate:
+    """Return one leaf on a hinge open width, inches, or hung another way.
 
-    Raises ValueError where a hinge cannot be mounted as asked.
+    `others` are the answers on other widths. Raises ValueError where it cannot be hung as asked.
     """
-    plan = hung.scene(width)
-    stop = given_stop(hung, plan)
+    plan = hung.scene(on)
+    way = on if isinstance(on, FilledWay) else None
+    # A door stop stands on the pull side, out of the way of a leaf that swings to the other.
+    stop = given_stop(hung, plan) if way is None or way.toward == "pull" else None
     solution = Solution(plan, stop_radians(hung, stop))
     if stop is not None:
         stop = as_met(stop, in_degrees(solution.greatest_angle))
-    return Candidate(hung, solution, stop, others)
+    return Candidate(hung, solution, stop, others, way)
 
 
 def _stopped_data(contact: Contact | None) -> dict[str, Any] | None:

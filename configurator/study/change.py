@@ -121,11 +121,11 @@ def _wall_face(was: FilledOpening, now: FilledOpening, display: Display) -> Iter
 
 
 def _swing(before: Study, after: Study, display: Display) -> tuple[str, ...]:
-    known = {(one.leaf, one.hinge_width): one for one in before.candidates}
+    known = {(one.leaf, one.on): one for one in before.candidates}
     found = [
         f"{_hinge_of(one)}: {', '.join(parts)}."
         for one in after.candidates
-        if (old := known.get((one.leaf, one.hinge_width))) is not None
+        if (old := known.get((one.leaf, one.on))) is not None
         if (parts := list(_differences(old, one, _prouds(before, after), display)))
     ]
     return (*found, *_compared(before, after), *_chosen(before, after))
@@ -133,9 +133,7 @@ def _swing(before: Study, after: Study, display: Display) -> tuple[str, ...]:
 
 def _compared(before: Study, after: Study) -> Iterator[str]:
     """Say where nobody chose the widths to compare and the program now takes others."""
-    was, now = (
-        tuple(dict.fromkeys(one.hinge_width for one in study.candidates)) for study in (before, after)
-    )
+    was, now = (tuple(dict.fromkeys(one.hinge_width for one in study.butts)) for study in (before, after))
     if was != now:
         yield f"The widths compared are now {_in_a_row(now)} (were {_in_a_row(was)})."
 
@@ -149,7 +147,7 @@ def _prouds(before: Study, after: Study) -> tuple[float, float]:
 
 
 def _hinge_of(one: Candidate) -> str:
-    return f"{capitalized(leaf_named(one.leaf, '{}, '))}{plain(one.hinge_width)} in hinge"
+    return f"{capitalized(leaf_named(one.leaf, '{}, '))}{one.hinge_words}"
 
 
 def _differences(

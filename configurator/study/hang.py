@@ -1,7 +1,8 @@
-"""From a filled-in opening to its leaves as the geometry knows them, each to be hung on any hinge width."""
+"""From a filled-in opening to its leaves as the geometry knows them, each to be hung in any way."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from configurator.geometry import double_acting
 from configurator.geometry.pin import Hanging
 from configurator.geometry.shapes import Hardware, Leaf, Obstruction, OtherHalf, OtherLeaf
 from configurator.geometry.solve import Scene, scene
@@ -9,18 +10,50 @@ from configurator.model import Hardware as GivenHardware
 from configurator.model import Hinge
 from configurator.model import Obstruction as GivenObstruction
 from configurator.rules.checks.lapping import FIRST_LEAF, opens_second
+from configurator.rules.checks.way_findings import on_way
 from configurator.rules.filling.leaves import LeafSize, leaves_of
 from configurator.rules.filling.places import places_of
 from configurator.rules.filling.usual import FilledOpening
+from configurator.rules.filling.ways import FilledWay
 from configurator.rules.hinge.answers import Must
 from configurator.rules.hinge.leaf_hinge import LeafHinge, leaf_hinges
 from configurator.rules.specification import must_of
 from configurator.tables import ObstructionKindRow, row_of
+from configurator.units import format_size
+
+HungOn = float | FilledWay
+"""What a leaf is hung on: a butt of an open width, inches, or another way."""
+
+
+def name_of(on: HungOn) -> str:
+    """Return what a leaf hangs on, as a column is headed: `4 in`, `offset pivot`."""
+    return on.name if isinstance(on, FilledWay) else f"{format_size(on)} in"
+
+
+def hinge_words(on: HungOn) -> str:
+    """Return what a leaf hangs on, as sentences have it: `4 in hinge`, `offset pivot`."""
+    return on.name if isinstance(on, FilledWay) else f"{format_size(on)} in hinge"
+
+
+def on_words(on: HungOn) -> str:
+    """Return the start of a sentence: `On a hinge 4 in wide`, `On an offset pivot`."""
+    return on_way(on) if isinstance(on, FilledWay) else f"On a hinge {format_size(on)} in wide"
+
+
+@dataclass(frozen=True, slots=True)
+class Arrangement:
+    """What turns and what stands about a leaf in one direction, before it is seen from its pin."""
+
+    hanging: Hanging
+    leaf: Leaf
+    hardware: tuple[Hardware, ...]
+    obstructions: tuple[Obstruction, ...]
+    other: OtherLeaf | None
 
 
 @dataclass(frozen=True, slots=True)
 class HungLeaf:
-    """One leaf ready to be hung on any width; its hinges as far as no width decides them.
+    """One leaf ready to be hung on any width or in any other way; its hinges as far as no width decides them.
 
     `opening` is the width it closes, inches: rabbet to rabbet, or to the closed edge of a pair's other leaf.
     """
@@ -47,8 +80,29 @@ class HungLeaf:
         """What its hinge width has to do."""
         return must_of(self.filled, self.hinge)
 
-    def hanging(self, width: float) -> Hanging:
-        """Return the leaf on a hinge open width, in the symbols of the plan geometry; inches."""
+    def hanging(self, on: HungOn) -> Hanging:
+        """Return the leaf on what it hangs on, in the symbols of the plan geometry; inches.
+
+        Swung to the push side it is in the mirrored plan of `double_acting`.
+        """
+        return self._in_way(on) if isinstance(on, FilledWay) else self._on_width(on)
+
+    def _in_way(self, way: FilledWay) -> Hanging:
+        filled = self.filled
+        off, backset = way.off_face, filled.door_backset
+        h = replace(
+            self._on_width(2 * (off + filled.thickness - backset) if way.kind == "butt hinge" else 0.0),
+            mounting=way.mounting,
+            axis=(off, way.from_heel),
+            heel_radius=way.heel_radius,
+            heel_stop=not way.heel_meets_stop,
+            d_b=way.barrel or 0.0,
+        )
+        if way.double_acting:
+            h = double_acting.without_stop(h, filled.wall_thickness)
+        return double_acting.toward_push(h) if way.toward == "push" else h
+
+    def _on_width(self, width: float) -> Hanging:
         filled = self.filled
         return Hanging(
             O=self.opening,
@@ -73,12 +127,37 @@ class HungLeaf:
             mounting=self.mounting,
         )
 
-    def scene(self, width: float) -> Scene:
-        """Return the leaf on a hinge open width, inches, with all that turns and all that stands about it.
+    def scene(self, on: HungOn) -> Scene:
+        """Return the leaf on what it hangs on, with all that turns and all that stands about it.
 
-        Raises ValueError where a hinge cannot be mounted as asked.
+        Raises ValueError where it cannot be hung as asked.
         """
-        return scene(self.hanging(width), self.leaf, self.hardware, self.obstructions, self.other)
+        if not isinstance(on, FilledWay):
+            return scene(self.hanging(on), self.leaf, self.hardware, self.obstructions, self.other)
+        laid = self.arrangement(on)
+        return scene(laid.hanging, laid.leaf, laid.hardware, laid.obstructions, laid.other)
+
+    def arrangement(self, on: HungOn) -> Arrangement:
+        """Return the leaf and what stands about it; to the push side in its mirrored plan."""
+        h, leaf = self.hanging(on), self.leaf
+        if isinstance(on, FilledWay):
+            leaf = replace(leaf, barrels=self._barrels(on))
+        if not isinstance(on, FilledWay) or on.toward == "pull":
+            return Arrangement(h, leaf, self.hardware, self.obstructions, self.other)
+        pull = self._on_width(0.0)
+        return Arrangement(
+            h,
+            replace(leaf, half=double_acting.half_at_back(leaf.half, pull)),
+            double_acting.hardware_at_back(self.hardware, pull),
+            double_acting.things_at_back(self.obstructions, self.filled.wall_thickness),
+            double_acting.other_at_back(self.other, pull),
+        )
+
+    def _barrels(self, way: FilledWay) -> tuple[tuple[float, float], ...]:
+        """Return the heights of the barrels of what a leaf hangs on; none on pivots."""
+        whole = ((self.leaf.bottom, self.leaf.top),)
+        of_kind = {"pivots": (), "full length": whole, "hinge barrels": self.leaf.barrels}
+        return of_kind[way.row.turns_on]
 
 
 def hang_leaves(filled: FilledOpening, standard: Hinge | None = None) -> tuple[HungLeaf, ...]:

@@ -12,6 +12,7 @@ from configurator.geometry.encroachment import encroachment, encroachment_curve
 from configurator.geometry.polar import TAU, PolarShape
 from configurator.geometry.solve import Solution
 from configurator.study.candidate import Candidate, in_degrees
+from configurator.study.hang import HungOn
 from configurator.study.run import Study
 
 SAMPLES = 181
@@ -53,10 +54,10 @@ class Standing:
 
 @dataclass(frozen=True, slots=True)
 class OverTheSwing:
-    """What one leaf on one hinge open width, inches, does over its swing."""
+    """What one leaf does over its swing on what it hangs on."""
 
     leaf: str
-    width: float
+    on: HungOn
     latch: LatchEdge
     hinge: Passage
     bare: Standing
@@ -73,7 +74,7 @@ def _of(candidate: Candidate, wanted_gap: float) -> OverTheSwing:
     plan = solution.scene
     return OverTheSwing(
         leaf=candidate.leaf,
-        width=candidate.hinge_width,
+        on=candidate.on,
         latch=_latch_edge(solution, wanted_gap),
         hinge=_passage(solution.hinge_edge),
         bare=_standing(solution, (plan.leaf,), solution.rest_angle_bare),

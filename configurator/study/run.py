@@ -1,21 +1,22 @@
 """The study of one opening: fill in, hang every leaf on every width, choose, and say what there is to say."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from configurator.model import Hinge, JobFacts, Opening
+from configurator.model import Hinge, JobFacts, Opening, Way
 from configurator.model.words import WidthPolicy
 from configurator.rules.checks.manoeuvring import manoeuvring
 from configurator.rules.checks.opening_findings import opening_findings
 from configurator.rules.filling.usual import FilledOpening, fill
+from configurator.rules.filling.ways import fill_way
 from configurator.rules.finding import Finding, by_consequence
 from configurator.rules.hinge.angle_not_asked import settled
 from configurator.rules.hinge.answers import Must
 from configurator.rules.hinge.stock import next_narrower, next_wider, stock_widths
 from configurator.rules.specification import Specification, compared_findings, specify
 from configurator.study.candidate import Candidate, hang
-from configurator.study.hang import HungLeaf, hang_leaves
+from configurator.study.hang import HungLeaf, HungOn, hang_leaves
 
 _NO_STOCK = (4.0, 4.5)
 
@@ -30,20 +31,25 @@ class LeafHanger:
         self.filled, self.standard = filled, standard
         self.leaves = hang_leaves(filled, standard)
         self._by_name = {leaf.name: leaf for leaf in self.leaves}
-        self._known: dict[tuple[str, float], Candidate] = {}
+        self._known: dict[tuple[str, HungOn], Candidate] = {}
 
-    def __call__(self, leaf: str, width: float) -> Candidate:
-        """Return the named leaf on a hinge open width, inches.
+    def __call__(self, leaf: str, on: HungOn) -> Candidate:
+        """Return the named leaf on a hinge open width, inches, or hung another way.
 
-        Raises ValueError with a sentence where such a hinge cannot be mounted.
+        Raises ValueError with a sentence where it cannot be hung so.
         """
-        if (leaf, width) not in self._known:
-            self._known[leaf, width] = hang(self._by_name[leaf], width, self)
-        return self._known[leaf, width]
+        if (leaf, on) not in self._known:
+            self._known[leaf, on] = hang(self._by_name[leaf], on, self)
+        return self._known[leaf, on]
+
+    def in_way(self, leaf: str, way: Way) -> tuple[Candidate, ...]:
+        """Return the named leaf hung another way, once for each side it swings to. Raises ValueError."""
+        barrel = self.leaf(leaf).hinge.barrel.value
+        return tuple(self(leaf, one) for one in fill_way(way, self.filled, barrel))
 
     def hung_so_far(self, leaf: str) -> tuple[Candidate, ...]:
         """Return the named leaf on every width that was asked for, narrow to wide."""
-        found = (one for one in self._known.values() if one.leaf == leaf)
+        found = (one for one in self._known.values() if one.leaf == leaf and one.way is None)
         return tuple(sorted(found, key=lambda one: one.hinge_width))
 
     def must(self, leaf: str) -> Must:
@@ -74,6 +80,17 @@ class Study:
     def filled(self) -> FilledOpening:
         """The opening with every number filled in."""
         return self.hanger.filled
+
+    @property
+    def compared(self) -> tuple[float | Way, ...]:
+        """What is set side by side: open widths, inches, and other ways of hanging, in their order."""
+        given = (one.hinge_width if one.way is None else one.way.given for one in self.candidates)
+        return self.opening.compare or tuple(dict.fromkeys(given))
+
+    @property
+    def butts(self) -> tuple[Candidate, ...]:
+        """The candidates on a hinge of some open width, without those hung another way."""
+        return tuple(one for one in self.candidates if one.way is None)
 
     @property
     def leaves(self) -> tuple[HungLeaf, ...]:
@@ -135,11 +152,32 @@ def _study(opening: Opening, standard: Hinge | None, policy: WidthPolicy | None)
     filled = fill(opening, policy)
     hanger = LeafHanger(filled, standard)
     specification = specify(filled, [leaf.hinge for leaf in hanger.leaves], hanger, standard)
-    widths = opening.compare or _usual_widths(hanger, specification)
-    candidates = tuple(hanger(leaf.name, width) for leaf in hanger.leaves for width in widths)
-    compared = compared_findings(specification, widths)
+    entries = opening.compare or _usual_widths(hanger, specification)
+    leaves = (_hung(hanger, specification, leaf.name, entries) for leaf in hanger.leaves)
+    candidates = tuple(one for leaf in leaves for one in leaf)
+    butts = [one.hinge_width for one in candidates if one.way is None]
+    compared = compared_findings(specification, butts, entries)
     found = (*opening_findings(filled), *specification.findings, *compared)
     return Study(opening, candidates, specification, by_consequence(found), hanger)
+
+
+def _hung(
+    hanger: LeafHanger, specification: Specification, leaf: str, entries: Sequence[float | Way]
+) -> Iterator[Candidate]:
+    """Yield a leaf on every width and in every way compared, in their order, each once."""
+    known = set()
+    for entry in entries:
+        if isinstance(entry, Way) and entry.hung_on == "butt hinge" and entry.axis_off_face is None:
+            entry = _width_taken(specification, leaf)
+        found = hanger.in_way(leaf, entry) if isinstance(entry, Way) else (hanger(leaf, entry),)
+        yield from (one for one in found if id(one) not in known)
+        known |= {id(one) for one in found}
+
+
+def _width_taken(specification: Specification, leaf: str) -> float:
+    """Return the open width of the hinge taken for a leaf: where a butt usually stands."""
+    (own,) = (one for one in specification.leaves if one.leaf == leaf)
+    return own.parts["width"].value or _NO_STOCK[-1]
 
 
 def _usual_widths(hanger: LeafHanger, specification: Specification) -> Sequence[float]:

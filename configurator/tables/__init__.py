@@ -42,6 +42,7 @@ from configurator.tables.rows import (
     ToleranceRow,
     TypeRow,
     WallLayerRow,
+    WayRow,
 )
 
 __all__ = [
@@ -78,6 +79,7 @@ __all__ = [
     "ToleranceRow",
     "TypeRow",
     "WallLayerRow",
+    "WayRow",
     "frame_usual",
     "limit",
     "practice",

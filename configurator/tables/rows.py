@@ -341,6 +341,29 @@ class ManoeuvringRow(Row):
 
 
 @dataclass(frozen=True, slots=True)
+class WayRow(KindRow):
+    """A kind of thing a door may hang on, with the usual place of the axis that the door turns about.
+
+    `barrel` is its diameter, None where it has none or the hinge's own counts. `off_face` is off the door's
+    pull face, `from_heel` from its heel edge toward the latch; None where they follow from what they are
+    counted from. `handed`: left and right differ. `sold_by` is what it is counted in, `let_in` what is cut
+    for it, `takes` the weight and traffic it is for.
+    """
+
+    acting: Literal["single", "double"]
+    turns_on: Literal["hinge barrels", "full length", "pivots"]
+    barrel: float | None
+    off_face: float | None
+    off_face_from: Literal["pull face", "middle of the door", "clear of the faces", "frame face", "its size"]
+    from_heel: float | None
+    from_heel_from: Literal["heel edge", "middle of the gap", "clear of the frame", "its size"]
+    sold_by: Literal["each", "length", "set"]
+    handed: bool
+    let_in: str
+    takes: str
+
+
+@dataclass(frozen=True, slots=True)
 class TypeRow(Row):
     """An ANSI/BHMA A156.1 type number and what it stands for."""
 
@@ -408,6 +431,7 @@ ROWS: Mapping[str, type[Row]] = {
     "hinge_locations": LocationRow,
     "fire_hinges": FireRow,
     "manoeuvring": ManoeuvringRow,
+    "way_kinds": WayRow,
     "hinge_types": TypeRow,
     "limits": LimitRow,
     "hardware_groups": HardwareGroupRow,

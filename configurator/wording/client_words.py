@@ -14,6 +14,7 @@ from configurator.rules.wording import counted, hardware, obstruction, the_leaf
 from configurator.sentences import capitalized
 from configurator.study import Candidate, Study
 from configurator.study.events import gap_on_the_way
+from configurator.study.hang import on_words
 from configurator.study.widths.width_pair import WidthPair, other_leaves
 from configurator.units import TOLERANCE, Display, format_size
 from configurator.wording.comparison import Comparison, comparisons
@@ -81,7 +82,7 @@ def client_table(study: Study, two: WidthPair, display: Display) -> ClientTable:
     flat = any(_lies_flat(one) for one in two.both)
     keys = [key for key in _ROWS if _has(found, key) and (flat or key != "clear_past_frame_at_180")]
     rows = [_row(found, key, _ROWS[key]) for key in keys]
-    headings = [f"{_wide(one.hinge_width)} hinge" for one in two.both]
+    headings = [one.hinge_words for one in two.both]
     last = ("difference",) if two.wider is not None else ()
     return ClientTable(("", *headings, *last), tuple(rows))
 
@@ -114,13 +115,11 @@ def others_said(study: Study, two: WidthPair, display: Display) -> tuple[str, ..
 
 def _angles_of(study: Study, leaf: str, display: Display) -> str:
     angles = {
-        _wide(one.hinge_width): display.angle(one.greatest_angle)
-        for one in study.candidates
-        if one.leaf == leaf
+        one.hinge_words: display.angle(one.greatest_angle) for one in study.candidates if one.leaf == leaf
     }
     if len(angles) > 1 and len(set(angles.values())) == 1:
         return f"{next(iter(angles.values()))} on {'either' if len(angles) == 2 else 'each'} hinge"
-    return ", ".join(f"{angle} on the {width} hinge" for width, angle in angles.items())
+    return ", ".join(f"{angle} on the {hinge}" for hinge, angle in angles.items())
 
 
 def part_named(name: str) -> str:
@@ -134,7 +133,7 @@ def thing_named(kind: str) -> str:
 
 
 def _on(one: Candidate) -> str:
-    return f"On a hinge {_wide(one.hinge_width)} wide"
+    return on_words(one.on)
 
 
 def _opens(one: Candidate, two: WidthPair, display: Display) -> str:
@@ -199,12 +198,12 @@ def _lies_flat(one: Candidate) -> bool:
 def _left_open(two: WidthPair, display: Display) -> str:
     """Say of a door that goes as far on either hinge how the two differ when it is left open."""
     assert two.wider is not None
-    hinge = _wide(two.wider.hinge_width)
+    hinge = two.wider.hinge_words
     if _lies_flat(two.narrower) and _lies_flat(two.wider):
         one, other = (display.length(x.clear_past_frame_at_180, "down") for x in (two.narrower, two.wider))
-        return f"Lying open flat it leaves {one} between frame and door, on the {hinge} hinge {other}."
+        return f"Lying open flat it leaves {one} between frame and door, on the {hinge} {other}."
     one, other = (display.length(x.leaf_out_at_rest, "up") for x in (two.narrower, two.wider))
-    return f"Left open it stands {one} out into the room, on the {hinge} hinge {other}."
+    return f"Left open it stands {one} out into the room, on the {hinge} {other}."
 
 
 def _against_wish(filled: FilledOpening, two: WidthPair, display: Display) -> str:
@@ -283,7 +282,7 @@ def _recommended(
 
 def _why(study: Study, leaf: LeafSpecification, pictured: bool, display: Display) -> str:
     width = leaf.parts["width"].value
-    tried = [one for one in study.candidates if one.leaf == leaf.leaf and one.hinge_width == width]
+    tried = [one for one in study.butts if one.leaf == leaf.leaf and one.hinge_width == width]
     if not tried:
         return " This width is not among those pictured."
     if any(finding.code == "no width does everything" for finding in study.findings):
@@ -294,10 +293,15 @@ def _why(study: Study, leaf: LeafSpecification, pictured: bool, display: Display
     if tried[0].stopped_by is not None and tried[0].greatest_angle < wish - _LITTLE:
         on_it, angle = tried[0].stopped_by.part, display.angle(tried[0].greatest_angle)
         return f" With it the door alone would open as far as asked; the {on_it} on it ends that at {angle}."
-    narrower = [one for one in study.candidates if one.leaf == leaf.leaf and one.hinge_width < width]
+    narrower = [one for one in study.butts if one.leaf == leaf.leaf and one.hinge_width < width]
     if narrower and all(one.greatest_angle_bare < wish for one in narrower):
         return " Of the widths compared it is the narrowest with which the door itself opens as far as asked."
     return " With it the door itself opens as far as asked."
+
+
+def hinge_title(one: Candidate) -> str:
+    """Return what heads the picture of a candidate."""
+    return capitalized(one.name) if one.way else f"Hinge {_wide(one.hinge_width)} wide"
 
 
 def _wide(width: float) -> str:

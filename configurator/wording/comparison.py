@@ -7,6 +7,7 @@ from typing import Literal
 from configurator.rules.hinge.answers import Stopped
 from configurator.rules.wording import hardware, obstruction
 from configurator.study import Candidate, Study
+from configurator.tables import WayRow, row_of
 from configurator.units import TOLERANCE, Display, Rounding, format_decimal, format_size
 
 
@@ -59,12 +60,23 @@ class Row:
 
 @dataclass(frozen=True, slots=True)
 class Comparison:
-    """The rows of one leaf; `widths` heads the columns, `between` the difference: `4 to 4-1/2`."""
+    """The rows of one leaf; `widths` heads the columns, `between` the difference: `4 to 4-1/2`.
+
+    Beside other ways of hanging a column is headed `butt 4 in` or `offset pivot`; `told` are then rows of
+    what else differs, which no number measures.
+    """
 
     leaf: str
     widths: tuple[str, ...]
     rows: tuple[Row, ...]
     between: str
+    told: tuple[Row, ...] = ()
+    other_ways: bool = False
+
+    @property
+    def heads(self) -> tuple[str, ...]:
+        """What heads each column where nothing says that it is a hinge: `4 in hinge`, `offset pivot`."""
+        return self.widths if self.other_ways else tuple(f"{width} hinge" for width in self.widths)
 
 
 Candidates = Sequence[Candidate]
@@ -74,7 +86,8 @@ Candidates = Sequence[Candidate]
 class Fact:
     """A fact of every candidate: its words, its number, what it is where the last width has more or less.
 
-    `shown` says of a leaf's candidates whether the fact has a row there, `ended_by` what a swing ends at.
+    `shown` says of a leaf's candidates whether the fact has a row there, `ended_by` what a swing ends at,
+    `missing` what stands where there is no number.
     """
 
     key: str
@@ -87,6 +100,12 @@ class Fact:
     number: Callable[[Candidate], float | None]
     shown: Callable[[Candidates], bool] = lambda _: True
     ended_by: Callable[[Candidate], Stopped | None] = lambda _: None
+    missing: str = "not reached"
+
+
+def _past(length: Callable[[Candidate], float]) -> Callable[[Candidate], float | None]:
+    """A length of the barrel; None where there is none."""
+    return lambda one: length(one) if one.has_barrel else None
 
 
 def _inactive(candidates: Candidates) -> bool:
@@ -128,14 +147,20 @@ FACTS = (
         LENGTH, "farther off the frame", "nearer the frame", lambda one: one.pin_off_frame_face,
     ),
     Fact(
+        "axis_from_heel", "it turns that far in from the door's hinge edge", "axis from heel edge",
+        "from the door's hinge edge toward the lock side to the axis; below zero beyond the edge",
+        LENGTH, "farther in", "less far in", lambda one: one.axis_from_heel,
+        shown=lambda candidates: _other_ways(candidates),
+    ),
+    Fact(
         "barrel_past_frame", "barrel stands out from the frame by", "barrel past frame face",
         "from the frame face to the outside of the barrel",
-        LENGTH, "farther out", "less far out", lambda one: one.barrel_past_frame,
+        LENGTH, "farther out", "less far out", _past(lambda one: one.barrel_past_frame), missing="no barrel",
     ),
     Fact(
         "barrel_past_wall", "barrel stands out from the wall by", "barrel past wall face",
         "from the wall face to the outside of the barrel",
-        LENGTH, "farther out", "less far out", lambda one: one.barrel_past_wall,
+        LENGTH, "farther out", "less far out", _past(lambda one: one.barrel_past_wall), missing="no barrel",
     ),
     Fact(
         "clear_past_frame_at_180", "room behind the door, opened flat", "clear past frame face at 180",
@@ -196,10 +221,34 @@ def stopped_words(stop: Stopped) -> str:
 
 
 def _comparison(leaf: str, candidates: Candidates, display: Display) -> Comparison:
-    names = [format_size(one.hinge_width) for one in candidates]
     rows = tuple(_row(fact, candidates, display) for fact in FACTS if fact.shown(candidates))
-    between = f"{names[0]} to {names[-1]}" if len(names) > 1 else ""
-    return Comparison(leaf, tuple(f"{name} in" for name in names), rows, between)
+    if _other_ways(candidates):
+        names = tuple(one.name if one.way else f"butt {one.name}" for one in candidates)
+        between = f"{names[0]} to {names[-1]}" if len(names) > 1 else ""
+        return Comparison(leaf, names, rows, between, _told(candidates), other_ways=True)
+    sizes = [format_size(one.hinge_width) for one in candidates]
+    between = f"{sizes[0]} to {sizes[-1]}" if len(sizes) > 1 else ""
+    return Comparison(leaf, tuple(one.name for one in candidates), rows, between)
+
+
+def _told(candidates: Candidates) -> tuple[Row, ...]:
+    """Return what is cut for each way, how it is sold, and what it is for."""
+    kinds = [row_of(WayRow, one.hung_on) for one in candidates]
+    columns = (
+        ("let_in", "what is cut for it", "preparation", [one.let_in for one in kinds]),
+        ("sold_by", "sold by", "ordered by", [one.sold_by for one in kinds]),
+        ("handed", "left and right differ", "handed", ["yes" if one.handed else "no" for one in kinds]),
+        ("takes", "what it is for", "weight and traffic", [one.takes for one in kinds]),
+    )
+    return tuple(
+        Row(key, plain, trade, "by its kind", LENGTH, tuple(texts), "")
+        for key, plain, trade, texts in columns
+    )
+
+
+def _other_ways(candidates: Candidates) -> bool:
+    """Whether anything else than butts of several widths is compared."""
+    return any(one.way is not None for one in candidates)
 
 
 def _row(fact: Fact, candidates: Candidates, display: Display) -> Row:
@@ -210,7 +259,7 @@ def _row(fact: Fact, candidates: Candidates, display: Display) -> Row:
 
 def _value(fact: Fact, one: Candidate, display: Display) -> str:
     number, stop = fact.number(one), fact.ended_by(one)
-    said = "not reached" if number is None else fact.unit.said(number, display)
+    said = fact.missing if number is None else fact.unit.said(number, display)
     return f"{said}, {stopped_words(stop)}" if stop else said
 
 

@@ -9,6 +9,7 @@ from configurator.study import Study
 from configurator.study.derivation.derive import derive, derive_difference
 from configurator.study.derivation.terms import MINUS, Number, Piece, Symbol, Unit, Writer, spelled
 from configurator.study.derivation.working import Derivation, Step
+from configurator.study.hang import HungOn
 from configurator.units import MM_PER_INCH, Display, format_decimal, format_size
 from configurator.wording.comparison import Comparison, Row, comparisons
 from configurator.wording.dimension_words import BOTH, FRAME
@@ -56,7 +57,7 @@ class ShownDerivation:
     lines: tuple[Line, ...]
     letters: tuple[Letter, ...]
     work: Derivation
-    of: tuple[str, float]
+    of: tuple[str, HungOn]
 
     def as_text(self) -> str:
         """Return all of it as plain text, to be pasted anywhere."""
@@ -76,17 +77,17 @@ class Asked:
     column: int
 
 
-def asked_of_dimension(study: Study, leaf: str, width: float, measures: str) -> Asked | None:
+def asked_of_dimension(study: Study, leaf: str, on: HungOn, measures: str) -> Asked | None:
     """Return which number of the comparison a dimension of the picture shows; None for one that is not there.
 
-    `width` is the hinge open width of the picture, inches; `measures` the name of the dimension.
+    `on` is what the leaf of the picture hangs on; `measures` the name of the dimension.
     """
     name = FRAME if measures == BOTH else measures
     table = next((one for one in comparisons(study, Display()) if one.leaf == leaf), None)
     rows = table.rows if table is not None else ()
     key = next((row.key for row in rows if name in (row.trade, row.trade.partition(",")[0])), None)
-    widths = [one.hinge_width for one in study.candidates if one.leaf == leaf]
-    return Asked(leaf, key, widths.index(width)) if key is not None and width in widths else None
+    hung = [one.on for one in study.candidates if one.leaf == leaf]
+    return Asked(leaf, key, hung.index(on)) if key is not None and on in hung else None
 
 
 def shown_derivation(
@@ -104,10 +105,10 @@ def shown_derivation(
     last = candidates[asked.column]
     if asked.column >= 0:
         work, shown = derive(last, asked.key), row.values[asked.column]
-        of = f"{table.widths[asked.column]} hinge"
+        of = last.hinge_words
     else:
         work, shown = derive_difference(candidates[0], last, asked.key), row.difference
-        of = f"{table.between} in hinge, difference"
+        of = f"{table.between}{'' if candidates[0].way or last.way else ' in hinge'}, difference"
     answer, rest = _answer_and_rest(work)
     lines = tuple(_line(step, display) for step in rest)
     letters = tuple(_letter(one, work, display) for one in _letters([*answer, *rest], work))
@@ -120,7 +121,7 @@ def shown_derivation(
         lines=lines,
         letters=letters,
         work=work,
-        of=(last.leaf, last.hinge_width),
+        of=(last.leaf, last.on),
     )
 
 

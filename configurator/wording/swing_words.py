@@ -7,8 +7,9 @@ from itertools import pairwise
 from configurator.rules.wording import leaf_named
 from configurator.study import Study
 from configurator.study.events import Event, Moment
+from configurator.study.hang import name_of
 from configurator.study.over_the_swing import LatchEdge, OverTheSwing, Passage, Standing
-from configurator.units import TOLERANCE, Display, format_size
+from configurator.units import TOLERANCE, Display
 
 BEVEL_OVER = 2.0
 """Inches of thickness that the trade states a bevel over."""
@@ -122,7 +123,7 @@ def edges_said(swings: Sequence[OverTheSwing], display: Display) -> str:
     """Return the facts as sentences, a width after the other."""
     rows = swing_rows(swings, display)
     return " ".join(
-        f"{format_size(one.width)} in: "
+        f"{name_of(one.on)}: "
         + "; ".join(f"{row.name[:1].lower()}{row.name[1:]} {row.values[place]}" for row in rows)
         + "."
         for place, one in enumerate(swings)
@@ -156,4 +157,4 @@ def _event(event: Event, display: Display, plain: bool) -> str:
 def _hinge(study: Study, place: int) -> str:
     candidate = study.candidates[place]
     leaf = leaf_named(candidate.leaf, ", {}")
-    return f"{format_size(candidate.hinge_width)} in hinge{leaf}"
+    return f"{candidate.hinge_words}{leaf}"

@@ -51,6 +51,7 @@ class Given:
     hinge: LeafHinge = leaf_hinges(FILLED)[0]
     leaf: str = "single"
     hinge_width: float = 4.0
+    way: None = None
     mounting: str = "full mortise"
     refusal: str | None = None
     backset_disagreement: float = 0.0

@@ -79,6 +79,12 @@ MORE = {
     "electric hinge leaf": opening(leaves="dutch", hinge={"electric": 2}),
     "mineral core": opening(door={"construction": "wood, mineral core"}),
     "not here": opening(hung_on="pivots"),
+    "heel binds": opening(compare=[{"hung_on": "centre-hung pivot"}]),
+    "axis not given": opening(compare=[4.5, {"hung_on": "offset pivot"}]),
+    "no stop in the frame": opening(compare=[{"hung_on": "double-acting spring hinge"}]),
+    "way on a fire door": opening(
+        compare=[{"hung_on": "double-acting spring hinge"}], use={"fire_rated": True}
+    ),
     "lead-lined": opening(door={"construction": "lead-lined"}),
     "outside the tables": opening(size={"width": 36, "height": 240}),
     "no stock width": opening(hinge={"height": 5.5}),
@@ -175,7 +181,7 @@ OF_A_JOB = {"widths differ"}
 """Codes that no single opening has; `tests/rules/checks/test_egress_and_slips.py` has them."""
 
 MENDS = (
-    "add|ask|bevel|check|choose|confirm|cut|fill|fit|give|have|hold|keep|let|make|measure|move|order|plug|put|say|"
+    "add|ask|bevel|check|choose|confirm|cut|fill|fit|give|have|hold|keep|leave|let|make|measure|move|order|plug|put|say|"
     "set|shim|square|stop|swap|take"
 )
 WHAT_TO_DO = re.compile(rf"(?:^|[.;:,?] |\b(?:or|and|else|then) )(?:{MENDS})\b", re.IGNORECASE)
@@ -184,7 +190,7 @@ RESTS_ON_WORDS = {
     "fire listing", "finish unstable", "finish metal", "metal exposed", "mineral core", "not here",
     "hand unknown", "pin exposed", "locked from both sides", "lock contradicted", "plain bearing with closer",
     "replacement on a fire door", "mounting differs", "corner differs", "check the holes", "weight too light",
-    "type not checked", "fire bearing", "lock unknown",
+    "type not checked", "fire bearing", "lock unknown", "way on a fire door",
 }  # fmt: skip
 """Rules without a number of their own: what they rest on is the source beside them."""
 

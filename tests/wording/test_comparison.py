@@ -28,6 +28,9 @@ def test_the_difference_is_said_in_words():
 NO_ROW = {
     "leaf": "a table for each",
     "hinge_width": "a column for each",
+    "hung_on": "a column for each",
+    "toward": "a column for each",
+    "axis_off_face": "the row is off the face it swings out of",
     "pin_across": "no measure that anybody sets out by",
     "contact_point": "marked in the picture",
     "contact_point_bare": "marked in the picture",

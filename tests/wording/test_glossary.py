@@ -41,7 +41,7 @@ def test_every_number_of_the_comparison_has_a_word():
 
 
 def test_every_place_of_a_word_is_there():
-    known = {*FIELDS, *_keys(), "size.width", "rests_at"}
+    known = {*FIELDS, *_keys(), "size.width", "rests_at", "axis_from_heel"}
     for word in glossary():
         for place in word.where:
             assert place in known, (word.term, place)

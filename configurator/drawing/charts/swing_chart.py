@@ -5,9 +5,10 @@ from collections.abc import Sequence
 from configurator.drawing.charts.chart import Axis, Chart, Curve, Mark, Rule, ticks_between
 from configurator.drawing.charts.width_chart import length_axis
 from configurator.model import Use
+from configurator.study.hang import hinge_words
 from configurator.study.over_the_swing import OverTheSwing, Standing
 from configurator.tables import limit
-from configurator.units import TOLERANCE, Display, format_decimal, format_size
+from configurator.units import TOLERANCE, Display, format_decimal
 from configurator.wording.swing_words import edges_said
 
 _EVERY = 30.0
@@ -37,7 +38,7 @@ def _beside(swings: Sequence[OverTheSwing], chosen: int) -> tuple[Curve, ...]:
 
 
 def _chosen(one: OverTheSwing) -> tuple[Curve, ...]:
-    name = f"{format_size(one.width)} in hinge"
+    name = hinge_words(one.on)
     if not _apart(one.bare, one.with_hardware):
         return (Curve("A-CHRT-BARE", one.bare.curve, name),)
     return (

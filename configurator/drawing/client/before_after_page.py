@@ -32,7 +32,7 @@ from configurator.model import JobFacts
 from configurator.rules.wording import leaf_named
 from configurator.study import Study
 from configurator.study.widths.width_pair import WidthPair, width_pair
-from configurator.units import Display, format_size
+from configurator.units import Display
 from configurator.wording.comparison import comparisons
 
 _ROW = 15.0
@@ -130,7 +130,7 @@ def _dimensions(
     beside = max(start_of(hung, turn) for hung in hungs) if over_opening else -start_of_wall(hungs)
     edge = view.window.right if out > 0 else view.window.left
     start = view.to_sheet((beside, 0.0))[0] + out * _AIR
-    headings = [f"{format_size(candidate.hinge_width)} hinge" for candidate in pair.both]
+    headings = [candidate.hinge_words.replace(" in hinge", " hinge") for candidate in pair.both]
     in_words = [spans_of(hung, turn, words=True) for hung in hungs]
     bare = [spans_of(hung, turn, words=False) for hung in hungs]
     strings = in_words if room_of(in_words, display) <= abs(edge - start) else bare

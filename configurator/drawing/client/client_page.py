@@ -25,11 +25,12 @@ from configurator.drawing.plan.panel import (
 from configurator.model import JobFacts
 from configurator.study import Study
 from configurator.study.widths.width_pair import WidthPair, width_pair
-from configurator.units import Display, format_size
+from configurator.units import Display
 from configurator.wording.client_words import (
     client_sayings,
     client_table,
     door_named,
+    hinge_title,
     recommendation,
 )
 
@@ -126,7 +127,7 @@ def _details(
     scale = fitted_or_asked(points, asked, paper, display.metric)
     spare = min(spare_height(hung, one, scale.points) for hung, one in zip(hungs, windows, strict=True))
     turn = math.radians(study.filled.wanted_angle)
-    titles = [f"on a hinge {format_size(one.hinge_width)} in wide" for one in pair.both]
+    titles = [f"on a hinge {one.name} wide" if one.way is None else one.name for one in pair.both]
     return tuple(
         _detail(study, hung, window, scale, spare, display, title, turn)
         for hung, window, title in zip(hungs, windows, titles, strict=True)
@@ -172,8 +173,8 @@ def _captions(pair: WidthPair, details: Sequence[Detail], shown: Sequence[str]) 
     found: list[Primitive] = []
     for candidate, detail, angle in zip(pair.both, details, shown, strict=True):
         box = detail.view.window
-        words = f"Hinge {format_size(candidate.hinge_width)} in wide"
-        words += ", recommended" if candidate.hinge_width == pair.recommended else ""
+        words = hinge_title(candidate)
+        words += ", recommended" if candidate.on == pair.recommended else ""
         found.append(Text("A-ANNO-TTLB", (box.left, box.top + 5.0), words, 10.0, bold=True))
         found.append(Text("A-ANNO-NOTE", (box.right, box.top + 5.0), angle, 8.0, "end"))
         outline = rectangle(box.left, box.right, box.bottom, box.top)

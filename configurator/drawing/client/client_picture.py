@@ -12,8 +12,8 @@ from configurator.drawing.plan.panel import Panel, moving_notes, moving_parts, p
 from configurator.drawing.plan.sheet import RECOMMENDED, hand_words
 from configurator.study import Candidate, Study
 from configurator.study.widths.width_pair import width_pair
-from configurator.units import TOLERANCE, Display, format_size
-from configurator.wording.client_words import end_words
+from configurator.units import TOLERANCE, Display
+from configurator.wording.client_words import end_words, hinge_title
 from configurator.wording.dimension_words import FRAME, Measured, Wording
 
 _EDGE = 8.0
@@ -121,8 +121,7 @@ def _windows(count: int, width: float, height: float, letters: float) -> tuple[B
 
 
 def _title(candidate: Candidate, recommended: float | None) -> str:
-    words = f"Hinge {format_size(candidate.hinge_width)} in wide"
-    return words + (RECOMMENDED if candidate.hinge_width == recommended else "")
+    return hinge_title(candidate) + (RECOMMENDED if candidate.on == recommended else "")
 
 
 def _headings(panels: tuple[Panel, ...], windows: tuple[Box, ...], letters: float) -> list[Primitive]:

@@ -69,9 +69,9 @@ def overlaid(narrower: DrawnLeaf, wider: DrawnLeaf | None, turn: float) -> tuple
     The one leaf alone, without a hatch, where there is no wider one.
     """
     if wider is None:
-        return (frame_leaf(narrower), *_outlines(narrower, turn, WIDER))
+        return (*frame_leaf(narrower), *_outlines(narrower, turn, WIDER))
     return (
-        frame_leaf(wider),
+        *frame_leaf(wider),
         *_hatched(narrower, wider, turn, NARROWER),
         *_hatched(wider, narrower, turn, WIDER),
         *_outlines(narrower, turn, NARROWER),

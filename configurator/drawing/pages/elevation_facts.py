@@ -112,7 +112,7 @@ def _hinges(study: Study, leaf: LeafSize) -> HingesSet | None:
 
 def _studied(study: Study, spec: LeafSpecification) -> Candidate | None:
     """Return the leaf on its recommended width, else on any that was studied; None where none was."""
-    own = [one for one in study.candidates if one.leaf == spec.leaf]
+    own = [one for one in study.butts if one.leaf == spec.leaf]
     width = spec.parts["width"].value
     return next((one for one in own if one.hinge_width == width), own[0] if own else None)
 

@@ -115,7 +115,7 @@ def fewer_and_fewer(study: Study) -> Iterator[tuple[int, ...]]:
     for index, one in enumerate(study.candidates):
         leaves.setdefault(one.leaf, []).append(index)
     ranked = [
-        sorted(indexes, key=lambda index: study.candidates[index].hinge_width != chosen.get(leaf))
+        sorted(indexes, key=lambda index: study.candidates[index].on != chosen.get(leaf))
         for leaf, indexes in leaves.items()
     ]
     for count in range(max(map(len, ranked)), 0, -1):

@@ -212,10 +212,11 @@ def _panels(study: Study, hungs: Sequence[DrawnLeaf], layout: Layout, display: D
     spare = min(spare_height(hung, cell.plan, points) for hung, cell in both)
     listed = tuple(one.points for one in scales(display.metric))
     whole = tuple(one.points for one in layout.small)
-    hand, keys = hand_words(study), keys_of(study, display)
+    keys = keys_of(study, display)
     return tuple(
         panel(
-            hung, cell.plan, points, spare, display, heading(study, candidate, display), hand,
+            hung, cell.plan, points, spare, display, heading(study, candidate, display),
+            hand_words(study, candidate),
             candidate.clear_width_at_90, False,
             small=SmallPlace(cell.small, whole, listed, layout.floor), size=_size_in(cell.plan), keys=keys,
         )

@@ -53,7 +53,13 @@ def section_at_hinge(prep: Preparation, marks: Marks, display: Display) -> Block
     return Block(
         name=f"Section at a hinge{CLOSED}",
         extent=box,
-        parts=(*cut_out(parts, box), *packing(hung), frame_leaf(hung), door_leaf(hung, 0.0), *barrel(hung)),
+        parts=(
+            *cut_out(parts, box),
+            *packing(hung),
+            *frame_leaf(hung),
+            *door_leaf(hung, 0.0),
+            *barrel(hung),
+        ),
         low=Side(_frame_strings(prep, marks, display, box.left)),
         high=Side(_door_strings(prep, marks, display, box.right)),
         rows=_rows(prep, marks, display, around.top),

@@ -153,6 +153,8 @@ def measured_table(study: Study, display: Display, size: float = TABLE_SIZE, ove
 
 
 def _heading(table: Comparison, width: str, leaf: str) -> str:
+    if table.other_ways:
+        return width if table.leaf == "single" else f"{table.leaf}, {width}"
     return f"{width} wide hinge" if table.leaf == "single" else f"{leaf}, {width}"
 
 

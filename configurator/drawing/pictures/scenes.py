@@ -84,10 +84,10 @@ def _about_hinge(hung: DrawnLeaf, angle: float) -> _Made:
     h = hung.h
     extent = Box(-h.F - _wall_shown(hung), -h.D - _BELOW, _BESIDE, _top_of(hung, angle))
     still: list[Primitive] = [*wall_beside(hung, _FAR_LEFT), *standing_things(hung)]
-    still += [*door_stop_parts(hung), *hinge_jamb(hung, 0.05), frame_leaf(hung)]
+    still += [*door_stop_parts(hung), *hinge_jamb(hung, 0.05), *frame_leaf(hung)]
     if angle:
         still.append(closed_outline(hung))
-    moving = (*hardware_parts(hung, angle), *open_leaf(hung, angle, 0.05), door_leaf(hung, angle))
+    moving = (*hardware_parts(hung, angle), *open_leaf(hung, angle, 0.05), *door_leaf(hung, angle))
     return (*still, *moving, *barrel(hung)), extent, angle
 
 

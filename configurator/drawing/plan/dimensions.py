@@ -62,7 +62,7 @@ def about_the_pin(hung: DrawnLeaf) -> tuple[Measured, ...]:
         )
     )
     return (
-        *barrel,
+        *(barrel if hung.candidate.has_barrel else ()),
         Measured((h.g_h, -h.i), pin.at, pin.o, PIN_DOOR, AXIS),
         Measured(frame, pin.at, pin.y_p, PIN_FRAME, AXIS),
     )

@@ -74,8 +74,11 @@ class DrawnLeaf:
 
     @property
     def mirrored(self) -> bool:
-        """Whether the picture is turned over, since the geometry turns every leaf one way."""
-        return turns_clockwise(self.filled, self.candidate.leaf)
+        """Whether the picture is turned over, since the geometry turns every leaf one way.
+
+        One that swings to the push side is shown from there, its push side up.
+        """
+        return turns_clockwise(self.filled, self.candidate.leaf) != self.candidate.to_push
 
     @property
     def frame_kind(self) -> str:
@@ -91,8 +94,9 @@ class DrawnLeaf:
 
     @cached_property
     def layers(self) -> Layers:
-        """The wall's layers from the pull side; one where nobody described them."""
-        return self.filled.layers or (("wall", self.filled.wall_thickness),)
+        """The wall's layers from the side the leaf swings to; one where nobody described them."""
+        layers = self.filled.layers or (("wall", self.filled.wall_thickness),)
+        return layers[::-1] if self.candidate.to_push else layers
 
     @cached_property
     def wall_depth(self) -> float:
@@ -101,7 +105,7 @@ class DrawnLeaf:
 
     @property
     def wall_face(self) -> float:
-        """Height of the wall's pull face in the axes of the plan."""
+        """Height of the wall's face on the side the leaf swings to, in the axes of the plan."""
         return -self.h.p
 
     # --- The other leaf ---
@@ -109,8 +113,8 @@ class DrawnLeaf:
     @cached_property
     def other_leaf(self) -> tuple[Shape, ...]:
         """The closed other leaf of a pair."""
-        hung = self.candidate.hung
-        return other_leaf_shapes(self.h, hung.other, hung.leaf)
+        laid = self.candidate.arrangement
+        return other_leaf_shapes(self.h, laid.other, laid.leaf)
 
     @property
     def open_other(self) -> float | None:
@@ -181,7 +185,7 @@ def drawn_leaves(study: Study, display: Display) -> tuple[DrawnLeaf, ...]:
 
 def drawn_leaf(candidate: Candidate, display: Display) -> DrawnLeaf:
     """Return a candidate as it is drawn, what stands along the wall labeled."""
-    h, carried = candidate.h, candidate.hung.hardware
+    h, carried = candidate.h, candidate.arrangement.hardware
     return DrawnLeaf(
         candidate=candidate,
         standing=tuple(_standing(candidate, display)),
@@ -232,7 +236,7 @@ def turns_clockwise(filled: FilledOpening, leaf: str) -> bool:
 
 
 def _standing(candidate: Candidate, display: Display) -> list[Standing]:
-    opening, hung = candidate.filled.opening, candidate.hung
+    opening, hung = candidate.filled.opening, candidate.arrangement
     heights = (hung.leaf.bottom, hung.leaf.top)
     both = zip(opening.obstructions, hung.obstructions, strict=True)
     return [

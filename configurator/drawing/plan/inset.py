@@ -22,7 +22,7 @@ from configurator.drawing.base.primitives import (
 )
 from configurator.drawing.base.view import Box, View
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
-from configurator.drawing.plan.leaf import TOUCHING_SMALL, touching_marks
+from configurator.drawing.plan.leaf import TOUCHING_SMALL, closed_outline, leaf_outline, touching_marks
 from configurator.drawing.plan.standing_things import dimension_at, door_stop_parts, floor_boxes, floor_parts
 from configurator.drawing.plan.swept import swept_regions
 from configurator.geometry.gaps import LeastGap
@@ -131,14 +131,13 @@ def inset_still(
     swept: bool = False,
 ) -> list[Primitive]:
     """Return what of the small picture does not move; with `swept` all that leaf and hardware sweep."""
-    h = hung.h
     parts: list[Primitive] = [_ground(view), *(swept_regions(hung) if swept else ())]
     parts += floor_parts(hung, view, display, SIZE) if told.floor and not told.latch_side else []
     parts += [*_walls(hung, view), *_jambs(hung)]
     parts += [Polygon("A-DOOR-SWNG", shape.points, "door") for shape in hung.other_leaf]
     parts += [_thing(shape) for thing in hung.standing if thing.met for shape in thing.shapes]
     parts += door_stop_parts(hung)
-    parts.append(Polyline("A-DOOR-CLSD", leaf_corners(h), closed=True))
+    parts.append(closed_outline(hung))
     parts += [] if swept else _swept(hung)
     width = _clear_width(hung, view, display, clear_at_90)
     parts += [*width, *_stop_set_out(hung, view, display, told, width)]
@@ -152,7 +151,7 @@ def inset_moving(hung: DrawnLeaf, angle: float, view: View, told: Told) -> list[
     A contact that only the small picture shows has a ring and words, as in the large one.
     """
     pin = hung.pin.at
-    parts: list[Primitive] = [Polygon("A-DETL-HNGE", turned(leaf_corners(hung.h), pin, angle), "door")]
+    parts: list[Primitive] = [Polygon("A-DETL-HNGE", turned(leaf_outline(hung), pin, angle), "door")]
     for shape in hung.hardware:
         points = turned(shape.points, pin, angle)
         if shape.radius:
@@ -224,8 +223,8 @@ def clear_width_points(hung: DrawnLeaf) -> tuple[Point, Point]:
     leaf = max(x for x, _ in turned(leaf_corners(h), hung.pin.at, math.pi / 2))
     limit = h.O if hung.other_leaf else hung.opening - h.s
     if hung.open_other is not None:
-        return ((max(h.s, leaf), 0.0), (hung.opening - max(h.s, leaf), 0.0))
-    return ((max(h.s, leaf), 0.0), (limit, -h.R))
+        return ((max(h.heel_s, leaf), 0.0), (hung.opening - max(h.heel_s, leaf), 0.0))
+    return ((max(h.heel_s, leaf), 0.0), (limit, -h.R))
 
 
 def _square_open_other(hung: DrawnLeaf) -> list[Primitive]:

@@ -6,6 +6,7 @@ afterwards.
 """
 
 import math
+from itertools import pairwise
 
 from configurator.drawing.base.primitives import (
     Arc,
@@ -33,18 +34,38 @@ _PIN_OF_BARREL = 0.46
 """Pin diameter of the barrel's; from memory. Drawn, not measured."""
 _BEYOND_BARREL = 0.2
 """How far the cross of the pin axis runs past the barrel, inches."""
+_PIVOT = 0.5
+"""Spindle of a pivot, inches; from memory. Drawn, not measured."""
+_USUAL_WIDTH = 4.0
+_ARC_STEPS = 16
 HINGE = "A-DETL-HNGE"
 TOUCHING, TOUCHING_SMALL = "A-ANNO-REDL-PART", "A-ANNO-REDL-SMLL"
 
 
+def leaf_outline(hung: DrawnLeaf) -> tuple[Point, ...]:
+    """Return the closed leaf's outline; a rounded heel as an arc of short lines."""
+    corners, r, (x, y) = leaf_corners(hung.h), hung.h.heel_radius, hung.pin.at
+    if r is None:
+        return corners
+    around = [*corners[3:], corners[0]]
+    points: list[Point] = []
+    for (x_0, y_0), (x_1, y_1) in pairwise(around):
+        points.append((x_0, y_0))
+        if all(abs(math.dist((x, y), end) - r) <= CLOSED_IN for end in ((x_0, y_0), (x_1, y_1))):
+            start, end = (math.atan2(b - y, a - x) % (2 * math.pi) for a, b in ((x_0, y_0), (x_1, y_1)))
+            turns = (start + (end - start) * step / _ARC_STEPS for step in range(1, _ARC_STEPS))
+            points += [(x + r * math.cos(turn), y + r * math.sin(turn)) for turn in turns]
+    return (*corners[:3], *points)
+
+
 def closed_outline(hung: DrawnLeaf) -> Polyline:
     """Return the closed leaf, dashed."""
-    return Polyline("A-DOOR-CLSD", leaf_corners(hung.h), closed=True)
+    return Polyline("A-DOOR-CLSD", leaf_outline(hung), closed=True)
 
 
 def open_leaf(hung: DrawnLeaf, angle: float, thinnest: float = 0.0) -> Parts:
     """Return the leaf turned to `angle` radians with its construction; no sheet under `thinnest` inches."""
-    corners = leaf_corners(hung.h)
+    corners = leaf_outline(hung)
     pin = hung.pin.at
     parts: Parts = [
         _turned_polygon(points, fill, name, pin, angle, outlined=outlined)
@@ -71,6 +92,17 @@ def _construction(hung: DrawnLeaf, corners: tuple[Point, ...], thinnest: float) 
     """Return the pieces of the closed leaf: outline, fill, name, and whether an edge line is drawn."""
     if not hung.construction:  # nobody said what the door is made of: show only that it is cut
         return [(corners, "core", "leaf, construction not given", False)]
+    if len(corners) == 4:
+        return _made_of(hung, corners, thinnest)
+    # Behind a rounded heel all begins where both faces do.
+    heel = max(x for x, _ in (corners[0], *corners[3:]))
+    square = ((heel, corners[0][1]), corners[1], corners[2], (heel, corners[2][1]))
+    (_, fill, name, outlined), *inside = _made_of(hung, square, thinnest)
+    return [(corners, fill, name, outlined), *inside]
+
+
+def _made_of(hung: DrawnLeaf, corners: tuple[Point, ...], thinnest: float) -> list[_Piece]:
+    """Return the pieces of a leaf of four corners by what it is made of."""
     row = row_of(ConstructionRow, hung.construction)
     match row.section:
         case "steel skins":
@@ -143,16 +175,27 @@ def _hardware(shape: Shape, pin: Point, angle: float) -> Polygon | Arc:
     return Polygon("A-DOOR-HDWR", points, "hardware", shape.kind)
 
 
-def frame_leaf(hung: DrawnLeaf) -> Polygon:
-    """Return the leaf on the frame: in its mortise, or on its face for a half mortise or full surface."""
-    return Polygon(HINGE, frame_leaf_outline(hung), "plate", "frame leaf of the hinge")
+def frame_leaf(hung: DrawnLeaf) -> list[Polygon]:
+    """Return the leaf on the frame: in its mortise, or on its face for a half mortise or full surface.
+
+    None of pivots, which have no leaves.
+    """
+    if not hung.candidate.has_barrel:
+        return []
+    return [Polygon(HINGE, frame_leaf_outline(hung), "plate", "frame leaf of the hinge")]
 
 
-def door_leaf(hung: DrawnLeaf, angle: float) -> Polygon:
-    """Return the leaf on the door, turned with it."""
-    return Polygon(
-        HINGE, turned(door_leaf_outline(hung), hung.pin.at, angle), "plate", "door leaf of the hinge"
-    )
+def door_leaf(hung: DrawnLeaf, angle: float) -> list[Polygon]:
+    """Return the leaf on the door, turned with it; none of pivots."""
+    if not hung.candidate.has_barrel:
+        return []
+    outline = turned(door_leaf_outline(hung), hung.pin.at, angle)
+    return [Polygon(HINGE, outline, "plate", "door leaf of the hinge")]
+
+
+def _leaf_width(hung: DrawnLeaf) -> float:
+    """How wide the open hinge is drawn: as it is, or as the usual one where it is not sold by its width."""
+    return hung.h.W or _USUAL_WIDTH
 
 
 def frame_leaf_outline(hung: DrawnLeaf) -> tuple[Point, ...]:
@@ -160,29 +203,29 @@ def frame_leaf_outline(hung: DrawnLeaf) -> tuple[Point, ...]:
 
     A swing clear leaf is bent round the corner of the frame; its legs are drawn, not measured.
     """
-    h, pin = hung.h, hung.pin
+    h, pin, wide = hung.h, hung.pin, _leaf_width(hung)
     if h.mounting == "swing clear":
-        low = pin.y_p - h.W / 2
+        low = pin.y_p - wide / 2
         return ((-h.t, low), (0.0, low), (0.0, h.t), (pin.x_p, h.t), (pin.x_p, 0.0), (-h.t, 0.0))
     if h.mounting in ("half mortise", "full surface"):
         low = max(0.0, -pin.packing)
-        return rectangle(pin.x_p - h.W / 2, pin.x_p, low, low + h.t)
+        return rectangle(pin.x_p - wide / 2, pin.x_p, low, low + h.t)
     right = h.proud_f
-    return rectangle(right - h.t, right, pin.y_p - h.W / 2, pin.y_p)
+    return rectangle(right - h.t, right, pin.y_p - wide / 2, pin.y_p)
 
 
 def door_leaf_outline(hung: DrawnLeaf) -> tuple[Point, ...]:
     """Return the door leaf of the closed leaf, half the open width long from the pin axis."""
-    h, pin = hung.h, hung.pin
+    h, pin, wide = hung.h, hung.pin, _leaf_width(hung)
     if h.mounting == "swing clear":
-        low, top, edge = pin.y_p - h.W / 2, 2 * pin.y_p, h.g_h
+        low, top, edge = pin.y_p - wide / 2, 2 * pin.y_p, h.g_h
         inner = ((edge, top - h.t), (pin.x_p, top - h.t), (pin.x_p, top))
         return ((edge, low), (edge + h.t, low), (edge + h.t, top), *reversed(inner))
     if h.mounting in ("half surface", "full surface"):
         low = -h.i + max(0.0, pin.packing)
-        return rectangle(pin.x_p, pin.x_p + h.W / 2, low, low + h.t)
+        return rectangle(pin.x_p, pin.x_p + wide / 2, low, low + h.t)
     left = h.g_h - h.proud_d
-    return rectangle(left, left + h.t, pin.y_p - h.W / 2, pin.y_p)
+    return rectangle(left, left + h.t, pin.y_p - wide / 2, pin.y_p)
 
 
 def packing(hung: DrawnLeaf) -> list[Polygon]:
@@ -198,6 +241,12 @@ def packing(hung: DrawnLeaf) -> list[Polygon]:
 def barrel(hung: DrawnLeaf) -> list[Primitive]:
     """Return the knuckle, the pin in it, and the cross that marks the pin axis."""
     at, radius = hung.pin.at, hung.h.d_b / 2
+    if not hung.candidate.has_barrel:
+        return [
+            Arc(HINGE, at, _PIVOT / 2, 0.0, 2 * math.pi, "paper", "spindle of the pivot"),
+            *_cross(at, _PIVOT / 2 + _BEYOND_BARREL),
+            Symbol("A-ANNO-AXIS", at, "pin axis", "pin axis"),
+        ]
     return [
         Arc(HINGE, at, radius, 0.0, 2 * math.pi, "barrel", "barrel of the hinge"),
         Arc(HINGE, at, radius * _PIN_OF_BARREL, 0.0, 2 * math.pi, "paper", "hinge pin"),

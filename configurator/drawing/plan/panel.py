@@ -248,7 +248,7 @@ def _still(hung: DrawnLeaf, view: View, swept: bool) -> Iterable[Primitive]:
     yield from standing_things(hung)
     yield from door_stop_parts(hung)
     yield from hinge_jamb(hung, thinnest)
-    yield frame_leaf(hung)
+    yield from frame_leaf(hung)
     yield closed_outline(hung)
 
 
@@ -258,7 +258,7 @@ def moving_parts(one: Panel, angle: float) -> tuple[Primitive, ...]:
     shown = hung.shown_at(angle)
     thinnest = THINNEST / one.main.view.scale
     leaf = open_leaf(hung, shown, thinnest)
-    return (*hardware_parts(hung, shown), *leaf, door_leaf(hung, shown), *barrel(hung))
+    return (*hardware_parts(hung, shown), *leaf, *door_leaf(hung, shown), *barrel(hung))
 
 
 def moving_notes(one: Panel, angle: float, display: Display) -> tuple[Primitive, ...]:

@@ -24,7 +24,7 @@ from configurator.drawing.plan.panel import small_picture
 from configurator.drawing.plan.sheet import Sheet
 from configurator.geometry.meeting_point import nearest_on_outline
 from configurator.study.derivation.working import Mark
-from configurator.units import TOLERANCE
+from configurator.study.hang import HungOn
 
 LAYER = "A-ANNO-LETR"
 SIZE = 10.0
@@ -38,10 +38,10 @@ _ON_LINE = 4.0
 
 @dataclass(frozen=True, slots=True)
 class Pointed:
-    """A letter that is pointed at: its leaf and hinge open width, its mark in plan, and what it is called."""
+    """A letter that is pointed at: its leaf, what that hangs on, its mark in plan, and what it is called."""
 
     leaf: str
-    width: float
+    on: HungOn
     mark: Mark
     words: str
 
@@ -54,7 +54,7 @@ def pointed_groups(sheet: Sheet, leaves: Sequence[str], pointed: Pointed, angle:
     """
     groups: list[Group] = []
     for panel, leaf in zip(sheet.panels, leaves, strict=True):
-        if leaf != pointed.leaf or abs(panel.hung.h.W - pointed.width) > TOLERANCE:
+        if leaf != pointed.leaf or panel.hung.candidate.on != pointed.on:
             continue
         small = small_picture(panel, math.radians(angle), sheet.display)
         views = [panel.main.view, *([small[0]] if small is not None else [])]
@@ -68,13 +68,13 @@ def pointed_groups(sheet: Sheet, leaves: Sequence[str], pointed: Pointed, angle:
 
 @dataclass(frozen=True, slots=True)
 class LookedAt:
-    """A place of the picture that the pointer is on: leaf, hinge open width, and where in plan, inches.
+    """A place of the picture that the pointer is on: leaf, what it hangs on, and where in plan, inches.
 
     What lies within `near` inches of it counts as under the pointer.
     """
 
     leaf: str
-    width: float
+    on: HungOn
     point: Point
     near: float
 
@@ -85,15 +85,15 @@ def looked_at(sheet: Sheet, leaves: Sequence[str], at: Point) -> LookedAt | None
         view = panel.main.view
         in_inset = panel.inset is not None and panel.inset.view.window.has(at)
         if view.window.has(at) and not in_inset:
-            return LookedAt(leaf, panel.hung.h.W, view.to_plan(at), _NEAR / view.scale)
+            return LookedAt(leaf, panel.hung.candidate.on, view.to_plan(at), _NEAR / view.scale)
     return None
 
 
-def hinge_at(sheet: Sheet, leaves: Sequence[str], at: Point) -> tuple[str, float] | None:
-    """Return the leaf and hinge open width whose pictures are at a place of the sheet, points."""
+def hinge_at(sheet: Sheet, leaves: Sequence[str], at: Point) -> tuple[str, HungOn] | None:
+    """Return the leaf and what it hangs on whose pictures are at a place of the sheet, points."""
     for panel, leaf in zip(sheet.panels, leaves, strict=True):
         if panel.main.view.window.has(at):
-            return leaf, panel.hung.h.W
+            return leaf, panel.hung.candidate.on
     return None
 
 

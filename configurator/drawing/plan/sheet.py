@@ -22,6 +22,7 @@ from configurator.drawing.plan.panel import (
 )
 from configurator.model import JobFacts
 from configurator.rules.wording import leaf_named
+from configurator.sentences import capitalized
 from configurator.study import Candidate, Study
 from configurator.units import TOLERANCE, Display, format_size
 
@@ -146,13 +147,15 @@ def _panel_of(
     swept: bool,
 ) -> Panel:
     title = heading(study, candidate, display)
-    hand = hand_words(study)
+    hand = hand_words(study, candidate)
     return panel(hung, window, scale, spare, display, title, hand, candidate.clear_width_at_90, plain, swept)
 
 
 def heading(study: Study, candidate: Candidate, display: Display) -> str:
     """Return a panel's heading: the hinge's size, height first, and which leaf where there are two."""
     chosen = {one.leaf: one.parts for one in study.specification.leaves}
+    if candidate.way is not None:
+        return capitalized(candidate.name) + leaf_named(candidate.leaf, ", {}")
     size = f"{format_size(candidate.hinge_width)} in open width"
     if (parts := chosen.get(candidate.leaf)) is not None:
         size = f"{display.size(parts['height'].value, candidate.hinge_width)} hinge"
@@ -161,12 +164,16 @@ def heading(study: Study, candidate: Candidate, display: Display) -> str:
     return size + leaf_named(candidate.leaf, ", {}")
 
 
-def hand_words(study: Study) -> str:
-    """Return the hand, and which side of the small picture is outside; empty where no hand was given."""
+def hand_words(study: Study, candidate: Candidate | None = None) -> str:
+    """Return the hand, and which side of the small picture is outside; empty where no hand was given.
+
+    A candidate that swings to the push side is drawn with that side up.
+    """
     hand = study.filled.opening.hand
     if hand is None:
         return ""
-    return f"{hand}, outside {'below' if hand in ('LH', 'RH') else 'above'}"
+    turned = candidate is not None and candidate.to_push
+    return f"{hand}, outside {'below' if (hand in ('LH', 'RH')) != turned else 'above'}"
 
 
 def _ground(window: Box) -> Polygon:
@@ -194,7 +201,7 @@ def _titles(panels: Sequence[Panel], windows: Sequence[Box]) -> list[Primitive]:
 
 def _wordings(title: str) -> tuple[tuple[str, float], ...]:
     """Return the ways to letter a heading, the fullest first, each with its size in points."""
-    short = title.replace(" hinge", "").replace(" leaf", "")
+    short = (title.replace(" hinge", "") if title[0].isdigit() else title).replace(" leaf", "")
     return (title, _TITLE), (short, _TITLE), (short, _SUBTITLE), (short.replace(RECOMMENDED, ""), _SUBTITLE)
 
 

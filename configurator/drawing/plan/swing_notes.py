@@ -11,7 +11,7 @@ from configurator.drawing.base.view import Box, View, box_around
 from configurator.drawing.plan.dimensions import is_clear, moving_on_sheet
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf, Standing, degrees
 from configurator.drawing.plan.jamb import stud_boxes
-from configurator.drawing.plan.leaf import touching_marks
+from configurator.drawing.plan.leaf import leaf_outline, touching_marks
 from configurator.geometry.meeting_point import nearest_on_outline
 from configurator.geometry.shapes import Shape, leaf_corners
 from configurator.rules.wording import obstruction
@@ -135,7 +135,7 @@ def leaf_alone(hung: DrawnLeaf, angle: float) -> list[Primitive]:
     farther = hung.contact_bare is not None and hung.reach_bare > hung.reach + TOLERANCE
     if not farther or hung.contact_bare is None or abs(angle - hung.reach_bare) > TOLERANCE:
         return []
-    outline = turned(leaf_corners(hung.h), hung.pin.at, hung.reach_bare)
+    outline = turned(leaf_outline(hung), hung.pin.at, hung.reach_bare)
     words = "contact of the leaf alone"
     return [
         Polyline("A-DOOR-CLSD", outline, closed=True),

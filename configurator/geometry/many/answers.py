@@ -107,8 +107,8 @@ def clear_widths_of(many: Many, solved: ManySolution, stop_angle: float | None =
     h, pin, limit = laid.h, laid.pin, clear_limits(laid.h, laid.pin, many.other)
     square = np.full(many.count, math.pi / 2)
     reached = _held(solved.greatest_angle, stop_angle) >= math.pi / 2
-    bare = np.maximum(h.s, _across([laid.leaf], pin, square))
-    greatest = np.maximum(h.s, _across([laid.leaf], pin, solved.greatest_angle))
+    bare = np.maximum(h.heel_s, _across([laid.leaf], pin, square))
+    greatest = np.maximum(h.heel_s, _across([laid.leaf], pin, solved.greatest_angle))
     counted = [one for one in laid.hardware if counts_in_width(one.shape)]
     taken = np.zeros(many.count)
     if counted:

@@ -171,6 +171,8 @@ def _obstruction_parts(
     h: Hanging, pin: Pin, thing: Obstruction, index: int, count: int, across: Any
 ) -> list[Part]:
     """What one obstruction fills."""
+    if thing.behind is not None:
+        raise ValueError("Of many openings nothing stands behind the wall.")
     low = -math.inf if thing.bottom is None else thing.bottom
     high = math.inf if thing.top is None else thing.top
     mirrored = thing.side != "hinge"
@@ -188,7 +190,7 @@ def _obstruction_parts(
 
 def _wall(h: Hanging) -> Bounds:
     """The wall beyond the frame on the hinge side."""
-    return (-FAR, -h.F, -FAR, -h.p)
+    return (-FAR, -h.F, -FAR if h.wall is None else -h.p - h.wall, -h.p)
 
 
 def wall_parts(h: Hanging, pin: Pin, other: OtherLeaf | None, count: int) -> list[Part]:
@@ -214,9 +216,11 @@ def standing_parts(
     deep = -np.maximum(h.D, h.R)
     jamb: Bounds = (-h.F, 0.0, deep, 0.0)
     wall = _wall(h)
+    heel_stop: Bounds = (0.0, h.heel_s, -h.D, -h.R)
     stop: Bounds = (0.0, h.s, -h.D, -h.R)
     plan: list[tuple[str, Bounds, bool]] = [("frame", jamb, False), ("wall", wall, False)]
-    plan += [("wall", wall, True), ("latch jamb", jamb, True), ("stop", stop, False), ("stop", stop, True)]
+    plan += [("wall", wall, True), ("latch jamb", jamb, True)]
+    plan += [("stop", heel_stop, False), ("stop", stop, True)]
     for kind, bounds, mirrored in plan:
         like = Shape((), kind=kind)
         found.append(_rectangle_part(bounds, like, pin, count, across, mirrored=mirrored))

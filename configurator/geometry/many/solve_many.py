@@ -163,7 +163,7 @@ def _clear_at_90(h: Hanging, pin: Pin, leaf: Part, many: Many, greatest: Floats)
     """Clear width with the leaf at 90 degrees, nan where it does not come so far."""
     across = pin.x_p + np.max([-y for _, y in leaf.corners], axis=0)
     limit = clear_limits(h, pin, many.other)
-    clear = np.maximum(limit - np.maximum(h.s, across), 0.0)
+    clear = np.maximum(limit - np.maximum(h.heel_s, across), 0.0)
     return np.where(greatest >= math.pi / 2, clear, np.nan)
 
 
@@ -171,7 +171,7 @@ def clear_limits(h: Hanging, pin: Pin, other: OtherLeaf | None) -> Any:
     """Where the clear width of each opening ends across, in; as `clear_width.latch_limit`."""
     if other is None:
         return h.O - h.s
-    return h.O if other.closed else other.opening - np.maximum(h.s, pin.x_p + pin.o + h.T)
+    return h.O if other.closed else other.opening - np.maximum(h.heel_s, pin.x_p + pin.o + h.T)
 
 
 def latch_edges_of(many: Many) -> Floats:

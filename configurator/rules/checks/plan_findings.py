@@ -10,6 +10,8 @@ from configurator.rules.checks.door_stop import (
     where_a_stop_goes,
 )
 from configurator.rules.checks.egress import ClearWidthAsked, clear_width_asked
+from configurator.rules.checks.way_findings import heel_meets, on_way, way_findings
+from configurator.rules.filling.ways import FilledWay
 from configurator.rules.finding import Finding, Severity, Source, by_consequence, finding
 from configurator.rules.hinge.answers import (
     WidthAnswer,
@@ -37,6 +39,8 @@ def plan_findings(answer: WidthAnswer) -> tuple[Finding, ...]:
     Which other width to take is decided in one place; where none does all, what would mend it is said once,
     of the opening.
     """
+    if answer.way is not None:
+        return by_consequence(_of_way(answer, answer.way))
     if by_template(answer.mounting):
         found = [*_refused(answer), _by_template(answer)]
     else:
@@ -45,7 +49,17 @@ def plan_findings(answer: WidthAnswer) -> tuple[Finding, ...]:
     return by_consequence(found)
 
 
+def _of_way(answer: WidthAnswer, way: FilledWay) -> Iterator[Finding]:
+    if way.barrel_beside_faces:
+        yield from _barrel(answer)
+    if not heel_meets(answer):
+        yield from _swing(answer)
+    yield from (*_lock_edge(answer), *_width(answer), *way_findings(answer, way))
+
+
 def _hinge(answer: WidthAnswer) -> str:
+    if answer.way is not None:
+        return on_way(answer.way, answer.leaf)
     leaf = leaf_named(answer.leaf, " ({})")
     return f"With a {size(answer.hinge.height.value, answer.hinge_width)} hinge{leaf}"
 

@@ -6,6 +6,7 @@ from typing import Literal, Protocol
 
 from configurator.model import Opening
 from configurator.rules.filling.usual import FilledOpening
+from configurator.rules.filling.ways import FilledWay
 from configurator.rules.finding import Finding
 from configurator.rules.hinge.leaf_hinge import LeafHinge
 from configurator.tables import limit
@@ -94,6 +95,8 @@ class WidthAnswer(Protocol):
     def leaf(self) -> str: ...  # noqa: D102
     @property
     def hinge_width(self) -> float: ...  # noqa: D102
+    @property
+    def way(self) -> FilledWay | None: ...  # noqa: D102
     @property
     def mounting(self) -> str: ...  # noqa: D102
     @property

@@ -69,6 +69,8 @@ NO_WIDTH = "No stock width does everything here: choose from the mends found for
 
 def instead(answer: WidthAnswer) -> str:
     """Return in words which width to take instead of an answer's; empty where that is the one."""
+    if answer.way is not None:  # hung another way: no width was asked about
+        return ""
     choice = decided(answer)
     width = choice.reason.value
     if width is None or choice.least_bad is not None:

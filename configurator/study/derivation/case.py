@@ -35,6 +35,7 @@ MEANINGS: Mapping[str, str] = MappingProxyType(
         "i": "inset: the door's face behind the frame face, below zero ahead of it",
         "o": "pin axis off the face of the closed door",
         "y_p": "pin axis off the frame face",
+        "h_a": "axis from the heel edge of the door toward the latch, below zero beyond the edge",
         "x_p": "pin axis across from the rabbet face of the hinge jamb",
         "O_2": "the whole opening of the pair, from rabbet face to rabbet face",
         "w_2": "width of the other leaf",

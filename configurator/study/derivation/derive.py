@@ -8,7 +8,6 @@ from configurator.study.derivation.case import MEANINGS, Case
 from configurator.study.derivation.marks import marks_of
 from configurator.study.derivation.terms import Symbol, less
 from configurator.study.derivation.working import Derivation, Working
-from configurator.units import format_size
 
 _WORK: dict[str, Callable[[Case], Symbol | None]] = {
     "greatest_angle_bare": angles.opens_to_bare,
@@ -16,6 +15,7 @@ _WORK: dict[str, Callable[[Case], Symbol | None]] = {
     "rests_at": angles.rests,
     "pin_off_door_face": pin_steps.off_door,
     "pin_off_frame_face": pin_steps.off_frame,
+    "axis_from_heel": pin_steps.from_heel,
     "barrel_past_frame": lengths.barrel_past_frame,
     "barrel_past_wall": lengths.barrel_past_wall,
     "clear_past_frame_at_180": lengths.clear_past_frame,
@@ -70,9 +70,8 @@ def derive_difference(first: Candidate, last: Candidate, key: str) -> Derivation
     work = Working()
     if one.value is None or other.value is None:
         return Derivation(key, None, one.unit, (), (), {}, {}, last.rests_at, "One of the two has no value.")
-    narrow, wide = (format_size(candidate.hinge_width) for candidate in (first, last))
-    a_1 = work.given("A_1", one.value, one.unit, f"{MEANINGS['A_1']}, {narrow} in")
-    a_2 = work.given("A_2", other.value, other.unit, f"{MEANINGS['A_2']}, {wide} in")
+    a_1 = work.given("A_1", one.value, one.unit, f"{MEANINGS['A_1']}, {first.name}")
+    a_2 = work.given("A_2", other.value, other.unit, f"{MEANINGS['A_2']}, {last.name}")
     answer = work.let("delta", less(a_2, a_1), one.unit, MEANINGS["delta"])
     steps, given = work.needed(), work.used()
     return Derivation(key, answer.value, one.unit, steps, given, work.meanings, {}, last.rests_at)

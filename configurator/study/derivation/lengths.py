@@ -77,7 +77,8 @@ def _say_not_square(case: Case) -> None:
 
 def _leaf_across(case: Case) -> Term:
     """How far the leaf, or else the frame stop, reaches into the opening at 90 degrees."""
-    return call("max", case.letter("s"), add(across(case), off_door(case), case.letter("T")))
+    stop = case.letter("s") if case.h.heel_stop else Number(0)
+    return call("max", stop, add(across(case), off_door(case), case.letter("T")))
 
 
 def _not_below_zero(term: Term) -> Term:
@@ -86,7 +87,7 @@ def _not_below_zero(term: Term) -> Term:
 
 def _mark_clear(case: Case) -> None:
     h, pin = case.h, case.pin
-    near, y = max(h.s, pin.x_p + pin.o + h.T), pin.y_p
+    near, y = max(h.heel_s, pin.x_p + pin.o + h.T), pin.y_p
     case.work.marks["C"] = Mark(lines=(((near, y), (case.scene.limit, y)),))
 
 

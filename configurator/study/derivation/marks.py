@@ -28,7 +28,7 @@ def _of_frame(h: Hanging, opening: float) -> dict[str, Mark]:
 
 def _of_door(h: Hanging) -> dict[str, Mark]:
     pull, stop = -h.i, -h.i - h.T
-    _, latch_stop, latch_pull, _ = leaf_corners(h)
+    latch_stop, latch_pull = leaf_corners(h)[1:3]
     return {
         "T": _line((h.g_h, stop), (h.g_h, pull)),
         "g_h": _line((0.0, pull), (h.g_h, pull)),
@@ -54,6 +54,8 @@ def _of_hinge(h: Hanging, pin: Pin) -> dict[str, Mark]:
         "m_d": _line((h.g_h, stop / 2), (h.g_h + (h.m_d or h.t), stop / 2)),
         "m_f": _line((-(h.m_f or h.t), stop / 2), (0.0, stop / 2)),
     }
+    if h.axis is not None:
+        found["h_a"] = _line((h.g_h, y), (x, y))
     if pin.b_f is not None:
         found["b_f"] = _line((0.0, -h.R), (0.0, -h.R + pin.b_f))
     return found

@@ -15,7 +15,10 @@ def off_frame(case: Case) -> Symbol:
     """Work out how far the pin stands off the frame face."""
     if "y_p" in case.work.known:
         return case.work.known["y_p"]
-    formula = _OFF_FRAME[case.h.mounting](case)
+    if case.h.axis is not None:
+        formula: Term = less(off_door(case), inset(case))
+    else:
+        formula = _OFF_FRAME[case.h.mounting](case)
     return case.work.let("y_p", formula, meaning=MEANINGS["y_p"])
 
 
@@ -23,6 +26,8 @@ def off_door(case: Case) -> Symbol:
     """Work out how far the pin stands off the face of the closed door."""
     if "o" in case.work.known:
         return case.work.known["o"]
+    if case.h.axis is not None:
+        return case.work.given("o", case.h.axis[0], meaning=MEANINGS["o"])
     if case.h.mounting == "half surface":
         formula = half(case.letter("d_b"))
     elif case.h.mounting == "full mortise" and not case.pin.backset_disagreement:
@@ -36,8 +41,20 @@ def across(case: Case) -> Symbol:
     """Work out how far across the pin stands from the rabbet face."""
     if "x_p" in case.work.known:
         return case.work.known["x_p"]
-    formula = _ACROSS[case.h.mounting](case)
+    if case.h.axis is not None:
+        heel = case.work.given("h_a", case.h.axis[1], meaning=MEANINGS["h_a"])
+        formula: Term = add(case.letter("g_h"), heel)
+    else:
+        formula = _ACROSS[case.h.mounting](case)
     return case.work.let("x_p", formula, meaning=MEANINGS["x_p"])
+
+
+def from_heel(case: Case) -> Symbol:
+    """Work out how far the axis stands in from the door's heel edge."""
+    across(case)
+    if "h_a" in case.work.known:
+        return case.work.known["h_a"]
+    return case.work.let("h_a", less(across(case), case.letter("g_h")), meaning=MEANINGS["h_a"])
 
 
 def _full_mortise_off_frame(case: Case) -> Term:

@@ -16,8 +16,10 @@ from configurator.geometry.solve import Scene, Solution
 from configurator.rules.checks.door_stop import holds_short_of_square
 from configurator.rules.filling.tolerances import fill_tolerances
 from configurator.rules.filling.usual import FilledOpening
+from configurator.rules.filling.ways import FilledWay
 from configurator.rules.hinge.answers import held_at
 from configurator.study.candidate import in_degrees
+from configurator.study.hang import HungOn
 from configurator.study.run import Study
 from configurator.study.stop_place import given_stop
 from configurator.study.tolerance.deviations import NAMES, TOLERANCE_OF, Answers, Floats, Varied, answers
@@ -44,9 +46,9 @@ _PROBES = 8
 
 
 def tolerance_result(
-    study: Study, leaf: str, width: float, draws: int = DRAWS, seed: int = SEED, fineness: float = EXACT
+    study: Study, leaf: str, on: HungOn, draws: int = DRAWS, seed: int = SEED, fineness: float = EXACT
 ) -> ToleranceResult:
-    """Return whether a leaf on a hinge open width works at worst, how often, and what stops it; inches.
+    """Return whether a leaf on what it hangs on works at worst, how often, and what stops it; inches.
 
     Worst case: every thing that may be off at its least, its middle and its most, all together in every way,
     and every draw besides, for between the ends no proof holds. The chance: each thing off by itself, evenly
@@ -57,7 +59,7 @@ def tolerance_result(
     """
     if draws < 1:
         raise ValueError(f"At least one draw is needed; {draws} were asked for.")
-    varied = varied_of(study, leaf, width)
+    varied = varied_of(study, leaf, on)
     tolerances = fill_tolerances(study.opening)
     limits = np.array([tolerances[TOLERANCE_OF[name]] for name in NAMES])
     varied.refuse_no_door(limits)
@@ -70,7 +72,7 @@ def tolerance_result(
     margins = _margins(varied, drawn, effects)
     return ToleranceResult(
         leaf=leaf,
-        hinge_width=width,
+        on=on,
         wanted_angle=varied.wanted,
         required_clear_width=varied.clear_width,
         as_drawn=drawn,
@@ -89,7 +91,7 @@ def tolerance_result(
 
 def tolerance_results(study: Study, draws: int = DRAWS) -> tuple[ToleranceResult, ...]:
     """Return the result of every candidate of a study, in their order. Raises as `tolerance_result` does."""
-    return tuple(tolerance_result(study, one.leaf, one.hinge_width, draws) for one in study.candidates)
+    return tuple(tolerance_result(study, one.leaf, one.on, draws) for one in study.candidates)
 
 
 def tolerance_data(result: ToleranceResult) -> dict[str, Any]:
@@ -102,19 +104,26 @@ def tolerance_data(result: ToleranceResult) -> dict[str, Any]:
 # --- One leaf as drawn ---
 
 
-def varied_of(study: Study, leaf: str, width: float) -> Varied:
-    """Return the leaf as the study hung it, on that width, with what it has to do."""
+def varied_of(study: Study, leaf: str, on: HungOn) -> Varied:
+    """Return the leaf as the study hung it, with what it has to do.
+
+    Swung to the push side what stands on the other is left out: behind its own wall it is never met there.
+    """
     names = [one.name for one in study.leaves]
     if leaf not in names:
         raise ValueError(f"There is no {leaf} leaf in {study.opening.mark}; it has: {', '.join(names)}.")
     filled, hung, must = study.filled, study.hanger.leaf(leaf), study.hanger.must(leaf)
-    plan = hung.scene(width)
-    held = held_at(study.opening.use.stop_angle, given_stop(hung, plan))
+    plan, laid = hung.scene(on), hung.arrangement(on)
+    way = on if isinstance(on, FilledWay) else None
+    to_push = way is not None and way.toward == "push"
+    held = held_at(study.opening.use.stop_angle, None if to_push else given_stop(hung, plan))
     return Varied(
         hanging=plan.hanging,
-        leaf=hung.leaf,
-        obstructions=hung.obstructions,
-        other=hung.other,
+        leaf=laid.leaf,
+        obstructions=() if to_push else laid.obstructions,
+        other=laid.other,
+        to_push=to_push,
+        has_barrel=way is None or way.barrel_beside_faces,
         wall_share=wall_share(filled),
         wanted=min(must.wanted, held or 180.0),
         clear_width=must.clear_width,

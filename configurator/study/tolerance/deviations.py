@@ -43,7 +43,9 @@ class Varied:
     """One leaf as drawn, and what it has to do: wanted degrees, least clear width in inches or None.
 
     wall_share is how much of a thicker wall comes to the pull side; square whether a stop and the hardware,
-    as they are drawn, let it come to 90 degrees at all. Hardware itself decides no hinge and is left out.
+    as they are drawn, let it come to 90 degrees at all; to_push that it swings to the push side, in its
+    mirrored plan; has_barrel whether a barrel has to lie clear of door and frame. Hardware itself decides no
+    hinge and is left out.
     """
 
     hanging: Hanging
@@ -54,6 +56,8 @@ class Varied:
     wanted: float
     clear_width: float | None
     square: bool
+    to_push: bool = False
+    has_barrel: bool = True
 
     @property
     def passes_at_latch(self) -> bool:
@@ -64,7 +68,7 @@ class Varied:
         """The leaves with each thing off by a row of `off`, in the order of NAMES."""
         h, by = self.hanging, dict(zip(NAMES, off, strict=True))
         columns = {
-            "p": h.p + by["frame_setting"] - self.wall_share * by["wall_thickness"],
+            "p": self._proud(by["frame_setting"], by["wall_thickness"]),
             "g_h": h.g_h + by["hinge_gap"],
             "g_l": h.g_l + by["latch_gap"],
             "T": h.T + by["door_thickness"],
@@ -80,6 +84,12 @@ class Varied:
             other=self.other,
             columns=columns,
         )
+
+    def _proud(self, setting: Floats, wall: Floats) -> Floats:
+        """How far the frame face stands ahead of the wall face where the leaf swings out."""
+        if self.to_push:
+            return self.hanging.p - setting - (1.0 - self.wall_share) * wall
+        return self.hanging.p + setting - self.wall_share * wall
 
     def refuse_no_door(self, limits: Floats) -> None:
         """Raise ValueError where tolerances as large as these could leave no door at all."""
@@ -130,7 +140,7 @@ def answers(varied: Varied, off: Floats) -> Answers:
     holds = {
         SWING: solved.greatest_angle_bare >= math.radians(varied.wanted) - _ANGLE_TOLERANCE,
         LOCK_EDGE: latch > 0.0 if varied.passes_at_latch else np.ones(many.count, dtype=np.bool_),
-        BARREL: solved.barrel_freedom >= -TOLERANCE,
+        BARREL: (solved.barrel_freedom >= -TOLERANCE) | (not varied.has_barrel),
         CLEAR_WIDTH: _kept(varied, clear),
         MOUNTING: mounted(many),
     }

@@ -3,8 +3,9 @@
 from collections.abc import Mapping
 
 from configurator.rules.finding import Finding, Severity, Source, finding
-from configurator.rules.wording import degrees, inches, leaf_named, plain
+from configurator.rules.wording import degrees, inches, leaf_named
 from configurator.sentences import written
+from configurator.study.hang import on_words
 from configurator.study.tolerance.result import (
     BARREL,
     CLEAR_WIDTH,
@@ -82,7 +83,7 @@ def tolerance_finding(result: ToleranceResult) -> Finding | None:
         return None
     leaf = leaf_named(result.leaf, " ({})")
     message = (
-        f"On a hinge {plain(result.hinge_width)} in wide{leaf} the door works as drawn, but "
+        f"{on_words(result.on)}{leaf} the door works as drawn, but "
         f"{_would_stop(result)}. {_often(result)} {what_to_do(result)}"
     )
     numbers = {"chance": result.chance, "draws": result.draws, "worst_angle": result.worst.greatest_angle}

@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from configurator.model import Obstruction, Opening
+from configurator.model import Obstruction, Opening, Way
 from configurator.model.paths import replaced
 from configurator.rules.filling.frame_and_wall import follows_wall
 from configurator.rules.filling.usual import FilledOpening
@@ -83,12 +83,13 @@ def _about(present: float, least: float = -math.inf) -> tuple[float, float]:
 def _hinge_width(study: Study, candidate: Candidate) -> Parameter:
     heights = [leaf.parts["height"].value for leaf in study.specification.leaves]
     stock = [width for height in heights for width in stock_widths(height)]
-    widths = [*stock, *(one.hinge_width for one in study.candidates)]
-    compared = [one.hinge_width for one in study.candidates]
+    widths = [*stock, *(one.hinge_width for one in study.butts)]
+    compared = [one.hinge_width for one in study.butts]
+    ways = tuple(one for one in study.compared if isinstance(one, Way))
     others = {width for width in compared if width != candidate.hinge_width}
 
     def changes(value: float) -> Changes:
-        return {"compare": tuple(sorted({*others, value}))}
+        return {"compare": (*sorted({*others, value}), *ways)}
 
     low, high = max(_NARROWEST, min(widths) - _MARGIN), max(widths) + _MARGIN
     hold = Hold("all else as it is", changes)

@@ -130,7 +130,7 @@ def widths_of(study: Study) -> tuple[LeafWidths, ...]:
 
 def _leaf_widths(study: Study, hung: HungLeaf) -> LeafWidths:
     must = study.hanger.must(hung.name)
-    widths = sorted({*stock_widths(must.height), *(one.hinge_width for one in study.candidates)})
+    widths = sorted({*stock_widths(must.height), *(one.hinge_width for one in study.butts)})
     rows = tuple(_tried(study.hanger, hung, must, width) for width in widths)
     low, high = max(NARROWEST, widths[0] - MARGIN), widths[-1] + MARGIN
     barrel = barrel_free_from(hung, low, high)

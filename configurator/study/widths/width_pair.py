@@ -1,4 +1,7 @@
-"""The two hinge widths that an argument is made with: the one recommended, and the one beside it."""
+"""The two hinge widths that an argument is made with: the one recommended, and the one beside it.
+
+Where no two widths are compared the other is another way of hanging.
+"""
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
@@ -56,9 +59,11 @@ def _of_leaf(study: Study, leaf: str) -> WidthPair:
 
 
 def _beside(chosen: float | None, candidates: Iterable[Candidate]) -> tuple[Candidate, Candidate | None]:
-    ordered = sorted(candidates, key=lambda one: one.hinge_width)
-    if len(ordered) == 1:
-        return ordered[0], None
+    found = list(candidates)
+    ordered = sorted((one for one in found if one.way is None), key=lambda one: one.hinge_width)
+    if len(ordered) < 2:
+        both = (*ordered, *(one for one in found if one.way is not None and not one.to_push))
+        return both[0], both[1] if len(both) > 1 else None
     widths = [one.hinge_width for one in ordered]
     if chosen not in widths:
         return ordered[0], ordered[-1]

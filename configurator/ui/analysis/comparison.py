@@ -45,8 +45,7 @@ class ComparisonTable(FittedTable):
         if not tables:
             self.show_rows((), ())
             return
-        widths = tables[0].widths
-        titles = ("Measured", *(f"{width} hinge" for width in widths), _difference_of(widths))
+        titles = ("Measured", *tables[0].heads, _difference_of(tables[0]))
         rows = [row for table in tables for row in self._rows(table, headed=len(tables) > 1)]
         self.show_rows(rows, [Head(title) for title in titles])
 
@@ -57,7 +56,16 @@ class ComparisonTable(FittedTable):
 
     def _rows(self, table: "Comparison", headed: bool) -> list[Row]:
         heading = Row((f"{table.leaf} leaf".capitalize(),), tip="", heading=True)
-        return [*([heading] if headed else []), *(self._row(row, table.leaf) for row in table.rows)]
+        return [
+            *([heading] if headed else []),
+            *(self._row(row, table.leaf) for row in table.rows),
+            *map(self._told, table.told),
+        ]
+
+    def _told(self, row: "Compared") -> Row:
+        """Return a row of words, which no work stands behind."""
+        name = row.plain if self.session.plain_words else row.trade
+        return Row((capitalized(name), *row.values, ""), tip="")
 
     def _row(self, row: "Compared", leaf: str) -> Row:
         name, other = (row.plain, row.trade) if self.session.plain_words else (row.trade, row.plain)
@@ -71,6 +79,9 @@ class ComparisonTable(FittedTable):
             self.work_wanted.emit(*number, -1 if is_difference else max(column - 1, 0))
 
 
-def _difference_of(widths: tuple[str, ...]) -> str:
+def _difference_of(table: "Comparison") -> str:
     """Head the difference by the widths it lies between."""
+    widths = table.widths
+    if table.other_ways:
+        return capitalized(table.between) or "Difference"
     return "Difference" if len(widths) < 2 else f"{widths[0].removesuffix(' in')} to {widths[-1]}"

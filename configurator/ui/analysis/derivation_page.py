@@ -160,7 +160,7 @@ class DerivationPage(QWidget):
         shown = self.shown
         if shown is None or not self.isVisible():
             return
-        there = place is not None and (place.leaf, place.width) == shown.of
+        there = place is not None and (place.leaf, place.on) == shown.of
         names = [one.name for one in shown.letters]
         marks = {name: shown.work.marks[name] for name in names if name in shown.work.marks}
         name = letter_at(marks, place) if there and place is not None else ""

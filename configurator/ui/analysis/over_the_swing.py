@@ -6,13 +6,13 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from configurator.drawing.charts.swing_chart import swing_chart
 from configurator.study import Study
+from configurator.study.hang import hinge_words
 from configurator.study.over_the_swing import OverTheSwing, over_the_swing
 from configurator.ui.kit.chart_canvas import ChartCanvas, beside
 from configurator.ui.kit.layout import QuietCombo
 from configurator.ui.kit.look import GRID
 from configurator.ui.kit.table import FittedTable
 from configurator.ui.state.session import Session
-from configurator.units import format_size
 from configurator.wording.swing_words import swing_reading, swing_rows
 
 EMPTY = "Choose an opening, or add one with + at the left: its swing is shown here."
@@ -69,7 +69,7 @@ class OverTheSwingPage(QWidget):
         leaves = list(dict.fromkeys(one.leaf for one in self._swings))
         _fill(self.leaf, [(f"{leaf} leaf", leaf) for leaf in leaves])
         self.leaf.setVisible(len(leaves) > 1)
-        widths = [(f"{format_size(one.width)} in hinge", one.width) for one in self.shown()]
+        widths = [(hinge_words(one.on), one.on) for one in self.shown()]
         _fill(self.width_shown, widths)
 
     def _fill_gaps(self) -> None:
@@ -85,7 +85,7 @@ class OverTheSwingPage(QWidget):
         if study is None or not swings:
             return
         display = self.session.display
-        heads = ["Over the whole swing", *(f"{format_size(one.width)} in hinge" for one in swings)]
+        heads = ["Over the whole swing", *(hinge_words(one.on) for one in swings)]
         rows = swing_rows(swings, display)
         self.table.fill(heads, [((row.name, *row.values), f"Measured {row.measured}") for row in rows])
         place = max(self.width_shown.currentIndex(), 0)

@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QFrame, QGridLayout, QLabel, QScrollArea, QVBoxLay
 from configurator.rules.filling.tolerances import fill_tolerances
 from configurator.rules.wording import leaf_named
 from configurator.study import Study
+from configurator.study.hang import HungOn, hinge_words
 from configurator.study.tolerance.analysis import DRAWS, tolerance_result, wall_share
 from configurator.study.tolerance.deviations import TOLERANCE_OF
 from configurator.study.tolerance.findings import chance_words, tolerance_sentence, what_to_do
@@ -14,7 +15,7 @@ from configurator.ui.kit.fields import Field, field_for
 from configurator.ui.kit.layout import BARE, GROW, Box, Pool, QuietCombo, across, down, fill
 from configurator.ui.kit.look import GRID, sized, tabular, tinted
 from configurator.ui.state.session import Session
-from configurator.units import CLOSED_IN, Display, format_size
+from configurator.units import CLOSED_IN, Display
 from configurator.wording.tolerance_rows import ToleranceRow, name_of, tolerance_heads, tolerance_rows
 
 EMPTY = "Choose an opening, or add one with + at the left: how sure its hinge widths are is shown here."
@@ -29,7 +30,7 @@ _EVENLY = (
     "no promise."
 )
 
-Key = tuple[str, float]
+Key = tuple[str, HungOn]
 
 
 class TolerancePage(QWidget):
@@ -83,9 +84,9 @@ class TolerancePage(QWidget):
     def _work_out_next(self) -> None:
         if self._study is None or not self._waiting or not self.isVisible():
             return
-        leaf, width = key = self._waiting.pop(0)
+        leaf, on = key = self._waiting.pop(0)
         try:
-            self._found[key] = tolerance_result(self._study, leaf, width, fineness=CLOSED_IN)
+            self._found[key] = tolerance_result(self._study, leaf, on, fineness=CLOSED_IN)
         except ValueError as error:
             self._found[key] = str(error)
         self._show()
@@ -214,7 +215,7 @@ class TolerancePage(QWidget):
 
 
 def _keys(study: Study) -> list[Key]:
-    return [(one.leaf, one.hinge_width) for one in study.candidates]
+    return [(one.leaf, one.on) for one in study.candidates]
 
 
 def _recommended(study: Study | None) -> list[Key]:
@@ -223,8 +224,8 @@ def _recommended(study: Study | None) -> list[Key]:
 
 
 def _name(key: Key) -> str:
-    leaf, width = key
-    return f"{format_size(width)} in hinge{leaf_named(leaf, ', {}')}"
+    leaf, on = key
+    return f"{hinge_words(on)}{leaf_named(leaf, ', {}')}"
 
 
 def _said(result: ToleranceResult, display: Display) -> str:

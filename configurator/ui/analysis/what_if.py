@@ -175,15 +175,12 @@ class WhatIfPage(QWidget):
     def _held(self, found: WhatIf, value: float) -> dict[str, object]:
         """Return what a trial changes: the widths beside one another stay those that are on show."""
         changes = dict(found.hold.changes(value))
-        widths = (
-            tuple(dict.fromkeys(one.hinge_width for one in self._study.candidates)) if self._study else ()
-        )
-        return {"compare": widths, **changes}
+        return {"compare": self._study.compared if self._study else (), **changes}
 
     def _does(self, found: WhatIf, value: float) -> str:
         study = self.session.trial.study
         width = value if found.parameter.of_hinge else found.width
-        each = () if study is None else study.candidates
+        each = () if study is None else study.butts
         same = [one for one in each if one.leaf == found.leaf and abs(one.hinge_width - width) <= TOLERANCE]
         if study is None or not same:
             return ""

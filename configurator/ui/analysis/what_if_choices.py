@@ -39,7 +39,7 @@ class Choices(QWidget):
         another = study is not self._study
         self._study = study
         if another:
-            names = [_leaf_name(one) for one in (study.candidates if study else ())]
+            names = [_leaf_name(one) for one in (study.butts if study else ())]
             _fill(self.leaf, [(name, name) for name in names], _recommended(study))
         _fill(
             self.parameter,
@@ -54,7 +54,7 @@ class Choices(QWidget):
     def candidate(self) -> Candidate | None:
         """Return the leaf on the hinge open width that is asked about."""
         place = self.leaf.currentIndex()
-        known = self._study.candidates if self._study else ()
+        known = self._study.butts if self._study else ()
         return known[place] if 0 <= place < len(known) else None
 
     def chosen_parameter(self) -> Parameter | None:
@@ -84,8 +84,8 @@ def _recommended(study: Study | None) -> int:
     if study is None or not study.specification.leaves:
         return 0
     width = study.specification.leaves[0].parts["width"].value
-    first = study.candidates[0].leaf
-    places = [n for n, one in enumerate(study.candidates) if (one.leaf, one.hinge_width) == (first, width)]
+    first = study.butts[0].leaf
+    places = [n for n, one in enumerate(study.butts) if (one.leaf, one.hinge_width) == (first, width)]
     return places[0] if places else 0
 
 

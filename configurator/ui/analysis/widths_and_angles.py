@@ -4,6 +4,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QLabel, QPushButton, QWidget
 
 from configurator.drawing.charts.width_chart import width_chart
+from configurator.model import Way
 from configurator.rules.specification import MOST_COMPARED
 from configurator.sentences import capitalized
 from configurator.study import Study
@@ -82,13 +83,14 @@ class WidthsAndAngles(QWidget):
             self._take(width)
 
     def _take(self, width: float) -> None:
-        widths = self._compared()
-        if width not in widths and len(widths) < MOST_COMPARED:
-            self.session.edit(COMPARE, sorted((*widths, width)))
+        compared = self._compared()
+        if width not in compared and len(compared) < MOST_COMPARED:
+            widths = [one for one in (*compared, width) if not isinstance(one, Way)]
+            self.session.edit(COMPARE, [*sorted(widths), *(one for one in compared if isinstance(one, Way))])
 
-    def _compared(self) -> tuple[float, ...]:
+    def _compared(self) -> tuple[float | Way, ...]:
         study = self.session.study
-        return () if study is None else tuple(dict.fromkeys(one.hinge_width for one in study.candidates))
+        return () if study is None else study.compared
 
     def _fill_leaves(self) -> None:
         names = [one.leaf for one in self._leaves]

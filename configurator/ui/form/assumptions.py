@@ -45,7 +45,7 @@ def _of_door_stop(study: "Study") -> dict[str, Any]:
         return {}
     chosen = study.specification.whole.get("width")  # none where no hinge is chosen here
     width = None if chosen is None else chosen.value
-    places = {one.hinge_width: one.door_stop for one in reversed(study.candidates)}
+    places = {one.on: one.door_stop for one in reversed(study.candidates)}
     place = (places.get(width) if width is not None else None) or next(reversed(places.values()), None)
     if place is None:
         return {}

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from PySide6.QtWidgets import QPushButton, QToolButton
 
+from configurator.model.paths import words_of
 from configurator.tables import DoorStopKindRow, ObstructionKindRow, row_of
 from configurator.ui.kit.fields import Assumptions, ChoiceField, LineField
 from configurator.ui.kit.kinds import SIZE, NotReadError
@@ -167,6 +168,8 @@ class ProjectionField(LineField):
         self._show_text("" if value is None else self.write(value))
 
 
+COMPARE = "compare"
+_AXIS = ("axis_off_face", "axis_from_heel")
 USUAL_HINGE_HEIGHT = 4.5
 """Inches; what a 1-3/4 in door commonly takes, where the program has chosen nothing yet. No source."""
 
@@ -209,6 +212,25 @@ def read_hinge_width(text: str, height: float, display: Display) -> "float | Wid
     if first != height and second == height:
         return _question(first, second, height)
     return second
+
+
+def read_way(text: str, display: Display) -> dict[str, Any] | None:
+    """Read a way of hanging with its axis, as `offset pivot 3/4, 3/4`: off the face, then from the heel.
+
+    None where the text names no kind of way. Raises NotReadError.
+    """
+    words = " ".join(text.split())
+    kind = next((one for one in words_of(f"{COMPARE}.hung_on") if words.lower().startswith(one)), None)
+    if kind is None:
+        return None
+    rest = words[len(kind) :].strip(" ,")
+    try:
+        lengths = [parse_length(part, metric=display.metric) for part in rest.split(",")] if rest else []
+    except LengthError as error:
+        raise NotReadError(str(error)) from None
+    if len(lengths) > len(_AXIS):
+        raise NotReadError(f"Write its axis off the face, then from the heel, as {kind} 3/4, 3/4.")
+    return {"hung_on": kind, **dict(zip(_AXIS, lengths, strict=False))}
 
 
 def _question(first: float, second: float, height: float) -> WidthQuestion:

@@ -210,8 +210,8 @@ class PlanCanvas(FigureCanvasQTAgg):
         """Return what a client would call the dimension or part at a place of the widget, else nothing."""
         return name_at(self._named_spots(), self._on_sheet(position)) if self._sheet is not None else ""
 
-    def measured_under(self, position: QPointF) -> tuple[str, float, str] | None:
-        """Return leaf, hinge open width and what is measured by the dimension there; None for none."""
+    def measured_under(self, position: QPointF) -> tuple[str, Any, str] | None:
+        """Return leaf, what it hangs on and what is measured by the dimension there; None for none."""
         from configurator.drawing.plan.pointing import hinge_at
 
         if self._sheet is None or self._study is None:

@@ -1,9 +1,20 @@
-"""The hinge open widths set side by side: one chip each, and a field that adds another."""
+"""The hinge widths and other ways of hanging set side by side: a chip each, and what adds another."""
+
+from typing import Any
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QGridLayout, QLabel, QLineEdit, QPushButton, QToolButton, QWidget
+from PySide6.QtWidgets import QGridLayout, QLabel, QLineEdit, QMenu, QPushButton, QToolButton, QWidget
 
-from configurator.ui.form.special import USUAL_HINGE_HEIGHT, WidthQuestion, read_hinge_width
+from configurator.model import Way
+from configurator.model.paths import words_of
+from configurator.sentences import capitalized
+from configurator.ui.form.special import (
+    COMPARE,
+    USUAL_HINGE_HEIGHT,
+    WidthQuestion,
+    read_hinge_width,
+    read_way,
+)
 from configurator.ui.kit.fields import Note
 from configurator.ui.kit.kinds import NotReadError
 from configurator.ui.kit.layout import BARE, GROW, Pool, across, down, fill
@@ -11,7 +22,7 @@ from configurator.ui.kit.look import GRID, sized
 from configurator.ui.state.session import Session
 from configurator.units import format_size
 
-PATH = "compare"
+PATH = COMPARE
 IN_A_LINE = 6
 """Chips side by side; more go below, so that the window need not grow."""
 
@@ -25,8 +36,16 @@ class WidthsBar(QWidget):
         self.question: WidthQuestion | None = None
         self.entry = QLineEdit()
         self.entry.setPlaceholderText("add a width")
-        self.entry.setToolTip("A hinge open width as 4-1/2, or a hinge size as 4-1/2 x 4 (height x width)")
-        self.entry.setAccessibleName("add a hinge open width")
+        self.entry.setToolTip(
+            "A hinge open width as 4-1/2, a hinge size as 4-1/2 x 4 (height x width), or another way to hang "
+            "the door with its axis off the face and from the heel, as offset pivot 3/4, 3/4"
+        )
+        self.entry.setAccessibleName("add a hinge open width or another way to hang the door")
+        self.ways = QToolButton()
+        self.ways.setText("Another way")
+        self.ways.setToolTip("Set another way to hang the door beside the hinge widths")
+        self.ways.setPopupMode(QToolButton.ToolButtonPopupMode.InstantPopup)
+        self.ways.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.entry.setFixedWidth(24 * GRID)
         self.entry.returnPressed.connect(self._add)
         self.answer = QWidget()
@@ -36,7 +55,7 @@ class WidthsBar(QWidget):
         self.keep.clicked.connect(lambda: self._answer(swapped=False))
         self._chip_lines = QGridLayout()
         self._chips = Pool(self._chip)
-        self._shown: tuple[float, ...] = ()
+        self._shown: tuple[float | Way, ...] = ()
         self._build()
 
     def show_state(self) -> None:
@@ -56,36 +75,40 @@ class WidthsBar(QWidget):
         """A button for each width, which takes it out."""
         return self._chips.on_show
 
-    def widths(self) -> tuple[float, ...]:
-        """Return the widths on show: those that were given, or those the program compares by itself."""
-        given: tuple[float, ...] = self.session.value(PATH) or ()
+    def widths(self) -> tuple[float | Way, ...]:
+        """Return what is on show: what was given, or what the program compares by itself."""
+        given: tuple[float | Way, ...] = self.session.value(PATH) or ()
         study = self.session.study if not given else None
-        if study is None:
-            return given
-        return tuple(dict.fromkeys(candidate.hinge_width for candidate in study.candidates))
+        return given if study is None else study.compared
 
-    def remove(self, width: float) -> None:
-        """Take a width out of the comparison."""
+    def remove(self, width: float | Way) -> None:
+        """Take a width or a way out of the comparison."""
         self.question = None
         self.session.edit(PATH, [other for other in self.widths() if other != width])
 
     def _build(self) -> None:
         title = QLabel("Hinge open widths")
         self._chip_lines.setSpacing(GRID)
-        line = across(title, self._chip_lines, self.entry, GROW, spacing=GRID, margins=BARE)
+        menu = QMenu(self.ways)
+        for kind in words_of(f"{PATH}.hung_on"):
+            added = menu.addAction(capitalized(kind))
+            added.triggered.connect(lambda _=False, kind=kind: self._take({"hung_on": kind}))
+        self.ways.setMenu(menu)
+        line = across(title, self._chip_lines, self.entry, self.ways, GROW, spacing=GRID, margins=BARE)
         fill(self, down(line, margins=BARE))
         for button in (self.swap, self.keep):
             sized(button, -1)
         fill(self.answer, across((self.note, 1), self.swap, self.keep, spacing=GRID, margins=BARE))
         self.answer.hide()
 
-    def _show_chips(self, widths: tuple[float, ...]) -> None:
+    def _show_chips(self, widths: tuple[float | Way, ...]) -> None:
         self._shown = widths
         for chip, width in zip(self._chips.take(len(widths)), widths, strict=True):
-            words = format_size(width)
+            way = isinstance(width, Way)
+            words = width.words if isinstance(width, Way) else format_size(width)
             chip.setText(f"{words} ×")
-            chip.setToolTip(f"Take {words} in out of the comparison")
-            chip.setAccessibleName(f"remove hinge open width {words} in")
+            chip.setToolTip(f"Take {words}{'' if way else ' in'} out of the comparison")
+            chip.setAccessibleName(f"remove {words}" if way else f"remove hinge open width {words} in")
 
     def _chip(self, place: int) -> QToolButton:
         chip = QToolButton()
@@ -102,7 +125,9 @@ class WidthsBar(QWidget):
             self.show_state()
             return
         try:
-            found = read_hinge_width(text, self._hinge_height(), self.session.display)
+            found = read_way(text, self.session.display) or read_hinge_width(
+                text, self._hinge_height(), self.session.display
+            )
         except NotReadError as error:
             self.session.refuse(PATH, text, str(error))
             return
@@ -111,7 +136,7 @@ class WidthsBar(QWidget):
         else:
             self._take(found)
 
-    def _take(self, width: float) -> None:
+    def _take(self, width: float | dict[str, Any]) -> None:
         if self.session.edit(PATH, [*self.widths(), width]):
             self.entry.clear()
         else:

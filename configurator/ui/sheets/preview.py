@@ -13,9 +13,10 @@ from configurator.drawing.sheets import sheet_maker
 from configurator.model import JobFacts, Opening
 from configurator.order.studied import NotStudied, study_or_fault
 from configurator.study import Study
+from configurator.study.hang import HungOn, hinge_words
 from configurator.ui.kit.look import GRID
 from configurator.ui.kit.painter import paint_groups
-from configurator.units import Display, format_size
+from configurator.units import Display
 
 STEP = 1.25
 LEAST, MOST = 0.25, 4.0
@@ -204,11 +205,6 @@ ONE_WIDTH_OF = "plan"
 """The kind that can be drawn of one hinge width alone, which it then draws large."""
 
 
-def width_words(width: float) -> str:
-    """Name a hinge open width: hinges are sold by the inch, whatever lengths are shown in."""
-    return f"{format_size(width)} in hinge"
-
-
 @dataclass(frozen=True, slots=True)
 class SheetChoice:
     """What is to be laid out, and how; a scale of None is fitted, a width of None is every one compared.
@@ -220,7 +216,7 @@ class SheetChoice:
     paper: Paper
     scale: Scale | None
     display: Display
-    width: float | None = None
+    width: "HungOn | None" = None
 
     def page(self, study: Study, job: JobFacts, number: tuple[int, int] = (1, 1)) -> Page:
         """Return the sheet of one opening. Raises ValueError, in words, where it cannot be drawn so."""
@@ -230,9 +226,9 @@ class SheetChoice:
     def _narrowed(self, study: Study) -> Study:
         if self.width is None or self.kind != ONE_WIDTH_OF:
             return study
-        found = tuple(one for one in study.candidates if one.hinge_width == self.width)
+        found = tuple(one for one in study.candidates if one.on == self.width)
         if not found:
-            raise ValueError(f"{width_words(self.width)} is not among the widths compared")
+            raise ValueError(f"{hinge_words(self.width)} is not among the widths compared")
         return replace(study, candidates=found)
 
 

@@ -90,7 +90,7 @@ def test_every_letter_of_every_number_lies_in_the_window_and_on_its_own_layer():
 def test_a_place_of_the_large_picture_is_found_in_plan():
     for panel, candidate in zip(SHEET.panels, STUDY.candidates, strict=True):
         place = looked_at(SHEET, LEAVES, panel.main.view.to_sheet((0.5, 1.0)))
-        assert (place.leaf, place.width) == ("single", candidate.hinge_width)
+        assert (place.leaf, place.on) == ("single", candidate.hinge_width)
         assert math.dist(place.point, (0.5, 1.0)) < 1e-9
         window = panel.inset.view.window
         middle = ((window.left + window.right) / 2, (window.bottom + window.top) / 2)

@@ -86,7 +86,7 @@ def test_a_letter_under_the_pointer_or_chosen_by_keyboard_is_marked(page, sessio
     session.pointed.connect(marked.append)
     page.text.highlighted.emit(QUrl("#rho_s"))
     assert marked[-1].words == "ρ_s = 2.7078 in"
-    assert (marked[-1].leaf, marked[-1].width) == ("single", 4.0)
+    assert (marked[-1].leaf, marked[-1].on) == ("single", 4.0)
     page.text.highlighted.emit(QUrl(""))
     assert marked[-1] is None
     page.letters.setCurrentCell(letter_row(page, "W"), 0)

@@ -1,0 +1,89 @@
+"""What there is to say of a leaf that hangs on something else than a butt of some width."""
+
+import math
+from collections.abc import Iterator
+
+from configurator.rules.filling.ways import FilledWay
+from configurator.rules.finding import Finding, Severity, Source, finding
+from configurator.rules.hinge.answers import WidthAnswer, wanted_angle
+from configurator.rules.wording import degrees, exactly, inches, leaf_named
+from configurator.tables import practice
+from configurator.units import TOLERANCE
+
+_PLAN = Source("worked out from the plan", "derived")
+
+
+def on_way(way: FilledWay, leaf: str = "single") -> str:
+    """Return the start of a sentence about a leaf that hangs so: `On an offset pivot`."""
+    side = f"Swung to the {way.toward} side on" if way.double_acting else "On"
+    named = way.kind_with_axis
+    return f"{side} {'an' if named[0] in 'aeiou' else 'a'} {named}{leaf_named(leaf, ' ({})')}"
+
+
+def heel_meets(answer: WidthAnswer) -> bool:
+    """Return whether the heel of the leaf meets its own frame before the door is open as wanted."""
+    met, way = answer.stopped_by_bare, answer.way
+    if way is None or met is None or met.at_rest or met.kind not in ("frame", "stop"):
+        return False
+    return way.from_heel > 0.0 and answer.greatest_angle_bare < min(wanted_angle(answer), 90.0) - TOLERANCE
+
+
+def way_findings(answer: WidthAnswer, way: FilledWay) -> Iterator[Finding]:
+    """Yield what is known of the way itself: a heel that binds, an axis to ask for, a fire door."""
+    if heel_meets(answer):
+        yield _heel(answer, way)
+    if way.assumed and way.toward == "pull":
+        yield _axis_to_ask(answer, way)
+    if way.double_acting and way.toward == "pull":
+        yield _no_stop(answer, way)
+        if answer.filled.use.fire_rated:
+            yield _on_a_fire_door(way)
+
+
+def _heel(answer: WidthAnswer, way: FilledWay) -> Finding:
+    """Say where the heel binds, and by how much more room it would pass."""
+    angle, met, thick = answer.greatest_angle_bare, answer.stopped_by_bare, answer.filled.thickness
+    on_stop = met is not None and met.kind == "stop"
+    # The corner comes as far as its distance from the axis: sideways to the jamb, or back to the stop.
+    inside = max(abs(way.off_face), abs(way.off_face + thick))
+    straight = abs(way.off_face + thick) if on_stop else way.from_heel
+    room = math.hypot(way.from_heel, inside) - straight
+    mend = (
+        f"Leave more than {inches(room, 'up')} between the door and its stop there"
+        if on_stop
+        else f"Leave more than {inches(room, 'up')} between the door and the jamb there"
+    )
+    message = (
+        f"{on_way(way, answer.leaf)} the heel of the door meets the {'stop' if on_stop else 'frame'} at "
+        f"{degrees(angle)}. {mend}, or have the heel edge rounded as the drawing of the {way.kind} shows."
+    )
+    return finding("heel binds", "error", message, _PLAN, (), angle=angle, gap_needed=room)
+
+
+def _axis_to_ask(answer: WidthAnswer, way: FilledWay) -> Finding:
+    off, heel = way.off_face, way.from_heel
+    where = f"{exactly(abs(off))} {'off' if off >= 0 else 'inside'} the door's pull face"
+    where += f" and {exactly(abs(heel))} {'from' if heel >= 0 else 'beyond'} its heel edge"
+    message = (
+        f"The axis of the {way.kind} is taken at its usual place, {where}. The angle and the clear width "
+        "stand on it. Ask for its drawing before ordering."
+    )
+    severity: Severity = "warning" if answer.filled.use.accessible else "note"
+    return finding("axis not given", severity, message, way.row.cited, (), off_face=off, from_heel=heel)
+
+
+def _no_stop(answer: WidthAnswer, way: FilledWay) -> Finding:
+    message = (
+        f"A door on a {way.kind} swings both ways: its frame is taken without a stop, and the door where the "
+        f"rabbet would put it, {exactly(answer.filled.inset)} behind the frame's pull face. Say so to "
+        "whoever makes the frame."
+    )
+    return finding("no stop in the frame", "note", message, practice("double_acting"))
+
+
+def _on_a_fire_door(way: FilledWay) -> Finding:
+    message = (
+        f"A fire door has to latch, and a door on a {way.kind} that swings both ways does not of itself. Ask "
+        "for its listing, or hang the door another way."
+    )
+    return finding("way on a fire door", "error", message, practice("double_acting_fire"))
