@@ -1,6 +1,6 @@
 """An architect's door schedule, CSV or XLSX, into a job: read, compared, and taken only when told so.
 
-`sheet` reads a file into rows of texts (`text_file`, `workbook`), `table` finds the header and what stands
+`sheet` reads a file into rows of texts (`text_file`, `workbook`), `table` finds the header (`fields`) and what stands
 about it (`notes`), and `columns` says what stands under each heading. `asking` has what a row must be asked
 before it is an opening, `rows` reads it into values, faults and assumptions (`sizes`, `words`). `comparing`
 sets the rows against a job, `saying` words it all and has what became of every cell. `refused.QUESTIONS` are

@@ -8,8 +8,7 @@ from statistics import median
 from types import MappingProxyType
 from typing import Literal
 
-from configurator.intake.fields import FIELDS, SEVERAL, Unit, needs_unit
-from configurator.intake.headings import height_first, matched, unit_named
+from configurator.intake.fields import FIELDS, SEVERAL, Unit, height_first, matched, needs_unit, unit_named
 from configurator.intake.refused import QUESTIONS, Question
 from configurator.intake.sheet import IntakeError
 from configurator.intake.table import ScheduleTable

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field, replace
 from types import MappingProxyType
 from typing import NamedTuple
 
-from configurator.intake.headings import Header, best_header
+from configurator.intake.fields import Header, best_header
 from configurator.intake.notes import Note, is_title, name_above, note_of, notes_begin
 from configurator.intake.sheet import IntakeError, Sheet, SheetRow
 

@@ -13,7 +13,7 @@ from openpyxl import load_workbook
 from openpyxl.cell.rich_text import CellRichText, TextBlock
 from openpyxl.utils import column_index_from_string, get_column_letter
 
-from configurator.intake.headings import best_header
+from configurator.intake.fields import best_header
 from configurator.intake.refused import NOT_WORKED_OUT
 from configurator.intake.sheet import (
     NOT_STRUCK,

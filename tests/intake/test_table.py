@@ -1,8 +1,7 @@
 import pytest
 
 from configurator.intake.columns import chosen, columns_told, reading_of, units_told
-from configurator.intake.fields import FIELDS
-from configurator.intake.headings import fields_named, height_first, unit_named
+from configurator.intake.fields import FIELDS, fields_named, height_first, unit_named
 from configurator.intake.sheet import IntakeError
 from configurator.intake.table import corrected
 from tests.intake.reading import sheet, table

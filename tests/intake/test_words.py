@@ -2,8 +2,7 @@ import csv
 
 import pytest
 
-from configurator.intake.fields import FIELDS
-from configurator.intake.headings import fields_named
+from configurator.intake.fields import FIELDS, fields_named
 from configurator.intake.words import accepted, says_nothing, word
 from configurator.model.paths import vocabulary
 from configurator.resource_files import resource_path
