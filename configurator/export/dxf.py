@@ -1,4 +1,7 @@
-"""Pages as DXF: what is drawn at 1:1 in inches in model space, and a layout with viewports for every page."""
+"""Pages as DXF: what is drawn at 1:1 in model space, and a layout with viewports for every page.
+
+The unit is the inch, or the millimetre where the pages are metric.
+"""
 
 import io
 import math
@@ -9,19 +12,22 @@ import ezdxf
 from ezdxf.document import Drawing
 from ezdxf.layouts import Paperspace
 
+from configurator.drawing.base.lettering import text_width
 from configurator.drawing.base.primitives import Point, Primitive, Region, Text
 from configurator.drawing.base.view import Box, Group, paper
 from configurator.drawing.pages.page import MM_PER_INCH, POINTS_PER_INCH, Detail, Page, Scale
 from configurator.export.dxf_entities import NAMES, DxfPainter
-from configurator.export.dxf_tables import NOT_PLOTTED, add_layers, new_drawing
+from configurator.export.dxf_tables import NOT_PLOTTED, add_layers, new_drawing, per_inch
 from configurator.export.painting import paint
 
 _FULL = Scale("full size", 1.0)
-_APART = 12.0
-"""Details stand this far apart in model space at least, inches, each with its origin at a whole foot."""
+_APART = {True: 300.0, False: 12.0}
+"""Details stand this far apart in model space at least, millimetres or inches, their origins at multiples."""
 _TITLE = 10.0
 _TITLE_LAYER = "A-ANNO-TTLB"
 _LONGEST_NAME = 80
+_LOCKED = 16384
+"""The flag of a viewport that keeps its scale."""
 _NOT_IN_NAMES = str.maketrans(dict.fromkeys('<>/\\":;?*|=`,', "-"))
 
 
@@ -35,7 +41,7 @@ def dxf_bytes(pages: Iterable[Page]) -> bytes:
     if not sheets:
         raise ValueError("there is no sheet to write")
     with _without_the_moment():
-        drawing = new_drawing()
+        drawing = new_drawing(metric=sheets[0].metric)
         drawing.appids.add(NAMES)
         add_layers(drawing, _layer_names(sheets))
         boxes = [
@@ -81,28 +87,30 @@ def _layers_of(item: Primitive) -> Iterator[str]:
 
 def _placed(drawing: Drawing, pages: Sequence[Page]) -> Iterator[tuple[Page, list[DxfPainter]]]:
     """Yield each page with a painter for each of its details: side by side, page under page."""
-    row = 0.0
+    unit, row = per_inch(drawing), 0.0
+    apart = _APART[unit != 1.0]
     for page in pages:
         painters: list[DxfPainter] = []
         column = 0.0
         for detail in page.details:
-            box = _about_origin(detail)
-            x = column if not painters else _whole_feet(column + _APART - box.left)
-            y = row if not row else -_whole_feet(box.top - row)
+            box = _about_origin(detail, unit)
+            x = column if not painters else _stepped(column + apart - box.left, apart)
+            y = row if not row else -_stepped(box.top - row, apart)
             painters.append(_painter(drawing, detail, (x, y)))
-            column = x + box.right
+            title = text_width(_title_words(page, detail), _TITLE) / detail.view.scale * unit
+            column = x + max(box.right, box.left + title)
         yield page, painters
         boxes = map(_box_in_model, page.details, painters)
-        row = min((box.bottom for box in boxes), default=row) - _APART
+        row = min((box.bottom for box in boxes), default=row) - apart
 
 
-def _whole_feet(inches: float) -> float:
-    return 12.0 * math.ceil(inches / 12.0)
+def _stepped(length: float, step: float) -> float:
+    return step * math.ceil(length / step)
 
 
-def _about_origin(detail: Detail) -> Box:
-    """Return what a detail's window shows, inches from the detail's own origin."""
-    window, (x, y), scale = detail.view.window, detail.view.origin, detail.view.scale
+def _about_origin(detail: Detail, unit: float) -> Box:
+    """Return what a detail's window shows from the detail's own origin, `unit` drawing units an inch."""
+    window, (x, y), scale = detail.view.window, detail.view.origin, detail.view.scale / unit
     return Box(
         (window.left - x) / scale,
         (window.bottom - y) / scale,
@@ -113,7 +121,9 @@ def _about_origin(detail: Detail) -> Box:
 
 def _painter(drawing: Drawing, detail: Detail, at: Point) -> DxfPainter:
     view = detail.view
-    return DxfPainter(drawing, drawing.modelspace(), detail.scale, 1 / view.scale, view.origin, at)
+    return DxfPainter(
+        drawing, drawing.modelspace(), detail.scale, per_inch(drawing) / view.scale, view.origin, at
+    )
 
 
 def _box_in_model(detail: Detail, painter: DxfPainter) -> Box:
@@ -126,8 +136,8 @@ def _add_page(drawing: Drawing, page: Page, painters: Sequence[DxfPainter]) -> l
     layout = _layout(drawing, page)
     for detail, painter in zip(page.details, painters, strict=True):
         paint([detail.group, _title(page, detail)], painter)
-        _add_viewport(layout, detail, painter)
-    on_paper = DxfPainter(drawing, layout, _FULL, 1 / POINTS_PER_INCH, (0.0, 0.0))
+        _add_viewport(layout, detail, painter, per_inch(drawing))
+    on_paper = DxfPainter(drawing, layout, _FULL, per_inch(drawing) / POINTS_PER_INCH, (0.0, 0.0))
     paint([Group(paper(*page.paper.points), page.furniture)], on_paper)
     return list(map(_box_in_model, page.details, painters))
 
@@ -141,8 +151,10 @@ def _layout(drawing: Drawing, page: Page) -> Paperspace:
     else:
         drawing.layouts.rename(first, name)
         layout = drawing.paperspace(name)
-    size = (page.paper.width / MM_PER_INCH, page.paper.height / MM_PER_INCH)
-    layout.page_setup(size=size, units="inch", scale=(1, 1), name=page.paper.name, device="")
+    unit = per_inch(drawing)
+    size = (page.paper.width / MM_PER_INCH * unit, page.paper.height / MM_PER_INCH * unit)
+    units = "inch" if unit == 1.0 else "mm"
+    layout.page_setup(size=size, units=units, scale=(1, 1), name=page.paper.name, device="")
     for viewport in layout.viewports():  # the one for the paper itself
         viewport.dxf.layer = NOT_PLOTTED
     return layout
@@ -157,25 +169,30 @@ def _free_name(drawing: Drawing, title: str) -> str:
     return next(name for name in names if name.lower() not in taken)
 
 
-def _add_viewport(layout: Paperspace, detail: Detail, painter: DxfPainter) -> None:
-    """Show a detail on its page at its scale, where its window is."""
+def _add_viewport(layout: Paperspace, detail: Detail, painter: DxfPainter, unit: float) -> None:
+    """Show a detail on its page at its scale, where its window is; locked, so that no wheel changes it."""
     window = detail.view.window
     middle = ((window.left + window.right) / 2, (window.bottom + window.top) / 2)
-    layout.add_viewport(
-        center=(middle[0] / POINTS_PER_INCH, middle[1] / POINTS_PER_INCH),
-        size=(window.width / POINTS_PER_INCH, window.height / POINTS_PER_INCH),
+    point = unit / POINTS_PER_INCH
+    viewport = layout.add_viewport(
+        center=(middle[0] * point, middle[1] * point),
+        size=(window.width * point, window.height * point),
         view_center_point=painter.point(middle),
-        view_height=window.height / detail.view.scale,
+        view_height=window.height / detail.view.scale * unit,
         dxfattribs={"layer": NOT_PLOTTED},
     )
+    viewport.dxf.flags |= _LOCKED
 
 
 def _title(page: Page, detail: Detail) -> Group:
     """Return what says under a detail in model space what it is; its viewport does not show that."""
     window = detail.view.window
     at = detail.view.to_plan((window.left, window.bottom - 1.5 * _TITLE))
-    words = f"{page.title}: {detail.name}, {detail.scale.name}" if detail.name else page.title
-    return Group(detail.view, (Text(_TITLE_LAYER, at, words, _TITLE),))
+    return Group(detail.view, (Text(_TITLE_LAYER, at, _title_words(page, detail), _TITLE),))
+
+
+def _title_words(page: Page, detail: Detail) -> str:
+    return f"{page.title}: {detail.name}, {detail.scale.name}" if detail.name else page.title
 
 
 def _look_at(drawing: Drawing, boxes: Sequence[Box]) -> None:

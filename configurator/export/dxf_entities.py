@@ -19,11 +19,14 @@ from configurator.export.dxf_tables import (
     BOLD,
     CAPITALS,
     GROUND,
+    MASK,
     REGULAR,
     dimension_style,
     ground_shade,
+    live_text,
     mark_block,
     pattern_lines,
+    per_inch,
 )
 
 NAMES = "OPENING_CONFIGURATOR"
@@ -102,7 +105,8 @@ class DxfPainter:
         if not shown:
             return
         if (shade := ground_shade(material)) is None:
-            self._space.add_wipeout(shown, dxfattribs={"layer": GROUND})
+            # The library takes a layer with the others of a wipeout's attributes, and drops it.
+            self._space.add_wipeout(shown).dxf.layer = MASK
         else:
             self._shaded(shown, shade)
 
@@ -162,17 +166,22 @@ class DxfPainter:
         lettering.set_placement(self.point(at), align=_ALIGNED[anchor])
 
     def dimension(self, item: Dimension, view: View) -> None:
-        """A dimension measures its own points, and is drawn in its block exactly as it is on paper."""
+        """A dimension measures its own points, and is drawn in its block exactly as it is on paper.
+
+        Its number is live: drawn anew after a stretch it says the new length, with the words about it.
+        """
         a, b, line_a, line_b, text_at = (
             self.point(view.to_sheet(point))
             for point in (item.a, item.b, item.line_a, item.line_b, item.text_at)
         )
+        unit = per_inch(self._drawing)
+        text, way = live_text(one_line(item.text), item.value, unit != 1.0)
         up = item.size * CAPITALS * self._per_point / 2
         middle = (text_at[0] - up * math.sin(item.text_angle), text_at[1] + up * math.cos(item.text_angle))
         attributes: dict[str, Any] = {
             "layer": item.layer,
             "dimtype": _ROTATED + _OWN_BLOCK + _TEXT_PLACED,
-            "dimstyle": dimension_style(self._drawing, self._scale, item.text_angle != 0.0),
+            "dimstyle": dimension_style(self._drawing, self._scale, item.text_angle != 0.0, way),
             "geometry": self._dimension_block(item, view),
             "defpoint": line_b,
             "defpoint2": a,
@@ -180,8 +189,8 @@ class DxfPainter:
             "text_midpoint": middle,
             "attachment_point": _MIDDLE_CENTRE,
             "angle": math.degrees(math.atan2(line_b[1] - line_a[1], line_b[0] - line_a[0])),
-            "text": one_line(item.text).replace("\\", "\\\\").replace("{", "\\{").replace("}", "\\}"),
-            "actual_measurement": item.value,
+            "text": text.replace("\\", "\\\\").replace("{", "\\{").replace("}", "\\}"),
+            "actual_measurement": item.value * unit,
         }
         _name(self._space.new_entity("DIMENSION", attributes), item.name)
 

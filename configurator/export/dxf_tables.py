@@ -1,6 +1,7 @@
-"""An empty DXF drawing in inches with the layers, line types, lettering, marks and hatches of the style."""
+"""An empty DXF drawing, in inches or millimetres, with layers, line types, marks and hatches of the style."""
 
 import math
+import re
 from collections.abc import Iterable
 from functools import cache
 from typing import Any
@@ -16,7 +17,8 @@ from configurator.drawing.base.hatch import DOT_ROWS, DOT_SHIFT, GRAIN_EVERY, GR
 from configurator.drawing.base.on_sheet import CROSS, DOT, RING, SMALL_RING
 from configurator.drawing.base.primitives import Point
 from configurator.drawing.base.style import POINTS_PER_MM, Layer, Material, inks, layers, materials
-from configurator.drawing.pages.page import POINTS_PER_INCH, Scale
+from configurator.drawing.pages.page import MM_PER_INCH, POINTS_PER_INCH, Scale
+from configurator.units import TOLERANCE, parse_length
 
 PatternLine = tuple[float, Point, Point, list[float]]
 """Angle in degrees, base point, step to the next line, and dashes with gaps below zero."""
@@ -24,32 +26,51 @@ CAPITALS = 0.729
 """Height of capitals, of the type size: DXF letters by it. From the font file of DejaVu Sans (derived)."""
 REGULAR, BOLD = "LETTERING", "LETTERING-BOLD"
 GROUND = "A-DETL-GRND"
-"""The layer of the plain grounds under hatches: frozen alone, it leaves the lines."""
+"""The layer of the gray grounds under what is cut: frozen alone, it leaves the lines."""
+MASK = "A-DETL-MASK"
+"""The layer of the masks (wipeouts) under what is cut and light."""
 NOT_PLOTTED = "A-ANNO-NPLT"
 """The layer of the viewports; the National CAD Standard pattern has it for what is not plotted."""
+_FAMILY = "Arial"
+_FONTS = {REGULAR: "arial.ttf", BOLD: "arialbd.ttf"}
+"""A font that drawing programs have or replace by its like, and narrower than the one sheets are laid out in.
+
+The family stands beside the file, for a program that goes by it."""
 _COLOURS = {"ink": 7, "soft": 8, "hatch": 9, "rule": 9, "accent": 5, "warning": 1}
 """Color index of each ink of the style; 7 is black on paper and white on a dark screen."""
 _GRAY, _LIGHT_GRAY = 8, 9
 _DARK, _LIGHT = 0.65, 0.86
-_FRACTIONAL, _NOT_STACKED = 5, 2
+_DECIMAL, _FRACTIONAL, _NOT_STACKED, _NO_ZEROS_BEHIND = 2, 5, 2, 8
 _THIRTY_SECONDS = 5
+_PLACES_OF = {"32": _THIRTY_SECONDS, "64": 6}
+_WAYS = {"32": 1 / 32, "64": 1 / 64, "DECIMAL": 0.001, "": 0.1}
+"""How a style writes a number: fractions of an inch, its decimals, or millimetres; with the step of each."""
+_NUMBER = re.compile(r"(\d[\d./-]*) (?:in|mm)\b")
 _GRAIN_MEAN = 0.725
 """A stroke of the grain, of its period: the drawing's own run from 0.55 to 0.9, which one family cannot."""
 _NO_STYLE = "Standard"
 
 
-def new_drawing() -> Drawing:
-    """Return the drawing; line types are dashed in inches on paper."""
-    drawing = ezdxf.new("R2010", units=InsertUnits.Inches)
-    drawing.header["$LUNITS"], drawing.header["$LUPREC"] = _FRACTIONAL, _THIRTY_SECONDS
-    drawing.header["$MEASUREMENT"] = 0
+def new_drawing(metric: bool = False) -> Drawing:
+    """Return the drawing, in inches or in millimetres; line types are dashed in that unit on paper."""
+    drawing = ezdxf.new("R2010", units=InsertUnits.Millimeters if metric else InsertUnits.Inches)
+    units = (_DECIMAL, 1) if metric else (_FRACTIONAL, _THIRTY_SECONDS)
+    drawing.header["$LUNITS"], drawing.header["$LUPREC"] = units
+    drawing.header["$MEASUREMENT"] = int(metric)
     drawing.header["$LTSCALE"], drawing.header["$PSLTSCALE"] = 1.0, 1
     drawing.header["$LWDISPLAY"] = 1
     drawing.header["$DIMSTYLE"] = _NO_STYLE
-    drawing.styles.add(REGULAR, font="DejaVuSans.ttf")
-    drawing.styles.add(BOLD, font="DejaVuSans-Bold.ttf")
+    for style, font in _FONTS.items():
+        added = drawing.styles.add(style, font=font)
+        added.set_extended_font_data(_FAMILY, bold=style == BOLD)
+    drawing.set_wipeout_variables(frame=0)  # type: ignore[no-untyped-call]
     _add_marks(drawing)
     return drawing
+
+
+def per_inch(drawing: Drawing) -> float:
+    """Return how many units of a drawing are an inch: 1, or 25.4 of one in millimetres."""
+    return MM_PER_INCH if drawing.header["$INSUNITS"] == InsertUnits.Millimeters else 1.0
 
 
 def add_layers(drawing: Drawing, names: Iterable[str]) -> None:
@@ -58,45 +79,68 @@ def add_layers(drawing: Drawing, names: Iterable[str]) -> None:
     for name, layer in layers().items():
         if name in wanted:
             _add_layer(drawing, layer)
-    grounds = drawing.layers.add(GROUND, color=9, lineweight=0)
-    grounds.description = "grays and masks under what is cut"
+    for name, words in ((GROUND, "grays under what is cut"), (MASK, "masks under what is cut")):
+        drawing.layers.add(name, color=9, lineweight=0).description = words
     if NOT_PLOTTED not in drawing.layers:
         _add_layer(drawing, layers()[NOT_PLOTTED])
     drawing.layers.get(NOT_PLOTTED).dxf.plot = 0
 
 
-def dimension_style(drawing: Drawing, scale: Scale, along: bool) -> str:
+def live_text(text: str, value: float, metric: bool) -> tuple[str, str]:
+    """Return a dimension's text with `<>` for its number, and how a style writes that number anew.
+
+    `value` is inches. The text stays as it is, and the way the usual one, where no style would write that
+    number: it was rounded to the safe side, or says less than the least that is shown.
+    """
+    found, usual = _NUMBER.match(text), "" if metric else "32"
+    if found is None:
+        return text, usual
+    said = float(found[1]) if metric else parse_length(found[1])
+    shown = value * MM_PER_INCH if metric else value
+    for way, step in _WAYS.items():
+        mine = way == "" if metric else way != ""
+        if mine and abs(round(shown / step) * step - said) < TOLERANCE:
+            return "<>" + text[found.end(1) :], way
+    return text, usual
+
+
+def dimension_style(drawing: Drawing, scale: Scale, along: bool, way: str) -> str:
     """Return the name of the dimension style for a scale, made where it is not there yet.
 
-    A program that draws a dimension anew then letters it as large as it was, level or `along` its line.
-    The first style made is the drawing's own.
+    A program that draws a dimension anew then letters it as large as it was, level or `along` its line, its
+    number in a `way` of `live_text`. The first style made is the drawing's own.
     """
-    name = f"DIMS-{1 / scale.ratio:g}" + ("-ALONG" if along else "")
+    name = (
+        f"DIMS-{1 / scale.ratio:g}" + ("-ALONG" if along else "") + ("" if way in ("", "32") else f"-{way}")
+    )
     if name not in drawing.dimstyles:
+        variables = _dimension_variables(scale, along, way, per_inch(drawing))
         style = drawing.dimstyles.add(name)
-        style.update_dxf_attribs(_dimension_variables(scale, along))
+        style.update_dxf_attribs(variables)
         if drawing.header["$DIMSTYLE"] == _NO_STYLE:
             drawing.header["$DIMSTYLE"] = name
-            for variable, value in _dimension_variables(scale, along).items():
+            for variable, value in variables.items():
                 drawing.header[f"${variable.upper()}"] = value
     return name
 
 
-def _dimension_variables(scale: Scale, along: bool) -> dict[str, Any]:
+def _dimension_variables(scale: Scale, along: bool, way: str, unit: float) -> dict[str, Any]:
+    point = unit / POINTS_PER_INCH
     return {
         "dimscale": 1 / scale.ratio,
-        "dimtxt": 8.0 * CAPITALS / POINTS_PER_INCH,
-        "dimasz": ARROW / POINTS_PER_INCH,
-        "dimexo": GAP / POINTS_PER_INCH,
-        "dimexe": BEYOND / POINTS_PER_INCH,
-        "dimgap": 2.0 / POINTS_PER_INCH,
+        "dimtxt": 8.0 * CAPITALS * point,
+        "dimasz": ARROW * point,
+        "dimexo": GAP * point,
+        "dimexe": BEYOND * point,
+        "dimgap": 2.0 * point,
         "dimtad": 1,
         "dimtih": int(not along),
         "dimtoh": int(not along),
         "dimtmove": 2,
-        "dimlunit": _FRACTIONAL,
+        "dimlunit": _FRACTIONAL if way in _PLACES_OF else _DECIMAL,
         "dimfrac": _NOT_STACKED,
-        "dimdec": _THIRTY_SECONDS,
+        "dimdec": _PLACES_OF.get(way, 3 if way else 1),
+        "dimzin": 0 if way in _PLACES_OF else _NO_ZEROS_BEHIND,
         "dimtxsty": REGULAR,
     }
 
@@ -149,7 +193,8 @@ def _line_type(drawing: Drawing, dash: tuple[float, ...]) -> str:
         return "CONTINUOUS"
     name = "DASH-" + "-".join(f"{part:g}".replace(".", "P") for part in dash)
     if name not in drawing.linetypes:
-        lengths = [part / POINTS_PER_INCH * (-1 if number % 2 else 1) for number, part in enumerate(dash)]
+        point = per_inch(drawing) / POINTS_PER_INCH
+        lengths = [part * point * (-1 if number % 2 else 1) for number, part in enumerate(dash)]
         words = "dash and gap on paper, points: " + " ".join(f"{part:g}" for part in dash)
         drawing.linetypes.add(name, [sum(map(abs, lengths)), *lengths], description=words)
     return name

@@ -15,6 +15,7 @@ from configurator.drawing.base.view import Box
 from configurator.drawing.pages.page import Page
 from configurator.export.dxf_entities import NAMES
 from configurator.export.pages import pages_as_bytes
+from configurator.units import format_size
 from tests.export.measuring import MM_PER_POINT, Lettered, Sheet, says_its_length, scale_bar
 from tests.export.random_sheets import KINDS, display_of, page_of, random_study, seeds_of
 
@@ -54,8 +55,23 @@ def test_every_dimension_is_a_dimension_as_long_as_it_says(kind):
         dimensions = drawing.modelspace().query("DIMENSION")
         assert len(dimensions) == len(drawn)
         for one in dimensions:
-            real = abs(one.get_measurement())
-            assert says_its_length(one.dxf.text, real, display_of(seed), 1e-6), (seed, one.dxf.text)
+            (drawn,) = one.get_geometry_block().query("TEXT")
+            real = abs(one.get_measurement()) / unit_of(drawing)
+            for text in (drawn.dxf.text, written_anew(one)):
+                assert says_its_length(text, real, display_of(seed), 1e-6), (seed, text)
+
+
+def unit_of(drawing: Drawing) -> float:
+    return 25.4 if drawing.header["$INSUNITS"] == 4 else 1.0
+
+
+def written_anew(one) -> str:
+    """Return what a drawing program letters where it draws a dimension again by its style."""
+    style, length = one.get_dim_style().dxf, abs(one.get_measurement())
+    number = f"{length:.{style.dimdec}f}"
+    if style.dimlunit == 5:
+        number = format_size(round(length * 2**style.dimdec) / 2**style.dimdec, 6)
+    return one.dxf.text.replace("<>", number)
 
 
 def test_dimensions_measure_what_the_study_found(kind):
@@ -66,13 +82,18 @@ def test_dimensions_measure_what_the_study_found(kind):
             found = [
                 getattr(each, STUDIED[name]) for each in random_study(seed).candidates if name in STUDIED
             ]
-            near = [value for value in found if value == pytest.approx(abs(one.get_measurement()), abs=1e-6)]
+            real = abs(one.get_measurement()) / unit_of(drawing)
+            near = [value for value in found if value == pytest.approx(real, abs=1e-6)]
             assert near or name not in STUDIED, (seed, name)
 
 
 def test_layers_follow_the_pattern_and_line_weights_the_series(kind):
     for _, _, drawing in drawings(kind):
-        ours = [layer for layer in drawing.layers if layer.dxf.name not in ("0", "Defpoints", "A-DETL-GRND")]
+        ours = [
+            layer
+            for layer in drawing.layers
+            if layer.dxf.name not in ("0", "Defpoints", "A-DETL-GRND", "A-DETL-MASK")
+        ]
         assert [layer.dxf.name for layer in ours if not LAYER.fullmatch(layer.dxf.name)] == []
         assert {layer.dxf.lineweight for layer in ours} <= SERIES
         assert {layer.dxf.name for layer in ours} <= set(layers())
@@ -126,10 +147,11 @@ def on_paper(drawing: Drawing) -> Sheet:
     """Return the texts of a layout, each as the point it is set from, and the parts of its scale bars."""
     layout = drawing.paperspace()
     sheet = Sheet(layout.dxf.paper_width, layout.dxf.paper_height)
+    point = 72 / unit_of(drawing)
     for one in layout.query("TEXT"):
-        x, y = 72 * one.get_placement()[1].x, 72 * one.get_placement()[1].y
+        x, y = point * one.get_placement()[1].x, point * one.get_placement()[1].y
         sheet.texts.append(Lettered(one.dxf.text, Box(x, y, x, y)))
     for one in layout.query('LWPOLYLINE[layer=="A-ANNO-SBAR"]'):
-        xs, ys = zip(*((72 * x, 72 * y) for x, y, *_ in one.get_points()), strict=True)
+        xs, ys = zip(*((point * x, point * y) for x, y, *_ in one.get_points()), strict=True)
         sheet.rectangles.append(Box(min(xs), min(ys), max(xs), max(ys)))
     return sheet

@@ -127,7 +127,9 @@ def test_a_dimension_is_a_dimension_between_the_points_measured():
     assert one.dxftype() == "DIMENSION"
     assert (xy(one.dxf.defpoint2), xy(one.dxf.defpoint3)) == ((0.0, 0.0), (3.0, 1.5))
     assert one.get_measurement() == pytest.approx(1.5)
-    assert one.dxf.text == "1-1/2 in pin off door"
+    assert one.dxf.text == "<> in pin off door"
+    (drawn,) = one.get_geometry_block().query("TEXT")
+    assert drawn.dxf.text == "1-1/2 in pin off door"
     assert one.get_xdata(NAMES)[0].value == "pin axis off door face"
 
 
@@ -163,7 +165,75 @@ def test_a_dimension_style_letters_as_large_at_its_scale():
 
 def test_braces_in_a_dimension_are_no_codes():
     (one,) = model(a_dimension(text="{1-1/2} in\\P"))
-    assert one.dxf.text == "\\{1-1/2\\} in\\\\P"
+    assert one.dxf.text == "\\{1-1/2\\} in\\\\P"  # no number stands at its beginning
+
+
+@pytest.mark.parametrize(
+    ("text", "value", "live", "kind", "places"),
+    [
+        ("1-1/2 in", 1.5, "<> in", 5, 5),
+        ("31/32 in", 0.97, "<> in", 5, 5),
+        ("61/64 in", 0.953, "<> in", 5, 6),
+        ("0.134 in * deep", 0.134, "<> in * deep", 2, 3),
+        # What must be at least so much was rounded down: a style would say 1/32 more.
+        ("33-1/16 in clear at 90°", 33.09, "33-1/16 in clear at 90°", 5, 5),
+        ("less than 1/32 in", 0.01, "less than 1/32 in", 5, 5),
+    ],
+)
+def test_the_number_of_a_dimension_is_live_where_a_style_writes_the_same(text, value, live, kind, places):
+    drawing = read_back(a_page(a_dimension(text=text, value=value, line_b=(-1.0, value), b=(3.0, value))))
+    (one,) = drawing.modelspace().query("DIMENSION")
+    assert one.dxf.text == live
+    style = one.get_dim_style().dxf
+    assert (style.dimlunit, style.dimdec) == (kind, places)
+
+
+def test_a_metric_sheet_is_a_drawing_in_millimetres():
+    line = Polyline("A-DOOR-CLSD", ((0.0, 0.0), (2.0, 0.0)))
+    page = a_page(line, a_dimension(text="38.1 mm pin off door"))
+    metric = Page(page.title, page.paper, page.details, page.furniture, metric=True)
+    drawing = read_back(metric)
+    assert (drawing.header["$INSUNITS"], drawing.header["$MEASUREMENT"], drawing.header["$LUNITS"]) == (
+        4,
+        1,
+        2,
+    )
+    (drawn,) = drawing.modelspace().query("LINE")
+    assert xy(drawn.dxf.end) == (50.8, 0.0)
+    (one,) = drawing.modelspace().query("DIMENSION")
+    assert one.dxf.text == "<> mm pin off door"
+    assert one.get_measurement() == pytest.approx(38.1)
+    (text,) = one.get_geometry_block().query("TEXT")
+    style = one.get_dim_style().dxf
+    assert style.dimtxt * style.dimscale == pytest.approx(text.dxf.height)
+    assert (style.dimlunit, style.dimdec) == (2, 1)
+    layout = drawing.paperspace("112A plan")
+    assert (layout.dxf.paper_width, layout.dxf.paper_height) == pytest.approx((279.4, 215.9))
+    (viewport,) = [one for one in layout.viewports() if one.dxf.id > 1]
+    assert viewport.dxf.height / viewport.dxf.view_height == pytest.approx(0.5)
+    assert viewport.dxf.width == pytest.approx(6.0 * 25.4)
+    tags = drawing.linetypes.get("DASH-5-3").pattern_tags.tags
+    assert [tag.value for tag in tags if tag.code == 49] == pytest.approx([5 * 25.4 / 72, -3 * 25.4 / 72])
+
+
+def test_a_viewport_is_locked_and_a_mask_has_its_own_layer_without_a_frame():
+    drawing = read_back(a_page(Polygon("A-WALL", ((0.0, 0.0), (2.0, 0.0), (2.0, 1.0)), "masonry")))
+    (viewport,) = [one for one in drawing.paperspace("112A plan").viewports() if one.dxf.id > 1]
+    assert viewport.dxf.flags & 16384
+    (mask,) = drawing.modelspace().query("WIPEOUT")
+    assert mask.dxf.layer == "A-DETL-MASK"
+    assert {drawing.styles.get(name).dxf.font for name in ("LETTERING", "LETTERING-BOLD")} == {
+        "arial.ttf",
+        "arialbd.ttf",
+    }
+
+
+def test_titles_in_model_space_stand_clear_of_one_another():
+    line = Polyline("A-WALL", ((0.0, 0.0), (1.0, 0.0)))
+    long = "detail with a name so long that it runs far past the window of what it is the name of"
+    page = Page("112A plan", LETTER, (a_detail(line, name=long), a_detail(line, name="other")), ())
+    first, second = read_back(page).modelspace().query("TEXT")
+    assert second.dxf.insert.x - first.dxf.insert.x > 0.55 * first.dxf.height / 0.729 * len(first.dxf.text)
 
 
 def test_lettering_is_as_high_on_paper_as_its_capitals():

@@ -84,7 +84,7 @@ def before_after_page(
                 for part in _captioned(one, words)]  # fmt: skip
     table = measured_table(pair.of(study), display).drawn(room.table)
     whole = (*furniture, *heads, *captions, *table)
-    return Page(f"{study.opening.mark} before and after", paper, (large, small), whole)
+    return Page(f"{study.opening.mark} before and after", paper, (large, small), whole, display.metric)
 
 
 def _shared(box: Box) -> _Room:

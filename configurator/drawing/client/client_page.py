@@ -85,7 +85,7 @@ def client_page(
         *notes,
         *title_block(_cells(study, job, number), block),
     )
-    return Page(f"{study.opening.mark} for the client", upright, details, furniture)
+    return Page(f"{study.opening.mark} for the client", upright, details, furniture, display.metric)
 
 
 def client_notes(study: Study, display: Display) -> tuple[Note, ...]:

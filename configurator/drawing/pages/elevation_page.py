@@ -83,7 +83,7 @@ def elevation_page(
     rows = table.drawn((whole.left, whole.bottom + table.height()), whole.width) if table.rows else ()
     details = set_side_by_side(blocks, box, chosen, display)
     refuse_crowded(details, scale)
-    return Page(f"{study.opening.mark} elevation", paper, details, (*furniture, *rows))
+    return Page(f"{study.opening.mark} elevation", paper, details, (*furniture, *rows), display.metric)
 
 
 def _layouts(filled: FilledOpening, leaves: tuple[LeafShown, ...]) -> Iterator[_Layout]:

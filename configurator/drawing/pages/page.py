@@ -70,13 +70,14 @@ class Detail:
 class Page:
     """A page to hand on; `furniture` (border, title block, notes, scale bars) is in points of the paper.
 
-    `title` is the page's bookmark, as "112A plan".
+    `title` is the page's bookmark, as "112A plan". `metric`: its lengths are shown in millimetres.
     """
 
     title: str
     paper: Paper
     details: tuple[Detail, ...]
     furniture: tuple[Primitive, ...]
+    metric: bool = False
 
     @property
     def groups(self) -> tuple[Group, ...]:

@@ -82,7 +82,8 @@ def plan_page(
         for part in _heading(one, cell, turn, layout.scale, display)
     ]
     captions = [part for detail in details if detail.name.startswith(SMALL) for part in _caption(detail)]
-    return Page(f"{study.opening.mark} plan", paper, details, (*furniture, *heads, *captions, *tables.parts))
+    parts = (*furniture, *heads, *captions, *tables.parts)
+    return Page(f"{study.opening.mark} plan", paper, details, parts, display.metric)
 
 
 @dataclass(frozen=True, slots=True)

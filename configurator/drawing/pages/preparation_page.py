@@ -63,7 +63,7 @@ def preparation_page(
         number,
     )
     drawn = table.drawn((whole.left, whole.bottom + table.height()), whole.width) if table.rows else ()
-    return Page(f"{study.opening.mark} preparation", paper, details, (*furniture, *drawn))
+    return Page(f"{study.opening.mark} preparation", paper, details, (*furniture, *drawn), display.metric)
 
 
 def _arrangements(preps: Sequence[Preparation], marks: Marks, display: Display) -> Iterator[tuple[Row, ...]]:
