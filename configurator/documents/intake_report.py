@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from configurator.documents.document import Column, Document, Table, heading_of
 from configurator.intake.columns import Reading
-from configurator.intake.comparing import Compared
+from configurator.intake.comparing import Compared, title_of
 from configurator.intake.refused import QUESTIONS
 from configurator.intake.rows import RowRead
 from configurator.intake.saying import (
@@ -68,7 +68,8 @@ def _rows(
         lines = _lines(fault.line for fault in alike)
         written = "" if first.place is None else cells[first.line].cell(first.place)
         about = "question" if first.question else "fault"
-        asked = f"; asked: {QUESTIONS[first.question].words} …" if first.question else ""
+        answers = QUESTIONS[first.question].answers.values() if first.question else ()
+        asked = f"; answers: {', or '.join(answers)}" if answers else ""
         yield about, lines, first.heading, written, first.reason + asked, len(alike)
     for change in compared.of_kind("changed"):
         for each in change.changes:
@@ -102,7 +103,7 @@ def _taken(table: ScheduleTable, reading: Reading, rows: Iterable[RowRead]) -> I
             written = " ".join(cells[row.line].cell(place).split())
             shown = value_words(path, row.values[path], display) if path in row.values else "kept"
             if written and written != shown:
-                found[headings[place], written, f"{path}: {shown}"].append(row.line)
+                found[headings[place], written, f"{title_of(path)}: {shown}"].append(row.line)
     for (heading, written, said), lines in found.items():
         yield "taken as", _lines(lines), heading, written, said, len(lines)
 

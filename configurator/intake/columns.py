@@ -52,10 +52,14 @@ class Column:
 
 @dataclass(frozen=True, slots=True)
 class Reading:
-    """How a schedule is read: its columns, and the answers to what must be asked."""
+    """How a schedule is read: its columns, and the answers to what must be asked.
+
+    With `keeps_others` a type that says nothing of the door is kept as it stands, under its own heading.
+    """
 
     columns: tuple[Column, ...]
     answers: Mapping[Question, str] = no_value(default_factory=lambda: NO_ANSWERS)
+    keeps_others: bool = False
 
     def answer(self, question: Question) -> str:
         """Return the answer to a question, `ask` while there is none."""
@@ -69,10 +73,11 @@ class Reading:
 
     def keeping_others(self) -> "Reading":
         """Return the reading that keeps every column it does not read under its own heading."""
-        return self._with(
+        kept = self._with(
             replace(column, field="keep") if column.field is None and column.heading else column
             for column in self.columns
         )
+        return replace(kept, keeps_others=True)
 
     def with_commas(self, commas: Commas) -> "Reading":
         """Return the reading that takes the commas of every column's numbers so."""

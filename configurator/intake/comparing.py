@@ -35,7 +35,7 @@ class Change:
     @property
     def title(self) -> str:
         """The trade's name of the field."""
-        return _TITLES.get(self.path) or trade_name(self.path)
+        return title_of(self.path)
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,6 +86,11 @@ class Compared:
     def asked(self, question: Question) -> int:
         """Return how many rows wait for the answer to a question."""
         return sum(any(fault.question == question for fault in row.faults) for row in self.bad)
+
+
+def title_of(path: str) -> str:
+    """Return what a schedule calls the field at a path."""
+    return _TITLES.get(path) or trade_name(path)
 
 
 def compared_steps(rows: Sequence[RowRead], reading: Reading, job: Job) -> Steps[Compared]:
@@ -247,7 +252,7 @@ class _Against:
         answer = self.reading.answer("blank cell")
         if before is None or not left:
             return row, ()
-        names = " and ".join(_TITLES.get(path) or trade_name(path) for path in left)
+        names = " and ".join(map(title_of, left))
         if answer == "keep":
             return replace(row, told=(*row.told, f"{names}: blank here, and as the job says")), ()
         if answer == "clear":

@@ -130,8 +130,7 @@ class _Row(asking.AskedRow):
         of = FIELDS[column.field or ""]
         refuse_what_no_one_wrote(cell)
         if of.kind == "keep":
-            self.kept[column.heading or f"column {column.place + 1}"] = cell.strip()
-            self.places["other_columns"] = column.place
+            self._keep(column, cell)
             return
         if of.kind != "text":
             refuse_long(cell)
@@ -152,6 +151,10 @@ class _Row(asking.AskedRow):
         if of.path:
             self.put(of.path, value, column)
 
+    def _keep(self, column: Column, cell: str) -> None:
+        self.kept[column.heading or f"column {column.place + 1}"] = cell.strip()
+        self.places["other_columns"] = column.place
+
     def _plain(self, name: str, cell: str, column: Column) -> str:
         """Return a cell without what is not its value: marks between thousands, a count of leaves."""
         if needs_unit(name):
@@ -162,6 +165,9 @@ class _Row(asking.AskedRow):
 
     def _not_understood(self, column: Column, cell: str) -> None:
         self.fates[column.place] = "not understood"
+        if FIELDS[column.field or ""].kind == "code" and self.reading.keeps_others:
+            self.fates[column.place] = "kept"
+            self._keep(column, cell)
         if column.field in ("door", "frame"):
             self.asks.append(
                 f"{column.heading} is {quoted(cell)}: what is it made of, and is it to be hung anew?"

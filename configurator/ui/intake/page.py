@@ -79,9 +79,7 @@ class ImportPage(LeadsOn, QWidget):
 
     def read(self, path: Path) -> None:
         """Read a schedule and show it."""
-        # The opening that every new job begins with is nobody's: a schedule takes its place.
-        untouched = self.session.path is None and self.session.history.undo_name is None
-        self.take.remove.setChecked(untouched)
+        self.take.remove.setChecked(False)
         self.work.read(path)
         self._show()
 

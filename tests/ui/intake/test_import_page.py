@@ -184,15 +184,14 @@ def test_openings_that_the_schedule_lacks_go_only_when_asked(qtbot, page, sessio
     assert marks(session) == ["101A", "900"]
 
 
-def test_the_opening_a_new_job_begins_with_makes_room(qtbot, page, session, file):
+def test_a_new_job_has_the_openings_of_its_schedule_alone(qtbot, page, session, file):
     session.start_new()
     read(qtbot, page, file(*GOOD))
-    assert page.take.remove.isChecked()
+    assert page.take.remove.isHidden()
     page.take.every.click()
     assert marks(session) == ["101A", "900"]
-    session.start_new()
-    session.edit("hand", "LH")
-    read(qtbot, page, file(*GOOD))
+    read(qtbot, page, file(*GOOD[:2]))
+    assert not page.take.remove.isHidden()
     assert not page.take.remove.isChecked()
 
 
