@@ -61,7 +61,7 @@ from configurator.ui.state.session import Session
 path = Path(sys.argv[2])
 job = project_file.load(path)
 application = new_application()
-watch(application, {"Window": "window", "PlanCanvas": "picture"})
+watch(application, {"Window": "window", "PictureCanvas": "picture"})
 with tempfile.TemporaryDirectory() as folder:
     settings = QSettings(folder + "/bench.ini", QSettings.Format.IniFormat)
     window = open_window(Session(job, path), Preferences(settings))

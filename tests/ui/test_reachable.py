@@ -161,7 +161,7 @@ def test_every_page_about_the_whole_job(window, qtbot, name):
 
 
 def test_words_hands_and_help(window, qtbot):
-    window.show_word("")
+    window.beside.show_word("")
     check(window.beside.words, qtbot)
     window.beside.words.close()
     field = window.work.form.field("hand")

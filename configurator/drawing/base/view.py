@@ -101,6 +101,33 @@ class View:
 
 
 @dataclass(frozen=True, slots=True)
+class Framing:
+    """How much larger a picture is shown than as it is framed of itself, and how far it is moved, points."""
+
+    zoom: float = 1.0
+    moved: Point = (0.0, 0.0)
+
+    def of(self, view: View) -> View:
+        """Return a view zoomed about the middle of its window, and then moved."""
+        window, (x, y) = view.window, view.origin
+        across, up = (window.left + window.right) / 2, (window.bottom + window.top) / 2
+        origin = (
+            across + self.zoom * (x - across) + self.moved[0],
+            up + self.zoom * (y - up) + self.moved[1],
+        )
+        return View(view.scale * self.zoom, origin, view.mirrored, window)
+
+    def about(self, at: Point, middle: Point, grown: float) -> "Framing":
+        """Return it so much larger with the place at `at` of a window about `middle` staying where it is."""
+        x, y = at[0] - middle[0], at[1] - middle[1]
+        moved = (x + grown * (self.moved[0] - x), y + grown * (self.moved[1] - y))
+        return Framing(self.zoom * grown, moved)
+
+
+AS_FRAMED = Framing()
+
+
+@dataclass(frozen=True, slots=True)
 class Group:
     """Primitives to be drawn through one view."""
 

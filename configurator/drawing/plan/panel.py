@@ -12,7 +12,7 @@ from configurator.drawing.base.clip import clip_polygon
 from configurator.drawing.base.dimension_strokes import line_boxes
 from configurator.drawing.base.lettering import Room
 from configurator.drawing.base.primitives import Point, Primitive, turned
-from configurator.drawing.base.view import Box, View, box_around
+from configurator.drawing.base.view import AS_FRAMED, Box, Framing, View, box_around
 from configurator.drawing.plan.dimensions import Dimensions, lettered, opens_flat, text_boxes
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
 from configurator.drawing.plan.inset import (
@@ -170,20 +170,22 @@ def panel(
     small: SmallPlace | None = None,
     size: float = TEXT_SIZE,
     keys: Mapping[str, str] = NO_KEYS,
+    framing: Framing = AS_FRAMED,
 ) -> Panel:
     """Return one candidate's panel: its still parts and notes placed, and room kept for what moves.
 
     With `swept` it shows what leaf and hardware sweep, under everything else. Without a place of its own the
-    small picture lies in a corner of the window, where there is room for it.
+    small picture lies in a corner of the window, where there is room for it: never where somebody framed the
+    large one otherwise.
     """
-    view = main_view(hung, window, scale, spare)
+    view = framing.of(main_view(hung, window, scale, spare))
     room = Room(window.shrunk(2.0))
     inset = None
     place = _inset_place(hung, view) if small is None else small.box
     told = told_in_inset(hung, place, view, clear_at_90)
     if small is not None and not small.floor:
         told = replace(told, floor=False)
-    if small is not None or _holds_inset(window, place):
+    if small is not None or (framing == AS_FRAMED and _holds_inset(window, place)):
         room.take(place)
         seen = inset_view(hung, place, told, _scales(small, told))
         inset = Drawing(seen, tuple(inset_still(hung, seen, display, clear_at_90, hand, told, swept)))

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from configurator.drawing.base.lettering import fitted, text_width
 from configurator.drawing.base.primitives import Point, Polygon, Polyline, Primitive, Text, rectangle
-from configurator.drawing.base.view import Box, Group, paper
+from configurator.drawing.base.view import AS_FRAMED, Box, Framing, Group, paper
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf, degrees, drawn_leaves, turns_clockwise
 from configurator.drawing.plan.panel import (
     Panel,
@@ -41,6 +41,8 @@ _FOOT_BASE = 4.5
 _FOOT_TYPE = 7.0
 _BAR = 60.0
 """A scale bar is no longer than this where a shorter one will do, points."""
+_CLOSE = 160.0
+"""Points an inch up to which the second of the usual bars is taken, however long."""
 _BAR_ROOM = 90.0
 
 
@@ -65,12 +67,13 @@ def plan_sheet(
     job: JobFacts | None = None,
     plain: bool = False,
     swept: bool = False,
+    framing: Framing = AS_FRAMED,
 ) -> Sheet:
     """Lay out the plan of every candidate on a sheet of that width and height, points.
 
     With the facts of a job the foot names the opening and the job, so that the sheet can go out by itself.
     `plain` letters the dimensions in plain words instead of the trade's; `swept` shows what leaf and hardware
-    sweep.
+    sweep; `framing` shows every panel larger, and moved alike.
     """
     below = FOOT if job is None else FOOT_OF_FILE
     windows = panel_windows(len(study.candidates), width, height, below)
@@ -78,7 +81,7 @@ def plan_sheet(
     scale = min((view_scale(h, w.width, w.height) for h, w in zip(hungs, windows, strict=True)), default=1.0)
     spare = min((spare_height(h, w, scale) for h, w in zip(hungs, windows, strict=True)), default=0.0)
     panels = tuple(
-        _panel_of(study, candidate, hung, window, scale, spare, display, plain, swept)
+        _panel_of(study, candidate, hung, window, scale, spare, display, plain, swept, framing)
         for candidate, hung, window in zip(study.candidates, hungs, windows, strict=True)
     )
     whole = paper(width, height)
@@ -87,7 +90,7 @@ def plan_sheet(
     insets = [Group(one.inset.view, one.inset.still) for one in panels if one.inset]
     inset_windows = [one.inset.view.window for one in panels if one.inset]
     borders = [_border(window) for window in (*windows, *inset_windows)]
-    furniture = (*borders, *foot(study, display, scale, width, job), *_titles(panels, windows))
+    furniture = (*borders, *foot(study, display, scale * framing.zoom, width, job), *_titles(panels, windows))
     notes = [Group(one.main.view, one.main.notes) for one in panels]
     return Sheet(
         width, height, display, panels, windows, (*still, *insets), (*notes, Group(whole, furniture))
@@ -145,10 +148,12 @@ def _panel_of(
     display: Display,
     plain: bool,
     swept: bool,
+    framing: Framing,
 ) -> Panel:
     title = heading(study, candidate, display)
     hand = hand_words(study, candidate)
-    return panel(hung, window, scale, spare, display, title, hand, candidate.clear_width_at_90, plain, swept)
+    clear = candidate.clear_width_at_90
+    return panel(hung, window, scale, spare, display, title, hand, clear, plain, swept, framing=framing)
 
 
 def heading(study: Study, candidate: Candidate, display: Display) -> str:
@@ -303,10 +308,11 @@ def _scale_bar(display: Display, scale: float, right: float, base: float) -> lis
 def _length_of_bar(display: Display, scale: float) -> tuple[float, str]:
     """Return how long a bar is, inches, and its length in words: the longest of the usual ones that fits."""
     if display.metric:
-        choices = [(mm / 25.4, f"{mm} mm") for mm in (50, 20)]
+        choices = [(mm / 25.4, f"{mm} mm") for mm in (50, 20, 5, 1)]
     else:
-        choices = [(float(inches), f"{inches} in") for inches in (2, 1)]
-    return next((one for one in choices if one[0] * scale <= _BAR), choices[-1])
+        choices = [(inches, f"{format_size(inches)} in") for inches in (2.0, 1.0, 0.25)]
+    usual = (one for one in choices if one[0] * scale <= _BAR or (one is choices[1] and scale <= _CLOSE))
+    return next(usual, choices[-1])
 
 
 def bare_plan(study: Study, width: float, height: float) -> tuple[Group, ...]:

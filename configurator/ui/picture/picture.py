@@ -1,9 +1,11 @@
 """Where the picture stands: the canvas once it is loaded, and words where there is nothing to draw."""
 
+import tempfile
 from pathlib import Path
 from typing import Any
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QMimeData, Qt, Signal
+from PySide6.QtGui import QGuiApplication, QImage
 from PySide6.QtWidgets import QButtonGroup, QFrame, QLabel, QSizePolicy, QStackedLayout, QToolButton, QWidget
 
 from configurator.ui.form.special import LEAVES
@@ -13,7 +15,13 @@ from configurator.ui.state.session import Session
 
 
 class Picture(QFrame):
-    """The drafting sheet. Its canvas is made by `begin`, after the window was first painted."""
+    """The drafting sheet. Its canvas is made by `begin`, after the window was first painted.
+
+    Signals:
+        measured: what was measured in it, in words; empty when measuring ends.
+    """
+
+    measured = Signal(str)
 
     def __init__(self, session: Session) -> None:
         super().__init__()
@@ -37,14 +45,15 @@ class Picture(QFrame):
     def begin(self) -> None:
         """Load the canvas, and with it matplotlib, which takes longer than everything else together."""
         try:
-            from configurator.ui.kit.canvas import PlanCanvas
+            from configurator.ui.picture.canvas import PictureCanvas
         except ImportError as error:
             # The form, the comparison and the findings are worth having without a picture.
             self.words.setText(f"The picture cannot be drawn here: {error}")
             return
-        self.canvas = PlanCanvas(self)
+        self.canvas = PictureCanvas(self)
         self.canvas.moved.connect(self._look)
         self.canvas.picked.connect(self._ask_work)
+        self.canvas.measured.connect(self.measured)
         self._stack.addWidget(self.canvas)
 
     def show_state(self, by: str) -> None:
@@ -53,6 +62,8 @@ class Picture(QFrame):
             return
         if by != "swing":
             self._say_trial()
+        if by in ("select", "open"):
+            self.canvas.forget_framing()
         study = self.session.pictured
         if study is None:
             self._say_why()
@@ -72,6 +83,20 @@ class Picture(QFrame):
         """Write the picture of the opening as it is to a file. Raises OSError."""
         self.session.trial.end()
         self.canvas.save_picture(path, self.session.job.job)
+
+    def copy(self, ending: str) -> None:
+        """Put the picture of the opening on the clipboard, as `.png` or `.svg`. Raises OSError."""
+        with tempfile.TemporaryDirectory() as folder:
+            path = Path(folder) / f"picture{ending}"
+            self.save(path)
+            data = path.read_bytes()
+        copied = QMimeData()
+        if ending == ".png":
+            copied.setImageData(QImage.fromData(data))
+        else:
+            copied.setData("image/svg+xml", data)
+            copied.setText(data.decode())
+        QGuiApplication.clipboard().setMimeData(copied)
 
     def _look(self, position: Any) -> None:
         """Tell what place of the plan the pointer is on, or that it is on none."""

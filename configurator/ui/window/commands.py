@@ -2,13 +2,16 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from typing import Protocol
+from typing import TYPE_CHECKING, Protocol
 
 from configurator.ui.files.files import Files
 from configurator.ui.state.session import Session
 from configurator.ui.window.beside import Beside
 from configurator.ui.window.openings import OpeningsList
 from configurator.units import Display
+
+if TYPE_CHECKING:  # the picture is loaded once the window was painted
+    from configurator.ui.picture.picture import Picture
 
 DISPLAYS = (
     ("inches to 1/16", Display(16)),
@@ -64,11 +67,11 @@ class Commanded(Protocol):
     def find_opening(self) -> None:
         """Find an opening in the list."""
 
+    def with_picture(self, act: Callable[["Picture"], object]) -> None:
+        """Do something with the picture, if there is one."""
+
     def swing_on(self, forward: bool) -> None:
         """Turn the door to the next thing that happens, or the one before."""
-
-    def export(self) -> None:
-        """Write the picture to a file."""
 
     def use_plain_words(self, plain: bool) -> None:
         """Put the client's words first, or the trade's."""
@@ -86,7 +89,7 @@ def command_menus(window: Commanded) -> Menus:
         "File": (_jobs(window), _saving(window.files), (_quit(window),)),
         "Edit": (_changes(window.session), _finding(window), _openings(window)),
         "View": (_shown(window), _lengths(window)),
-        "Picture": (_swing(window), _written(window)),
+        "Picture": (_framed(window), _swing(window), _written(window)),
         "Go": (_pages(window), _back(window)),
         "Help": (_help(window.beside),),
     }
@@ -183,9 +186,48 @@ def _swing(window: Commanded) -> tuple[Command, ...]:
     )
 
 
+def _framed(window: Commanded) -> tuple[Command, ...]:
+    def larger(way: int) -> Callable[[], None]:
+        return lambda: window.with_picture(lambda picture: picture.canvas.step(way))
+
+    fit, true = "Show the whole argument again", "An inch of the plan as an inch of the screen"
+    measure = "Click two places: corners, centres and edges hold. Esc ends it"
+    return (
+        Command("zoom_in", "Larger", "Show it larger", "Ctrl++", larger(1), icon="zoom_in"),
+        Command("zoom_out", "Smaller", "Show it smaller", "Ctrl+-", larger(-1), icon="zoom_out"),
+        Command("fit", "Fit", fit, "Ctrl+0", lambda: window.with_picture(_fit), icon="fit"),
+        Command("true", "True size", true, "Ctrl+1", lambda: window.with_picture(_show_true_size)),
+        Command("measure", "Measure", measure, "Ctrl+M", _measure(window), toggles=True, icon="measure"),
+    )
+
+
+def _measure(window: Commanded) -> Callable[[bool], None]:
+    def measure(wanted: bool) -> None:
+        window.turn_to("")
+        window.with_picture(lambda picture: picture.canvas.measure(wanted))
+
+    return measure
+
+
+def _fit(picture: "Picture") -> None:
+    picture.canvas.fit()
+
+
+def _show_true_size(picture: "Picture") -> None:
+    picture.canvas.show_true_size()
+
+
 def _written(window: Commanded) -> tuple[Command, ...]:
-    written = "Write the picture to a file"
-    return (Command("export", "Export picture…", written, "Ctrl+Shift+E", window.export),)
+    def copier(ending: str) -> Callable[[], None]:
+        return lambda: window.with_picture(lambda picture: picture.copy(ending))
+
+    image, drawing, written = "Copy it as an image", "Copy it as a drawing", "Write the picture to a file"
+    export = lambda: window.with_picture(lambda picture: window.files.export(picture.save))  # noqa: E731
+    return (
+        Command("copy_png", "Copy picture", image, "Ctrl+Shift+C", copier(".png"), icon="copy"),
+        Command("copy_svg", "Copy picture as SVG", drawing, "Ctrl+Shift+V", copier(".svg")),
+        Command("export", "Export picture…", written, "Ctrl+Shift+E", export),
+    )
 
 
 def _pages(window: Commanded) -> tuple[Command, ...]:
@@ -211,7 +253,7 @@ def _help(beside: Beside) -> tuple[Command, ...]:
     words = "Every word of the trade, with a drawing"
     what = "What the field with the keyboard means"
     return (
-        Command("help", "Help", "Keys, and how lengths are typed", "Shift+F1", beside.show_help, icon="help"),
+        Command("help", "Help", "Keys, and how lengths are typed", "Shift+F1", beside.show_help),
         Command("what", "What is this?", what, "F1", beside.ask_word),
         Command("words", "Words", words, "Ctrl+F1", lambda: beside.show_word("")),
         Command("about", "About", "Versions, to be copied", "Ctrl+Shift+F1", beside.show_about),

@@ -22,6 +22,7 @@ from configurator.units import Display
 
 if TYPE_CHECKING:
     from configurator.ui.kit.message_line import MessageLine
+    from configurator.ui.picture.picture import Picture
     from configurator.ui.window.pages import Pages
     from configurator.ui.window.palette import Place
     from configurator.ui.window.work import WorkArea
@@ -72,11 +73,8 @@ class Window(QMainWindow):
         session.missed.connect(self._ask_for)
         session.noted.connect(self.lines.note)
         session.asked.connect(self.beside.show_word)
-        self._left_at = ("", "")
-        if session.path is not None:
-            self._left_at = preferences.place(session.path)
-            if self._left_at[1]:
-                session.select(self._left_at[1])
+        self._left_at = preferences.place(session.path) if session.path is not None else ("", "")
+        session.select(self._left_at[1] or session.mark)
         self.show_state("open")
 
     # --- What it shows ---
@@ -86,6 +84,7 @@ class Window(QMainWindow):
         from configurator.ui.window.work import WorkArea
 
         self.work = WorkArea(self.session)
+        self.work.picture.measured.connect(self._show_measured)
         self.columns.replaceWidget(1, self.work)
         self._room.deleteLater()
         self._share_room()
@@ -215,6 +214,10 @@ class Window(QMainWindow):
         """Return what shows a page, or the work again."""
         return lambda wanted: self.turn_to(name if wanted else "")
 
+    def _show_measured(self, words: str) -> None:
+        self.say(words)
+        self.commands.actions_by_name["measure"].setChecked(bool(words))
+
     def _show_refusal(self, path: str) -> None:
         if self.work is not None:
             self.work.form.reveal(path)
@@ -306,13 +309,13 @@ class Window(QMainWindow):
         """Show the openings, or fold them away."""
         self.openings.setVisible(shown)
 
-    def export(self) -> None:
-        """Write the picture to a file."""
+    def with_picture(self, act: Callable[["Picture"], object]) -> None:
+        """Do something with the picture; say so where there is none."""
         self._catch_up()
         if self.work is None or self.work.picture.canvas is None or self.session.study is None:
-            self.say("There is no picture to export yet.")
+            self.say("There is no picture yet.")
         else:
-            self.files.export(self.work.picture.save)
+            act(self.work.picture)
 
     def use_plain_words(self, plain: bool) -> None:
         """Put the client's words first, or the trade's, and keep that."""
@@ -336,10 +339,6 @@ class Window(QMainWindow):
         self.openings.show()
         self.openings.search()
 
-    def show_word(self, about: str) -> None:
-        """Show the word of a field's path or a row's key, or those of a sentence; all for an empty one."""
-        self.beside.show_word(about)
-
     def go_to_field(self, path: str) -> None:
         """Show the work and put the keyboard into a field of it."""
         self.turn_to("")
@@ -355,6 +354,16 @@ class Window(QMainWindow):
     def _restore_layout(self) -> None:
         for name, splitter in self._splitters():
             splitter.restoreState(self.preferences.layout(name))
+
+    def _keep_layout(self) -> None:
+        page = self.pages.on_show if self.pages is not None else ""
+        if self.session.path is not None and page not in ONLY_NOW:
+            self.preferences.keep_place(self.session.path, page, self.session.mark)
+        if self.isFullScreen():
+            self.turn_to("")  # a page gives the whole screen back: the next window begins without
+        self.preferences.keep_layout("window", self.saveGeometry())
+        for name, splitter in self._splitters():
+            self.preferences.keep_layout(name, splitter.saveState())
 
     def _splitters(self) -> list[tuple[str, QSplitter]]:
         if self.work is None:
@@ -387,12 +396,5 @@ class Window(QMainWindow):
             event.ignore()
             return
         self.files.close()
-        page = self.pages.on_show if self.pages is not None else ""
-        if self.session.path is not None and page not in ONLY_NOW:
-            self.preferences.keep_place(self.session.path, page, self.session.mark)
-        if self.isFullScreen():
-            self.turn_to("")  # a page gives the whole screen back: the next window begins without
-        self.preferences.keep_layout("window", self.saveGeometry())
-        for name, splitter in self._splitters():
-            self.preferences.keep_layout(name, splitter.saveState())
+        self._keep_layout()
         event.accept()

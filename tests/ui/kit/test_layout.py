@@ -81,7 +81,7 @@ def test_the_whole_window_makes_no_loose_object(window):
         session.edit(path, value)
     window.ask("it", "Shall it be so?", [("Yes", lambda: None)])
     window.ask("it", "")
-    window.show_word("hand")
+    window.beside.show_word("hand")
     window.beside.show_help()
     for name in PAGES:
         window.turn_to(name)

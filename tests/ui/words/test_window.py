@@ -150,7 +150,7 @@ def test_f1_on_nothing_known_shows_the_help(window):
 
 
 def test_a_word_leads_to_its_field(qtbot, window):
-    window.show_word("use.wanted_angle")
+    window.beside.show_word("use.wanted_angle")
     qtbot.mouseClick(window.beside.words.to_field, Qt.MouseButton.LeftButton)
     qtbot.waitUntil(lambda: window.work.form.sections["Use"].is_open)
     window.activateWindow()

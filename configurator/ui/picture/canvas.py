@@ -1,0 +1,210 @@
+"""The picture in the work: shown larger and moved, all panels alike, and measured in."""
+
+from typing import Any
+
+from PySide6.QtCore import QEvent, QPointF, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QMouseEvent, QNativeGestureEvent, QWheelEvent
+from PySide6.QtWidgets import QGestureEvent, QPinchGesture, QWidget
+
+from configurator.drawing.base.view import AS_FRAMED, Box, Framing
+from configurator.drawing.plan.measuring import Snap, distance_words, drawn_parts, snapped
+from configurator.drawing.plan.pointing import Pointed
+from configurator.drawing.plan.sheet import plan_sheet
+from configurator.export.figure import POINTS_PER_INCH
+from configurator.study.derivation.working import Mark
+from configurator.ui.kit.canvas import DPI, PlanCanvas
+
+STEP = 1.25
+"""How much larger one step shows the picture."""
+LEAST, MOST = 0.25, 12.0
+HOW_TO_MEASURE = "Click two places of the picture: corners, centres and edges hold. Esc ends it."
+_NOTCH = 120.0
+"""What Qt counts for one notch of a wheel."""
+_NEAR = 9.0
+"""A place within so many pixels of the pointer is taken for measuring."""
+_DRAGGED = 3.0
+"""Pixels a pressed pointer moves before the picture goes with it."""
+
+
+class PictureCanvas(PlanCanvas):
+    """The wheel, a pinch or a step zooms, dragging moves; while measuring, a click takes a place.
+
+    Signals:
+        measured: what was measured, in words; empty when measuring ends.
+    """
+
+    measured = Signal(str)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        self.framing = AS_FRAMED
+        self.measuring = False
+        self._from: tuple[int, Snap] | None = None
+        self._held: QPointF | None = None
+        self._dragging = False
+        super().__init__(parent)
+        self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
+        self.grabGesture(Qt.GestureType.PinchGesture)
+
+    # --- Larger, smaller, elsewhere ---
+
+    def lay_out(self, width: float, height: float) -> Any:
+        """Return the picture laid out so many points wide and high, as it is framed."""
+        assert self._study is not None
+        plain, swept, framing = self._plain, self._swept, self.framing
+        return plan_sheet(
+            self._study, self._display, width, height, plain=plain, swept=swept, framing=framing
+        )
+
+    def frame(self, framing: Framing) -> None:
+        """Show the picture framed so."""
+        if framing != self.framing:
+            self.framing = framing
+            self._redraw()
+
+    def forget_framing(self) -> None:
+        """Frame the next opening of itself, and measure nothing of the one before."""
+        self.framing, self._from = AS_FRAMED, None
+
+    def step(self, way: int) -> None:
+        """Show it a step larger or, for -1, smaller."""
+        self.zoom(STEP**way)
+
+    def fit(self) -> None:
+        """Show the picture as it is framed of itself."""
+        self.frame(AS_FRAMED)
+
+    def zoom(self, grown: float, position: QPointF | None = None) -> None:
+        """Show it so much larger; what lies at a place of the widget, as a rule the hinge, stays there."""
+        if self._sheet is None or not self._sheet.panels:
+            return
+        panel = self._panel_at(position) if position is not None else None
+        view = self._sheet.panels[panel or 0].main.view
+        at = self._on_sheet(position) if position is not None and panel is not None else self._hinge()
+        grown = min(max(grown, LEAST / self.framing.zoom), MOST / self.framing.zoom)
+        self.frame(self.framing.about(at, _middle(view.window), grown))
+
+    def show_true_size(self) -> None:
+        """Show an inch of the plan as an inch of the screen, as far as the screen knows its own size."""
+        if self._sheet is not None and self._sheet.panels:
+            pixels = self.screen().physicalDotsPerInch()
+            wanted = (pixels if 48 <= pixels <= 480 else DPI) * POINTS_PER_INCH / DPI
+            self.zoom(wanted / self._sheet.panels[0].main.view.scale)
+
+    def _hinge(self) -> tuple[float, float]:
+        """Return where the first panel shows the pin, points; its middle where the pin is out of sight."""
+        first = self._sheet.panels[0]
+        view = first.main.view
+        at: tuple[float, float] = view.to_sheet(first.hung.pin.at)
+        return at if view.window.has(at) else _middle(view.window)
+
+    def _panel_at(self, position: QPointF) -> int | None:
+        at = self._on_sheet(position)
+        panels = self._sheet.panels if self._sheet is not None else ()
+        return next((n for n, one in enumerate(panels) if one.main.view.window.has(at)), None)
+
+    def _move(self, by: QPointF) -> None:
+        share = POINTS_PER_INCH / DPI
+        x, y = self.framing.moved
+        self.frame(Framing(self.framing.zoom, (x + by.x() * share, y - by.y() * share)))
+
+    # --- Measuring ---
+
+    def measure(self, wanted: bool) -> None:
+        """Begin to measure, or end it and take the measure away."""
+        self.measuring, self._from = wanted, None
+        self.setCursor(Qt.CursorShape.CrossCursor if wanted else Qt.CursorShape.ArrowCursor)
+        self.point_at(None)
+        if wanted:
+            self.setFocus()  # so that Esc ends it
+        self.measured.emit(HOW_TO_MEASURE if wanted else "")
+
+    def snap(self, position: QPointF) -> tuple[int, Snap] | None:
+        """Return the panel at a place of the widget and what in its plan to measure from; None beside."""
+        panel = self._panel_at(position)
+        if panel is None:
+            return None
+        one = self._sheet.panels[panel]
+        view = one.main.view
+        near = _NEAR * POINTS_PER_INCH / DPI / view.scale
+        at = view.to_plan(self._on_sheet(position))
+        return panel, snapped(drawn_parts(one, self._angle), at, near)
+
+    def _take(self, position: QPointF) -> None:
+        found = self.snap(position)
+        if found is None:
+            return
+        if self._from is None or self._from[0] != found[0]:
+            self._from = found
+            self._show_measure(found, found)
+        else:
+            self._show_measure(self._from, found)
+            self._from = None
+
+    def _show_measure(self, start: tuple[int, Snap], end: tuple[int, Snap]) -> None:
+        """Draw the line measured so far, and tell how long it is."""
+        assert self._study is not None
+        panel, (a, b) = start[0], (start[1], end[1])
+        words = distance_words(a.point, b.point, self._display)
+        candidate = self._study.candidates[panel]
+        mark = Mark(((a.point, b.point),))
+        self.point_at(Pointed(candidate.leaf, candidate.hinge_width, mark, words.partition(" (")[0]))
+        ends = " to ".join(one.what or "a free place" for one in (a, b))
+        self.measured.emit(f"{words}, {ends}")
+
+    # --- Qt's own names ---
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """Take a place while measuring, else hold the picture."""
+        if event.button() == Qt.MouseButton.LeftButton and self.measuring:
+            self._take(event.position())
+        elif event.button() in (Qt.MouseButton.LeftButton, Qt.MouseButton.MiddleButton):
+            self._held, self._dragging = event.position(), False
+        super().mousePressEvent(event)
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        """Move the picture that is held; with nothing held tell what is under the pointer."""
+        if self._held is None:
+            if self.measuring and self._from is not None:
+                found = self.snap(event.position())
+                if found is not None and found[0] == self._from[0]:
+                    self._show_measure(self._from, found)
+            super().mouseMoveEvent(event)
+            return
+        by = event.position() - self._held
+        if self._dragging or by.manhattanLength() > _DRAGGED:
+            self._dragging, self._held = True, event.position()
+            self._move(by)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """Let go of the picture."""
+        self._held, self._dragging = None, False
+        super().mouseReleaseEvent(event)
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Zoom at the pointer."""
+        self.zoom(STEP ** (event.angleDelta().y() / _NOTCH), event.position())
+        event.accept()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Esc ends measuring."""
+        if event.key() == Qt.Key.Key_Escape and self.measuring:
+            self.measure(False)
+        else:
+            super().keyPressEvent(event)
+
+    def event(self, event: QEvent) -> bool:
+        """Zoom with two fingers, on a screen or a touch pad."""
+        if isinstance(event, QNativeGestureEvent):
+            if event.gestureType() == Qt.NativeGestureType.ZoomNativeGesture:
+                self.zoom(1.0 + event.value(), event.position())
+                return True
+        elif isinstance(event, QGestureEvent):
+            pinch = event.gesture(Qt.GestureType.PinchGesture)
+            if isinstance(pinch, QPinchGesture):
+                self.zoom(pinch.scaleFactor(), QPointF(self.mapFromGlobal(pinch.centerPoint())))
+                return True
+        return bool(super().event(event))
+
+
+def _middle(window: Box) -> tuple[float, float]:
+    return (window.left + window.right) / 2, (window.bottom + window.top) / 2
