@@ -32,7 +32,7 @@ def snapped(parts: Iterable[Primitive], at: Point, near: float) -> Snap:
         (math.dist(at, point), Snap(point, "edge")) for line in outlines for point in _feet(line, at)
     ] + [(abs(math.dist(at, arc.centre) - arc.radius), Snap(_on(arc, at), "edge")) for arc in _arcs(parts)]
     for found in ((*centres, *corners), edges):
-        least = min(found, key=lambda each: each[0], default=None)
+        least = min(found, key=lambda each: round(each[0], 9), default=None)
         if least is not None and least[0] <= near:
             return least[1]
     return Snap(at)
