@@ -58,7 +58,7 @@ def order_document(
     """
     facts = head or OrderFacts()
     lines, paper, marks = order_table(order, priced), paper_table(order, priced), _marks(order)
-    screws = tuple(table for table in (_screws(order),) if table.rows)
+    screws = tuple(table for table in (_other_ways(order), _screws(order)) if table.rows)
     office = tuple(table for table in (_left_out(order), _findings(order)) if table.rows)
     long = any(len(line.by_mark) > MOST_UNDER for line in order.lines)
     return Document(
@@ -297,6 +297,21 @@ def _marks(order: TakeOff) -> Table:
         for mark, count in line.by_mark.items()
     )
     return Table("Marks", columns, rows)
+
+
+def _other_ways(order: TakeOff) -> Table:
+    """Return what hangs on no butts, in trade words; no rows where everything hangs on butts."""
+    columns = (
+        Column("quantity", "Quantity", "text", 10),
+        Column("description", "Description", "text", 60),
+        Column("let_in", "Preparation", "text", 24),
+        Column("marks", "Marks", "text", 18),
+    )
+    rows = (
+        (one.quantity_words, one.what.words, one.what.let_in, listed(tuple(one.by_mark), MOST_ON_PAPER))
+        for one in order.other_ways
+    )
+    return Table("Hung another way", columns, tuple(rows))
 
 
 # --- For the office ---

@@ -88,7 +88,11 @@ class Opening(Record):
         {},
         help="columns of the schedule kept under their own headings; the program does not read them",
     )
-    hung_on: HungOn = field("hung on", default="butt hinges", help="only butt hinges are worked out here")
+    hung_on: HungOn = field(
+        "hung on",
+        default="butt hinges",
+        help="butts are chosen here; what else it hangs on is compared and counted by itself",
+    )
     hand: Hand | None = field(
         "hand", help="seen from outside, where you unlock: L, R is the hinges' side; R after it opens to you"
     )

@@ -6,7 +6,8 @@ Knows nothing of how any of it is laid out (`documents`), drawn, written or show
 
 `studied` studies an opening or keeps its fault, and says what an order leaves out and what an error holds.
 `tally` is what is kept of each study. `lines` makes a line of each product; `reconcile` counts them a second
-way; `order_findings` has the cautions; `take_off` puts these together. `price_list` reads prices, `prices`
-applies them. `revisions` freezes an order and finds what changed since. `uniform` asks whether one hinge
-width would do for all, `substitute` where a hinge on the shelf will.
+way; `other_ways` has lines for what is no butt, `order_findings` the cautions; `take_off` puts these
+together. `price_list` reads prices, `prices` applies them. `revisions` freezes an order and finds what
+changed since. `uniform` asks whether one hinge width would do for all, `substitute` where a hinge on the
+shelf will.
 """

@@ -9,6 +9,7 @@ from configurator.model import JobFacts
 from configurator.model.paths import when_left_out
 from configurator.order.lines import NO_SPARE, OrderLine, Spare, order_lines
 from configurator.order.order_findings import OrderFinding, by_severity, name_marks, order_findings
+from configurator.order.other_ways import WayLine, way_lines
 from configurator.order.reconcile import Reconciliation, reconcile
 from configurator.order.studied import NotOrdered
 from configurator.order.tally import Tally
@@ -42,6 +43,8 @@ class TakeOff:
     screws: tuple[ScrewTotal, ...]
     spare: Spare
     findings: tuple[OrderFinding, ...]
+    other_ways: tuple[WayLine, ...] = ()
+    """What hangs on no butts, on lines of its own."""
 
     @property
     def hinges(self) -> int:
@@ -84,6 +87,7 @@ class TakeOff:
         """Return the order as the results contract names it, and what was added to it."""
         return {
             "lines": [line.as_data() for line in self.lines],
+            "other_ways": [line.as_data() for line in self.other_ways],
             "findings": [one.as_data() for one in self.findings],
             "reconciliation": self.reconciliation.as_data(),
             "not_ordered": [one.as_data() for one in self.not_ordered],
@@ -110,7 +114,16 @@ def take_off(
     sums = reconcile(lines, tallies, left_out)
     findings = (*order_findings(tallies, lines, left_out, sums), *also)
     screws = screw_totals(lines, screw_pack)
-    return TakeOff(facts or JobFacts(), lines, left_out, sums, screws, over, by_severity(findings))
+    return TakeOff(
+        facts or JobFacts(),
+        lines,
+        left_out,
+        sums,
+        screws,
+        over,
+        by_severity(findings),
+        way_lines(tallies),
+    )
 
 
 def screw_totals(lines: Iterable[OrderLine], pack: int | None = None) -> tuple[ScrewTotal, ...]:

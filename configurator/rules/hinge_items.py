@@ -219,12 +219,12 @@ def _item(leaf: LeafSpecification, opening: Opening) -> HingeItem:
         security_stud=bool(parts["security_stud"]),
         tip=parts["tip"],
         corner=parts["corner"],
-        hand=_hand_of_leaf(opening.hand, leaf.leaf) if parts["mounting"] in HANDED else None,
+        hand=hand_of_leaf(opening.hand, leaf.leaf) if parts["mounting"] in HANDED else None,
         fire=fill_use(opening).fire_rated,
         screws=tuple((kind, number) for kind, number in sorted(leaf.screws_each.items()) if number),
     )
 
 
-def _hand_of_leaf(hand: str | None, leaf: str) -> str | None:
+def hand_of_leaf(hand: str | None, leaf: str) -> str | None:
     """Return a leaf's own hand: a pair's is that of its active leaf, and the other leaf has the opposite."""
     return _OTHER_HAND.get(hand) if hand and leaf == "inactive" else hand

@@ -14,6 +14,7 @@ from configurator.rules.checks.swing_notes import swing_notes
 from configurator.rules.filling.leaves import leaves_of
 from configurator.rules.filling.materials import fastening_of, place_of
 from configurator.rules.filling.usual import FilledOpening
+from configurator.rules.filling.ways import way_hung_on
 from configurator.rules.finding import Alternative, Finding, Fix, Reason, by_consequence, finding, reason
 from configurator.rules.hinge.angle_not_asked import angle_findings, settled
 from configurator.rules.hinge.answers import Answers, Must
@@ -298,6 +299,11 @@ def out_of_scope(filled: FilledOpening) -> tuple[Finding, ...]:
         f"This door is {_HUNG[hung_on]}: only butt hinges are chosen here, so nothing is ordered for it. "
         "Order what it hangs on from whoever supplies that."
     )
+    if (way := way_hung_on(filled.opening)) is not None:
+        message = (
+            f"This door is {_HUNG[hung_on]}, so no butts are chosen for it. The order counts its "
+            f"{way.hung_on} on a line of its own; ask for the drawing first."
+        )
     said = finding("not here", "note", message, practice("not_here"))
     if hung_on == "spring hinges" and filled.use.fire_rated:
         return (*(spring_hinges(filled.thickness, leaf) for leaf in leaves_of(filled)), said)

@@ -16,7 +16,7 @@ from configurator.rules.filling.ways import FilledWay
 from configurator.rules.finding import Finding
 from configurator.rules.hinge.answers import Answers, StopPlace
 from configurator.rules.hinge.leaf_hinge import LeafHinge
-from configurator.study.hang import Arrangement, HungLeaf, HungOn, hinge_words, name_of
+from configurator.study.hang import Arrangement, HangsOn, HungLeaf, hinge_words, name_of
 from configurator.study.stop_place import as_met, given_stop, stop_radians, stop_wanted
 from configurator.units import TOLERANCE
 
@@ -100,7 +100,7 @@ class Candidate:
         return self.pin.x_p - self.h.g_h if self.way is None else self.way.from_heel
 
     @property
-    def on(self) -> HungOn:
+    def on(self) -> HangsOn:
         """What it hangs on, to find it again by: a hinge open width, inches, or another way."""
         return self.hinge_width if self.way is None else self.way
 
@@ -334,7 +334,7 @@ class Candidate:
         }
 
 
-def hang(hung: HungLeaf, on: HungOn, others: Answers) -> Candidate:
+def hang(hung: HungLeaf, on: HangsOn, others: Answers) -> Candidate:
     """Return one leaf on a hinge open width, inches, or hung another way.
 
     `others` are the answers on other widths. Raises ValueError where it cannot be hung as asked.

@@ -21,21 +21,21 @@ from configurator.rules.specification import must_of
 from configurator.tables import ObstructionKindRow, row_of
 from configurator.units import format_size
 
-HungOn = float | FilledWay
+HangsOn = float | FilledWay
 """What a leaf is hung on: a butt of an open width, inches, or another way."""
 
 
-def name_of(on: HungOn) -> str:
+def name_of(on: HangsOn) -> str:
     """Return what a leaf hangs on, as a column is headed: `4 in`, `offset pivot`."""
     return on.name if isinstance(on, FilledWay) else f"{format_size(on)} in"
 
 
-def hinge_words(on: HungOn) -> str:
+def hinge_words(on: HangsOn) -> str:
     """Return what a leaf hangs on, as sentences have it: `4 in hinge`, `offset pivot`."""
     return on.name if isinstance(on, FilledWay) else f"{format_size(on)} in hinge"
 
 
-def on_words(on: HungOn) -> str:
+def on_words(on: HangsOn) -> str:
     """Return the start of a sentence: `On a hinge 4 in wide`, `On an offset pivot`."""
     return on_way(on) if isinstance(on, FilledWay) else f"On a hinge {format_size(on)} in wide"
 
@@ -80,7 +80,7 @@ class HungLeaf:
         """What its hinge width has to do."""
         return must_of(self.filled, self.hinge)
 
-    def hanging(self, on: HungOn) -> Hanging:
+    def hanging(self, on: HangsOn) -> Hanging:
         """Return the leaf on what it hangs on, in the symbols of the plan geometry; inches.
 
         Swung to the push side it is in the mirrored plan of `double_acting`.
@@ -127,7 +127,7 @@ class HungLeaf:
             mounting=self.mounting,
         )
 
-    def scene(self, on: HungOn) -> Scene:
+    def scene(self, on: HangsOn) -> Scene:
         """Return the leaf on what it hangs on, with all that turns and all that stands about it.
 
         Raises ValueError where it cannot be hung as asked.
@@ -137,7 +137,7 @@ class HungLeaf:
         laid = self.arrangement(on)
         return scene(laid.hanging, laid.leaf, laid.hardware, laid.obstructions, laid.other)
 
-    def arrangement(self, on: HungOn) -> Arrangement:
+    def arrangement(self, on: HangsOn) -> Arrangement:
         """Return the leaf and what stands about it; to the push side in its mirrored plan."""
         h, leaf = self.hanging(on), self.leaf
         if isinstance(on, FilledWay):

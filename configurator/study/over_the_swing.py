@@ -12,7 +12,7 @@ from configurator.geometry.encroachment import encroachment, encroachment_curve
 from configurator.geometry.polar import TAU, PolarShape
 from configurator.geometry.solve import Solution
 from configurator.study.candidate import Candidate, in_degrees
-from configurator.study.hang import HungOn
+from configurator.study.hang import HangsOn
 from configurator.study.run import Study
 
 SAMPLES = 181
@@ -57,7 +57,7 @@ class OverTheSwing:
     """What one leaf does over its swing on what it hangs on."""
 
     leaf: str
-    on: HungOn
+    on: HangsOn
     latch: LatchEdge
     hinge: Passage
     bare: Standing

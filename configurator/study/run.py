@@ -8,15 +8,16 @@ from configurator.model import Hinge, JobFacts, Opening, Way
 from configurator.model.words import WidthPolicy
 from configurator.rules.checks.manoeuvring import manoeuvring
 from configurator.rules.checks.opening_findings import opening_findings
+from configurator.rules.checks.way_findings import ways_worth_comparing
 from configurator.rules.filling.usual import FilledOpening, fill
-from configurator.rules.filling.ways import fill_way
+from configurator.rules.filling.ways import fill_way, way_hung_on
 from configurator.rules.finding import Finding, by_consequence
 from configurator.rules.hinge.angle_not_asked import settled
 from configurator.rules.hinge.answers import Must
 from configurator.rules.hinge.stock import next_narrower, next_wider, stock_widths
 from configurator.rules.specification import Specification, compared_findings, specify
 from configurator.study.candidate import Candidate, hang
-from configurator.study.hang import HungLeaf, HungOn, hang_leaves
+from configurator.study.hang import HangsOn, HungLeaf, hang_leaves
 
 _NO_STOCK = (4.0, 4.5)
 
@@ -31,9 +32,9 @@ class LeafHanger:
         self.filled, self.standard = filled, standard
         self.leaves = hang_leaves(filled, standard)
         self._by_name = {leaf.name: leaf for leaf in self.leaves}
-        self._known: dict[tuple[str, HungOn], Candidate] = {}
+        self._known: dict[tuple[str, HangsOn], Candidate] = {}
 
-    def __call__(self, leaf: str, on: HungOn) -> Candidate:
+    def __call__(self, leaf: str, on: HangsOn) -> Candidate:
         """Return the named leaf on a hinge open width, inches, or hung another way.
 
         Raises ValueError with a sentence where it cannot be hung so.
@@ -152,12 +153,13 @@ def _study(opening: Opening, standard: Hinge | None, policy: WidthPolicy | None)
     filled = fill(opening, policy)
     hanger = LeafHanger(filled, standard)
     specification = specify(filled, [leaf.hinge for leaf in hanger.leaves], hanger, standard)
-    entries = opening.compare or _usual_widths(hanger, specification)
+    entries = opening.compare or _usual_entries(hanger, specification)
     leaves = (_hung(hanger, specification, leaf.name, entries) for leaf in hanger.leaves)
     candidates = tuple(one for leaf in leaves for one in leaf)
     butts = [one.hinge_width for one in candidates if one.way is None]
     compared = compared_findings(specification, butts, entries)
-    found = (*opening_findings(filled), *specification.findings, *compared)
+    worth = ways_worth_comparing(filled, [leaf.hinge for leaf in hanger.leaves], entries)
+    found = (*opening_findings(filled), *specification.findings, *compared, *worth)
     return Study(opening, candidates, specification, by_consequence(found), hanger)
 
 
@@ -178,6 +180,12 @@ def _width_taken(specification: Specification, leaf: str) -> float:
     """Return the open width of the hinge taken for a leaf: where a butt usually stands."""
     (own,) = (one for one in specification.leaves if one.leaf == leaf)
     return own.parts["width"].value or _NO_STOCK[-1]
+
+
+def _usual_entries(hanger: LeafHanger, specification: Specification) -> Sequence[float | Way]:
+    """Return what is compared where nobody chose: the widths, and before one of them what it hangs on."""
+    way, widths = way_hung_on(hanger.filled.opening), _usual_widths(hanger, specification)
+    return widths if way is None else (way, *widths[:1])
 
 
 def _usual_widths(hanger: LeafHanger, specification: Specification) -> Sequence[float]:

@@ -9,7 +9,7 @@ from configurator.study import Study
 from configurator.study.derivation.derive import derive, derive_difference
 from configurator.study.derivation.terms import MINUS, Number, Piece, Symbol, Unit, Writer, spelled
 from configurator.study.derivation.working import Derivation, Step
-from configurator.study.hang import HungOn
+from configurator.study.hang import HangsOn
 from configurator.units import MM_PER_INCH, Display, format_decimal, format_size
 from configurator.wording.comparison import Comparison, Row, comparisons
 from configurator.wording.dimension_words import BOTH, FRAME
@@ -57,7 +57,7 @@ class ShownDerivation:
     lines: tuple[Line, ...]
     letters: tuple[Letter, ...]
     work: Derivation
-    of: tuple[str, HungOn]
+    of: tuple[str, HangsOn]
 
     def as_text(self) -> str:
         """Return all of it as plain text, to be pasted anywhere."""
@@ -77,7 +77,7 @@ class Asked:
     column: int
 
 
-def asked_of_dimension(study: Study, leaf: str, on: HungOn, measures: str) -> Asked | None:
+def asked_of_dimension(study: Study, leaf: str, on: HangsOn, measures: str) -> Asked | None:
     """Return which number of the comparison a dimension of the picture shows; None for one that is not there.
 
     `on` is what the leaf of the picture hangs on; `measures` the name of the dimension.

@@ -83,7 +83,7 @@ def test_an_opening_without_hinges_says_why():
     (one,) = headings(data("1", hung_on="pivots"))
     ((item, count),) = one.items
     assert (item.group, item.item, count) == ("hang", "pivots", 0)
-    assert "nothing is ordered" in item.remark
+    assert "no butts are chosen" in item.remark
     (low,) = headings(data("1", size={"width": 36, "height": 5}, door={"undercut": 12}))
     assert low.items[0][0].item == "hinges not worked out"
 

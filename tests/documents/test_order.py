@@ -98,6 +98,7 @@ def test_a_workbook_begins_with_what_is_read_and_has_every_fact_behind_it():
         "Order",
         "Lines",
         "Marks",
+        "Hung another way",
         "Screws",
         "Not ordered",
         "For the office",

@@ -79,6 +79,7 @@ MORE = {
     "electric hinge leaf": opening(leaves="dutch", hinge={"electric": 2}),
     "mineral core": opening(door={"construction": "wood, mineral core"}),
     "not here": opening(hung_on="pivots"),
+    "another way to hang it": opening(frame={"kind": "aluminum storefront"}),
     "heel binds": opening(compare=[{"hung_on": "centre-hung pivot"}]),
     "axis not given": opening(compare=[4.5, {"hung_on": "offset pivot"}]),
     "no stop in the frame": opening(compare=[{"hung_on": "double-acting spring hinge"}]),
@@ -191,6 +192,7 @@ RESTS_ON_WORDS = {
     "hand unknown", "pin exposed", "locked from both sides", "lock contradicted", "plain bearing with closer",
     "replacement on a fire door", "mounting differs", "corner differs", "check the holes", "weight too light",
     "type not checked", "fire bearing", "lock unknown", "way on a fire door",
+    "another way to hang it",
 }  # fmt: skip
 """Rules without a number of their own: what they rest on is the source beside them."""
 

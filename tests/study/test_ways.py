@@ -266,3 +266,28 @@ def test_the_judge_of_ways_can_fail(monkeypatch):
 
 def test_a_way_is_told_by_its_words():
     assert Way.model_validate(way("offset pivot", 0.75, 0.75)).words == "offset pivot (3/4 off, 3/4 in)"
+
+
+# --- What is proposed
+
+
+def proposed(**changes):
+    answer = study(plain_opening(**changes))
+    return [one for one in answer.findings if one.code == "another way to hang it"]
+
+
+def test_a_heavy_much_used_door_is_offered_a_continuous_hinge():
+    busy = {"door": {"weight": 200}, "use": {"traffic": "high"}}
+    (found,) = proposed(**busy)
+    assert "continuous hinge" in found.message
+    ((_, *_, way),) = (one.value for one in found.fix)
+    assert way.hung_on == "continuous hinge"
+    assert proposed(door={"weight": 199}, use={"traffic": "high"}) == []
+    assert proposed(door={"weight": 200}) == []
+    assert proposed(**busy, compare=[4.5, {"hung_on": "continuous hinge"}]) == []
+
+
+def test_a_storefront_door_is_offered_offset_pivots_and_nothing_else_is():
+    (found,) = proposed(frame={"kind": "aluminum storefront"})
+    assert "offset pivots" in found.message
+    assert proposed() == proposed(frame={"kind": "aluminum storefront"}, hung_on="pivots") == []

@@ -24,7 +24,7 @@ from configurator.drawing.plan.panel import small_picture
 from configurator.drawing.plan.sheet import Sheet
 from configurator.geometry.meeting_point import nearest_on_outline
 from configurator.study.derivation.working import Mark
-from configurator.study.hang import HungOn
+from configurator.study.hang import HangsOn
 
 LAYER = "A-ANNO-LETR"
 SIZE = 10.0
@@ -41,7 +41,7 @@ class Pointed:
     """A letter that is pointed at: its leaf, what that hangs on, its mark in plan, and what it is called."""
 
     leaf: str
-    on: HungOn
+    on: HangsOn
     mark: Mark
     words: str
 
@@ -74,7 +74,7 @@ class LookedAt:
     """
 
     leaf: str
-    on: HungOn
+    on: HangsOn
     point: Point
     near: float
 
@@ -89,7 +89,7 @@ def looked_at(sheet: Sheet, leaves: Sequence[str], at: Point) -> LookedAt | None
     return None
 
 
-def hinge_at(sheet: Sheet, leaves: Sequence[str], at: Point) -> tuple[str, HungOn] | None:
+def hinge_at(sheet: Sheet, leaves: Sequence[str], at: Point) -> tuple[str, HangsOn] | None:
     """Return the leaf and what it hangs on whose pictures are at a place of the sheet, points."""
     for panel, leaf in zip(sheet.panels, leaves, strict=True):
         if panel.main.view.window.has(at):

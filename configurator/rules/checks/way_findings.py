@@ -1,13 +1,18 @@
 """What there is to say of a leaf that hangs on something else than a butt of some width."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
+from configurator.model import Way
+from configurator.model.opening import MOST_COMPARED
+from configurator.model.words import WayKind
+from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.filling.ways import FilledWay
-from configurator.rules.finding import Finding, Severity, Source, finding
+from configurator.rules.finding import Finding, Fix, Severity, Source, finding
 from configurator.rules.hinge.answers import WidthAnswer, wanted_angle
-from configurator.rules.wording import degrees, exactly, inches, leaf_named
-from configurator.tables import practice
+from configurator.rules.hinge.leaf_hinge import LeafHinge
+from configurator.rules.wording import degrees, exactly, inches, leaf_named, pounds
+from configurator.tables import WayRow, limit, practice, row_of
 from configurator.units import TOLERANCE
 
 _PLAN = Source("worked out from the plan", "derived")
@@ -32,7 +37,7 @@ def way_findings(answer: WidthAnswer, way: FilledWay) -> Iterator[Finding]:
     """Yield what is known of the way itself: a heel that binds, an axis to ask for, a fire door."""
     if heel_meets(answer):
         yield _heel(answer, way)
-    if way.assumed and way.toward == "pull":
+    if way.assumed and way.toward == "pull" and way.kind != "butt hinge":
         yield _axis_to_ask(answer, way)
     if way.double_acting and way.toward == "pull":
         yield _no_stop(answer, way)
@@ -87,3 +92,38 @@ def _on_a_fire_door(way: FilledWay) -> Finding:
         "for its listing, or hang the door another way."
     )
     return finding("way on a fire door", "error", message, practice("double_acting_fire"))
+
+
+def ways_worth_comparing(
+    filled: FilledOpening, hinges: Sequence[LeafHinge], entries: Sequence[float | Way]
+) -> Iterator[Finding]:
+    """Yield another way to hang the door that speaks for itself here, where it is not compared yet.
+
+    A door whose clear width wants swing clear hinges is told with what mends that.
+    """
+    if filled.opening.hung_on != "butt hinges":
+        return
+    compared = {one.hung_on for one in entries if isinstance(one, Way)}
+    for kind, why, key in _speaking_for(filled, hinges):
+        if kind not in compared and len(entries) < MOST_COMPARED:
+            message = (
+                f"{why} Add it to compare before butts are ordered; what is cut for it: "
+                f"{row_of(WayRow, kind).let_in}."
+            )
+            label = f"Compare {'an' if kind[0] in 'aeiou' else 'a'} {kind} too"
+            fix = Fix("compare", (*entries, Way(hung_on=kind)), label)
+            yield finding("another way to hang it", "note", message, practice(key), (fix,))
+
+
+def _speaking_for(filled: FilledOpening, hinges: Sequence[LeafHinge]) -> Iterator[tuple[WayKind, str, str]]:
+    """Yield a way, why, and the key of where that comes from."""
+    used_much = filled.use.traffic == "high" and "use.traffic" not in filled.assumed
+    heaviest = max((one.door_weight.low for one in hinges if one.door_weight is not None), default=0.0)
+    if used_much and heaviest >= limit("heavy_door").value:
+        why = (
+            f"A door of {pounds(heaviest, 'down')} or more that many people use wears its butts; a "
+            "continuous hinge carries it along its whole edge."
+        )
+        yield "continuous hinge", why, "way_continuous"
+    if filled.opening.frame.kind == "aluminum storefront":
+        yield "offset pivot", "Storefront doors are commonly hung on offset pivots.", "way_offset"

@@ -5,7 +5,7 @@ from dataclasses import asdict, dataclass, replace
 from math import ceil
 from types import MappingProxyType
 
-from configurator.model import Opening
+from configurator.model import Opening, Way
 from configurator.model.words import Exposure, Leaves, Traffic, WidthPolicy
 from configurator.rules.filling.door_weight import Made, door_weight
 from configurator.rules.filling.filler import Assumed as Assumed
@@ -14,7 +14,8 @@ from configurator.rules.filling.filler import NotGivenError as NotGivenError
 from configurator.rules.filling.frame_and_wall import follows_wall, frame_and_wall
 from configurator.rules.filling.frame_and_wall import usual_layers as usual_layers
 from configurator.rules.finding import Source
-from configurator.tables import limit
+from configurator.tables import WayRow, limit, row_of
+from configurator.units import format_size
 
 USUAL_BEVEL = 0.0625
 USUAL_ANGLE = 180.0
@@ -149,6 +150,7 @@ def fill(opening: Opening, width_policy: WidthPolicy | None = None) -> FilledOpe
     undercut = filler.of_frame("door.undercut", door.undercut, thickness)
     _weight(filler, thickness)
     built = frame_and_wall(filler, thickness, rabbet)
+    _axes(filler)
     use = _use(filler)
     return FilledOpening(
         opening=opening,
@@ -190,6 +192,23 @@ def fill(opening: Opening, width_policy: WidthPolicy | None = None) -> FilledOpe
         assumed=MappingProxyType(filler.assumed),
         width_policy=width_policy or "narrowest that works",
     )
+
+
+def _axes(filler: Filler) -> None:
+    """Remember of each other way of hanging compared that the place of its axis was not given."""
+    for place, way in enumerate(filler.opening.compare):
+        if not isinstance(way, Way) or way.hung_on == "butt hinge":
+            continue  # a butt's size says where its pin stands
+        row = row_of(WayRow, way.hung_on)
+        usual = {
+            "axis_off_face": (row.off_face, row.off_face_from),
+            "axis_from_heel": (row.from_heel, row.from_heel_from),
+        }
+        for key, (inches, datum) in usual.items():
+            if getattr(way, key) is None:
+                value = datum if inches is None else f"{format_size(inches)} in from the {datum}"
+                because = f"the usual place on a {way.hung_on}; ask for its drawing before ordering"
+                filler.assumed[f"compare.{place}.{key}"] = Assumed(value, because, row.source, row.mark)
 
 
 def _between_leaves(filler: Filler, leaves: Leaves, path: str, given: float | None) -> float:

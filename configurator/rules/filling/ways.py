@@ -1,12 +1,11 @@
 """Ways of hanging a door other than a butt of some width: where each leaf then turns, and which ways."""
 
-from collections.abc import Iterator
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from configurator.model import Way
-from configurator.model.words import WayKind
-from configurator.rules.filling.filler import Assumed
+from configurator.model import Opening, Way
+from configurator.model.words import HungOn, WayKind
 from configurator.rules.filling.usual import FilledOpening
 from configurator.tables import WayRow, row_of
 
@@ -70,12 +69,26 @@ class FilledWay:
         """What it is called, with its axis where that was given."""
         return self.given.words
 
-    def assumptions(self) -> Iterator[tuple[str, Assumed]]:
-        """Yield each number nobody gave, by its key, with what was taken and where that comes from."""
-        taken = {"axis_off_face": self.off_face, "axis_from_heel": self.from_heel}
-        for key in self.assumed:
-            because = f"the usual place on a {self.kind}; ask for its drawing before ordering"
-            yield key, Assumed(taken[key], because, self.row.source, self.row.mark)
+
+_KINDS_OF: Mapping[HungOn, tuple[WayKind, ...]] = {
+    "pivots": ("offset pivot", "centre-hung pivot"),
+    "continuous hinge": ("continuous hinge",),
+    "spring hinges": ("double-acting spring hinge",),
+}
+"""What each word of an opening's `hung_on` may be; the first is the usual one."""
+_ONLY_WHERE_COMPARED = "spring hinges"
+"""Most spring hinges swing one way and hang like butts; they are not worked out here."""
+
+
+def way_hung_on(opening: Opening) -> Way | None:
+    """Return the way an opening hangs that hangs on no butts: as compared, else the usual of that word.
+
+    None where it hangs on butts, or on what is not worked out here.
+    """
+    kinds = _KINDS_OF.get(opening.hung_on, ())
+    compared = (one for one in opening.compare if isinstance(one, Way) and one.hung_on in kinds)
+    usual = None if not kinds or opening.hung_on == _ONLY_WHERE_COMPARED else Way(hung_on=kinds[0])
+    return next(compared, usual)
 
 
 def fill_way(given: Way, filled: FilledOpening, barrel: float) -> tuple[FilledWay, ...]:

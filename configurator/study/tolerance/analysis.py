@@ -19,7 +19,7 @@ from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.filling.ways import FilledWay
 from configurator.rules.hinge.answers import held_at
 from configurator.study.candidate import in_degrees
-from configurator.study.hang import HungOn
+from configurator.study.hang import HangsOn
 from configurator.study.run import Study
 from configurator.study.stop_place import given_stop
 from configurator.study.tolerance.deviations import NAMES, TOLERANCE_OF, Answers, Floats, Varied, answers
@@ -46,7 +46,7 @@ _PROBES = 8
 
 
 def tolerance_result(
-    study: Study, leaf: str, on: HungOn, draws: int = DRAWS, seed: int = SEED, fineness: float = EXACT
+    study: Study, leaf: str, on: HangsOn, draws: int = DRAWS, seed: int = SEED, fineness: float = EXACT
 ) -> ToleranceResult:
     """Return whether a leaf on what it hangs on works at worst, how often, and what stops it; inches.
 
@@ -104,7 +104,7 @@ def tolerance_data(result: ToleranceResult) -> dict[str, Any]:
 # --- One leaf as drawn ---
 
 
-def varied_of(study: Study, leaf: str, on: HungOn) -> Varied:
+def varied_of(study: Study, leaf: str, on: HangsOn) -> Varied:
     """Return the leaf as the study hung it, with what it has to do.
 
     Swung to the push side what stands on the other is left out: behind its own wall it is never met there.

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from configurator.rules.filling.tolerances import FilledTolerances
-from configurator.study.hang import HungOn
+from configurator.study.hang import HangsOn
 
 SWING, LOCK_EDGE, BARREL, CLEAR_WIDTH, MOUNTING = "swing", "lock edge", "barrel", "clear width", "mounting"
 CHECKS = (MOUNTING, BARREL, LOCK_EDGE, SWING, CLEAR_WIDTH)
@@ -100,7 +100,7 @@ class ToleranceResult:
     """
 
     leaf: str
-    on: HungOn
+    on: HangsOn
     wanted_angle: float
     required_clear_width: float | None
     as_drawn: Reach

@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QFrame, QGridLayout, QLabel, QScrollArea, QVBoxLay
 from configurator.rules.filling.tolerances import fill_tolerances
 from configurator.rules.wording import leaf_named
 from configurator.study import Study
-from configurator.study.hang import HungOn, hinge_words
+from configurator.study.hang import HangsOn, hinge_words
 from configurator.study.tolerance.analysis import DRAWS, tolerance_result, wall_share
 from configurator.study.tolerance.deviations import TOLERANCE_OF
 from configurator.study.tolerance.findings import chance_words, tolerance_sentence, what_to_do
@@ -30,7 +30,7 @@ _EVENLY = (
     "no promise."
 )
 
-Key = tuple[str, HungOn]
+Key = tuple[str, HangsOn]
 
 
 class TolerancePage(QWidget):

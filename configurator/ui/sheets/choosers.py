@@ -4,7 +4,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLabel, QToolButton, QWidget
 
 from configurator.drawing.pages.page import Scale, papers, scales, usual_paper
-from configurator.study.hang import HungOn, hinge_words
+from configurator.study.hang import HangsOn, hinge_words
 from configurator.ui.kit.look import GRID
 from configurator.ui.sheets.preview import KINDS, ONE_WIDTH_OF, SheetChoice
 from configurator.units import Display
@@ -29,7 +29,7 @@ class Choosers(QWidget):
         super().__init__()
         self.kind, self.paper, self.scale = QComboBox(), QComboBox(), QComboBox()
         self.hinge_width = QComboBox()
-        self._widths: tuple[HungOn, ...] | None = None
+        self._widths: tuple[HangsOn, ...] | None = None
         self.zoom = QLabel()
         self._metric: bool | None = None
         for kind, title in KINDS.items():
@@ -49,7 +49,7 @@ class Choosers(QWidget):
         paper = papers()[self.paper.currentData()]
         return SheetChoice(self.kind.currentData(), paper, scale, display, self.hinge_width.currentData())
 
-    def show_widths(self, widths: tuple["HungOn", ...]) -> None:
+    def show_widths(self, widths: tuple["HangsOn", ...]) -> None:
         """Offer the hinge widths compared; one chosen before stays chosen while it is among them."""
         if widths == self._widths:
             return

@@ -13,7 +13,7 @@ from configurator.long_work import watched
 from configurator.model import Opening
 from configurator.sentences import as_sentence
 from configurator.study import Study
-from configurator.study.hang import HungOn
+from configurator.study.hang import HangsOn
 from configurator.ui.kit.layout import BARE, GROW, Box, LeadsOn, across, down, fill
 from configurator.ui.kit.look import FORM_WIDTH, GRID, LIST_WIDTH, tinted
 from configurator.ui.kit.message_line import TextPanel
@@ -167,7 +167,7 @@ class SheetsPage(LeadsOn, QWidget):
             self.session.select(self.session.job.openings[row].mark)
 
 
-def _widths_of(study: Study) -> tuple[HungOn, ...]:
+def _widths_of(study: Study) -> tuple[HangsOn, ...]:
     """Return what the leaves hang on: the widths, narrow to wide, then the other ways."""
     widths = sorted({one.hinge_width for one in study.butts})
     return (*widths, *dict.fromkeys(one.on for one in study.candidates if one.way is not None))

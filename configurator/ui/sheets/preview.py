@@ -13,7 +13,7 @@ from configurator.drawing.sheets import sheet_maker
 from configurator.model import JobFacts, Opening
 from configurator.order.studied import NotStudied, study_or_fault
 from configurator.study import Study
-from configurator.study.hang import HungOn, hinge_words
+from configurator.study.hang import HangsOn, hinge_words
 from configurator.ui.kit.look import GRID
 from configurator.ui.kit.painter import paint_groups
 from configurator.units import Display
@@ -216,7 +216,7 @@ class SheetChoice:
     paper: Paper
     scale: Scale | None
     display: Display
-    width: "HungOn | None" = None
+    width: "HangsOn | None" = None
 
     def page(self, study: Study, job: JobFacts, number: tuple[int, int] = (1, 1)) -> Page:
         """Return the sheet of one opening. Raises ValueError, in words, where it cannot be drawn so."""

@@ -1,0 +1,75 @@
+"""What hangs on no butts: counted on lines of its own, in trade words."""
+
+import pytest
+
+from configurator.order.studied import study_or_fault
+from configurator.order.take_off import take_off
+from configurator.order.tally import tally
+from tests.openings import plain_opening
+
+PIVOTS = {"hung_on": "pivots", "hand": "LH"}
+CENTRE = {"hung_on": "centre-hung pivot", "axis_off_face": -0.875, "axis_from_heel": 2.75}
+
+
+def lines(*openings):
+    order = take_off([tally(study_or_fault(each)) for each in openings])
+    return [
+        (line.quantity, line.what.unit, line.what.item, line.what.hand, line.by_mark)
+        for line in order.other_ways
+    ]
+
+
+def one(**changes):
+    (line,) = take_off([tally(study_or_fault(plain_opening(**changes)))]).other_ways
+    return line
+
+
+def test_pivots_by_the_set_and_by_hand():
+    found = lines(
+        plain_opening(mark="1", **PIVOTS, quantity=2),
+        plain_opening(mark="2", **PIVOTS),
+        plain_opening(mark="3", **PIVOTS | {"hand": "RH"}),
+    )
+    item = "offset pivot, top and bottom"
+    assert found == [(3, "set", item, "LH", {"1": 2, "2": 1}), (1, "set", item, "RH", {"3": 1})]
+
+
+def test_a_pair_takes_a_set_of_either_hand():
+    found = lines(plain_opening(**PIVOTS, leaves="pair", size={"width": 72, "height": 84}))
+    assert [(line[0], line[3]) for line in found] == [(1, "LH"), (1, "RH")]
+
+
+@pytest.mark.parametrize(("height", "count"), [(60.875, 0), (60.9, 1), (84, 1)])
+def test_a_fire_door_on_pivots_takes_an_intermediate_one_over_60(height, count):
+    """Leaf: the opening less 1/8 above and 3/4 below."""
+    size = {"width": 36, "height": height}
+    found = lines(plain_opening(**PIVOTS, size=size, use={"fire_rated": True}))
+    assert [line[2] for line in found].count("intermediate offset pivot") == count
+
+
+def test_a_continuous_hinge_by_its_length():
+    line = one(hung_on="continuous hinge", hand="RH", hinge={"finish_bhma": "628"})
+    assert (line.quantity, line.what.length) == (1, 84 - 0.125 - 0.75)
+    assert line.what.words.startswith(
+        "continuous hinge, 83-1/8 in long, cut to the door, hand RH, axis 3/8 in off"
+    )
+    assert "ask for the drawing first" in line.what.words
+    assert line.what.words.endswith("finish 628")
+
+
+def test_what_is_compared_of_its_kind_is_what_it_hangs_on():
+    line = one(hung_on="pivots", compare=[4, CENTRE])
+    assert line.what.item == "centre-hung pivot, top and bottom, double acting"
+    assert "7/8 in inside the pull face, 2-3/4 in from the heel edge" in line.what.words
+    assert "ask for the drawing" not in line.what.words
+
+
+def test_double_acting_spring_hinges_are_counted_as_hinges_are():
+    assert one(hung_on="spring hinges", compare=[{"hung_on": "double-acting spring hinge"}]).quantity == 3
+
+
+@pytest.mark.parametrize(
+    "changes", [{}, {"hung_on": "by others"}, {"hung_on": "spring hinges"}, {"compare": [CENTRE]}]
+)
+def test_what_is_not_hung_so_has_no_line(changes):
+    assert take_off([tally(study_or_fault(plain_opening(**changes)))]).other_ways == ()
