@@ -121,6 +121,10 @@ class ImportPage(LeadsOn, QWidget):
         columns = reading.columns if reading is not None else ()
         commas = next((each.commas for each in columns if each.commas and needs_unit(each.field)), "")
         self.commas.show_answer(commas or "ask", "Commas in numbers are", 0, dark)
+        shown = [each for each in (*self.asked.values(), self.commas) if not each.isHidden()]
+        widest = max((each.words.sizeHint().width() for each in shown), default=0)
+        for each in shown:
+            each.words.setMinimumWidth(widest)  # so that the answers stand under one another
 
     def _show_rows(self) -> None:
         work, session = self.work, self.session
