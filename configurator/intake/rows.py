@@ -26,6 +26,7 @@ from configurator.intake.words import says_nothing
 from configurator.long_work import ROWS_A_STEP, Steps
 from configurator.units import format_size
 
+NO_FATES: Mapping[int, asking.Fate] = MappingProxyType({})
 SIZES_AGREE = 1 / 16
 """Inches. A size written in words may be rounded that much against width and height beside it."""
 
@@ -36,7 +37,7 @@ class RowRead:
 
     `refused` are the fields whose cells could not be read, `blank` the paths that the schedule has columns
     for and this row says nothing of. `left_out` says why the row is no opening, as the user answered. `asks`
-    are questions to the architect. `fates` has what became of each cell that is not blank, by its place.
+    are questions to the architect. `fates` has what became of cells that were not simply read, by place.
     """
 
     line: int
@@ -49,7 +50,7 @@ class RowRead:
     blank: frozenset[str] = frozenset()
     left_out: str = ""
     asks: tuple[str, ...] = ()
-    fates: Mapping[int, asking.Fate] = field(default_factory=lambda: MappingProxyType({}))
+    fates: Mapping[int, asking.Fate] = field(default_factory=lambda: NO_FATES)
 
 
 def rows_steps(table: ScheduleTable, reading: Reading) -> Steps[tuple[RowRead, ...]]:
@@ -208,7 +209,7 @@ class _Row(asking.AskedRow):
             frozenset(self._blank()),
             self.left_out,
             tuple(dict.fromkeys(self.asks)),
-            MappingProxyType(self._fates()),
+            MappingProxyType(fates) if (fates := self._fates()) else NO_FATES,
         )
 
     def _mark_as_written(self) -> str:
@@ -227,13 +228,15 @@ class _Row(asking.AskedRow):
                     yield "fire_minutes"
 
     def _fates(self) -> dict[int, asking.Fate]:
-        """Return what became of every cell of the row that is not blank."""
+        """Return what became of the cells of the row that were not simply read."""
         asked = {fault.place for fault in self.faults}
         fields = {column.place: column.field for column in self.reading.columns}
         fates: dict[int, asking.Fate] = {}
         for place, cell in enumerate(self.row.cells):
             if cell.strip():
-                fates[place] = self._fate(place, cell, fields.get(place), place in asked)
+                fate = self._fate(place, cell, fields.get(place), place in asked)
+                if fate != "read":
+                    fates[place] = fate
         return fates
 
     def _fate(self, place: int, cell: str, name: str | None, asked: bool) -> asking.Fate:

@@ -138,7 +138,9 @@ def fates(table: ScheduleTable, rows: Iterable[RowRead]) -> Iterator[tuple[int, 
     """Yield every cell of a schedule that is not blank: its line, place and text, and what became of it."""
     read = {row.line: row.fates for row in rows}
     for row in table.rows:
-        yield from ((row.line, place, row.cells[place], fate) for place, fate in read[row.line].items())
+        own = read[row.line]
+        cells = ((place, cell) for place, cell in enumerate(row.cells) if cell.strip())
+        yield from ((row.line, place, cell, own.get(place, "read")) for place, cell in cells)
     others = (
         *((row, "above the table") for row in table.above),
         *((row, "heading") for row in table.header),
