@@ -136,13 +136,13 @@ def test_a_distance_is_measured_between_two_corners(canvas):
     canvas.measure(True)
     assert told == [HOW_TO_MEASURE]
     one, other = on_widget(canvas, 0, (0.0, 0.0)), on_widget(canvas, 0, pin(canvas))
-    click(canvas, QPointF(other.x() + 2, other.y() - 2))
+    click(canvas, other)
     move_pointer(canvas, QPointF(one.x(), one.y()))
     click(canvas, QPointF(one.x() + 1, one.y() + 1))
     x, y = pin(canvas)
     words = told[-1]
     assert words.startswith(Display().length(math.hypot(x, y)))
-    assert words.endswith(" to corner")
+    assert words.endswith(", centre to corner")
     assert canvas._pointed.mark.lines == (((x, y), (0.0, 0.0)),)
     canvas.measure(False)
     assert canvas._pointed is None
