@@ -7,6 +7,7 @@ aside*: kept on the user's word until it is recovered or discarded.
 """
 
 import json
+import os
 import time
 from contextlib import suppress
 from dataclasses import asdict, dataclass, replace
@@ -22,6 +23,9 @@ from configurator.project_file.writing import PRIVATE_MODE, KnownTexts, dump, sw
 from configurator.resource_files import state_folder
 
 SUFFIX = ".recovery"
+ASIDE = ".discarded"
+DAYS_ASIDE = 30
+_SECONDS_A_DAY = 86_400
 LONGEST_HEAD = 16_384
 
 
@@ -49,6 +53,7 @@ class RecoveryFile:
             "when": time.time(),
             "set_aside": set_aside,
             "owner": asdict(this_program()),
+            "about": _about(job),
         }
         # What somebody works on may be private: no one else on the machine is to read it.
         self.place.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
@@ -71,10 +76,12 @@ class LeftBehind:
     when: float
     set_aside: bool
     owner: Owner | None
+    about: str = ""
 
     def words(self) -> str:
         """Return the sentence that offers it."""
-        name = self.path.name[:80] if self.path else "a job that was never saved"
+        never = f"a job that was never saved ({self.about})" if self.about else "a job that was never saved"
+        name = self.path.name[:80] if self.path else never
         if self.set_aside:
             return f"Your own changes to {name} of {clock(self.when)} were set aside."
         kept = f"The program ended without saving {name}; its work of {clock(self.when)} was kept."
@@ -108,10 +115,33 @@ class LeftBehind:
             return None
         return replace(self, place=mine)
 
-    def discard(self) -> None:
-        """Forget the work."""
+    def forget(self) -> None:
+        """Forget the work for good: it is in this window now."""
         with suppress(OSError):
             self.place.unlink()
+
+    def discard(self) -> None:
+        """Put the work away: it is offered no more, and kept aside for DAYS_ASIDE days."""
+        with suppress(OSError):
+            self.place.replace(self.place.with_suffix(ASIDE))
+            os.utime(self.place.with_suffix(ASIDE))
+
+    def bring_back(self) -> None:
+        """Offer work again that was discarded. Raises OSError where it is there no more."""
+        self.place.with_suffix(ASIDE).replace(self.place)
+
+
+def _about(job: Job) -> str:
+    """Tell a job from others that were never saved: its name, and the openings it has."""
+    marks = [opening.mark for opening in job.openings]
+    first = (
+        f"opening {marks[0]}"
+        if len(marks) == 1
+        else f"{len(marks)} openings from {marks[0]}"
+        if marks
+        else ""
+    )
+    return ", ".join(part[:60] for part in (job.job.name, first) if part)
 
 
 def left_behind() -> tuple[LeftBehind, ...]:
@@ -121,8 +151,18 @@ def left_behind() -> tuple[LeftBehind, ...]:
     except OSError:
         return ()
     sweep(recovery_folder(), ".")
+    _forget_what_is_old()
     found = [each for place in places if (each := _read_head(place)) and _is_left(each)]
     return tuple(sorted(found, key=lambda each: -each.when))
+
+
+def _forget_what_is_old() -> None:
+    """Take away what was discarded more than DAYS_ASIDE days ago."""
+    oldest = time.time() - DAYS_ASIDE * _SECONDS_A_DAY
+    for place in recovery_folder().glob(f"*{ASIDE}"):
+        with suppress(OSError):
+            if place.stat().st_mtime < oldest:
+                place.unlink()
 
 
 def _is_left(found: LeftBehind) -> bool:
@@ -139,4 +179,5 @@ def _read_head(place: Path) -> LeftBehind | None:
     except (OSError, ValueError, KeyError, TypeError, RecursionError):
         return None
     owner = owner_from(head.get("owner"))
-    return LeftBehind(place, path, str(head.get("based_on", "")), when, set_aside, owner)
+    about = str(head.get("about", ""))[:120]
+    return LeftBehind(place, path, str(head.get("based_on", "")), when, set_aside, owner, about)

@@ -5,24 +5,27 @@ import gc
 import logging
 import os
 import signal
+import socket
 import sys
 import threading
 from contextlib import suppress
 from pathlib import Path
 from types import TracebackType
 
-from PySide6.QtCore import QSettings, QTimer
+from PySide6.QtCore import QSettings, QSocketNotifier, QTimer
 from PySide6.QtGui import QIcon
 from PySide6.QtWidgets import QApplication
 
 from configurator.export import load_matplotlib_quickly
 from configurator.model import Job
+from configurator.project_file import ProjectFileError
 from configurator.project_file.writing import PRIVATE_MODE
 from configurator.resource_files import resource_path, state_folder
+from configurator.ui.files.files import refusal_words
 from configurator.ui.kit import look
 from configurator.ui.state.preferences import Preferences
 from configurator.ui.state.session import Session
-from configurator.ui.window.window import PROGRAM, Window
+from configurator.ui.window.window import Window
 
 NAME = "opening-configurator"
 LARGEST_LOG = 2**20
@@ -32,26 +35,57 @@ AFTER_THE_PICTURE_MS = 200
 
 
 def run_window(path: Path | None) -> int:
-    """Open the window on a project file, or on a new job, and return when it is closed.
+    """Open the window on a project file, or on the start page, and return when it is closed.
 
-    Raises ProjectFileError when the file is refused.
+    A file that is refused leaves the start page, with the words that Open has for it.
     """
     keep_log()
     gc.disable()  # until the picture stands: see `begin`, which goes on with it
     session = Session(Job())
-    if path is not None:
-        session.open(path)
+    refused = _why_not_opened(session, path)
     application = new_application()
     signal.signal(signal.SIGINT, signal.SIG_DFL)
     preferences = Preferences(QSettings(NAME, NAME))
-    if path is not None:
-        preferences.note_recent(path)
+    if session.path is not None:
+        preferences.note_recent(session.path)
     window = open_window(session, preferences)
+    window.say(refused)
+    end_on_request(application, window)
     # The records of a large job would be looked through again and again, and hold up the window each time.
     window.picture_shown.connect(gc.freeze)
     sys.excepthook = lambda *error: report(window, *error)
     window.show()
     return int(application.exec())
+
+
+def _why_not_opened(session: Session, path: Path | None) -> str:
+    try:
+        if path is not None:
+            session.open(path)
+    except ProjectFileError as error:
+        return refusal_words(Path(path or ""), error)
+    return ""
+
+
+def end_on_request(application: QApplication, window: Window) -> None:
+    """End in order when the system asks for it: unsaved work is kept, the file is let go, nobody is asked.
+
+    Python hears of a signal only between its own steps; a socket wakes it while Qt waits.
+    """
+    ours, woken = socket.socketpair()
+    woken.setblocking(False)
+    signal.set_wakeup_fd(woken.fileno())
+    notifier = QSocketNotifier(ours.fileno(), QSocketNotifier.Type.Read, window)
+    notifier.activated.connect(lambda *_: ours.recv(64))
+
+    def end(*_: object) -> None:
+        woken.setblocking(False)  # it is held here as long as the handler is
+        window.files.leave()
+        application.exit(0)
+
+    for asked in (signal.SIGTERM, signal.SIGHUP):
+        signal.signal(asked, end)
+    application.commitDataRequest.connect(lambda *_: window.files.keep_if_unsaved())
 
 
 def log_place() -> Path:
@@ -144,7 +178,18 @@ def report(
         window.close()
         return
     logging.getLogger(NAME).error("unforeseen", exc_info=(kind, error, trace))
-    window.say(
-        f"Something went wrong in {PROGRAM}: {kind.__name__}: {error}. Your work is still here; save it, "
-        f"and report what you did, with {log_place()}."
+    if not window.isVisible():
+        return  # it is closing: a dialog would keep the program from its end
+    from configurator.ui.window.failure import (
+        KEPT,
+        NOT_KEPT,
+        NOTHING_TO_KEEP,
+        FailureDialog,
+        report_of,
     )
+
+    unsaved, kept = window.session.history.unsaved, window.files.keep_if_unsaved()
+    if window.beside.failure is None:
+        window.beside.failure = FailureDialog(window, log_place(), window.files.save_copy)
+    said = NOTHING_TO_KEEP if not unsaved else KEPT if kept else NOT_KEPT
+    window.beside.failure.tell(said, report_of(kind, error, trace))

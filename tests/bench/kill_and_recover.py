@@ -142,7 +142,7 @@ def _wrong(path: Path, saved: int, on_disk: int, lost: float) -> str:
         session.recover(left.job(), left.path, left.based_on)
         if session.path != path.resolve() or session.read_only:
             return f"the recovered work cannot be saved: {session.read_only or session.path}"
-        left.discard()
+        left.forget()
     session.let_go()
     return ""
 

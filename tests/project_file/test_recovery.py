@@ -55,7 +55,7 @@ def test_work_that_was_never_saved_is_found_too():
     left_by_a_crash()
     (left,) = left_behind()
     assert left.path is None
-    assert left.words().startswith("The program ended without saving a job that was never saved; ")
+    assert left.words().startswith("The program ended without saving a job that was never saved (unsaved); ")
 
 
 def test_it_says_when_the_file_was_saved_later_than_the_work(tmp_path):
@@ -93,9 +93,39 @@ def test_one_window_takes_it_and_it_is_still_there_until_discarded():
     assert mine.job() == named("unsaved")
     (again,) = left_behind()
     assert again.place == mine.place
-    mine.discard()
+    mine.forget()
     assert left_behind() == ()
     assert list(recovery_folder().iterdir()) == []
+
+
+def test_discarded_work_is_kept_aside_for_thirty_days_and_can_be_brought_back():
+    left_by_a_crash()
+    (left,) = left_behind()
+    left.discard()
+    assert left_behind() == ()
+    left.bring_back()
+    assert left_behind()[0].job() == named("unsaved")
+    left.discard()
+    (aside,) = recovery_folder().iterdir()
+    day = 86_400
+    os.utime(aside, (time.time() - 29 * day,) * 2)
+    assert left_behind() == ()
+    assert aside.exists()
+    os.utime(aside, (time.time() - 31 * day,) * 2)
+    assert left_behind() == ()
+    assert not aside.exists()
+    with pytest.raises(OSError, match="No such file"):
+        left.bring_back()
+
+
+def test_two_jobs_that_were_never_saved_are_told_apart():
+    rows = [{"mark": mark, "size": "3070"} for mark in ("101", "102")]
+    for when, (name, openings) in enumerate((("Pier 4", rows[:1]), ("Pier 5", rows), ("", rows[1:]))):
+        left_by_a_crash(
+            job=Job.model_validate({"job": {"name": name}, "openings": openings}), when=9.0 - when
+        )
+    said = [left.words().partition("(")[2].partition(")")[0] for left in left_behind()]
+    assert said == ["Pier 4, opening 101", "Pier 5, 2 openings from 101", "opening 102"]
 
 
 def test_each_window_keeps_its_own_and_each_writing_replaces_the_last():

@@ -12,6 +12,7 @@ from PySide6.QtGui import QIcon
 from configurator.project_file import save
 from configurator.project_file.held import open_held
 from configurator.project_file.lock import holder_of
+from configurator.project_file.recovery import left_behind
 from configurator.ui import app
 from configurator.ui.app import LARGEST_LOG
 from configurator.ui.state.edits import new_job
@@ -36,6 +37,8 @@ def tell(window):
     told = {
         "title": window.windowTitle(),
         "asked": sorted(asked),
+        "said": window.line.text() if window.line else "",
+        "page": window.pages.on_show if window.pages else "",
         "collects": gc.isenabled(),
         "frozen": gc.get_freeze_count() > 0,
         "locks": [path.name for path in Path(sys.argv[1]).parent.glob(".*.lock")],
@@ -134,12 +137,33 @@ def test_a_window_opens_where_no_log_can_be_written(path):
     run_window(path, RUN, XDG_STATE_HOME=str(path.parent / "state")).check_returncode()
 
 
-def test_a_refused_file_opens_no_window(path):
-    path.write_text("{}")
-    with pytest.raises(subprocess.CalledProcessError) as caught:
-        told_by_window(path)
-    assert "ProjectFileError" in caught.value.stderr
+def test_a_refused_file_leaves_the_start_page_with_the_words_of_open(path):
+    path.write_text('{"format": "opening-project", "version": 99}')
+    told = told_by_window(path)
+    assert told["said"].startswith("plan.json was not opened: ")
+    assert "newer program" in told["said"]
+    assert told["page"] == "start"
+    assert told["title"].startswith("New job – not saved yet")
     assert holder_of(path) is None
+
+
+ENDED = RUN.replace(
+    "    print(json.dumps(told), flush=True)\n    window.close()\n",
+    "    window.session.edit('location', 'Galley')\n"
+    "    __import__('os').kill(__import__('os').getpid(), getattr(__import__('signal'), sys.argv[2]))\n",
+)
+
+
+@pytest.mark.parametrize("name", ["SIGTERM", "SIGHUP"])
+def test_a_program_that_is_told_to_end_keeps_unsaved_work_and_frees_the_file(path, name, monkeypatch):
+    state = path.parent / "state"
+    done = run_window(path, ENDED.replace("sys.argv[2]", repr(name)), XDG_STATE_HOME=str(state))
+    assert done.returncode == 0, done.stderr
+    assert holder_of(path) is None
+    monkeypatch.setenv("XDG_STATE_HOME", str(state))
+    (left,) = left_behind()
+    assert left.path == path.resolve()
+    assert left.job().openings[0].location == "Galley"
 
 
 def test_the_icon_is_shown_once_the_picture_stands(qapp):

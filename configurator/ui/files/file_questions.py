@@ -7,13 +7,13 @@ from typing import Protocol
 
 from configurator.project_file import ProjectFileError
 from configurator.project_file.held import ChangedOnDiskError, News
-from configurator.project_file.lock import LockedError
-from configurator.project_file.recovery import LeftBehind, RecoveryFile, left_behind
+from configurator.project_file.lock import LockedError, clock
+from configurator.project_file.recovery import DAYS_ASIDE, LeftBehind, RecoveryFile, left_behind
 from configurator.ui.kit.message_line import Choice
 from configurator.ui.state.session import Session
 
 MOST_OFFERED = 3
-LOCK, CHANGE, SAVING = "lock", "change", "saving"
+LOCK, CHANGE, SAVING, DISCARDED = "lock", "change", "saving", "discarded"
 Ask = Callable[[str, str, Sequence[Choice]], None]
 
 
@@ -153,6 +153,17 @@ class FileQuestions:
     def _discard(self, left: LeftBehind) -> None:
         if mine := left.claim():
             mine.discard()
+            until = f"It can be brought back for {DAYS_ASIDE} days."
+            what = f"The work of {clock(left.when)} was discarded. {until}"
+            self.ask(DISCARDED, what, [("Bring it back", lambda: self._bring_back(mine))])
+
+    def _bring_back(self, discarded: LeftBehind) -> None:
+        try:
+            discarded.bring_back()
+        except OSError as error:
+            self.files.say(f"It could not be brought back: {error.strerror or error}.")
+        else:
+            self._offer(discarded)
 
     def _recover(self, left: LeftBehind) -> None:
         if not self.files.may_leave():
@@ -169,7 +180,7 @@ class FileQuestions:
             return
         self.settle()
         if self.files.keep_now():
-            mine.discard()
+            mine.forget()
 
     def _name(self) -> str:
         path = self.files.session.path

@@ -15,7 +15,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from configurator.project_file import ProjectFileError
+from configurator.project_file import ProjectFileError, save
 from configurator.resource_files import resource_path
 from configurator.ui.state.preferences import Preferences
 from configurator.ui.state.session import Session
@@ -71,6 +71,17 @@ class Files:
         """Keep the unsaved work against a crash at once; say whether it is on the disk."""
         return self._keeping is not None and self._keeping.keep_now()
 
+    def keep_if_unsaved(self) -> bool:
+        """Keep what is not saved at once; say whether all there is stands on the disk."""
+        return not self.session.history.unsaved or self.keep_now()
+
+    def leave(self) -> None:
+        """Let the file go and leave unsaved work to be offered at the next start: nobody can be asked."""
+        if self._keeping is not None:
+            self._keeping.leave()
+            self._keeping = None
+        self.session.let_go()
+
     def close(self) -> None:
         """Let the file go and forget what was kept: the window closes in order."""
         if self._keeping is not None:
@@ -120,8 +131,7 @@ class Files:
         try:
             self.session.open(path)
         except ProjectFileError as error:
-            more = f" (and {len(error.faults) - 1} more)" if len(error.faults) > 1 else ""
-            self.say(f"{path.name} was not opened: {error.faults[0]}{more}")
+            self.say(refusal_words(path, error))
             return False
         if mark := self.preferences.place(path)[1]:
             self.session.select(mark)
@@ -155,6 +165,20 @@ class Files:
         self.say("")
         self.questions.settle()
         return True
+
+    def save_copy(self) -> None:
+        """Ask for a name and write the job there; the window goes on with the file it has."""
+        start = str(Path(self._folder()) / "copy of openings.json")
+        name, _ = QFileDialog.getSaveFileName(self.owner, "Save a copy", start, PROJECTS)
+        if not name:
+            return
+        path = _ending(Path(name), ".json")
+        try:
+            save(self.session.job, path)
+        except ProjectFileError as error:
+            self.say(str(error.faults[0]))
+        else:
+            self.say(f"A copy was written: {path}")
 
     def export(self, save_picture: Callable[[Path], None]) -> None:
         """Ask where the picture goes and write it there."""
@@ -216,3 +240,9 @@ class Files:
 
 def _ending(path: Path, suffix: str) -> Path:
     return path if path.suffix else path.with_suffix(suffix)
+
+
+def refusal_words(path: Path, error: ProjectFileError) -> str:
+    """Say why a file was not opened."""
+    more = f" (and {len(error.faults) - 1} more)" if len(error.faults) > 1 else ""
+    return f"{path.name} was not opened: {error.faults[0]}{more}"

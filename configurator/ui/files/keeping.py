@@ -61,6 +61,16 @@ class Keeping(QObject):
         self._writing.wait()
         return not self._trouble
 
+    def leave(self) -> None:
+        """Stop, and leave what is not saved where the next start finds it."""
+        self._looking.stop()
+        self.session.changed.disconnect(self._note_change)
+        if self.session.history.unsaved:
+            self.keep_now()
+            self._soon.stop()
+        else:
+            self._forget()
+
     def close(self) -> None:
         """The work is saved or given up: forget what was kept, and let the file go."""
         self._looking.stop()

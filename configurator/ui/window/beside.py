@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QApplication, QMessageBox, QWidget
 from configurator.ui.state.session import Session
 
 if TYPE_CHECKING:  # each is loaded when it is first asked for
+    from configurator.ui.window.failure import FailureDialog
     from configurator.ui.window.help import HelpWindow
     from configurator.ui.window.palette import Palette, Place
     from configurator.ui.words.window import WordsWindow
@@ -41,6 +42,7 @@ class Beside:
         self.help: HelpWindow | None = None
         self.words: WordsWindow | None = None
         self.palette: Palette | None = None
+        self.failure: FailureDialog | None = None
 
     def show_help(self) -> None:
         """Show the help."""

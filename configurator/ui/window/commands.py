@@ -61,9 +61,6 @@ class Commanded(Protocol):
     def close(self) -> bool:
         """Close the window."""
 
-    def fold(self, shown: bool) -> None:
-        """Show or fold away the openings."""
-
     def find_opening(self) -> None:
         """Find an opening in the list."""
 
@@ -158,7 +155,9 @@ def _openings(window: Commanded) -> tuple[Command, ...]:
 def _shown(window: Commanded) -> tuple[Command, ...]:
     listed, plain = "Show or fold away the openings", "The client's words first"
     return (
-        Command("list", "List of openings", listed, "F9", window.fold, toggles=True, icon="list"),
+        Command(
+            "list", "List of openings", listed, "F9", window.openings.setVisible, toggles=True, icon="list"
+        ),
         Command("plain", "Plain words", plain, "Ctrl+L", window.use_plain_words, toggles=True),
         Command("dark", "Dark", "Light ink on slate", "Ctrl+D", window.use_dark, toggles=True),
     )

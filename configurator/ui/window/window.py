@@ -1,11 +1,17 @@
 """The window: menus, pages as tabs, the openings of the job, and beside them the work on one of them."""
 
 from collections.abc import Callable, Iterator
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, QTimer, Signal
-from PySide6.QtGui import QCloseEvent, QKeyEvent, QKeySequence, QPaintEvent, QShortcut
-from PySide6.QtWidgets import QApplication, QMainWindow, QSizePolicy, QSplitter, QVBoxLayout, QWidget
+from PySide6.QtGui import (
+    QCloseEvent,
+    QKeyEvent,
+    QKeySequence,
+    QShortcut,
+)
+from PySide6.QtWidgets import QApplication, QSizePolicy, QSplitter, QVBoxLayout, QWidget
 
 from configurator.model import Opening
 from configurator.ui.files.files import Files
@@ -16,6 +22,7 @@ from configurator.ui.state.session import LOOKED, Session
 from configurator.ui.window.beside import Beside
 from configurator.ui.window.command_bar import RECENT, CommandBar, PageTabs, display_place
 from configurator.ui.window.commands import DISPLAYS, command_menus
+from configurator.ui.window.frame import Frame
 from configurator.ui.window.lines import Lines
 from configurator.ui.window.openings import OpeningsList
 from configurator.units import Display
@@ -34,25 +41,22 @@ ONLY_NOW = ("start", "import")
 TURNS = {"Alt+Left": -1.0, "Alt+Right": 1.0, "Alt+PgUp": 15.0, "Alt+PgDown": -15.0}
 
 
-class Window(QMainWindow):
+class Window(Frame):
     """Every view shows the session's state and nothing else.
 
     It is first painted with the commands and the openings; then `fill` adds the work area, and `begin` loads
     what is worked out and the picture.
 
     Signals:
-        painted: the window was painted for the first time.
         picture_shown: the first picture stands in it.
     """
 
-    painted = Signal()
     picture_shown = Signal()
 
     def __init__(self, session: Session, preferences: Preferences) -> None:
         super().__init__()
         self.session = session
         self.preferences = preferences
-        self._was_painted = False
         session.display, session.dark = preferences.display, preferences.dark
         session.plain_words = preferences.plain_words
         self.openings = OpeningsList(session)
@@ -249,11 +253,9 @@ class Window(QMainWindow):
         self.commands.give_keys()
         QShortcut(QKeySequence("F10"), self).activated.connect(self.commands.open_menus)
         for keys, degrees in TURNS.items():
-            shortcut = QShortcut(QKeySequence(keys), self)
-            shortcut.activated.connect(
-                lambda degrees=degrees: self.session.swing(self.session.angle + degrees)
-            )
-            self._turns.append(shortcut)
+            turn = QShortcut(QKeySequence(keys), self)
+            turn.activated.connect(lambda degrees=degrees: self.session.swing(self.session.angle + degrees))
+            self._turns.append(turn)
         self.commands.actions_by_name["back"].setEnabled(False)
 
     def swing_on(self, forward: bool) -> None:
@@ -287,6 +289,7 @@ class Window(QMainWindow):
         self._column.setSpacing(0)
         self._column.addWidget(self.columns, 1)
         self.setCentralWidget(central)
+        self.dropped.connect(self._take_dropped)
         self.restoreGeometry(self.preferences.layout("window"))
 
     def _share_room(self) -> None:
@@ -304,10 +307,6 @@ class Window(QMainWindow):
         self.commands.addWidget(self.units)
 
     # --- What its commands do ---
-
-    def fold(self, shown: bool) -> None:
-        """Show the openings, or fold them away."""
-        self.openings.setVisible(shown)
 
     def with_picture(self, act: Callable[["Picture"], object]) -> None:
         """Do something with the picture; say so where there is none."""
@@ -371,10 +370,15 @@ class Window(QMainWindow):
         inner = [("work", self.work), ("middle", self.work.middle), ("rows", self.work.rows)]
         return [("columns", self.columns), *inner]
 
-    # --- Qt's own ---
+    def _take_dropped(self, path: Path) -> None:
+        """Open a job that was dropped; take any other file for a schedule to import."""
+        if path.suffix.lower() == ".json":
+            self.files.open_other(path)
+        else:
+            self.turn_to("import")
+            self._all_pages().made["import"].read(path)
 
-    def createPopupMenu(self) -> None:
-        """Offer no menu that hides the commands: nothing would bring them back."""
+    # --- Qt's own ---
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Take Esc that nothing else took for the way back to the work."""
@@ -382,13 +386,6 @@ class Window(QMainWindow):
             self.turn_to("")
         else:
             super().keyPressEvent(event)
-
-    def paintEvent(self, event: QPaintEvent) -> None:
-        """Tell once that the window stands on the screen."""
-        super().paintEvent(event)
-        if not self._was_painted:
-            self._was_painted = True
-            QTimer.singleShot(0, self.painted.emit)
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Ask about work under way and about unsaved work before the window goes."""

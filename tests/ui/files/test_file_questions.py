@@ -343,7 +343,18 @@ def test_discarded_work_is_gone(window):
     left_by_a_crash(job=named("mine"))
     answer(window, offered(window), "Discard")
     assert left_behind() == ()
-    assert window.line.questions == {}
+    assert list(window.line.questions) == ["discarded"]
+
+
+def test_discarding_is_taken_back(window):
+    left_by_a_crash(job=named("mine"))
+    about = offered(window)
+    answer(window, about, "Discard")
+    assert "30 days" in question(window, "discarded")
+    answer(window, "discarded", "Bring it back")
+    (again,) = window.line.questions
+    answer(window, again, "Recover")
+    assert window.session.opening.location == "mine"
 
 
 def test_work_put_away_is_offered_again(window):
@@ -388,7 +399,7 @@ def test_a_program_that_starts_offers_by_itself_what_a_crash_left(qtbot, prefere
     window.show()
     qtbot.waitUntil(lambda: window.line is not None and bool(window.line.questions))
     (row,) = window.line.questions.values()
-    assert row.words.text().startswith("The program ended without saving a job that was never saved; ")
+    assert row.words.text().startswith("The program ended without saving a job that was never saved (")
     assert row.isVisible()
     assert not window.line.words.isVisible()
     window.close()

@@ -2,15 +2,20 @@
 
 import json
 import shutil
+from pathlib import Path
 from threading import Event
 
 import pytest
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFileDialog, QLabel, QMessageBox
+from PySide6.QtCore import QMimeData, QPoint, QPointF, Qt, QUrl
+from PySide6.QtGui import QDragEnterEvent, QDropEvent
+from PySide6.QtWidgets import QApplication, QFileDialog, QLabel, QMessageBox
 
 from configurator.project_file import load
+from configurator.project_file.recovery import recovery_folder
 from configurator.ui.app import open_window, report
+from configurator.ui.kit.runner import Work
 from configurator.ui.state.session import Session
+from configurator.ui.window import failure
 from configurator.units import Display
 from tests.ui.form.test_form import type_into
 
@@ -356,11 +361,81 @@ def test_the_openings_fold_away(qtbot, window):
     qtbot.waitUntil(lambda: window.work.picture.width() > wide)
 
 
-def test_an_unforeseen_error_is_shown_to_the_user(window, caplog):
-    error = RuntimeError("the hinge fell off")
-    report(window, RuntimeError, error, None)
-    assert "the hinge fell off" in window.line.text()
+def fail(window, words):
+    """Let something go wrong as it does in a slot."""
+    try:
+        raise RuntimeError(words)
+    except RuntimeError as error:
+        report(window, RuntimeError, error, error.__traceback__)
+
+
+def test_an_unforeseen_error_is_told_in_one_dialog_once_the_work_is_kept(
+    qtbot, window, caplog, tmp_path, monkeypatch
+):
+    window.files.begin()
+    fail(window, "the hinge fell off")
+    dialog = window.beside.failure
+    assert dialog.isVisible()
+    assert dialog.kept.text() == failure.NOTHING_TO_KEEP
     assert "RuntimeError: the hinge fell off" in caplog.text
+    window.session.edit("location", "Galley")
+    fail(window, "the pin fell out")
+    assert window.beside.failure is dialog
+    assert dialog.kept.text() == failure.KEPT
+    assert len(list(recovery_folder().glob("*.recovery"))) == 1
+    dialog.copy.click()
+    report = QApplication.clipboard().text()
+    assert report.index("the hinge fell off") < report.index("the pin fell out")
+    assert "PySide6" in report
+    assert str(Path.home()) not in report.replace("~", "")
+    copy = tmp_path / "copy"
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(copy), ""))
+    dialog.save.click()
+    assert load(copy.with_suffix(".json")) == window.session.job
+    assert window.session.history.unsaved
+    dialog.go_on.click()
+    assert not dialog.isVisible()
+    monkeypatch.setattr(window.files, "keep_if_unsaved", lambda: False)
+    fail(window, "again")
+    assert dialog.kept.text() == failure.NOT_KEPT
+    assert "the pin fell out" not in dialog.report.toPlainText()
+    dialog.go_on.click()
+
+
+def dropped(path):
+    data = QMimeData()
+    data.setUrls([QUrl.fromLocalFile(str(path))])
+    return data
+
+
+def drop(window, path):
+    """Let a file fall on the window; say whether it was taken."""
+    data, place = dropped(path), QPoint(300, 300)
+    button, none = Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier
+    enter = QDragEnterEvent(place, Qt.DropAction.CopyAction, data, button, none)
+    enter.setAccepted(False)
+    QApplication.sendEvent(window, enter)
+    if enter.isAccepted():
+        QApplication.sendEvent(
+            window, QDropEvent(QPointF(place), Qt.DropAction.CopyAction, data, button, none)
+        )
+    return enter.isAccepted()
+
+
+def test_a_job_that_is_dropped_opens_and_a_schedule_is_imported(qtbot, window, tmp_path):
+    path = tmp_path / "dropped.json"
+    shutil.copy(window.session.path, path)
+    assert drop(window, path)
+    assert window.session.path == path
+    schedule = tmp_path / "doors.csv"
+    schedule.write_text("Mark,Width,Height\n301,3-0,7-0\n")
+    assert drop(window, schedule)
+    assert window.pages.on_show == "import"
+    page = window.pages.made["import"]
+    qtbot.waitUntil(lambda: not any(work.running for work in page.findChildren(Work)))
+    assert page.work.table is not None
+    assert page.work.refusal == ""
+    assert not drop(window, tmp_path / "nowhere.json")
 
 
 def test_what_was_preferred_is_there_at_the_next_start(qtbot, preferences):
