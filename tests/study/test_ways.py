@@ -6,8 +6,14 @@ import random
 import pytest
 from pydantic import ValidationError
 
-from configurator.model import Opening, Way
+from configurator.drawing.pages.notes import assumed_note
+from configurator.drawing.pages.page import papers
+from configurator.drawing.sheets import sheet_maker
+from configurator.model import JobFacts, Opening, Way
 from configurator.study import study
+from configurator.study.derivation.derive import KEYS, derive
+from configurator.study.events import moments
+from configurator.study.over_the_swing import over_the_swing
 from configurator.study.tolerance.analysis import tolerance_result
 from configurator.units import Display
 from configurator.wording.comparison import comparisons
@@ -291,3 +297,52 @@ def test_a_storefront_door_is_offered_offset_pivots_and_nothing_else_is():
     (found,) = proposed(frame={"kind": "aluminum storefront"})
     assert "offset pivots" in found.message
     assert proposed() == proposed(frame={"kind": "aluminum storefront"}, hung_on="pivots") == []
+
+
+# --- On paper and on the screen
+
+
+@pytest.mark.parametrize("kind", ["plan", "client", "before-after", "elevation", "prep"])
+def test_every_sheet_is_drawn_with_other_ways_beside_a_butt(kind):
+    opening = plain_opening(
+        hand="RH",
+        compare=[
+            4.5,
+            *(way(one) for one in judge_ways.KINDS[1:5]),
+            way("centre-hung pivot", heel_radius=2.75),
+        ],
+    )
+    page = sheet_maker(kind)(study(opening), JobFacts(), papers()["Tabloid"], None, Display(), (1, 1))
+    assert page.details
+
+
+@pytest.mark.parametrize("kind", ["plan", "client", "before-after"])
+def test_sheets_are_drawn_with_no_butt_at_all(kind):
+    for entries in (
+        [way("offset pivot")],
+        [way("centre-hung pivot", heel_radius=2.75)],
+        [way("continuous hinge")],
+    ):
+        answer = study(plain_opening(compare=entries))
+        assert sheet_maker(kind)(answer, JobFacts(), papers()["Tabloid"], None, Display(), (1, 1)).details
+
+
+def test_what_was_assumed_of_an_axis_stands_on_the_sheet():
+    said = assumed_note(study(plain_opening(compare=[4, way("offset pivot")])), Display()).paragraphs[0]
+    assert "axis off the door's face of the offset pivot, 3/4 in from the pull face (common practice)" in said
+
+
+def test_every_number_of_another_way_has_its_work():
+    for kind in judge_ways.KINDS[1:]:
+        for one in study(plain_opening(compare=[way(kind)])).candidates:
+            for key in KEYS:
+                value = getattr(one, key)
+                work = derive(one, key)
+                if work.value is not None and value is not None:
+                    assert work.value == pytest.approx(value, abs=1e-6), (kind, key)
+
+
+def test_what_happens_over_the_swing_is_told_of_every_way():
+    answer = study(plain_opening(compare=[4, *(way(kind) for kind in judge_ways.KINDS[1:])]))
+    assert len(over_the_swing(answer, 0.0625)) == len(answer.candidates)
+    assert moments(answer)

@@ -8,14 +8,11 @@ many whole sentences, or items of a list, are set as there is room for.
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from functools import cache
-
-from pydantic import BaseModel
 
 from configurator.drawing.base.lettering import text_width
 from configurator.drawing.base.primitives import Primitive, Text
 from configurator.drawing.base.view import Box
-from configurator.model import Opening
+from configurator.model.paths import trade_name
 from configurator.rules.filling.usual import Assumed
 from configurator.rules.finding import Finding
 from configurator.rules.wording import pounds
@@ -168,14 +165,14 @@ def study_notes(study: Study, display: Display) -> tuple[Note, ...]:
 def assumed_note(study: Study, display: Display) -> Note:
     """Return what nobody gave and was taken as usual, each with its value and how well it is known."""
     assumed = study.filled.assumed
-    not_so = [_title(path) for path, one in assumed.items() if one.value is False]
+    not_so = [trade_name(path) for path, one in assumed.items() if one.value is False]
     told = [_told(path, one, display) for path, one in assumed.items() if one.value is not False]
     told += [f"nothing was said of, so taken as no: {', '.join(not_so)}"] if not_so else []
     return Note("Assumed, not given", ("; ".join(told) + ".",) if told else (), lists=True)
 
 
 def _told(path: str, one: Assumed, display: Display) -> str:
-    return f"{_title(path)} {_value(path, one.value, display)} ({one.mark_of_source})"
+    return f"{trade_name(path)} {_value(path, one.value, display)} ({one.mark_of_source})"
 
 
 def _value(path: str, value: float | str | bool | None, display: Display) -> str:
@@ -190,19 +187,6 @@ def _value(path: str, value: float | str | bool | None, display: Display) -> str
     if path in _SLOPES:
         return bevel_words(value, display)
     return display.exact(value)
-
-
-@cache
-def _title(path: str) -> str:
-    """Return what the trade calls the field at a path of an opening."""
-    record: type[BaseModel] = Opening
-    title = path
-    for name in path.split("."):
-        info = record.model_fields[name]
-        title = info.title or name
-        if isinstance(info.annotation, type) and issubclass(info.annotation, BaseModel):
-            record = info.annotation
-    return title
 
 
 def _sayings(found: tuple[Finding, ...], severity: str, display: Display) -> tuple[str, ...]:

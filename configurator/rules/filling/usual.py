@@ -208,7 +208,8 @@ def _axes(filler: Filler) -> None:
             if getattr(way, key) is None:
                 value = datum if inches is None else f"{format_size(inches)} in from the {datum}"
                 because = f"the usual place on a {way.hung_on}; ask for its drawing before ordering"
-                filler.assumed[f"compare.{place}.{key}"] = Assumed(value, because, row.source, row.mark)
+                told = f"of the {way.hung_on}, {value}"
+                filler.assumed[f"compare.{place}.{key}"] = Assumed(told, because, row.source, row.mark)
 
 
 def _between_leaves(filler: Filler, leaves: Leaves, path: str, given: float | None) -> float:
