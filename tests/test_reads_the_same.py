@@ -83,7 +83,7 @@ def value(rows: dict[tuple[str, str], Row], one: Study, candidate: Candidate, ke
 
 def candidate_of(one: Study, leaf: str, width: float) -> Candidate | None:
     """The leaf on that hinge width; None where it is not among those compared."""
-    return next((each for each in one.candidates if (each.leaf, each.hinge_width) == (leaf, width)), None)
+    return next((each for each in one.candidates if (each.leaf, each.on) == (leaf, width)), None)
 
 
 def told(page: Page) -> list[str]:
@@ -153,7 +153,7 @@ def test_the_swing_says_what_the_comparison_says(display):
             lines = {row.name: row for row in swing_rows(own, display)}
             lock = next((row for name, row in lines.items() if name.startswith("Lock edge,")), None)
             for index, swing in enumerate(own):
-                candidate = candidate_of(one, leaf, swing.width)
+                candidate = candidate_of(one, leaf, swing.on)
                 assert candidate is not None
                 for row, key in ((lines["Hinge edge"], "hinge_edge_least"), (lock, "latch_edge_least")):
                     if row is not None and "touches" not in row.values[index]:

@@ -132,8 +132,8 @@ class DerivationPage(QWidget):
             self._asked = None
             return
         table, row = chosen
-        for place, width in enumerate(table.widths):
-            self.column.addItem(f"{width} hinge", place)
+        for place, head in enumerate(table.heads):
+            self.column.addItem(head, place)
         if row.difference:
             self.column.addItem(f"Difference, {table.between}", -1)
         place = max(self.column.findData(self._asked.column if self._asked is not None else 0), 0)

@@ -30,7 +30,7 @@ def here(session: Session, word: Word) -> tuple[str, ...]:
 
 
 def _of_field(session: Session, path: str, assumed: Assumptions) -> Iterator[str]:
-    if path.startswith(("obstructions.", "hardware.", "wall.layers.", paths.JOB)):
+    if path.startswith(("obstructions.", "hardware.", "wall.layers.", "compare.", paths.JOB)):
         return  # of several things, or of none of this opening
     try:
         name = paths.trade_name(path)
@@ -56,12 +56,8 @@ def _of_rows(session: Session, study: Study, key: str) -> Iterator[str]:
     for table in comparisons(study, session.display):
         for row in (row for row in table.rows if row.key == key):
             leaf = leaf_named(table.leaf, ", {}")
-            pairs = zip(row.values, table.widths, strict=True)
-            yield (
-                f"{capitalized(row.trade)}{leaf}: "
-                + "; ".join(f"{v} on the {w} hinge" for v, w in pairs)
-                + "."
-            )
+            pairs = zip(row.values, table.heads, strict=True)
+            yield (f"{capitalized(row.trade)}{leaf}: " + "; ".join(f"{v} on the {w}" for v, w in pairs) + ".")
 
 
 def asked_about(widget: QWidget | None) -> str:
