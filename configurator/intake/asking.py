@@ -63,6 +63,13 @@ _UNHINGED: Mapping[str, tuple[frozenset[str], re.Pattern[str]]] = MappingProxyTy
     }
 )
 """What is no hinged door, with its abbreviations and its words; common practice, no source."""
+_VOID = re.compile(
+    r"\(?(?:not\s+used|unused|deleted?|omit(?:ted)?|void|n\.?i\.?c\.?|not\s+in\s+(?:contract|scope)|by\s+others|"
+    r"by\s+owner)\)?\.?",
+    re.IGNORECASE,
+)
+"""What a whole cell says of an opening that is not to be supplied here."""
+_OWN = frozenset({"mark", "hung_on", "questions"})
 _HUNG_ON: Mapping[str, HungOn] = MappingProxyType(
     {
         "hung on a continuous hinge": "continuous hinge",
@@ -71,7 +78,11 @@ _HUNG_ON: Mapping[str, HungOn] = MappingProxyType(
     }
 )
 _ACTIVE_HANDS = frozenset({"lha", "rha", "lhra", "rhra"})
-_PAIR = re.compile(r"\b(?:pairs?|pr)\b(?!\s+(?:of\s+)?(?!doors?\b|leaves\b|dr\b)\w+)", re.IGNORECASE)
+_PAIR = re.compile(
+    r"\b(?:pairs?|pr)\b(?!\s+(?:of\s+)?(?!doors?\b|leaves\b|dr\b)\w+)"
+    r"|\b(?:double|dbl)[-\s]+(?:doors?|dr|leaf|leaves|flush|panel|swing)\b",
+    re.IGNORECASE,
+)
 """A pair, but not a pair of kick plates."""
 _DUTCH = re.compile(r"\bdutch\b", re.IGNORECASE)
 _TYPICAL = re.compile(
@@ -92,6 +103,8 @@ Cells = Sequence[tuple[Column, str]]
 def unhinged(cells: Cells) -> tuple[Column, str, str] | None:
     """Return the cell that says that this is no hinged door, and what it is; None where none says so."""
     for column, cell in cells:
+        if column.field not in _OWN and _VOID.fullmatch(cell.strip()):
+            return column, cell, "no door of this job"
         if (column.field in _TYPES or column.field in _TEXTS) and (
             kind := _kind(cell, column.field in _TYPES)
         ):

@@ -47,6 +47,12 @@ class Note:
         """The line it stands on."""
         return self.row.line
 
+    @property
+    def question(self) -> str:
+        """What is asked of an opening that the note is about."""
+        number = f" {self.number}" if self.number else ""
+        return f"Note{number} under the schedule: {' '.join(self.text.split())}"
+
 
 def is_title(text: str) -> bool:
     """Say whether the only text of a row heads what follows; a mark by itself is a door left unfinished."""

@@ -12,6 +12,7 @@ Question = Literal[
     "",
     "size order",
     "pair width",
+    "wide door",
     "no hinged door",
     "dutch door",
     "typical",
@@ -51,6 +52,12 @@ QUESTIONS: Mapping[Question, Asked] = MappingProxyType(
             "pairs would be narrow",
             "The width of a narrow pair is that",
             {"opening": "of the opening", "leaf": "of each leaf"},
+        ),
+        "wide door": Asked(
+            "opening is wide for one leaf",
+            "openings are wide for one leaf",
+            "An opening over 4 ft wide, of whose leaves nothing is said, is",
+            {"pair": "a pair", "single": "one leaf"},
         ),
         "no hinged door": Asked(
             "row has no door on butt hinges",

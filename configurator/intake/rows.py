@@ -9,7 +9,7 @@ from typing import Any
 from configurator.intake import asking
 from configurator.intake.columns import Column, Reading, plain_number
 from configurator.intake.fields import DASHED, FIELDS, HOUSE, OPENING_SIZES, needs_unit
-from configurator.intake.notes import Note, notes_of_rows
+from configurator.intake.notes import notes_of_rows
 from configurator.intake.reading_cells import READERS
 from configurator.intake.refused import (
     CellError,
@@ -20,7 +20,7 @@ from configurator.intake.refused import (
     refuse_what_no_one_wrote,
 )
 from configurator.intake.sheet import SheetRow
-from configurator.intake.sizes import Size, settled, without_leaves
+from configurator.intake.sizes import NARROW_PAIR, Size, settled, without_leaves
 from configurator.intake.table import ScheduleTable
 from configurator.intake.words import says_nothing
 from configurator.long_work import ROWS_A_STEP, Steps
@@ -69,21 +69,9 @@ def rows_steps(table: ScheduleTable, reading: Reading) -> Steps[tuple[RowRead, .
         above = full
         if count % ROWS_A_STEP == 0:
             yield count
-    return _with_notes(rows, notes_of_rows(table.notes, cells_of)) if table.notes else tuple(rows)
-
-
-def _with_notes(rows: Sequence[RowRead], notes: Mapping[str, Sequence[Note]]) -> tuple[RowRead, ...]:
-    return tuple(
-        replace(row, asks=(*row.asks, *(_asked_by(note) for note in notes[row.mark])))
-        if row.mark in notes
-        else row
-        for row in rows
-    )
-
-
-def _asked_by(note: Note) -> str:
-    number = f" {note.number}" if note.number else ""
-    return f"Note{number} under the schedule: {' '.join(note.text.split())}"
+    notes = notes_of_rows(table.notes, cells_of) if table.notes else {}
+    asked = {mark: tuple(note.question for note in own) for mark, own in notes.items()}
+    return tuple(replace(row, asks=row.asks + asked[row.mark]) if row.mark in asked else row for row in rows)
 
 
 def _remarks(row: SheetRow, reading: Reading) -> tuple[str, ...]:
@@ -342,9 +330,20 @@ class _Row(asking.AskedRow):
         order = "width" if in_columns and order == "height" else order
         size, told = settled(size, self._leaves(size), order, reading.answer("pair width"))
         self.told.extend(told)
+        if size.width > NARROW_PAIR and not (size.leaves or self._leaves(size) or "hung_on" in self.values):
+            size = self._wide(size)
         self.put("size.width", size.width, self._column("width", column))
         self.put("size.height", size.height, self._column("height", column))
         self._take_rest(size, column)
+
+    def _wide(self, size: Size) -> Size:
+        """Return an opening wider than one leaf usually is with its leaves, as answered. Raises CellError."""
+        wide = size.written(size.width)
+        answer = self.reading.answer("wide door")
+        if answer == "ask":
+            raise CellError(f"{wide} wide: say whether that is a pair or one leaf", "wide door")
+        self.told.append(f"{wide} wide is taken as {'a pair' if answer == 'pair' else 'one leaf'}")
+        return replace(size, leaves=answer)
 
     def _size_beside(self, written: Size | None) -> Size | None:
         """Return the size that width and height give together, None where one of them is blank.

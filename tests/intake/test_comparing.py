@@ -148,7 +148,8 @@ def test_assumptions_are_told_once_with_their_lines():
 def test_questions_count_the_rows_that_wait():
     found = table(HEADER, ["1", "84 x 36", "LH", "", ""], ["2", "3070", "LH", "", ""])
     assert compared(found).asked("size order") == 1
-    answered = compared(found, reading=reading_of(found).with_answer("size order", "width"))
+    answers = reading_of(found).with_answer("size order", "width").with_answer("wide door", "single")
+    answered = compared(found, reading=answers)
     assert answered.asked("size order") == 0
     assert len(answered.good) == 2
 

@@ -379,3 +379,32 @@ def test_several_marks_in_one_cell_are_asked(mark, count):
 def test_one_mark_is_not_taken_for_several(mark):
     (row,) = read(["Mark", "Size"], [mark, "3070"])
     assert row.faults == ()
+
+
+@pytest.mark.parametrize("cell", ["NOT USED", "(deleted)", "N.I.C.", "By others", "Omit"])
+def test_what_is_no_door_of_the_job_is_asked_and_can_be_left_out(cell):
+    header = ["Mark", "Room", "Size"]
+    (row,) = read(header, ["103", cell, "3070"])
+    assert [fault.question for fault in row.faults] == ["no hinged door"]
+    (row,) = read(header, ["103", cell, ""], no_hinged_door="leave out")
+    assert (row.left_out, row.faults) == ("it is no door of this job", ())
+
+
+def test_a_room_called_after_what_was_deleted_is_no_such_door():
+    (row,) = read(["Mark", "Room", "Size"], ["103", "Void shaft", "3070"])
+    assert row.faults == ()
+
+
+def test_an_opening_too_wide_for_one_leaf_is_asked_about():
+    header = ["Mark", "Size", "Leaves"]
+    (row,) = read(header, ["1", "6070", ""])
+    assert [fault.question for fault in row.faults] == ["wide door"]
+    (row,) = read(header, ["1", "6070", ""], wide_door="pair")
+    assert (row.values["leaves"], row.values["size.width"]) == ("pair", 72)
+    (row,) = read(header, ["1", "6070", ""], wide_door="single")
+    assert row.values["leaves"] == "single"
+    for said in (["1", "4070", ""], ["1", "6070", "single"], ["1", "PR 6070", ""]):
+        (row,) = read(header, said)
+        assert row.faults == ()
+    (row,) = read(["Mark", "Size", "Family"], ["1", "6070", "Double-Flush: 72 x 84"])
+    assert row.values["leaves"] == "pair"

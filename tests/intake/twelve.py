@@ -210,7 +210,7 @@ HIDDEN = Case(
         "105": {"remarks": "paint grey"},
     },
     {"heading": 6, "read": 15, "left out": 13},
-    asked={"hidden row": 1, "struck out": 3},
+    asked={"hidden row": 1, "struck out": 3, "no hinged door": 1},  # one remarks that it is deleted
     answers={"hidden row": "leave out", "struck out": "leave out"},
     said=(
         "left out: line 3, 102: it is hidden in the workbook", "left out: line 4, 103: it is struck out",
