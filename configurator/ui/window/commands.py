@@ -154,10 +154,9 @@ def _openings(window: Commanded) -> tuple[Command, ...]:
 
 def _shown(window: Commanded) -> tuple[Command, ...]:
     listed, plain = "Show or fold away the openings", "The client's words first"
+    fold = lambda shown: window.openings.setVisible(shown)  # noqa: E731
     return (
-        Command(
-            "list", "List of openings", listed, "F9", window.openings.setVisible, toggles=True, icon="list"
-        ),
+        Command("list", "List of openings", listed, "F9", fold, toggles=True, icon="list"),
         Command("plain", "Plain words", plain, "Ctrl+L", window.use_plain_words, toggles=True),
         Command("dark", "Dark", "Light ink on slate", "Ctrl+D", window.use_dark, toggles=True),
     )
