@@ -152,13 +152,19 @@ def _set(lines: Sequence[_Line], size: float, box: Box) -> tuple[Primitive, ...]
 def study_notes(study: Study, display: Display) -> tuple[Note, ...]:
     """Return the notes that every sheet of an opening carries, the most severe first."""
     found = study.all_findings()
+    first = tuple({one.code: one for one in reversed(found)}.values())
+    again = tuple(one for one in found if one not in first)
     return (
         Note("Errors", _sayings(found, "error", display), warns=True),
-        Note("Cautions", _sayings(found, "warning", display), warns=True),
+        Note(
+            "Cautions", _sayings(tuple(one for one in found if one in first), "warning", display), warns=True
+        ),
         Note("Hinges", (*(line.text for line in order_lines(study)), *order_cautions(study))),
         assumed_note(study, display),
         Note("Before use", (DEFER,), stays=True),
         Note("Notes", _sayings(found, "note", display)),
+        # A caution said again, of another width or leaf, may take no room from what is said once.
+        Note("Cautions of the same kind", _sayings(again, "warning", display), warns=True),
     )
 
 

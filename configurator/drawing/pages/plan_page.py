@@ -1,7 +1,7 @@
 """The plan sheet: every width side by side at one true scale, the whole opening under or beside each."""
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from contextlib import nullcontext, suppress
 from dataclasses import dataclass, replace
 
@@ -34,6 +34,8 @@ from configurator.model import JobFacts
 from configurator.study import Study
 from configurator.units import Display
 
+_DRAWN = ("h", "pin", "mirrored", "hardware", "standing", "contact", "reach", "door_stop", "other_leaf")
+"""What of a leaf its picture shows."""
 SMALL = "whole opening"
 """What the names of the small plans begin with."""
 _TITLE, _SUBTITLE, _CAPTION = 10.0, 7.5, 6.5
@@ -137,8 +139,8 @@ def _as_many_as_fit(
     all where fewer would not mend that.
     """
     found: list[tuple[Study, Layout, tuple[Panel, ...]]] = []
-    for some, hungs, layout in _ways(study, room, scale, paper, display):
-        panels = _panels(some, hungs, layout, display)
+    for some, titled, layout in _ways(study, room, scale, paper, display):
+        panels = _panels(some, titled, layout, display)
         found.append((some, layout, panels))
         if scale is not None or all(one.dimensions.at(one.hung.shown_at(turn)) for one in panels):
             return found[-1]
@@ -147,12 +149,13 @@ def _as_many_as_fit(
 
 def _ways(
     study: Study, room: Box, scale: Scale | None, paper: Paper, display: Display
-) -> Iterator[tuple[Study, tuple[DrawnLeaf, ...], Layout]]:
-    """Yield the sets of candidates that can be drawn, the fullest first, their leaves, and the layout."""
+) -> Iterator[tuple[Study, Mapping[str, DrawnLeaf], Layout]]:
+    """Yield the sets of candidates that can be drawn, the fullest first, leaves by heading, the layout."""
     hungs = drawn_leaves(study, display)
     sets = list(fewer_and_fewer(study))
     for indexes in sets:
-        some = tuple(hungs[index] for index in indexes)
+        titled = _drawn_once(study, [hungs[index] for index in indexes], display)
+        some = tuple(titled.values())
         last = indexes == sets[-1]
         layout: Layout | None = None
         if scale is None:
@@ -161,7 +164,35 @@ def _ways(
             with nullcontext() if last else suppress(ValueError):
                 layout = layout_at(some, room, scale, paper, display.metric, crowded=last)
         if layout is not None:
-            yield _only(study, indexes), some, layout
+            yield _only(study, indexes), titled, layout
+
+
+def _drawn_once(study: Study, hungs: Sequence[DrawnLeaf], display: Display) -> dict[str, DrawnLeaf]:
+    """Return the leaves by their headings; one picture does for leaves that differ in nothing it shows.
+
+    So it is with the leaves of a Dutch door that carry the same on the same hinge.
+    """
+    found: dict[str, list[DrawnLeaf]] = {}
+    for hung in hungs:
+        words = _without_leaf(study, hung, display)
+        same = [title for title, one in found.items() if _same_picture(one[0], hung)]
+        title = next((each for each in same if _without_leaf(study, found[each][0], display) == words), "")
+        found.setdefault(title or heading(study, hung.candidate, display), []).append(hung)
+    return {_of_all(title, each): each[0] for title, each in found.items()}
+
+
+def _without_leaf(study: Study, hung: DrawnLeaf, display: Display) -> str:
+    return heading(study, hung.candidate, display).replace(f", {hung.candidate.leaf} leaf", "")
+
+
+def _of_all(title: str, hungs: Sequence[DrawnLeaf]) -> str:
+    leaves = " and ".join(one.candidate.leaf for one in hungs)
+    return title.replace(f"{hungs[0].candidate.leaf} leaf", f"{leaves} leaf")
+
+
+def _same_picture(one: DrawnLeaf, other: DrawnLeaf) -> bool:
+    alike = all(getattr(one, name) == getattr(other, name) for name in _DRAWN)
+    return alike and one.candidate.clear_width_at_90 == other.candidate.clear_width_at_90
 
 
 def _table(study: Study, width: float, display: Display) -> tuple[MeasuredTable, int]:
@@ -207,21 +238,23 @@ def _how_to_read(study: Study, display: Display) -> str:
     )
 
 
-def _panels(study: Study, hungs: Sequence[DrawnLeaf], layout: Layout, display: Display) -> tuple[Panel, ...]:
+def _panels(
+    study: Study, titled: Mapping[str, DrawnLeaf], layout: Layout, display: Display
+) -> tuple[Panel, ...]:
     points = layout.scale.points
-    both = list(zip(hungs, layout.cells, strict=True))
-    spare = min(spare_height(hung, cell.plan, points) for hung, cell in both)
+    both = list(zip(titled.items(), layout.cells, strict=True))
+    spare = min(spare_height(hung, cell.plan, points) for (_, hung), cell in both)
     listed = tuple(one.points for one in scales(display.metric))
     whole = tuple(one.points for one in layout.small)
     keys = keys_of(study, display)
     return tuple(
         panel(
-            hung, cell.plan, points, spare, display, heading(study, candidate, display),
-            hand_words(study, candidate),
-            candidate.clear_width_at_90, False,
+            hung, cell.plan, points, spare, display, title, hand_words(study, hung.candidate),
+            hung.candidate.clear_width_at_90, False,
             small=SmallPlace(cell.small, whole, listed, layout.floor), size=_size_in(cell.plan), keys=keys,
+            turn=math.radians(study.filled.wanted_angle),
         )
-        for candidate, (hung, cell) in zip(study.candidates, both, strict=True)
+        for (title, hung), cell in both
     )  # fmt: skip
 
 

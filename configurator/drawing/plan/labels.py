@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 
 from configurator.drawing.base.clip import clip_polygon, clip_segment
-from configurator.drawing.base.lettering import ASCENT, DESCENT, Room, text_width
+from configurator.drawing.base.lettering import ASCENT, DESCENT, Room, text_box, text_width
 from configurator.drawing.base.primitives import Point, Polyline, Primitive, Symbol, Text
 from configurator.drawing.base.style import materials
 from configurator.drawing.base.view import Box, View, box_around
@@ -51,9 +51,12 @@ def thing_labels(
     found: list[Primitive] = []
     for label, named in {named.thing.label: named for named in reversed(seen)}.items():
         for said in filter(None, (label, keys.get(label))):
-            placed = _inside(said, named, view, room, [*words, *keep_off], size) or _beside(
-                said, named, hung, view, outside, words, lettered, size
+            busy = [*words, *keep_off, *(lettered if keys else ())]
+            placed = _inside(said, named, view, room, busy, size, bool(keys)) or _beside(
+                said, named, hung, view, outside, words, lettered, size, bool(keys)
             )
+            if keys and len(placed) == 1:  # inside the thing: leaders of the next ones keep off it
+                words = [*words, *(_box_of(one, view) for one in placed if isinstance(one, Text))]
             found += placed
             if placed:
                 break
@@ -77,9 +80,18 @@ def _shown(thing: Standing, view: View) -> Box | None:
 
 
 def _inside(
-    label: str, named: Named, view: View, room: Room, keep_off: list[Box], size: float
+    label: str,
+    named: Named,
+    view: View,
+    room: Room,
+    keep_off: list[Box],
+    size: float,
+    clean: bool = False,
 ) -> list[Primitive]:
-    """Letter the thing itself, where it is wide enough and no hatch lies under the words."""
+    """Letter the thing itself, where it is wide enough and no hatch lies under the words.
+
+    `clean`: also only where no dimension or leader runs; what is round keeps off those in any case.
+    """
     rounds = [
         (view.to_sheet(one.points[0]), one.radius * view.scale) for one in named.thing.shapes if one.radius
     ]
@@ -93,7 +105,7 @@ def _inside(
         left = (shown.left + shown.right - width) / 2
         box = Box(left, base - DESCENT * size, left + width, base + ASCENT * size)
         within = all(_in_round(box, *one) for one in rounds)
-        busy = rounds and any(box.overlaps(other) for other in keep_off)
+        busy = (rounds or clean) and any(box.overlaps(other) for other in keep_off)
         if shown.holds(box) and within and not busy and room.first_free([box]):
             return [Text("A-ANNO-TEXT", view.to_plan((left, base)), label, size)]
     return []
@@ -114,14 +126,19 @@ def _beside(
     words: list[Box],
     lettered: list[Box],
     size: float,
+    clean: bool = False,
 ) -> list[Primitive]:
-    """Letter beside the thing, with a leader from a dot on it; names below one another share a leader."""
+    """Letter beside the thing, with a leader from a dot on it; names below one another share a leader.
+
+    `clean`: rather not at all than with a leader through other words.
+    """
     width = text_width(label, size)
     free: list[tuple[Point, Point, Box]] = []
     for dot, (left, base) in _places(named, hung, view, size, width):
         box = Box(left, base - DESCENT * size, left + width, base + ASCENT * size)
-        if room.is_free(box):
-            free.append((dot, _end_of_leader(dot, box), box))
+        end = _end_of_leader(dot, box)
+        if room.is_free(box) and not (clean and _is_crossed(dot, end, box, words, lettered)):
+            free.append((dot, end, box))
     if not free:
         return []
     dot, end, box = min(
@@ -136,6 +153,16 @@ def _beside(
         Polyline("A-ANNO-LEAD", (view.to_plan(dot), view.to_plan(end))),
         Text("A-ANNO-TEXT", view.to_plan((box.left, box.bottom + DESCENT * size)), label, size),
     ]
+
+
+def _is_crossed(dot: Point, end: Point, box: Box, words: list[Box], lettered: list[Box]) -> bool:
+    """Whether a leader runs through other words, or its own words lie over another leader."""
+    through = any(clip_segment(dot, end, other) for other in words)
+    return through or any(box.overlaps(other) for other in lettered)
+
+
+def _box_of(text: Text, view: View) -> Box:
+    return text_box(view.to_sheet(text.at), text.text, text.size, text.anchor, text.bold)
 
 
 def _along(dot: Point, end: Point) -> Box:

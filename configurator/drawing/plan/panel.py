@@ -171,12 +171,14 @@ def panel(
     size: float = TEXT_SIZE,
     keys: Mapping[str, str] = NO_KEYS,
     framing: Framing = AS_FRAMED,
+    turn: float | None = None,
 ) -> Panel:
     """Return one candidate's panel: its still parts and notes placed, and room kept for what moves.
 
     With `swept` it shows what leaf and hardware sweep, under everything else. Without a place of its own the
     small picture lies in a corner of the window, where there is room for it: never where somebody framed the
-    large one otherwise.
+    large one otherwise. Names keep off the dimensions as they stand with the leaf at `turn`, radians; None: at
+    the end of its swing.
     """
     view = framing.of(main_view(hung, window, scale, spare))
     room = Room(window.shrunk(2.0))
@@ -190,7 +192,7 @@ def panel(
         seen = inset_view(hung, place, told, _scales(small, told))
         inset = Drawing(seen, tuple(inset_still(hung, seen, display, clear_at_90, hand, told, swept)))
     dimensions = Dimensions(hung, view, lettered(hung, display, size, plain), room)
-    usual = dimensions.usual()
+    usual = dimensions.usual() if turn is None else dimensions.at(hung.shown_at(turn))
     words, lines = text_boxes(usual, view), line_boxes(usual, view)
     labels = thing_labels(hung, view, room, words, [*lines, *_drawn_boxes(hung, view)], size - 0.5, keys)
     labels += set_out(hung, view, display, size, room)

@@ -113,7 +113,7 @@ def test_every_finding_is_said_once_under_its_severity():
 def test_errors_and_cautions_warn_and_stand_first():
     found = study_notes(demo("112A"), Display())
     assert [one.heading for one in found[:2]] == ["Errors", "Cautions"]
-    assert [one.warns for one in found] == [True, True, False, False, False, False]
+    assert [one.warns for one in found] == [True, True, False, False, False, False, True]
 
 
 def test_the_hinge_is_said_as_it_is_ordered():
@@ -175,3 +175,14 @@ def test_what_fits_is_not_cut():
     assert cut_to(text, 8.0, wide) == text
     assert cut_to(text, 8.0, wide - 0.1).endswith("…")
     assert text_width(cut_to(text, 8.0, wide - 0.1), 8.0) <= wide - 0.1
+
+
+def test_a_caution_said_again_of_another_width_takes_no_room_from_what_is_said_once():
+    rail = {"kind": "chair rail", "projection": 1.75, "start": 0.5, "bottom": 32, "top": 36}
+    study = case_a(compare=[3.5, 4], use={"wanted_angle": 180}, obstructions=[rail])  # both stop short
+    found = study_notes(study, Display())
+    cautions, again = note(study, "Cautions"), found[-1]
+    codes = [one.code for one in study.all_findings() if one.severity == "warning"]
+    assert len(cautions.paragraphs) == len(set(codes))
+    assert len(again.paragraphs) == len(codes) - len(set(codes)) > 0
+    assert again.heading == "Cautions of the same kind"

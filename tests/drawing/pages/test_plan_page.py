@@ -151,6 +151,25 @@ def test_no_plan_is_without_the_dimensions_of_its_pin_where_fewer_widths_leave_r
         assert len({one.hinge_width for one in study.candidates}) >= len({one.scale for one in plans})
 
 
+def test_leaves_of_a_dutch_door_that_look_the_same_are_drawn_once():
+    dutch = page(case_a(leaves="dutch"))
+    titles = [one.name for one in dutch.details if not one.name.startswith(SMALL)]
+    assert titles == [
+        "4-1/2 x 4 hinge, recommended, upper and lower leaf",
+        "4-1/2 x 4-1/2 hinge, upper and lower leaf",
+    ]
+    lever = {
+        "kind": "lever",
+        "projection": 2.5,
+        "from_latch_edge": 2.75,
+        "width": 4,
+        "height": 38,
+        "vertical": 2,
+    }
+    carrying = page(case_a(leaves="dutch", hardware=[lever], use={"wanted_angle": 180}))
+    assert not any(" and lower leaf" in one.name for one in carrying.details)
+
+
 def test_a_job_with_more_things_than_the_table_holds_says_how_many_more():
     many = [{"kind": "chair rail", "projection": 1, "start": n, "length": 0.5} for n in range(60)]
     said = texts(page(case_a(obstructions=many)))
