@@ -177,8 +177,8 @@ def panel(
 
     With `swept` it shows what leaf and hardware sweep, under everything else. Without a place of its own the
     small picture lies in a corner of the window, where there is room for it: never where somebody framed the
-    large one otherwise. Names keep off the dimensions as they stand with the leaf at `turn`, radians; None: at
-    the end of its swing.
+    large one otherwise. Names keep off the dimensions as they stand with the leaf at `turn`, radians; None:
+    at the end of its swing.
     """
     view = framing.of(main_view(hung, window, scale, spare))
     room = Room(window.shrunk(2.0))
