@@ -13,6 +13,7 @@ from PySide6.QtWidgets import (
 
 from configurator.practice.course import TOPICS, of_topic
 from configurator.practice.progress import LONGEST_NAME, Progress
+from configurator.ui.kit.layout import StillCombo
 from configurator.ui.kit.look import GRID, sized
 from configurator.ui.kit.table import Head, QuietTable, Row, RowsModel
 
@@ -45,7 +46,7 @@ class PeopleColumn(QWidget):
     def __init__(self) -> None:
         super().__init__()
         heads = (Head(""), Head("", number=True))
-        self.person = QComboBox()
+        self.person = StillCombo()
         self.topics = QuietTable("topics of practice", heads, model=TopicsModel())
         self.clear, self.sure, self.keep = (
             QPushButton("Clear progress…"),

@@ -1,10 +1,11 @@
 """Which sheet, on which paper, at which scale, and how large it is shown."""
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLabel, QToolButton, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QToolButton, QWidget
 
 from configurator.drawing.pages.page import Scale, papers, scales, usual_paper
 from configurator.study.hang import HangsOn, hinge_words
+from configurator.ui.kit.layout import StillCombo
 from configurator.ui.kit.look import GRID
 from configurator.ui.sheets.preview import KINDS, ONE_WIDTH_OF, SheetChoice
 from configurator.units import Display
@@ -27,8 +28,8 @@ class Choosers(QWidget):
 
     def __init__(self, display: Display) -> None:
         super().__init__()
-        self.kind, self.paper, self.scale = QComboBox(), QComboBox(), QComboBox()
-        self.hinge_width = QComboBox()
+        self.kind, self.paper, self.scale = StillCombo(), StillCombo(), StillCombo()
+        self.hinge_width = StillCombo()
         self._widths: tuple[HangsOn, ...] | None = None
         self.zoom = QLabel()
         self._metric: bool | None = None

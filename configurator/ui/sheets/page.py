@@ -5,7 +5,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QStringListModel, Qt, QTimer, Signal
-from PySide6.QtWidgets import QComboBox, QFileDialog, QLabel, QListView, QPushButton, QSplitter, QWidget
+from PySide6.QtWidgets import QFileDialog, QLabel, QListView, QPushButton, QSplitter, QWidget
 
 from configurator.drawing.pages.page import Page
 from configurator.export.pages import write_pages
@@ -14,7 +14,7 @@ from configurator.model import Opening
 from configurator.sentences import as_sentence
 from configurator.study import Study
 from configurator.study.hang import HangsOn
-from configurator.ui.kit.layout import BARE, GROW, Box, LeadsOn, across, down, fill
+from configurator.ui.kit.layout import BARE, GROW, Box, LeadsOn, StillCombo, across, down, fill
 from configurator.ui.kit.look import FORM_WIDTH, GRID, LIST_WIDTH, tinted
 from configurator.ui.kit.message_line import TextPanel
 from configurator.ui.kit.runner import Beside, Pieces, ProgressLine
@@ -47,7 +47,7 @@ class SheetsPage(LeadsOn, QWidget):
         self.refusal = QLabel()
         self.preview = SheetPreview()
         self.panel = TextPanel()
-        self.which = QComboBox()
+        self.which = StillCombo()
         self.buttons: dict[str, QPushButton] = {}
         self.actions_of = SheetActions(self)
         self.progress = ProgressLine(self.actions_of.writing, self.actions_of.printing)

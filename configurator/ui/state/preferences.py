@@ -5,10 +5,13 @@ from pathlib import Path
 from typing import cast, get_args
 
 from PySide6.QtCore import QByteArray, QSettings
+from PySide6.QtGui import QGuiApplication
 
 from configurator.units import Display, Precision
 
 MOST_RECENT = 8
+APPEARANCES = {"light": "light", "dark": "dark", "system": "as the system"}
+"""How the window may look, to what a list says of it."""
 
 
 class Preferences:
@@ -30,13 +33,44 @@ class Preferences:
         self._settings.setValue("metric", display.metric)
 
     @property
+    def appearance(self) -> str:
+        """Whether the window is light, dark, or as the system is: one of APPEARANCES."""
+        stored = str(self._settings.value("appearance", ""))
+        usual = "dark" if self._flag("dark") else "light"  # what programs before this one kept
+        return stored if stored in APPEARANCES else usual
+
+    @appearance.setter
+    def appearance(self, appearance: str) -> None:
+        self._settings.setValue("appearance", appearance)
+
+    @property
     def dark(self) -> bool:
-        """Whether the window is dark."""
-        return self._flag("dark")
+        """Whether the window is dark, chosen so or because the system is."""
+        if self.appearance != "system":
+            return self.appearance == "dark"
+        return QGuiApplication.styleHints().colorScheme().name == "Dark"
 
     @dark.setter
     def dark(self, dark: bool) -> None:
-        self._settings.setValue("dark", dark)
+        self.appearance = "dark" if dark else "light"
+
+    def problems(self) -> tuple[str, ...]:
+        """Return a sentence for each stored value that is none, and what holds instead."""
+        found = []
+        precision = self._settings.value("precision", Display().precision)
+        if str(precision) not in [str(each) for each in get_args(Precision)]:
+            found.append(
+                f"The stored precision “{str(precision)[:40]}” is none; 1/{self.display.precision} holds."
+            )
+        appearance = str(self._settings.value("appearance", "light"))
+        if appearance not in APPEARANCES:
+            found.append(f"The stored appearance “{appearance[:40]}” is none; {self.appearance} holds.")
+        return tuple(found)
+
+    def reset(self) -> None:
+        """Forget what was chosen; files opened lately and the places of windows stay."""
+        for name in ("precision", "metric", "appearance", "dark", "plain_words"):
+            self._settings.remove(name)
 
     @property
     def plain_words(self) -> bool:

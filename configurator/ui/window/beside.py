@@ -7,12 +7,14 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QApplication, QMessageBox, QWidget
 
+from configurator.ui.state.preferences import Preferences
 from configurator.ui.state.session import Session
 
 if TYPE_CHECKING:  # each is loaded when it is first asked for
     from configurator.ui.window.failure import FailureDialog
     from configurator.ui.window.help import HelpWindow
     from configurator.ui.window.palette import Palette, Place
+    from configurator.ui.window.preferences_dialog import PreferencesDialog
     from configurator.ui.words.window import WordsWindow
 
 PARTS = (
@@ -43,6 +45,7 @@ class Beside:
         self.words: WordsWindow | None = None
         self.palette: Palette | None = None
         self.failure: FailureDialog | None = None
+        self.preferences: PreferencesDialog | None = None
 
     def show_help(self) -> None:
         """Show the help."""
@@ -83,6 +86,16 @@ class Beside:
         if self.palette is None:
             self.palette = Palette(self._owner, self._places)
         self.palette.ask()
+
+    def show_preferences(self, preferences: Preferences) -> None:
+        """Show how the user likes the program."""
+        from configurator.ui.window.preferences_dialog import PreferencesDialog
+
+        if self.preferences is None:
+            self.preferences = PreferencesDialog(self._owner, self._session, preferences)
+        self.preferences.show_state()
+        self.preferences.show()
+        self.preferences.raise_()
 
     def show_about(self) -> None:
         """Show the versions, with a button that copies them."""

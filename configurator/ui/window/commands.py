@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Protocol
 
 from configurator.ui.files.files import Files
+from configurator.ui.state.preferences import Preferences
 from configurator.ui.state.session import Session
 from configurator.ui.window.beside import Beside
 from configurator.ui.window.openings import OpeningsList
@@ -46,6 +47,7 @@ class Commanded(Protocol):
 
     session: Session
     files: Files
+    preferences: Preferences
     beside: Beside
     openings: OpeningsList
 
@@ -83,7 +85,7 @@ class Commanded(Protocol):
 def command_menus(window: Commanded) -> Menus:
     """Return every command of the window by its menu."""
     return {
-        "File": (_jobs(window), _saving(window.files), (_quit(window),)),
+        "File": (_jobs(window), _saving(window.files), (_preferences(window), _quit(window))),
         "Edit": (_changes(window.session), _finding(window), _openings(window)),
         "View": (_shown(window), _lengths(window)),
         "Picture": (_framed(window), _swing(window), _written(window)),
@@ -115,6 +117,12 @@ def _saving(files: Files) -> tuple[Command, ...]:
         Command("save", "Save", "Save the job", "Ctrl+S", files.save, icon="save"),
         Command("save_as", "Save as…", "Save under another name", "Ctrl+Shift+S", files.save_as),
     )
+
+
+def _preferences(window: Commanded) -> Command:
+    tip = "Lengths, appearance, words and hinge policy, each with where it is kept"
+    show = lambda: window.beside.show_preferences(window.preferences)  # noqa: E731
+    return Command("preferences", "Preferences…", tip, "Ctrl+,", show)
 
 
 def _quit(window: Commanded) -> Command:

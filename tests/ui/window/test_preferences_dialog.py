@@ -1,0 +1,96 @@
+"""Preferences in one dialog: each holds at once, is kept where it says, and is taken back."""
+
+import pytest
+from PySide6.QtCore import QPoint, QPointF, QSettings, Qt
+from PySide6.QtGui import QWheelEvent
+from PySide6.QtWidgets import QApplication, QComboBox, QLabel
+
+from configurator.ui.state.preferences import APPEARANCES, Preferences
+from configurator.units import Display
+
+
+@pytest.fixture
+def dialog(bare_window):
+    bare_window.commands.actions_by_name["preferences"].trigger()
+    yield bare_window.beside.preferences
+    bare_window.session.use_dark(False)
+
+
+def choose(combo, place):
+    combo.setCurrentIndex(place)
+    combo.activated.emit(place)
+
+
+def test_each_choice_holds_at_once_and_is_kept(dialog, bare_window, preferences):
+    session = bare_window.session
+    choose(dialog.lengths, 3)
+    choose(dialog.appearance, 1)
+    choose(dialog.words, 1)
+    assert (session.display.metric, session.dark, session.plain_words) == (True, True, True)
+    assert (preferences.display.metric, preferences.appearance, preferences.plain_words) == (
+        True,
+        "dark",
+        True,
+    )
+    assert bare_window.units.currentText() == "millimetres"
+    dialog._reset.click()
+    assert (session.display, session.dark, session.plain_words) == (Display(), False, False)
+    assert (preferences.display, preferences.appearance) == (Display(), "light")
+    assert dialog.lengths.currentText() == "inches to 1/32"
+
+
+def test_the_hinge_policy_is_one_of_the_job_and_undone_with_it(dialog, session):
+    choose(dialog.policy.editor, dialog.policy.editor.findData("square hinges"))
+    assert session.job.job.width_policy == "square hinges"
+    session.undo()
+    assert session.job.job.width_policy is None
+    assert dialog.policy.editor.currentData() is None
+
+
+def test_it_says_where_each_is_kept_and_fits_a_small_screen(dialog):
+    said = [label.text() for label in dialog.findChildren(QLabel)]
+    assert said.count("kept on this computer") == 3
+    assert said.count("kept in the job") == 1
+    assert dialog.sizeHint().width() < 960
+    assert dialog.sizeHint().height() < 700
+
+
+def test_a_bad_stored_value_falls_back_and_is_told(dialog, tmp_path):
+    settings = QSettings(str(tmp_path / "bad.ini"), QSettings.Format.IniFormat)
+    settings.setValue("precision", "fine")
+    settings.setValue("appearance", "pink")
+    preferences = Preferences(settings)
+    assert (preferences.display, preferences.appearance, preferences.dark) == (Display(), "light", False)
+    assert [problem.split("“")[1].split("”")[0] for problem in preferences.problems()] == ["fine", "pink"]
+    dialog.preferences = preferences
+    dialog.show_state()
+    assert dialog.trouble.text().count("holds.") == 2
+    preferences.reset()
+    assert preferences.problems() == ()
+
+
+def test_what_programs_before_kept_still_holds(tmp_path):
+    settings = QSettings(str(tmp_path / "old.ini"), QSettings.Format.IniFormat)
+    settings.setValue("dark", "true")
+    assert Preferences(settings).appearance == "dark"
+    preferences = Preferences(settings)
+    preferences.appearance = "system"
+    assert Preferences(settings).appearance == "system"
+    assert Preferences(settings).dark is False  # the system of a test is not dark
+    assert set(APPEARANCES) == {"light", "dark", "system"}
+
+
+@pytest.mark.parametrize("name", ["", "schedule", "order", "sheets", "practice"])
+def test_the_wheel_changes_no_choice(read_window, name):
+    read_window.turn_to(name)
+    none, button = Qt.KeyboardModifier.NoModifier, Qt.MouseButton.NoButton
+    combos = [combo for combo in read_window.findChildren(QComboBox) if combo.count() > 1]
+    assert combos
+    for combo in combos:
+        before, at = combo.currentIndex(), QPointF(combo.rect().center())
+        for turn in (-120, 120):
+            where, begun = QPointF(combo.mapToGlobal(at)), Qt.ScrollPhase.NoScrollPhase
+            event = QWheelEvent(at, where, QPoint(), QPoint(0, turn), button, none, begun, False)
+            QApplication.sendEvent(combo, event)
+            assert combo.currentIndex() == before, combo.accessibleName()
+    read_window.turn_to("")
