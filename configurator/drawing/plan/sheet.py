@@ -4,6 +4,7 @@ A sheet that goes out as a file says at its foot whose opening it is.
 """
 
 import math
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -206,8 +207,14 @@ def _titles(panels: Sequence[Panel], windows: Sequence[Box]) -> list[Primitive]:
 
 def _wordings(title: str) -> tuple[tuple[str, float], ...]:
     """Return the ways to letter a heading, the fullest first, each with its size in points."""
-    short = (title.replace(" hinge", "") if title[0].isdigit() else title).replace(" leaf", "")
-    return (title, _TITLE), (short, _TITLE), (short, _SUBTITLE), (short.replace(RECOMMENDED, ""), _SUBTITLE)
+    if title[0].isdigit():
+        short = title.replace(" hinge", "").replace(" leaf", "")
+        brief = short.replace(RECOMMENDED, "")
+    else:  # another way of hanging, with its axis in brackets
+        short = re.sub(r" \(.*?\)", "", title)
+        brief = short.replace(", to the ", ", ").replace(" side", "").replace(" leaf", "")
+        return (title, _TITLE), (short, _TITLE), (brief, _TITLE), (brief, _SUBTITLE)
+    return (title, _TITLE), (short, _TITLE), (short, _SUBTITLE), (brief, _SUBTITLE)
 
 
 def _first_fitting(forms: Sequence[tuple[str, float]], window: Box) -> int:
