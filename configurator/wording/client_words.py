@@ -71,7 +71,11 @@ def three_sentences(study: Study, two: WidthPair, display: Display) -> tuple[str
     last = _cost(two.narrower, two.wider, display)
     first = _opens(two.narrower, two, display)
     if _alike(two.narrower, two.wider):
-        return first.replace(_on(two.narrower), "On either hinge"), _left_open(two, display), last
+        return (
+            first.replace(_on(two.narrower), "Hung either way" if two.other_way else "On either hinge"),
+            _left_open(two, display),
+            last,
+        )
     second = f"{_opens(two.wider, two, display)} {_against_wish(study.filled, two, display)}"
     return first, second.strip(), last
 
@@ -215,10 +219,26 @@ def _against_wish(filled: FilledOpening, two: WidthPair, display: Display) -> st
     words = f"{display.angle(wish, 'up')} {'is what is usually wished for' if usual else 'was asked for'}"
     if reached[0] == reached[1]:
         return ""
+    if two.other_way:
+        return (
+            f"{words}; only the {two.both[reached.index(True)].hinge_words} lets the door itself go so far."
+        )
     return f"{words}; only the {'wider' if reached[1] else 'narrower'} hinge lets the door itself go so far."
 
 
+def _widths_of_passage(first: Candidate, other: Candidate, display: Display) -> str:
+    """Say how wide the way through is where one of the two hangs another way."""
+    said = [
+        f"{display.length(one.clear_width_at_90, 'down')} on the {one.hinge_words}"
+        for one in (first, other)
+        if one.clear_width_at_90 is not None
+    ]
+    return f"The way through, {_square(other)} square open: {' and '.join(said)}." if said else ""
+
+
 def _cost(narrower: Candidate, wider: Candidate, display: Display) -> str:
+    if narrower.way is not None or wider.way is not None:
+        return _widths_of_passage(narrower, wider, display)
     out = display.length(wider.barrel_past_frame - narrower.barrel_past_frame)
     words = f"The wider hinge itself stands out {out} farther from the frame"
     one, other = narrower.clear_width_at_90, wider.clear_width_at_90

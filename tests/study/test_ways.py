@@ -15,7 +15,9 @@ from configurator.study.derivation.derive import KEYS, derive
 from configurator.study.events import moments
 from configurator.study.over_the_swing import over_the_swing
 from configurator.study.tolerance.analysis import tolerance_result
+from configurator.study.widths.width_pair import width_pair
 from configurator.units import Display
+from configurator.wording.client_words import client_sayings
 from configurator.wording.comparison import comparisons
 from tests.bench import judge_ways
 from tests.openings import LEVER, RAIL, plain_data, plain_opening
@@ -346,3 +348,11 @@ def test_what_happens_over_the_swing_is_told_of_every_way():
     answer = study(plain_opening(compare=[4, *(way(kind) for kind in judge_ways.KINDS[1:])]))
     assert len(over_the_swing(answer, 0.0625)) == len(answer.candidates)
     assert moments(answer)
+
+
+def test_a_client_is_told_of_a_butt_beside_a_pivot():
+    answer = study(plain_opening(compare=[4.5, way("continuous hinge")], obstructions=[RAIL]))
+    said = " ".join(client_sayings(answer, width_pair(answer), Display()))
+    assert "On a continuous hinge" in said
+    assert "square open: 32-13/16 in on the 4-1/2 in hinge and 33-3/16 in on the continuous hinge." in said
+    assert "wider hinge" not in said

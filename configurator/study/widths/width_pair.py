@@ -24,6 +24,11 @@ class WidthPair:
         """Return what there is of the two, the narrower first."""
         return (self.narrower,) if self.wider is None else (self.narrower, self.wider)
 
+    @property
+    def other_way(self) -> bool:
+        """Whether one of the two hangs another way than on butts."""
+        return any(one.way is not None for one in self.both)
+
     def of(self, study: Study) -> Study:
         """Return the study with nothing but these widths of this leaf."""
         return replace(study, candidates=self.both)
