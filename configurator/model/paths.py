@@ -77,14 +77,20 @@ def every_field(record: type[Record] = Opening, before: str = "") -> Iterator[st
             yield from every_field(inner, f"{before}{name}.")
 
 
+OLDER_WORDS: Mapping[str, tuple[str, ...]] = {"status": ("ordered",)}
+"""Words that a file may still hold, and that are read as something else: see the migrations of files."""
+
+
 @cache
 def vocabulary() -> Mapping[str, tuple[str, ...]]:
     """Return every field of an opening or a job that accepts certain words only, with those words.
 
-    Of a mapping they are its keys. A job's standard hinge takes those of a hinge.
+    Of a mapping they are its keys. A job's standard hinge takes those of a hinge. Words that only older
+    files hold come last.
     """
     every = (*every_field(), *(f"{JOB}{name}" for name in JobFacts.model_fields))
-    return {path: words for path in every if (words := words_of(path) or _keys_of(path))}
+    words = {path: words_of(path) or _keys_of(path) for path in every}
+    return {path: (*some, *OLDER_WORDS.get(path, ())) for path, some in words.items() if some}
 
 
 def words_of(path: str) -> tuple[str, ...]:

@@ -3,6 +3,7 @@
 from typing import Any
 
 from configurator.model import FORMAT, VERSION, Job
+from configurator.model.paths import OLDER_WORDS
 
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 _BOUNDS = {"gt": "exclusiveMinimum", "ge": "minimum", "lt": "exclusiveMaximum", "le": "maximum"}
@@ -21,6 +22,8 @@ def project_schema() -> dict[str, Any]:
         record.pop("title", None)
         for name, field in record.get("properties", {}).items():
             record["properties"][name] = _described(field, name in asked)
+    for name, words in OLDER_WORDS.items():
+        schema["$defs"]["Opening"]["properties"][name]["enum"] += words
     schema["properties"] |= {"format": {"const": FORMAT}, "version": {"type": "integer", "maximum": VERSION}}
     schema["required"] = ["format", "version"]
     return {"$schema": DIALECT, "title": "Opening Configurator project file", **schema}

@@ -19,7 +19,7 @@ from configurator.intake.text_file import text_steps
 from configurator.intake.workbook import workbook_steps
 from configurator.long_work import run
 from configurator.model import Job, Opening
-from configurator.model.paths import value_at, vocabulary
+from configurator.model.paths import value_at, vocabulary, words_of
 from configurator.order.tally import tally_job
 from configurator.tables import FrameKindRow
 from configurator.tables import table as rows_of
@@ -213,7 +213,7 @@ def opening_data(draw, mark):
             "height": draw(st.sampled_from([96.5, 98.4252, 110.0])),
         },
         "quantity": draw(st.integers(1, 40)),
-        "status": draw(st.sampled_from(vocabulary()["status"])),
+        "status": draw(st.sampled_from(words_of("status"))),
         "leaves": draw(st.sampled_from(vocabulary()["leaves"])),
         "frame": {"kind": draw(st.sampled_from(FRAMES))},
     }
