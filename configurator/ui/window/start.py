@@ -192,9 +192,9 @@ class StartPage(LeadsOn, QWidget):
         self.jobs.select_rows()
         self.jobs.opened.connect(self.file_wanted)
         measures = across(
-            QLabel("Stands out"),
+            QLabel("Stands out by"),
             self.projection,
-            QLabel("from the frame"),
+            QLabel("begins beside the frame at"),
             self.start,
             GROW,
             spacing=2 * GRID,
