@@ -5,7 +5,6 @@ import gc
 import logging
 import os
 import signal
-import socket
 import sys
 import threading
 from contextlib import suppress
@@ -72,6 +71,8 @@ def end_on_request(application: QApplication, window: Window) -> None:
 
     Python hears of a signal only between its own steps; a socket wakes it while Qt waits.
     """
+    import socket  # where the window is shown by other means, nothing asks for it
+
     ours, woken = socket.socketpair()
     woken.setblocking(False)
     signal.set_wakeup_fd(woken.fileno())

@@ -1,8 +1,6 @@
 """What stands in windows of its own beside the work: help, words, what is found, and the versions."""
 
-import platform
 from collections.abc import Callable, Iterable
-from importlib.metadata import version
 from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QApplication, QMessageBox, QWidget
@@ -112,5 +110,8 @@ class Beside:
 
 def versions() -> str:
     """Return the versions of the program and of what it stands on, a line each; nothing of its user."""
+    import platform  # both are slow to load, and seldom asked
+    from importlib.metadata import version
+
     of_parts = [f"{name} {version(name)}" for name in PARTS]
     return "\n".join((*of_parts, f"Python {platform.python_version()}", platform.system()))

@@ -20,11 +20,11 @@ Alt+Left and Alt+Right turn the door by 1°, Alt+Page Up and Alt+Page Down by 15
 F8 turns it to the next thing that happens (lock edge closest, square open, first contact), Shift+F8 back; F7
 shows what it sweeps. F9 folds the openings away, F6 shows all of them as a schedule. Ctrl+Z takes back,
 Ctrl+S saves, Ctrl+Shift+E exports the picture.</p>
-<p>F10 or Alt opens the menus, where every command has its key beside it. Ctrl+K finds a command, an opening or a
-field by its words. On a page Esc goes back to the work, Alt+Left to what was on show before.</p>
+<p>F10 or Alt opens the menus, where every command has its key beside it. Ctrl+K finds a command, an opening
+or a field by its words. On a page Esc goes back to the work, Alt+Left to what was on show before.</p>
 <h3>The picture</h3>
-<p>The wheel, or Ctrl and + or -, shows it larger, dragging moves it, Ctrl+0 frames it again; all panels go alike.
-Ctrl+M measures: click two places, corners, centres and edges hold. Ctrl+Shift+C copies it.</p>
+<p>The wheel, or Ctrl and + or -, shows it larger, dragging moves it, Ctrl+0 frames it again; all panels go
+alike. Ctrl+M measures: click two places, corners, centres and edges hold. Ctrl+Shift+C copies it.</p>
 <h3>Where a number comes from</h3>
 <p>Enter or a double click on a number of the comparison, or a double click on a dimension of the picture,
 shows its formula, in letters and in numbers. Point at a letter, or go through the list of letters with the

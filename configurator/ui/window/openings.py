@@ -9,7 +9,6 @@ from PySide6.QtWidgets import (
     QLineEdit,
     QListWidget,
     QListWidgetItem,
-    QStyle,
     QStyledItemDelegate,
     QStyleOptionViewItem,
     QToolButton,
@@ -40,7 +39,7 @@ class _Rows(QStyledItemDelegate):
 
     def __init__(self, session: Session, owner: QListWidget) -> None:
         super().__init__(owner)
-        self._session = session
+        self._session, self._owner = session, owner
 
     def sizeHint(self, *_: object) -> QSize:
         """Return the height of a row; its width is the list's."""
@@ -51,8 +50,8 @@ class _Rows(QStyledItemDelegate):
     ) -> None:
         """Draw the row on the ground that the style gives it."""
         super().paint(painter, option, index)
-        state, palette, room = option.state, option.palette, QRect(option.rect)
-        chosen = bool(state & QStyle.StateFlag.State_Selected)
+        palette, room = option.palette, QRect(option.rect)
+        chosen = index.row() == self._owner.currentRow()  # QStyle has it too, and takes long to load
         role = QPalette.ColorRole.HighlightedText if chosen else QPalette.ColorRole.Text
         sign, tint, _ = SIGNS[index.data(_STANDING) or ""]
         ink = palette.color(role)
