@@ -1,6 +1,6 @@
 """How long fifty plan sheets take as one PDF, from records to bytes, and what of it is what.
 
-Prints medians of several runs, and the share of layout and of writing; the bar is 3 seconds.
+Prints medians of several runs, and the share of layout and of writing; the bar is 1.5 seconds.
 Run: .venv/bin/python tests/bench/bench_sheets.py
 """
 
