@@ -120,7 +120,7 @@ def _random_hardware(chance):
 
 
 def leaf_core(opening, way):
-    """The closed leaf, its bevel and its rounded heel cut as arcs of many sides within 1e-9 in."""
+    """The closed leaf, its bevel and its rounded heel cut as arcs of many sides within 2e-8 in."""
     door, frame, width = opening.door, opening.frame, opening.size.width
     pull = -(frame.rabbet - frame.stop_gap - door.thickness)
     stop, edge, heel = pull - door.thickness, width - door.latch_gap, door.hinge_gap
