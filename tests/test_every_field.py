@@ -99,11 +99,14 @@ def test_every_field_can_be_entered():
 NOTHING_TAKEN = {
     "mark": "must be given",
     "size": "must be given",
-    "obstructions": "what is left out of a thing is what its kind has none of",
-    **dict.fromkeys(
-        (path for path in FIELDS if path.startswith("hardware.") and path != "hardware.leaf"),
-        "what a leaf carries is given as it is",
-    ),
+    "obstructions.kind": "must be given",
+    "obstructions.side": "the hinge side",
+    "obstructions.length": "runs on",
+    "obstructions.offset": "none",
+    "obstructions.bottom": "from the floor",
+    "obstructions.top": "full height",
+    "hardware.kind": "must be given",
+    "hardware.outline": "box",
     "existing_hinge": "not known: asked for",
     **dict.fromkeys(("location", "level", "hardware_set", "glass", "remarks", "details"), "text"),
     "other_columns": "text",
@@ -158,7 +161,9 @@ def _openings():
             frame = {"frame": {"kind": kind}, "leaves": leaves, "size": {"width": width, "height": 84}}
             proud = {"wall": {"frame_proud": 0}} if "butted" in kind else {}
             yield Opening.model_validate({"mark": "1", **shared, **frame, **proud})
-    yield Opening.model_validate({"mark": "1", "size": "3070", "use": {"locked": True}})
+    things = [{"kind": "chair rail"}, {"kind": "column"}]
+    left_out = {"obstructions": things, "hardware": [{"kind": "lever"}], "use": {"locked": True}}
+    yield Opening.model_validate({"mark": "1", "size": "3070", **left_out})
 
 
 def test_every_field_left_out_is_shown_with_what_is_taken_for_it_and_from_where():

@@ -1,7 +1,8 @@
 """The door itself, what hangs on it and what it comes to rest against; inches."""
 
-from configurator.model.fields import Length, Pounds, Record, field
+from configurator.model.fields import Length, Pounds, Record, Thing, field, of_its_kind
 from configurator.model.words import Construction, DoorStopKind, Face, HardwareKind, LeafName, Outline
+from configurator.tables import HardwareKindRow
 
 
 class Door(Record):
@@ -85,43 +86,50 @@ class Door(Record):
     )
 
 
-class Hardware(Record):
+class Hardware(Thing):
     """A box (or, for a knob, a round) on one face of a leaf, inches."""
 
     kind: HardwareKind = field("hardware kind", default=..., help="the name by which findings call it")
     leaf: LeafName | None = field("which leaf", left_out="the active, the lower or the only leaf")
     face: Face = field(
-        "face of the door", default="pull", help="the pull face is the one the door swings toward"
+        "face of the door",
+        help="the pull face is the one the door swings toward",
+        left_out="usual of its kind",
+        usual=of_its_kind(HardwareKindRow, "face"),
     )
     projection: Length = field(
         "hardware projection",
         "stands off the door by",
-        ...,
         gt=0,
         le=48,
         help="from that face of the door to its farthest point",
+        left_out="usual of its kind",
+        usual=of_its_kind(HardwareKindRow, "projection"),
     )
     from_latch_edge: Length = field(
         "centre from latch edge",
         "middle to the door's lock edge",
-        ...,
         ge=-12,
         le=300,
         help="of a lever this is the lock's backset and what the lever reaches beyond",
+        left_out="usual of its kind",
+        usual=of_its_kind(HardwareKindRow, "from_latch_edge"),
     )
     width: Length = field(
         "hardware width",
-        default=...,
         gt=0,
         le=300,
         help="across the door, seen from above; a knob's diameter",
+        left_out="usual of its kind",
+        usual=of_its_kind(HardwareKindRow, "width"),
     )
     height: Length = field(
         "centre above floor",
-        default=...,
         ge=0,
         le=300,
         help="decides what it can meet, and whether it narrows the way",
+        left_out="usual of its kind",
+        usual=of_its_kind(HardwareKindRow, "height"),
     )
     outline: Outline | None = field(
         "outline from above",
@@ -131,10 +139,11 @@ class Hardware(Record):
     vertical: Length = field(
         "hardware height",
         "how tall it is",
-        ...,
         gt=0,
         le=300,
         help="from its bottom to its top, about its centre",
+        left_out="usual of its kind",
+        usual=of_its_kind(HardwareKindRow, "vertical"),
     )
 
 

@@ -1,6 +1,7 @@
 """The kinds of field a record has: what each reads, and the plain name a refusal calls it by."""
 
 import re
+from collections.abc import Callable
 from typing import Annotated, Any, get_args
 
 from pydantic import (
@@ -17,6 +18,7 @@ from pydantic import (
 from pydantic.fields import FieldInfo
 from pydantic_core import CoreSchema, PydanticCustomError
 
+from configurator.tables import KindRow, row_of
 from configurator.units import LARGEST, LengthError, parse_length
 
 LONGEST_TEXT = 2000
@@ -40,6 +42,22 @@ class Record(BaseModel):
         if not isinstance(data, dict) or None not in data.values():
             return data
         return {key: value for key, value in data.items() if value is not None or _takes_none(cls, key)}
+
+
+class Thing(Record):
+    """A record with sizes usual of its kind: one that nobody gave differs from the same one given."""
+
+    def __eq__(self, other: object) -> bool:
+        """Return whether both say the same, and leave the same sizes to their kind."""
+        return super().__eq__(other) and self._sizes_said() == getattr(other, "_sizes_said", set)()
+
+    def __hash__(self) -> int:
+        """Return a number that is alike for things that are."""
+        return hash((type(self), *self.__dict__.values()))
+
+    def _sizes_said(self) -> set[str]:
+        fields = type(self).model_fields
+        return {name for name in self.model_fields_set if fields[name].default_factory is not None}
 
 
 def _read_length(value: Any) -> Any:
@@ -132,18 +150,33 @@ ENTRY_A_WIDTH, ENTRY_A_WAY = "a width", "a way of hanging"
 _BOUNDS = ("gt", "ge", "lt", "le")
 
 
+def of_its_kind(rows: type[KindRow], key: str) -> Callable[[dict[str, Any]], Any]:
+    """Return the factory of what a thing has where nobody said: the usual of its kind, from a table."""
+    return lambda said: getattr(row_of(rows, said["kind"]), key) if "kind" in said else None
+
+
 def field(
-    title: str, plain: str = "", default: Any = None, *, help: str = "", left_out: str = "", **bounds: float
+    title: str,
+    plain: str = "",
+    default: Any = None,
+    *,
+    help: str = "",
+    left_out: str = "",
+    usual: Callable[[dict[str, Any]], Any] | None = None,
+    **bounds: float,
 ) -> Any:
     """Describe one field: its trade name, the plain words for it, its help, and the bounds in its own unit.
 
     `help` is one sentence: what it is measured from, or what it decides; a name that says all needs none.
-    `left_out` is what an empty field means, in a word or two.
+    `left_out` is what an empty field means, in a word or two. `usual` gives the value of a field left out by
+    what was said before it in the record; it does not count as said.
     """
     unknown = set(bounds) - set(_BOUNDS)
     if unknown:
         raise TypeError(f"no such bound: {sorted(unknown)}")
     told = {"plain": plain or title, "help": help, "left_out": left_out}
+    if usual is not None:
+        return Field(default_factory=usual, title=title, json_schema_extra=told, **bounds)  # type: ignore[call-overload,no-any-return,unused-ignore]
     return Field(default=default, title=title, json_schema_extra=told, **bounds)  # type: ignore[call-overload,no-any-return,unused-ignore]
 
 

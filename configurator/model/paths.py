@@ -122,8 +122,14 @@ def value_at(record: Opening | JobFacts, path: str) -> Any:
         if isinstance(value, tuple):
             value = value[int(part)] if int(part) < len(value) else None
         else:
-            value = getattr(value, part)
+            value = _said(value, part)
     return value
+
+
+def _said(record: Record, name: str) -> Any:
+    """Return a field's value; None where it only has the usual one of its kind, which nobody said."""
+    usual = type(record).model_fields[name].default_factory is not None
+    return None if usual and name not in record.model_fields_set else getattr(record, name)
 
 
 def replaced(opening: Opening, path: str, value: Any) -> Opening:

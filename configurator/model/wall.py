@@ -6,7 +6,16 @@ from typing import Any, Self
 from pydantic import field_validator, model_validator
 from pydantic_core import PydanticCustomError
 
-from configurator.model.fields import MOST_OF_ANYTHING, Length, Record, Text, field, not_endless
+from configurator.model.fields import (
+    MOST_OF_ANYTHING,
+    Length,
+    Record,
+    Text,
+    Thing,
+    field,
+    not_endless,
+    of_its_kind,
+)
 from configurator.model.words import Approach, FrameKind, ObstructionKind, Side
 from configurator.tables import ObstructionKindRow, row_of
 from configurator.units import format_size
@@ -172,7 +181,7 @@ class Floor(Record):
     )
 
 
-class Obstruction(Record):
+class Obstruction(Thing):
     """Something that stands along the wall or about the door, inches."""
 
     kind: ObstructionKind = field("what stands there", default=..., help="the name by which findings call it")
@@ -183,6 +192,8 @@ class Obstruction(Record):
         gt=0,
         le=600,
         help="from the wall face on the pull side; a casing counts from the frame face",
+        left_out="usual of its kind",
+        usual=of_its_kind(ObstructionKindRow, "projection"),
     )
     start: Length | None = field(
         "start along the wall",
@@ -190,11 +201,20 @@ class Obstruction(Record):
         ge=-24,
         le=600,
         help="from the frame's outer edge; negative reaches over the frame's face",
+        left_out="usual of its kind",
+        usual=of_its_kind(ObstructionKindRow, "start"),
     )
     length: Length | None = field(
         "length along the wall", gt=0, le=1200, help="from its start, away from the frame", left_out="runs on"
     )
-    diameter: Length | None = field("diameter of a column", gt=0, le=240, help="a column is round in plan")
+    diameter: Length | None = field(
+        "diameter of a column",
+        gt=0,
+        le=240,
+        help="a column is round in plan",
+        left_out="usual of its kind",
+        usual=of_its_kind(ObstructionKindRow, "diameter"),
+    )
     offset: Length | None = field(
         "offset from the wall",
         "held off the wall by",
@@ -227,14 +247,10 @@ class Obstruction(Record):
             )
         row = row_of(ObstructionKindRow, self.kind)
         name = {"name": row.name}
-        if row.outline == "round" and self.diameter is None:
-            raise PydanticCustomError("needs", "a {name} needs a diameter", name)
         if row.outline == "round" and self.length is not None:
             raise PydanticCustomError("needs", "a {name} has a diameter, not a length", name)
         if row.outline != "round" and self.diameter is not None:
             raise PydanticCustomError("needs", "only a column has a diameter")
-        if row.outline == "box" and self.projection is None:
-            raise PydanticCustomError("needs", "projection must be given")
         if row.outline == "wall" and (self.start or 0.0) < 0:
             raise PydanticCustomError(
                 "needs", "a {name} starts at the frame's outer edge or beyond (0 or more)", name

@@ -45,9 +45,10 @@ heading.
 `door_stop` has `kind`, `projection`, `from_frame` and `height`, the last two worked out where left out.
 `order_despite` has the codes of errors that were read and do not hold the order of the opening.
 `order`, beside `job`, is what stands over an order, with the file of its prices and the margin of a quote.
-`existing_hinge` is what hangs there now. `revisions` are orders as they went out: a line has the keys of an
-order line, `screws` of one hinge, `spare`, and `marks` with how many hinges each takes; `openings` is a
-print of each mark, to see that it changed.
+The sizes of an obstruction (`projection`, `start`, `diameter`) and of hardware are those usual of its kind
+where they are left out; they count as assumed and are asked for. `existing_hinge` is what hangs there now.
+`revisions` are orders as they went out: a line has the keys of an order line, `screws` of one hinge, `spare`,
+and `marks` with how many hinges each takes; `openings` is a print of each mark, to see that it changed.
 
 Results
 -------

@@ -135,7 +135,7 @@ ASKS = frozenset(
     {
         "alloy ask first", "angle not asked for", "ask about preparation", "depth not known", "hand unknown",
         "lock unknown", "measure the old hinge", "measured from where", "no casing given", "not said",
-        "template decides", "tile in the throat", "type not checked", "weight unknown",
+        "sizes not given", "template decides", "tile in the throat", "type not checked", "weight unknown",
     }
 )  # fmt: skip
 """Codes of findings that ask for something; where they are notes they stand before the other notes."""

@@ -446,4 +446,64 @@ WEIGHTS = (
         use=LOW | {"traffic": "high"},
     ),
 )
-CASES = POLICY + MENDS + BARRELS + SURFACE + REPLACING + HEIGHTS + WEIGHTS
+MEASURE = "sizes not given"
+SIZES = {"source": "sizes usual of each kind, from memory", "mark": "from memory"}
+MEASURED = {"kind": "lever", "face": "pull", "projection": 2.5, "from_latch_edge": 4.25, "width": 5}
+MEASURED |= {"height": 38, "vertical": 2}
+NOT_MEASURED = (
+    Judgement(
+        "a chair rail that nobody measured: as usual, assumed and asked for",
+        {**OPEN_WALL, "obstructions": [{"kind": "chair rail"}]},
+        {"width": 4.5},
+        (MEASURE,),
+        says={MEASURE: "The chair rail was not measured in all; taken as usual: stands off by 1-3/4 in"},
+        assumed=("obstructions.0.projection", "obstructions.0.start"),
+        **SIZES,
+    ),
+    Judgement(
+        "a chair rail with null for its sizes is not measured either",
+        {**OPEN_WALL, "obstructions": [{"kind": "chair rail", "projection": None, "start": None}]},
+        {"width": 4.5},
+        (MEASURE,),
+        assumed=("obstructions.0.projection", "obstructions.0.start"),
+        **SIZES,
+    ),
+    Judgement(
+        "a chair rail that was measured is not asked for",
+        {**OPEN_WALL, "obstructions": [RAIL]},
+        {"width": 4.5},
+        silent=(MEASURE,),
+        **WORKED,
+    ),
+    Judgement(
+        "a column that nobody measured",
+        {**OPEN_WALL, "obstructions": [{"kind": "column"}]},
+        findings=(MEASURE,),
+        assumed=("obstructions.0.diameter", "obstructions.0.start"),
+        **SIZES,
+    ),
+    Judgement(
+        "a lever that nobody measured",
+        {**OPEN_WALL, "hardware": [{"kind": "lever"}]},
+        findings=(MEASURE,),
+        assumed=tuple(f"hardware.0.{key}" for key in MEASURED if key != "kind"),
+        **SIZES,
+    ),
+    Judgement(
+        "a panic device that nobody measured is on the push face",
+        {**OPEN_WALL, "hardware": [{"kind": "panic device"}]},
+        findings=(MEASURE,),
+        assumed=("hardware.0.face",),
+        **SIZES,
+    ),
+    Judgement(
+        "a lever that was measured is not asked for",
+        {**OPEN_WALL, "hardware": [MEASURED]},
+        {"width": 4},
+        silent=(MEASURE,),
+        **WORKED,
+    ),
+)
+CASES = (
+    *POLICY, *MENDS, *BARRELS, *SURFACE, *REPLACING, *HEIGHTS, *WEIGHTS, *NOT_MEASURED,
+)  # fmt: skip

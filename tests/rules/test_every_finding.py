@@ -62,6 +62,7 @@ MORE = {
     "corner differs": opening(existing_hinge=OLD, hinge=BY_HAND),
     "mounting differs": opening(existing_hinge={"mounting": "half surface"}, hinge=BY_HAND),
     "hinge too high": opening(door={"thickness": 1.375}, hinge={"height": 4.5}),
+    "sizes not given": opening(obstructions=[{"kind": "chair rail"}], hardware=[{"kind": "lever"}]),
     "old width fails": opening(existing_hinge={"width": 3.5}),
     "replacement on a fire door": demo("140A", existing_hinge=OLD),
     "lighter than its skins": opening(door={"weight": 60}),

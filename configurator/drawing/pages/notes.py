@@ -12,8 +12,8 @@ from dataclasses import dataclass, replace
 from configurator.drawing.base.lettering import text_width
 from configurator.drawing.base.primitives import Primitive, Text
 from configurator.drawing.base.view import Box
+from configurator.model import Opening
 from configurator.model.paths import trade_name
-from configurator.rules.filling.usual import Assumed
 from configurator.rules.finding import Finding
 from configurator.rules.wording import pounds
 from configurator.study import Study
@@ -171,14 +171,24 @@ def study_notes(study: Study, display: Display) -> tuple[Note, ...]:
 def assumed_note(study: Study, display: Display) -> Note:
     """Return what nobody gave and was taken as usual, each with its value and how well it is known."""
     assumed = study.filled.assumed
-    not_so = [trade_name(path) for path, one in assumed.items() if one.value is False]
-    told = [_told(path, one, display) for path, one in assumed.items() if one.value is not False]
+    named = {path: _named(path, study.opening) for path in assumed}
+    not_so = [named[path] for path, one in assumed.items() if one.value is False]
+    told = [
+        f"{named[path]} {_value(path, one.value, display)} ({one.mark_of_source})"
+        for path, one in assumed.items()
+        if one.value is not False
+    ]
     told += [f"nothing was said of, so taken as no: {', '.join(not_so)}"] if not_so else []
     return Note("Assumed, not given", ("; ".join(told) + ".",) if told else (), lists=True)
 
 
-def _told(path: str, one: Assumed, display: Display) -> str:
-    return f"{trade_name(path)} {_value(path, one.value, display)} ({one.mark_of_source})"
+def _named(path: str, opening: Opening) -> str:
+    """Return what the trade calls the field at a path; of a thing in a list, whose it is."""
+    listed, _, rest = path.partition(".")
+    if listed not in ("obstructions", "hardware") or not rest:
+        return trade_name(path)
+    kinds: list[str] = [one.kind for one in getattr(opening, listed)]
+    return f"{kinds[int(rest.partition('.')[0])]}, {trade_name(path)}"
 
 
 def _value(path: str, value: float | str | bool | None, display: Display) -> str:

@@ -2,15 +2,16 @@
 
 from collections.abc import Iterator
 
+from configurator.model.paths import plain_name
 from configurator.rules.checks.door_stop import door_stop_findings
 from configurator.rules.checks.frame_fit import frame_fit_findings
 from configurator.rules.checks.lapping import lapping_findings
 from configurator.rules.checks.manoeuvring import manoeuvring_findings
 from configurator.rules.filling.leaves import leaves_of
 from configurator.rules.filling.usual import FilledOpening
-from configurator.rules.finding import Finding, Source, finding
-from configurator.rules.wording import exactly, hardware
-from configurator.tables import FrameKindRow, row_of
+from configurator.rules.finding import Finding, Fix, Source, finding
+from configurator.rules.wording import exactly, hardware, obstruction
+from configurator.tables import FrameKindRow, HardwareKindRow, ObstructionKindRow, row_of
 from configurator.units import TOLERANCE
 
 _PLAN = Source("worked out from the plan", "derived")
@@ -23,6 +24,7 @@ def opening_findings(filled: FilledOpening) -> tuple[Finding, ...]:
         *_rabbet(filled),
         *frame_fit_findings(filled),
         *_casing(filled),
+        *_sizes(filled),
         *_lost_hardware(filled),
         *_fire_label(filled),
         *door_stop_findings(filled),
@@ -70,6 +72,32 @@ def _fire_label(filled: FilledOpening) -> Iterator[Finding]:
         "right."
     )
     yield finding("fire rating disagrees", "error", message, _PRACTICE, minutes=minutes)
+
+
+def _sizes(filled: FilledOpening) -> Iterator[Finding]:
+    """Ask for the sizes of what stands along the wall and of what a leaf carries, where nobody gave them."""
+    for place, thing in enumerate(filled.opening.obstructions):
+        row = row_of(ObstructionKindRow, thing.kind)
+        yield from _not_measured(filled, f"obstructions.{place}.", obstruction(thing.kind), row.cited)
+    for place, item in enumerate(filled.opening.hardware):
+        yield from _not_measured(
+            filled, f"hardware.{place}.", hardware(item.kind), row_of(HardwareKindRow, item.kind).cited
+        )
+
+
+def _not_measured(filled: FilledOpening, before: str, name: str, source: Source) -> Iterator[Finding]:
+    taken = {path: told.value for path, told in filled.assumed.items() if path.startswith(before)}
+    sizes = {path: value for path, value in taken.items() if isinstance(value, float | int)}
+    if not sizes:
+        return
+    named = ", ".join(f"{plain_name(path)} {exactly(size)}" for path, size in sizes.items())
+    message = (
+        f"The {name} was not measured in all; taken as usual: {named}. Measure it and type what is there, or "
+        "say that these are right."
+    )
+    (first, size), *rest = taken.items()
+    fix = (Fix(first, size, "These are right"), *(Fix(path, value, "") for path, value in rest))
+    yield finding("sizes not given", "note", message, source, fix, sizes=len(sizes))
 
 
 def _lost_hardware(filled: FilledOpening) -> Iterator[Finding]:

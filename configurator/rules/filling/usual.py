@@ -5,7 +5,7 @@ from dataclasses import asdict, dataclass, replace
 from math import ceil
 from types import MappingProxyType
 
-from configurator.model import Opening, Way
+from configurator.model import Hardware, Obstruction, Opening, Way
 from configurator.model.words import Exposure, Leaves, Traffic, WidthPolicy
 from configurator.rules.filling.door_weight import Made, door_weight
 from configurator.rules.filling.filler import Assumed as Assumed
@@ -14,7 +14,7 @@ from configurator.rules.filling.filler import NotGivenError as NotGivenError
 from configurator.rules.filling.frame_and_wall import follows_wall, frame_and_wall
 from configurator.rules.filling.frame_and_wall import usual_layers as usual_layers
 from configurator.rules.finding import Source
-from configurator.tables import WayRow, limit, row_of
+from configurator.tables import HardwareKindRow, KindRow, ObstructionKindRow, WayRow, limit, row_of
 from configurator.units import format_size
 
 USUAL_BEVEL = 0.0625
@@ -149,6 +149,7 @@ def fill(opening: Opening, width_policy: WidthPolicy | None = None) -> FilledOpe
     split_gap = _between_leaves(filler, "dutch", "door.split_gap", door.split_gap)
     undercut = filler.of_frame("door.undercut", door.undercut, thickness)
     _weight(filler, thickness)
+    _things(filler)
     built = frame_and_wall(filler, thickness, rabbet)
     _axes(filler)
     use = _use(filler)
@@ -223,6 +224,29 @@ def _between_leaves(filler: Filler, leaves: Leaves, path: str, given: float | No
 def _thickness(filler: Filler) -> float:
     given = filler.opening.door.thickness
     return filler.of_frame("door.thickness", given, 0.0, "usual door thickness with such a frame")
+
+
+SIZES_OF_A_KIND = {
+    "obstructions": ("projection", "start", "diameter"),
+    "hardware": ("face", "projection", "from_latch_edge", "width", "height", "vertical"),
+}
+"""What of a thing is the usual of its kind where nobody said."""
+
+
+def _things(filler: Filler) -> None:
+    """Note the sizes that nobody gave of what stands along the wall and of what a leaf carries."""
+    opening = filler.opening
+    rows: list[tuple[str, int, Obstruction | Hardware, KindRow]] = []
+    for place, thing in enumerate(opening.obstructions):
+        rows.append(("obstructions", place, thing, row_of(ObstructionKindRow, thing.kind)))
+    for place, item in enumerate(opening.hardware):
+        rows.append(("hardware", place, item, row_of(HardwareKindRow, item.kind)))
+    for path, place, given, row in rows:
+        for key in SIZES_OF_A_KIND[path]:
+            value = getattr(given, key)
+            if value is not None and key not in given.model_fields_set:
+                because = f"usual for {row.kind}, until it is measured"
+                filler.assumed[f"{path}.{place}.{key}"] = Assumed(value, because, row.source, row.mark)
 
 
 def _weight(filler: Filler, thickness: float) -> None:

@@ -16,14 +16,27 @@ _EDGE_KEPT = 1.0
 
 
 def usual_hardware(row: HardwareKindRow, filled: "FilledOpening | None") -> dict[str, Any]:
-    """Return the hardware as it is first put on: a shelf or an astragal goes by the leaves there are."""
+    """Return the hardware as it is first put on: a shelf or an astragal goes by the leaves there are.
+
+    Sizes that only its kind says are left out: they count as assumed until somebody types them.
+    """
     place = _PLACED.get(row.place)
-    return row.usual if place is None or filled is None else {**row.usual, **place(row, filled)}
+    placed = {} if place is None or filled is None else place(row, filled)
+    return {"kind": row.kind, **placed}
+
+
+def usual_obstruction(row: ObstructionKindRow) -> dict[str, Any]:
+    """Return what stands along the wall as it is first put there, its sizes assumed until they are typed.
+
+    How far it runs along the wall and up it has no usual where it is left out: that is as its kind has it.
+    """
+    ends = ("length", "bottom", "top")
+    return {key: value for key, value in row.usual.items() if key == "kind" or key in ends}
 
 
 def usual_casing() -> dict[str, Any]:
     """Return the usual casing at a 1/4 reveal on a 3/4 jamb: it reaches 1/2 in over the jamb's edge."""
-    return {**row_of(ObstructionKindRow, "casing").usual, "start": -0.5}
+    return {**usual_obstruction(row_of(ObstructionKindRow, "casing")), "start": -0.5}
 
 
 def _shelf(row: HardwareKindRow, filled: "FilledOpening") -> dict[str, Any]:

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QLabel, QMenu, QToolButton, QVBoxLayout, QWidget
 from configurator.model import Hardware, Obstruction
 from configurator.sentences import capitalized
 from configurator.tables import HardwareKindRow, ObstructionKindRow, row_of, table
-from configurator.ui.form.presets import usual_hardware
+from configurator.ui.form.presets import usual_hardware, usual_obstruction
 from configurator.ui.form.special import LeafField, ProjectionField
 from configurator.ui.kit.fields import Assumptions, Field, field_for
 from configurator.ui.kit.layout import BARE, Pool, across, down, fill
@@ -181,7 +181,7 @@ def obstructions_editor(session: Session) -> RowsEditor:
         session,
         "obstructions",
         table(ObstructionKindRow),
-        lambda row, _: row.usual,
+        lambda row, _: usual_obstruction(row),
         obstruction_columns,
         empty,
     )

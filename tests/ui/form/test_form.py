@@ -235,6 +235,24 @@ def test_things_are_added_and_removed(qtbot, window):
     assert [thing.kind for thing in window.session.opening.obstructions] == ["column"]
 
 
+def test_sizes_of_what_is_added_are_assumed_until_they_are_typed_or_confirmed(qtbot, window):
+    session, form = window.session, window.work.form
+    form.sections["What stands along the wall"].open()
+    editor = next(rows for rows in form._rows if getattr(rows, "path", "") == "obstructions")
+    adding = next(b for b in editor.findChildren(QToolButton) if b.accessibleName() == "add to obstructions")
+    next(action for action in adding.menu().actions() if action.text() == "Column").trigger()
+    of_it = {"obstructions.1.diameter", "obstructions.1.start"}
+    assert of_it <= set(session.study.filled.assumed)
+    assert session.value("obstructions.1.diameter") is None
+    assert session.opening.model_dump(exclude_unset=True)["obstructions"][1] == {"kind": "column"}
+    type_into(qtbot, form.field("obstructions.1.diameter"), "14")
+    assert of_it & set(session.study.filled.assumed) == {"obstructions.1.start"}
+    (asked,) = [one for one in session.study.findings if one.code == "sizes not given"]
+    session.edit_many({fix.path: fix.value for fix in asked.fix})
+    assert not of_it & set(session.study.filled.assumed)
+    assert session.opening.obstructions[1].start == 6
+
+
 def test_a_wall_layer_carries_the_wall_with_it(qtbot, window):
     window.session.edit_many(
         {"wall.layers": [{"name": "tile", "thickness": 0.5}, {"name": "block", "thickness": 4.375}]}
