@@ -1,9 +1,11 @@
 """Where the picture stands: the canvas once it is loaded, and words where there is nothing to draw."""
 
+import atexit
 import tempfile
 from pathlib import Path
 from typing import Any
 
+import shiboken6
 from PySide6.QtCore import QMimeData, Qt, Signal
 from PySide6.QtGui import QGuiApplication, QImage
 from PySide6.QtWidgets import QButtonGroup, QFrame, QLabel, QSizePolicy, QStackedLayout, QToolButton, QWidget
@@ -12,6 +14,15 @@ from configurator.ui.form.special import LEAVES
 from configurator.ui.kit.layout import GROW, across, fill
 from configurator.ui.kit.look import GRID, tinted
 from configurator.ui.state.session import Session
+
+
+def _take_back(copied: QMimeData) -> None:
+    """Take what was copied off the clipboard, if it is still there.
+
+    Qt would free it after Python has ended, and the program would end in a fault.
+    """
+    if shiboken6.isValid(copied) and QGuiApplication.instance() is not None:
+        QGuiApplication.clipboard().clear()
 
 
 class Picture(QFrame):
@@ -97,6 +108,9 @@ class Picture(QFrame):
             copied.setData("image/svg+xml", data)
             copied.setText(data.decode())
         QGuiApplication.clipboard().setMimeData(copied)
+        atexit.register(_take_back, copied)
+        if (application := QGuiApplication.instance()) is not None:
+            application.aboutToQuit.connect(lambda: _take_back(copied))
 
     def _look(self, position: Any) -> None:
         """Tell what place of the plan the pointer is on, or that it is on none."""
