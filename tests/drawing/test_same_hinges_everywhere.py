@@ -145,6 +145,11 @@ def _the_documents(tallied, order, wanted):
     expected = Counter()
     for line in order.lines:
         expected[line.hinge.size, line.hinge.item] += line.quantity
+    if tallied.holding:  # the schedule lists what hangs there, the order waits
+        assert not expected
+        for leaf_item in tallied.items:
+            hinge = leaf_item.hinge
+            expected[hinge.size, hinge.item] += leaf_item.count * tallied.opening.quantity
     assert hinges == expected
 
 

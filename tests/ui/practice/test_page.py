@@ -254,8 +254,9 @@ def test_a_hand_told_in_words_is_drawn_with_its_solution_only(page):
 
 def test_its_key_turns_to_it_and_back_and_is_nobody_elses(window, in_window, qtbot):
     page = in_window
-    keys = [action.shortcut().toString() for action in window.findChildren(QAction)]
-    keys += [shortcut.key().toString() for shortcut in window.findChildren(QShortcut)]
+    # Alt+Left leads back from a page and turns the door at work: of the two one at a time is on.
+    keys = [one.shortcut().toString() for one in window.findChildren(QAction) if one.isEnabled()]
+    keys += [one.key().toString() for one in window.findChildren(QShortcut) if one.isEnabled()]
     given = [key for key in keys if key]
     assert given.count("F4") == 1
     assert len(given) == len(set(given)), sorted(given)
