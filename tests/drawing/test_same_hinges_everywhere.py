@@ -182,6 +182,9 @@ def _the_client(study):
         return
     lines = read_by_leaf(study)
     said = recommendation(study, width_pair(study), Display())
+    if not study.recommended:
+        assert not any(re.search(r"\d+ hinges?, ", words) for words in said)
+        return
     for leaf, words in zip(leaves, said, strict=True):
         counts = re.search(r"(?:^|: )(\d+) hinges?, ([^ ]+ x [^ ]+) in", words)
         if leaf.leaf not in lines:
