@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QApplication, QMessageBox, QWidget
 
 from configurator.ui.state.preferences import Preferences
 from configurator.ui.state.session import Session
+from configurator.ui.window.environment import versions
 
 if TYPE_CHECKING:  # each is loaded when it is first asked for
     from configurator.ui.window.failure import FailureDialog
@@ -14,16 +15,6 @@ if TYPE_CHECKING:  # each is loaded when it is first asked for
     from configurator.ui.window.palette import Palette, Place
     from configurator.ui.window.preferences_dialog import PreferencesDialog
     from configurator.ui.words.window import WordsWindow
-
-PARTS = (
-    "opening-configurator",
-    "PySide6-Essentials",
-    "matplotlib",
-    "numpy",
-    "pydantic",
-    "reportlab",
-    "ezdxf",
-)
 
 
 class Beside:
@@ -106,12 +97,3 @@ class Beside:
         box.addButton(QMessageBox.StandardButton.Close)
         box.exec()
         box.deleteLater()
-
-
-def versions() -> str:
-    """Return the versions of the program and of what it stands on, a line each; nothing of its user."""
-    import platform  # both are slow to load, and seldom asked
-    from importlib.metadata import version
-
-    of_parts = [f"{name} {version(name)}" for name in PARTS]
-    return "\n".join((*of_parts, f"Python {platform.python_version()}", platform.system()))

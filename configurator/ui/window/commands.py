@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING, Protocol
 from configurator.ui.files.files import Files
 from configurator.ui.state.preferences import Preferences
 from configurator.ui.state.session import Session
-from configurator.ui.window.beside import Beside
 from configurator.ui.window.openings import OpeningsList
 from configurator.units import Display
 
@@ -42,14 +41,39 @@ Menus = Mapping[str, tuple[tuple[Command, ...], ...]]
 """Title of a menu to its commands, in groups with a line between."""
 
 
+class Asked(Protocol):
+    """The windows beside the main one, as far as commands show them."""
+
+    def show_help(self) -> None:
+        """Show the help."""
+
+    def ask_word(self) -> None:
+        """Show the word of what has the keyboard."""
+
+    def show_word(self, about: str) -> None:
+        """Show a word, or all of them."""
+
+    def find_anything(self) -> None:
+        """Find a command, an opening or a field."""
+
+    def show_preferences(self, preferences: Preferences) -> None:
+        """Show how the user likes the program."""
+
+    def show_about(self) -> None:
+        """Show the versions."""
+
+
 class Commanded(Protocol):
     """What the commands act on: the window, as far as they need it."""
 
     session: Session
     files: Files
     preferences: Preferences
-    beside: Beside
     openings: OpeningsList
+
+    @property
+    def beside(self) -> Asked:
+        """The windows beside it."""
 
     def turner(self, name: str) -> Callable[[bool], None]:
         """Return what shows a page, or the work again."""
@@ -255,7 +279,7 @@ def _back(window: Commanded) -> tuple[Command, ...]:
     return (Command("back", "Back", "Back to what was on show before", "Alt+Left", window.go_back),)
 
 
-def _help(beside: Beside) -> tuple[Command, ...]:
+def _help(beside: Asked) -> tuple[Command, ...]:
     words = "Every word of the trade, with a drawing"
     what = "What the field with the keyboard means"
     return (

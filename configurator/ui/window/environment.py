@@ -1,4 +1,4 @@
-"""Whether a window can open here, told before Qt is loaded: a missing library ends the process."""
+"""Whether a window can open here, told before Qt is loaded, and on what versions the program stands."""
 
 import ctypes
 import importlib.util
@@ -8,6 +8,16 @@ import socket
 from collections.abc import Mapping
 from pathlib import Path
 
+PARTS = (
+    "opening-configurator",
+    "PySide6-Essentials",
+    "matplotlib",
+    "numpy",
+    "pydantic",
+    "reportlab",
+    "ezdxf",
+)
+"""What the versions told are of."""
 ALWAYS_NEEDED = {
     "libEGL.so.1": "libegl1",
     "libGL.so.1": "libgl1",
@@ -125,3 +135,12 @@ def _answers_x11() -> bool:
     refused = bool(xcb.xcb_connection_has_error(connection))
     xcb.xcb_disconnect(connection)
     return not refused
+
+
+def versions() -> str:
+    """Return the versions of the program and of what it stands on, a line each; nothing of its user."""
+    import platform  # both are slow to load, and seldom asked
+    from importlib.metadata import version
+
+    of_parts = [f"{name} {version(name)}" for name in PARTS]
+    return "\n".join((*of_parts, f"Python {platform.python_version()}", platform.system()))

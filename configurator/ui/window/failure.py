@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QApplication, QDialog, QLabel, QPlainTextEdit, QPu
 
 from configurator.ui.kit.layout import GROW, across, down, fill
 from configurator.ui.kit.look import GRID, sized
-from configurator.ui.window.beside import versions
+from configurator.ui.window.environment import versions
 
 WHAT = "Something went wrong in the program. What you did last may not have been done."
 KEPT = "Your work is still here, and was kept just now should the program end."

@@ -8,8 +8,8 @@ from PySide6.QtWidgets import QApplication, QMessageBox
 
 from configurator.resource_files import resource_path
 from configurator.ui.kit import look
-from configurator.ui.window.beside import versions
 from configurator.ui.window.command_bar import TABS
+from configurator.ui.window.environment import versions
 from configurator.ui.window.pages import PAGES
 
 
