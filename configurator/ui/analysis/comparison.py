@@ -6,7 +6,8 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QAbstractItemView
 
 from configurator.sentences import capitalized
-from configurator.ui.kit.table import FittedTable, Head, Index, Row
+from configurator.ui.kit.table import FittedTable
+from configurator.ui.kit.table_model import Head, Index, Row
 from configurator.ui.state.session import Session
 
 if TYPE_CHECKING:

@@ -16,7 +16,8 @@ from PySide6.QtWidgets import (
 from configurator.sentences import capitalized
 from configurator.ui.kit.layout import QuietCombo, across, down, fill
 from configurator.ui.kit.look import GRID, sized, tinted
-from configurator.ui.kit.table import Head, QuietTable, Row, RowsModel
+from configurator.ui.kit.table import QuietTable
+from configurator.ui.kit.table_model import Head, Row, RowsModel
 from configurator.ui.state.session import Session
 
 if TYPE_CHECKING:  # loaded on use: the window is painted before the tables are read

@@ -23,7 +23,8 @@ from configurator.rules.wording import leaf_named
 from configurator.sentences import capitalized
 from configurator.ui.kit.layout import across, down, fill
 from configurator.ui.kit.look import GRID, sized, tinted
-from configurator.ui.kit.table import Head, Index, QuietTable, Row, RowsModel
+from configurator.ui.kit.table import QuietTable
+from configurator.ui.kit.table_model import Head, Index, Row, RowsModel
 from configurator.ui.state.session import Session
 
 if TYPE_CHECKING:  # loaded on use: the window is painted before the first study

@@ -14,7 +14,8 @@ from configurator.intake.sheet import SheetRow
 from configurator.intake.table import ScheduleTable
 from configurator.ui.intake.choosers import ChooserHeader
 from configurator.ui.kit.look import GRID
-from configurator.ui.kit.table import Head, Index, Table, TableModel
+from configurator.ui.kit.table import Table
+from configurator.ui.kit.table_model import Head, Index, TableModel
 from configurator.units import Display
 
 FAULT = "▲"

@@ -18,7 +18,7 @@ from configurator.order.prices import Priced
 from configurator.order.revisions import Changes, OpeningChange, Taken
 from configurator.order.studied import NotOrdered
 from configurator.rules.hinge.sizes import pairs
-from configurator.ui.kit.table import Head, Row
+from configurator.ui.kit.table_model import Head, Row
 
 MOST_SHOWN = 12
 """Marks in one cell; all of them stand in the list beside."""

@@ -7,7 +7,8 @@ from configurator.order.substitute import Instead, Substitution
 from configurator.rules.wording import counted
 from configurator.ui.kit.layout import BARE, GROW, across, down, fill
 from configurator.ui.kit.look import GRID, sized
-from configurator.ui.kit.table import Head, Row, RowsTable
+from configurator.ui.kit.table import RowsTable
+from configurator.ui.kit.table_model import Head, Row
 
 EXPLAINED = "Two sizes, height x width: the one you have, and the one of the order it is to stand in for."
 HEADS = (Head("Mark", 18), Head("Hinges", 14, number=True), Head("Will do", 14), Head("Why not", 160))

@@ -22,7 +22,8 @@ from configurator.ui.kit.layout import BARE, GROW, Box, LeadsOn, across, down, f
 from configurator.ui.kit.look import GRID, sized, tinted
 from configurator.ui.kit.message_line import SentenceRow, TextPanel
 from configurator.ui.kit.runner import Beside, Pieces, ProgressLine
-from configurator.ui.kit.table import Row, RowsTable
+from configurator.ui.kit.table import RowsTable
+from configurator.ui.kit.table_model import Row
 from configurator.ui.order import rows
 from configurator.ui.order.desk import Counted
 from configurator.ui.order.head_panel import HeadPanel

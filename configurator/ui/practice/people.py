@@ -15,7 +15,8 @@ from configurator.practice.course import TOPICS, of_topic
 from configurator.practice.progress import LONGEST_NAME, Progress
 from configurator.ui.kit.layout import StillCombo
 from configurator.ui.kit.look import GRID, sized
-from configurator.ui.kit.table import Head, QuietTable, Row, RowsModel
+from configurator.ui.kit.table import QuietTable
+from configurator.ui.kit.table_model import Head, Row, RowsModel
 
 COURSE = "the whole course"
 WIDTH = 60 * GRID

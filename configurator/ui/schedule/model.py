@@ -9,7 +9,7 @@ from PySide6.QtCore import Qt, Signal
 from configurator.long_work import run
 from configurator.model import Opening
 from configurator.ui.kit.kinds import NotReadError
-from configurator.ui.kit.table import MIDDLE, Index, TableModel
+from configurator.ui.kit.table_model import MIDDLE, Index, TableModel
 from configurator.ui.schedule.answers import Answer, Answers, together
 from configurator.ui.schedule.arranging import Arranger, Rows, Wanted
 from configurator.ui.schedule.changing import Change, Trial, typed

@@ -7,7 +7,8 @@ from PySide6.QtGui import QKeyEvent, QKeySequence, QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QComboBox, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
 from configurator.ui.kit.look import GRID
-from configurator.ui.kit.table import Index, Table
+from configurator.ui.kit.table import Table
+from configurator.ui.kit.table_model import Index
 from configurator.ui.schedule.columns import COLUMNS, HIDDEN, PLACES, Column
 from configurator.ui.schedule.model import ScheduleModel
 

@@ -13,7 +13,8 @@ from configurator.sentences import capitalized
 from configurator.ui.form.form import SECTIONS
 from configurator.ui.kit.layout import down, fill
 from configurator.ui.kit.look import GRID
-from configurator.ui.kit.table import FittedTable, Head, Row
+from configurator.ui.kit.table import FittedTable
+from configurator.ui.kit.table_model import Head, Row
 from configurator.ui.state.session import Session
 from configurator.ui.window.command_bar import CommandBar
 

@@ -19,7 +19,8 @@ from configurator.ui.kit.fields import Note
 from configurator.ui.kit.kinds import LENGTH, SIZE, NotReadError
 from configurator.ui.kit.layout import BARE, GROW, LeadsOn, across, down, fill
 from configurator.ui.kit.look import GRID, sized
-from configurator.ui.kit.table import FittedTable, Head, Row
+from configurator.ui.kit.table import FittedTable
+from configurator.ui.kit.table_model import Head, Row
 from configurator.ui.state import edits
 from configurator.ui.state.preferences import Preferences
 from configurator.ui.state.session import Session

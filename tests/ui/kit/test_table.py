@@ -5,7 +5,8 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QAbstractItemModelTester
 
-from configurator.ui.kit.table import FittedTable, Head, Row, RowsModel, RowsTable
+from configurator.ui.kit.table import FittedTable, RowsTable
+from configurator.ui.kit.table_model import Head, Row, RowsModel
 
 HEADS = (Head("Mark", 20), Head("Hinges", 10, number=True))
 ROWS = (Row(("112A", "3"), "112A", "the rail", "error"), Row(("=1+1", "6"), "=1+1"))
