@@ -9,7 +9,7 @@ from configurator.intake.sheet import IntakeError
 from configurator.intake.table import schedule_table
 from configurator.intake.words import says_nothing
 from configurator.long_work import run
-from configurator.model.paths import vocabulary
+from configurator.model.paths import words_of
 from tests.intake.reading import compared, read, reasons, sheet, values
 from tests.sweeps import examples
 
@@ -53,7 +53,7 @@ def test_frames(cell, kind):
 @pytest.mark.parametrize("field", ["hand", "leaves", "status", "frame.kind", "door.construction", "hung_on"])
 def test_every_word_of_the_project_file_is_itself(field):
     heading = {"frame.kind": "Frame", "door.construction": "Material", "hung_on": "Hung on"}.get(field, field)
-    for word in vocabulary()[field]:
+    for word in words_of(field):
         assert values(heading, word.upper()) == {field: word}
 
 
