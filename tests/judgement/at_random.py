@@ -126,7 +126,7 @@ ADVICE = {
     "wider hinge": r"[Tt]ake a wider hinge\b",
     "narrower hinge": r"(?:[Tt]ake|[Tt]ry) a narrower hinge\b",
     "no wider hinge": r"a wider hinge is not the answer",
-    "no width does": r"No (?:stock )?(?:width|hinge) does everything",
+    "no width does": r"No (?:stock )?(?:width|hinge) does (?:everything|it)",
     "deeper jamb": r"[Tt]ake a deeper jamb|Make the jamb deeper",
     "shallower jamb": r"[Tt]ake a shallower jamb",
     "deeper mortise": r"cut the mortise deeper|[Cc]ut the mortises deeper",

@@ -47,7 +47,7 @@ WIDER, NARROWER = "Take 4-1/2 x 5.", "Take 4-1/2 x 4."
         (said("stops short", WIDER), said("barrel close", WIDER), False),
         (said("stops short", WIDER), said("reveal does it too", NARROWER), False),
         (said("a", "Take a wider hinge."), said("b", "a wider hinge is not the answer."), True),
-        (said("a", "Take a wider hinge."), said("b", "No stock width does everything here."), True),
+        (said("a", "Take a wider hinge."), said("b", "No stock width does it."), True),
         (said("a", "Bevel the lock edge."), said("template decides", "Ask for the template."), True),
         (said("a", "Active leaf: take a wider hinge"), said("b", "try a narrower hinge"), False),
         (said("a", ".", Fix("hinge.count", 3, "")), said("b", ".", Fix("hinge.count", 4, "")), True),

@@ -243,7 +243,7 @@ def test_width_by_hand_that_does_not_do(demo):
     said = found(specified(given), "width by hand")
     assert said.fix[0].value == 4.5
     worst = demo["126C"].model_copy(update={"hinge": Hinge(width=4)})
-    assert "No stock width does everything here" in found(specified(worst), "width by hand").message
+    assert "No stock width does it" in found(specified(worst), "width by hand").message
 
 
 def test_a_height_no_stock_is_known_for():

@@ -63,7 +63,7 @@ def decided(answer: WidthAnswer) -> WidthChoice:
     return choose_width(answer.others.must(answer.leaf), answer.others)
 
 
-NO_WIDTH = "No stock width does it: see what mends the opening."
+NO_WIDTH = "No stock width does it: choose one of the mends."
 """What stands in place of another width: those mends are told once, with what the least bad width does."""
 
 
