@@ -179,7 +179,7 @@ FACTS = (
     ),
     Fact(
         "hardware_in_clear_width", "hardware takes from that width", "hardware in clear width",
-        "what stands past the door's face at 90 degrees, 34 to 80 in above the floor",
+        "past the door's face at 90 degrees, 34 to 80 in above the floor; of a closer only below 78",
         AT_MOST, "more", "less", lambda one: one.hardware_in_clear_width,
         lambda candidates: any(one.hardware_in_clear_width for one in candidates),
     ),
