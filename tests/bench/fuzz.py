@@ -231,6 +231,7 @@ def _command(words: list[str]) -> None:
 # --- One target ---
 
 _writing: list[bool] = []
+_TO_WRITE = os.O_WRONLY | os.O_RDWR | os.O_CREAT
 
 
 @contextlib.contextmanager
@@ -249,7 +250,7 @@ def _folder() -> Path:
 
 def _forbid_writing(event: str, given: tuple[Any, ...]) -> None:
     """Refuse, from below every library, to open a file for writing or to start a program."""
-    writes = event == "open" and isinstance(given[1], str) and set(given[1]) & set("wax+")
+    writes = event == "open" and (set(given[1] or "") & set("wax+") or int(given[2] or 0) & _TO_WRITE)
     if not _writing and (writes or event in ("os.rename", "os.remove", "os.mkdir", "subprocess.Popen")):
         raise PermissionError(13, "Permission denied")
 
