@@ -2,7 +2,7 @@
 
 from configurator.model.door import Door, DoorStop, Hardware
 from configurator.model.hinge import ExistingHinge, Hinge, HingeLocations
-from configurator.model.job import FORMAT, VERSION, Job, JobFacts, OrderFacts
+from configurator.model.job import FORMAT, VERSION, Job, JobFacts, OrderFacts, Shop
 from configurator.model.opening import Details, Opening, Size
 from configurator.model.revision import OrderedLine, Revision
 from configurator.model.use import Tolerances, Use
@@ -28,6 +28,7 @@ __all__ = [
     "OrderFacts",
     "OrderedLine",
     "Revision",
+    "Shop",
     "Size",
     "Tolerances",
     "Use",

@@ -1,5 +1,7 @@
 """A job: what one project file holds."""
 
+from dataclasses import dataclass
+from pathlib import Path
 from typing import Literal, Self
 
 from pydantic import field_validator, model_validator
@@ -14,6 +16,14 @@ from configurator.model.words import WidthPolicy
 FORMAT = "opening-project"
 VERSION = 1
 MOST_OPENINGS = 100_000
+
+
+@dataclass(frozen=True, slots=True)
+class Shop:
+    """Who hands pages out, with a picture's file as its logo; kept with the user's preferences, in no job."""
+
+    name: str = ""
+    logo: Path | None = None
 
 
 class JobFacts(Record):

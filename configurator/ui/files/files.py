@@ -63,7 +63,8 @@ class Files:
         """Begin to look after the file and the unsaved work, once the window stands."""
         from configurator.ui.files.keeping import Keeping
 
-        self._keeping = Keeping(self.session, self.questions.about_news, self.say)
+        keep_after = lambda: self.preferences.keep_after  # noqa: E731
+        self._keeping = Keeping(self.session, self.questions.about_news, self.say, keep_after)
         self.questions.about_lock()
         self.questions.offer_left_behind()
 

@@ -7,10 +7,11 @@ from PySide6.QtCore import QObject, QTimer
 from configurator.project_file.held import News
 from configurator.project_file.recovery import RecoveryFile
 from configurator.ui.kit.runner import Beside
+from configurator.ui.state.preferences import USUALLY_KEPT_AFTER
 from configurator.ui.state.session import Session
 
-KEPT_AFTER = 4.0
-"""Seconds from an edit until it is kept; writing takes its time besides, and ten may be lost at most."""
+KEPT_AFTER = float(USUALLY_KEPT_AFTER)
+"""Seconds from an edit until it is kept, where nobody chose; writing takes its time besides."""
 LOOKED_AFTER = 3.0
 """Seconds between two looks at the file on disk."""
 NOT_KEPT = "Unsaved work is not kept against a crash just now"
@@ -25,20 +26,25 @@ class Keeping(QObject):
     """
 
     def __init__(
-        self, session: Session, tell_news: Callable[[News], None], tell_trouble: Callable[[str], None]
+        self,
+        session: Session,
+        tell_news: Callable[[News], None],
+        tell_trouble: Callable[[str], None],
+        kept_after: Callable[[], float] = lambda: KEPT_AFTER,
     ) -> None:
+        """`kept_after` returns the seconds from an edit until it is kept."""
         super().__init__()
         self.session = session
         self.recovery = RecoveryFile()
         self._tell_news = tell_news
         self._tell_trouble = tell_trouble
+        self._kept_after = kept_after
         self._told = ""
         self._trouble = ""
         self._writing = Beside(self)
         self._writing.failed.connect(self._note_trouble)
         self._soon = QTimer(self)
         self._soon.setSingleShot(True)
-        self._soon.setInterval(round(KEPT_AFTER * 1000))
         self._soon.timeout.connect(self._keep)
         self._looking = QTimer(self)
         self._looking.setInterval(round(LOOKED_AFTER * 1000))
@@ -86,11 +92,14 @@ class Keeping(QObject):
         if not self.session.history.unsaved:
             self._forget()
         elif not self._soon.isActive():
-            self._soon.start()
+            self._start_waiting()
+
+    def _start_waiting(self) -> None:
+        self._soon.start(round(self._kept_after() * 1000))
 
     def _keep(self) -> None:
         if self._writing.running:
-            self._soon.start()
+            self._start_waiting()
             return
         file = self.session.file
         digest = file.digest if file else ""
@@ -107,7 +116,7 @@ class Keeping(QObject):
             self._tell_trouble(trouble)
         self._trouble = trouble
         if trouble:
-            self._soon.start()
+            self._start_waiting()
 
     def _forget(self) -> None:
         self._writing.give_up()

@@ -5,11 +5,21 @@ from pathlib import Path
 from typing import cast, get_args
 
 from PySide6.QtCore import QByteArray, QSettings
-from PySide6.QtGui import QGuiApplication
+from PySide6.QtGui import QGuiApplication, QImageReader
 
+from configurator.model import Shop
 from configurator.units import Display, Precision
 
 MOST_RECENT = 8
+CHOICES = ("precision", "metric", "appearance", "dark", "plain_words", "keep_after", "shop_name", "shop_logo")
+"""The names of what a user chooses, as it is stored."""
+KEEP_AFTER = (2, 4, 10, 30, 60)
+"""Seconds from an edit until unsaved work is kept, to choose from."""
+USUALLY_KEPT_AFTER = 4
+LONGEST_NAME = 80
+LOGO_ENDINGS = (".png", ".jpg", ".jpeg")
+LARGEST_LOGO = 4 * 2**20
+"""Bytes; the logo goes into every page that is written."""
 APPEARANCES = {"light": "light", "dark": "dark", "system": "as the system"}
 """How the window may look, to what a list says of it."""
 
@@ -65,11 +75,42 @@ class Preferences:
         appearance = str(self._settings.value("appearance", "light"))
         if appearance not in APPEARANCES:
             found.append(f"The stored appearance “{appearance[:40]}” is none; {self.appearance} holds.")
+        keep_after = str(self._settings.value("keep_after", USUALLY_KEPT_AFTER))
+        if keep_after not in [str(each) for each in KEEP_AFTER]:
+            found.append(f"“{keep_after[:40]}” s is no time to keep work after; {self.keep_after} s holds.")
+        if why_not := logo_trouble(self._logo):
+            found.append(f"{why_not} Pages go out without a logo.")
         return tuple(found)
+
+    @property
+    def keep_after(self) -> int:
+        """Seconds from an edit until unsaved work is kept against a crash: one of KEEP_AFTER."""
+        stored = self._number("keep_after", USUALLY_KEPT_AFTER)
+        return stored if stored in KEEP_AFTER else USUALLY_KEPT_AFTER
+
+    @keep_after.setter
+    def keep_after(self, seconds: int) -> None:
+        self._settings.setValue("keep_after", seconds)
+
+    @property
+    def shop(self) -> Shop:
+        """Who hands pages out; a logo that cannot be read counts as none."""
+        name = str(self._settings.value("shop_name", ""))[:LONGEST_NAME]
+        return Shop(name, None if logo_trouble(self._logo) else self._logo)
+
+    @shop.setter
+    def shop(self, shop: Shop) -> None:
+        self._settings.setValue("shop_name", shop.name[:LONGEST_NAME])
+        self._settings.setValue("shop_logo", "" if shop.logo is None else str(shop.logo))
+
+    @property
+    def _logo(self) -> Path | None:
+        stored = str(self._settings.value("shop_logo", ""))
+        return Path(stored) if stored else None
 
     def reset(self) -> None:
         """Forget what was chosen; files opened lately and the places of windows stay."""
-        for name in ("precision", "metric", "appearance", "dark", "plain_words"):
+        for name in CHOICES:
             self._settings.remove(name)
 
     @property
@@ -138,3 +179,16 @@ class Preferences:
             return int(str(self._settings.value(name, usual)))
         except ValueError:
             return usual
+
+
+def logo_trouble(logo: Path | None) -> str:
+    """Return why a file is no logo, as a sentence; empty where it is one, or where there is none."""
+    if logo is None:
+        return ""
+    if not logo.is_file():
+        return f"The logo {logo} is not there."
+    if logo.suffix.lower() not in LOGO_ENDINGS or not QImageReader(str(logo)).canRead():
+        return f"{logo.name} is no picture that a page can take: a logo is a PNG or JPEG file."
+    if logo.stat().st_size > LARGEST_LOGO:
+        return f"{logo.name} is larger than {LARGEST_LOGO // 2**20} MB: a logo goes into every page."
+    return ""

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 from PySide6.QtCore import QObject, Signal
 
 from configurator.history import History
-from configurator.model import Job, JobFacts, Opening, paths
+from configurator.model import Job, JobFacts, Opening, Shop, paths
 from configurator.ui.state import edits
 from configurator.ui.state.edits import Refusal, RefusedError
 from configurator.ui.state.studies import Studier, Studies, Trial
@@ -61,8 +61,8 @@ class Session(QObject):
         self.angle = FULLY_OPEN
         self.display = Display()
         self.dark = False
-        self.plain_words = False
-        self.swept = False
+        self.plain_words = self.swept = False
+        self.shop = Shop()
         self.leaf_shown = ""
         self.trial = Trial(lambda: self.opening, self.studied, lambda: self.changed.emit("trial"))
         self.refusals: dict[str, Refusal] = {}

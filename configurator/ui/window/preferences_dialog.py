@@ -1,14 +1,24 @@
 """How its user likes the program, in one dialog: each choice with where it is kept, and a way back."""
 
 from collections.abc import Callable
+from pathlib import Path
 from typing import Any
 
-from PySide6.QtWidgets import QDialog, QFormLayout, QLabel, QPushButton, QWidget
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QDialog, QFileDialog, QFormLayout, QLabel, QLineEdit, QPushButton, QWidget
 
+from configurator.model import Shop
 from configurator.ui.kit.fields import field_for
-from configurator.ui.kit.layout import GROW, StillCombo, across, add, down, fill
+from configurator.ui.kit.layout import BARE, GROW, StillCombo, across, add, down, fill
 from configurator.ui.kit.look import GRID, tinted
-from configurator.ui.state.preferences import APPEARANCES, Preferences
+from configurator.ui.state.preferences import (
+    APPEARANCES,
+    KEEP_AFTER,
+    LOGO_ENDINGS,
+    LONGEST_NAME,
+    Preferences,
+    logo_trouble,
+)
 from configurator.ui.state.session import Session
 from configurator.ui.window.command_bar import display_place
 from configurator.ui.window.commands import DISPLAYS
@@ -17,6 +27,39 @@ from configurator.units import Display
 POLICY = "job.width_policy"
 HERE, IN_JOB = "kept on this computer", "kept in the job"
 WORDS = ("the trade's", "the client's")
+LOGOS = f"Pictures ({' '.join(f'*{ending}' for ending in LOGO_ENDINGS)})"
+
+
+class LogoChooser(QWidget):
+    """The name of the logo's file, with a button that asks for another and one that takes it away.
+
+    Signals:
+        chosen: a file was chosen, or None to go without.
+    """
+
+    chosen = Signal(object)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.name = QLabel()
+        self.choose, self.none = QPushButton("Choose…"), QPushButton("None")
+        for button, name in ((self.choose, "choose a logo"), (self.none, "no logo")):
+            button.setAccessibleName(name)
+            button.setAutoDefault(False)
+        self.choose.clicked.connect(self._ask)
+        self.none.clicked.connect(lambda: self.chosen.emit(None))
+        fill(self, across((self.name, 1), self.choose, self.none, spacing=GRID, margins=BARE))
+
+    def show_file(self, logo: Path | None) -> None:
+        """Show which file is the logo."""
+        self.name.setText("none" if logo is None else logo.name)
+        self.name.setToolTip("" if logo is None else str(logo))
+        self.none.setEnabled(logo is not None)
+
+    def _ask(self) -> None:
+        name, _ = QFileDialog.getOpenFileName(self, "Choose a logo", "", LOGOS)
+        if name:
+            self.chosen.emit(Path(name).resolve())
 
 
 class PreferencesDialog(QDialog):
@@ -30,6 +73,13 @@ class PreferencesDialog(QDialog):
         self.appearance = self._choice("appearance", list(APPEARANCES.values()), self._appear)
         self.words = self._choice("words that come first", list(WORDS), self._use_words)
         self.policy = field_for(session, POLICY)
+        self.shop_name, self.logo = QLineEdit(), LogoChooser()
+        self.shop_name.setAccessibleName("name on pages")
+        self.shop_name.setMaxLength(LONGEST_NAME)
+        self.shop_name.editingFinished.connect(self._name_shop)
+        self.logo.chosen.connect(self._take_logo)
+        seconds = [f"{each} s after a change" for each in KEEP_AFTER]
+        self.keep_after = self._choice("when unsaved work is kept", seconds, self._keep_after)
         self.trouble = QLabel()
         self.trouble.setWordWrap(True)
         self._reset, close = QPushButton("Reset"), QPushButton("Close")
@@ -46,11 +96,14 @@ class PreferencesDialog(QDialog):
             ("Lengths in", self.lengths, HERE),
             ("Appearance", self.appearance, HERE),
             ("Words first", self.words, HERE),
+            ("Name on pages", self.shop_name, HERE),
+            ("Logo on pages", self.logo, HERE),
+            ("Unsaved work is kept", self.keep_after, HERE),
             ("Hinge widths taken", self.policy, IN_JOB),
         ):
             row, where = QWidget(), QLabel(kept)
             tinted(where, "quiet", session.dark)
-            add(fill(row, across(spacing=2 * GRID, margins=(0, 0, 0, 0))), (editor, 1), where)
+            add(fill(row, across(spacing=2 * GRID, margins=BARE)), (editor, 1), where)
             rows.addRow(title, row)
         session.changed.connect(lambda _: self.show_state())
         self.show_state()
@@ -60,18 +113,24 @@ class PreferencesDialog(QDialog):
         self.lengths.setCurrentIndex(display_place(self.session.display))
         self.appearance.setCurrentIndex(list(APPEARANCES).index(self.preferences.appearance))
         self.words.setCurrentIndex(int(self.session.plain_words))
+        self.keep_after.setCurrentIndex(KEEP_AFTER.index(self.preferences.keep_after))
+        self.shop_name.setText(self.session.shop.name)
+        self.logo.show_file(self.session.shop.logo)
         self.policy.show_state({})
-        problems = self.preferences.problems()
-        self.trouble.setText("\n".join(problems))
-        self.trouble.setVisible(bool(problems))
-        tinted(self.trouble, "warning", self.session.dark)
+        self._tell("\n".join(self.preferences.problems()))
 
     def reset(self) -> None:
         """Take back every choice that is kept on this computer."""
         self.preferences.reset()
+        self.session.shop = self.preferences.shop
         self.session.show_in(Display())
         self.session.use_plain_words(False)
         self.session.use_dark(self.preferences.dark)
+
+    def _tell(self, trouble: str) -> None:
+        self.trouble.setText(trouble)
+        self.trouble.setVisible(bool(trouble))
+        tinted(self.trouble, "warning", self.session.dark)
 
     def _choice(self, name: str, words: list[str], chosen: Callable[[int], Any]) -> StillCombo:
         combo = StillCombo()
@@ -91,3 +150,21 @@ class PreferencesDialog(QDialog):
     def _use_words(self, place: int) -> None:
         self.preferences.plain_words = bool(place)
         self.session.use_plain_words(bool(place))
+
+    def _keep_after(self, place: int) -> None:
+        self.preferences.keep_after = KEEP_AFTER[place]
+        self.show_state()
+
+    def _name_shop(self) -> None:
+        if self.shop_name.text().strip() != self.session.shop.name:
+            self._use_shop(Shop(self.shop_name.text().strip(), self.session.shop.logo))
+
+    def _take_logo(self, logo: Path | None) -> None:
+        if why_not := logo_trouble(logo):
+            self._tell(why_not)
+        else:
+            self._use_shop(Shop(self.session.shop.name, logo))
+
+    def _use_shop(self, shop: Shop) -> None:
+        self.preferences.shop = self.session.shop = shop
+        self.session.changed.emit("display")

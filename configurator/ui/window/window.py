@@ -58,7 +58,7 @@ class Window(Frame):
         self.session = session
         self.preferences = preferences
         session.display, session.dark = preferences.display, preferences.dark
-        session.plain_words = preferences.plain_words
+        session.plain_words, session.shop = preferences.plain_words, preferences.shop
         self.openings = OpeningsList(session)
         self.work: WorkArea | None = None
         self.lines = Lines(session, lambda line: self._column.insertWidget(0, line))

@@ -2,10 +2,11 @@
 
 import pytest
 from PySide6.QtCore import QPoint, QPointF, QSettings, Qt
-from PySide6.QtGui import QWheelEvent
+from PySide6.QtGui import QImage, QWheelEvent
 from PySide6.QtWidgets import QApplication, QComboBox, QLabel
 
-from configurator.ui.state.preferences import APPEARANCES, Preferences
+from configurator.model import Shop
+from configurator.ui.state.preferences import APPEARANCES, KEEP_AFTER, Preferences
 from configurator.units import Display
 
 
@@ -47,9 +48,40 @@ def test_the_hinge_policy_is_one_of_the_job_and_undone_with_it(dialog, session):
     assert dialog.policy.editor.currentData() is None
 
 
+def test_the_name_and_logo_for_pages_hold_at_once_and_are_kept(dialog, bare_window, preferences, tmp_path):
+    picture, other = tmp_path / "shop.png", tmp_path / "words.png"
+    QImage(40, 20, QImage.Format.Format_RGB32).save(str(picture))
+    other.write_text("no picture")
+    dialog.shop_name.setText("Kestrel Point Doors ")
+    dialog.shop_name.editingFinished.emit()
+    dialog.logo.chosen.emit(picture)
+    shop = Shop("Kestrel Point Doors", picture)
+    assert bare_window.session.shop == preferences.shop == shop
+    assert dialog.logo.name.text() == "shop.png"
+    dialog.logo.chosen.emit(other)
+    assert dialog.trouble.text() == (
+        "words.png is no picture that a page can take: a logo is a PNG or JPEG file."
+    )
+    assert preferences.shop == shop
+    picture.unlink()
+    assert preferences.shop == Shop("Kestrel Point Doors")
+    assert preferences.problems() == (f"The logo {picture} is not there. Pages go out without a logo.",)
+    dialog._reset.click()
+    assert bare_window.session.shop == preferences.shop == Shop()
+    assert preferences.problems() == ()
+
+
+def test_when_unsaved_work_is_kept_is_chosen_and_falls_back(dialog, bare_window, preferences):
+    choose(dialog.keep_after, KEEP_AFTER.index(30))
+    assert preferences.keep_after == 30
+    preferences._settings.setValue("keep_after", "soon")
+    assert preferences.keep_after == 4
+    assert preferences.problems() == ("“soon” s is no time to keep work after; 4 s holds.",)
+
+
 def test_it_says_where_each_is_kept_and_fits_a_small_screen(dialog):
     said = [label.text() for label in dialog.findChildren(QLabel)]
-    assert said.count("kept on this computer") == 3
+    assert said.count("kept on this computer") == 6
     assert said.count("kept in the job") == 1
     assert dialog.sizeHint().width() < 960
     assert dialog.sizeHint().height() < 700
