@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import QSize, Signal
 from PySide6.QtGui import QAction, QIcon, QKeySequence
 from PySide6.QtWidgets import QMainWindow, QMenu, QMenuBar, QTabBar, QToolBar
 
@@ -137,6 +137,7 @@ class PageTabs(QTabBar):
         self.setAccessibleName("pages")
         self.setDrawBase(False)
         self.setExpanding(False)
+        self.setUsesScrollButtons(False)
         for page, words in TABS.items():
             place = self.addTab(words)
             self.setTabVisible(place, page not in _WHILE_ON_SHOW)
@@ -151,6 +152,11 @@ class PageTabs(QTabBar):
         for other in _WHILE_ON_SHOW:
             self.setTabVisible(list(TABS).index(other), other == page)
         self.blockSignals(False)
+        self.updateGeometry()
+
+    def minimumSizeHint(self) -> QSize:
+        """Ask for the room of every tab: the bar would cut them before it gives up room left over."""
+        return self.sizeHint()
 
 
 def _all(menus: Menus) -> Iterator[Command]:

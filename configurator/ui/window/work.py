@@ -129,7 +129,7 @@ def _stack(upper: QWidget, lower: QWidget, heights: list[int]) -> QSplitter:
 
 ROOM = 280
 """Pixels a tab takes when first shown; the comparison keeps what it has."""
-HINGE, FINISHES, WORK = "Hinge and order line", "Finishes", "Show the work"
+HINGE, FINISHES, WORK = "Hinge", "Finishes", "Show the work"
 LATER: tuple[tuple[str, str, str], ...] = (
     (HINGE, "configurator.ui.hinge.hinge_panel", "HingePanel"),
     (FINISHES, "configurator.ui.hinge.finish_panel", "FinishPanel"),

@@ -50,7 +50,7 @@ def test_nothing_is_known_of_a_plain_widget(qtbot):
 
 
 def test_a_part_of_the_hinge_is_asked_about_by_its_field(window):
-    later = window.work.under.later["Hinge and order line"]
+    later = window.work.under.later["Hinge"]
     window.work.under.setCurrentWidget(later)
     panel = later.page
     for row in range(panel.list.rowCount()):
