@@ -82,7 +82,32 @@ class Door(Record):
         "what one leaf weighs, in pounds",
         gt=0,
         le=5000,
+        help="with its glass and the hardware on it",
         left_out="from the construction",
+    )
+    lite_width: Length | None = field(
+        "lite width",
+        "glass in the door, across",
+        gt=0,
+        le=300,
+        help="with its height it decides how much of one leaf is glass, and so its weight",
+        left_out="none, or not known",
+    )
+    lite_height: Length | None = field(
+        "lite height",
+        "glass in the door, up and down",
+        gt=0,
+        le=300,
+        help="of the glass let into one leaf; several lites count together",
+        left_out="none, or not known",
+    )
+    glass_thickness: Length | None = field(
+        "glass thickness",
+        "how thick the glass is",
+        gt=0,
+        le=3,
+        help="all panes together, without the air between them: two of 1/4 in are 1/2 in",
+        left_out="1/4 to 1/2 in",
     )
 
 
@@ -144,6 +169,15 @@ class Hardware(Thing):
         help="from its bottom to its top, about its centre",
         left_out="usual of its kind",
         usual=of_its_kind(HardwareKindRow, "vertical"),
+    )
+    weight: Pounds = field(
+        "hardware weight",
+        "what it weighs, in pounds",
+        ge=0,
+        le=1000,
+        help="adds to the weight of the leaf it is on",
+        left_out="usual of its kind",
+        usual=of_its_kind(HardwareKindRow, "weight"),
     )
 
 

@@ -158,6 +158,19 @@ class Opening(Record):
     tolerances: Tolerances = field("tolerances", "how far what is built may be off", Tolerances())
 
     @property
+    def first_leaf(self) -> str:
+        """The leaf that carries what names no leaf."""
+        return {"pair": "active", "dutch": "lower"}.get(self.leaves, "single")
+
+    def carrier(self, hardware: Hardware) -> str:
+        """Return the leaf that the hardware is on."""
+        return hardware.leaf or self.first_leaf
+
+    def carried_by(self, leaf: str) -> tuple[Hardware, ...]:
+        """Return the hardware on the leaf of that name."""
+        return tuple(item for item in self.hardware if self.carrier(item) == leaf)
+
+    @property
     def settled(self) -> str:
         """Why a change of it must be said: `ordered`, `received` or `approved`; empty where nothing is."""
         if self.order_state != "not ordered":

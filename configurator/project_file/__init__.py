@@ -32,7 +32,8 @@ rounds the heel edge about the axis, left out it is square. `acting` is `single`
 `centre-hung pivot` only, which is double acting as a rule. A leaf that swings both ways has no stop in its
 frame and stands where its rabbet would put it; a spring hinge has a barrel before either face, its axis
 given for the pull side.
-`door.lead_thickness` is all the lead in a door; it adds to its weight.
+`door.lead_thickness` is all the lead in a door; it adds to its weight. So do the glass of a lite
+(`door.lite_width`, `door.lite_height`, `door.glass_thickness`) and what each piece of hardware weighs.
 `status` is how far the facts are settled, `order_state` what has become of the order (`not ordered`,
 `ordered`, `received`); the status `ordered` of older files is read as that state, and as assumed.
 `fire_minutes` are those of the label: any make the opening rated as `use.fire_rated` does, and where the two

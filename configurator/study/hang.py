@@ -9,7 +9,7 @@ from configurator.geometry.solve import Scene, scene
 from configurator.model import Hardware as GivenHardware
 from configurator.model import Hinge
 from configurator.model import Obstruction as GivenObstruction
-from configurator.rules.checks.lapping import FIRST_LEAF, opens_second
+from configurator.rules.checks.lapping import opens_second
 from configurator.rules.checks.way_findings import on_way
 from configurator.rules.filling.leaves import LeafSize, leaves_of
 from configurator.rules.filling.places import places_of
@@ -180,7 +180,7 @@ def _hung(filled: FilledOpening, hinge: LeafHinge, standard: Hinge) -> HungLeaf:
         mounting=hinge.mounting.value,
         leaf_gap=standard.leaf_gap if given.leaf_gap is None else given.leaf_gap,
         leaf=Leaf(bottom=size.bottom, top=size.top, barrels=barrels, half=_other_half(filled, size)),
-        hardware=_carried(filled, size.name),
+        hardware=_hardware_on(filled, size.name),
         obstructions=tuple(_obstruction(one, flipped) for one in filled.opening.obstructions),
         other=_other_leaf(filled, size),
         opening=_leaf_opening(filled, size),
@@ -205,7 +205,7 @@ def _other_leaf(filled: FilledOpening, size: LeafSize) -> OtherLeaf | None:
         opening=filled.opening_width,
         w=other.width,
         closed=size.name == "active",
-        hardware=_carried(filled, other.name),
+        hardware=_hardware_on(filled, other.name),
     )
 
 
@@ -214,7 +214,7 @@ def _other_half(filled: FilledOpening, size: LeafSize) -> OtherHalf | None:
     if filled.opening.leaves != "dutch" or opens_second(filled) == size.name:
         return None
     half = _beside(filled, size)
-    return OtherHalf(bottom=half.bottom, top=half.top, hardware=_carried(filled, half.name))
+    return OtherHalf(bottom=half.bottom, top=half.top, hardware=_hardware_on(filled, half.name))
 
 
 def _beside(filled: FilledOpening, size: LeafSize) -> LeafSize:
@@ -223,10 +223,8 @@ def _beside(filled: FilledOpening, size: LeafSize) -> LeafSize:
     return other
 
 
-def _carried(filled: FilledOpening, name: str) -> tuple[Hardware, ...]:
-    """Return what one leaf carries; hardware that names no leaf is on the first one."""
-    first = FIRST_LEAF[filled.opening.leaves]
-    return tuple(_hardware(one) for one in filled.opening.hardware if (one.leaf or first) == name)
+def _hardware_on(filled: FilledOpening, leaf: str) -> tuple[Hardware, ...]:
+    return tuple(_hardware(one) for one in filled.opening.carried_by(leaf))
 
 
 def _hardware(given: GivenHardware) -> Hardware:

@@ -245,6 +245,7 @@ class HardwareKindRow(KindRow):
     width: float
     height: float
     vertical: float
+    weight: float
 
     @property
     def usual(self) -> dict[str, Any]:

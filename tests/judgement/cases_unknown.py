@@ -5,6 +5,9 @@ from tests.judgement.judgement import Judgement
 LEAD = {"construction": "lead-lined", "thickness": 1.75}
 STEEL = {"construction": "hollow metal, 18 gage"}
 SOLID = {"construction": "wood, solid core"}
+HEAVIEST = {"construction": "hollow metal, 14 gage"}
+CARRIED = {"kind": "other", "projection": 1, "from_latch_edge": 4, "width": 2, "height": 40, "vertical": 2}
+GLASS_SOURCE = "the table of door weights; glass at 13 lb a square foot and inch"
 NARROW = {"width": 34, "height": 84}
 INSIDE = {"exposure": "interior"}
 OUTSIDE = {"exposure": "exterior"}
@@ -88,6 +91,83 @@ WEIGHT = (
         ("weight unknown",),
         assumed=("door.weight",),
         source="the heaviest construction in the table of door weights",
+        mark="derived",
+    ),
+    # A 14 gage leaf 35-3/4 x 83-1/8 is 20.64 square feet at 8.5 lb: 175.4 lb at most.
+    Judgement(
+        "a 14 gage door with 24 lb of hardware: 199.4 lb",
+        {"door": HEAVIEST, "hardware": [CARRIED | {"weight": 24}], "hand": "LH", "use": LOW},
+        {"weight": "standard"},
+        silent=("weight unknown",),
+        source=GLASS_SOURCE,
+        mark="derived",
+    ),
+    Judgement(
+        "a 14 gage door with 25 lb of hardware: 200.4 lb",
+        {"door": HEAVIEST, "hardware": [CARRIED | {"weight": 25}], "hand": "LH", "use": LOW},
+        HEAVY_BALL,
+        silent=("weight unknown",),
+        source=GLASS_SOURCE,
+        mark="derived",
+    ),
+    Judgement(
+        "what hardware weighs is assumed until it is given: 20 lb of a panic device, 5 of a lever",
+        {"door": HEAVIEST, "hardware": [PANIC, {"kind": "lever"}], "hand": "LH", "use": LOW},
+        HEAVY_BALL,
+        assumed=("hardware.0.weight", "hardware.1.weight"),
+        source="weights of hardware from memory",
+        mark="from memory",
+    ),
+    Judgement(
+        "of a pair what names no leaf is on the active one: 30 lb make that leaf heavy",
+        {
+            "size": "6070",
+            "leaves": "pair",
+            "door": HEAVIEST,
+            "hardware": [CARRIED | {"weight": 30}],
+            "hand": "LH",
+            "use": LOW,
+        },
+        HEAVY_BALL,
+        source=GLASS_SOURCE,
+        mark="derived",
+    ),
+    # A solid core leaf 35-3/4 x 95-1/8 is 23.62 square feet at 4.67 lb: 110 lb at most.
+    Judgement(
+        "glass of unknown size, 3/4 in thick: up to 230 lb, so heavy, and asked",
+        {"size": "3080", "door": SOLID | {"glass_thickness": 0.75}, "hand": "LH", "use": LOW},
+        HEAVY_BALL,
+        ("weight unknown",),
+        says={"weight unknown": "lite's width and height"},
+        source=GLASS_SOURCE,
+        mark="derived",
+    ),
+    Judgement(
+        "its lite 24 x 60: 10 square feet of glass at 9.75 lb, 161 lb in all",
+        {
+            "size": "3080",
+            "door": SOLID | {"lite_width": 24, "lite_height": 60, "glass_thickness": 0.75},
+            "hand": "LH",
+            "use": LOW,
+        },
+        {"weight": "standard"},
+        silent=("weight unknown", "lite larger than the leaf"),
+        source=GLASS_SOURCE,
+        mark="derived",
+    ),
+    Judgement(
+        "glass of unknown size and thickness: 154 lb at most, so nobody is asked",
+        {"size": "3080", "door": SOLID, "glass": "a lite", "hand": "LH", "use": LOW},
+        {"weight": "standard"},
+        silent=("weight unknown",),
+        source=GLASS_SOURCE,
+        mark="derived",
+    ),
+    Judgement(
+        "a lite given height x width is no lite of this door",
+        {"door": SOLID | {"lite_width": 60, "lite_height": 24}, "hand": "LH", "use": LOW},
+        findings=("lite larger than the leaf",),
+        source="both sizes as given",
         mark="derived",
     ),
     Judgement(

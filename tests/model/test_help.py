@@ -27,5 +27,7 @@ def test_help_of_a_field_that_says_how_it_is_measured_and_what_it_is_without():
     assert paths.help_of("door.mortise_depth") == (
         "How deep the hinge leaf is let into the door's edge; left out: flush"
     )
-    assert paths.help_of("door.weight") == "Left out: from the construction"
+    assert paths.help_of("door.weight") == (
+        "With its glass and the hardware on it; left out: from the construction"
+    )
     assert paths.help_of("use.traffic") == paths.when_left_out("use.traffic") == ""

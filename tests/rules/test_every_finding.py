@@ -66,6 +66,7 @@ MORE = {
     "old width fails": opening(existing_hinge={"width": 3.5}),
     "replacement on a fire door": demo("140A", existing_hinge=OLD),
     "lighter than its skins": opening(door={"weight": 60}),
+    "lite larger than the leaf": opening(door={"lite_width": 24, "lite_height": 84}),
     "tight at the lock side": opening(door={"latch_bevel": 0}, hinge={"width": 6}),
     "metal exposed": opening(use={"exposure": "exterior"}, hinge={"base_metal": "steel"}),
     "finish unstable": opening(hinge={"finish_bhma": "613"}),

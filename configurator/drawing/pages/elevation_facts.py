@@ -8,10 +8,8 @@ from dataclasses import dataclass
 
 from configurator.drawing.pages.tables import SmallTable
 from configurator.model import Hardware
-from configurator.rules.checks.lapping import FIRST_LEAF
 from configurator.rules.filling.leaves import LeafSize, leaves_of
 from configurator.rules.filling.places import Places, places_of
-from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.specification import LeafSpecification
 from configurator.study import Candidate, Study
 from configurator.units import Display
@@ -85,7 +83,7 @@ def _shown(study: Study, leaf: LeafSize) -> LeafShown:
     filled = study.filled
     jamb, way = (filled.opening_width, -1.0) if leaf.name == "inactive" else (0.0, 1.0)
     edge = jamb + way * filled.hinge_gap
-    carried = _carried(filled, leaf.name)
+    carried = filled.opening.carried_by(leaf.name)
     return LeafShown(leaf, jamb, edge, edge + way * leaf.width, _hinges(study, leaf), carried)
 
 
@@ -115,12 +113,6 @@ def _studied(study: Study, spec: LeafSpecification) -> Candidate | None:
     own = [one for one in study.butts if one.leaf == spec.leaf]
     width = spec.parts["width"].value
     return next((one for one in own if one.hinge_width == width), own[0] if own else None)
-
-
-def _carried(filled: FilledOpening, name: str) -> tuple[Hardware, ...]:
-    """Return what one leaf carries; hardware that names no leaf is on the first one."""
-    first = FIRST_LEAF[filled.opening.leaves]
-    return tuple(thing for thing in filled.opening.hardware if (thing.leaf or first) == name)
 
 
 def hinge_table(leaves: tuple[LeafShown, ...], head: float, display: Display) -> SmallTable:

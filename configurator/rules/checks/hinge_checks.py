@@ -24,7 +24,7 @@ from configurator.rules.checks.slips import (
     too_few_hinges,
     two_leaf_count,
 )
-from configurator.rules.filling.door_weight import sheet_weight
+from configurator.rules.filling.door_weight import made_of, sheet_weight
 from configurator.rules.filling.leaves import leaves_of
 from configurator.rules.filling.materials import Fastening, fastening_of, place_of
 from configurator.rules.filling.places import places_of
@@ -48,6 +48,7 @@ from configurator.rules.hinge.sizes import height_row
 from configurator.rules.hinge.weight import (
     REACTIONS_SOURCE,
     given_weight_findings,
+    lite_findings,
     reactions,
     unknown_weight_findings,
 )
@@ -76,7 +77,9 @@ def leaf_checks(
     yield from _weight(filled, hinge)
     door, leaf = filled.opening.door, hinge.leaf
     yield from unknown_weight_findings(leaf.name, hinge.door_weight, leaf.width, leaf.height)
-    yield from given_weight_findings(door.weight, sheet_weight(door.construction, leaf.width, leaf.height))
+    made = made_of(filled.opening, filled.thickness, leaf.name)
+    yield from given_weight_findings(door.weight, sheet_weight(made, leaf.width, leaf.height))
+    yield from lite_findings(door, leaf)
     if parts["width"].value is not None:
         yield from _passage(filled, hinge, parts, answer)
         yield from _existing(filled, parts)
@@ -287,8 +290,8 @@ def _projections(
     filled: FilledOpening, leaf: str, clear: float | None, asked: ClearWidthAsked
 ) -> Iterator[Finding]:
     """Check the hardware on the push face of a leaf; of two leaves, only the hardware given to this one."""
-    for thing in filled.opening.hardware:
-        if thing.face == "push" and (thing.leaf or leaf) == leaf:
+    for thing in filled.opening.carried_by(leaf):
+        if thing.face == "push":
             half = thing.vertical / 2
             box = Projecting(thing.kind, thing.projection, thing.height - half, thing.height + half)
             yield from projection_findings(box, clear, asked.strict)

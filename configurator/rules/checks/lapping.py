@@ -11,8 +11,6 @@ from configurator.rules.wording import exactly, hardware
 from configurator.units import TOLERANCE
 
 _PLAN = Source("worked out from where it stands; both leaves swing toward the pull side", "derived")
-FIRST_LEAF = {"single": "single", "pair": "active", "dutch": "lower"}
-"""The leaf that carries what names no leaf."""
 _OTHER = {"active": "inactive", "inactive": "active", "upper": "lower", "lower": "upper"}
 
 
@@ -46,10 +44,7 @@ def reaches_over(filled: FilledOpening) -> tuple[Lap, ...]:
     leaves = {leaf.name: leaf for leaf in leaves_of(filled)}
     if len(leaves) < 2:
         return ()
-    carried = [
-        (place, one, one.leaf or FIRST_LEAF[filled.opening.leaves])
-        for place, one in enumerate(filled.opening.hardware)
-    ]
+    carried = [(place, one, filled.opening.carrier(one)) for place, one in enumerate(filled.opening.hardware)]
     return tuple(
         Lap(place, one.kind, name, one.face, _reach(filled, one, name, leaves[_OTHER[name]]))
         for place, one, name in carried

@@ -87,6 +87,7 @@ def _sizes(filled: FilledOpening) -> Iterator[Finding]:
 
 def _not_measured(filled: FilledOpening, before: str, name: str, source: Source) -> Iterator[Finding]:
     taken = {path: told.value for path, told in filled.assumed.items() if path.startswith(before)}
+    taken.pop(f"{before}weight", None)  # it is weighed, and seldom decides
     sizes = {path: value for path, value in taken.items() if isinstance(value, float | int)}
     if not sizes:
         return

@@ -7,7 +7,7 @@ from types import MappingProxyType
 
 from configurator.model import Hardware, Obstruction, Opening, Way
 from configurator.model.words import Exposure, Leaves, Traffic, WidthPolicy
-from configurator.rules.filling.door_weight import Made, door_weight
+from configurator.rules.filling.door_weight import door_weight, made_of
 from configurator.rules.filling.filler import Assumed as Assumed
 from configurator.rules.filling.filler import Filler
 from configurator.rules.filling.filler import NotGivenError as NotGivenError
@@ -23,6 +23,7 @@ USUAL_ANGLE = 180.0
 _BEVEL = Source("the usual bevel of 1/8 in 2; common practice, no source", "common practice")
 _BACKSET = Source("The Building Trades Pocketbook, Doors: the edge of the butt kept 1/4 in back", "read")
 _DERIVED = Source("worked out from what was given", "derived")
+_WEIGHED = Source("usual weights of hardware from memory, to be changed to what is there", "from memory")
 _SAFE = Source("the safe case, until you say otherwise", "derived")
 _LIKELY = Source("the milder case, until you say otherwise", "derived")
 
@@ -228,7 +229,7 @@ def _thickness(filler: Filler) -> float:
 
 SIZES_OF_A_KIND = {
     "obstructions": ("projection", "start", "diameter"),
-    "hardware": ("face", "projection", "from_latch_edge", "width", "height", "vertical"),
+    "hardware": ("face", "projection", "from_latch_edge", "width", "height", "vertical", "weight"),
 }
 """What of a thing is the usual of its kind where nobody said."""
 
@@ -246,7 +247,8 @@ def _things(filler: Filler) -> None:
             value = getattr(given, key)
             if value is not None and key not in given.model_fields_set:
                 because = f"usual for {row.kind}, until it is measured"
-                filler.assumed[f"{path}.{place}.{key}"] = Assumed(value, because, row.source, row.mark)
+                source = _WEIGHED if key == "weight" else row.cited
+                filler.assumed[f"{path}.{place}.{key}"] = Assumed(value, because, source.text, source.mark)
 
 
 def _weight(filler: Filler, thickness: float) -> None:
@@ -254,7 +256,7 @@ def _weight(filler: Filler, thickness: float) -> None:
     opening, door = filler.opening, filler.opening.door
     width = opening.size.width / (2 if opening.leaves == "pair" else 1)
     height = opening.size.height / (2 if opening.leaves == "dutch" else 1)
-    known = door_weight(Made(door.construction, thickness, door.lead_thickness), width, height, door.weight)
+    known = door_weight(made_of(opening, thickness, opening.first_leaf), width, height, door.weight)
     if known is None:
         because = "not known: taken as heavy, this or more, until the lead thickness or the weight is given"
         filler.take("door.weight", None, limit("heavy_door").value, because, _SAFE)

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from configurator.model import ExistingHinge, Hinge
-from configurator.rules.filling.door_weight import DoorWeight, Made, door_weight
+from configurator.rules.filling.door_weight import DoorWeight, door_weight, made_of
 from configurator.rules.filling.leaves import LeafSize, leaves_of
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Alternative, Reason, reason
@@ -180,9 +180,8 @@ _OF_A_SIZE = dict.fromkeys(("height", "weight", "leaf_thickness", "barrel", "typ
 
 
 def _pounds(filled: FilledOpening, leaf: LeafSize) -> DoorWeight | None:
-    door = filled.opening.door
-    made = Made(door.construction, filled.thickness, door.lead_thickness)
-    return door_weight(made, leaf.width, leaf.height, door.weight)
+    made = made_of(filled.opening, filled.thickness, leaf.name)
+    return door_weight(made, leaf.width, leaf.height, filled.opening.door.weight)
 
 
 def _duty(filled: FilledOpening, leaf: LeafSize, pounds: DoorWeight | None) -> Duty:

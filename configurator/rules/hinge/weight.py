@@ -2,7 +2,9 @@
 
 from dataclasses import dataclass
 
+from configurator.model import Door
 from configurator.rules.filling.door_weight import DoorWeight, SheetWeight, lead_pounds
+from configurator.rules.filling.leaves import LeafSize
 from configurator.rules.finding import Finding, Reason, Severity, Source, finding, reason
 from configurator.rules.hinge.sizes import leaf_thickness
 from configurator.rules.wording import counted, exactly, pounds, the_leaf
@@ -51,9 +53,9 @@ def unknown_weight_findings(
             "weight with ball bearings until then. Ask for the lead thickness or the weight."
         )
         return (finding("weight unknown", "warning", message, row.cited, (), each_sixteenth=each),)
-    if not pounds_.guessed:
-        return ()
     heavy = limit("heavy_door").value
+    if not pounds_.guessed:
+        return _glass_not_sized(name, pounds_, heavy)
     may = pounds_.high >= heavy - TOLERANCE
     taken = " Its hinges are taken heavy weight until then." if may else ""
     message = (
@@ -63,6 +65,37 @@ def unknown_weight_findings(
     )
     severity: Severity = "warning" if may else "note"
     return (finding("weight unknown", severity, message, pounds_.source, (), weight=pounds_.high),)
+
+
+def _glass_not_sized(name: str, weight: DoorWeight, heavy: float) -> tuple[Finding, ...]:
+    """Return what is asked where only glass of unknown size may make a leaf heavy; pounds."""
+    without = weight.without_glass
+    if without is None or without >= heavy - TOLERANCE or weight.high < heavy - TOLERANCE:
+        return ()
+    row = limit("thick_glass")
+    message = (
+        f"How much of {name} is glass was not said: taken as up to {pounds(weight.high, 'up')}, glass "
+        "throughout, and its hinges as heavy weight until then. Ask for the lite's width and height and how "
+        "thick the glass is."
+    )
+    return (finding("weight unknown", "warning", message, row.cited, (), weight=weight.high),)
+
+
+def lite_findings(door: Door, leaf: LeafSize) -> tuple[Finding, ...]:
+    """Return whether the glass of a door fits the leaf it is let into; inches."""
+    wide, high = door.lite_width, door.lite_height
+    if wide is None or high is None:
+        return ()
+    if wide < leaf.width - TOLERANCE and high < leaf.height - TOLERANCE:
+        return ()
+    message = (
+        f"Check the lite: one of {exactly(wide)} x {exactly(high)} does not go into {the_leaf(leaf.name)}, "
+        f"which is {exactly(leaf.width)} x {exactly(leaf.height)}. A lite is given width x height, as a door "
+        "is; of a pair it is the glass of one leaf."
+    )
+    source = Source("both sizes as given", "derived")
+    numbers = {"width": wide, "height": high}
+    return (finding("lite larger than the leaf", "error", message, source, (), **numbers),)
 
 
 def given_weight_findings(given: float | None, sheets: SheetWeight | None) -> tuple[Finding, ...]:

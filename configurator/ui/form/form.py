@@ -30,7 +30,8 @@ SECTIONS: Mapping[str, tuple[str, ...]] = {
     "Door": (
         "door.construction", "door.thickness", "door.latch_bevel", "door.hinge_backset", "door.hinge_gap",
         "door.latch_gap", "door.head_gap", "door.meeting_gap", "door.split_gap", "door.undercut",
-        "door.mortise_depth", "door.lead_thickness", "door.weight", "glass",
+        "door.mortise_depth", "door.lead_thickness", "glass", "door.lite_width", "door.lite_height",
+        "door.glass_thickness", "door.weight",
     ),
     "Frame": (
         "frame.kind", "frame.face", "frame.rabbet", "frame.stop_height", "frame.stop_gap", "frame.jamb_depth",

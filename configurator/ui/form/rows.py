@@ -20,7 +20,7 @@ if TYPE_CHECKING:  # loaded with the first study
     from configurator.rules.filling.usual import FilledOpening
 
 _OBSTRUCTION = ("side", "projection", "start", "length", "diameter", "offset", "bottom", "top")
-_HARDWARE = ("leaf", "face", "projection", "from_latch_edge", "width", "height", "vertical")
+_HARDWARE = ("leaf", "face", "projection", "from_latch_edge", "width", "height", "vertical", "weight")
 THING_FIELDS = {"obstructions": _OBSTRUCTION, "hardware": _HARDWARE}
 """Path of a list to every field that a thing of it may have, in the order they are asked."""
 

@@ -2,7 +2,14 @@
 
 import pytest
 
-from configurator.rules.filling.door_weight import DoorWeight, Made, door_weight, lead_pounds, sheet_weight
+from configurator.rules.filling.door_weight import (
+    DoorWeight,
+    Lite,
+    Made,
+    door_weight,
+    lead_pounds,
+    sheet_weight,
+)
 from configurator.rules.filling.materials import fastening_of
 from configurator.rules.filling.usual import fill
 from configurator.rules.finding import Source
@@ -54,19 +61,50 @@ def test_door_weight_of_twenty_square_feet(construction, thickness, low, high):
     ],
 )
 def test_sheets_alone_are_the_least_a_door_weighs(construction, pounds):
-    assert sheet_weight(construction, 36, 80).pounds == pytest.approx(pounds)
+    assert sheet_weight(Made(construction, 1.75), 36, 80).pounds == pytest.approx(pounds)
     assert door_weight(Made(construction, 1.75), 36, 80).low == pytest.approx(pounds)
 
 
 @pytest.mark.parametrize("construction", ["wood, solid core", "lead-lined", None])
 def test_a_door_without_such_sheets_has_no_such_check(construction):
-    assert sheet_weight(construction, 36, 80) is None
+    assert sheet_weight(Made(construction, 1.75), 36, 80) is None
     assert given_weight_findings(1, None) == ()
+
+
+def test_of_the_sheets_the_glass_is_cut_out_and_glass_of_unknown_size_leaves_no_check():
+    # 20 square feet less 5, two skins at 2 lb a square foot each
+    assert sheet_weight(Made("hollow metal, 18 gage", 1.75, lite=Lite(720, None)), 36, 80).pounds == 60
+    assert sheet_weight(Made("hollow metal, 18 gage", 1.75, lite=Lite(None, 0.25)), 36, 80) is None
+
+
+@pytest.mark.parametrize(
+    ("lite", "low", "high", "without"),
+    [
+        # 20 square feet of 20 gage at 3 to 5 lb; glass at 13 lb a square foot and inch
+        (None, 60, 100, None),
+        (Lite(720, 0.25), 15 * 3 + 5 * 3.25, 15 * 5 + 5 * 3.25, None),
+        (Lite(720, None), 15 * 3 + 5 * 3.25, 15 * 5 + 5 * 6.5, None),
+        (Lite(None, None), 60, 130, 100),
+        (Lite(None, 0.125), 32.5, 100, 100),
+        (Lite(None, 1), 60, 260, 100),
+        (Lite(9999, 1), 260, 260, None),  # more than the leaf is the leaf
+    ],
+)
+def test_glass_takes_the_place_of_the_door(lite, low, high, without):
+    weight = door_weight(Made("hollow metal, 20 gage", 1.75, lite=lite), 36, 80)
+    assert (weight.low, weight.high) == (pytest.approx(low), pytest.approx(high))
+    assert weight.without_glass == without
+
+
+def test_what_a_leaf_carries_comes_on_top_but_not_on_a_weight_given():
+    made = Made("hollow metal, 20 gage", 1.75, carried=25)
+    assert door_weight(made, 36, 80).high == 125
+    assert door_weight(made, 36, 80, 110).high == 110
 
 
 @pytest.mark.parametrize(("given", "light"), [(None, False), (79, True), (80, False), (81, False)])
 def test_a_weight_given_is_checked_against_the_skins(given, light):
-    said = given_weight_findings(given, sheet_weight("hollow metal, 18 gage", 36, 80))
+    said = given_weight_findings(given, sheet_weight(Made("hollow metal, 18 gage", 1.75), 36, 80))
     assert [one.code for one in said] == (["lighter than its skins"] if light else [])
     assert all("2 sheets of 18 gage steel" in one.message and "80 lb" in one.message for one in said)
 
