@@ -145,7 +145,6 @@ NOTHING_TAKEN = {
     "prepared_height": "not known",
     "hinge_locations": "by the usual rule",
     "door_stop.kind": "must be given",
-    "door_stop.projection": "must be given",
 }
 
 
@@ -166,6 +165,7 @@ def _openings():
             yield Opening.model_validate({"mark": "1", **shared, **frame, **proud})
     things = [{"kind": "chair rail"}, {"kind": "column"}]
     left_out = {"obstructions": things, "hardware": [{"kind": "lever"}], "use": {"locked": True}}
+    left_out["door_stop"] = {"kind": "wall bumper"}
     yield Opening.model_validate({"mark": "1", "size": "3070", **left_out})
 
 

@@ -2,7 +2,7 @@
 
 from configurator.model.fields import Length, Pounds, Record, Thing, field, of_its_kind
 from configurator.model.words import Construction, DoorStopKind, Face, HardwareKind, LeafName, Outline
-from configurator.tables import HardwareKindRow
+from configurator.tables import DoorStopKindRow, HardwareKindRow
 
 
 class Door(Record):
@@ -181,7 +181,7 @@ class Hardware(Thing):
     )
 
 
-class DoorStop(Record):
+class DoorStop(Thing):
     """What holds the open door, and where; the angle that the door then rests at is worked out."""
 
     kind: DoorStopKind = field(
@@ -190,10 +190,11 @@ class DoorStop(Record):
     projection: Length = field(
         "door stop projection",
         "stands off the wall by",
-        ...,
         gt=0,
         le=48,
         help="from the wall face on the pull side to the tip that the door meets",
+        left_out="usual of its kind",
+        usual=of_its_kind(DoorStopKindRow, "projection"),
     )
     from_frame: Length | None = field(
         "door stop from the frame",

@@ -49,7 +49,9 @@ class Thing(Record):
 
     def __eq__(self, other: object) -> bool:
         """Return whether both say the same, and leave the same sizes to their kind."""
-        return super().__eq__(other) and self._sizes_said() == getattr(other, "_sizes_said", set)()
+        if type(other) is not type(self):
+            return NotImplemented
+        return super().__eq__(other) and self._sizes_said() == other._sizes_said()
 
     def __hash__(self) -> int:
         """Return a number that is alike for things that are."""

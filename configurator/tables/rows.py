@@ -268,11 +268,6 @@ class DoorStopKindRow(KindRow):
     stands: Literal["wall", "floor"]
     projection: float
 
-    @property
-    def usual(self) -> dict[str, Any]:
-        """The door stop it starts as, by the keys of a project file."""
-        return {"kind": self.kind, "projection": self.projection}
-
 
 @dataclass(frozen=True, slots=True)
 class WallLayerRow(Row):

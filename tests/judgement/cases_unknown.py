@@ -132,6 +132,20 @@ WEIGHT = (
         source=GLASS_SOURCE,
         mark="derived",
     ),
+    Judgement(
+        "how far a bumper stands off the wall is assumed and asked for",
+        {"door_stop": {"kind": "wall bumper"}, "hand": "LH", "use": LOW},
+        findings=("sizes not given",),
+        says={"sizes not given": "The wall bumper was not measured"},
+        assumed=("door_stop.projection",),
+        source="what stands off a wall is measured",
+    ),
+    Judgement(
+        "a bumper that was measured is not asked for",
+        {"door_stop": {"kind": "wall bumper", "projection": 1}, "hand": "LH", "use": LOW},
+        silent=("sizes not given",),
+        source="what stands off a wall is measured",
+    ),
     # A solid core leaf 35-3/4 x 95-1/8 is 23.62 square feet at 4.67 lb: 110 lb at most.
     Judgement(
         "glass of unknown size, 3/4 in thick: up to 230 lb, so heavy, and asked",

@@ -11,7 +11,7 @@ from configurator.rules.filling.leaves import leaves_of
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Finding, Fix, Source, finding
 from configurator.rules.wording import exactly, hardware, obstruction
-from configurator.tables import FrameKindRow, HardwareKindRow, ObstructionKindRow, row_of
+from configurator.tables import DoorStopKindRow, FrameKindRow, HardwareKindRow, ObstructionKindRow, row_of
 from configurator.units import TOLERANCE
 
 _PLAN = Source("worked out from the plan", "derived")
@@ -75,7 +75,7 @@ def _fire_label(filled: FilledOpening) -> Iterator[Finding]:
 
 
 def _sizes(filled: FilledOpening) -> Iterator[Finding]:
-    """Ask for the sizes of what stands along the wall and of what a leaf carries, where nobody gave them."""
+    """Ask for the sizes of what stands along the wall, is on a leaf and stops it, where nobody gave them."""
     for place, thing in enumerate(filled.opening.obstructions):
         row = row_of(ObstructionKindRow, thing.kind)
         yield from _not_measured(filled, f"obstructions.{place}.", obstruction(thing.kind), row.cited)
@@ -83,6 +83,8 @@ def _sizes(filled: FilledOpening) -> Iterator[Finding]:
         yield from _not_measured(
             filled, f"hardware.{place}.", hardware(item.kind), row_of(HardwareKindRow, item.kind).cited
         )
+    if (stop := filled.opening.door_stop) is not None:
+        yield from _not_measured(filled, "door_stop.", stop.kind, row_of(DoorStopKindRow, stop.kind).cited)
 
 
 def _not_measured(filled: FilledOpening, before: str, name: str, source: Source) -> Iterator[Finding]:

@@ -5,7 +5,7 @@ from dataclasses import asdict, dataclass, replace
 from math import ceil
 from types import MappingProxyType
 
-from configurator.model import Hardware, Obstruction, Opening, Way
+from configurator.model import DoorStop, Hardware, Obstruction, Opening, Way
 from configurator.model.words import Exposure, Leaves, Traffic, WidthPolicy
 from configurator.rules.filling.door_weight import door_weight, made_of
 from configurator.rules.filling.filler import Assumed as Assumed
@@ -14,7 +14,15 @@ from configurator.rules.filling.filler import NotGivenError as NotGivenError
 from configurator.rules.filling.frame_and_wall import follows_wall, frame_and_wall
 from configurator.rules.filling.frame_and_wall import usual_layers as usual_layers
 from configurator.rules.finding import Source
-from configurator.tables import HardwareKindRow, KindRow, ObstructionKindRow, WayRow, limit, row_of
+from configurator.tables import (
+    DoorStopKindRow,
+    HardwareKindRow,
+    KindRow,
+    ObstructionKindRow,
+    WayRow,
+    limit,
+    row_of,
+)
 from configurator.units import format_size
 
 USUAL_BEVEL = 0.0625
@@ -230,25 +238,29 @@ def _thickness(filler: Filler) -> float:
 SIZES_OF_A_KIND = {
     "obstructions": ("projection", "start", "diameter"),
     "hardware": ("face", "projection", "from_latch_edge", "width", "height", "vertical", "weight"),
+    "door_stop": ("projection",),
 }
 """What of a thing is the usual of its kind where nobody said."""
 
 
 def _things(filler: Filler) -> None:
-    """Note the sizes that nobody gave of what stands along the wall and of what a leaf carries."""
+    """Note the sizes that nobody gave of what stands along the wall, is on a leaf and stops it."""
     opening = filler.opening
-    rows: list[tuple[str, int, Obstruction | Hardware, KindRow]] = []
     for place, thing in enumerate(opening.obstructions):
-        rows.append(("obstructions", place, thing, row_of(ObstructionKindRow, thing.kind)))
+        _sizes(filler, f"obstructions.{place}", thing, row_of(ObstructionKindRow, thing.kind))
     for place, item in enumerate(opening.hardware):
-        rows.append(("hardware", place, item, row_of(HardwareKindRow, item.kind)))
-    for path, place, given, row in rows:
-        for key in SIZES_OF_A_KIND[path]:
-            value = getattr(given, key)
-            if value is not None and key not in given.model_fields_set:
-                because = f"usual for {row.kind}, until it is measured"
-                source = _WEIGHED if key == "weight" else row.cited
-                filler.assumed[f"{path}.{place}.{key}"] = Assumed(value, because, source.text, source.mark)
+        _sizes(filler, f"hardware.{place}", item, row_of(HardwareKindRow, item.kind))
+    if (stop := opening.door_stop) is not None:
+        _sizes(filler, "door_stop", stop, row_of(DoorStopKindRow, stop.kind))
+
+
+def _sizes(filler: Filler, path: str, given: Obstruction | Hardware | DoorStop, row: KindRow) -> None:
+    for key in SIZES_OF_A_KIND[path.split(".")[0]]:
+        value = getattr(given, key)
+        if value is not None and key not in given.model_fields_set:
+            because = f"usual for {row.kind}, until it is measured"
+            source = _WEIGHED if key == "weight" else row.cited
+            filler.assumed[f"{path}.{key}"] = Assumed(value, because, source.text, source.mark)
 
 
 def _weight(filler: Filler, thickness: float) -> None:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 from PySide6.QtWidgets import QPushButton, QToolButton
 
 from configurator.model.paths import words_of
-from configurator.tables import DoorStopKindRow, ObstructionKindRow, row_of
+from configurator.tables import ObstructionKindRow, row_of
 from configurator.ui.kit.fields import Assumptions, ChoiceField, LineField
 from configurator.ui.kit.kinds import SIZE, NotReadError
 from configurator.ui.kit.layout import QuietCombo, across, add
@@ -113,7 +113,7 @@ class DoorStopField(ChoiceField):
         if value is None:
             self.session.edit("door_stop", None)
         elif self.session.value("door_stop") is None:
-            self.session.edit("door_stop", row_of(DoorStopKindRow, value).usual)
+            self.session.edit("door_stop", {"kind": value})
         else:
             self.session.edit(self.path, value)
 

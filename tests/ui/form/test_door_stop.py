@@ -41,12 +41,17 @@ def test_it_is_moved_changed_and_taken_away_again(qtbot, window):
     assert session.opening.door_stop.from_frame == 28.5
 
 
-def test_a_stop_needs_its_projection(qtbot, window):
+def test_a_stop_that_is_not_measured_has_the_usual_projection_and_is_asked_about(qtbot, window):
     form, session = window.work.form, window.session
     choose(form.field("door_stop.kind"), "floor stop")
+    assert session.opening.door_stop.projection == 3
+    assert "door_stop.projection" in session.study.filled.assumed
+    type_into(qtbot, form.field("door_stop.projection"), "2")
+    assert session.opening.door_stop.projection == 2
+    assert "door_stop.projection" not in session.study.filled.assumed
     type_into(qtbot, form.field("door_stop.projection"), " ")
     assert session.opening.door_stop.projection == 3
-    assert form.field("door_stop.projection").note.text()
+    assert "door_stop.projection" in session.study.filled.assumed
 
 
 def test_a_click_on_where_a_stop_goes_puts_it_there(window):
