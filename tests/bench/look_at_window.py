@@ -1,4 +1,4 @@
-"""Grabs every page and dialog of the window at every usual size, 1x and 2x, light and dark, and lists what is cut.
+"""Grabs every page and dialog of the window at every usual size, 1x and 2x, light and dark; lists cuts.
 
 Run: .venv/bin/python tests/bench/look_at_window.py FOLDER [SIZE ...]   (all of it: some minutes)
 Ends with status 1 where a widget has less room than its words take, or lies over another.

@@ -19,6 +19,8 @@ GAP = 1.5
 BEYOND = 2.0
 """They run on this far past the dimension line, points."""
 _TAIL = 6.0
+OUTSIDE = ARROW + _TAIL
+"""How far arrows that stand outside a dimension reach beyond its ends, points."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,7 +69,7 @@ def _line(
     a: Point, b: Point, along: Point, outside: bool, shoulder: tuple[Point, ...]
 ) -> list[tuple[Point, ...]]:
     """Return the dimension line, with tails where the arrows stand outside, carried on to its shoulder."""
-    reach = ARROW + _TAIL if outside else 0.0
+    reach = OUTSIDE if outside else 0.0
     start = (a[0] - reach * along[0], a[1] - reach * along[1])
     end = (b[0] + reach * along[0], b[1] + reach * along[1])
     if not shoulder:

@@ -6,7 +6,7 @@ barrel to a shoulder, the nearest column to the highest row, so that no line cro
 
 import math
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from configurator.drawing.base.clip import clip_polygon
 from configurator.drawing.base.dimension_strokes import line_boxes
@@ -124,9 +124,15 @@ def pin_dimensions(
         if not all(room.is_free(box) and is_clear(box, drawn) for box in stack.boxes()):
             continue
         placed = tuple(_dimension(what, stack, column, view) for column in range(len(what.measured)))
-        if all(is_clear(box, moving, 0.0) for box in line_boxes(placed, view, extensions=False)):
+        lines = line_boxes(placed, view, extensions=False)
+        if all(is_clear(box, moving, 0.0) and not _lies_over(box, room.taken) for box in lines):
             return placed
     return ()
+
+
+def _lies_over(line: Box, lettered: Iterable[Box]) -> bool:
+    """Whether a line runs through other lettering."""
+    return any(line.overlaps(other) for other in lettered)
 
 
 def is_clear(box: Box, drawn: Iterable[Sequence[Point]], off: float = _OFF_LEAF) -> bool:
@@ -206,32 +212,51 @@ class Dimensions:
         half_open = [math.radians(degrees) for degrees in (125, 105)] if flat else []
         self._ways = [(flat, hung.reach), (not flat, min(hung.reach, math.pi / 2))]
         self._ways += [(flat, angle) for angle in half_open]
-        self._placed: dict[int, tuple[Dimension, ...]] = {}
+        self._placed: dict[tuple[int, int], tuple[Dimension, ...]] = {}
+        self._last: tuple[tuple[float, int], tuple[Dimension, ...]] = ((-1.0, 0), ())
 
     def usual(self) -> tuple[Dimension, ...]:
         """Return them as they stand at the end of the swing."""
         return self.way(0)
 
-    def way(self, number: int) -> tuple[Dimension, ...]:
-        """Return them in one way; empty where there is no room for it."""
-        if number not in self._placed:
-            self._placed[number] = self._place(*self._ways[number])
-        return self._placed[number]
+    def way(self, number: int, shorter: int = 0) -> tuple[Dimension, ...]:
+        """Return them in one way; empty where there is no room for it.
 
-    def at(self, angle: float) -> tuple[Dimension, ...]:
+        So many of the fullest wordings are passed over as `shorter` says.
+        """
+        if (number, shorter) not in self._placed:
+            self._placed[number, shorter] = self._place(*self._ways[number], shorter)
+        return self._placed[number, shorter]
+
+    def at(self, angle: float, shorter: int = 0) -> tuple[Dimension, ...]:
         """Return them in the first way whose texts and lines nothing that turns meets at an angle, radians.
 
         Where no way will do, extension lines may run under the leaf; else they are placed for that very
         angle, and with no room even so there are none.
         """
+        if self._last[0] != (angle, shorter):
+            self._last = (angle, shorter), self._at(angle, shorter)
+        return self._last[1]
+
+    def wording_at(self, angle: float, shorter: int = 0) -> int:
+        """Return which of the wordings they have at an angle, 0 the fullest; `shorter` without any."""
+        placed = self.at(angle, shorter)
+        lettered = tuple(one.text for one in placed), placed[0].size if placed else 0.0
+        known = ((one.texts, one.size) for one in self._what.wordings)
+        return next(
+            (n for n, one in enumerate(known) if placed and n >= shorter and one == lettered), shorter
+        )
+
+    def _at(self, angle: float, shorter: int) -> tuple[Dimension, ...]:
         shown = self._hung.shown_at(angle)
         moving = moving_on_sheet(self._hung, self._view, shown)
         for extensions in (True, False):
-            for placed in map(self.way, range(len(self._ways))):
+            for number in range(len(self._ways)):
+                placed = self.way(number, shorter)
                 if placed and self._is_clear_of(placed, moving, extensions):
                     return placed
         flat = opens_flat(self._hung)
-        return self._place(flat, shown) or self._place(not flat, shown)
+        return self._place(flat, shown, shorter) or self._place(not flat, shown, shorter)
 
     def _is_clear_of(
         self, placed: tuple[Dimension, ...], moving: list[tuple[Point, ...]], extensions: bool
@@ -241,5 +266,6 @@ class Dimensions:
         texts = [box.shrunk(-1.0) for box in text_boxes(placed, self._view)]
         return all(is_clear(box, moving, 0.0) for box in (*texts, *lines))
 
-    def _place(self, toward_opening: bool, clear_of: float) -> tuple[Dimension, ...]:
-        return pin_dimensions(self._hung, self._view, self._what, self._room, toward_opening, clear_of)
+    def _place(self, toward_opening: bool, clear_of: float, shorter: int) -> tuple[Dimension, ...]:
+        what = replace(self._what, wordings=self._what.wordings[shorter:])
+        return pin_dimensions(self._hung, self._view, what, self._room, toward_opening, clear_of)

@@ -36,6 +36,9 @@ AIR = 4.0
 _POCHE = "poche"
 _RING, _HIGH = 7.0, 0.75
 """Points the ring about a contact reaches up; of the height of the swing, from where that needs room."""
+CLEAR_WIDTH = "clear width at 90"
+CLEAR = (" clear at 90°", " clear", "")
+"""What stands after the number of a clear width, as there is room."""
 _MEASURED_BETWEEN = "clear width with the door open 90°, measured from the face of the open leaf to the {}"
 _TOLD = "least gap between the lock edge of the leaf and the {}, over the whole swing: {}"
 
@@ -254,7 +257,7 @@ def _clear_width(hung: DrawnLeaf, view: View, display: Display, value: float | N
     low = view.to_plan((0.0, view.window.bottom + 2.1 * SIZE))[1]
     number = display.length(value, "down")
     room = view.window.width - 2 * AIR
-    text = fitted((f"{number} clear at 90°", f"{number} clear", number), SIZE + 0.5, room)
+    text = fitted([number + words for words in CLEAR], SIZE + 0.5, room)
     middle = view.to_sheet(((a[0] + b[0]) / 2, low))
     width = text_width(text, SIZE + 0.5)
     x = min(max(middle[0], view.window.left + 3 + width / 2), view.window.right - 3 - width / 2)
@@ -268,7 +271,7 @@ def _clear_width(hung: DrawnLeaf, view: View, display: Display, value: float | N
         line_b,
         text,
         at,
-        "clear width at 90",
+        CLEAR_WIDTH,
         value,
         0.0,
         SIZE + 0.5,

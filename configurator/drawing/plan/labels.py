@@ -1,7 +1,7 @@
 """What things along the wall are called: lettered inside them where there is room, else on a leader."""
 
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from types import MappingProxyType
 
@@ -13,6 +13,7 @@ from configurator.drawing.base.view import Box, View, box_around
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf, Standing
 from configurator.drawing.plan.jamb import material_of
 from configurator.drawing.plan.standing_things import fill_of
+from configurator.rules.wording import obstruction
 
 NO_KEYS: Mapping[str, str] = MappingProxyType({})
 _EDGE = 5.0
@@ -39,29 +40,63 @@ def thing_labels(
 ) -> list[Primitive]:
     """Return the names of what stands along the wall, each once.
 
-    What has no room has its key of a table in place of the name, where there are `keys`; without one, or
-    without room even for that, it is left to hovering.
+    What has no room for its name with its heights has the bare name, or its key of a table where there are
+    `keys`; without room even for that, it is left to hovering.
 
     Names also keep off the rectangles in `words` and `keep_off`, which stay free for other notes; their
-    leaders keep off those in `words` wherever there is another place.
+    leaders keep off those in `words` and off one another: each has its own.
     """
     seen = [Named(thing, shown) for thing in hung.standing if (shown := _shown(thing, view)) is not None]
-    outside = Room(room.window, [*room.taken, *words, *keep_off, *(named.shown for named in seen)])
-    lettered: list[Box] = []
-    found: list[Primitive] = []
-    for label, named in {named.thing.label: named for named in reversed(seen)}.items():
-        for said in filter(None, (label, keys.get(label))):
-            busy = [*words, *keep_off, *(lettered if keys else ())]
-            placed = _inside(said, named, view, room, busy, size, bool(keys)) or _beside(
-                said, named, hung, view, outside, words, lettered, size, bool(keys)
-            )
-            if keys and len(placed) == 1:  # inside the thing: leaders of the next ones keep off it
-                words = [*words, *(_box_of(one, view) for one in placed if isinstance(one, Text))]
-            found += placed
-            if placed:
-                break
-    room.taken += lettered
-    return found
+    taken = [*room.taken, *words, *keep_off, *(named.shown for named in seen)]
+    every = {named.thing.label: named for named in reversed(seen)}.values()
+    best: tuple[list[Primitive], list[Box], int] = ([], [], -1)
+    for first in (0, 1) if not keys else (0,):  # where full names take the room of others, none has one
+        lettered: list[Box] = []
+        outside = Room(room.window, list(taken))
+        around = _Around(hung, view, room, outside, list(words), keep_off, lettered, size, bool(keys))
+        found = [_letter(named, _names_of(named, keys)[first:], around) for named in every]
+        count = sum(map(bool, found))
+        if count > best[2]:
+            best = [one for placed in found for one in placed], lettered, count
+        if count == len(every):
+            break
+    room.taken += best[1]
+    return best[0]
+
+
+def _names_of(named: Named, keys: Mapping[str, str]) -> tuple[str, ...]:
+    """Return what a thing may be called, the fullest first."""
+    thing = named.thing
+    other = keys.get(thing.label, "") if keys else obstruction(thing.kind)
+    return (thing.label, other) if other else (thing.label,)
+
+
+@dataclass(frozen=True, slots=True)
+class _Around:
+    """What one name has about it: where it is free, what was lettered before it, how it is lettered."""
+
+    hung: DrawnLeaf
+    view: View
+    room: Room
+    outside: Room
+    words: list[Box]
+    keep_off: list[Box]
+    lettered: list[Box]
+    size: float
+    clean: bool
+
+
+def _letter(named: Named, names: Sequence[str], around: _Around) -> list[Primitive]:
+    """Letter a thing with the first of its names that has room, inside it or beside it."""
+    for said in names:
+        busy = [*around.words, *around.keep_off, *around.lettered]
+        placed = _inside(said, named, around.view, around.room, busy, around.size, around.clean)
+        if placed:  # leaders of the next ones keep off it
+            around.words.extend(_box_of(one, around.view) for one in placed if isinstance(one, Text))
+            return placed
+        if placed := _beside(said, named, around):
+            return placed
+    return []
 
 
 def _shown(thing: Standing, view: View) -> Box | None:
@@ -117,47 +152,32 @@ def _in_round(box: Box, centre: Point, radius: float) -> bool:
     return all(math.dist(corner, centre) <= radius - _EDGE / 2 for corner in corners)
 
 
-def _beside(
-    label: str,
-    named: Named,
-    hung: DrawnLeaf,
-    view: View,
-    room: Room,
-    words: list[Box],
-    lettered: list[Box],
-    size: float,
-    clean: bool = False,
-) -> list[Primitive]:
-    """Letter beside the thing, with a leader from a dot on it; names below one another share a leader.
+def _beside(said: str, named: Named, around: _Around) -> list[Primitive]:
+    """Letter beside the thing, with a leader of its own from a dot on it.
 
-    `clean`: rather not at all than with a leader through other words.
+    Rather not at all than with a leader through other words or along another one.
     """
-    width = text_width(label, size)
-    free: list[tuple[Point, Point, Box]] = []
-    for dot, (left, base) in _places(named, hung, view, size, width):
+    view, size, lettered = around.view, around.size, around.lettered
+    width = text_width(said, size)
+    for dot, (left, base) in _places(named, around.hung, view, size, width):
         box = Box(left, base - DESCENT * size, left + width, base + ASCENT * size)
         end = _end_of_leader(dot, box)
-        if room.is_free(box) and not (clean and _is_crossed(dot, end, box, words, lettered)):
-            free.append((dot, end, box))
-    if not free:
+        if around.outside.is_free(box) and not _is_crossed(dot, end, box, around.words, lettered):
+            break
+    else:
         return []
-    dot, end, box = min(
-        free, key=lambda place: any(clip_segment(place[0], place[1], other) for other in words)
-    )
-    above = [other.top + 0.5 for other in lettered if clip_segment(dot, end, other) is not None]
-    end = (end[0], max([end[1], *above])) if dot[1] > box.top else end
-    room.take(box)
+    around.outside.take(box)
     lettered += [box, _along(dot, end)]
     return [
-        Symbol("A-ANNO-LEAD", view.to_plan(dot), "dot", label),
+        Symbol("A-ANNO-LEAD", view.to_plan(dot), "dot", named.thing.label),
         Polyline("A-ANNO-LEAD", (view.to_plan(dot), view.to_plan(end))),
-        Text("A-ANNO-TEXT", view.to_plan((box.left, box.bottom + DESCENT * size)), label, size),
+        Text("A-ANNO-TEXT", view.to_plan((box.left, box.bottom + DESCENT * size)), said, size),
     ]
 
 
 def _is_crossed(dot: Point, end: Point, box: Box, words: list[Box], lettered: list[Box]) -> bool:
-    """Whether a leader runs through other words, or its own words lie over another leader."""
-    through = any(clip_segment(dot, end, other) for other in words)
+    """Whether a leader runs through other words or leaders, or its own words lie over another leader."""
+    through = any(clip_segment(dot, end, other) for other in (*words, *lettered))
     return through or any(box.overlaps(other) for other in lettered)
 
 
@@ -186,7 +206,8 @@ def _places(
     shown = named.shown
     middle = (shown.bottom + shown.top) / 2
     least, most = view.window.left + _EDGE, view.window.right - _EDGE - width
-    for in_from_edge in (min(0.5 * shown.width, 24.0), 0.5 * shown.width, 0.8 * shown.width):
+    shares = (0.5, 0.8, 0.3, 0.15, 0.65, 0.92)
+    for in_from_edge in (min(0.5 * shown.width, 24.0), *(share * shown.width for share in shares)):
         dot_x = shown.left + in_from_edge if view.mirrored else shown.right - in_from_edge
         wanted = (dot_x - width + 8.0, dot_x - width / 2, dot_x - 8.0)
         lefts = [min(max(left, least), most) for left in wanted]

@@ -265,13 +265,18 @@ def moving_parts(one: Panel, angle: float) -> tuple[Primitive, ...]:
     return (*hardware_parts(hung, shown), *leaf, *door_leaf(hung, shown), *barrel(hung))
 
 
-def moving_notes(one: Panel, angle: float, display: Display) -> tuple[Primitive, ...]:
-    """Return the notes that go with the leaf's place."""
+def moving_notes(
+    one: Panel, angle: float, display: Display, shorter: int = 0, bare: bool = False
+) -> tuple[Primitive, ...]:
+    """Return the notes that go with the leaf's place.
+
+    `shorter` passes over so many wordings of dimensions; `bare` letters a clearance with its number alone.
+    """
     shown, view = one.hung.shown_at(angle), one.main.view
-    dimensions = one.dimensions.at(angle)
+    dimensions = one.dimensions.at(angle, shorter)
     taken = [*one.room.taken, *text_boxes(dimensions, view), *line_boxes(dimensions, view)]
     room = Room(one.room.window, taken)
-    told = swing_notes(one.hung, shown, view, display, room, one.size, one.swept)
+    told = swing_notes(one.hung, shown, view, display, room, one.size, one.swept, bare)
     return (*leaf_alone(one.hung, angle), *dimensions, *told)
 
 

@@ -11,10 +11,10 @@ from dataclasses import dataclass
 from configurator.drawing.base.lettering import fitted, text_width
 from configurator.drawing.base.primitives import Point, Polygon, Polyline, Primitive, Text, rectangle
 from configurator.drawing.base.view import AS_FRAMED, Box, Framing, Group, paper
+from configurator.drawing.plan.alike import clear_width_alike, notes_alike
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf, degrees, drawn_leaves, turns_clockwise
 from configurator.drawing.plan.panel import (
     Panel,
-    moving_notes,
     moving_parts,
     panel,
     small_picture,
@@ -81,7 +81,7 @@ def plan_sheet(
     hungs = drawn_leaves(study, display)
     scale = min((view_scale(h, w.width, w.height) for h, w in zip(hungs, windows, strict=True)), default=1.0)
     spare = min((spare_height(h, w, scale) for h, w in zip(hungs, windows, strict=True)), default=0.0)
-    panels = tuple(
+    panels = clear_width_alike(
         _panel_of(study, candidate, hung, window, scale, spare, display, plain, swept, framing)
         for candidate, hung, window in zip(study.candidates, hungs, windows, strict=True)
     )
@@ -109,7 +109,7 @@ def moving_groups(sheet: Sheet, angle: float) -> tuple[Group, ...]:
 def moving_note_groups(sheet: Sheet, angle: float) -> tuple[Group, ...]:
     """Return the notes that change with the angle: contacts, clearances, and the line under each heading."""
     turn = math.radians(angle) if angle < 180.0 else math.pi
-    groups = [Group(one.main.view, moving_notes(one, turn, sheet.display)) for one in sheet.panels]
+    groups = notes_alike(sheet.panels, turn, sheet.display)
     lines = tuple(
         line
         for one, window in zip(sheet.panels, sheet.windows, strict=True)

@@ -5,6 +5,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from configurator.drawing.base.clip import clip_segment
+from configurator.drawing.base.dimension_strokes import OUTSIDE
 from configurator.drawing.base.lettering import ASCENT, DESCENT, Room, text_width
 from configurator.drawing.base.primitives import Dimension, Point, Polyline, Primitive, Symbol, Text, turned
 from configurator.drawing.base.view import Box, View, box_around
@@ -17,6 +18,7 @@ from configurator.geometry.shapes import Shape, leaf_corners
 from configurator.rules.wording import obstruction
 from configurator.units import TOLERANCE, Display
 
+CLEARANCE = "clearance to the "
 _WORTH_SAYING = 3.0
 """Room left wider than this is no argument and is not dimensioned, inches."""
 _LAST_OF_THE_SWING = math.radians(30)
@@ -24,6 +26,8 @@ _LAST_OF_THE_SWING = math.radians(30)
 _DOWN = (0.0, -1.0)
 _UNDER_A_LAYER = 12.0
 """How far below a layer of the wall the line of words in its hollow stands, points."""
+_THICKEST_LINE = 3.0
+"""Of what is taken, what is thinner is a line, which another may cross; points."""
 _SHORT_LEG = 14.0
 """How long a leader is that no leaf stands in the way of, points."""
 
@@ -83,36 +87,44 @@ def swing_notes(
     room: Room,
     size: float,
     swept: bool = False,
+    bare: bool = False,
 ) -> list[Primitive]:
     """Return the notes for the leaf at an angle: the contact with its ring and words, or the clearance left.
 
-    With `swept` it is the least clearance over the whole swing, where that has a place.
+    With `swept` it is the least clearance over the whole swing, where that has a place; `bare` letters its
+    number alone.
     """
     if hung.contact is not None and angle >= hung.reach - TOLERANCE:
         met = contact_note(hung, view, display, room, size)
         if met:
             return met
-    least = least_gap_note(hung, angle, view, display, room, size) if swept else []
-    return least or _room_left(hung, angle, view, display, room, size)
+    least = least_gap_note(hung, angle, view, display, room, size, bare) if swept else []
+    return least or _room_left(hung, angle, view, display, room, size, bare)
 
 
 def _room_left(
-    hung: DrawnLeaf, angle: float, view: View, display: Display, room: Room, size: float
+    hung: DrawnLeaf, angle: float, view: View, display: Display, room: Room, size: float, bare: bool
 ) -> list[Primitive]:
     """Return the room left near the end of the swing, and wherever the leaf passes nearest of all."""
     least = _least(hung)
     if hung.least is not None and least is not None and abs(angle - hung.least.angle) <= TOLERANCE:
         words = _clearance_words(hung, angle, least, display)
-        return _clearance(hung, angle, least, words, view, display, room, size, _leg(hung, view))
+        return _clearance(hung, angle, least, words, view, display, room, size, _leg(hung, view), bare)
     nearest = nearest_thing(hung, angle) if angle >= hung.reach - _LAST_OF_THE_SWING else None
     if nearest is None or not TOLERANCE < nearest.distance < _WORTH_SAYING:
         return []
     words = _clearance_words(hung, angle, nearest, display)
-    return _clearance(hung, angle, nearest, words, view, display, room, size, _leg(hung, view))
+    return _clearance(hung, angle, nearest, words, view, display, room, size, _leg(hung, view), bare)
 
 
 def least_gap_note(
-    hung: DrawnLeaf, angle: float, view: View, display: Display, room: Room, size: float
+    hung: DrawnLeaf,
+    angle: float,
+    view: View,
+    display: Display,
+    room: Room,
+    size: float,
+    bare: bool = False,
 ) -> list[Primitive]:
     """Return the dimension of the least gap over the whole swing, at the place where it occurs.
 
@@ -127,7 +139,7 @@ def least_gap_note(
     number = display.length(least.distance, "down")
     at = f"{number} to the {least.name} at {display.angle(degrees(hung.least.angle))}"
     words = (f"{at}, the least", at, number)
-    return _clearance(hung, angle, least, words, view, display, room, size, _SHORT_LEG)
+    return _clearance(hung, angle, least, words, view, display, room, size, _SHORT_LEG, bare)
 
 
 def leaf_alone(hung: DrawnLeaf, angle: float) -> list[Primitive]:
@@ -205,19 +217,24 @@ def _clearance(
     room: Room,
     size: float,
     leg: float,
+    bare: bool,
 ) -> list[Primitive]:
     """Return a dimension between two points in the first of the wordings that finds room, if any does.
 
-    `leg` is how long its leader is at least, points.
+    `leg` is how long its leader is at least, points; `bare` is for the number alone.
     """
     a, b = view.to_sheet(nearest.on_thing), view.to_sheet(nearest.on_leaf)
     if not (view.window.has(a) and view.window.has(b)) or _crosses_barrel(hung, nearest):
         return []
     length = math.dist(a, b)
     away = ((b[0] - a[0]) / length, (b[1] - a[1]) / length)
+    tail = (a[0] - OUTSIDE * away[0], a[1] - OUTSIDE * away[1])
+    words_there = (other for other in room.taken if min(other.width, other.height) > _THICKEST_LINE)
+    if any(clip_segment(tail, b, other) for other in words_there):
+        return []
     moving = moving_on_sheet(hung, view, angle)
     number = display.length(nearest.distance, "down")
-    for text in words:
+    for text in (number,) if bare else words:
         placed = _at_end_of_leader(b, away, leg, text, size, room, moving)
         if placed is not None:
             return [_clearance_dimension(nearest, text, number, placed, view, size)]
@@ -249,7 +266,7 @@ def _clearance_dimension(
 ) -> Dimension:
     elbow, end, middle = (view.to_plan(point) for point in placed)
     a, b = nearest.on_thing, nearest.on_leaf
-    name = f"clearance to the {nearest.name}"
+    name = f"{CLEARANCE}{nearest.name}"
     told = f"room between the open leaf and the {nearest.name}, where they come nearest: {number}"
     return Dimension(
         "A-ANNO-DIMS", a, b, a, b, text, middle, name, nearest.distance, 0.0, size, (elbow, end), told

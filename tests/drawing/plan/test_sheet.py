@@ -1,4 +1,5 @@
 import math
+from dataclasses import replace
 
 import pytest
 from shapely.geometry import Polygon as Area
@@ -8,7 +9,7 @@ from configurator.drawing.base.clip import clip_segment
 from configurator.drawing.base.dimension_strokes import line_boxes
 from configurator.drawing.base.lettering import text_box, text_width
 from configurator.drawing.base.primitives import Arc, Dimension, Polygon, Polyline, Symbol, Text
-from configurator.drawing.base.view import Box
+from configurator.drawing.base.view import Box, Group
 from configurator.drawing.plan.dimensions import leaf_on_sheet
 from configurator.drawing.plan.dimensions import text_boxes as dimension_boxes
 from configurator.drawing.plan.drawn_leaf import turns_clockwise
@@ -26,6 +27,8 @@ from configurator.geometry.shapes import leaf_corners
 from configurator.model import JobFacts
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo, demo_pair, random_study
+from tests.drawing.plan.picture_bars import ANGLES, faults
+from tests.sweeps import sized
 
 SIZE = (864.0, 540.0)
 RAIL = {"kind": "chair rail", "projection": 1.75, "start": 0.5, "bottom": 32, "top": 42}
@@ -217,6 +220,27 @@ def test_no_two_texts_overlap_on_fifty_openings(size, batch):
             for number, (text, box) in enumerate(boxes):
                 hits = [other for other, taken in boxes[number + 1 :] if box.overlaps(taken)]
                 assert not hits, (seed, angle, text, hits)
+
+
+@pytest.mark.parametrize("seed", range(sized(6, 50)))
+def test_nothing_lies_over_anything_at_any_angle(seed):
+    """All of it: `tests/bench/check_pictures.py`."""
+    size = ((630.0, 322.0), (1095.0, 510.0))[seed % 2]
+    sheet = plan_sheet(random_study(20 + seed), Display(metric=seed == 3), *size, swept=seed == 4)
+    for angle in ANGLES[seed % 3 :: 4]:
+        assert list(faults(sheet, angle)) == [], angle
+
+
+def test_the_checker_of_the_picture_finds_what_lies_over_what():
+    sheet = sheet_of(demo("112A"))
+    text = next(item for item, _ in items(moving_note_groups(sheet, 180), Dimension))
+    at, view = text.text_at, sheet.panels[0].main.view
+    over = Text("A-ANNO-TEXT", at, "over it", 8.0, "middle")
+    through = Polyline("A-ANNO-LEAD", ((at[0] - 1, at[1] + 0.02), (at[0] + 1, at[1] + 0.02)))
+    again = replace(through, points=((at[0] - 0.5, at[1] + 0.02), (at[0] + 2, at[1] + 0.02)))
+    worse = replace(sheet, notes=(*sheet.notes, Group(view, (over, through, again))))
+    found = " ".join(faults(worse, 180))
+    assert all(words in found for words in ("lies over", "is crossed by", "share a line"))
 
 
 @pytest.mark.parametrize("seed", range(10))
