@@ -20,7 +20,8 @@ from configurator.drawing.base.primitives import (
     rectangle,
 )
 from configurator.drawing.base.view import Box, Group, View, box_around, paper
-from configurator.drawing.plan.panel import small_picture
+from configurator.drawing.plan.dimensions import leaf_on_sheet
+from configurator.drawing.plan.panel import Panel, small_picture
 from configurator.drawing.plan.sheet import Sheet
 from configurator.geometry.meeting_point import nearest_on_outline
 from configurator.study.derivation.working import Mark
@@ -89,6 +90,25 @@ def looked_at(sheet: Sheet, leaves: Sequence[str], at: Point) -> LookedAt | None
     return None
 
 
+def leaf_at(sheet: Sheet, angle: float, at: Point) -> Panel | None:
+    """Return the large picture whose leaf, the door at `angle`, degrees, lies at a place of the sheet."""
+    for panel in sheet.panels:
+        view = panel.main.view
+        in_inset = panel.inset is not None and panel.inset.view.window.has(at)
+        if view.window.has(at) and not in_inset:
+            shown = panel.hung.shown_at(math.radians(angle))
+            leaf = leaf_on_sheet(panel.hung, view, shown)
+            return panel if _is_inside(leaf, at) else None
+    return None
+
+
+def direction(panel: Panel, at: Point) -> float:
+    """Return the direction from a picture's pin to a place of the sheet, as its leaf turns, degrees."""
+    x, y = panel.main.view.to_plan(at)
+    pin_x, pin_y = panel.hung.pin.at
+    return math.degrees(math.atan2(y - pin_y, x - pin_x))
+
+
 def hinge_at(sheet: Sheet, leaves: Sequence[str], at: Point) -> tuple[str, HangsOn] | None:
     """Return the leaf and what it hangs on whose pictures are at a place of the sheet, points."""
     for panel, leaf in zip(sheet.panels, leaves, strict=True):
@@ -145,13 +165,17 @@ def _lettered(pointed: Pointed, view: View) -> Iterator[Primitive]:
 
 @dataclass(frozen=True, slots=True)
 class Spot:
-    """A named place on the sheet: an area, or lines, in points; `measures` is what a dimension is of."""
+    """A named place on the sheet: an area, or lines, in points.
+
+    `measures` is what a dimension is of, `text` how it is lettered.
+    """
 
     name: str
     outline: tuple[Point, ...] = ()
     lines: tuple[tuple[Point, ...], ...] = ()
     box: Box | None = None
     measures: str = ""
+    text: str = ""
 
 
 def spots_of(groups: Iterable[Group]) -> tuple[Spot, ...]:
@@ -163,17 +187,18 @@ def spots_of(groups: Iterable[Group]) -> tuple[Spot, ...]:
 
 def name_at(spots: Sequence[Spot], point: Point) -> str:
     """Return the name at a point: a mark's or a text's, a line's, the uppermost part's, or nothing."""
-    spot = _spot_at(spots, point)
+    spot = spot_at(spots, point)
     return spot.name if spot is not None else ""
 
 
 def measured_at(spots: Sequence[Spot], point: Point) -> str:
     """Return what the dimension at a point measures, as the trade calls it; nothing where there is none."""
-    spot = _spot_at(spots, point)
+    spot = spot_at(spots, point)
     return spot.measures if spot is not None else ""
 
 
-def _spot_at(spots: Sequence[Spot], point: Point) -> Spot | None:
+def spot_at(spots: Sequence[Spot], point: Point) -> Spot | None:
+    """Return what is at a point: a mark or a text, a line, the uppermost part, or nothing."""
     for is_at in (_in_box, _on_lines, _in_outline):
         for spot in reversed(spots):
             if is_at(spot, point):
@@ -185,9 +210,8 @@ def _spot(item: object, view: View) -> Spot | None:
     match item:
         case Dimension():
             box = text_box(view.to_sheet(item.text_at), item.text, item.size, "middle")
-            return Spot(
-                item.explained or item.name, lines=strokes_of(item, view).lines, box=box, measures=item.name
-            )
+            name, lines = item.explained or item.name, strokes_of(item, view).lines
+            return Spot(name, lines=lines, box=box, measures=item.name, text=item.text)
         case Symbol() if item.name:
             x, y = view.to_sheet(item.at)
             return Spot(item.name, box=Box(x - _ON_LINE, y - _ON_LINE, x + _ON_LINE, y + _ON_LINE))
@@ -220,10 +244,14 @@ def _near_segment(a: Point, b: Point, point: Point) -> bool:
 
 
 def _in_outline(spot: Spot, point: Point) -> bool:
+    return _is_inside(spot.outline, point)
+
+
+def _is_inside(outline: Sequence[Point], point: Point) -> bool:
     """Count the edges to one side of the point: odd is inside."""
     x, y = point
     inside = False
-    for (x_0, y_0), (x_1, y_1) in zip(spot.outline, (*spot.outline[1:], *spot.outline[:1]), strict=True):
+    for (x_0, y_0), (x_1, y_1) in zip(outline, (*outline[1:], *outline[:1]), strict=True):
         if (y_0 > y) != (y_1 > y) and x < x_0 + (y - y_0) * (x_1 - x_0) / (y_1 - y_0):
             inside = not inside
     return inside

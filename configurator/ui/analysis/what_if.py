@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import QSignalBlocker, Qt, QTimer
 from PySide6.QtGui import QHideEvent, QKeyEvent
-from PySide6.QtWidgets import QLabel, QLineEdit, QPushButton, QSlider, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
 from configurator.drawing.charts.what_if_chart import what_if_chart
 from configurator.sentences import capitalized
@@ -12,6 +12,7 @@ from configurator.study.what_if.parameters import Parameter
 from configurator.ui.analysis.what_if_choices import Choices, bare_line, with_name
 from configurator.ui.kit.chart_canvas import ChartCanvas, beside
 from configurator.ui.kit.kinds import LENGTH, NotReadError
+from configurator.ui.kit.layout import StillSlider
 from configurator.ui.kit.look import GRID, sized, tinted
 from configurator.ui.kit.table import FittedTable
 from configurator.ui.state.session import Session
@@ -42,7 +43,7 @@ class WhatIfPage(QWidget):
         self.choices = Choices()
         self.thresholds = FittedTable("values at which something turns")
         self.chart = ChartCanvas("chart of angle and clear width over what is varied")
-        self.slider, self.typed = QSlider(Qt.Orientation.Horizontal), QLineEdit()
+        self.slider, self.typed = StillSlider(Qt.Orientation.Horizontal), QLineEdit()
         self.take = QPushButton("Take this value")
         self.back = QPushButton("Back")
         self._study: Study | None = None

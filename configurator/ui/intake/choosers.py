@@ -5,24 +5,16 @@ from itertools import pairwise
 from typing import Any
 
 from PySide6.QtCore import QEvent, QObject, QRect, QSize, Qt, Signal
-from PySide6.QtGui import QPainter, QStandardItem, QStandardItemModel, QWheelEvent
-from PySide6.QtWidgets import QComboBox, QHeaderView, QTableView
+from PySide6.QtGui import QPainter, QStandardItem, QStandardItemModel
+from PySide6.QtWidgets import QHeaderView, QTableView
 
 from configurator.intake.columns import Reading
 from configurator.intake.fields import FIELDS, UNITS, needs_unit
-from configurator.ui.kit.layout import Pool
+from configurator.ui.kit.layout import Pool, QuietCombo
 from configurator.ui.kit.look import GRID, sized
 
 NOT_READ = "(not read)"
 UNIT_WORDS = {"in": "inches", "ft-in": "feet", "mm": "mm"}
-
-
-class QuietCombo(QComboBox):
-    """A choice that the wheel does not change: it belongs to the table that scrolls under it."""
-
-    def wheelEvent(self, event: QWheelEvent) -> None:
-        """Leave the wheel to what is behind."""
-        event.ignore()
 
 
 class ChooserHeader(QHeaderView):
@@ -117,9 +109,9 @@ class ChooserHeader(QHeaderView):
         return combo
 
     def _combo(self) -> QuietCombo:
-        combo = QuietCombo(self.viewport())
+        combo = QuietCombo()
+        combo.setParent(self.viewport())
         combo.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        combo.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         sized(combo, -1)
         combo.installEventFilter(self)
         return combo

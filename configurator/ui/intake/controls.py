@@ -1,12 +1,13 @@
 """What is asked on the import page, and the row of buttons that take a schedule."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QCheckBox, QComboBox, QHBoxLayout, QLabel, QPushButton, QWidget
+from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QLabel, QPushButton, QScrollArea, QWidget
 
 from configurator.intake.comparing import Compared
 from configurator.intake.saying import NOTHING, counted
+from configurator.ui.kit.layout import BARE, StillCombo, down, fill
 from configurator.ui.kit.look import GRID, tinted
 
 
@@ -81,6 +82,10 @@ class TakeRow(QWidget):
         return going or any(row.kind != "same" for row in self._compared.good)
 
 
+MOST_AT_ONCE = 4
+"""Questions that are seen without scrolling."""
+
+
 class Asked(QWidget):
     """One question with its answers; hidden while no row waits for it and nothing was answered.
 
@@ -92,7 +97,7 @@ class Asked(QWidget):
 
     def __init__(self, name: str, answers: Mapping[str, str]) -> None:
         super().__init__()
-        self.words, self.answers = QLabel(), QComboBox()
+        self.words, self.answers = QLabel(), StillCombo()
         self.answers.setAccessibleName(name)
         self.words.setBuddy(self.answers)
         for value, title in answers.items():
@@ -112,3 +117,27 @@ class Asked(QWidget):
         self.words.setText(words)
         tinted(self.words, "error" if waiting else "quiet", dark)
         self.setVisible(bool(waiting) or answer != "ask")
+
+
+class Questions(QScrollArea):
+    """What is asked, one below the other: so many at once as leave the rows of the schedule their room."""
+
+    def __init__(self, every: Iterable[Asked]) -> None:
+        super().__init__()
+        self._every, self._column = tuple(every), QWidget()
+        fill(self._column, down(*self._every, spacing=GRID, margins=BARE))
+        self.setWidget(self._column)
+        self.setWidgetResizable(True)
+        self.setFrameShape(QScrollArea.Shape.NoFrame)
+        self.hide()
+
+    def fit(self) -> None:
+        """Take the room of what is asked now, and give all of it the same width for its words."""
+        shown = [each for each in self._every if not each.isHidden()]
+        widest = max((each.words.sizeHint().width() for each in shown), default=0)
+        for each in shown:
+            each.words.setMinimumWidth(widest)  # so that the answers stand under one another
+        rows = [each.sizeHint().height() + GRID for each in shown]
+        half = rows[0] // 2 if len(rows) > MOST_AT_ONCE else 0  # the one cut says that there are more
+        self.setFixedHeight(sum(rows[:MOST_AT_ONCE]) + half)
+        self.setVisible(bool(shown))

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QDragEnterEvent, QDropEvent, QPalette
-from PySide6.QtWidgets import QComboBox, QFileDialog, QInputDialog, QLabel, QPushButton, QSplitter, QWidget
+from PySide6.QtWidgets import QFileDialog, QInputDialog, QLabel, QPushButton, QSplitter, QWidget
 
 from configurator.export.document import write_document
 from configurator.intake.columns import not_read
@@ -15,11 +15,11 @@ from configurator.intake.fields import needs_unit
 from configurator.intake.refused import QUESTIONS, CellFault
 from configurator.intake.saying import NOTHING, counted, display_of, summary
 from configurator.sentences import as_sentence
-from configurator.ui.intake.controls import Asked, TakeRow
+from configurator.ui.intake.controls import Asked, Questions, TakeRow
 from configurator.ui.intake.lists import ImportLists
 from configurator.ui.intake.preview import Preview, PreviewTable
 from configurator.ui.intake.work import ImportWork
-from configurator.ui.kit.layout import GROW, LeadsOn, across, down, fill
+from configurator.ui.kit.layout import GROW, LeadsOn, StillCombo, across, down, fill
 from configurator.ui.kit.look import GRID, tinted
 from configurator.ui.kit.runner import ProgressLine
 from configurator.ui.state.edits import RefusedError
@@ -53,13 +53,14 @@ class ImportPage(LeadsOn, QWidget):
         self.session = session
         self.work = ImportWork(session)
         self.words, self.invitation, self.refusal = _wrapped(), _wrapped(INVITATION), _wrapped()
-        self.choose, self.sheets = QPushButton("Choose a schedule…"), QComboBox()
+        self.choose, self.sheets = QPushButton("Choose a schedule…"), StillCombo()
         self.progress = ProgressLine(self.work.pieces, stop="Stop")
         self.asked = {
             question: Asked(question, {"ask": "choose…", **asked.answers})
             for question, asked in QUESTIONS.items()
         }
         self.commas = Asked("what commas in numbers are", COMMAS)
+        self.questions = Questions((*self.asked.values(), self.commas))
         self.keep, self.save = QPushButton("Keep all columns"), QPushButton("Save a report…")
         self.preview, self.lists, self.take = Preview(), ImportLists(), TakeRow()
         self.view = PreviewTable(self.preview)
@@ -121,10 +122,7 @@ class ImportPage(LeadsOn, QWidget):
         columns = reading.columns if reading is not None else ()
         commas = next((each.commas for each in columns if each.commas and needs_unit(each.field)), "")
         self.commas.show_answer(commas or "ask", "Commas in numbers are", 0, dark)
-        shown = [each for each in (*self.asked.values(), self.commas) if not each.isHidden()]
-        widest = max((each.words.sizeHint().width() for each in shown), default=0)
-        for each in shown:
-            each.words.setMinimumWidth(widest)  # so that the answers stand under one another
+        self.questions.fit()
 
     def _show_rows(self) -> None:
         work, session = self.work, self.session
@@ -262,7 +260,7 @@ class ImportPage(LeadsOn, QWidget):
         self.split.setStretchFactor(0, 2)
         self.split.setStretchFactor(1, 1)
         chosen = across(self.choose, self.sheets, (self.words, 1), self.keep, self.save, spacing=2 * GRID)
-        asked = (self.refusal, *self.asked.values(), self.commas)
+        asked = (self.refusal, self.questions)
         parts = (self.invitation, chosen, self.progress, *asked, (self.split, 1), GROW, self.take)
         fill(self, down(*parts, spacing=GRID, margins=(2 * GRID, GRID, 2 * GRID, 2 * GRID)))
 

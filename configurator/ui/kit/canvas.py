@@ -9,7 +9,7 @@ from PySide6.QtGui import QMouseEvent, QResizeEvent
 from PySide6.QtWidgets import QToolTip, QWidget
 
 from configurator.drawing.base.view import Group
-from configurator.drawing.plan.pointing import Spot, measured_at, name_at, spots_of
+from configurator.drawing.plan.pointing import Spot, measured_at, name_at, spot_at, spots_of
 from configurator.drawing.plan.sheet import moving_groups, moving_note_groups, plan_sheet
 from configurator.export.figure import POINTS_PER_INCH, SheetArtists, make_figure
 from configurator.model import JobFacts
@@ -209,6 +209,10 @@ class PlanCanvas(FigureCanvasQTAgg):
     def name_under(self, position: QPointF) -> str:
         """Return what a client would call the dimension or part at a place of the widget, else nothing."""
         return name_at(self._named_spots(), self._on_sheet(position)) if self._sheet is not None else ""
+
+    def spot_under(self, position: QPointF) -> Spot | None:
+        """Return what is at a place of the widget, with its names; None for nothing."""
+        return spot_at(self._named_spots(), self._on_sheet(position)) if self._sheet is not None else None
 
     def measured_under(self, position: QPointF) -> tuple[str, Any, str] | None:
         """Return leaf, what it hangs on and what is measured by the dimension there; None for none."""

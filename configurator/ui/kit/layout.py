@@ -7,7 +7,7 @@ from typing import Any, Generic, Protocol, TypeVar
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QWheelEvent
-from PySide6.QtWidgets import QBoxLayout, QComboBox, QLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QComboBox, QDoubleSpinBox, QLayout, QSlider, QWidget
 
 GROW = "grow"
 """In a row or column: room that is left over goes here."""
@@ -127,6 +127,32 @@ class StillCombo(QComboBox):
     def wheelEvent(self, event: QWheelEvent) -> None:
         """Pass the wheel on to what scrolls."""
         event.ignore()
+
+
+class StillSpin(QDoubleSpinBox):
+    """A number that the mouse wheel passes by unless it has the keyboard."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)  # the wheel alone gives none
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Step only while it has the keyboard."""
+        if self.hasFocus():
+            super().wheelEvent(event)
+        else:
+            event.ignore()
+
+
+class StillSlider(QSlider):
+    """A slider that the mouse wheel passes by unless it has the keyboard."""
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Step only while it has the keyboard."""
+        if self.hasFocus():
+            super().wheelEvent(event)
+        else:
+            event.ignore()
 
 
 class QuietCombo(StillCombo):

@@ -1,14 +1,24 @@
 """The picture in the work: shown larger and moved, all panels alike, and measured in."""
 
+import math
 from typing import Any
 
 from PySide6.QtCore import QEvent, QPointF, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QMouseEvent, QNativeGestureEvent, QWheelEvent
+from PySide6.QtGui import (
+    QContextMenuEvent,
+    QCursor,
+    QFocusEvent,
+    QKeyEvent,
+    QMouseEvent,
+    QNativeGestureEvent,
+    QWheelEvent,
+)
 from PySide6.QtWidgets import QGestureEvent, QPinchGesture, QWidget
 
 from configurator.drawing.base.view import AS_FRAMED, Box, Framing
 from configurator.drawing.plan.measuring import Snap, distance_words, drawn_parts, snapped
-from configurator.drawing.plan.pointing import Pointed
+from configurator.drawing.plan.panel import Panel
+from configurator.drawing.plan.pointing import Pointed, direction, leaf_at
 from configurator.drawing.plan.sheet import plan_sheet
 from configurator.export.figure import POINTS_PER_INCH
 from configurator.study.derivation.working import Mark
@@ -27,20 +37,27 @@ _DRAGGED = 3.0
 
 
 class PictureCanvas(PlanCanvas):
-    """The wheel, a pinch or a step zooms, dragging moves; while measuring, a click takes a place.
+    """The wheel, a pinch or a step zooms; dragging the leaf turns it, the ground moves the picture.
+
+    With the space bar held all of it is ground. While measuring, a click takes a place.
 
     Signals:
         measured: what was measured, in words; empty when measuring ends.
+        turned: the leaf was dragged to an angle, degrees.
+        menu_asked: a menu is asked for; the arguments are the place of the widget and that of the screen.
     """
 
     measured = Signal(str)
+    turned = Signal(float)
+    menu_asked = Signal(object, object)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         self.framing = AS_FRAMED
         self.measuring = False
         self._from: tuple[int, Snap] | None = None
         self._held: QPointF | None = None
-        self._dragging = False
+        self._leaf_held: tuple[Panel, float] | None = None
+        self._dragging = self._space = False
         super().__init__(parent)
         self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
         self.grabGesture(Qt.GestureType.PinchGesture)
@@ -154,31 +171,68 @@ class PictureCanvas(PlanCanvas):
     # --- Qt's own names ---
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
-        """Take a place while measuring, else hold the picture."""
-        if event.button() == Qt.MouseButton.LeftButton and self.measuring:
+        """Take a place while measuring, else hold the leaf or the picture."""
+        left = event.button() == Qt.MouseButton.LeftButton
+        if left and self.measuring:
             self._take(event.position())
-        elif event.button() in (Qt.MouseButton.LeftButton, Qt.MouseButton.MiddleButton):
+        elif left and (panel := self._leaf_under(event.position())) is not None:
+            stands = math.degrees(panel.hung.shown_at(math.radians(self._angle)))
+            self._leaf_held = (panel, direction(panel, self._on_sheet(event.position())) - stands)
+        elif left or event.button() == Qt.MouseButton.MiddleButton:
             self._held, self._dragging = event.position(), False
+        self._show_cursor(event.position())
         super().mousePressEvent(event)
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
-        """Move the picture that is held; with nothing held tell what is under the pointer."""
-        if self._held is None:
-            if self.measuring and self._from is not None:
-                found = self.snap(event.position())
-                if found is not None and found[0] == self._from[0]:
-                    self._show_measure(self._from, found)
+        """Turn the leaf or move the picture that is held; else tell what is under the pointer."""
+        if self._leaf_held is not None:
+            panel, ahead = self._leaf_held
+            turned = direction(panel, self._on_sheet(event.position())) - ahead
+            self.turned.emit(min(max((turned + 90.0) % 360.0 - 90.0, 0.0), 180.0))
+        elif self._held is not None:
+            by = event.position() - self._held
+            if self._dragging or by.manhattanLength() > _DRAGGED:
+                self._dragging, self._held = True, event.position()
+                self._move(by)
+        else:
+            self._measure_on(event.position())
+            self._show_cursor(event.position())
             super().mouseMoveEvent(event)
-            return
-        by = event.position() - self._held
-        if self._dragging or by.manhattanLength() > _DRAGGED:
-            self._dragging, self._held = True, event.position()
-            self._move(by)
+
+    def _measure_on(self, position: QPointF) -> None:
+        """Show how far it is from the place taken to the pointer."""
+        if self.measuring and self._from is not None:
+            found = self.snap(position)
+            if found is not None and found[0] == self._from[0]:
+                self._show_measure(self._from, found)
+
+    def _leaf_under(self, position: QPointF) -> Panel | None:
+        if self._sheet is None or self._space:
+            return None
+        return leaf_at(self._sheet, self._angle, self._on_sheet(position))
+
+    def _show_cursor(self, position: QPointF) -> None:
+        """A hand over what can be dragged, closed while it is."""
+        shapes = Qt.CursorShape
+        if self.measuring:
+            shape = shapes.CrossCursor
+        elif self._held is not None or self._leaf_held is not None:
+            shape = shapes.ClosedHandCursor
+        else:
+            over = self._space or self._leaf_under(position) is not None
+            shape = shapes.OpenHandCursor if over else shapes.ArrowCursor
+        if shape != self.cursor().shape():
+            self.setCursor(shape)
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
-        """Let go of the picture."""
-        self._held, self._dragging = None, False
+        """Let go of leaf and picture."""
+        self._held, self._leaf_held, self._dragging = None, None, False
+        self._show_cursor(event.position())
         super().mouseReleaseEvent(event)
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        """Ask for a menu about what is under the pointer."""
+        self.menu_asked.emit(QPointF(event.pos()), event.globalPos())
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         """Zoom at the pointer."""
@@ -186,11 +240,29 @@ class PictureCanvas(PlanCanvas):
         event.accept()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Esc ends measuring."""
+        """Esc ends measuring; the space bar makes ground of everything as long as it is held."""
         if event.key() == Qt.Key.Key_Escape and self.measuring:
             self.measure(False)
+        elif event.key() == Qt.Key.Key_Space:
+            self._hold_space(True)
         else:
             super().keyPressEvent(event)
+
+    def keyReleaseEvent(self, event: QKeyEvent) -> None:
+        """Let go of the space bar."""
+        if event.key() == Qt.Key.Key_Space and not event.isAutoRepeat():
+            self._hold_space(False)
+        else:
+            super().keyReleaseEvent(event)
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        """A space bar let go elsewhere is not heard of."""
+        self._hold_space(False)
+        super().focusOutEvent(event)
+
+    def _hold_space(self, held: bool) -> None:
+        self._space = held
+        self._show_cursor(QPointF(self.mapFromGlobal(QCursor.pos())))
 
     def event(self, event: QEvent) -> bool:
         """Zoom with two fingers, on a screen or a touch pad."""

@@ -1,19 +1,35 @@
 """Where the picture stands: the canvas once it is loaded, and words where there is nothing to draw."""
 
 import atexit
+import re
 import tempfile
+from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
 import shiboken6
-from PySide6.QtCore import QMimeData, Qt, Signal
-from PySide6.QtGui import QGuiApplication, QImage
-from PySide6.QtWidgets import QButtonGroup, QFrame, QLabel, QSizePolicy, QStackedLayout, QToolButton, QWidget
+from PySide6.QtCore import QMimeData, QPointF, Qt, Signal
+from PySide6.QtGui import QAction, QGuiApplication, QImage
+from PySide6.QtWidgets import (
+    QButtonGroup,
+    QFrame,
+    QLabel,
+    QMenu,
+    QSizePolicy,
+    QStackedLayout,
+    QToolButton,
+    QWidget,
+)
 
 from configurator.ui.form.special import LEAVES
 from configurator.ui.kit.layout import GROW, across, fill
 from configurator.ui.kit.look import GRID, tinted
 from configurator.ui.state.session import Session
+
+NUMBER = r"(less than )?[0-9/.'\"-]+( (in|mm))?"
+"""What of a dimension's text is its number, with its unit."""
+IN_MENU = (("copy_png", "copy_svg", "export"), ("fit", "true", "measure", "sweep"))
+"""Commands of the window that the picture's menu has, in groups."""
 
 
 def _take_back(copied: QMimeData) -> None:
@@ -38,6 +54,9 @@ class Picture(QFrame):
         super().__init__()
         self.session = session
         self.canvas: Any = None
+        self.commands: Mapping[str, QAction] = {}
+        """The window's commands by name, for the menu."""
+        self._menu = QMenu(self)
         self.words = QLabel("The picture is being drawn…")
         self.words.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.words.setWordWrap(True)
@@ -65,6 +84,8 @@ class Picture(QFrame):
         self.canvas.moved.connect(self._look)
         self.canvas.picked.connect(self._ask_work)
         self.canvas.measured.connect(self.measured)
+        self.canvas.turned.connect(self.session.swing)
+        self.canvas.menu_asked.connect(lambda position, at: self.menu_at(position).popup(at))
         self._stack.addWidget(self.canvas)
 
     def show_state(self, by: str) -> None:
@@ -111,6 +132,24 @@ class Picture(QFrame):
         atexit.register(_take_back, copied)
         if (application := QGuiApplication.instance()) is not None:
             application.aboutToQuit.connect(lambda: _take_back(copied))
+
+    def menu_at(self, position: QPointF) -> QMenu:
+        """Return the menu about what is at a place of the canvas."""
+        spot, menu = self.canvas.spot_under(position), self._menu
+        menu.clear()
+        if spot is not None and spot.measures:
+            number = re.match(NUMBER, spot.text)
+            words = number.group() if number else spot.text
+            menu.addAction(f"Copy {words}", lambda: QGuiApplication.clipboard().setText(words))
+            menu.addAction("Show the work", lambda: self._ask_work(position))
+        if spot is not None:
+            asked = spot.measures or spot.name
+            menu.addAction("What is this?", lambda: self.session.asked.emit(asked))
+            menu.addSeparator()
+        for group in IN_MENU:
+            menu.addActions([self.commands[name] for name in group if name in self.commands])
+            menu.addSeparator()
+        return menu
 
     def _look(self, position: Any) -> None:
         """Tell what place of the plan the pointer is on, or that it is on none."""

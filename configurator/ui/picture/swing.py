@@ -5,7 +5,6 @@ from typing import TYPE_CHECKING, Any
 from PySide6.QtCore import QEvent, QRect, QSize, Qt, Signal
 from PySide6.QtGui import QHelpEvent, QMouseEvent, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import (
-    QDoubleSpinBox,
     QGridLayout,
     QLabel,
     QSizePolicy,
@@ -17,7 +16,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from configurator.ui.kit.layout import add
+from configurator.ui.kit.layout import StillSlider, StillSpin, add
 from configurator.ui.kit.look import GRID, sized, tabular
 from configurator.ui.state.session import Session
 
@@ -39,7 +38,7 @@ class SwingControl(QWidget):
         self._of: tuple[Study | None, object] = (None, None)
         self._moments: tuple[Moment, ...] = ()
         self._ticks: tuple[tuple[float, str], ...] = ()
-        self.slider = QSlider(Qt.Orientation.Horizontal)
+        self.slider = StillSlider(Qt.Orientation.Horizontal)
         self.slider.setRange(0, 180 * STEPS)
         self.slider.setSingleStep(STEPS)
         self.slider.setPageStep(15 * STEPS)
@@ -56,7 +55,7 @@ class SwingControl(QWidget):
         self.before.clicked.connect(lambda: self.step(forward=False))
         self.next.clicked.connect(lambda: self.step(forward=True))
         self.swept = QToolButton()
-        self.angle = QDoubleSpinBox()
+        self.angle = StillSpin()
         self._set_up_field()
         self._put_together()
 

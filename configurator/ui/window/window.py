@@ -89,6 +89,7 @@ class Window(Frame):
 
         self.work = WorkArea(self.session)
         self.work.picture.measured.connect(self._show_measured)
+        self.work.picture.commands = self.commands.actions_by_name
         self.columns.replaceWidget(1, self.work)
         self._room.deleteLater()
         self._share_room()

@@ -193,3 +193,68 @@ def test_the_picture_is_copied_as_an_image_and_as_a_drawing(window):
 def test_without_a_picture_the_commands_say_so(bare_window):
     bare_window.commands.actions_by_name["zoom_in"].trigger()
     assert bare_window.line.text() == "There is no picture yet."
+
+
+def middle_of_leaf(canvas, panel=0):
+    """A place of the widget on the leaf, near its pin."""
+    one = canvas._sheet.panels[panel]
+    shown = one.hung.shown_at(math.radians(canvas._angle))
+    (x, y), long = pin(canvas, panel), 3.0
+    h = one.hung.h
+    turned_x = x - 0.2 + long * math.cos(shown) + (one.hung.pin.o + h.T / 2) * math.sin(shown)
+    return on_widget(canvas, panel, (turned_x, y + long * math.sin(shown) - h.T / 2 * math.cos(shown)))
+
+
+def test_dragging_the_leaf_turns_it_and_the_ground_or_the_space_bar_moves_the_picture(qtbot, canvas):
+    turned = []
+    canvas.turned.connect(turned.append)
+    canvas.set_angle(90)
+    at = middle_of_leaf(canvas)
+    move_pointer(canvas, at)
+    assert canvas.cursor().shape() == Qt.CursorShape.OpenHandCursor
+    press(canvas, QEvent.Type.MouseButtonPress, at)
+    move_pointer(canvas, at, Qt.MouseButton.LeftButton)
+    assert turned[-1] == pytest.approx(90)
+    x, y = pin(canvas)
+    from_pin = views(canvas)[0].to_plan(canvas._on_sheet(at))
+    farther = math.atan2(from_pin[1] - y, from_pin[0] - x) + math.radians(30)
+    move_pointer(
+        canvas,
+        on_widget(canvas, 0, (x + 3 * math.cos(farther), y + 3 * math.sin(farther))),
+        Qt.MouseButton.LeftButton,
+    )
+    assert turned[-1] == pytest.approx(120)
+    press(canvas, QEvent.Type.MouseButtonRelease, at)
+    assert canvas.framing == AS_FRAMED
+    qtbot.keyPress(canvas, Qt.Key.Key_Space)
+    press(canvas, QEvent.Type.MouseButtonPress, at)
+    move_pointer(canvas, at + QPointF(20, 10), Qt.MouseButton.LeftButton)
+    press(canvas, QEvent.Type.MouseButtonRelease, at)
+    qtbot.keyRelease(canvas, Qt.Key.Key_Space)
+    assert canvas.framing.moved == pytest.approx((15, -7.5))
+    assert len(turned) == 2
+
+
+def test_the_menu_is_about_what_is_under_the_pointer(qtbot, read_window):
+    picture, asked = read_window.work.picture, []
+    dimension = next(
+        one
+        for group in picture.canvas.turning_groups()
+        for one in group.primitives
+        if getattr(one, "name", "") == "pin axis off frame face"
+    )
+    at = on_widget(picture.canvas, 0, dimension.text_at)
+    titles = [action.text() for action in picture.menu_at(at).actions() if action.text()]
+    assert titles == [
+        f"Copy {dimension.text.partition(' pin')[0]}", "Show the work", "What is this?",
+        "Copy picture", "Copy picture as SVG", "Export picture…", "Fit", "True size", "Measure", "Sweep",
+    ]  # fmt: skip
+    picture.menu_at(at).actions()[0].trigger()
+    assert QGuiApplication.clipboard().text() == "3/8 in"
+    read_window.session.asked.disconnect(read_window.beside.show_word)
+    read_window.session.asked.connect(asked.append)
+    picture.menu_at(at).actions()[2].trigger()
+    read_window.session.asked.connect(read_window.beside.show_word)
+    assert asked == ["pin axis off frame face"]
+    beside = [action.text() for action in picture.menu_at(QPointF(2, 2)).actions() if action.text()]
+    assert beside == titles[3:]

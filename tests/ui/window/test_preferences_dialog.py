@@ -3,7 +3,7 @@
 import pytest
 from PySide6.QtCore import QPoint, QPointF, QSettings, Qt
 from PySide6.QtGui import QImage, QWheelEvent
-from PySide6.QtWidgets import QApplication, QComboBox, QLabel
+from PySide6.QtWidgets import QAbstractSlider, QAbstractSpinBox, QApplication, QComboBox, QLabel, QScrollBar
 
 from configurator.model import Shop
 from configurator.ui.state.preferences import APPEARANCES, KEEP_AFTER, Preferences
@@ -112,17 +112,26 @@ def test_what_programs_before_kept_still_holds(tmp_path):
     assert set(APPEARANCES) == {"light", "dark", "system"}
 
 
-@pytest.mark.parametrize("name", ["", "schedule", "order", "sheets", "practice"])
-def test_the_wheel_changes_no_choice(read_window, name):
+@pytest.mark.parametrize("name", ["", "schedule", "order", "sheets", "practice", "import"])
+def test_the_wheel_changes_nothing_that_is_not_being_edited(read_window, name):
     read_window.turn_to(name)
     none, button = Qt.KeyboardModifier.NoModifier, Qt.MouseButton.NoButton
-    combos = [combo for combo in read_window.findChildren(QComboBox) if combo.count() > 1]
+    combos = [one for one in read_window.findChildren(QComboBox) if one.count() > 1]
+    numbers = [
+        one for kind in (QAbstractSpinBox, QAbstractSlider) for one in read_window.findChildren(kind)
+        if not isinstance(one, QScrollBar)
+    ]  # fmt: skip
     assert combos
-    for combo in combos:
-        before, at = combo.currentIndex(), QPointF(combo.rect().center())
+    assert numbers
+    read_window.openings.list.setFocus()
+    for one in (*combos, *numbers):
+        if one.window() is not read_window or one.hasFocus():
+            continue
+        value = one.currentIndex if isinstance(one, QComboBox) else one.value
+        before, at = value(), QPointF(one.rect().center())
         for turn in (-120, 120):
-            where, begun = QPointF(combo.mapToGlobal(at)), Qt.ScrollPhase.NoScrollPhase
+            where, begun = QPointF(one.mapToGlobal(at)), Qt.ScrollPhase.NoScrollPhase
             event = QWheelEvent(at, where, QPoint(), QPoint(0, turn), button, none, begun, False)
-            QApplication.sendEvent(combo, event)
-            assert combo.currentIndex() == before, combo.accessibleName()
+            QApplication.sendEvent(one, event)
+            assert value() == before, one.accessibleName()
     read_window.turn_to("")
