@@ -10,6 +10,7 @@ import threading
 from contextlib import suppress
 from pathlib import Path
 from types import TracebackType
+from typing import IO
 
 from PySide6.QtCore import QSettings, QSocketNotifier, QTimer
 from PySide6.QtGui import QIcon
@@ -28,7 +29,7 @@ from configurator.ui.window.window import Window
 
 NAME = "opening-configurator"
 LARGEST_LOG = 2**20
-"""Bytes; a longer log is put aside when the window opens, in place of the one before."""
+"""Bytes; a longer log is put aside, in place of the one before."""
 AFTER_THE_PICTURE_MS = 200
 """What looks after the file is loaded only when the picture is on the screen too."""
 
@@ -94,6 +95,34 @@ def log_place() -> Path:
     return state_folder() / "log.txt"
 
 
+class Log(logging.StreamHandler[IO[str]]):
+    """Writes to the log as long as the program runs; where it grew long it is put aside and begun anew.
+
+    Raises OSError where it cannot be written.
+    """
+
+    def __init__(self, place: Path) -> None:
+        place.parent.mkdir(parents=True, exist_ok=True)
+        self.place = place
+        super().__init__(self._opened())
+
+    def emit(self, record: logging.LogRecord) -> None:
+        """Write a record, to a new log where this one grew long."""
+        if self.stream.tell() > LARGEST_LOG:
+            with suppress(OSError):
+                grown, self.stream = self.stream, self._opened()
+                grown.close()
+        super().emit(record)
+
+    def _opened(self) -> IO[str]:
+        if self.place.exists() and self.place.stat().st_size > LARGEST_LOG:
+            self.place.replace(self.place.with_suffix(".before.txt"))
+        # Open as long as the program runs. Of what somebody works on, no one else is to read.
+        log = open(self.place, "a", encoding="utf-8", errors="backslashreplace", opener=_open_privately)  # noqa: SIM115
+        faulthandler.enable(log)
+        return log
+
+
 def keep_log() -> None:
     """Write what goes wrong to the log too, in any thread, and even where the program itself dies of it.
 
@@ -101,14 +130,7 @@ def keep_log() -> None:
     """
     handlers: list[logging.Handler] = [logging.StreamHandler()] if sys.stderr is not None else []
     with suppress(OSError):
-        place = log_place()
-        place.parent.mkdir(parents=True, exist_ok=True)
-        if place.exists() and place.stat().st_size > LARGEST_LOG:
-            place.replace(place.with_suffix(".before.txt"))
-        # Open as long as the program runs. Of what somebody works on, no one else is to read.
-        log = open(place, "a", encoding="utf-8", errors="backslashreplace", opener=_open_privately)  # noqa: SIM115
-        faulthandler.enable(log)
-        handlers.append(logging.StreamHandler(log))
+        handlers.append(Log(log_place()))
     logging.basicConfig(format="%(asctime)s %(levelname)s %(name)s: %(message)s", handlers=handlers)
     threading.excepthook = lambda died: logging.getLogger(NAME).error(
         "a thread died", exc_info=(died.exc_type, died.exc_value or died.exc_type(), died.exc_traceback)

@@ -1,6 +1,8 @@
 """The window as the command line starts it: a process of its own, from the file to a close in order."""
 
+import faulthandler
 import json
+import logging
 import os
 import subprocess
 import sys
@@ -14,7 +16,7 @@ from configurator.project_file.held import open_held
 from configurator.project_file.lock import holder_of
 from configurator.project_file.recovery import left_behind
 from configurator.ui import app
-from configurator.ui.app import LARGEST_LOG
+from configurator.ui.app import LARGEST_LOG, Log
 from configurator.ui.state.edits import new_job
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -130,6 +132,20 @@ def test_a_log_that_grew_long_is_put_aside(path):
     run_window(path, RUN, XDG_STATE_HOME=str(path.parent / "state")).check_returncode()
     assert log.read_bytes() == b""
     assert log.with_name("log.before.txt").stat().st_size == LARGEST_LOG + 1
+
+
+def test_a_log_is_put_aside_while_the_program_runs_too(tmp_path, monkeypatch):
+    log = Log(tmp_path / "log.txt")
+    monkeypatch.setattr(app, "LARGEST_LOG", 100)
+    try:
+        for number in range(3):
+            log.emit(logging.LogRecord("n", 40, "", 0, f"{number}" * 80, (), None))
+        assert (tmp_path / "log.txt").read_text() == "2" * 80 + "\n"
+        assert len((tmp_path / "log.before.txt").read_text().split()) == 2
+        assert (tmp_path / "log.txt").stat().st_mode & 0o777 == 0o600
+    finally:
+        faulthandler.enable()
+        log.stream.close()
 
 
 def test_a_window_opens_where_no_log_can_be_written(path):
