@@ -1,4 +1,8 @@
-"""Print how long the canvas takes: an edit redrawn whole, and a step of the swing. Run it by itself."""
+"""Print how long the canvas takes: an edit redrawn whole, a step of the swing, of a zoom and of a pan.
+
+Frames of zoom and pan should be as quick as the swing's: each is the last picture moved, and every 40 ms
+it is drawn anew, which counts among them. Run it by itself.
+"""
 
 import os
 import statistics
@@ -13,10 +17,12 @@ if "--2x" in sys.argv:
 
 from PySide6.QtWidgets import QApplication
 
+from configurator.drawing.base.view import AS_FRAMED, Framing
 from configurator.project_file import load
 from configurator.resource_files import resource_path
 from configurator.study import study
 from configurator.ui.kit.canvas import PlanCanvas
+from configurator.ui.picture.canvas import PictureCanvas
 from configurator.units import Display
 
 RUNS = 120
@@ -54,7 +60,7 @@ def main() -> None:
         )
         for n in range(16)
     ]
-    canvas = PlanCanvas()
+    canvas = PictureCanvas()
     canvas.resize(1200, 700)
     canvas.show()
     app.processEvents()
@@ -66,6 +72,12 @@ def main() -> None:
     print("swinging:          ", timed(app, canvas, lambda n: canvas.set_angle(90 + n % 80)))
     canvas.show_study(studies[0], 90, Display(), False, swept=True)
     print("the same, swept:   ", timed(app, canvas, lambda n: canvas.set_angle(90 + n % 80)))
+    canvas.show_study(studies[0], 170, Display(), False)
+    zoomed, panned = (lambda n: Framing(1 + n / 40, (0, 0))), (lambda n: Framing(2.0, (n, n / 2)))
+    print("zooming:           ", timed(app, canvas, lambda n: canvas.frame_soon(zoomed(n))))
+    print("panning:           ", timed(app, canvas, lambda n: canvas.frame_soon(panned(n))))
+    canvas.frame(AS_FRAMED)
+    print("zoomed, drawn anew:", timed(app, canvas, lambda n: canvas.frame(zoomed(n))))
 
 
 main()

@@ -88,10 +88,10 @@ class Stack:
         x, y = self.corner(column)
         return (x + self.side * (text_width(self.texts[column], self.size) / 2 + 2.0), y + 2.0)
 
-    def boxes(self) -> list[Box]:
-        """Return the boxes of the texts."""
-        columns = range(len(self.texts))
-        return [text_box(self.middle(n), self.texts[n], self.size, "middle") for n in columns]
+    def boxes(self) -> Iterator[Box]:
+        """Yield the boxes of the texts, the farthest out first: most ways fail at that one."""
+        for n in reversed(range(len(self.texts))):
+            yield text_box(self.middle(n), self.texts[n], self.size, "middle")
 
 
 @dataclass(frozen=True, slots=True)

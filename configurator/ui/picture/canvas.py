@@ -3,18 +3,23 @@
 import math
 from typing import Any
 
-from PySide6.QtCore import QEvent, QPointF, Qt, Signal
+from PySide6.QtCore import QEvent, QPointF, QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import (
+    QColor,
     QContextMenuEvent,
     QCursor,
     QFocusEvent,
+    QImage,
     QKeyEvent,
     QMouseEvent,
     QNativeGestureEvent,
+    QPainter,
+    QPaintEvent,
     QWheelEvent,
 )
 from PySide6.QtWidgets import QGestureEvent, QPinchGesture, QWidget
 
+from configurator.drawing.base.style import materials
 from configurator.drawing.base.view import AS_FRAMED, Box, Framing
 from configurator.drawing.plan.measuring import Snap, distance_words, drawn_parts, snapped
 from configurator.drawing.plan.panel import Panel
@@ -32,6 +37,8 @@ _NOTCH = 120.0
 """What Qt counts for one notch of a wheel."""
 _NEAR = 9.0
 """A place within so many pixels of the pointer is taken for measuring."""
+_SOON = 40
+"""Milliseconds until a picture that was only moved is drawn anew."""
 _DRAGGED = 3.0
 """Pixels a pressed pointer moves before the picture goes with it."""
 
@@ -58,7 +65,11 @@ class PictureCanvas(PlanCanvas):
         self._held: QPointF | None = None
         self._leaf_held: tuple[Panel, float] | None = None
         self._dragging = self._space = False
+        self._last: tuple[Framing, QImage] | None = None
+        self._soon = QTimer(singleShot=True, interval=_SOON)
         super().__init__(parent)
+        self._soon.setParent(self)
+        self._soon.timeout.connect(self.settle)
         self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
         self.grabGesture(Qt.GestureType.PinchGesture)
 
@@ -78,6 +89,57 @@ class PictureCanvas(PlanCanvas):
             self.framing = framing
             self._redraw()
 
+    def frame_soon(self, framing: Framing) -> None:
+        """Show it framed so at once, as the last picture moved; it is drawn anew some moments later.
+
+        So a wheel and a dragged picture are followed as quickly as a swing.
+        """
+        if framing == self.framing or self._sheet is None:
+            return
+        if self._last is None:
+            self._last = (self.framing, _image_of(self))
+        self.framing = framing
+        self.update()
+        if not self._soon.isActive():
+            self._soon.start()
+
+    def settle(self) -> None:
+        """Draw anew what was only moved."""
+        if self._last is not None:
+            self._redraw()
+
+    def _redraw(self) -> None:
+        self._last = None
+        self._soon.stop()
+        super()._redraw()
+
+    def set_angle(self, angle: float) -> None:
+        """Swing the leaves to `angle` degrees, in the picture as it is framed now."""
+        self.settle()
+        super().set_angle(angle)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the picture, or the last one moved to where it is framed now."""
+        if self._last is None:
+            super().paintEvent(event)
+            return
+        (before, image), now, share = self._last, self.framing, DPI / POINTS_PER_INCH
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform)
+        painter.drawImage(0, 0, image)
+        for window in self._sheet.windows:
+            left, top = window.left * share, (self._sheet.height - window.top) * share
+            seen = QRectF(left, top, window.width * share, window.height * share)
+            painter.save()
+            painter.setClipRect(seen)
+            painter.fillRect(seen, QColor(materials()["paper"].ground.on(self._dark)))
+            painter.translate(seen.center() + _pixels(now.moved))
+            painter.scale(now.zoom / before.zoom, now.zoom / before.zoom)
+            painter.translate(-seen.center() - _pixels(before.moved))
+            painter.drawImage(0, 0, image)
+            painter.restore()
+        painter.end()
+
     def forget_framing(self) -> None:
         """Frame the next opening of itself, and measure nothing of the one before."""
         self.framing, self._from = AS_FRAMED, None
@@ -92,13 +154,16 @@ class PictureCanvas(PlanCanvas):
 
     def zoom(self, grown: float, position: QPointF | None = None) -> None:
         """Show it so much larger; what lies at a place of the widget, as a rule the hinge, stays there."""
+        if position is None:
+            self.settle()
         if self._sheet is None or not self._sheet.panels:
             return
         panel = self._panel_at(position) if position is not None else None
         view = self._sheet.panels[panel or 0].main.view
         at = self._on_sheet(position) if position is not None and panel is not None else self._hinge()
         grown = min(max(grown, LEAST / self.framing.zoom), MOST / self.framing.zoom)
-        self.frame(self.framing.about(at, _middle(view.window), grown))
+        framing = self.framing.about(at, _middle(view.window), grown)
+        (self.frame if position is None else self.frame_soon)(framing)
 
     def show_true_size(self) -> None:
         """Show an inch of the plan as an inch of the screen, as far as the screen knows its own size."""
@@ -122,7 +187,7 @@ class PictureCanvas(PlanCanvas):
     def _move(self, by: QPointF) -> None:
         share = POINTS_PER_INCH / DPI
         x, y = self.framing.moved
-        self.frame(Framing(self.framing.zoom, (x + by.x() * share, y - by.y() * share)))
+        self.frame_soon(Framing(self.framing.zoom, (x + by.x() * share, y - by.y() * share)))
 
     # --- Measuring ---
 
@@ -172,6 +237,7 @@ class PictureCanvas(PlanCanvas):
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """Take a place while measuring, else hold the leaf or the picture."""
+        self.settle()
         left = event.button() == Qt.MouseButton.LeftButton
         if left and self.measuring:
             self._take(event.position())
@@ -232,6 +298,7 @@ class PictureCanvas(PlanCanvas):
 
     def contextMenuEvent(self, event: QContextMenuEvent) -> None:
         """Ask for a menu about what is under the pointer."""
+        self.settle()
         self.menu_asked.emit(QPointF(event.pos()), event.globalPos())
 
     def wheelEvent(self, event: QWheelEvent) -> None:
@@ -280,3 +347,17 @@ class PictureCanvas(PlanCanvas):
 
 def _middle(window: Box) -> tuple[float, float]:
     return (window.left + window.right) / 2, (window.bottom + window.top) / 2
+
+
+def _pixels(moved: tuple[float, float]) -> QPointF:
+    share = DPI / POINTS_PER_INCH
+    return QPointF(moved[0] * share, -moved[1] * share)
+
+
+def _image_of(canvas: PlanCanvas) -> QImage:
+    """Return what the canvas shows."""
+    pixels = canvas.buffer_rgba()
+    high, wide = pixels.shape[:2]
+    image = QImage(pixels, wide, high, QImage.Format.Format_RGBA8888).copy()
+    image.setDevicePixelRatio(canvas.devicePixelRatioF())
+    return image

@@ -27,6 +27,7 @@ def canvas(qtbot):
 
 
 def views(canvas):
+    canvas.settle()
     return [panel.main.view for panel in canvas._sheet.panels]
 
 
