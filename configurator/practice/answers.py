@@ -1,24 +1,31 @@
 """What counts as a right answer, typed as the trade writes it, within a precision that the question states.
 
 Every kind of answer has a `hint` (what to type, and how exactly), `shown` (the right answer as the trade
-writes it), `is_right`, and `is_clear`, which says that exactly one answer of the stated precision is right.
-What cannot be read raises UnreadableError in words: it is asked again, and not marked wrong.
+writes it), `is_right`, `is_clear` (exactly one answer of the stated precision is right), `like` (such an
+answer with another value, to recognise a slip by) and `slip_of` (the slips that anybody may make with such an
+answer, named). What cannot be read raises UnreadableError: it is asked again, and not marked wrong.
 """
 
 import re
-from collections.abc import Mapping
-from dataclasses import dataclass
-from types import MappingProxyType
-from typing import Protocol
+from dataclasses import dataclass, replace
+from typing import Any, Literal, Protocol
 
-from configurator.practice.words import places
-from configurator.rules.hinge.finish import bhma_number, us_code
+from configurator.practice.words import fraction, number_in, places
 from configurator.rules.hinge.sizes import pairs
-from configurator.units import LengthError, format_size, parse_length, rounded
+from configurator.units import (
+    MM_PER_INCH,
+    TOLERANCE,
+    LengthError,
+    format_size,
+    parse_length,
+    rounded,
+)
 
 _EDGE = 0.05
 """A value within this share of a step of the middle between two steps could be rounded either way."""
 _DECIMALS = {0.01: (2, "hundredth: 9.99"), 0.001: (3, "thousandth: 9.999")}
+_CLOSE = 0.125
+"""Inches: an answer so near was worked the right way and not to the end."""
 
 
 class UnreadableError(ValueError):
@@ -42,9 +49,15 @@ class Answer(Protocol):
     def is_clear(self) -> bool:
         """Say whether exactly one answer of the stated precision is right."""
 
+    def like(self, value: Any) -> "Answer":
+        """Return an answer of the same kind and precision that another value would be right for."""
+
+    def slip_of(self, typed: str) -> str:
+        """Name the slip in a wrong answer that can be read; empty where it is none of the usual ones."""
+
 
 def _is_near(value: float, typed: float, step: float) -> bool:
-    return abs(typed - value) < step / 2
+    return abs(typed - value) <= step / 2 + TOLERANCE
 
 
 def _is_off_the_middle(value: float, step: float) -> bool:
@@ -52,19 +65,31 @@ def _is_off_the_middle(value: float, step: float) -> bool:
     return abs(share - 0.5) > _EDGE
 
 
+def _length(typed: str) -> float:
+    try:
+        return parse_length(typed)
+    except LengthError as error:
+        raise UnreadableError(str(error)) from None
+
+
 @dataclass(frozen=True, slots=True)
 class LengthAnswer:
-    """A length in inches, to the nearest `step` of an inch."""
+    """A length in inches, to the nearest `step` of an inch, or in whole millimetres.
+
+    The `least` that will do is wrong on its short side however near; a `stock` size is that size alone.
+    """
 
     value: float
     step: float = 1 / 64
+    limit: Literal["", "least", "stock"] = ""
 
     @property
     def hint(self) -> str:
         """What to type, and how exactly."""
         if self.step in _DECIMALS:
             return f"Inches, to the nearest {_DECIMALS[self.step][1]}"
-        return f"Inches, to the nearest 1/{round(1 / self.step)}: 7-21/32, 7.656, 11'-7\" or 200 mm"
+        nearest = f"1/{round(1 / self.step)}" if self.step < 1 else fraction(self.step)
+        return f"Inches, to the nearest {nearest}: 7-21/32, 7.656, 11'-7\" or 200 mm"
 
     @property
     def shown(self) -> str:
@@ -75,44 +100,96 @@ class LengthAnswer:
 
     def is_right(self, typed: str) -> bool:
         """Say whether the length typed is nearer than half a step. Raises UnreadableError."""
-        try:
-            return _is_near(self.value, parse_length(typed), self.step)
-        except LengthError as error:
-            raise UnreadableError(str(error)) from None
+        inches = _length(typed)
+        if self.limit == "least" and inches < self.value - TOLERANCE:
+            return False
+        if _in_whole_mm(typed):
+            return self._is_whole_mm(round(inches * MM_PER_INCH))
+        if self.limit == "stock":
+            return abs(inches - self.value) < TOLERANCE
+        return _is_near(self.value, inches, self.step)
+
+    def _is_whole_mm(self, mm: int) -> bool:
+        """Take the nearest millimetre, of a least length the next one up."""
+        if self.limit == "least":
+            return 0 <= mm - self.value * MM_PER_INCH < 1
+        return abs(mm - self.value * MM_PER_INCH) <= max(0.5, self.step * MM_PER_INCH / 2 - TOLERANCE)
 
     def is_clear(self) -> bool:
         """Say whether the value is far enough from the middle between two steps."""
         return _is_off_the_middle(self.value, self.step)
 
+    def like(self, value: float) -> "LengthAnswer":
+        """Return the answer that another length would be right for."""
+        return LengthAnswer(value, self.step)
+
+    def slip_of(self, typed: str) -> str:
+        """Name millimetres or feet for inches, the unsafe side of a limit, and an answer not worked out."""
+        inches = _length(typed)
+        short = self.value - inches
+        if self.value and re.fullmatch(r"[\d. ]+", typed) and abs(inches / MM_PER_INCH - self.value) < 0.03:
+            return "That is in millimetres. Write mm after it, or give inches."
+        if self.value > 1 and abs(12 * inches - self.value) < self.step:
+            return "That is in feet. The answer is asked in inches."
+        if self.limit and TOLERANCE < short <= 1:
+            return "Too small, if only by a little: a least size is rounded up, never down."
+        if 0 < abs(short) <= _CLOSE and self.step < 1 / 16:
+            return "Close, and outside the precision asked. Work it once more, fraction by fraction."
+        return ""
+
+
+def _in_whole_mm(typed: str) -> bool:
+    return re.fullmatch(r"\s*\d+\s*mm\s*", typed.lower()) is not None
+
 
 @dataclass(frozen=True, slots=True)
 class AngleAnswer:
-    """An angle in degrees, to the nearest `step` of a degree."""
+    """An angle in degrees, to the nearest `step` of a degree; a `setting` is that whole degree alone."""
 
     value: float
     step: float = 1.0
+    setting: bool = False
 
     @property
     def hint(self) -> str:
         """What to type, and how exactly."""
         nearest = "nearest degree: 45" if self.step == 1.0 else "nearest tenth of a degree: 45.5"
-        return f"Degrees, to the {nearest}"
+        return "Whole degrees, such as 45" if self.setting else f"Degrees, to the {nearest}"
 
     @property
     def shown(self) -> str:
         """The right answer as the trade writes it."""
         return f"{places(self.value, 0 if self.step == 1.0 else 1)}°"
 
-    def is_right(self, typed: str) -> bool:
-        """Say whether the angle typed is nearer than half a step. Raises UnreadableError."""
+    def _read(self, typed: str) -> float:
         plain = re.sub(r"\s*(?:°|degrees?|deg\.?)$", "", typed.strip().lower())
         if not re.fullmatch(r"\d{1,4}(?:\.\d{0,9})?|\.\d{1,9}", plain):
             raise UnreadableError("Type degrees as a number, such as 171.8 or 90.")
-        return _is_near(self.value, float(plain), self.step)
+        return float(plain)
+
+    def is_right(self, typed: str) -> bool:
+        """Say whether the angle typed is nearer than half a step. Raises UnreadableError."""
+        degrees = self._read(typed)
+        return degrees == self.value if self.setting else _is_near(self.value, degrees, self.step)
 
     def is_clear(self) -> bool:
         """Say whether the value is far enough from the middle between two steps."""
         return _is_off_the_middle(self.value, self.step)
+
+    def like(self, value: float) -> "AngleAnswer":
+        """Return the answer that another angle would be right for."""
+        return AngleAnswer(value, self.step)
+
+    def slip_of(self, typed: str) -> str:
+        """Name a part of a degree, the unsafe side of a limit, and what is counted from the wall."""
+        degrees = self._read(typed)
+        if self.setting and 0 < degrees - self.value <= 1:
+            return "Too far, if only by a little: a stop is set down to a whole degree, never up."
+        if self.setting and not degrees.is_integer():
+            return "Such a stop is set in whole degrees."
+        if degrees != 90 and _is_near(self.value, 180 - degrees, self.step):
+            return "That is counted back from the wall. 0° is the closed door."
+        return ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -128,7 +205,7 @@ class CountAnswer:
         """What to type, and how exactly."""
         if self.in_pairs:
             return "Pairs, exactly: 1-1/2"
-        pair = ": 7, or 3-1/2 pair" if self.things == "hinges" else ""
+        pair = ": 7, seven, 7 ea, or 3-1/2 pair" if self.things == "hinges" else ""
         return f"How many {self.things}, exactly{pair}"
 
     @property
@@ -138,157 +215,47 @@ class CountAnswer:
 
     def is_right(self, typed: str) -> bool:
         """Say whether that many were typed. Raises UnreadableError."""
+        return self._hinges(typed) == self.value
+
+    def _hinges(self, typed: str) -> float:
+        """Return how many things were typed, pairs counted as two."""
         plain = re.sub(r"\s+", " ", typed.strip().lower())
-        number = re.sub(r" ?(?:pairs?|pr\.?)$", "", plain)
+        number = re.sub(r" ?(?:pairs?|pr\.?)(?: of hinges)?$", "", plain)
         if number != plain and self.things == "hinges":
             return self._paired(number)
-        number = plain.removesuffix(self.things).removesuffix(self.things.rstrip("s")).strip()
+        kinds = rf"{self.things.rstrip('s')}s?|{self.things.split()[-1].rstrip('s')}s?"
+        number = re.sub(rf" ?(?:{kinds}|ea\.?|each|pcs?\.?|pieces|no\.?)$", "", plain)
         if self.in_pairs and number == plain:
             return self._paired(number)
-        if not re.fullmatch(r"\d{1,7}", number):
+        counted = number_in(number)
+        if counted is None:
             raise UnreadableError(f"Type a whole number of {self.things}.")
-        return int(number) == self.value
+        return counted
 
-    def _paired(self, number: str) -> bool:
+    def _paired(self, number: str) -> float:
+        counted = number_in(number)
         try:
-            hinges = 2 * parse_length(number)
+            return 2 * (parse_length(number) if counted is None else counted)
         except LengthError:
             raise UnreadableError("Type pairs as a number, such as 3 or 1-1/2.") from None
-        return hinges == self.value
 
     def is_clear(self) -> bool:
         """A count has no other beside it."""
         return self.value > 0
 
+    def like(self, value: int) -> "CountAnswer":
+        """Return the answer that another count would be right for."""
+        return replace(self, value=value)
 
-@dataclass(frozen=True, slots=True)
-class HingeSizeAnswer:
-    """A hinge size, height first, exactly."""
-
-    height: float
-    width: float
-
-    @property
-    def hint(self) -> str:
-        """What to type, and how exactly."""
-        return "A hinge size, height first: 8 x 7-1/2"
-
-    @property
-    def shown(self) -> str:
-        """The right answer as the trade writes it."""
-        return f"{format_size(self.height)} x {format_size(self.width)}"
-
-    def is_right(self, typed: str) -> bool:
-        """Say whether that very size was typed. Raises UnreadableError."""
-        parts = re.split(r"\s*(?:[x×]|by)\s*", typed.strip().lower())
-        if len(parts) != 2:
-            raise UnreadableError("Type height x width, as 4-1/2 x 4.")
-        try:
-            height, width = (parse_length(part, negative=False) for part in parts)
-        except LengthError as error:
-            raise UnreadableError(str(error)) from None
-        return (height, width) == (self.height, self.width)
-
-    def is_clear(self) -> bool:
-        """A size has two numbers above zero."""
-        return self.height > 0 and self.width > 0
-
-
-@dataclass(frozen=True, slots=True)
-class ChoiceAnswer:
-    """One of several, picked or typed by its letter or its words."""
-
-    right: str
-    options: tuple[str, ...]
-
-    @property
-    def hint(self) -> str:
-        """What to type, and how exactly."""
-        return f"Pick one, or type its letter, A to {self.letters[-1]}"
-
-    @property
-    def letters(self) -> str:
-        """A letter for each option, in their order."""
-        return "ABCDEFGH"[: len(self.options)]
-
-    @property
-    def shown(self) -> str:
-        """The right answer as it stands among the options."""
-        return self.right
-
-    def is_right(self, typed: str) -> bool:
-        """Say whether the right one was picked. Raises UnreadableError."""
-        plain = typed.strip().lower()
-        if len(plain) == 1 and plain.upper() in self.letters:
-            return self.options[self.letters.index(plain.upper())] == self.right
-        meant = [option for option in self.options if option.lower() == plain]
-        meant = meant or [option for option in self.options if plain and option.lower().startswith(plain)]
-        if len(meant) != 1:
-            raise UnreadableError(f"Type a letter from A to {self.letters[-1]}.")
-        return meant == [self.right]
-
-    def is_clear(self) -> bool:
-        """Say whether the options are distinct and the right one is among them."""
-        plain = [option.lower() for option in self.options]
-        return len(set(plain)) == len(plain) >= 2 and plain.count(self.right.lower()) == 1
-
-
-HANDS: Mapping[str, str] = MappingProxyType(
-    {"LH": "left hand", "RH": "right hand", "LHR": "left hand reverse", "RHR": "right hand reverse"}
-)
-
-
-def _hand(text: str) -> str:
-    plain = re.sub(r"[^a-z]", "", text.lower()).removesuffix("bevel")
-    words = {name.replace(" ", ""): code for code, name in HANDS.items()}
-    code = plain.upper().removesuffix("B") if plain.upper().endswith("RB") else plain.upper()
-    return words.get(plain, code)
-
-
-def _digits(text: str) -> str:
-    return re.sub(r"\s", "", text)
-
-
-_CODES = MappingProxyType(
-    {
-        "hand": (_hand, r"[LR]HR?", "A hand: LH, RH, LHR or RHR"),
-        "BHMA number": (bhma_number, r"\d{3}", "A BHMA number of three figures: 628"),
-        "US code": (us_code, r"US(?:P|\d{1,2}[A-Z]?)", "A US code: US28"),
-        "opening size": (_digits, r"\d{4,6}", "The size in figures alone, width first: 5080"),
-    }
-)
-
-
-@dataclass(frozen=True, slots=True)
-class CodeAnswer:
-    """A code of the trade, in any of its spellings; `kind` says which sort it is."""
-
-    right: str
-    kind: str
-
-    @property
-    def hint(self) -> str:
-        """What to type, and how exactly."""
-        return _CODES[self.kind][2]
-
-    @property
-    def shown(self) -> str:
-        """The right answer as the trade writes it."""
-        return f"{self.right} ({HANDS[self.right]})" if self.kind == "hand" else self.right
-
-    def is_right(self, typed: str) -> bool:
-        """Say whether that code was typed. Raises UnreadableError."""
-        reader, form, hint = _CODES[self.kind]
-        code = reader(typed)
-        if not re.fullmatch(form, code):
-            raise UnreadableError(f"{hint}.")
-        return code == self.right
-
-    def is_clear(self) -> bool:
-        """Say whether the right code is one that can be typed."""
-        return self.is_right(self.right)
-
-
-def yes_or_no(yes: bool) -> ChoiceAnswer:
-    """Return the answer to a question that is answered by yes or no."""
-    return ChoiceAnswer("yes" if yes else "no", ("yes", "no"))
+    def slip_of(self, typed: str) -> str:
+        """Name pairs for hinges, and hinges for pairs."""
+        typed_hinges = self._hinges(typed)
+        if self.things != "hinges":
+            return ""
+        if self.in_pairs and typed_hinges == 2 * self.value:
+            return "That is hinges. Two hinges make a pair, so there are half as many pair."
+        if 2 * typed_hinges == self.value:
+            return "That is pairs. The answer is asked in hinges, and a pair is two."
+        if typed_hinges == 2 * self.value:
+            return "That is double: a pair is two hinges, so that many hinges is half as many pair."
+        return ""

@@ -12,6 +12,7 @@ from configurator.practice.topics import (
     finishes,
     hands,
     hinges,
+    least_width,
     orders,
     passing,
     pins,
@@ -19,9 +20,12 @@ from configurator.practice.topics import (
     stops,
 )
 
-_MODULES = (sizes, hands, hinges, finishes, pins, clearances, passing, corridors, stops, angles, orders)
+_MODULES = (
+    sizes, hands, hinges, finishes, pins, clearances, least_width, passing, corridors, stops, angles, orders,
+)  # fmt: skip
 TEMPLATES: tuple[Template, ...] = tuple(template for module in _MODULES for template in module.TEMPLATES)
 TOPICS: tuple[str, ...] = tuple(dict.fromkeys(template.topic for template in TEMPLATES))
+LEVELS = (1, 2, 3, 4, 5)
 BY_KEY: Mapping[str, Template] = MappingProxyType({template.key: template for template in TEMPLATES})
 
 
@@ -34,6 +38,11 @@ def course() -> tuple[Template, ...]:
 def of_topic(topic: str) -> tuple[Template, ...]:
     """Return the templates of a topic from easy to hard; those of the whole course for an empty name."""
     return tuple(template for template in course() if topic in ("", template.topic))
+
+
+def of_level(level: int) -> tuple[Template, ...]:
+    """Return the templates of a level, in the order of their topics."""
+    return tuple(template for template in course() if template.level == level)
 
 
 def problem_of(number: int) -> Posed:

@@ -1,32 +1,78 @@
 """A problem of practice and the template it is made from: the same seed gives the same problem."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from random import Random
-from typing import Literal
+from typing import Any
 
 from configurator.model import Opening
 from configurator.practice.answers import Answer
 
 _MOST_TRIES = 500
+_MOST_CASES = 200
+ASKED = "?"
+"""Stands for the answer in the lettering of a picture."""
+
+
+@dataclass(frozen=True, slots=True)
+class Slip:
+    """A wrong answer that is often given, and in one sentence how it comes about."""
+
+    value: Any
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """What stands beside a question: a scene, and what is marked in it, each mark by name with its lettering.
+
+    The mark that is asked for is lettered with `ASKED`, and with the answer once that is told. `openings` are
+    what the scene shows, side by side as A, B and so on where there are several; none is a typical opening.
+    `words` are lettered by the scene itself, as the rooms on both sides of a door.
+    """
+
+    scene: str
+    marks: tuple[tuple[str, str], ...] = ()
+    openings: tuple[Opening, ...] = ()
+    words: tuple[str, ...] = ()
+    values: tuple[float, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Marking:
+    """Whether an answer is right; of a wrong one, how it came about, in one sentence or empty."""
+
+    right: bool
+    why: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Problem:
-    """A question, what is right, and why; `opening` is what the picture shows beside the solution.
+    """A question, what is right, and why; the first line of `solution` is the first step.
 
-    `angle` is how far the door stands open there, degrees; with `shown_first` a picture without numbers
-    stands beside the question too. `convention` names whose way of counting is meant, where practice differs.
+    `hint` says where to look and gives no number away. `opening` is drawn in full with the solution, its door
+    open to `angle` degrees; `picture` stands beside the question. `convention` names whose way of counting is
+    meant, where practice differs.
     """
 
     question: str
     answer: Answer
     solution: tuple[str, ...]
+    hint: str
+    slips: tuple[Slip, ...] = ()
     convention: str = ""
     opening: Opening | None = None
     angle: float = 0.0
-    picture: Literal["plan", "hand"] = "plan"
-    shown_first: bool = False
+    picture: Picture | None = None
+
+    def mark(self, typed: str) -> Marking:
+        """Mark what was typed, and name the slip in it. Raises UnreadableError."""
+        if self.answer.is_right(typed):
+            return Marking(True)
+        for slip in self.slips:
+            if self.answer.like(slip.value).is_right(typed):
+                return Marking(False, slip.why)
+        return Marking(False, self.answer.slip_of(typed))
 
 
 Maker = Callable[[Random], Problem | None]
@@ -52,6 +98,23 @@ class Posed:
     problem: Problem
 
 
+def balanced(*answers: str) -> Callable[[Maker], Maker]:
+    """Return a decorator for makers of questions with few answers: each of them is right equally often."""
+
+    def of(make: Maker) -> Maker:
+        def balanced_maker(random: Random) -> Problem | None:
+            wanted = random.choice(answers)
+            for _ in range(_MOST_CASES):
+                problem = make(random)
+                if problem is not None and problem.answer.like(wanted) == problem.answer:
+                    return problem
+            return None
+
+        return balanced_maker
+
+    return of
+
+
 def pose(template: Template, seed: int) -> Posed:
     """Return the problem of a template and a seed, always the same one.
 
@@ -61,5 +124,21 @@ def pose(template: Template, seed: int) -> Posed:
     for _ in range(_MOST_TRIES):
         problem = template.make(random)
         if problem is not None and problem.answer.is_clear():
-            return Posed(template, seed, problem)
+            return Posed(template, seed, _with_told_slips(problem))
     raise RuntimeError(f"the template {template.key!r} finds no numbers for the seed {seed}")
+
+
+def as_typed(answer: Answer) -> str:
+    """Return what somebody types who means an answer: a code or an option as it is, else what is shown."""
+    return str(getattr(answer, "right", answer.shown))
+
+
+def _with_told_slips(problem: Problem) -> Problem:
+    """Leave out slips that lead to the right answer with these numbers, and all but the first of a value."""
+    kept: list[Slip] = []
+    for slip in problem.slips:
+        typed = as_typed(problem.answer.like(slip.value))
+        same = problem.answer.is_right(typed)
+        if not same and not any(problem.answer.like(one.value).is_right(typed) for one in kept):
+            kept.append(slip)
+    return replace(problem, slips=tuple(kept))

@@ -8,6 +8,7 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
+from types import MappingProxyType
 
 from configurator.tables import Mark, resource_rows
 
@@ -66,12 +67,47 @@ def _rank(word: Word, wanted: str) -> int:
     return next((place for place, holds in enumerate(choices) if holds), len(choices))
 
 
+_ALSO: Mapping[str, str] = MappingProxyType(
+    {
+        "backset": "door hinge backset", "bevel": "latch bevel", "beveled": "latch bevel",
+        "proud": "frame proud", "bumper": "door stop", "overhead stop": "door stop", "door face": "inset",
+        "double doors": "active leaf", "open width": "hinge open width",
+        "laid open flat": "hinge open width", "finish": "finish number", "height hinge": "hinge height",
+        "knuckle": "knuckles", "lock edge": "latch edge least", "opening size": "opening",
+        "opens flat": "greatest angle", "open flat": "greatest angle",
+        "opened flat": "clear past frame at 180", "stands out": "projection", "weight": "hinge weight",
+        "screw": "screws", "leaf": "leaf of a door", "leaves": "leaf of a door",
+        "frame backset": "frame hinge backset", "square open": "clear width", "antifriction": "bearing",
+        "spindle": "lever", "corridor": "encroachment",
+    }
+)  # fmt: skip
+"""What else a word is called in a sentence, and the term it stands under."""
+
+
+@cache
+def _named() -> tuple[re.Pattern[str], Mapping[str, Word]]:
+    """Return what finds words in a sentence, the longer first, and the words by what is found."""
+    by_term = {word.term.lower(): word for word in glossary()}
+    found = {**{name: by_term[term] for name, term in _ALSO.items()}, **by_term}
+    names = "|".join(re.escape(name) for name in sorted(found, key=len, reverse=True))
+    return re.compile(rf"\b({names})(?:s|es)?\b", re.IGNORECASE), found
+
+
+def words_marked(sentence: str) -> tuple[tuple[str, Word | None], ...]:
+    """Return a sentence in pieces, each with the word that it is; a word is marked where it first stands."""
+    pattern, words = _named()
+    pieces: list[tuple[str, Word | None]] = []
+    seen, at = set[str](), 0
+    for match in pattern.finditer(sentence):
+        word = words[match[1].lower()]
+        if word.term not in seen:
+            seen.add(word.term)
+            pieces += [(sentence[at : match.start()], None), (match[0], word)]
+            at = match.end()
+    return (*pieces, (sentence[at:], None))
+
+
 def words_in(sentence: str) -> tuple[Word, ...]:
-    """Return the words whose term stands in a sentence, a longer one instead of a shorter within it."""
-    left, found = sentence.lower(), []
-    for word in sorted(glossary(), key=lambda word: -len(word.term)):
-        pattern = rf"\b{re.escape(word.term.lower())}(s|es)?\b"
-        if re.search(pattern, left):
-            found.append(word)
-            left = re.sub(pattern, " ", left)
-    return tuple(sorted(found, key=glossary().index))
+    """Return the words that stand in a sentence, a longer one instead of a shorter within it."""
+    found = {word.term: word for _, word in words_marked(sentence) if word is not None}
+    return tuple(sorted(found.values(), key=glossary().index))

@@ -2,14 +2,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from configurator.practice.answers import (
-    AngleAnswer,
+from configurator.practice.answers import AngleAnswer, CountAnswer, LengthAnswer, UnreadableError
+from configurator.practice.written import (
     ChoiceAnswer,
     CodeAnswer,
-    CountAnswer,
     HingeSizeAnswer,
-    LengthAnswer,
-    UnreadableError,
+    OpeningSizeAnswer,
     yes_or_no,
 )
 
@@ -57,6 +55,93 @@ def test_an_angle_is_read_with_and_without_its_unit(typed):
 @pytest.mark.parametrize("typed", ["171.7", "171.9", "180"])
 def test_an_angle_a_tenth_beside_is_wrong(typed):
     assert not AngleAnswer(171.788, 0.1).is_right(typed)
+
+
+@pytest.mark.parametrize(
+    "typed", ["4", "four", "Four", "4 ea", "4 each", "4 hinges", "4 pcs", "2 pair", "two pairs"]
+)
+def test_a_count_is_read_in_words_and_with_its_unit(typed):
+    assert CountAnswer(4).is_right(typed)
+
+
+def test_a_count_of_screws_takes_its_short_name():
+    for typed in ("832 screws", "832 wood screws", "832", "832 ea", "832 screw"):
+        assert CountAnswer(832, "wood screws").is_right(typed), typed
+    assert CountAnswer(1248, "wood screws").is_right("1,248")
+    assert CountAnswer(42, "doors").is_right("forty-two doors")
+
+
+@pytest.mark.parametrize("typed", ["3-10 x 6-8", "3'-10\" x 6'-8\"", "31068", "3-10 by 6-8"])
+def test_an_opening_size_is_read_in_every_notation(typed):
+    assert OpeningSizeAnswer(46, 80).is_right(typed)
+
+
+def test_an_opening_size_turned_about_is_named():
+    answer = OpeningSizeAnswer(36, 84)
+    assert answer.is_right("3070")
+    assert not answer.is_right("7030")
+    assert (
+        answer.slip_of("7-0 x 3-0") == "That is height first, as a hinge is written. A door is width first."
+    )
+
+
+def test_a_length_is_right_in_either_unit_within_the_precision_asked():
+    answer = LengthAnswer(7.65625)
+    for typed in ("7-21/32", "7.656", "7.66", "194.5 mm", "194 mm", "7 21/32"):
+        assert answer.is_right(typed), typed
+    for typed in ("7-5/8", "7.67", "195 mm", "193 mm", "194.9 mm"):
+        assert not answer.is_right(typed), typed
+
+
+def test_a_least_size_is_wrong_on_its_short_side_however_near():
+    answer = LengthAnswer(4.390625, limit="least")
+    for typed in ("4-25/64", "4.391", "112 mm"):
+        assert answer.is_right(typed), typed
+    for typed in ("4.390", "4.3906", "4-3/8", "111 mm"):
+        assert not answer.is_right(typed), typed
+    assert answer.slip_of("4.390").startswith("Too small, if only by a little")
+    assert answer.slip_of("4-13/32") != answer.slip_of("4.390")
+
+
+def test_a_stock_size_is_that_size_alone():
+    answer = LengthAnswer(4.5, limit="stock")
+    assert answer.is_right("4-1/2")
+    assert answer.is_right("114 mm")
+    assert not answer.is_right("4.499")
+    assert not answer.is_right("4.501")
+
+
+def test_a_setting_is_a_whole_degree_and_never_past_the_touch():
+    answer = AngleAnswer(104, setting=True)
+    assert answer.is_right("104°")
+    for typed in ("104.2", "104.4", "103.9", "105", "103"):
+        assert not answer.is_right(typed), typed
+    assert answer.slip_of("104.2").startswith("Too far, if only by a little")
+    assert answer.slip_of("105").startswith("Too far, if only by a little")
+    assert answer.slip_of("103.5") == "Such a stop is set in whole degrees."
+
+
+@pytest.mark.parametrize(
+    ("answer", "typed", "named"),
+    [
+        (LengthAnswer(4.5), "114.3", "millimetres"),
+        (LengthAnswer(84), "7", "feet"),
+        (LengthAnswer(0.75), "13/16", "Close"),
+        (AngleAnswer(171.8, 0.1), "8.2", "counted back from the wall"),
+        (CountAnswer(120), "60", "That is pairs"),
+        (CountAnswer(120), "120 pair", "That is double"),
+        (CountAnswer(120, in_pairs=True), "120", "That is hinges"),
+        (HingeSizeAnswer(4.5, 4), "4 x 4-1/2", "width first"),
+        (CodeAnswer("RHR", "hand"), "LHR", "Left and right"),
+        (CodeAnswer("RHR", "hand"), "RH", "Check the swing"),
+        (CodeAnswer("RHR", "hand"), "LH", "from inside"),
+        (CodeAnswer("652", "BHMA number"), "626", "626 is satin chrome on brass or bronze."),
+        (CodeAnswer("US26D", "US code"), "US26", "US26 is bright chrome."),
+    ],
+)
+def test_the_slips_that_anybody_may_make_are_named(answer, typed, named):
+    assert not answer.is_right(typed)
+    assert named in answer.slip_of(typed)
 
 
 @pytest.mark.parametrize("typed", ["120", "120 hinges", "60 pair", "60 pairs", "60 pr", "60 pr."])
@@ -133,6 +218,7 @@ KINDS = (
     CountAnswer(3, in_pairs=True),
     CountAnswer(3, "wood screws"),
     HingeSizeAnswer(4.5, 4),
+    OpeningSizeAnswer(36, 84),
     yes_or_no(True),
     *(
         CodeAnswer(right, kind)
@@ -147,6 +233,7 @@ def test_whatever_is_typed_is_marked_or_refused_in_words(typed):
         refusal = ""
         try:
             marked = answer.is_right(typed)
+            assert marked or isinstance(answer.slip_of(typed), str)
         except UnreadableError as error:
             marked, refusal = None, str(error)
         assert marked in (True, False) or refusal.endswith(".")
@@ -159,13 +246,14 @@ def test_whatever_is_typed_is_marked_or_refused_in_words(typed):
         (LengthAnswer(4.5), ""),
         (AngleAnswer(90), "nan"),
         (AngleAnswer(90), "-90"),
-        (CountAnswer(3), "three"),
+        (CountAnswer(3), "threeish"),
         (CountAnswer(3), "3.5"),
         (CountAnswer(3), "9" * 400),
         (CountAnswer(3), "some pair"),
         (HingeSizeAnswer(4.5, 4), "a x b"),
         (CodeAnswer("LH", "hand"), "left"),
-        (CodeAnswer("3070", "opening size"), "3-0 x 7-0"),
+        (OpeningSizeAnswer(36, 84), "3-0"),
+        (OpeningSizeAnswer(36, 84), "36 x 84"),
     ],
 )
 def test_what_cannot_be_read_is_asked_again_and_not_marked(answer, typed):

@@ -55,6 +55,21 @@ def fitted(choices: Sequence[str], size: float, width: float) -> str:
     return next((words for words in choices if text_width(words, size) <= width), choices[-1])
 
 
+def wrapped(words: str, size: float, width: float, bold: bool = False) -> tuple[str, ...]:
+    """Return a text in lines that fit the width, points; a line that begins anew in it begins anew here."""
+    lines: list[str] = []
+    for paragraph in words.split("\n"):
+        line = ""
+        for word in paragraph.split(" "):
+            longer = f"{line} {word}".strip()
+            if line and text_width(longer, size, bold) > width:
+                lines.append(line)
+                longer = word
+            line = longer
+        lines.append(line)
+    return tuple(lines)
+
+
 def text_box(at: Point, text: str, size: float, anchor: Anchor = "start", bold: bool = False) -> Box:
     """Return the box of a level line of lettering, `at` on its base line; points."""
     width = text_width(text, size, bold)

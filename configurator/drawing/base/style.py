@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Literal
 
-from configurator.tables import resource_rows
+from configurator.tables import FinishRow, resource_rows, table
 
 POINTS_PER_MM = 72 / 25.4
 SERIES = (0.18, 0.25, 0.35, 0.5, 0.7)
@@ -96,8 +96,11 @@ def layers() -> Mapping[str, Layer]:
 
 @cache
 def materials() -> Mapping[str, Material]:
-    """Return every material by name."""
+    """Return every material by name; the look of a finish is one too, as `finish satin chrome`."""
+    looks = {f"finish {row.look}": row.swatch for row in table(FinishRow)}
     return {
+        name: Material(name, Shade(swatch, swatch), "none", 0.0, 0.0) for name, swatch in looks.items()
+    } | {
         row.material: Material(row.material, Shade(row.light, row.dark), row.pattern, row.spacing, row.angle)
         for row in resource_rows("style", "materials", _MaterialRow)
     }

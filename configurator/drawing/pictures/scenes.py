@@ -29,6 +29,7 @@ from configurator.drawing.plan.leaf import (
 )
 from configurator.drawing.plan.standing_things import door_stop_parts, standing_things
 from configurator.rules.filling.usual import FilledOpening
+from configurator.study import Study
 from configurator.study.typical import typical_study
 from configurator.tables import ObstructionKindRow, row_of
 from configurator.units import Display
@@ -60,10 +61,14 @@ class Scene:
 @cache
 def scene(name: str) -> Scene:
     """Return a scene by name. Raises KeyError for one that there is not."""
-    opening, make = _SCENES[name]
-    found = typical_study(opening)
+    opening, _ = _SCENES[name]
+    return scene_of(name, typical_study(opening))
+
+
+def scene_of(name: str, found: Study) -> Scene:
+    """Return a scene as it shows another opening. Raises KeyError for one that there is not."""
     hung = drawn_leaves(found, Display())[0]
-    parts, extent, angle = make(hung, found.filled, leaves_shown(found))
+    parts, extent, angle = _SCENES[name][1](hung, found.filled, leaves_shown(found))
     return Scene(parts, extent, hung, angle, found.filled, leaves_shown(found), HingeSample())
 
 

@@ -32,7 +32,7 @@ _EDGE = 5.0
 _AWAY = (16.0, 26.0, 38.0, 52.0, 70.0, 92.0)
 """How far a name may stand off what it names, points; the nearest place that is free is taken."""
 _WAYS = tuple(math.radians(turn) for turn in (40, 140, -40, -140, 90, -90, 0, 180))
-_Stroke = tuple[Point, Point]
+Stroke = tuple[Point, Point]
 _ELEVATIONS = frozenset({"front", "pair_front", "closer_front", "dutch"})
 
 
@@ -47,7 +47,7 @@ def word_picture(word: Word, width: float = SIZE[0], height: float = SIZE[1]) ->
     mark = _marks(name)[shown](drawn)
     whole = paper(width, height)
     ground = Polygon("A-ANNO-BRDR-PICT", rectangle(0.0, width, 0.0, height), "paper", outlined=False)
-    named = tuple(_named(word.term, mark, drawn.parts, view))
+    named = tuple(lettered(word.term, mark, drawn.parts, view))
     return Group(whole, (ground,)), Group(view, drawn.parts), Group(view, mark), Group(whole, named)
 
 
@@ -65,41 +65,43 @@ def view_of(extent: Box, window: Box) -> View:
     return View(scale, (middle[0] - scale * x, middle[1] - scale * y), False, window)
 
 
-def _named(term: str, mark: Mark, drawn: Mark, view: View) -> Iterator[Primitive]:
-    """Letter the term beside the mark, on paper of its own, with a leader to it.
+def lettered(
+    term: str, mark: Mark, drawn: Mark, view: View, taken: Sequence[Stroke] = (), size: float = _TYPE
+) -> Iterator[Primitive]:
+    """Letter a term beside its mark, on paper of its own, with a leader to it; `size` in points.
 
-    Where nothing at all lies in its way if there is such a place, else clear of the mark alone.
+    Where nothing at all lies in its way if there is such a place, else clear of the mark and `taken` alone.
     """
     if not mark:
         return
-    start, own = _spot(mark, view), _strokes_of(mark, view)
-    places = list(_places(start, term, view.window.shrunk(_EDGE)))
-    for strokes in ([*own, *_strokes_of(drawn, view)], own):
+    start, own = _spot(mark, view), [*strokes(mark, view), *taken]
+    places = list(_places(start, term, view.window.shrunk(_EDGE), size))
+    for lines in ([*own, *strokes(drawn, view)], own):
         for elbow, box in places:
-            if _is_clear(box, strokes):
-                yield from _lettered(term, start, elbow, box)
+            if _is_clear(box, lines):
+                yield from _lettered(term, start, elbow, box, size)
                 return
 
 
-def _lettered(term: str, start: Point, elbow: Point, box: Box) -> Iterator[Primitive]:
+def _lettered(term: str, start: Point, elbow: Point, box: Box, size: float) -> Iterator[Primitive]:
     yield Polyline("A-ANNO-LEAD", (start, elbow))
     strip = rectangle(box.left - 2.0, box.right + 2.0, box.bottom - 1.0, box.top + 1.0)
     yield Polygon("A-ANNO-BRDR-PICT", strip, "paper", outlined=False)
-    yield Text("A-ANNO-TEXT", (box.left, box.bottom + DESCENT * _TYPE), term, _TYPE, bold=True)
+    yield Text("A-ANNO-TEXT", (box.left, box.bottom + DESCENT * size), term, size, bold=True)
 
 
-def _is_clear(box: Box, strokes: Iterable[_Stroke]) -> bool:
+def _is_clear(box: Box, lines: Iterable[Stroke]) -> bool:
     around = box.shrunk(-2.0)
-    return all(clip_segment(*stroke, around) is None for stroke in strokes)
+    return all(clip_segment(*stroke, around) is None for stroke in lines)
 
 
-def _places(start: Point, term: str, window: Box) -> Iterator[tuple[Point, Box]]:
+def _places(start: Point, term: str, window: Box, size: float) -> Iterator[tuple[Point, Box]]:
     """Yield where a leader from the spot may end, and the box of the term there, inside the window."""
     for away in _AWAY:
         for turn in _WAYS:
             x, y = start[0] + away * math.cos(turn), start[1] + away * math.sin(turn)
             anchor: Anchor = "start" if math.cos(turn) > 0.1 else "end" if math.cos(turn) < -0.1 else "middle"
-            box = text_box((x, y - 0.26 * _TYPE), term, _TYPE, anchor, bold=True)
+            box = text_box((x, y - 0.26 * size), term, size, anchor, bold=True)
             if window.holds(box):
                 yield (x, y), box
 
@@ -110,13 +112,13 @@ def _spot(mark: Mark, view: View) -> Point:
     if measured is not None:
         return view.to_sheet(measured.text_at)
     named = next(part for part in mark if part.layer != "A-ANNO-LEAD")
-    middles = [((a[0] + b[0]) / 2, (a[1] + b[1]) / 2) for a, b in _strokes_of((named,), view)]
+    middles = [((a[0] + b[0]) / 2, (a[1] + b[1]) / 2) for a, b in strokes((named,), view)]
     shown = [one for one in middles if view.window.shrunk(_EDGE).has(one)]
     centre = ((view.window.left + view.window.right) / 2, (view.window.bottom + view.window.top) / 2)
     return min(shown or middles, key=lambda one: math.dist(one, centre))
 
 
-def _strokes_of(parts: Iterable[Primitive], view: View) -> list[_Stroke]:
+def strokes(parts: Iterable[Primitive], view: View) -> list[Stroke]:
     """Return every line of some parts as short straight strokes on the sheet."""
     return [stroke for part in parts for line in _lines_of(part, view) for stroke in pairwise(line)]
 

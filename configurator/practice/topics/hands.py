@@ -1,15 +1,15 @@
 """The hand of a door, seen from outside and from inside, and what follows from it."""
 
-from dataclasses import replace
 from random import Random
 
 from configurator.model import Opening
-from configurator.practice.answers import HANDS, ChoiceAnswer, CodeAnswer
-from configurator.practice.problem import Problem, Template
+from configurator.practice.problem import Picture, Problem, Slip, Template
+from configurator.practice.written import HANDS, ChoiceAnswer, CodeAnswer
 from configurator.rules.hinge.pin import OUTSWING
 
 TOPIC = "hands"
 CONVENTION = "The hand is told from outside: the side you unlock from, the public one."
+_HINT = "Stand outside, where the key goes in. Which side are the hinges on, and does the door come at you?"
 _PLACES = (
     ("the corridor", "the store room"),
     ("the yard", "the boat shed"),
@@ -17,11 +17,6 @@ _PLACES = (
     ("the landing", "the crew mess"),
     ("the hall", "the linen closet"),
 )
-
-
-def _hand(hinges_left: bool, away: bool) -> str:
-    """Return the hand of what is seen from outside."""
-    return ("L" if hinges_left else "R") + ("H" if away else "HR")
 
 
 def hinges_left(hand: str) -> bool:
@@ -45,18 +40,24 @@ def _rule(hand: str) -> tuple[str, str]:
     )
 
 
-def _shown(hand: str) -> Opening:
+def _opening(hand: str) -> Opening:
     return Opening.model_validate({"mark": "practice", "hand": hand, "size": "3070", "compare": [4.5]})
 
 
-def _posed(question: str, hand: str, *before: str) -> Problem:
+def _picture(hand: str, outside: str, inside: str) -> Picture:
+    return Picture("hand", openings=(_opening(hand),), words=(outside, inside))
+
+
+def _posed(
+    question: str, hand: str, *before: str, seen: tuple[str, str] = ("you, outside", "inside")
+) -> Problem:
     return Problem(
         question=question,
         answer=CodeAnswer(hand, "hand"),
+        hint=_HINT,
         solution=(*before, *_rule(hand)),
         convention=CONVENTION,
-        opening=_shown(hand),
-        picture="hand",
+        picture=_picture(hand, *seen),
     )
 
 
@@ -77,6 +78,7 @@ def _from_inside(random: Random) -> Problem:
         "hand is it?",
         hand,
         "Walk round to the outside: left and right change places, and so do away and toward.",
+        seen=("outside", "you, inside"),
     )
 
 
@@ -88,10 +90,11 @@ def _with_rooms(random: Random) -> Problem:
     stands = outside if seen_outside else inside
     left = hinges_left(hand) if seen_outside else not hinges_left(hand)
     return _posed(
-        f"The key is used from {outside}. Standing in {stands} you see the hinge side on your "
+        f"The key is used from {outside}. Standing in {stands} you see the hinges on your "
         f"{_side(left)}; the door swings into {into}. What hand is it?",
         hand,
         f"Outside is {outside}, the side of the key.",
+        seen=(f"you, in {outside}", inside) if seen_outside else (outside, f"you, in {inside}"),
     )
 
 
@@ -107,30 +110,29 @@ def _from_the_pull(random: Random) -> Problem:
         hand,
         f"The hinges are opposite the lock edge: on your {_side(left)} from {where}.",
         *(("From outside left and right, pull and push change places.",) if inside else ()),
+        seen=("outside", "you, inside") if inside else ("you, outside", "inside"),
     )
 
 
 def _from_a_plan(random: Random) -> Problem:
     hand = random.choice(tuple(HANDS))
-    return replace(
-        _posed("The plan shows a door from above. You stand outside. What hand is it?", hand),
-        shown_first=True,
-    )
+    return _posed("The plan shows a door from above. You stand outside. What hand is it?", hand)
 
 
 def _name_of(random: Random) -> Problem:
     hand = random.choice(tuple(HANDS))
-    options = [f"hinges left, {swing}" for swing in ("push", "pull")]
-    options += [f"hinges right, {swing}" for swing in ("push", "pull")]
-    right = f"hinges {_side(hinges_left(hand))}, {'pull' if hand in OUTSWING else 'push'}"
-    random.shuffle(options)
+    words = {
+        one: f"hinges {_side(hinges_left(one))}, {'pull' if one in OUTSWING else 'push'}" for one in HANDS
+    }
+    order = random.sample(tuple(HANDS), 4)
     return Problem(
         question=f"A door is {hand}. Where are its hinges, and what do you do to open it from outside?",
-        answer=ChoiceAnswer(right, tuple(options)),
+        answer=ChoiceAnswer(words[hand], tuple(words[one] for one in order)),
+        hint="The first letter is the side of the hinges. An R at the end means the door comes toward you.",
+        slips=tuple(Slip(words[one], f"That is {one}, {HANDS[one]}.") for one in order if one != hand),
         solution=_rule(hand),
         convention=CONVENTION,
-        opening=_shown(hand),
-        picture="hand",
+        picture=Picture("hands", openings=tuple(_opening(one) for one in order)),
     )
 
 
@@ -138,17 +140,19 @@ def _seen_barrel(random: Random) -> Problem:
     hand = random.choice(tuple(HANDS))
     seen = hand in OUTSWING
     options = ("from outside", "from inside")
+    right, wrong = options[not seen], options[seen]
     return Problem(
         question=f"A closed door is {hand}. From which side do you see the barrels of its hinges?",
-        answer=ChoiceAnswer(options[not seen], options),
+        answer=ChoiceAnswer(right, options),
+        hint="The barrel is always on the side that the door swings to.",
+        slips=(Slip(wrong, f"{hand} swings {'out, toward' if seen else 'in, away from'} somebody outside."),),
         solution=(
             "The barrel stands on the side that the door swings to.",
-            f"{hand} opens {'toward' if seen else 'away from'} somebody outside, so the barrel is seen "
-            f"{options[not seen]}.",
+            f"{hand} opens {'toward' if seen else 'away from'} somebody outside, so the barrel is "
+            f"seen {right}.",
         ),
         convention=CONVENTION,
-        opening=_shown(hand),
-        picture="hand",
+        picture=Picture("closed", openings=(_opening(hand),)),
     )
 
 

@@ -1,64 +1,108 @@
-"""Where a door stop goes, and when one is wanted rather than a wider hinge."""
+"""Which door stop a door gets, how far it is set, where it goes, and when a wider hinge is wanted besides."""
 
 import math
 from random import Random
 
 from configurator.geometry.inverse.bumper import stop_on_wall
-from configurator.practice.answers import AngleAnswer, ChoiceAnswer, LengthAnswer
-from configurator.practice.leaves import LEVER, random_leaf
-from configurator.practice.problem import Problem, Template
+from configurator.practice.answers import AngleAnswer, LengthAnswer
+from configurator.practice.leaves import LEVER, PracticeLeaf, hinge_size, random_leaf
+from configurator.practice.problem import ASKED, Picture, Problem, Slip, Template, balanced
 from configurator.practice.topics.angles import lever_leaf
 from configurator.practice.words import decimal, fraction
+from configurator.practice.written import ChoiceAnswer
+from configurator.tables import limit
 from configurator.units import format_angle, rounded
 
 TOPIC = "door stops"
 _REST = "The stop is to hold the door before lever or leaf meets anything."
 _TIP = "The bumper is taken as its tip; check it against the stop's own drawing."
+_EVERY = "Every door gets a stop: one that runs on past flat pries at its hinges."
 _SPINDLE = 1.0
+_SETTINGS = (80, 85, 90, 95, 100, 105, 110)
 
 
-def _whole_degree(random: Random) -> Problem | None:
-    found = lever_leaf(random)
-    if found is None:
-        return None
-    angle = found.hung().greatest_angle
-    shown = rounded(angle, 10)
-    if not 90 < angle < 180 or shown == round(shown) or math.floor(shown) != math.floor(angle):
-        return None
-    return Problem(
-        question=(
-            f"The lever of a door meets the wall at {format_angle(angle)}. An overhead stop is set in whole "
-            "degrees. What is the widest setting that keeps the lever off the wall?"
-        ),
-        answer=AngleAnswer(math.floor(angle)),
-        solution=(f"Down, never up, to the whole degree below {format_angle(angle)}: {math.floor(angle)}°.",),
-        convention=f"0° is the closed door. {_REST}",
-        opening=found.opening,
-        shown_first=True,
-        angle=180.0,
+def _to_return_wall(random: Random) -> tuple[PracticeLeaf, float] | None:
+    """Draw a door with a lever beside a return wall; also where the wall begins beyond the frame, inches."""
+    start = random.choice((1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0))
+    found = random_leaf(random, obstructions=[{"kind": "return wall", "start": start}], hardware=[LEVER])
+    return None if found is None else (found, start)
+
+
+def _wall_words(found: PracticeLeaf, start: float) -> str:
+    hung = found.hung()
+    return (
+        f"A return wall begins {fraction(start)} in beyond the frame. With its lever the door goes to "
+        f"{format_angle(hung.greatest_angle)}, without to {format_angle(hung.greatest_angle_bare)}."
     )
 
 
-def _return_wall(random: Random) -> Problem | None:
-    start = random.choice((2.0, 3.0, 4.0, 5.0, 6.0))
-    wall = {"kind": "return wall", "start": start}
-    found = random_leaf(random, obstructions=[wall], hardware=[LEVER])
-    if found is None:
+def _wall_picture(found: PracticeLeaf) -> Picture:
+    return Picture("swing", (("stop_at", ASKED),), (found.opening,))
+
+
+def _whole_degree(random: Random) -> Problem | None:
+    drawn = _to_return_wall(random)
+    if drawn is None:
         return None
-    angle = found.hung().greatest_angle
-    settings = (80, 85, 90, 95, 100, 105, 110)
-    if any(abs(angle - one) < 0.5 for one in settings) or not 85 < angle < 110:
+    found, start = drawn
+    angle, most = found.hung().greatest_angle, int(limit("usual_angle_most").value)
+    shown = rounded(angle, 10)
+    if not 86 < angle < most + 8 or shown == round(shown) or math.floor(shown) != math.floor(angle):
         return None
-    right = max(one for one in settings if one < angle)
-    place = settings.index(right)
-    around = settings[max(place - 1, 0) : place + 3]
+    right = min(math.floor(angle), most)
+    bare = math.floor(found.hung().greatest_angle_bare)
+    why = (
+        f"The stop itself ends at {most}°."
+        if right == most
+        else (f"Down, never up, to the whole degree below {format_angle(angle)}: {right}°.")
+    )
     return Problem(
         question=(
-            f"A return wall begins {fraction(start)} in beyond the frame. With its lever the door goes to "
-            f"{format_angle(angle)}, without to {format_angle(found.hung().greatest_angle_bare)}. Which is "
-            "the widest of these settings for an overhead stop?"
+            f"{_wall_words(found, start)} An overhead stop is set in whole degrees, up to {most}°. "
+            "What is the "
+            "widest setting that keeps lever and door off the wall?"
         ),
+        answer=AngleAnswer(right, setting=True),
+        hint="The lever comes to the wall first. And a stop is set short of the touch, not past it.",
+        slips=(
+            Slip(bare, "That is the bare door. Its lever comes to the wall before."),
+            Slip(math.ceil(angle), "There the lever already touches. Round a stop down, never up."),
+        ),
+        solution=(f"The lever meets the wall at {format_angle(angle)}.", why),
+        convention=f"0° is the closed door. {_REST} Overhead stops end near {most}°: common "
+        "practice, no source.",
+        opening=found.opening,
+        picture=_wall_picture(found),
+        angle=float(right),
+    )
+
+
+@balanced(*(f"{one}°" for one in _SETTINGS[2:6]))
+def _return_wall(random: Random) -> Problem | None:
+    drawn = _to_return_wall(random)
+    if drawn is None:
+        return None
+    found, start = drawn
+    angle = found.hung().greatest_angle
+    if any(abs(angle - one) < 0.5 for one in _SETTINGS) or not 85 < angle < 110:
+        return None
+    right = max(one for one in _SETTINGS if one < angle)
+    place = _SETTINGS.index(right)
+    around = _SETTINGS[max(place - 1, 0) : place + 3]
+    return Problem(
+        question=f"{_wall_words(found, start)} Which of these is the widest setting for its overhead stop?",
         answer=ChoiceAnswer(f"{right}°", tuple(f"{one}°" for one in around)),
+        hint="The lever comes to the wall first, so it decides.",
+        slips=tuple(
+            Slip(
+                f"{one}°",
+                f"Safe, and {right}° is too: it still stops short of {format_angle(angle)}."
+                if one < right
+                else f"Too far: at {format_angle(angle)} the lever is at the wall already.",
+            )
+            for one in around
+            if one != right
+        ),
         solution=(
             "The lever comes to the wall first, so it decides.",
             f"{right}° is the widest setting below {format_angle(angle)}. No hinge buys swing past a return "
@@ -66,41 +110,69 @@ def _return_wall(random: Random) -> Problem | None:
         ),
         convention=_REST,
         opening=found.opening,
-        shown_first=True,
+        picture=_wall_picture(found),
         angle=float(right),
     )
 
 
-_BUMPER, _WIDER, _HEAVY, _NONE = "a wall bumper", "a wider hinge", "a heavier hinge", "nothing at all"
+_STOP, _WIDER = "a stop, hinge as it is", "a wider hinge, and a stop"
+_HEAVY, _NONE = "a heavier hinge, and a stop", "nothing more"
 
 
+def _with_rail(random: Random) -> PracticeLeaf | None:
+    rail = {
+        "kind": "chair rail",
+        "projection": random.choice((1.5, 1.75, 2.0)),
+        "start": 0.5,
+        "bottom": 32,
+        "top": 36,
+    }
+    return random_leaf(random, obstructions=[rail])
+
+
+@balanced(_STOP, _WIDER)
 def _what_is_wanted(random: Random) -> Problem | None:
-    found = lever_leaf(random) if random.random() < 0.7 else random_leaf(random)
+    found = random.choice((lever_leaf, random_leaf, _with_rail))(random)
     if found is None:
         return None
     hung = found.hung()
-    if hung.greatest_angle_bare < 180 or 179.9 < hung.greatest_angle < 180:
+    wider = next((one for one in found.wider if found.on(one).hung().greatest_angle_bare == 180), None)
+    if 179.9 < hung.greatest_angle < 180 or (hung.greatest_angle_bare < 180 and wider is None):
         return None
-    right = _NONE if hung.greatest_angle == 180 else _BUMPER
-    goes = f"with its hardware it meets the wall at {format_angle(hung.greatest_angle)}"
-    if right is _NONE:
-        goes = "it carries nothing that meets the wall"
-    why = {
-        _BUMPER: "It is the lever that meets the wall, and the bare door folds flat already: fit a bumper.",
-        _NONE: "It folds flat, and nothing strikes the wall.",
-    }
+    right = _STOP if hung.greatest_angle_bare == 180 else _WIDER
+    goes, why = _how_it_goes(found)
+    if wider is not None and right == _WIDER:
+        why += f" On {hinge_size(found.hinge_height, wider)} it does."
     return Problem(
         question=(
-            "A door must open to 180° against the wall. Bare it reaches "
-            f"{format_angle(hung.greatest_angle_bare)}; {goes}. What does it want?"
+            f"A door on {found.size} hinges must open flat, to 180°. Bare it reaches "
+            f"{format_angle(hung.greatest_angle_bare)}; {goes}. What does it get?"
         ),
-        answer=ChoiceAnswer(right, (_BUMPER, _WIDER, _HEAVY, _NONE)),
-        solution=(why[right],),
+        answer=ChoiceAnswer(right, (_STOP, _WIDER, _HEAVY, _NONE)),
+        hint="Does the bare door open flat? That is the hinge's part. What the lever meets is the stop's.",
+        slips=(
+            Slip(_NONE, _EVERY),
+            Slip(_HEAVY, "Weight is a grade, for heavy or busy doors. It does not move the pin."),
+            Slip(_WIDER, "The bare door opens flat already. A wider hinge buys nothing here."),
+            Slip(_STOP, "The bare door itself does not open flat. The pin has to stand farther off."),
+        ),
+        solution=(why, _EVERY),
         convention="The hinge is chosen on the bare answer and on trim; hardware wants a stop.",
         opening=found.opening,
-        shown_first=True,
+        picture=Picture("swing", (), (found.opening,)),
         angle=180.0,
     )
+
+
+def _how_it_goes(found: PracticeLeaf) -> tuple[str, str]:
+    """Say what ends the swing of a door, for the question and for its solution."""
+    hung = found.hung()
+    if hung.greatest_angle_bare < 180:
+        return "then it meets the chair rail", "The bare door meets the rail, so the hinge is too narrow."
+    if hung.greatest_angle < 180:
+        meets = f"its lever meets the wall at {format_angle(hung.greatest_angle)}"
+        return meets, "The bare door opens flat; only the lever meets the wall. A stop holds it off."
+    return "it carries nothing that meets the wall", "It opens flat as it is."
 
 
 def _bumper(random: Random) -> Problem | None:
@@ -114,28 +186,34 @@ def _bumper(random: Random) -> Problem | None:
     if place is None:
         return None
     from_pin = pin.x_p - place.point[0]
-    answer = LengthAnswer(from_pin, 1 / 16)
-    ahead, behind = lever.projection - pin.o, h.p + pin.y_p - projection
-    if min(ahead, behind) <= 0:
+    if round(2 * along) != round(2 * from_pin):
         return None
-    rho = math.hypot(along, ahead)
+    answer = LengthAnswer(from_pin, 1 / 2)
     return Problem(
         question=(
-            f"A bumper stands {fraction(projection)} in off the wall; its tip is then {fraction(behind)} in "
-            f"behind the pin. It is to meet a point of the lever that lies {fraction(along)} in from the "
-            f"pin along the closed door and {fraction(ahead)} in ahead of it. How far from the pin, along "
-            "the wall, does the bumper go?"
+            f"A bumper {fraction(projection)} in off the wall is to meet the lever's spindle, which is "
+            f"{fraction(along)} in from the pin along the closed door. The door opens nearly flat. "
+            "How far from the "
+            "pin, along the wall, does the bumper go?"
         ),
         answer=answer,
+        hint="Flat or nearly so, what was so far from the pin on the closed door is as far from it "
+        "on the wall.",
+        slips=(
+            Slip(
+                along / 2, "Halfway out the door levers at its hinges. The bumper goes where the lever comes."
+            ),
+            Slip(h.O - along, "That is from the lock edge. It is measured from the pin."),
+            Slip(along + h.F, "From the pin, not from the frame's edge."),
+        ),
         solution=(
-            f"The point turns at sqrt({decimal(along)}² + {decimal(ahead)}²) = {decimal(rho)} in about the "
-            "pin.",
-            f"{decimal(behind)} in behind the pin it is sqrt({decimal(rho)}² − {decimal(behind)}²) = "
-            f"{decimal(from_pin)} in along the wall: {answer.shown} to the nearest 1/16.",
+            f"The point turns about the pin, {decimal(along)} in from it, and meets the bumper at "
+            f"{format_angle(math.degrees(place.angle))}.",
+            f"So near to flat it is as far along the wall: {answer.shown} to the nearest 1/2.",
         ),
         convention=_TIP,
         opening=found.opening,
-        shown_first=True,
+        picture=Picture("swing", (("along", fraction(along)), ("bumper", ASKED)), (found.opening,)),
         angle=math.degrees(place.angle),
     )
 
@@ -144,5 +222,5 @@ TEMPLATES = (
     Template("what a door wants", TOPIC, 2, _what_is_wanted),
     Template("setting that keeps the lever off", TOPIC, 2, _whole_degree),
     Template("setting at a return wall", TOPIC, 3, _return_wall),
-    Template("place of a bumper", TOPIC, 5, _bumper),
+    Template("place of a bumper", TOPIC, 4, _bumper),
 )

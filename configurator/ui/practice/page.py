@@ -1,26 +1,36 @@
-"""Practice as a page of the window: problems from easy to hard, marked, with solution and picture."""
+"""Practice as a page of the window: the picture large, the question beside it, the way through the topics."""
 
 from collections.abc import Callable
+from datetime import date
 from random import SystemRandom
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QFocusEvent, QResizeEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QSplitter, QStackedLayout, QWidget
+from PySide6.QtWidgets import QFrame, QScrollArea, QSplitter, QStackedLayout, QStackedWidget, QWidget
 
 from configurator.practice.exercise import Exercise
+from configurator.practice.problem import Problem
 from configurator.practice.progress import Progress, clear_progress, load_progress, people, save_progress
 from configurator.study.run import study
+from configurator.ui.kit.layout import BARE, across, fill
 from configurator.ui.kit.look import GRID
 from configurator.ui.practice.people import PeopleColumn
-from configurator.ui.practice.question import WIDEST, QuestionPanel
+from configurator.ui.practice.question import QuestionPanel
 from configurator.ui.state.session import Session
 
+if TYPE_CHECKING:
+    from configurator.drawing.base.view import Group
+    from configurator.ui.kit.canvas import PlanCanvas
+    from configurator.ui.kit.pictures import WordPicture
+
+LEAST = 70 * GRID
 SOMEBODY = "trainee"
 _LARGEST_DRAW = 9_999_999
-_LEAST_QUESTION = 140 * GRID
-_WIDE = 375 * GRID
-"""From this width on the picture stands beside the question, not under it."""
+_QUESTION = 106 * GRID
+"""Pixels the question takes beside its picture."""
+_NARROW = 250 * GRID
+"""Below this width the picture stands over the question, not beside it."""
 
 
 def _draw() -> int:
@@ -32,19 +42,24 @@ class PracticePage(QWidget):
 
     Signals:
         said: a sentence for the window's line.
+        word_wanted: what a word means is to be shown.
     """
 
     said = Signal(str)
+    word_wanted = Signal(str)
 
-    def __init__(self, session: Session, draw: Callable[[], int] = _draw) -> None:
+    def __init__(
+        self, session: Session, draw: Callable[[], int] = _draw, today: Callable[[], date] = date.today
+    ) -> None:
         super().__init__()
         self.session = session
         names = people()
-        progress = load_progress(names[0] if names else SOMEBODY)
-        self.exercise = Exercise(progress, self._keep, draw)
+        progress = load_progress(names[0] if names else SOMEBODY).on(today())
+        self.exercise = Exercise(progress, self._keep, draw, today)
         self.who, self.question = PeopleColumn(), QuestionPanel()
         self.picture = ProblemPicture()
-        self.split = QSplitter(Qt.Orientation.Vertical)
+        self.split = QSplitter(Qt.Orientation.Horizontal)
+        self.room = QStackedWidget()
         self._put_together()
         self._connect()
         self.who.show_people(names, progress.person)
@@ -57,8 +72,8 @@ class PracticePage(QWidget):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Put the picture where there is room for it."""
         super().resizeEvent(event)
-        wide = event.size().width() >= _WIDE
-        self.split.setOrientation(Qt.Orientation.Horizontal if wide else Qt.Orientation.Vertical)
+        ways = Qt.Orientation
+        self.split.setOrientation(ways.Vertical if event.size().width() < _NARROW else ways.Horizontal)
         self._share_room()
 
     def focusInEvent(self, event: QFocusEvent) -> None:
@@ -73,6 +88,12 @@ class PracticePage(QWidget):
         self.exercise.answer(typed)
         self._show()
         self.question.typed.selectAll()
+
+    def help_on(self) -> None:
+        """Show the hint, or after it the first step."""
+        self.exercise.help_on()
+        self._show()
+        self.question.typed.setFocus()
 
     def show_solution(self) -> None:
         """Show the worked solution and its picture."""
@@ -91,7 +112,8 @@ class PracticePage(QWidget):
         self._begin()
 
     def practise(self, topic: str) -> None:
-        """Take problems of a topic, or of the whole course."""
+        """Take problems of a topic, of the whole course, or of the day's set."""
+        self.room.setCurrentWidget(self.split)
         self.exercise.practise(topic)
         self._begin(take_keyboard=False)
 
@@ -99,7 +121,7 @@ class PracticePage(QWidget):
         """Go on as somebody else."""
         known = person or SOMEBODY
         if known != self.exercise.progress.person:
-            self.exercise.change_person(load_progress(known))
+            self.exercise.change_person(load_progress(known).on(self.exercise.today))
             self.who.show_people(people(), known)
             self._begin(take_keyboard=False)
 
@@ -131,51 +153,43 @@ class PracticePage(QWidget):
 
     def _show(self) -> None:
         self.question.show_exercise(self.exercise, self.session.dark)
-        self.who.show_progress(self.exercise.progress, self.exercise.topic)
+        self.who.show_progress(self.exercise.progress, self.exercise.topic, self.exercise.today)
         self.picture.show_exercise(self.exercise, self.session)
         self._share_room()
 
     def _share_room(self) -> None:
-        """Give the question what it needs, beside the picture or above it, and the picture the rest."""
+        """Give the question what it needs, beside the picture or under it, and the picture the rest."""
         width, height = self.split.width(), self.split.height()
         if self.split.orientation() == Qt.Orientation.Horizontal:
-            self.split.setSizes([WIDEST, max(width - WIDEST, 1)])
+            self.split.setSizes([max(width - _QUESTION, 1), _QUESTION])
         else:
             needed = min(self.question.wanted_height(width), height - LEAST)
-            self.split.setSizes([needed, max(height - needed, 1)])
+            self.split.setSizes([max(height - needed, 1), needed])
 
     def _put_together(self) -> None:
         room = QScrollArea()
         room.setWidgetResizable(True)
         room.setFrameShape(QFrame.Shape.NoFrame)
-        room.setMinimumWidth(_LEAST_QUESTION)
+        room.setMinimumWidth(_QUESTION)
         room.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         room.setWidget(self.question)
         self.split.setChildrenCollapsible(False)
-        self.split.addWidget(room)
         self.split.addWidget(self.picture)
-        self.split.setStretchFactor(1, 1)
-        line = QHBoxLayout(self)
-        line.setContentsMargins(0, 0, 0, 0)
-        line.setSpacing(0)
-        line.addWidget(self.who)
-        line.addWidget(self.split, 1)
+        self.split.addWidget(room)
+        self.split.setStretchFactor(0, 1)
+        self.room.addWidget(self.split)
+        fill(self, across(self.who, (self.room, 1), spacing=0, margins=BARE))
 
     def _connect(self) -> None:
         self.question.answered.connect(self.answer)
+        self.question.help_wanted.connect(self.help_on)
+        self.question.word_wanted.connect(self.word_wanted)
         self.question.solution_wanted.connect(self.show_solution)
         self.question.next_wanted.connect(self.go_on)
         self.question.number_called.connect(self.call)
         self.who.person_chosen.connect(self.change_person)
         self.who.topic_chosen.connect(self.practise)
         self.who.clear_wanted.connect(self.clear)
-
-
-if TYPE_CHECKING:
-    from configurator.ui.kit.canvas import PlanCanvas
-    from configurator.ui.kit.pictures import Drawer, WordPicture
-
-LEAST = 70 * GRID
 
 
 class ProblemPicture(QWidget):
@@ -192,31 +206,27 @@ class ProblemPicture(QWidget):
     def show_exercise(self, exercise: Exercise, session: Session) -> None:
         """Show what may be seen of the problem as it stands."""
         problem = exercise.posed.problem
-        wanted = problem.opening is not None and (exercise.ended or problem.shown_first)
-        if wanted and problem.picture == "hand":
-            self._show_hand(exercise, session)
-        elif wanted and exercise.ended:
+        swings = exercise.ended and problem.opening is not None and (problem.angle or problem.picture is None)
+        if swings:
             self._show_plan(exercise, session)
-        elif wanted:
-            self._show_closed(exercise, session)
-        self.setVisible(wanted)
+        elif problem.picture is not None:
+            self._show_picture(problem, exercise.ended, session.dark)
+        self.setVisible(bool(swings) or problem.picture is not None)
 
-    def _show_hand(self, exercise: Exercise, session: Session) -> None:
-        from configurator.drawing.pictures.hand_pictures import hand_picture
+    def _show_picture(self, problem: Problem, told: bool, dark: bool) -> None:
+        from configurator.drawing.pictures.practice_pictures import problem_picture
+        from configurator.ui.kit.pictures import WordPicture
 
-        opening = exercise.posed.problem.opening
-        hand = (opening.hand if opening is not None else None) or "LH"
-        said = f"Plan of a door, {hand}" if exercise.ended else "Plan of a door; you stand outside, below it"
-        self._show_plain(lambda width, height: hand_picture(hand, width, height), session.dark, said)
+        if self.plain is None:
+            self.plain = WordPicture()
+            self._stack.addWidget(self.plain)
+        self._stack.setCurrentWidget(self.plain)
+        said = "Picture of the problem" + (", with the answer" if told else ", what is asked marked with ?")
 
-    def _show_closed(self, exercise: Exercise, session: Session) -> None:
-        from configurator.drawing.plan.sheet import bare_plan
+        def draw(width: float, height: float) -> "tuple[Group, ...]":
+            return problem_picture(problem, width, height, told)
 
-        opening = exercise.posed.problem.opening
-        if opening is not None:
-            found = study(opening)
-            said = "Plan of the closed door of the problem, without dimensions"
-            self._show_plain(lambda width, height: bare_plan(found, width, height), session.dark, said)
+        self.plain.show_picture(draw, dark, said)
 
     def _show_plan(self, exercise: Exercise, session: Session) -> None:
         from configurator.ui.kit.canvas import PlanCanvas  # not before the first picture: matplotlib is slow
@@ -228,12 +238,3 @@ class ProblemPicture(QWidget):
         self._stack.setCurrentWidget(self.canvas)
         if problem.opening is not None:
             self.canvas.show_study(study(problem.opening), problem.angle, session.display, session.dark)
-
-    def _show_plain(self, draw: "Drawer", dark: bool, said: str) -> None:
-        from configurator.ui.kit.pictures import WordPicture
-
-        if self.plain is None:
-            self.plain = WordPicture()
-            self._stack.addWidget(self.plain)
-        self._stack.setCurrentWidget(self.plain)
-        self.plain.show_picture(draw, dark, said)

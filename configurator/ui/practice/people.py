@@ -1,4 +1,6 @@
-"""Who practises, how far they are topic by topic, and the way to clear that."""
+"""Who practises, their way through the topics and how far they are on it, and how to clear that."""
+
+from datetime import date
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QFontMetrics
@@ -12,7 +14,9 @@ from PySide6.QtWidgets import (
 )
 
 from configurator.practice.course import TOPICS, of_topic
-from configurator.practice.progress import LONGEST_NAME, Progress
+from configurator.practice.exercise import TODAY
+from configurator.practice.progress import LONGEST_NAME, SET_OF_DAY, Progress, strength
+from configurator.sentences import capitalized
 from configurator.ui.kit.layout import StillCombo
 from configurator.ui.kit.look import GRID, sized
 from configurator.ui.kit.table import QuietTable
@@ -20,23 +24,23 @@ from configurator.ui.kit.table_model import Head, Row, RowsModel
 
 COURSE = "the whole course"
 WIDTH = 60 * GRID
+_SIGNS = {"known": "✔ ", "weak": "▲ ", "begun": "", "new": ""}
 
 
 class TopicsModel(RowsModel):
     """Topics, and how many of each are known, said in one for a screen reader."""
 
     def spoken(self, row: int, place: int) -> str | None:
-        """Return what a screen reader says of a topic."""
-        name, count = self.rows[row].key or COURSE, self.text(row, 1)
-        return None if place else f"{name}, {count} known"
+        """Return what a screen reader says of a row."""
+        return None if place else f"{self.text(row, 0)}, {self.rows[row].tip or self.text(row, 1)}"
 
 
 class PeopleColumn(QWidget):
-    """The person, the topics with how many of each are known, and a button that clears them.
+    """The person, the day's set, the topics with how many of each are known, and a button.
 
     Signals:
         person_chosen: the name of who practises now.
-        topic_chosen: the topic to practise, empty for the whole course.
+        topic_chosen: the topic to practise, empty for the whole course, or the day's set.
         clear_wanted: the person's progress is to be forgotten; asked twice.
     """
 
@@ -64,17 +68,16 @@ class PeopleColumn(QWidget):
         self.person.addItems([name for name in dict.fromkeys((person, *names)) if name])
         self.person.setCurrentText(person)
 
-    def show_progress(self, progress: Progress, topic: str) -> None:
-        """Show how many templates of each topic were answered right the last time."""
+    def show_progress(self, progress: Progress, topic: str, today: date) -> None:
+        """Show the way through the topics, with what is known of each and what is weak."""
         self.topics.blockSignals(True)
-        names = ("", *TOPICS)
-        self.topics.show_rows([_topic_row(name, progress) for name in names])
-        if topic in names:
-            self.topics.selectRow(names.index(topic))
+        rows = _rows(progress)
+        self.topics.show_rows(rows)
+        keys = [row.key for row in rows]
+        if topic in keys:
+            self.topics.selectRow(keys.index(topic))
         self.topics.blockSignals(False)
-        answered = sum(one.right + one.wrong for one in progress.tallies.values())
-        right = sum(one.right for one in progress.tallies.values())
-        self.summary.setText(f"{answered} answered, {right} of them right at first try." if answered else "")
+        self.summary.setText(" ".join(_summary(progress, today)))
         self.clear.setEnabled(bool(progress.tallies))
         self._ask(False)
 
@@ -97,7 +100,15 @@ class PeopleColumn(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(2 * GRID, 2 * GRID, 2 * GRID, 2 * GRID)
         column.setSpacing(GRID)
-        for widget in (name, self.person, self.topics, self.summary, self.clear, self.sure, self.keep):
+        for widget in (
+            name,
+            self.person,
+            self.topics,
+            self.summary,
+            self.clear,
+            self.sure,
+            self.keep,
+        ):
             column.addWidget(widget)
 
     def _fill_topics(self) -> None:
@@ -120,8 +131,9 @@ class PeopleColumn(QWidget):
         self.person_chosen.emit(self.person.currentText().strip())
 
     def _choose_topic(self, topic: str | None) -> None:
-        if topic is not None:
-            self.topic_chosen.emit(topic)
+        if topic is None:
+            return
+        self.topic_chosen.emit(topic)
 
     def _ask(self, asked: bool) -> None:
         """Ask once more before anything is forgotten, where the button was."""
@@ -135,6 +147,29 @@ class PeopleColumn(QWidget):
             self.keep.setFocus()
 
 
+def _rows(progress: Progress) -> list[Row]:
+    done = len(progress.day.done)
+    today = Row((f"Today's {SET_OF_DAY}", f"{done} of {len(progress.day.keys) or SET_OF_DAY}"), TODAY, "")
+    return [today, *(_topic_row(topic, progress) for topic in ("", *TOPICS))]
+
+
 def _topic_row(topic: str, progress: Progress) -> Row:
-    count = f"{progress.known(topic)} of {len(of_topic(topic))}"
-    return Row(((topic or COURSE).capitalize(), count), topic, "")
+    kinds, known, stands = len(of_topic(topic)), progress.known(topic), strength(progress, topic)
+    tip = f"{known} of {kinds} kinds of problem known" + (
+        "; some went wrong last" if stands == "weak" else ""
+    )
+    return Row((capitalized(topic or COURSE), f"{_SIGNS[stands]}{known} of {kinds}"), topic, tip)
+
+
+def _summary(progress: Progress, today: date) -> list[str]:
+    """Say how much was answered, on how many days, and what is weak."""
+    answered = sum(one.right + one.wrong for one in progress.tallies.values())
+    if not answered:
+        return ["A kind of problem is known after two right answers, days apart."]
+    right = sum(one.right for one in progress.tallies.values())
+    said = [f"{answered} answered, {right} of them right at first try."]
+    if (days := progress.days_in_a_row(today)) > 1:
+        said.append(f"{days} days in a row.")
+    if weak := progress.weak():
+        said.append(f"Weak: {', '.join(one.key for one in weak[:3])}.")
+    return said

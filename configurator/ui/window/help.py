@@ -41,8 +41,9 @@ those of all openings. Print at actual size: a printer that fits pages to its pa
 <p>F5 puts everything technical away: three questions, a large picture, plain words. Space plays the swing,
 F11 takes the whole screen, Esc goes back.</p>
 <h3>Practice</h3>
-<p>F4 poses problems, from easy to hard. Type the answer and press Enter; Enter again goes on. A problem's
-number brings it back, here or at another desk.</p>
+<p>F4 poses problems, from easy to hard; the picture marks what is asked. Type the answer and press Enter;
+Enter again goes on. F1 explains the words of a question. A problem's number brings it back,
+here or at another desk.</p>
 <h3>Your file</h3>
 <p>While you work on a file it is locked: a second program opens it read-only and is told who has it. What
 another program changed on disk is never written over unless you say so. Unsaved work is kept every few

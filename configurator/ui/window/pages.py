@@ -29,7 +29,7 @@ the work), `said` (a sentence for the window's line), `waiting` (what the window
 `work_wanted` (whether the work is to stand under it), and those by which the start page asks for a command, a
 file, or a new job that begins with an opening.
 """
-PASSED_ON = ("said", "command_wanted", "file_wanted", "job_wanted")
+PASSED_ON = ("said", "command_wanted", "file_wanted", "job_wanted", "word_wanted")
 
 
 class Pages(QSplitter):
@@ -42,6 +42,7 @@ class Pages(QSplitter):
         command_wanted: a page asks for the command of that name.
         file_wanted: a page asks for a project file to be opened.
         job_wanted: a page asks for a new job that begins with that opening.
+        word_wanted: a page asks what a word means.
     """
 
     turned = Signal()
@@ -50,6 +51,7 @@ class Pages(QSplitter):
     command_wanted = Signal(str)
     file_wanted = Signal(object)
     job_wanted = Signal(object)
+    word_wanted = Signal(str)
 
     def __init__(self, session: Session, work: QWidget, preferences: Preferences) -> None:
         super().__init__(Qt.Orientation.Vertical)

@@ -184,6 +184,7 @@ class Window(Frame):
             self.pages.command_wanted.connect(lambda name: self.commands.actions_by_name[name].trigger())
             self.pages.file_wanted.connect(self.files.open_other)
             self.pages.job_wanted.connect(self.begin_with)
+            self.pages.word_wanted.connect(self.beside.show_word)
         return self.pages
 
     def _lead_back(self, page: str, sentence: str) -> None:

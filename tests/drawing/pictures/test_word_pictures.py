@@ -11,7 +11,7 @@ from configurator.drawing.base.view import Box
 from configurator.drawing.pictures.marks_front import IN_FRONT, ON_SAMPLE
 from configurator.drawing.pictures.marks_plan import IN_PLAN
 from configurator.drawing.pictures.scenes import arrow, scene, span
-from configurator.drawing.pictures.word_pictures import SIZE, _strokes_of, view_of, word_picture
+from configurator.drawing.pictures.word_pictures import SIZE, strokes, view_of, word_picture
 from configurator.wording.glossary import glossary
 
 # The typical opening: 3070, door 1-3/4, rabbet 1-15/16, frame stop gap 1/16, hinge 4-1/2 wide, backset 1/4.
@@ -86,13 +86,13 @@ def test_the_picture_marks_and_names_the_word(word):
     view, mark = groups[2].view, groups[2].primitives
     assert mark
     window = Box(0.0, 0.0, *SIZE)
-    strokes = _strokes_of(mark, view)
-    assert any(clip_segment(*stroke, window) is not None for stroke in strokes)
+    lines = strokes(mark, view)
+    assert any(clip_segment(*stroke, window) is not None for stroke in lines)
     (named,) = [part for part in groups[3].primitives if isinstance(part, Text)]
     assert named.text == word.term
     box = text_box(named.at, named.text, named.size, bold=True)
     assert window.holds(box)
-    assert all(clip_segment(*stroke, box) is None for stroke in strokes)
+    assert all(clip_segment(*stroke, box) is None for stroke in lines)
 
 
 @pytest.mark.parametrize("size", [(150.0, 120.0), (300.0, 210.0), (900.0, 500.0)])
