@@ -86,12 +86,17 @@ def row_of(
     """Return a row without the blank cells at its end; None where all are. Raises IntakeError if too wide."""
     while cells and not cells[-1].strip():
         cells.pop()
-    if len(cells) > MOST_COLUMNS:
+    refuse_too_wide(line, len(cells))
+    return SheetRow(line, tuple(cells), hidden, struck) if cells else None
+
+
+def refuse_too_wide(line: int, columns: int) -> None:
+    """Raise IntakeError where a row has more columns than any schedule."""
+    if columns > MOST_COLUMNS:
         raise IntakeError(
-            f"line {line} has {len(cells):,} columns; a schedule has up to {MOST_COLUMNS} here. "
+            f"line {line} has {columns:,} columns; a schedule has up to {MOST_COLUMNS} here. "
             "Check that this is the right file"
         )
-    return SheetRow(line, tuple(cells), hidden, struck) if cells else None
 
 
 def refuse_too_long(rows: int) -> None:

@@ -4,6 +4,7 @@ import io
 import re
 import warnings
 import zipfile
+import zlib
 from collections.abc import Iterator, Mapping
 from datetime import date, datetime, time
 from itertools import islice
@@ -12,6 +13,7 @@ from typing import Any
 from openpyxl import load_workbook
 from openpyxl.cell.rich_text import CellRichText, TextBlock
 from openpyxl.utils import column_index_from_string, get_column_letter
+from openpyxl.worksheet.worksheet import Worksheet
 
 from configurator.intake.fields import best_header
 from configurator.intake.refused import NOT_WORKED_OUT
@@ -22,6 +24,7 @@ from configurator.intake.sheet import (
     SheetAskedError,
     SheetRow,
     refuse_too_long,
+    refuse_too_wide,
     row_of,
 )
 from configurator.long_work import ROWS_A_STEP, Steps
@@ -29,6 +32,9 @@ from configurator.long_work import ROWS_A_STEP, Steps
 LARGEST_UNPACKED = 400 * 1024 * 1024
 """Bytes. What unpacks to more is no schedule, and would fill the memory."""
 MOST_PARTS = 2000
+MOST_TEXTS = 1_000_000
+"""Unlike texts in a workbook; they are all read before its first cell is."""
+_LAST = column_index_from_string("ZZ")
 LAST_ROW = 1_048_576
 """A workbook has no more rows than this, blank ones counted."""
 _FORMULA = re.compile(rb"<(?:\w+:)?f[ >/]")
@@ -37,6 +43,15 @@ _ROW_NUMBER = re.compile(rb'\br="(\d+)"')
 _HIDDEN = re.compile(rb'\bhidden="(?:1|true)"')
 _COLUMN = re.compile(rb"<(?:\w+:)?col\b([^>]*)>")
 _MERGED = re.compile(rb'<(?:\w+:)?mergeCell\b[^>]*\bref="([A-Z]{1,3})(\d{1,7}):[A-Z]{1,3}(\d{1,7})"')
+_FAR_CELL = re.compile(rb'<(?:\w+:)?c\b[^>]*\br="([A-Z]{3})(\d{1,7})"[^>]*>')
+"""A cell right of column ZZ, whatever it holds."""
+_KINDS = "[Content_Types].xml"
+_SHARED = re.compile(
+    rb'<(?:\w{1,20}:)?Override\b(?=[^>]*sharedStrings\+xml)[^>]*\bPartName=(?:"([^"]+)"|\'([^\']+)\')'
+)
+"""The part that holds the texts that cells share, by whatever name."""
+_TEXT = re.compile(rb"</(?:\w{1,20}:)?si>|<(?:\w{1,20}:)?si/>")
+_TEXT_LENGTH = 32
 _TALLEST_MERGED = 200
 """Rows of one merged cell; a taller one is no cell of a schedule."""
 _ROWS_TRIED = 60
@@ -58,11 +73,12 @@ def _sheet_steps(data: bytes, name: str, wanted: str | None) -> Steps[Sheet]:
     book = _opened(data, values=True)
     names = tuple(sheet.title for sheet in book.worksheets)
     place, told = _place(book, names, wanted, name)
-    formulas = _rows(_opened(data, values=False), place) if _has_formulas(data) else None
     part = _part(data, book, place)
-    hidden, struck, merged = _hidden_rows(part), _struck(data, place, part), _Merged(part)
+    far = _far_cells(part)
+    formulas = _rows(_opened(data, values=False), place, far) if _has_formulas(data) else None
+    hidden, struck, merged = _hidden_rows(part), _struck(data, place, part, far), _Merged(part)
     rows: list[SheetRow] = []
-    for line, values in enumerate(_rows(book, place), 1):
+    for line, values in enumerate(_rows(book, place, far), 1):
         cells = [_text(value) for value in values]
         if formulas is not None:
             _tell_missing(cells, next(formulas, ()))
@@ -84,6 +100,15 @@ def _part(data: bytes, book: Any, place: int) -> bytes:
     """Return the part of a workbook that holds a sheet, as it stands in the file."""
     with zipfile.ZipFile(io.BytesIO(data)) as parts:
         return parts.read(book.worksheets[place]._worksheet_path)
+
+
+def _far_cells(part: bytes) -> bool:
+    """Return whether blank cells stand far right. Raises IntakeError where one there is not blank."""
+    far = None
+    for far in _FAR_CELL.finditer(part):
+        if not far[0].endswith(b"/>"):
+            refuse_too_wide(int(far[2]), column_index_from_string(far[1].decode()))
+    return far is not None
 
 
 def _hidden_rows(part: bytes) -> frozenset[int]:
@@ -145,7 +170,7 @@ def _hidden_columns(part: bytes) -> tuple[str, ...]:
     return tuple(found)
 
 
-def _struck(data: bytes, place: int, part: bytes) -> Mapping[int, Mapping[int, str]]:
+def _struck(data: bytes, place: int, part: bytes, far: bool) -> Mapping[int, Mapping[int, str]]:
     """Return by line and place the cells with struck-out text, and what of them is not struck out."""
     with zipfile.ZipFile(io.BytesIO(data)) as parts:
         styles, shared = (
@@ -156,12 +181,20 @@ def _struck(data: bytes, place: int, part: bytes) -> Mapping[int, Mapping[int, s
     if not in_part and b"strike" not in styles:
         return {}
     found: dict[int, dict[int, str]] = {}
-    for line, cells in enumerate(_opened(data, values=True, rich=in_part).worksheets[place].iter_rows(), 1):
-        for column, cell in enumerate(cells):
-            left = None if cell.value is None else _not_struck(cell)
-            if left is not None:
-                found.setdefault(line, {})[column] = left
+    for cell in _cells(_opened(data, values=True, rich=in_part).worksheets[place], far):
+        left = None if cell.value is None else _not_struck(cell)
+        if left is not None:
+            found.setdefault(cell.row, {})[cell.column - 1] = left
     return found
+
+
+def _cells(sheet: Any, cut: bool) -> Iterator[Any]:
+    """Yield the cells of a sheet; of one read whole only those that are there, in whatever order."""
+    if isinstance(sheet, Worksheet):
+        yield from sheet._cells.values()
+    else:
+        for cells in sheet.iter_rows(max_col=_LAST if cut else None):
+            yield from (cell for cell in cells if cell.value is not None)
 
 
 def _not_struck(cell: Any) -> str | None:
@@ -179,10 +212,31 @@ def _refuse_bomb(data: bytes, name: str) -> None:
     try:
         with zipfile.ZipFile(io.BytesIO(data)) as parts:
             infos = parts.infolist()
-    except (zipfile.BadZipFile, ValueError, OSError, NotImplementedError, EOFError):
+            small = len(infos) <= MOST_PARTS and sum(info.file_size for info in infos) <= LARGEST_UNPACKED
+            texts = _texts(parts) if small else 0
+    except (zipfile.BadZipFile, zlib.error, ValueError, OSError, NotImplementedError, EOFError):
         raise IntakeError(f"{name} is not a workbook that can be read: it is damaged") from None
-    if len(infos) > MOST_PARTS or sum(info.file_size for info in infos) > LARGEST_UNPACKED:
+    except KeyError:
+        raise IntakeError(f"{name} is not a workbook that can be read: {_KINDS} is not in it") from None
+    if not small:
         raise IntakeError(f"{name} unpacks to more than any door schedule; it is not opened")
+    if texts > MOST_TEXTS:
+        raise IntakeError(f"{name} holds more than {MOST_TEXTS:,} unlike texts; it is not opened")
+
+
+def _texts(parts: zipfile.ZipFile) -> int:
+    """Return how many texts the cells share, counted without keeping them and not far beyond the most."""
+    names = {name for told in _SHARED.findall(parts.read(_KINDS)) for name in told if name}
+    found = 0
+    for name in names & {f"/{name}".encode() for name in parts.namelist()}:
+        left = b""
+        with parts.open(name[1:].decode()) as part:
+            while found <= MOST_TEXTS and (piece := part.read(1 << 20)):
+                found += len(_TEXT.findall(left + piece))
+                left = piece[-_TEXT_LENGTH:]
+                found -= len(_TEXT.findall(left))  # counted with what follows it
+        found += len(_TEXT.findall(left))
+    return found
 
 
 def _opened(data: bytes, values: bool, rich: bool = False) -> Any:
@@ -220,17 +274,18 @@ def _schedule_sheet(book: Any, names: tuple[str, ...], name: str) -> tuple[int, 
 
 
 def _has_doors(book: Any, place: int) -> bool:
-    first = [[_text(value) for value in values] for values in islice(_rows(book, place), _ROWS_TRIED)]
+    first = [[_text(value) for value in values] for values in islice(_rows(book, place, True), _ROWS_TRIED)]
     header = best_header([cells for cells in first if any(cells)])
     return header is not None and header.of_doors
 
 
-def _rows(book: Any, place: int) -> Iterator[tuple[Any, ...]]:
+def _rows(book: Any, place: int, cut: bool) -> Iterator[tuple[Any, ...]]:
+    """Yield the values of each row; `cut`: up to column ZZ and no farther."""
     sheet = book.worksheets[place]
     sheet.reset_dimensions()  # what a file says of its own extent is often wrong
     with warnings.catch_warnings():
         warnings.simplefilter("ignore")
-        yield from sheet.iter_rows(values_only=True)
+        yield from sheet.iter_rows(max_col=_LAST if cut else None, values_only=True)
 
 
 def _has_formulas(data: bytes) -> bool:

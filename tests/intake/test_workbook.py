@@ -1,4 +1,5 @@
 import io
+import re
 import zipfile
 from datetime import datetime, time
 from pathlib import Path
@@ -10,7 +11,7 @@ from openpyxl import Workbook, load_workbook
 from openpyxl.comments import Comment
 
 from configurator.intake.sheet import IntakeError, sheet_steps
-from configurator.intake.workbook import LARGEST_UNPACKED, NOT_WORKED_OUT, workbook_steps
+from configurator.intake.workbook import LARGEST_UNPACKED, MOST_TEXTS, NOT_WORKED_OUT, _texts, workbook_steps
 from configurator.long_work import run
 from tests.sweeps import examples
 
@@ -120,6 +121,48 @@ def test_rows_beyond_the_last_are_refused():
 
 def test_too_many_columns_are_refused():
     assert "16,384 columns" in refusal(data_of(book(["Mark", "Size"], XFD2="x")))
+
+
+def test_blank_cells_at_the_far_right_are_passed_over_at_once():
+    """Read to its width, each of these rows would have 16,384 cells."""
+    data = data_of(book(["Mark", "Size"], *([str(number), "3070"] for number in range(3000))))
+    rowed = re.compile(rb'(<row r="(\d+)".*?)(</row>)')
+    far = replaced(data, "xl/worksheets/sheet1.xml", lambda xml: rowed.sub(rb'\1<c r="XFD\2" s="1"/>\3', xml))
+    widths = {len(cells) for _, cells in rows(far)}
+    assert far != data
+    assert widths == {2}
+    assert rows(far) == rows(data)
+
+
+def with_texts(texts, name="xl/sharedStrings.xml"):
+    """Return a workbook whose cells might share these texts."""
+    written = io.BytesIO(
+        replaced(
+            SOUND,
+            "[Content_Types].xml",
+            lambda xml: xml.replace(
+                b"</Types>",
+                f'<Override PartName="/{name}" ContentType="application/vnd.openxmlformats-officedocument.'
+                'spreadsheetml.sharedStrings+xml"/></Types>'.encode(),
+            ),
+        )
+    )
+    with zipfile.ZipFile(written, "a", zipfile.ZIP_DEFLATED, compresslevel=1) as parts:
+        parts.writestr(name, texts)
+    return written.getvalue()
+
+
+def test_more_texts_than_a_schedule_has_are_counted_and_refused():
+    many = b"<sst>" + b"<si><t>a</t></si>" * (MOST_TEXTS + 1) + b"</sst>"
+    assert "more than 1,000,000 unlike texts" in refusal(with_texts(many))
+    assert "more than 1,000,000 unlike texts" in refusal(with_texts(many, "xl/other.xml"))
+
+
+@pytest.mark.parametrize("before", [0, 1, 2, 2**20 - 3, 2**20 - 1])
+def test_texts_are_counted_across_the_pieces_they_are_read_in(before):
+    texts = b"<sst>" + b" " * before + b"<si><t>a</t></si><si/><x:si></x:si>" * 3 + b"</sst>"
+    with zipfile.ZipFile(io.BytesIO(with_texts(texts))) as parts:
+        assert _texts(parts) == 9
 
 
 def test_what_unpacks_to_too_much_is_not_opened():
