@@ -1,5 +1,7 @@
 """Turns a refused record into one plain sentence a fault, naming the field and what is allowed."""
 
+import math
+import re
 import types
 from dataclasses import dataclass
 from typing import Annotated, Any, Union, get_args, get_origin
@@ -9,9 +11,12 @@ from pydantic.fields import FieldInfo
 from pydantic_core import ErrorDetails
 
 from configurator.model.fields import ENTRY_A_WAY, ENTRY_A_WIDTH, bounds_of, unit_of
-from configurator.units import format_decimal
+from configurator.sentences import written
+from configurator.units import Display, format_decimal
 
 _LONGEST_SHOWN = 60
+_BOUNDS = re.compile(r"(.* must be )(.*) in; (.*) was given")
+_NUMBER = re.compile(r"-?\d+(?:\.\d+)?")
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,6 +34,18 @@ class Fault:
 def faults_of(error: ValidationError, record: type[BaseModel]) -> tuple[Fault, ...]:
     """Return a fault for every refusal in `error`, raised while validating `record`."""
     return tuple(_fault(details, record) for details in error.errors(include_url=False))
+
+
+def in_units(message: str, display: Display) -> str:
+    """Return the message of a fault with its lengths in millimetres, where these are shown."""
+    if not display.metric:
+        return message
+    of_bounds = _BOUNDS.fullmatch(message)
+    if of_bounds is None:
+        return written(message, display)
+    about, bounds, given = of_bounds.groups()
+    shown = _NUMBER.sub(lambda number: display.exact(float(number[0])), bounds)
+    return f"{about}{shown}; {_NUMBER.sub(lambda number: display.exact(float(number[0])), given)} was given"
 
 
 def _fault(details: ErrorDetails, record: type[BaseModel]) -> Fault:
@@ -52,6 +69,8 @@ def path_text(steps: tuple[int | str, ...]) -> str:
 
 def _shown(value: object) -> str:
     """Return `value` on one printable line, cut where it is long."""
+    if isinstance(value, float) and math.isfinite(value):
+        return format_decimal(value, 4)
     text = value if isinstance(value, str) else repr(value)
     line = "".join(c if c.isprintable() else "?" for c in text)
     return line if len(line) <= _LONGEST_SHOWN else line[: _LONGEST_SHOWN - 3] + "..."

@@ -13,7 +13,7 @@ from configurator.ui.form.layers import LayersEditor
 from configurator.ui.form.presets import usual_casing
 from configurator.ui.form.rows import RowsEditor, hardware_editor, obstructions_editor
 from configurator.ui.form.special import DoorStopField, HandField, OpeningSizeField
-from configurator.ui.kit.fields import Assumptions, Field, field_for
+from configurator.ui.kit.fields import Assumptions, Field, field_for, finish_typing
 from configurator.ui.kit.layout import GROW, add, down, fill, put_in_order, reading_order
 from configurator.ui.kit.look import FORM_WIDTH, GRID
 from configurator.ui.kit.sections import NameLabel, Section, add_row, new_form
@@ -41,6 +41,7 @@ SECTIONS: Mapping[str, tuple[str, ...]] = {
     "Hardware": (),
     "Door stop": (
         "door_stop.kind", "door_stop.projection", "door_stop.from_frame", "door_stop.height",
+        "use.stop_angle",
     ),
     "Hinge": (
         "hinge.barrel", "hinge.leaf_thickness", "hinge.leaf_gap", "hinge_locations.rule",
@@ -49,7 +50,7 @@ SECTIONS: Mapping[str, tuple[str, ...]] = {
         "existing_hinge.count", "existing_hinge.mounting",
     ),
     "Use": (
-        "use.wanted_angle", "use.stop_angle", "use.accessible", "use.clear_width_margin",
+        "use.wanted_angle", "use.accessible", "use.clear_width_margin",
         "use.alteration", "use.beds_moved", "use.closer",
         "use.locked", "use.lock_both_sides", "use.lock_finish_bhma", "use.fire_rated", "fire_minutes",
         "use.traffic", "use.exposure", "use.coastal", "use.humid", "use.corridor_width", "use.required_width",
@@ -113,6 +114,7 @@ class Form(QScrollArea):
         self._empty = QLabel("This job has no openings yet. Add one with the + button of the openings list.")
         self._empty.setWordWrap(True)
         self._build()
+        session.leaving.connect(finish_typing)
 
     def show_state(self, assumed: Assumptions) -> None:
         """Show what the session holds, and what is assumed where it holds nothing."""

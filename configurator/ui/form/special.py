@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QPushButton, QToolButton
 from configurator.model.paths import words_of
 from configurator.tables import ObstructionKindRow, row_of
 from configurator.ui.kit.fields import Assumptions, ChoiceField, LineField
-from configurator.ui.kit.kinds import SIZE, NotReadError
+from configurator.ui.kit.kinds import LENGTH, SIZE, USUAL_HEIGHT, NotReadError
 from configurator.ui.kit.layout import QuietCombo, across, add
 from configurator.ui.kit.look import sized
 from configurator.ui.state.session import Session
@@ -32,19 +32,42 @@ class OpeningSizeField(LineField):
             sized(answer, -1)
             answer.hide()
         self._kept: Any = None
+        self._alone: dict[str, float] = {}
         add(self._column, across(self.swap, self.keep))
 
+    def read(self, text: str) -> Any:
+        """Read a size; a width alone goes with the height there is. Raises NotReadError."""
+        self._alone = {}
+        try:
+            return super().read(text)
+        except NotReadError as error:
+            size = self.session.value("size")
+            try:
+                width = LENGTH.read(text, self.session.display)
+            except NotReadError:
+                raise error from None
+            self._alone = {"width": width, "height": size.height if size else USUAL_HEIGHT}
+            return self._alone
+
     def show_state(self, assumed: Assumptions) -> None:
-        """Show the size, and ask about one that is wider than high."""
+        """Show the size, say how a width alone was read, and ask about one that is wider than high."""
         super().show_state(assumed)
         size = self.session.value("size")
         question = size_question(size.width, size.height, self.session.display) if size else ""
         if size == self._kept:
             question = ""
         if not self.refused:
-            self.note.say(question, "warning", self.session.dark)
+            self.note.say(
+                question or self._read_alone(size), "warning" if question else "quiet", self.session.dark
+            )
         for answer in (self.swap, self.keep):
             answer.setVisible(bool(question) and not self.refused)
+
+    def _read_alone(self, size: Any) -> str:
+        """Say that a width was typed alone and what height goes with it; nothing where that is not so."""
+        if size is None or self._alone != {"width": size.width, "height": size.height}:
+            return ""
+        return f"Read as {self.write(size)}: a width alone leaves the height as it is."
 
     def _confirm(self) -> None:
         """Ask no more about this size: the door is that wide."""

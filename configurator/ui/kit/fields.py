@@ -1,11 +1,12 @@
 """One field of the form: its value or what is assumed for it, and in words why a value was refused."""
 
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 from typing import Any
 
 from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QKeySequence, QResizeEvent
-from PySide6.QtWidgets import QLabel, QLineEdit, QPlainTextEdit, QToolButton, QWidget
+from PySide6.QtWidgets import QApplication, QLabel, QLineEdit, QPlainTextEdit, QToolButton, QWidget
 
 from configurator.model import paths
 from configurator.sentences import capitalized, written
@@ -194,6 +195,13 @@ def _undoes(event: QKeyEvent) -> bool:
     return event.matches(QKeySequence.StandardKey.Undo) or event.matches(QKeySequence.StandardKey.Redo)
 
 
+def finish_typing() -> None:
+    """Take what is being typed in a line as it is."""
+    line = QApplication.focusWidget()
+    if isinstance(line, TypedLine) and line.being_typed:
+        line.editingFinished.emit()
+
+
 class LineField(Field):
     """A value that is typed: a length, an angle, a count, pounds or text."""
 
@@ -212,8 +220,12 @@ class LineField(Field):
         """Show what holds; a value being typed, or one that was refused, stays as it was typed."""
         self.take_reason(assumed)
         value = self.session.value(self.path)
-        if not self.editor.being_typed and not self.refused:
-            self._show_text("" if value is None else self.write(value))
+        if not self.editor.being_typed:
+            refusal = self.session.refusals.get(self.path)
+            if refusal is None:
+                self._show_text("" if value is None else self.write(value))
+            elif refusal.typed:
+                self._show_text(refusal.typed)
         self._show_placeholder(None if value is not None else assumed.get(self.path))
 
     def begin_anew(self) -> None:
@@ -277,6 +289,12 @@ class LineField(Field):
             self.session.refuse(self.path, text, str(error))
         else:
             self.commit(value)
+        self._note_typed(text)
+
+    def _note_typed(self, text: str) -> None:
+        """Keep what was typed with its refusal, to be shown again when this opening is."""
+        if refusal := self.session.refusals.get(self.path):
+            self.session.refusals[self.path] = replace(refusal, typed=text)
 
     def _finish_empty(self) -> None:
         if self.optional:

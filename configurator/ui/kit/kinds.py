@@ -17,6 +17,9 @@ from configurator.units import (
     parse_opening_size,
 )
 
+USUAL_HEIGHT = 84.0
+"""Inches; a width typed alone for a new opening goes with it, and the line says so."""
+
 
 class NotReadError(ValueError):
     """What was typed cannot be read; the message is the sentence for beside the field."""

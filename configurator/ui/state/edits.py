@@ -44,6 +44,37 @@ class Refusal:
     value: Any
     sentence: str
     retry: bool = True
+    typed: str = ""
+    """As it was typed; empty of what was chosen."""
+
+
+class Refusals(dict[str, Refusal]):
+    """The refused values of the opening on show, by path; those of the other openings wait for these."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.mark = ""
+        self._waiting: dict[str, dict[str, Refusal]] = {}
+
+    def turn_to(self, mark: str) -> None:
+        """Set aside the values of the opening on show, and show those of another; the job's own stay."""
+        if mark == self.mark:
+            return
+        of_job = {path: one for path, one in self.items() if path.startswith(paths.JOB)}
+        self._waiting[self.mark] = {path: one for path, one in self.items() if path not in of_job}
+        self.mark = mark
+        self.hold({**of_job, **self._waiting.pop(mark, {})})
+
+    def hold(self, refusals: Mapping[str, Refusal]) -> None:
+        """Hold these in place of the ones there were."""
+        found = dict(refusals)
+        self.clear()
+        self.update(found)
+
+    def forget(self) -> None:
+        """Forget those of every opening: it is another job."""
+        self.clear()
+        self._waiting.clear()
 
 
 def typical_opening(mark: str) -> Opening:

@@ -8,8 +8,9 @@ from PySide6.QtCore import QObject, Signal
 
 from configurator.history import History
 from configurator.model import Job, JobFacts, Opening, Shop, paths
+from configurator.model.faults import in_units
 from configurator.ui.state import edits
-from configurator.ui.state.edits import Refusal, RefusedError
+from configurator.ui.state.edits import Refusal, Refusals, RefusedError
 from configurator.ui.state.studies import Studier, Studies, Trial
 from configurator.units import Display
 
@@ -31,6 +32,7 @@ class Session(QObject):
             on trial, or no longer).
         refused: a value was not taken; the arguments are its path and the sentence for beside its field.
         missed: a value was not taken for want of another one; the argument is the path of that one.
+        leaving: another opening will be shown; what is being typed belongs to the one that is.
         noted: what was done should be known of, though nothing is wrong; the argument is the sentence.
         pointed: something is pointed at elsewhere; the argument is what the picture marks, or None.
         looked: the pointer is on a place of the picture; the argument is which, or None.
@@ -41,6 +43,7 @@ class Session(QObject):
     changed = Signal(str)
     refused = Signal(str, str)
     missed = Signal(str)
+    leaving = Signal()
     noted = Signal(str)
     pointed = Signal(object)
     looked = Signal(object)
@@ -65,7 +68,7 @@ class Session(QObject):
         self.shop = Shop()
         self.leaf_shown = ""
         self.trial = Trial(lambda: self.opening, self.studied, lambda: self.changed.emit("trial"))
-        self.refusals: dict[str, Refusal] = {}
+        self.refusals = Refusals()
         self._settle()
 
     # --- What there is ---
@@ -126,12 +129,11 @@ class Session(QObject):
 
         Values refused earlier are tried again along with these: one may be what the other waited for.
         """
-        if next(iter(changes)).startswith(paths.JOB):
-            return self._attempt(changes, self._push_facts)
+        of_job = next(iter(changes)).startswith(paths.JOB)
         refusal: RefusedError | None = None
-        for waiting in edits.waiting_values(self.refusals, changes):
+        for waiting in ({},) if of_job else edits.waiting_values(self.refusals, changes):
             try:
-                self._push_opening({**changes, **waiting})
+                (self._push_facts if of_job else self._push_opening)({**changes, **waiting})
             except RefusedError as error:
                 refusal = error
             else:
@@ -153,6 +155,7 @@ class Session(QObject):
     def select(self, mark: str) -> None:
         """Show another opening of the job."""
         if mark != self._mark:
+            self.leaving.emit()
             self._mark = mark
             self._settle()
             self.changed.emit("select")
@@ -184,9 +187,8 @@ class Session(QObject):
     ) -> None:
         """Take other openings for the job as one step of that name, and show the one of that mark.
 
-        `facts` are the job's own, where these change with them.
-
-        Steps in a row with the same `field` count as one. Raises RefusedError, and then nothing has changed.
+        `facts` are the job's own, where these change with them. Steps in a row with the same `field` count as
+        one. Raises RefusedError, and then nothing has changed.
         """
         before = self.job.openings
         job = edits.with_openings(self.job, openings)
@@ -269,15 +271,11 @@ class Session(QObject):
 
     def undo(self) -> None:
         """Take back the last step, and show the opening that it changed."""
-        before = self.job
-        if self._history.undo():
-            self._show_what_changed(before)
+        self._step(self._history.undo)
 
     def redo(self) -> None:
         """Do again what was taken back, and show the opening that it changed."""
-        before = self.job
-        if self._history.redo():
-            self._show_what_changed(before)
+        self._step(self._history.redo)
 
     # --- How it is shown ---
 
@@ -323,7 +321,10 @@ class Session(QObject):
         self.path = path
         self._join("open")
 
-    def _show_what_changed(self, before: Job) -> None:
+    def _step(self, through_history: Callable[[], object]) -> None:
+        before = self.job
+        if not through_history():
+            return
         kept = {id(opening) for opening in before.openings}
         changed = next((opening for opening in self.job.openings if id(opening) not in kept), None)
         self._mark = changed.mark if changed is not None else self._mark
@@ -331,21 +332,17 @@ class Session(QObject):
 
     def _join(self, by: str) -> None:
         """Bring everything in line with the job as it now is, and tell the views."""
+        if by == "open":
+            self.refusals.forget()
+        elif by == "undo":
+            self.refusals.clear()
         self._settle()
         self.changed.emit(by)
 
     def _settle(self) -> None:
-        self.refusals.clear()
         if self.opening is None:
             self._mark = self.job.openings[0].mark if self.job.openings else ""
-
-    def _attempt(self, changes: Mapping[str, Any], push: Callable[[Mapping[str, Any]], None]) -> bool:
-        try:
-            push(changes)
-        except RefusedError as error:
-            self._refuse_all(changes, error)
-            return False
-        return True
+        self.refusals.turn_to(self._mark)
 
     def _push_opening(self, changes: Mapping[str, Any]) -> None:
         before = self.opening
@@ -355,10 +352,10 @@ class Session(QObject):
         job = edits.replaced(self.job, before.mark, opening)
         if opening != before:
             self._studies.keep(opening, self.studied(opening))
-        self._mark = opening.mark
+        self._mark = self.refusals.mark = opening.mark
         field = f"{opening.mark} {next(iter(changes))}" if len(changes) == 1 else None
         self._history.push(job, edits.name_of(changes, before.mark), field)
-        self.refusals = edits.untouched_refusals(self.refusals, changes)
+        self.refusals.hold(edits.untouched_refusals(self.refusals, changes))
         self._note_settled((before,))
         self.changed.emit("edit")
 
@@ -366,7 +363,7 @@ class Session(QObject):
         job = edits.with_facts(self.job, edits.edited_facts(self.job.job, changes))
         path = next(iter(changes))
         self._history.push(job, f"change {paths.trade_name(path)}", path)
-        self.refusals = edits.untouched_refusals(self.refusals, changes)
+        self.refusals.hold(edits.untouched_refusals(self.refusals, changes))
         self._studies.clear()  # what the job asks of its hinges counts in every study
         self.changed.emit("edit")
 
@@ -380,7 +377,8 @@ class Session(QObject):
 
     def _refuse_all(self, changes: Mapping[str, Any], error: RefusedError | None) -> None:
         for path, value in changes.items():
-            self._refuse(path, Refusal(value, error.about(path) if error else "This cannot be."))
+            sentence = in_units(error.about(path), self.display) if error else "This cannot be."
+            self._refuse(path, Refusal(value, sentence))
         wanted = error.faults[0].field if error else ""
         if wanted and wanted not in changes and self._is_missing(wanted):
             self.missed.emit(wanted)

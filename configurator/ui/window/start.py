@@ -16,7 +16,7 @@ from configurator.project_file.lock import clock, holder_of
 from configurator.sentences import capitalized
 from configurator.ui.client.answers import THINGS, WALLS, wall_changes
 from configurator.ui.kit.fields import Note
-from configurator.ui.kit.kinds import LENGTH, SIZE, NotReadError
+from configurator.ui.kit.kinds import LENGTH, SIZE, USUAL_HEIGHT, NotReadError
 from configurator.ui.kit.layout import BARE, GROW, LeadsOn, across, down, fill
 from configurator.ui.kit.look import GRID, sized
 from configurator.ui.kit.table import FittedTable
@@ -27,8 +27,6 @@ from configurator.ui.state.session import Session
 
 MARK = "101"
 USUAL_SIZE = "3-0 x 7-0"
-USUAL_HEIGHT = 84.0
-"""Inches; a width typed alone goes with it, and the line says so."""
 NOTHING = "Nothing"
 JOBS_HEIGHT = 60 * GRID
 """Pixels: room for as many jobs as are remembered."""

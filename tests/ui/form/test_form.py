@@ -354,3 +354,36 @@ def test_the_western_rule_is_chosen_in_the_form(window):
     window.work.form.sections["Hinge"].open()
     choose(window.work.form.field("hinge_locations.rule"), "7 and 11")
     assert window.session.opening.hinge_locations.rule == "7 and 11"
+
+
+def test_a_width_alone_leaves_the_height_and_says_so(qtbot, window):
+    field, session = window.work.form.field("size"), window.session
+    session.edit("size", {"width": 32, "height": 80})
+    type_into(qtbot, field, "36")
+    assert (session.opening.size.width, session.opening.size.height) == (36, 80)
+    assert field.note.text() == "Read as 3'-0\" x 6'-8\": a width alone leaves the height as it is."
+    type_into(qtbot, field, "3-0 x 7-0")
+    assert field.note.isHidden()
+
+
+def test_what_could_not_be_kept_is_there_again_when_its_opening_is(qtbot, window):
+    field, session = window.work.form.field("size"), window.session
+    type_into(qtbot, field, "36 x 900")
+    session.select("101A")
+    assert field.editor.text() == "3'-0\" x 7'-0\""
+    assert field.note.isHidden()
+    session.select("112A")
+    assert field.editor.text() == "36 x 900"
+    assert "300 in" in field.note.text()
+
+
+def test_what_is_being_typed_is_taken_before_another_opening_is_shown(qtbot, window):
+    field, session = window.work.form.field("location"), window.session
+    field.editor.setFocus()
+    field.editor.selectAll()
+    qtbot.keyClicks(field.editor, "Harbor office")
+    session.select("101A")
+    assert [one.location for one in session.job.openings if one.mark in ("101A", "112A")] == [
+        "Ticket office to hall",
+        "Harbor office",
+    ]

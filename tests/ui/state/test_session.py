@@ -334,3 +334,29 @@ def test_a_copy_of_what_was_ordered_is_not_ordered(session):
     session.edit("order_state", "ordered")
     session.add_opening(session.opening)
     assert (session.mark, session.opening.order_state) == ("102", "not ordered")
+
+
+def test_refused_values_wait_for_their_opening(session):
+    session.select("112A")
+    assert not session.edit("door.thickness", 40)
+    session.select("101")
+    assert session.refusals == {}
+    assert not session.edit("door.undercut", -1)
+    session.select("112A")
+    assert list(session.refusals) == ["door.thickness"]
+    session.edit("mark", "112Z")
+    session.select("101")
+    assert list(session.refusals) == ["door.undercut"]
+    session.select("112Z")
+    assert list(session.refusals) == ["door.thickness"]
+    session.start_new()
+    assert session.refusals == {}
+
+
+def test_a_refusal_is_in_the_unit_on_show(session):
+    session.select("112A")
+    session.show_in(Display(metric=True))
+    session.edit("door.thickness", 900 / 25.4)
+    assert session.refusals["door.thickness"].sentence == (
+        "Door thickness must be more than 0.0 mm and at most 152.4 mm; 900.0 mm was given"
+    )
