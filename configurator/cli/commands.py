@@ -20,6 +20,7 @@ from configurator.cli.desktop import add_desktop_command
 from configurator.cli.draw import add_draw_command
 from configurator.cli.import_schedule import add_import_command
 from configurator.cli.order import add_order_command
+from configurator.cli.practice import add_practice_command
 from configurator.cli.schedule import add_schedule_command
 from configurator.cli.schema import add_schema_command
 from configurator.cli.shared import (
@@ -39,7 +40,9 @@ from configurator.project_file import ProjectFileError
 
 _LINES_TOLD, _LONGEST_TOLD = 12, 500
 """The places told of where the program itself failed, and the letters of why."""
-COMMANDS = ("compare", "draw", "order", "schedule", "import", "desktop", "kinds", "schema", "completion")
+COMMANDS = (
+    "compare", "draw", "order", "schedule", "import", "practice", "desktop", "kinds", "schema", "completion",
+)  # fmt: skip
 SHELLS = ("bash", "zsh")
 
 
@@ -167,6 +170,7 @@ def _parser() -> argparse.ArgumentParser:
     add_order_command(commands)
     add_schedule_command(commands)
     add_import_command(commands)
+    add_practice_command(commands)
     add_desktop_command(commands)
 
     kinds = commands.add_parser(

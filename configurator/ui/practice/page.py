@@ -15,7 +15,7 @@ from configurator.practice.progress import Progress, clear_progress, load_progre
 from configurator.study.run import study
 from configurator.ui.kit.layout import BARE, across, fill
 from configurator.ui.kit.look import GRID
-from configurator.ui.practice.people import PeopleColumn
+from configurator.ui.practice.people import CLASS, JOB, PeopleColumn
 from configurator.ui.practice.question import QuestionPanel
 from configurator.ui.state.session import Session
 
@@ -23,6 +23,8 @@ if TYPE_CHECKING:
     from configurator.drawing.base.view import Group
     from configurator.ui.kit.canvas import PlanCanvas
     from configurator.ui.kit.pictures import WordPicture
+    from configurator.ui.practice.small_job import SmallJobPanel
+    from configurator.ui.practice.teacher import TeacherPanel
 
 LEAST = 70 * GRID
 SOMEBODY = "trainee"
@@ -38,15 +40,17 @@ def _draw() -> int:
 
 
 class PracticePage(QWidget):
-    """Nothing here touches the job: problems have openings of their own.
+    """Nothing here touches the job: problems and small jobs have openings of their own.
 
     Signals:
         said: a sentence for the window's line.
         word_wanted: what a word means is to be shown.
+        file_wanted: a small job is to be opened in the program.
     """
 
     said = Signal(str)
     word_wanted = Signal(str)
+    file_wanted = Signal(object)
 
     def __init__(
         self, session: Session, draw: Callable[[], int] = _draw, today: Callable[[], date] = date.today
@@ -60,6 +64,8 @@ class PracticePage(QWidget):
         self.picture = ProblemPicture()
         self.split = QSplitter(Qt.Orientation.Horizontal)
         self.room = QStackedWidget()
+        self.job: SmallJobPanel | None = None
+        self.teacher: TeacherPanel | None = None
         self._put_together()
         self._connect()
         self.who.show_people(names, progress.person)
@@ -117,6 +123,38 @@ class PracticePage(QWidget):
         self.exercise.practise(topic)
         self._begin(take_keyboard=False)
 
+    def show_job(self, level: int) -> None:
+        """Show the small job at the end of a level."""
+        from configurator.ui.practice.small_job import SmallJobPanel
+
+        if self.job is None:
+            self.job = SmallJobPanel(self.exercise)
+            self.job.passed.connect(self._show)
+            self.job.file_wanted.connect(self.file_wanted)
+            self.job.said.connect(self.said)
+            self.room.addWidget(self.job)
+        self.job.begin(level, self.exercise.draw_number())
+        self.room.setCurrentWidget(self.job)
+        self._show()
+
+    def show_class(self) -> None:
+        """Show the page for the one who teaches."""
+        from configurator.ui.practice.teacher import TeacherPanel
+
+        if self.teacher is None:
+            self.teacher = TeacherPanel()
+            self.teacher.said.connect(self.said)
+            self.room.addWidget(self.teacher)
+        self.room.setCurrentWidget(self.teacher)
+        self._show()
+
+    def print_progress(self) -> None:
+        """Write the person's progress as a page for the one who teaches."""
+        from configurator.ui.practice.teacher import write_progress
+
+        if sentence := write_progress(self, self.exercise.progress, self.exercise.today):
+            self.said.emit(sentence)
+
     def change_person(self, person: str) -> None:
         """Go on as somebody else."""
         known = person or SOMEBODY
@@ -153,9 +191,18 @@ class PracticePage(QWidget):
 
     def _show(self) -> None:
         self.question.show_exercise(self.exercise, self.session.dark)
-        self.who.show_progress(self.exercise.progress, self.exercise.topic, self.exercise.today)
+        self.who.show_progress(self.exercise.progress, self._key(), self.exercise.today)
         self.picture.show_exercise(self.exercise, self.session)
+        if self.job is not None:
+            self.job.show_state(self.session.dark)
         self._share_room()
+
+    def _key(self) -> str:
+        """Return what is on show, as the rows of the topics have it."""
+        now = self.room.currentWidget()
+        if self.job is not None and now is self.job:
+            return f"{JOB}{self.job.one.level}"
+        return CLASS if self.teacher is not None and now is self.teacher else self.exercise.topic
 
     def _share_room(self) -> None:
         """Give the question what it needs, beside the picture or under it, and the picture the rest."""
@@ -189,6 +236,9 @@ class PracticePage(QWidget):
         self.question.number_called.connect(self.call)
         self.who.person_chosen.connect(self.change_person)
         self.who.topic_chosen.connect(self.practise)
+        self.who.job_chosen.connect(self.show_job)
+        self.who.class_chosen.connect(self.show_class)
+        self.who.print_wanted.connect(self.print_progress)
         self.who.clear_wanted.connect(self.clear)
 
 

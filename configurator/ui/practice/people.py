@@ -1,4 +1,4 @@
-"""Who practises, their way through the topics and how far they are on it, and how to clear that."""
+"""Who practises, their way through the topics and how far they are on it, and how to print or clear that."""
 
 from datetime import date
 
@@ -13,7 +13,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from configurator.practice.course import TOPICS, of_topic
+from configurator.practice.course import LEVELS, TOPICS, of_topic
 from configurator.practice.exercise import TODAY
 from configurator.practice.progress import LONGEST_NAME, SET_OF_DAY, Progress, strength
 from configurator.sentences import capitalized
@@ -23,6 +23,8 @@ from configurator.ui.kit.table import QuietTable
 from configurator.ui.kit.table_model import Head, Row, RowsModel
 
 COURSE = "the whole course"
+JOB, CLASS = "job ", "class"
+"""What the key of a small job begins with, before its level; and the key of the sets for a class."""
 WIDTH = 60 * GRID
 _SIGNS = {"known": "✔ ", "weak": "▲ ", "begun": "", "new": ""}
 
@@ -36,16 +38,22 @@ class TopicsModel(RowsModel):
 
 
 class PeopleColumn(QWidget):
-    """The person, the day's set, the topics with how many of each are known, and a button.
+    """The person, the day's set, the topics with how many of each are known, the small jobs, and buttons.
 
     Signals:
         person_chosen: the name of who practises now.
         topic_chosen: the topic to practise, empty for the whole course, or the day's set.
+        job_chosen: the small job of a level.
+        class_chosen: sets for a class.
+        print_wanted: the person's progress is to be written for the one who teaches.
         clear_wanted: the person's progress is to be forgotten; asked twice.
     """
 
     person_chosen = Signal(str)
     topic_chosen = Signal(str)
+    job_chosen = Signal(int)
+    class_chosen = Signal()
+    print_wanted = Signal()
     clear_wanted = Signal()
 
     def __init__(self) -> None:
@@ -58,6 +66,7 @@ class PeopleColumn(QWidget):
             QPushButton(),
             QPushButton("Keep it"),
         )
+        self.print_it = QPushButton("Print progress…")
         self.summary = QLabel()
         self._put_together()
         self._connect()
@@ -78,7 +87,8 @@ class PeopleColumn(QWidget):
             self.topics.selectRow(keys.index(topic))
         self.topics.blockSignals(False)
         self.summary.setText(" ".join(_summary(progress, today)))
-        self.clear.setEnabled(bool(progress.tallies))
+        for button in (self.clear, self.print_it):
+            button.setEnabled(bool(progress.tallies))
         self._ask(False)
 
     # --- How it is put together ---
@@ -105,6 +115,7 @@ class PeopleColumn(QWidget):
             self.person,
             self.topics,
             self.summary,
+            self.print_it,
             self.clear,
             self.sure,
             self.keep,
@@ -123,6 +134,7 @@ class PeopleColumn(QWidget):
         self.person.activated.connect(lambda _: self._choose())
         line.editingFinished.connect(self._choose)
         self.topics.chosen.connect(self._choose_topic)
+        self.print_it.clicked.connect(self.print_wanted)
         self.clear.clicked.connect(lambda: self._ask(True))
         self.keep.clicked.connect(lambda: self._ask(False))
         self.sure.clicked.connect(self.clear_wanted)
@@ -133,7 +145,12 @@ class PeopleColumn(QWidget):
     def _choose_topic(self, topic: str | None) -> None:
         if topic is None:
             return
-        self.topic_chosen.emit(topic)
+        if topic.startswith(JOB):
+            self.job_chosen.emit(int(topic.removeprefix(JOB)))
+        elif topic == CLASS:
+            self.class_chosen.emit()
+        else:
+            self.topic_chosen.emit(topic)
 
     def _ask(self, asked: bool) -> None:
         """Ask once more before anything is forgotten, where the button was."""
@@ -150,14 +167,20 @@ class PeopleColumn(QWidget):
 def _rows(progress: Progress) -> list[Row]:
     done = len(progress.day.done)
     today = Row((f"Today's {SET_OF_DAY}", f"{done} of {len(progress.day.keys) or SET_OF_DAY}"), TODAY, "")
-    return [today, *(_topic_row(topic, progress) for topic in ("", *TOPICS))]
+    jobs = [_job_row(level, progress) for level in LEVELS]
+    teacher = Row(("Sets for a class", ""), CLASS, "questions, answers and solutions to print")
+    return [today, *(_topic_row(topic, progress) for topic in ("", *TOPICS)), *jobs, teacher]
+
+
+def _job_row(level: int, progress: Progress) -> Row:
+    done = "✔ done" if str(level) in progress.jobs else ""
+    return Row((f"Small job, level {level}", done), f"{JOB}{level}", "four openings against their order")
 
 
 def _topic_row(topic: str, progress: Progress) -> Row:
     kinds, known, stands = len(of_topic(topic)), progress.known(topic), strength(progress, topic)
-    tip = f"{known} of {kinds} kinds of problem known" + (
-        "; some went wrong last" if stands == "weak" else ""
-    )
+    missed = "; some went wrong last" if stands == "weak" else ""
+    tip = f"{known} of {kinds} kinds of problem known{missed}"
     return Row((capitalized(topic or COURSE), f"{_SIGNS[stands]}{known} of {kinds}"), topic, tip)
 
 
