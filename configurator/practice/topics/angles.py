@@ -96,7 +96,7 @@ def _of_two(
         if old == value:
             return None
         second = _changed(data, room, name, value, first.width)
-        told = (f"{named} {fraction(old)} in", f"{named} {fraction(value)} in")
+        told = (_with_length(named, old), _with_length(named, value))
     if random.random() < 0.5:
         first, second, told = second, first, (told[1], told[0])
     one, two = (_greatest(each, bare) for each in (first, second))
@@ -120,6 +120,11 @@ def _of_two(
         picture=Picture("two", (), (first.opening, second.opening), words=told),
         angle=180.0,
     )
+
+
+def _with_length(named: str, value: float) -> str:
+    """Say a thing with its length, inches; a frame that is not proud is flush."""
+    return f"{named} {fraction(value)} in" if value else "a frame flush with the wall"
 
 
 def _at(data: dict[str, Any], room: str) -> Any:

@@ -43,7 +43,7 @@ F11 takes the whole screen, Esc goes back.</p>
 <h3>Practice</h3>
 <p>F4 poses problems, from easy to hard; the picture marks what is asked. Type the answer and press Enter;
 Enter again goes on. F1 explains the words of a question. A problem's number brings it back,
-here or at another desk.</p>
+here or at another desk. At the end of each level stands a small job; sets for a class are printed.</p>
 <h3>Your file</h3>
 <p>While you work on a file it is locked: a second program opens it read-only and is told who has it. What
 another program changed on disk is never written over unless you say so. Unsaved work is kept every few
