@@ -6,7 +6,7 @@ that differ in name and place only share one study.
 """
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any
 
 from configurator.long_work import Progress, unwatched, watched
@@ -19,6 +19,7 @@ from configurator.order.studied import (
     left_out,
     study_or_fault,
 )
+from configurator.records import dataclass
 from configurator.rules.filling.usual import fill
 from configurator.rules.finding import Finding, holding
 from configurator.rules.hinge.answers import tried

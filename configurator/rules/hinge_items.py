@@ -4,11 +4,12 @@ Everything that names, counts, shows or orders the hinges of an opening takes th
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from typing import Any
 
 from configurator.model import Opening
+from configurator.records import dataclass
 from configurator.rules.filling.usual import fill_use
 from configurator.rules.hinge.fastening import whole_shares
 from configurator.rules.hinge.pin import HANDED

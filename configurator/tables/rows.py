@@ -4,8 +4,9 @@ One row, one fact. A number is inches unless its column says otherwise; an empty
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any, Literal, get_args
+
+from configurator.records import dataclass
 
 Mark = Literal["read", "common practice", "from memory", "derived"]
 MARKS: tuple[Mark, ...] = get_args(Mark)

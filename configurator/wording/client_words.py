@@ -1,10 +1,10 @@
 """What the client's page says, without the trade's terms: three sentences, a table, the recommendation."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from types import MappingProxyType
 
 from configurator.model import Opening
+from configurator.records import dataclass
 from configurator.rules.checks.mends import WHAT_WOULD
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.hinge.answers import Stopped

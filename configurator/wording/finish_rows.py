@@ -1,7 +1,6 @@
 """Finishes looked up by look, US code, BHMA number or metal, with what to heed of each."""
 
-from dataclasses import dataclass
-
+from configurator.records import dataclass
 from configurator.rules.hinge.finish import HINGE_METALS, bhma_number, metals_of, us_code
 from configurator.tables import FinishRow, table
 from configurator.wording.hinge_parts import cited

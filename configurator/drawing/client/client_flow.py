@@ -1,13 +1,13 @@
 """What the client's page says under its picture, line by line: sentences, table, recommendation."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import accumulate
 
 from configurator.drawing.base.lettering import text_width
 from configurator.drawing.base.primitives import Point, Polyline, Primitive, Text
 from configurator.drawing.base.view import Box
 from configurator.drawing.pages.notes import broken, cut_to
+from configurator.records import dataclass
 from configurator.wording.client_words import ClientTable
 
 GAP = 9.0

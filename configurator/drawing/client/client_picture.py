@@ -1,7 +1,7 @@
 """The client's picture on a screen: the two widths side by side, large, each saying how far its door goes."""
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from configurator.drawing.base.lettering import fitted, text_box, text_width
 from configurator.drawing.base.primitives import Polygon, Polyline, Primitive, Text, rectangle
@@ -10,6 +10,7 @@ from configurator.drawing.plan.dimensions import PLAIN, Dimensions, Lettered, is
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf, drawn_leaves
 from configurator.drawing.plan.panel import Panel, moving_notes, moving_parts, panel, spare_height, view_scale
 from configurator.drawing.plan.sheet import RECOMMENDED, hand_words
+from configurator.records import dataclass
 from configurator.study import Candidate, Study
 from configurator.study.widths.width_pair import width_pair
 from configurator.units import TOLERANCE, Display

@@ -1,7 +1,6 @@
 """The leaves of an opening: what each is called, how wide and how high it is."""
 
-from dataclasses import dataclass
-
+from configurator.records import dataclass
 from configurator.rules.filling.usual import FilledOpening
 
 

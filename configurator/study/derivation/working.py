@@ -1,10 +1,11 @@
 """The working of one number, step by step, and what it was made from."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import field
 from itertools import count
 
 from configurator.geometry.shapes import Point
+from configurator.records import dataclass
 from configurator.study.derivation.terms import Symbol, Term, Unit
 
 

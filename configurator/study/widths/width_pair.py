@@ -4,8 +4,9 @@ Where no two widths are compared the other is another way of hanging.
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from configurator.records import dataclass
 from configurator.study import Candidate, Study
 
 

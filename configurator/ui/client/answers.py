@@ -4,12 +4,12 @@ Dimensions of things are typical ones, from memory, inches: they stand until som
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from itertools import groupby
 from types import MappingProxyType
 from typing import Any
 
 from configurator.model import Opening
+from configurator.records import dataclass
 from configurator.tables import FrameKindRow, HardwareKindRow, ObstructionKindRow, table
 from configurator.ui.form.presets import usual_casing
 

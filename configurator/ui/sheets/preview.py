@@ -1,7 +1,7 @@
 """The page as it will be printed, as large as the room allows or as large as it was asked for."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from types import MappingProxyType
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
@@ -12,6 +12,7 @@ from configurator.drawing.pages.page import Page, Paper, Scale
 from configurator.drawing.sheets import sheet_maker
 from configurator.model import JobFacts, Opening
 from configurator.order.studied import NotStudied, study_or_fault
+from configurator.records import dataclass
 from configurator.study import Study
 from configurator.study.hang import HangsOn, hinge_words
 from configurator.ui.kit.look import GRID
