@@ -22,13 +22,12 @@ from configurator.geometry.pin import (
     clear_past_frame_at_180,
     locate_pin,
 )
-from configurator.geometry.polar import PolarShape, seen_from, separation
+from configurator.geometry.polar import PolarShape, separation
 from configurator.geometry.shapes import (
     Hardware,
     Leaf,
     Obstruction,
     OtherLeaf,
-    Shape,
     hardware_shape,
     may_meet,
     moving_shapes,
@@ -104,6 +103,11 @@ class Solution:
     def _contacts(self) -> tuple[Contact | None, Contact | None]:
         plan = self.scene
         return contacts_bare_and_with_hardware(plan.bare, plan.hardware, plan.standing, plan.pin.at)
+
+    @property
+    def swing_is_known(self) -> bool:
+        """Whether anybody asked yet how far it turns."""
+        return "_contacts" in vars(self)
 
     @property
     def bare(self) -> Contact | None:
@@ -273,24 +277,16 @@ def scene(
     """
     refuse_no_door(hanging, leaf)
     pin = locate_pin(hanging)
-    bare = tuple(seen_from(pin.at, shape) for shape in moving_shapes(hanging, pin, leaf))
+    at = pin.at
+    bare = tuple([PolarShape(at, shape) for shape in moving_shapes(hanging, pin, leaf)])
     fitted = tuple(
-        seen_from(pin.at, hardware_shape(hanging, item, index)) for index, item in enumerate(hardware)
+        [PolarShape(at, hardware_shape(hanging, item, index)) for index, item in enumerate(hardware)]
     )
     reach = max([part.far for part in (*bare, *fitted)])
-    standing = standing_shapes(hanging, leaf, obstructions, other)
-    still = tuple(seen_from(pin.at, shape) for shape in standing if _counts(shape, pin, reach))
+    standing = [PolarShape(at, shape) for shape in standing_shapes(hanging, leaf, obstructions, other)]
+    # Every obstruction counts, and of frame and wall what the leaf can come to.
+    still = tuple([part for part in standing if part.shape.index is not None or part.near <= reach])
     return Scene(hanging, pin, bare, fitted, still, other)
-
-
-def _counts(shape: Shape, pin: Pin, reach: float) -> bool:
-    """Whether a standing part matters: every obstruction, and of frame and wall what the leaf can come to."""
-    if shape.index is not None:
-        return True
-    xs, ys = [x for x, _ in shape.points], [y for _, y in shape.points]
-    across = max(min(xs) - pin.x_p, 0.0, pin.x_p - max(xs))
-    out = max(min(ys) - pin.y_p, 0.0, pin.y_p - max(ys))
-    return math.hypot(across, out) <= reach
 
 
 def barrel_free_by(plan: Scene) -> float:

@@ -83,19 +83,20 @@ def meeting_angle(moving: PolarShape, standing: PolarShape, limit: float) -> flo
     close = _boxes_meet(moving, standing)
     if close and _deep(moving, standing, 0.0):
         return 0.0
-    entering = [angle for angle in crossings(moving, standing, 1) if angle < limit]
-    if not entering and not close:
+    into, out_of = crossings(moving, standing)
+    first = min(into, default=math.inf)
+    if first >= limit and not close:
         return None
-    return _first_overlap(moving, standing, entering, 0.0 if close else min(entering), limit)
+    start = 0.0 if close else first
+    moments = sorted([angle for angle in (*into, *out_of) if start < angle < limit])
+    return _first_overlap(moving, standing, start, (*moments, limit))
 
 
 def _first_overlap(
-    moving: PolarShape, standing: PolarShape, entering: list[float], start: float, limit: float
+    moving: PolarShape, standing: PolarShape, begin: float, ends: Sequence[float]
 ) -> float | None:
-    """The beginning of the first span between crossings, from start on, with overlap past the tolerance."""
-    moments = entering + crossings(moving, standing, -1)
-    begin = start
-    for end in [*sorted(angle for angle in moments if start < angle < limit), limit]:
+    """The beginning of the first span between crossings with overlap past the tolerance."""
+    for end in ends:
         if _deep(moving, standing, (begin + end) / 2) or _deep(moving, standing, end):
             return begin
         begin = end

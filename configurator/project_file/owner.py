@@ -2,12 +2,11 @@
 
 import getpass
 import os
+from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 
 from pydantic import TypeAdapter, ValidationError
-
-from configurator.records import dataclass
 
 LONGEST_NAME = 60
 

@@ -1,7 +1,8 @@
 """What the program has to say about an opening: a finding, and the reason behind a choice."""
 
-from collections.abc import Collection, Iterable, Mapping
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from dataclasses import field
+from functools import cached_property
 from types import MappingProxyType
 from typing import Any, Literal
 
@@ -18,6 +19,7 @@ __all__ = [
     "Alternative",
     "Finding",
     "Fix",
+    "Later",
     "Mark",
     "Reason",
     "Source",
@@ -101,6 +103,29 @@ class Alternative:
         return written(self.effect, display)
 
 
+class Later(Sequence[Alternative]):
+    """Alternatives that are worked out when somebody looks at them: each may be a leaf to hang."""
+
+    def __init__(self, work: Callable[[], Iterable[Alternative]]) -> None:
+        self._work = work
+
+    @cached_property
+    def _found(self) -> tuple[Alternative, ...]:
+        return tuple(self._work())
+
+    def __len__(self) -> int:
+        return len(self._found)
+
+    def __getitem__(self, place: Any) -> Any:
+        return self._found[place]
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Sequence) and self._found == tuple(other)
+
+    def __hash__(self) -> int:
+        return hash(self._found)
+
+
 @dataclass(frozen=True, slots=True)
 class Reason:
     """A chosen value with its because (words with marks), its source, and what else could be chosen."""
@@ -109,7 +134,7 @@ class Reason:
     because: str
     source: str
     mark: Mark
-    alternatives: tuple[Alternative, ...] = ()
+    alternatives: Sequence[Alternative] = ()
 
     def said(self, display: Display) -> str:
         """Return the because as a display shows it."""

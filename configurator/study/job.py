@@ -25,9 +25,9 @@ def width_does_all(hanger: LeafHanger, leaf: str, width: float) -> bool:
 
 
 def known_widths(hanger: LeafHanger, leaf: str) -> dict[float, bool]:
-    """Return, for each width that a leaf was hung on so far, whether it does all that the leaf needs."""
+    """Return, for each width that a leaf was studied on so far, whether it does all that the leaf needs."""
     must = hanger.must(leaf)
-    return {one.hinge_width: does_all(one, must) for one in hanger.hung_so_far(leaf)}
+    return {one.hinge_width: does_all(one, must) for one in hanger.solved_so_far(leaf)}
 
 
 def _chosen(study: Study) -> Iterator[Chosen]:

@@ -49,10 +49,11 @@ class LeafHanger:
         barrel = self.leaf(leaf).hinge.barrel.value
         return tuple(self(leaf, one) for one in fill_way(way, self.filled, barrel))
 
-    def hung_so_far(self, leaf: str) -> tuple[Candidate, ...]:
-        """Return the named leaf on every width that was asked for, narrow to wide."""
+    def solved_so_far(self, leaf: str) -> tuple[Candidate, ...]:
+        """Return the named leaf on every width of which anybody asked how far it opens, narrow to wide."""
         found = (one for one in self._known.values() if one.leaf == leaf and one.way is None)
-        return tuple(sorted(found, key=lambda one: one.hinge_width))
+        solved = (one for one in found if one.solution.swing_is_known)
+        return tuple(sorted(solved, key=lambda one: one.hinge_width))
 
     def must(self, leaf: str) -> Must:
         """Return what the named leaf's hinge width has to do; an angle that nobody asked for is settled."""

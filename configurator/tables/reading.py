@@ -24,6 +24,11 @@ def table(kind: type[T]) -> tuple[T, ...]:
 
     Raises TableError when the file is not as it should be, FileNotFoundError when it is missing.
     """
+    return cast(tuple[T, ...], _table(kind))  # type: ignore[arg-type]
+
+
+@cache
+def _table(kind: type[Any]) -> tuple[Any, ...]:
     return resource_rows("tables", next(name for name, row in ROWS.items() if row is kind), kind)
 
 

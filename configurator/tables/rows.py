@@ -4,6 +4,7 @@ One row, one fact. A number is inches unless its column says otherwise; an empty
 """
 
 from collections.abc import Mapping
+from functools import cached_property
 from typing import Any, Literal, get_args
 
 from configurator.records import dataclass
@@ -24,14 +25,14 @@ class Source:
     mark: Mark
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Row:
     """What every row ends in."""
 
     source: str
     mark: Mark
 
-    @property
+    @cached_property
     def cited(self) -> Source:
         """The row's source and mark together."""
         return Source(self.source, self.mark)

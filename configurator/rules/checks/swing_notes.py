@@ -38,13 +38,16 @@ def _no_gain(must: Must, chosen: WidthAnswer, answer: Answer) -> Iterator[Findin
     stopped = chosen.stopped_by_bare
     if stopped is None or not wider or not reaches(chosen, must.wanted):
         return
-    tries = [found for width in wider if not isinstance(found := tried(answer, must.leaf, width), str)]
-    if not tries:
+    tries = (found for width in wider if not isinstance(found := tried(answer, must.leaf, width), str))
+    other = next(tries, None)
+    if other is None:
         return
-    other = tries[0]
-    gain = other.greatest_angle_bare - chosen.greatest_angle_bare
-    most = max(found.greatest_angle_bare for found in tries) - chosen.greatest_angle_bare
-    if max(gain, most if not must.asked else 0.0) >= limit("same_angle").value:
+    gain, worth = other.greatest_angle_bare - chosen.greatest_angle_bare, limit("same_angle").value
+    # Where nobody asked for the angle, no width still wider may gain either.
+    if gain >= worth or (
+        not must.asked
+        and any(found.greatest_angle_bare - chosen.greatest_angle_bare >= worth for found in tries)
+    ):
         return
     ends = degrees(chosen.greatest_angle_bare)
     gains = f"{degrees(max(gain, 0.0), 'near')}{_loss(chosen, other)}"

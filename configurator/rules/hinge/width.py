@@ -5,7 +5,7 @@ from dataclasses import replace
 from configurator.model import Hinge
 from configurator.records import dataclass
 from configurator.rules.filling.usual import FilledOpening
-from configurator.rules.finding import Alternative, Finding, Fix, Reason, finding, reason
+from configurator.rules.finding import Alternative, Finding, Fix, Later, Reason, finding, reason
 from configurator.rules.hinge.answers import (
     Answer,
     Must,
@@ -110,8 +110,12 @@ def _complete(found: WidthAnswer, must: Must, answer: Answer) -> WidthChoice:
     stock = "" if row is None or row.stock == "common" else f" ({row.stock} in stock)"
     key = "policy_square" if width in _square(must) else "width_geometry"
     because = f"{words_of(key)}: {does(found, must)}{stock}{_not_square(must, width, answer)}"
-    why = reason(width, because, practice(key), *alternatives(width, must, answer))
-    return WidthChoice(why, True, ())
+    return WidthChoice(_reason(width, because, key, must, answer), True, ())
+
+
+def _reason(width: float, because: str, key: str, must: Must, answer: Answer) -> Reason:
+    beside = Later(lambda: alternatives(width, must, answer))
+    return replace(reason(width, because, practice(key)), alternatives=beside)
 
 
 def _not_square(must: Must, width: float, answer: Answer) -> str:
@@ -192,8 +196,7 @@ def _least_bad(widths: tuple[float, ...], must: Must, answer: Answer) -> WidthCh
     wide_enough = [a for a in sound if keeps_clear_width(a, must.clear_width)] or sound
     chosen = _usual_that_opens(must, wide_enough)
     because = f"no stock width does everything; the least bad: {does(chosen, must)}"
-    others = alternatives(chosen.hinge_width, must, answer)
-    why = reason(chosen.hinge_width, because, practice("width_geometry"), *others)
+    why = _reason(chosen.hinge_width, because, "width_geometry", must, answer)
     return WidthChoice(why, False, (), chosen)
 
 
