@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import asdict, replace
 from math import ceil
 from types import MappingProxyType
+from typing import Any
 
 from configurator.model import DoorStop, Hardware, Obstruction, Opening, Way
 from configurator.model.words import Exposure, Leaves, Traffic, WidthPolicy
@@ -69,6 +70,7 @@ USUAL_USE = FilledUse(
     beds_moved=False,
 )
 """What is assumed for the use where it was not given."""
+_USUAL_USE: Mapping[str, Any] = MappingProxyType(asdict(USUAL_USE))
 
 
 @dataclass(frozen=True, slots=True)
@@ -290,21 +292,21 @@ def _door_backset(filler: Filler, thickness: float, stop_gap: float) -> float:
 
 def _use(filler: Filler) -> FilledUse:
     """Return the use, noting what is assumed where it was not given."""
-    use = filler.opening.use
-    given = use.model_dump(exclude_none=True)
-    if filler.opening.fire_label is not None:
-        given["fire_rated"] = filler.opening.fire_label
-    taken = USUAL_USE
-    if filler.opening.hand not in INSWING:
-        taken = replace(taken, locked=True)  # its barrel may be on the public side
-    for key, usual in asdict(taken).items():
+    opening, use = filler.opening, filler.opening.use
+    given = {key for key, value in use if value is not None}
+    if opening.fire_label is not None:
+        given.add("fire_rated")
+    usual = _USUAL_USE
+    if opening.hand not in INSWING:
+        usual = {**usual, "locked": True}  # its barrel may be on the public side
+    for key, value in usual.items():
         # From which sides it locks is only a question of a door that locks.
         idle = key == "lock_both_sides" and not use.locked
         if key not in given and not idle:
-            source = _SAFE if usual is True else _LIKELY
-            filler.assumed[f"use.{key}"] = Assumed(usual, "nothing was said", source.text, source.mark)
-    filled = fill_use(filler.opening)
-    return filled if use.locked is not None else replace(filled, locked=taken.locked)
+            source = _SAFE if value is True else _LIKELY
+            filler.assumed[f"use.{key}"] = Assumed(value, "nothing was said", source.text, source.mark)
+    filled = fill_use(opening)
+    return filled if use.locked is not None else replace(filled, locked=usual["locked"])
 
 
 def fill_use(opening: Opening) -> FilledUse:
