@@ -40,7 +40,7 @@ def practice_command(options: argparse.Namespace) -> tuple[str, int]:
         raise refused("--out", f"must end in .pdf; {options.out.name} was given")
     if options.progress is not None:
         return _progress(options.progress, options.out), DONE
-    from configurator.drawing.pages.practice_pages import set_pages
+    from configurator.drawing.pictures.practice_pages import set_pages
     from configurator.export.pages import write_pages
     from configurator.practice.sets import SetAsked
 

@@ -1,7 +1,7 @@
 import pytest
 
 from configurator.drawing.base.primitives import Text
-from configurator.drawing.pages.practice_pages import set_pages
+from configurator.drawing.pictures.practice_pages import set_pages
 from configurator.practice.course import of_level, problem_of
 from configurator.practice.sets import SetAsked, problem_set
 

@@ -79,7 +79,7 @@ class TeacherPanel(QWidget):
 
     def write_pdf(self) -> None:
         """Ask for a file and write the set to it."""
-        from configurator.drawing.pages.practice_pages import set_pages
+        from configurator.drawing.pictures.practice_pages import set_pages
         from configurator.export.pages import write_pages
 
         asked = self.asked()
