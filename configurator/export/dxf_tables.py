@@ -36,7 +36,7 @@ _FONTS = {REGULAR: "arial.ttf", BOLD: "arialbd.ttf"}
 """A font that drawing programs have or replace by its like, and narrower than the one sheets are laid out in.
 
 The family stands beside the file, for a program that goes by it."""
-_COLOURS = {"ink": 7, "soft": 8, "hatch": 9, "rule": 9, "accent": 5, "warning": 1}
+_COLOURS = {"ink": 7, "soft": 8, "hatch": 9, "rule": 9, "accent": 5, "warning": 1, "verdict": 7}
 """Color index of each ink of the style; 7 is black on paper and white on a dark screen."""
 _GRAY, _LIGHT_GRAY = 8, 9
 _DARK, _LIGHT = 0.65, 0.86

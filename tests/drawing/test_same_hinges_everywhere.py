@@ -15,7 +15,6 @@ from configurator.model import Hinge, JobFacts, Opening
 from configurator.order.studied import NotStudied, study_or_fault
 from configurator.order.take_off import take_off
 from configurator.order.tally import tally
-from configurator.study.widths.width_pair import width_pair
 from configurator.units import Display
 from configurator.wording.client_words import recommendation
 from configurator.wording.hinge_order_line import order_cautions, order_lines, order_text
@@ -181,7 +180,7 @@ def _the_client(study):
     if not leaves or not study.candidates:
         return
     lines = read_by_leaf(study)
-    said = recommendation(study, width_pair(study), Display())
+    said = recommendation(study, Display())
     if not study.recommended:
         assert not any(re.search(r"\d+ hinges?, ", words) for words in said)
         return

@@ -3,7 +3,7 @@
 import random
 from functools import cache
 
-from configurator.drawing.pages.page import Page, Paper, papers
+from configurator.drawing.pages.page import FITTED, Page, Paper, Scale, papers
 from configurator.drawing.sheets import SHEETS, sheet_maker
 from configurator.model import JobFacts, Opening
 from configurator.study import Study, study
@@ -26,6 +26,11 @@ _LONG = "Between the crew mess, the ticket hall and the corridor to the lower ve
 def random_study(seed: int) -> Study:
     dice = random.Random(seed)
     return study(Opening.model_validate(random_opening(dice, seed)), _job(seed))
+
+
+def scales_of(page: Page) -> tuple[Scale, ...]:
+    """Return the scales that a page tells with a bar: a client's picture, made to fit, tells none."""
+    return tuple(dict.fromkeys(one.scale for one in page.details if one.scale.name != FITTED))
 
 
 def display_of(seed: int) -> Display:

@@ -17,7 +17,7 @@ from configurator.export.dxf_entities import NAMES
 from configurator.export.pages import pages_as_bytes
 from configurator.units import format_size
 from tests.export.measuring import MM_PER_POINT, Lettered, Sheet, says_its_length, scale_bar
-from tests.export.random_sheets import KINDS, display_of, page_of, random_study, seeds_of
+from tests.export.random_sheets import KINDS, display_of, page_of, random_study, scales_of, seeds_of
 
 LAYER = re.compile(r"A-[A-Z]{4}(-[A-Z]{4}){0,2}")
 STUDIED = {
@@ -138,7 +138,7 @@ def model_box(one: Viewport) -> tuple[float, float, float, float]:
 
 def test_every_scale_bar_is_as_long_as_it_says(kind):
     for seed, page, drawing in drawings(kind):
-        for scale in dict.fromkeys(detail.scale for detail in page.details):
+        for scale in scales_of(page):
             long, said = scale_bar(on_paper(drawing), scale.name)
             assert long * MM_PER_POINT == pytest.approx(said * scale.ratio * 25.4, abs=0.1), (seed, scale)
 

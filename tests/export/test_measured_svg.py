@@ -15,7 +15,7 @@ from tests.export.measuring import (
     says_its_length,
     scale_bar,
 )
-from tests.export.random_sheets import KINDS, display_of, page_of, seeds_of
+from tests.export.random_sheets import KINDS, display_of, page_of, scales_of, seeds_of
 
 READ = 2e-4
 """How closely a place is written in the file, inches of the real thing."""
@@ -52,7 +52,7 @@ def test_every_dimension_is_as_long_as_it_says(kind):
 
 def test_every_scale_bar_is_as_long_as_it_says(kind):
     for seed, page, sheet, _ in sheets(kind):
-        for scale in dict.fromkeys(detail.scale for detail in page.details):
+        for scale in scales_of(page):
             long, said = scale_bar(sheet, scale.name)
             assert long * MM_PER_POINT == pytest.approx(said * scale.ratio * 25.4, abs=0.1), seed
 

@@ -17,8 +17,8 @@ from configurator.study.over_the_swing import over_the_swing
 from configurator.study.tolerance.analysis import tolerance_result
 from configurator.study.widths.width_pair import width_pair
 from configurator.units import Display
-from configurator.wording.client_words import client_sayings
 from configurator.wording.comparison import comparisons
+from configurator.wording.verdict import client_sayings
 from tests.bench import judge_ways
 from tests.openings import LEVER, RAIL, plain_data, plain_opening
 from tests.sweeps import sized
@@ -353,6 +353,7 @@ def test_what_happens_over_the_swing_is_told_of_every_way():
 def test_a_client_is_told_of_a_butt_beside_a_pivot():
     answer = study(plain_opening(compare=[4.5, way("continuous hinge")], obstructions=[RAIL]))
     said = " ".join(client_sayings(answer, width_pair(answer), Display()))
-    assert "On a continuous hinge" in said
-    assert "square open: 32-13/16 in on the 4-1/2 in hinge and 33-3/16 in on the continuous hinge." in said
+    assert "Continuous hinge: " in said
+    assert "The way through is 32-13/16 in wide on the 4-1/2 in hinge." in said
+    assert "The way through is 33-3/16 in wide on the continuous hinge." in said
     assert "wider hinge" not in said

@@ -1,179 +1,151 @@
-"""The client's picture on a screen: the two widths side by side, large, each saying how far its door goes."""
+"""The client's picture: both hinges' rooms, a magnifier in each, the verdicts and the advice, on one sheet.
 
-import math
+Screen, full screen, page and moving picture lay out the same; only size and type differ. Nothing is cropped:
+type gives way until the rooms have their share.
+"""
+
+from collections.abc import Sequence
 from dataclasses import replace
 
-from configurator.drawing.base.lettering import fitted, text_box, text_width
-from configurator.drawing.base.primitives import Polygon, Polyline, Primitive, Text, rectangle
+from configurator.drawing.base.primitives import Point
 from configurator.drawing.base.view import Box, Group, paper
-from configurator.drawing.plan.dimensions import PLAIN, Dimensions, Lettered, is_clear, moving_on_sheet
-from configurator.drawing.plan.drawn_leaf import DrawnLeaf, drawn_leaves
-from configurator.drawing.plan.panel import Panel, moving_notes, moving_parts, panel, spare_height, view_scale
-from configurator.drawing.plan.sheet import RECOMMENDED, hand_words
+from configurator.drawing.client.layout import (
+    TOUCHES,
+    Panel,
+    Told,
+    leader_line,
+    lens_spots,
+    planned,
+    room_in,
+    rooms_of,
+)
+from configurator.drawing.client.lens import about, lens_in, lens_moving, lens_still
+from configurator.drawing.client.marks import leader, lettering, over, way_through
+from configurator.drawing.client.room import Room, room_moving, room_still, shown_angle
+from configurator.drawing.plan.drawn_leaf import drawn_leaf
 from configurator.records import dataclass
-from configurator.study import Candidate, Study
-from configurator.study.widths.width_pair import width_pair
-from configurator.units import TOLERANCE, Display
-from configurator.wording.client_words import end_words, hinge_title
-from configurator.wording.dimension_words import FRAME, Measured, Wording
-
-_EDGE = 8.0
-_LINE = 1.45
-"""Height of a line of lettering, of its size."""
-_LARGER = 1.15
-_STEP = 5.0
-"""Degrees between the places of the leaf that names keep off."""
+from configurator.study import Study
+from configurator.study.widths.width_pair import WidthPair, hung_alike, width_pair
+from configurator.units import Display
+from configurator.wording.verdict import LEAF_NAMES, advice, on_hinge, verdicts
 
 
 @dataclass(frozen=True, slots=True)
 class ClientPicture:
-    """A whole picture but for what turns: its size and that of its letters in points."""
+    """A whole picture but for what turns: its size and that of its letters in points; `end` in degrees."""
 
     width: float
     height: float
     letters: float
     display: Display
     panels: tuple[Panel, ...]
-    candidates: tuple[Candidate, ...]
-    windows: tuple[Box, ...]
+    end: float
     still: tuple[Group, ...]
     notes: tuple[Group, ...]
 
+    @property
+    def windows(self) -> tuple[Box, ...]:
+        """The boxes of the rooms."""
+        return tuple(one.window for one in self.panels)
+
 
 def picture_end(study: Study) -> float:
-    """Return how far that of the two pictured doors goes that goes farther, degrees."""
-    return max(one.rests_at for one in width_pair(study).both)
+    """Return how far that of the pictured doors goes that goes farthest, degrees."""
+    return max(each.rests_at for one in width_pair(study).both for each in hung_alike(study, one))
 
 
 def client_picture(
-    study: Study, display: Display, width: float, height: float, letters: float
-) -> ClientPicture:
-    """Lay the two widths out side by side on a sheet; width, height and type size in points.
+    study: Study, display: Display, width: float, height: float, letters: float, also: Sequence[str] = (),
+    scale: float | None = None,
+) -> ClientPicture:  # fmt: skip
+    """Lay the picture out on a sheet; width, height and the largest type size in points.
 
+    `also` are further lines under the advice; a `scale`, points an inch, stands for the largest that fits.
     Raises ValueError where there is no width to draw.
     """
     pair = width_pair(study)
-    hungs = drawn_leaves(pair.of(study), display)
-    windows = _windows(len(hungs), width, height, letters)
-    pairs = list(zip(hungs, windows, strict=True))
-    scale = min(view_scale(hung, window.width, window.height) for hung, window in pairs)
-    spare = min(spare_height(hung, window, scale) for hung, window in pairs)
-    titles = [_title(one, pair.recommended) for one in pair.both]
+    told = _told(study, pair, display, also)
+    plan = planned(told, width, height, letters)
+    plan = plan if scale is None else replace(plan, scale=min(scale, plan.scale))
+    rooms = rooms_of(told, plan)
+    circle = about([room.first for room in rooms])
+    spots = lens_spots(rooms, plan, [_pill(room, circle, display) for room in rooms], circle)
     panels = tuple(
-        _out_of_the_way(client_panel(study, hung, window, scale, spare, display, title, letters))
-        for (hung, window), title in zip(pairs, titles, strict=True)
+        Panel(
+            room,
+            lens_in(spot.box, circle, room.first.mirrored),
+            found,
+            title,
+            window,
+            banner,
+            at,
+            told.advice.taken == n,
+            spot,
+            leader_line(room, spot.box, circle),
+            any(f"{name}:" in found.because for name in LEAF_NAMES.values()),
+        )
+        for n, (room, spot, found, title, window, banner, at) in enumerate(
+            zip(
+                rooms, spots, told.verdicts, told.titles, plan.windows, plan.banners, plan.titles, strict=True
+            )
+        )
     )
     whole = paper(width, height)
-    still = [Group(whole, tuple(_ground(window) for window in windows))]
-    still += [Group(one.main.view, one.main.still) for one in panels]
-    still.append(Group(whole, tuple(_headings(panels, windows, letters))))  # no leaf ever reaches them
-    borders = Group(whole, tuple(map(_border, windows)))
-    notes = (*(Group(one.main.view, one.main.notes) for one in panels), borders)
+    still = [Group(one.room.view, tuple(room_still(one.room))) for one in panels]
+    still += [Group(whole, tuple(way_through(one, plan.letters, display))) for one in panels]
+    notes: list[Group] = []
+    for one in panels:
+        notes.append(Group(whole, tuple(leader(one))))
+        notes.append(Group(one.lens.view, tuple(lens_still(one.room.first, one.lens))))
+    notes.append(Group(whole, tuple(lettering(panels, told, plan))))
     return ClientPicture(
-        width, height, letters, display, panels, pair.both, windows, tuple(still), notes
-    )  # fmt: skip
+        width, height, plan.letters, display, panels, picture_end(study), tuple(still), tuple(notes)
+    )
 
 
 def turning_groups(picture: ClientPicture, angle: float) -> tuple[Group, ...]:
     """Return what turns with the doors at `angle` degrees, each no farther than where it rests."""
     return tuple(
-        Group(one.main.view, moving_parts(one, _radians(min(angle, candidate.rests_at))))
-        for one, candidate in zip(picture.panels, picture.candidates, strict=True)
+        Group(one.room.view, tuple(room_moving(one.room, angle, picture.end))) for one in picture.panels
     )
 
 
 def turning_note_groups(picture: ClientPicture, angle: float) -> tuple[Group, ...]:
-    """Return the notes that change with the angle: what meets, and the line under each heading."""
-    groups = []
-    lines = []
-    for one, candidate, window in zip(picture.panels, picture.candidates, picture.windows, strict=True):
-        turn = _radians(min(angle, candidate.rests_at))
-        groups.append(Group(one.main.view, moving_notes(one, turn, picture.display)))
-        lines.append(_standing(candidate, window, angle, picture))
-    return (*groups, Group(paper(picture.width, picture.height), tuple(lines)))
+    """Return what turns over everything else: in the magnifiers, and the places that light up."""
+    groups: list[Group] = []
+    whole = paper(picture.width, picture.height)
+    for one in picture.panels:
+        first, end = one.room.first, picture.end
+        turn = shown_angle(first, angle, end)
+        groups.append(Group(one.lens.view, tuple(lens_moving(first, one.lens, turn))))
+        groups.append(Group(whole, tuple(over(one, angle, picture.letters, picture.end))))
+    return tuple(groups)
 
 
-def _standing(candidate: Candidate, window: Box, angle: float, picture: ClientPicture) -> Text:
-    """Say how far open the door stands, and at the end what ends it."""
-    ended = angle >= candidate.rests_at - TOLERANCE
-    said = (f"open {picture.display.angle(angle)}",)
-    words = fitted(end_words(candidate, picture.display) if ended else said, picture.letters, window.width)
-    return Text("A-ANNO-TTLB", (window.left, window.top + 0.4 * picture.letters), words, picture.letters)
+def _told(study: Study, pair: WidthPair, display: Display, also: Sequence[str]) -> Told:
+    leaves = tuple(tuple(drawn_leaf(each, display) for each in hung_alike(study, one)) for one in pair.both)
+    said = advice(study, pair, display)
+    titles = tuple(on_hinge(one) for one in pair.both)
+    return Told(leaves, verdicts(study, pair, display), said, titles, (*said.lines, *also))
 
 
-def _out_of_the_way(one: Panel) -> Panel:
-    """Leave the names of what stands there to hovering where the door would turn over one of them."""
-    view = one.main.view
-    names = [text for text in one.main.notes if isinstance(text, Text)]
-    boxes = [text_box(view.to_sheet(x.at), x.text, x.size, x.anchor, x.bold) for x in names]
-    steps = round(math.degrees(one.hung.reach) / _STEP) + 1
-    places = [one.hung.reach * step / max(steps - 1, 1) for step in range(steps)] if boxes else []
-    swept = [outline for turn in places for outline in moving_on_sheet(one.hung, view, turn)]
-    if all(is_clear(box, swept, 0.0) for box in boxes):
-        return one
-    return replace(one, main=replace(one.main, notes=()))
+def _pill(room: Room, circle: tuple[Point, float], display: Display) -> str:
+    """Return what is told at a magnifier: how far the hinge stands out; far from it, that doors touch."""
+    first = room.first
+    centre, radius = circle
+    if (first.pin.x_p - centre[0]) ** 2 + (first.pin.y_p - centre[1]) ** 2 > radius**2:
+        return TOUCHES
+    out = first.candidate.barrel_past_frame
+    if not first.candidate.has_barrel or out < 0.0:
+        return ""
+    return f"hinge stands out {display.length(out)}"
 
 
-def _windows(count: int, width: float, height: float, letters: float) -> tuple[Box, ...]:
-    across = (width - (count + 1) * _EDGE) / count
-    top = height - _LINE * letters * (1.0 + _LARGER)
-    lefts = [_EDGE + number * (across + _EDGE) for number in range(count)]
-    return tuple(Box(left, _EDGE, left + across, top) for left in lefts)
-
-
-def _title(candidate: Candidate, recommended: float | None) -> str:
-    return hinge_title(candidate) + (RECOMMENDED if candidate.on == recommended else "")
-
-
-def _headings(panels: tuple[Panel, ...], windows: tuple[Box, ...], letters: float) -> list[Primitive]:
-    """Set the headings; the word of recommendation is shortened to a sign where there is no room for it."""
-    size = letters * _LARGER
-    base = 0.4 * letters + _LINE * letters
-    found: list[Primitive] = []
-    for one, window in zip(panels, windows, strict=True):
-        forms = (one.title, one.title.replace(RECOMMENDED, " ✓"))
-        words = next((form for form in forms if text_width(form, size, True) <= window.width), forms[-1])
-        found.append(Text("A-ANNO-TTLB", (window.left, window.top + base), words, size, bold=True))
-    return found
-
-
-def _ground(window: Box) -> Polygon:
-    return Polygon("A-ANNO-BRDR-PICT", _corners(window), "paper", outlined=False)
-
-
-def _border(window: Box) -> Polyline:
-    return Polyline("A-ANNO-BRDR-PICT", _corners(window), closed=True)
-
-
-def _corners(window: Box) -> tuple[tuple[float, float], ...]:
-    return rectangle(window.left, window.right, window.bottom, window.top)
-
-
-def _radians(angle: float) -> float:
-    return math.radians(angle) if angle < 180.0 else math.pi
-
-
-def client_panel(
-    study: Study, hung: DrawnLeaf, window: Box, points: float, spare: float, display: Display, title: str,
-    letters: float,
-) -> Panel:  # fmt: skip
-    """Return the panel of one leaf; scale in points a real inch, type size in points.
-
-    `spare` is the height that the picture leaves free, points: panels side by side share it.
-    """
-    hand = hand_words(study)
-    # A client reads of the door, not of its leaf; what it carries keeps its name.
-    hung = replace(hung, stopped_by=hung.stopped_by.replace("leaf on", "door on", 1))
-    one = panel(hung, window, points, spare, display, title, hand, None, True, size=letters)
-    alone = Dimensions(hung, one.main.view, hinge_out(hung, display, letters), one.room)
-    return replace(one, inset=None, dimensions=alone)
-
-
-def hinge_out(hung: DrawnLeaf, display: Display, letters: float) -> Lettered:
-    """Return the one dimension a client is shown: how far the hinge stands out from the frame."""
-    top = (hung.pin.x_p, hung.pin.y_p + hung.h.d_b / 2)
-    number = display.length(abs(top[1]))
-    way = "out from the frame" if top[1] >= 0 else "behind the frame's face"
-    measured = Measured((0.0, 0.0), top, top[1], FRAME, PLAIN)
-    choices = (f"{number}: the hinge stands {way}", f"{number} hinge {way}", number)
-    return Lettered((measured,), tuple(Wording((words,), letters) for words in choices), ("",))
+def tile(study: Study, width: float, height: float) -> tuple[Group, ...]:
+    """Return a small room with its doors open, to start from; points."""
+    pair = width_pair(study)
+    one = pair.both[-1]
+    leaves = tuple(drawn_leaf(each, Display()) for each in hung_alike(study, one))
+    room = room_in(leaves, Box(0.0, 0.0, width, height))
+    end = max(each.rests_at for each in hung_alike(study, one))
+    return (Group(room.view, (*room_still(room), *room_moving(room, end, end))),)

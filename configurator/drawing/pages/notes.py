@@ -175,7 +175,7 @@ def assumed_note(study: Study, display: Display) -> Note:
     named = {path: _named(path, study.opening) for path in assumed}
     not_so = [named[path] for path, one in assumed.items() if one.value is False]
     told = [
-        f"{named[path]} {_value(path, one.value, display)} ({one.mark_of_source})"
+        f"{named[path]} {value_words(path, one.value, display)} ({one.mark_of_source})"
         for path, one in assumed.items()
         if one.value is not False
     ]
@@ -192,7 +192,8 @@ def _named(path: str, opening: Opening) -> str:
     return f"{kinds[int(rest.partition('.')[0])]}, {trade_name(path)}"
 
 
-def _value(path: str, value: float | str | bool | None, display: Display) -> str:
+def value_words(path: str, value: float | str | bool | None, display: Display) -> str:
+    """Return a value that was taken at a path, as a list of what was assumed tells it."""
     if isinstance(value, bool) or value is None:
         return "yes" if value else "not said"
     if isinstance(value, str):

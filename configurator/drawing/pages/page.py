@@ -5,10 +5,11 @@ The papers and scales there are to choose from stand in resources/style.
 
 from collections.abc import Mapping
 from functools import cache
+from pathlib import Path
 from typing import Literal
 
 from configurator.drawing.base.primitives import Primitive
-from configurator.drawing.base.view import Group, View, paper
+from configurator.drawing.base.view import Box, Group, View, paper
 from configurator.records import dataclass
 from configurator.tables import Mark, resource_rows
 from configurator.units import TOLERANCE, Display
@@ -17,6 +18,8 @@ MM_PER_INCH = 25.4
 POINTS_PER_INCH = 72.0
 USUAL_PAPER = "Letter"
 METRIC_PAPER = "A4"
+FITTED = "fitted"
+"""Name of the scale of a picture that is made as large as there is room for, and tells no scale."""
 _MARKS = str.maketrans({"″": '"', "”": '"', "“": '"', "′": "'", "’": "'"})
 
 
@@ -78,6 +81,8 @@ class Page:
     details: tuple[Detail, ...]
     furniture: tuple[Primitive, ...]
     metric: bool = False
+    logo: tuple[Path, Box] | None = None
+    """A picture's file and the room for it, points of the paper; a DXF has none."""
 
     @property
     def groups(self) -> tuple[Group, ...]:

@@ -6,8 +6,15 @@ Where no two widths are compared the other is another way of hanging.
 from collections.abc import Iterable
 from dataclasses import replace
 
+from configurator.model.paths import replaced
 from configurator.records import dataclass
+from configurator.rules.checks.mends import STEP
+from configurator.rules.hinge.answers import reaches
 from configurator.study import Candidate, Study
+from configurator.tables import ObstructionKindRow, row_of
+
+MOST_CUT = 12.0
+"""Inches: cutting off more than this is no small matter and is not offered for keeping a hinge."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,9 +54,45 @@ def width_pair(study: Study) -> WidthPair:
     return max((_of_leaf(study, leaf) for leaf in leaves), key=_gain)
 
 
-def other_leaves(study: Study, shown: str) -> tuple[str, ...]:
-    """Return the leaves that are not shown, in their order."""
-    return tuple(dict.fromkeys(one.leaf for one in study.candidates if one.leaf != shown))
+def hung_alike(study: Study, one: Candidate) -> tuple[Candidate, ...]:
+    """Return every leaf of the opening on the same hinge, swinging the same way; that one first."""
+    others = (
+        each
+        for each in study.candidates
+        if each.leaf != one.leaf and each.on == one.on and each.to_push == one.to_push
+    )
+    return (one, *others)
+
+
+def cut_for(study: Study, one: Candidate) -> tuple[int, float] | None:
+    """Return which thing to cut off, by how much in inches, so that a leaf opens as wanted on its hinge.
+
+    None where it is stopped by nothing that is cut, or only by cutting off much.
+    """
+    met = one.stopped_by_bare
+    if met is None or met.index is None or one.way is not None or met.kind == "other leaf":
+        return None
+    thing = study.opening.obstructions[met.index]
+    if row_of(ObstructionKindRow, thing.kind).cut_back == "no":
+        return None
+    steps = [STEP * number for number in range(1, round(MOST_CUT / STEP) + 1)]
+    low, high = -1, len(steps)
+    while high - low > 1:
+        middle = (low + high) // 2
+        low, high = (low, middle) if _does_cut(study, one, met.index, steps[middle]) else (middle, high)
+    return (met.index, steps[high]) if high < len(steps) else None
+
+
+def _does_cut(study: Study, one: Candidate, place: int, by: float) -> bool:
+    """Whether the leaf opens as wanted on its hinge with a thing begun so much farther from the frame."""
+    thing, path = study.opening.obstructions[place], f"obstructions.{place}"
+    opening = replaced(study.opening, f"{path}.start", (thing.start or 0.0) + by)
+    if thing.length is not None:
+        if thing.length <= by:
+            return True
+        opening = replaced(opening, f"{path}.length", thing.length - by)
+    other = study.hanger.otherwise(opening)(one.leaf, one.hinge_width)
+    return reaches(other, study.hanger.must(one.leaf).wanted)
 
 
 def _chosen_width(study: Study, leaf: str) -> float | None:

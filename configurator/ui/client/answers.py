@@ -1,6 +1,6 @@
 """What a client can answer about a door, and what each answer changes in the opening. No Qt here.
 
-Dimensions of things are typical ones, from memory, inches: they stand until somebody measures.
+Sizes that nobody measured are left out: they are the usual ones of their kind, and count as assumed.
 """
 
 from collections.abc import Mapping
@@ -10,8 +10,8 @@ from typing import Any
 
 from configurator.model import Opening
 from configurator.records import dataclass
-from configurator.tables import FrameKindRow, HardwareKindRow, ObstructionKindRow, table
-from configurator.ui.form.presets import usual_casing
+from configurator.tables import FrameKindRow, HardwareKindRow, ObstructionKindRow, row_of, table
+from configurator.ui.form.presets import usual_casing, usual_hardware, usual_obstruction
 
 Row = dict[str, Any]
 
@@ -27,11 +27,15 @@ class WallAnswer:
 
 @dataclass(frozen=True, slots=True)
 class ThingAnswer:
-    """A thing on the wall in a client's words, the row it starts as, and what a client can say of it."""
+    """A thing on the wall in a client's words, the row it starts as, and what a client can say of it.
+
+    `usual` has the sizes that are taken until somebody measures, inches.
+    """
 
     name: str
     row: Row
     measures: tuple[str, ...]
+    usual: Row
 
 
 _FRAMES = {name: tuple(group) for name, group in groupby(table(FrameKindRow), lambda row: row.client)}
@@ -41,7 +45,7 @@ WALLS = tuple(
 """The walls in the order they are offered; of frames that look alike the first is taken."""
 
 THINGS = tuple(
-    ThingAnswer(row.client, row.usual, tuple((row.client_measures or "").split()))
+    ThingAnswer(row.client, usual_obstruction(row), tuple((row.client_measures or "").split()), row.usual)
     for row in table(ObstructionKindRow)
     if row.client is not None
 )
@@ -49,7 +53,7 @@ THINGS = tuple(
 
 NO_HANDLE = "None drawn"
 HANDLES: Mapping[str, Row] = MappingProxyType(
-    {row.label: row.usual for row in table(HardwareKindRow) if row.handle}
+    {row.label: usual_hardware(row, None) for row in table(HardwareKindRow) if row.handle}
 )
 """Handles in the order they are offered."""
 
@@ -116,13 +120,14 @@ def with_handle(opening: Opening, name: str) -> list[Row]:
 
 
 def _beside_casing(row: Row, opening: Opening) -> Row:
-    """Return the row beginning where the door's casing ends, if it would begin behind that."""
+    """Return the row, beginning where the door's casing ends if it would begin behind that."""
+    usual = row_of(ObstructionKindRow, row["kind"]).start or 0.0
     ends = [
         (one.start or 0.0) + (one.length or 0.0)
         for one in opening.obstructions
         if one.kind == "casing" and one.side == "hinge"
     ]
-    return {**row, "start": max([row["start"], *ends])}
+    return {**row, "start": max(ends)} if ends and max(ends) > usual else row
 
 
 def _rows(opening: Opening) -> list[Row]:

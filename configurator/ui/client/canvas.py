@@ -18,6 +18,9 @@ from configurator.ui.kit.canvas import DPI, PlanCanvas
 from configurator.ui.state.session import Session
 from configurator.units import CLOSED_IN
 
+_OF_WIDTH, _OF_HEIGHT = 1 / 62, 1 / 37
+"""Of a large screen the letters take so much, whatever the reader's distance asks at the least."""
+
 
 class ClientCanvas(PlanCanvas):
     """The picture of one opening as a client is shown it; its letters are as high as `set_letters` says.
@@ -30,6 +33,7 @@ class ClientCanvas(PlanCanvas):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         self._letters = 10.0
+        self._also: tuple[str, ...] = ()
         self._held: tuple[int, float] | None = None
         super().__init__(parent)
         self.setAccessibleName("Picture of the door from above, one for each hinge width")
@@ -48,7 +52,17 @@ class ClientCanvas(PlanCanvas):
     def lay_out(self, width: float, height: float) -> ClientPicture:
         """Return the two widths laid out so many points wide and high."""
         assert self._study is not None
-        return client_picture(self._study, self._display, width, height, self._letters)
+        letters = max(self._letters, min(width * _OF_WIDTH, height * _OF_HEIGHT))
+        return client_picture(self._study, self._display, width, height, letters, self._also)
+
+    def accessible_summary(self) -> str:
+        """Return every hinge with its verdict as one sentence."""
+        panels = self._sheet.panels if self._sheet else ()
+        return "; ".join(f"{one.title}: {one.verdict.title}" for one in panels)
+
+    def tell_also(self, lines: tuple[str, ...]) -> None:
+        """Set further lines under the advice, as what it costs; shown with the next study."""
+        self._also = lines
 
     def turning_groups(self) -> tuple[Group, ...]:
         """Return everything that stands where the angle puts it."""
@@ -60,7 +74,7 @@ class ClientCanvas(PlanCanvas):
         """Take hold of the door of the picture under the pointer."""
         panel = self._panel_at(event.position())
         if panel is not None and event.button() == Qt.MouseButton.LeftButton:
-            stands = min(self._angle, self._sheet.candidates[panel].rests_at)
+            stands = min(self._angle, self._sheet.panels[panel].room.first.candidate.rests_at)
             self._held = (panel, self._angle_at(event.position(), panel) - stands)
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
@@ -85,14 +99,16 @@ class ClientCanvas(PlanCanvas):
 
     def _angle_at(self, position: QPointF, panel: int) -> float:
         """Return the direction from a picture's pin to a place of the widget, as the door turns, degrees."""
-        one = self._sheet.panels[panel]
-        x, y = one.main.view.to_plan(self._on_sheet(position))
-        pin_x, pin_y = one.hung.pin.at
+        room = self._sheet.panels[panel].room
+        x, y = room.view.to_plan(self._on_sheet(position))
+        pin_x, pin_y = room.first.pin.at
         return math.degrees(math.atan2(y - pin_y, x - pin_x))
 
-    def _on_sheet(self, position: QPointF) -> tuple[float, float]:
-        share = POINTS_PER_INCH / DPI
-        return position.x() * share, self._sheet.height - position.y() * share
+    def measured_under(self, position: QPointF) -> None:
+        """Say that nothing is measured here: no number of the client's picture asks for its work."""
+
+    def looked_at(self, position: QPointF) -> None:
+        """Say that no place of the picture is looked up beside it."""
 
 
 MILLISECONDS_A_DEGREE = 20.0

@@ -2,15 +2,19 @@
 
 from collections.abc import Callable, Iterable
 
-from PySide6.QtCore import QEvent, QObject, Qt
+from PySide6.QtCore import QEvent, QObject, QSize, Qt
+from PySide6.QtGui import QIcon, QPixmap
 from PySide6.QtWidgets import (
+    QAbstractButton,
     QFrame,
     QGridLayout,
     QHBoxLayout,
     QPushButton,
     QScrollArea,
     QScroller,
+    QSizePolicy,
     QSlider,
+    QToolButton,
     QWidget,
 )
 
@@ -22,7 +26,7 @@ STEPS = 10
 """Slider steps in a degree."""
 PLAY, PAUSE = "▶ Play", "❚❚ Pause"
 WHOLE, LEAVE = "Full screen", "Leave"
-_AT_FULL_SCREEN = ("play", "questions", "print", "whole")
+_AT_FULL_SCREEN = ("play", "questions", "whole")
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,9 +95,11 @@ class Controls(QWidget):
 
 
 TICK = "✓ "
+TILE = QSize(104, 62)
+"""Pixels of the picture on a tile."""
 
 
-def fit(button: QPushButton, least: int, words: Iterable[str]) -> None:
+def fit(button: QAbstractButton, least: int, words: Iterable[str]) -> None:
     """Make a button no smaller than so many pixels, and wide enough for whatever words it may have."""
     letters = button.fontMetrics()
     wide = max(letters.horizontalAdvance(each) for each in words) + 4 * GRID
@@ -106,12 +112,12 @@ class Choices(QWidget):
     def __init__(self, names: Iterable[str], about: str, chosen: Callable[[str, bool], None]) -> None:
         super().__init__()
         self.setAccessibleName(about)
-        self.buttons: dict[str, QPushButton] = {}
+        self.buttons: dict[str, QAbstractButton] = {}
         self._grid = QGridLayout(self)
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setSpacing(GRID)
         for name in names:
-            button = self.buttons[name] = QPushButton(name)
+            button = self.buttons[name] = self.made(name)
             button.setAccessibleName(f"{about}: {name}")
             button.setCheckable(True)
             button.clicked.connect(lambda on, name=name: chosen(name, on))
@@ -123,6 +129,10 @@ class Choices(QWidget):
             fit(button, touch, (name, TICK + name))
             self._grid.addWidget(button, number // columns, number % columns)
 
+    def made(self, name: str) -> QAbstractButton:
+        """Return the button of a name."""
+        return QPushButton(name)
+
     def show_on(self, names: Iterable[str]) -> None:
         """Show which are on."""
         on = set(names)
@@ -131,6 +141,32 @@ class Choices(QWidget):
             words = TICK + name if name in on else name
             if button.text() != words:
                 button.setText(words)
+
+
+class Tiles(Choices):
+    """Choices with a picture each over its name."""
+
+    def show_pictures(self, draw: Callable[[str, QSize], QPixmap]) -> None:
+        """Show the picture that `draw` returns for a name and a size."""
+        for name, button in self.buttons.items():
+            button.setIcon(QIcon(draw(name, TILE)))
+            button.setIconSize(TILE)
+
+    def show_size(self, touch: int, columns: int) -> None:
+        """Stand the tiles in so many columns, two at the least."""
+        super().show_size(touch, max(columns, 2))
+        for name, button in self.buttons.items():
+            words = button.fontMetrics().size(0, name)
+            wide = max(TILE.width(), words.width()) + 4 * GRID
+            button.setMinimumSize(wide, TILE.height() + words.height() + 3 * GRID)
+
+    def made(self, name: str) -> QAbstractButton:
+        """Return a button that holds a picture over its words."""
+        tile = QToolButton()
+        tile.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextUnderIcon)
+        tile.setText(name)
+        tile.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
+        return tile
 
 
 class Side(QScrollArea):

@@ -2,8 +2,8 @@
 
 from collections.abc import Callable
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QHideEvent, QKeyEvent, QResizeEvent, QShowEvent
+from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtGui import QHideEvent, QKeyEvent, QKeySequence, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import (
     QApplication,
     QLabel,
@@ -15,7 +15,6 @@ from PySide6.QtWidgets import (
 from configurator.drawing.client.client_picture import picture_end
 from configurator.sentences import as_sentence
 from configurator.study import Study
-from configurator.study.widths.width_pair import width_pair
 from configurator.ui.client.canvas import ClientCanvas, Player
 from configurator.ui.client.controls import PLAY, WHOLE, Controls, Deed, Side
 from configurator.ui.client.put_away import (
@@ -27,55 +26,81 @@ from configurator.ui.client.put_away import (
     type_of,
 )
 from configurator.ui.client.questions import Questions
-from configurator.ui.client.sentences import Sentences, print_page, save_page
+from configurator.ui.client.sending import print_page, save_page
+from configurator.ui.client.tried import WAITS, TriedBar, TriedDoor
 from configurator.ui.kit.layout import BARE, LeadsOn, across, down, fill
 from configurator.ui.kit.look import GRID, tinted
 from configurator.ui.state.session import Session
-from configurator.wording.client_words import client_sayings, door_named
+from configurator.wording.client_words import client_cautions, door_named
 
-NOTHING_YET = "Answer a question, or pick a typical door under “Start from”: the door is drawn here."
+NOTHING_YET = "Answer a question, or pick a typical door under “Try a door”: the door is drawn here."
 _IDLE = ("save", "file")
-_LEAST_LINES_OF_PICTURE = 11
-"""Least height of the picture, in heights of its type: at less its headings would leave nothing of it."""
 
 
 class ClientPage(LeadsOn, QWidget):
-    """One door as it is shown to a client. It works on the opening on show, as every view does.
+    """One door as it is shown to a client: the opening on show, or a typical door that is only tried.
 
     Signals:
         left: back to the work.
         said: a sentence for the window's line.
+        waiting: a tried door was neither kept nor put away when the page was left; empty once none is.
     """
 
     left = Signal()
     said = Signal(str)
+    waiting = Signal(str)
 
     def __init__(self, session: Session) -> None:
         super().__init__()
         self.session = session
+        self.tried = TriedDoor(session, self._show_tried)
+        self.tried_bar = TriedBar(lambda: self._end_tried(True), lambda: self._end_tried(False))
+        self._asks_to_keep = False
+        self._history = session.history
         self.player = Player(session, self)
         self.away = PutAway(self)
         self.questions = Questions(session)
         self.canvas = ClientCanvas()
         self.heading, self.words, self.marked = QLabel(), QLabel(), QLabel()
-        self.sentences = Sentences()
-        self.controls = Controls(self._deeds(), session.swing)
+        self.controls = Controls(self._deeds(), lambda angle: self.shown.swing(angle))
         self._folded = Side(self.questions)
         self._stack = QStackedWidget()
         self._sized_for: object = None
         self._put_together()
         self.player.turned_on.connect(self.controls.show_playing)
         self.canvas.turned.connect(self._drag)
+        self.questions.tried.connect(self._try)
         self.first_stop = self.controls.buttons["play"]
 
     # --- What it shows ---
 
+    @property
+    def shown(self) -> Session:
+        """The session of the door on show: the job's, or that of the door on trial."""
+        return self.tried.shown
+
     def show_state(self, by: str) -> None:
-        """Bring the page in line with the session; a swing only turns the door."""
+        """Bring the page in line with the job's session; a door on trial stays as it is."""
+        if self.tried.session is None:
+            self._show(by)
+        elif self.session.history is not self._history:
+            self.said.emit("The door that was tried belonged to the job before, and was not kept.")
+            self._end_tried(False)
+        elif by in ("display", "theme", "open"):
+            self.tried.follow()
+            self._show("display")
+        self._history = self.session.history
+
+    def _show_tried(self, by: str) -> None:
+        self._show(by)
+
+    def _show(self, by: str) -> None:
+        """Show the door on show anew; a swing only turns it."""
+        session = self.shown
         if by == "swing":
             self.player.follow()
-            self.canvas.set_angle(self.session.angle)
-            self.controls.show_angle(self.session.angle, self.player.end)
+            self.canvas.set_angle(session.angle)
+            self.controls.show_angle(session.angle, self.player.end)
         elif by not in _IDLE:
             self.player.pause()
             self.show_size()
@@ -83,9 +108,15 @@ class ClientPage(LeadsOn, QWidget):
             self._show_door()
 
     def _show_door(self) -> None:
-        session = self.session
+        session = self.shown
         study, opening = session.study, session.opening
-        self.heading.setText(f"{door_named(opening)}, seen from above" if opening else "")
+        named = self.tried.name if self.tried.session else door_named(opening) if opening else ""
+        self.heading.setText(named and f"{named}, seen from above")
+        whole = self.away.whole_screen
+        name = self.tried.name if self._asks_to_keep or not whole else ""
+        self.tried_bar.show_tried(name, self._asks_to_keep, session.dark)
+        for label in (self.heading, self.marked):
+            label.setVisible(not whole)
         self.marked.setText(_marked(study) if study else "")
         drawn = study is not None and bool(study.candidates)
         self.controls.buttons["play"].setEnabled(drawn)
@@ -93,14 +124,13 @@ class ClientPage(LeadsOn, QWidget):
         self.first_stop = self.controls.buttons["play"] if drawn else begin
         if study is None or not study.candidates:
             self.words.setText(session.trouble or NOTHING_YET)
-            self.sentences.say("")
             self._stack.setCurrentWidget(self.words)
             return
         tinted(self.marked, "quiet", session.dark)
         self._stack.setCurrentWidget(self.canvas)
         self.player.end = picture_end(study)
+        self.canvas.tell_also((_marked(study),) if whole else ())
         self.canvas.show_study(study, session.angle, session.display, session.dark)
-        self.sentences.say("\n".join(client_sayings(study, width_pair(study), session.display)))
         self.controls.show_angle(session.angle, self.player.end)
 
     def show_size(self) -> None:
@@ -115,9 +145,10 @@ class ClientPage(LeadsOn, QWidget):
         touch = -int(-TOUCH * pixels_a_millimetre(screen) // 1)
         self.controls.show_size(touch, whole)
         self.questions.show_size(touch, columns=1 if whole else 2)
-        self._stack.setMinimumHeight(_LEAST_LINES_OF_PICTURE * font.pixelSize())
+        self.tried_bar.show_size(touch)
         self.canvas.set_letters(font.pixelSize())
         self._fold(not whole)
+        self._show_door()
 
     # --- What it does ---
 
@@ -133,13 +164,13 @@ class ClientPage(LeadsOn, QWidget):
             Deed("print", "Print…", "Print one page of this door", self._print),
             Deed("save", "Save page…", "Write the page to a PDF", self._save),
             Deed("whole", WHOLE, "Use the whole screen, or leave it (F11)", self.toggle_whole_screen),
-            Deed("back", "Back", "Back to the work (Esc)", self.left.emit),
+            Deed("back", "Back", "Back to the work (Esc)", self._go_back),
         )
 
     def _drag(self, angle: float) -> None:
         """Turn the door with the hand that holds it, no farther than it goes."""
         self.player.pause()
-        self.session.swing(min(angle, self.player.end))
+        self.shown.swing(min(angle, self.player.end))
 
     def _turn_fold(self) -> None:
         self._fold(not self._folded.isVisibleTo(self))
@@ -156,7 +187,7 @@ class ClientPage(LeadsOn, QWidget):
 
     def _on_paper(self, put: Callable[[Session, QWidget], str]) -> None:
         try:
-            self.said.emit(put(self.session, self))
+            self.said.emit(put(self.shown, self))
         except ValueError as error:
             self.said.emit(as_sentence(str(error)))
 
@@ -171,7 +202,7 @@ class ClientPage(LeadsOn, QWidget):
         self._stack.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Ignored)
         self._stack.addWidget(self.words)
         self._stack.addWidget(self.canvas)
-        shown = (self.heading, (self._stack, 1), self.controls, self.sentences, self.marked)
+        shown = (self.heading, self.tried_bar, (self._stack, 1), self.controls, self.marked)
         fill(self, across(self._folded, (down(*shown, spacing=0), 1), spacing=0, margins=BARE))
 
     # --- Qt's own names ---
@@ -180,6 +211,7 @@ class ClientPage(LeadsOn, QWidget):
         """Fold away everything technical."""
         super().showEvent(event)
         self.away.put_away()
+        self.waiting.emit("")
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Follow a window that was given the whole screen, or another one, by other means."""
@@ -191,11 +223,28 @@ class ClientPage(LeadsOn, QWidget):
         self.player.pause()
         if not event.spontaneous():
             self.away.bring_back()
+            if self.tried.session is not None:
+                self.waiting.emit(WAITS)
         super().hideEvent(event)
+
+    def event(self, event: QEvent) -> bool:
+        """Keep the keys of undo and redo to the door on trial: the job must not change under it."""
+        if event.type() == QEvent.Type.ShortcutOverride and self._steps_of_tried(event):
+            event.accept()
+            return True
+        return bool(super().event(event))
+
+    def _steps_of_tried(self, event: QEvent) -> bool:
+        keys = (QKeySequence.StandardKey.Undo, QKeySequence.StandardKey.Redo)
+        is_key = isinstance(event, QKeyEvent) and any(event.matches(key) for key in keys)
+        return self.tried.session is not None and is_key
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Space plays, F11 takes the whole screen, Esc goes back."""
-        if event.key() == Qt.Key.Key_Space:
+        if self._steps_of_tried(event):
+            step = self.shown.undo if event.matches(QKeySequence.StandardKey.Undo) else self.shown.redo
+            step()
+        elif event.key() == Qt.Key.Key_Space:
             self.player.toggle()
         elif event.key() == Qt.Key.Key_F11:
             self.toggle_whole_screen()
@@ -207,13 +256,48 @@ class ClientPage(LeadsOn, QWidget):
     def _go_back(self) -> None:
         if self.away.whole_screen:
             self.toggle_whole_screen()
-        else:
+        elif self.tried.session is not None and not self._asks_to_keep:
+            self._asks_to_keep = True
+            self._show_door()
+            self.tried_bar.keep.setFocus()
+        elif self.tried.session is None:
             self.left.emit()
+
+    # --- A door on trial ---
+
+    def _try(self, name: str) -> None:
+        """Try a typical door; one that was tried before it is put away, for it was only tried."""
+        self.player.pause()
+        self.tried.end()
+        self.tried.begin(name)
+        self._asks_to_keep = False
+        self._work_on_shown()
+
+    def _end_tried(self, keep: bool) -> None:
+        """Put the door on trial into the job, or away; leave if that was what asked for it."""
+        leaves, name = self._asks_to_keep, self.tried.name
+        self._asks_to_keep = False
+        self.player.pause()
+        if keep:
+            self.tried.keep()
+        else:
+            self.tried.end()
+        self.waiting.emit("")
+        self._work_on_shown()
+        if name:
+            self.said.emit(f"{name}: {'now in the job as ' + self.session.mark if keep else 'not kept'}.")
+        if leaves:
+            self.left.emit()
+
+    def _work_on_shown(self) -> None:
+        self.player.session = self.shown
+        self.questions.work_on(self.shown)
+        self._show("select")
 
 
 def _marked(study: Study) -> str:
     """Say how much of this is not measured, and how much is to be noted; all of it is by the questions."""
-    said = sum(1 for one in study.all_findings() if one.severity in ("error", "warning"))
+    said = len(client_cautions(study))
     note = f"⚠ {said} to note, " if said else ""
     usual = f"{note}{len(study.filled.assumed)} taken as usual, not measured"
     usual += "" if study.opening.hardware else ", drawn without a handle"

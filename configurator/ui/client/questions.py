@@ -3,7 +3,8 @@
 from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtGui import QPixmap
 from PySide6.QtWidgets import QLabel, QPushButton, QVBoxLayout, QWidget
 
 from configurator.drawing.client.client_page import client_notes
@@ -25,8 +26,8 @@ from configurator.ui.client.answers import (
     with_nothing,
     with_thing,
 )
-from configurator.ui.client.controls import Choices, fit
-from configurator.ui.client.starts import STARTS, with_start
+from configurator.ui.client.controls import TICK, Choices, Tiles, fit
+from configurator.ui.client.starts import STARTS, started
 from configurator.ui.kit.fields import TypedLine
 from configurator.ui.kit.kinds import NotReadError, kind_at
 from configurator.ui.kit.layout import BARE, GROW, Pool, across, down, fill, put_in_order
@@ -34,6 +35,8 @@ from configurator.ui.kit.look import GRID, tinted
 from configurator.ui.state import edits
 from configurator.ui.state.session import Session
 from configurator.units import MM_PER_INCH
+
+NOT_MEASURED = "not measured"
 
 
 class Stepper(QWidget):
@@ -51,6 +54,10 @@ class Stepper(QWidget):
         self.session, self.path = session, path
         self._step = step
         self.name, self.line = QLabel(), TypedLine()
+        self.measured = QPushButton(NOT_MEASURED)
+        self.measured.setCheckable(True)
+        self.measured.clicked.connect(self._take_measured)
+        self.measured.hide()
         self.name.setWordWrap(True)
         self.line.setMinimumWidth(18 * GRID)
         self.less, self.more = self._button("−", -1), self._button("+", 1)
@@ -71,6 +78,8 @@ class Stepper(QWidget):
         self.name.setText(capitalized(name))
         self.line.setAccessibleName(name)
         self.line.setAccessibleDescription(paths.help_of(path))
+        self.measured.setAccessibleName(f"not measured: {name}")
+        self.measured.setToolTip("Nobody has measured it: what is usual is taken, and said to be")
         for button, way in ((self.less, "less"), (self.more, "more")):
             button.setAccessibleName(f"{way}: {name}")
             button.setToolTip(f"{way.capitalize()}: {name}")
@@ -82,12 +91,32 @@ class Stepper(QWidget):
             self.line.setText(self._written())
         self.note.setText(f"⚠ {refusal.sentence}" if refusal else "")
         self.note.setVisible(refusal is not None)
+        self.measured.setChecked(self.is_assumed)
+        self.measured.setText(TICK + NOT_MEASURED if self.is_assumed else NOT_MEASURED)
         tinted(self.note, "error", self.session.dark)
 
+    @property
+    def is_assumed(self) -> bool:
+        """Whether nobody gave the length, so that the usual one stands."""
+        study = self.session.study
+        return study is not None and self.path in study.filled.assumed
+
+    def ask_measured(self) -> None:
+        """Offer "not measured" as an answer."""
+        self.measured.show()
+
+    def _take_measured(self, not_measured: bool) -> None:
+        """Take the usual length, not measured; or the length on show as the one that was measured."""
+        self.line.being_typed = False
+        self.session.refusals.pop(self.path, None)
+        self.session.edit(self.path, None if not_measured else self._holding())
+        self.show_state()
+
     def show_size(self, touch: int) -> None:
-        """Make the two buttons as large as a finger, so many pixels."""
+        """Make the buttons as large as a finger, so many pixels."""
         for button in (self.less, self.more):
             fit(button, touch, (button.text(),))
+        fit(self.measured, touch, (TICK + NOT_MEASURED,))
 
     def _button(self, sign: str, way: int) -> QPushButton:
         button = QPushButton(sign)
@@ -96,11 +125,18 @@ class Stepper(QWidget):
         return button
 
     def _put_together(self) -> None:
-        steps = across(self.less, (self.line, 1), self.more, spacing=GRID)
+        steps = across(self.less, (self.line, 1), self.more, self.measured, spacing=GRID)
         fill(self, down(self.name, steps, self.note, spacing=GRID // 2, margins=BARE))
 
+    def _holding(self) -> Any:
+        """Return the length that holds: the one given, or what is taken until somebody measures."""
+        given, study = self.session.value(self.path), self.session.study
+        if given is None and self.is_assumed and study is not None:
+            return study.filled.assumed[self.path].value
+        return given
+
     def _written(self) -> str:
-        value = self.session.value(self.path)
+        value = self._holding()
         return "" if value is None else kind_at(self.path).write(value, self.session.display)
 
     def _take_step(self, way: int) -> None:
@@ -110,7 +146,7 @@ class Stepper(QWidget):
         if self.session.opening is None:
             self._begin_door()  # its usual length is the first to be shown, and the next step goes from there
             return
-        value = float(self.session.value(self.path) or 0.0)
+        value = float(self._holding() or 0.0)
         step = self._step
         if self.session.display.metric:
             step = max(round(step * MM_PER_INCH / 5) * 5, 5) / MM_PER_INCH
@@ -148,17 +184,29 @@ class Stepper(QWidget):
 
 
 NOTHING = "Nothing"
+_MEASURES = {
+    "projection": "how far does it stand out from the wall?",
+    "start": "how far from the frame does it begin?",
+    "diameter": "how thick is it?",
+}
+"""What is asked of a thing beside the door, by the key it is kept under."""
 _SIZE_STEP, _THING_STEP = 2.0, 0.25
 """Inches a press of a button goes: doors come in twos, what stands on a wall in quarters."""
 
 
 class Questions(QWidget):
-    """What a client is asked. Every answer is an edit of the opening on show, and can be undone."""
+    """What a client is asked. Every answer is an edit of the opening on show, and can be undone.
+
+    Signals:
+        tried: a typical door of that name is to be tried.
+    """
+
+    tried = Signal(str)
 
     def __init__(self, session: Session) -> None:
         super().__init__()
         self.session = session
-        self.starts = Choices(STARTS, "start from", lambda name, _: self._start(name))
+        self.starts = Tiles(STARTS, "try a door", lambda name, _: self.tried.emit(name))
         sides = ("width", "height")
         self.sizes = [Stepper(session, f"size.{side}", _SIZE_STEP, self._begin) for side in sides]
         self.walls = Choices([one.name for one in WALLS], "the wall", lambda name, _: self._take_wall(name))
@@ -170,16 +218,26 @@ class Questions(QWidget):
         self.cautions, self.usual = QLabel(), QLabel()
         self.fold, self.undo = QPushButton(), QPushButton("Undo")
         self._touch = 0
+        self._tiles_dark: bool | None = None
         self._measured: tuple[str, ...] = ()
         self._rows = QVBoxLayout()
         self._steppers = Pool(self._stepper)
         self._titles: list[QLabel] = []
         self._put_together()
 
+    def work_on(self, session: Session) -> None:
+        """Ask about the opening of another session: that of a door on trial, or the job's again."""
+        self.session = session
+        for stepper in self.sizes:
+            stepper.session = session
+        self._measured = ()
+        self._answered("")
+
     # --- What it shows ---
 
     def show_state(self) -> None:
         """Show the answers that hold."""
+        self._show_tiles()
         opening = self.session.opening
         if opening is None:
             for choices in (self.walls, self.things):
@@ -193,10 +251,28 @@ class Questions(QWidget):
         self._show_measures()
         for stepper in (*self.sizes, *self.measures):
             stepper.show_state()
-        self.starts.show_on([])
         self.undo.setEnabled(self.session.history.undo_name is not None)
         tinted(self.refusal, "error", self.session.dark)
         self._show_notes(self.session.study)
+
+    def _show_tiles(self) -> None:
+        """Draw the tiles once for each theme, as the doors they stand for stand open."""
+        if self._tiles_dark != self.session.dark:
+            self._tiles_dark = self.session.dark
+            self.starts.show_pictures(self._tile)
+
+    def _tile(self, name: str, size: QSize) -> QPixmap:
+        from configurator.drawing.client.client_picture import tile
+        from configurator.study.run import study
+        from configurator.ui.kit.pictures import pixmap_of
+
+        shown = study(started("tile", name))
+        return pixmap_of(
+            lambda width, height: tile(shown, width, height),
+            size,
+            self.devicePixelRatioF(),
+            self.session.dark,
+        )
 
     def _show_measures(self) -> None:
         """Show a length for everything on the wall that a client can say something of."""
@@ -205,7 +281,9 @@ class Questions(QWidget):
             return
         self._measured = wanted
         for stepper, (thing, path) in zip(self._steppers.take(len(wanted)), self._wanted(), strict=True):
-            stepper.stand_for(path, f"{thing.name}: {paths.plain_name(path)}")
+            stepper.session = self.session
+            stepper.stand_for(path, f"{thing.name}: {_MEASURES[path.rpartition('.')[2]]}")
+            stepper.ask_measured()
         put_in_order(self)
 
     @property
@@ -250,13 +328,6 @@ class Questions(QWidget):
         self.fold.setText(f"{'▾' if open_ else '▸'} Taken as usual: {count} things")
 
     # --- What it does ---
-
-    def _start(self, name: str) -> None:
-        session = self.session
-        self._answered("")
-        openings, fresh = with_start(session.job, session.opening, name)
-        trying = f"start {fresh.mark}"  # one after the other under the same mark is one step
-        session.take_openings(openings, f"start from {name.lower()}", fresh.mark, trying)
 
     def _begin(self) -> None:
         """Begin a plain door where there is none, so that any question can be the first to be answered."""
@@ -311,7 +382,7 @@ class Questions(QWidget):
     def _put_together(self) -> None:
         folded = (self.handle_title, self.handles, self.usual)
         parts = (
-            *self._asked("Start from", self.starts),
+            *self._asked("Try a door", self.starts),
             *self._asked("1. How big is the door?", across(*self.sizes)),
             *self._asked("2. What is the wall?", self.walls),
             *self._asked("3. Is there anything on the wall beside it?", self.things, self._rows),

@@ -1,21 +1,20 @@
-"""Typical openings a client can start from, one click each: invented, every number to be changed. No Qt."""
+"""Typical openings a client can try, one click each: invented, and nothing of them measured. No Qt."""
 
 from collections.abc import Mapping
 from types import MappingProxyType
 from typing import Any
 
-from configurator.model import Job, Opening
+from configurator.model import Opening
 from configurator.tables import HardwareKindRow, ObstructionKindRow, row_of
-from configurator.ui.form.presets import usual_casing
-from configurator.ui.state import edits
+from configurator.ui.form.presets import usual_casing, usual_hardware, usual_obstruction
 
 
 def _thing(kind: str) -> dict[str, Any]:
-    return row_of(ObstructionKindRow, kind).usual
+    return usual_obstruction(row_of(ObstructionKindRow, kind))
 
 
 def _handle(kind: str) -> dict[str, Any]:
-    return row_of(HardwareKindRow, kind).usual
+    return usual_hardware(row_of(HardwareKindRow, kind), None)
 
 
 _USUAL = {"hand": "RH", "hardware": [_handle("lever")], "obstructions": []}
@@ -71,24 +70,3 @@ STARTS: Mapping[str, dict[str, Any]] = MappingProxyType(
 def started(mark: str, name: str) -> Opening:
     """Return a typical opening under a mark."""
     return Opening.model_validate({"mark": mark, **STARTS[name]})
-
-
-def with_start(
-    job: Job, shown: Opening | None, name: str
-) -> tuple[tuple[Opening, ...], Opening]:  # fmt: skip
-    """Return the job's openings with a typical one begun, and that one.
-
-    It takes the place of the opening on show where nobody has changed that since it was begun so; any other
-    opening stays as it is, and the new one stands beside it.
-    """
-    if shown is not None and _is_untouched(shown):
-        fresh = started(shown.mark, name)
-        return tuple(fresh if one is shown else one for one in job.openings), fresh
-    fresh = started(edits.fresh_mark(job), name)
-    return (*job.openings, fresh), fresh
-
-
-def _is_untouched(opening: Opening) -> bool:
-    """Whether the opening is just what a start, or a new job, made of it."""
-    begun = (edits.typical_opening(opening.mark), *(started(opening.mark, name) for name in STARTS))
-    return opening in begun

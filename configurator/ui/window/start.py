@@ -140,7 +140,7 @@ class StartPage(LeadsOn, QWidget):
         given = {
             key: LENGTH.read(line.text(), self.session.display)
             for key, line in typed.items()
-            if line.isVisibleTo(self) and line.text().strip()
+            if line.isVisibleTo(self) and line.text().strip() not in ("", self._usual(thing.usual.get(key)))
         }
         return [{**thing.row, **given}]
 
@@ -159,11 +159,15 @@ class StartPage(LeadsOn, QWidget):
     def _show_measures(self) -> None:
         self._clear()
         thing = next((thing for thing in THINGS if thing.name == self.things.name), None)
-        row = {} if thing is None else thing.row
+        row = {} if thing is None else thing.usual
         for key, line in (("projection", self.projection), ("start", self.start)):
-            line.setText("" if row.get(key) is None else LENGTH.write(row[key], self.session.display))
+            line.setText(self._usual(row.get(key)))
         self._measures.setVisible(thing is not None)
         self.projection.setEnabled(row.get("projection") is not None)
+
+    def _usual(self, length: float | None) -> str:
+        """Return what a line holds until somebody has measured."""
+        return "" if length is None else LENGTH.write(length, self.session.display)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Take Enter on any answer for being done with all of them."""

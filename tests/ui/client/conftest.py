@@ -1,5 +1,6 @@
 import pytest
 
+from configurator.drawing.base.primitives import Text
 from configurator.ui.client.page import ClientPage
 
 
@@ -20,3 +21,10 @@ def in_window(window):
     """The client's view in its window, on show."""
     window.commands.actions_by_name["client"].trigger()
     return window.pages.made["client"]
+
+
+def lettered(page):
+    """All that the page's picture letters with the doors where they stand, as one text."""
+    canvas = page.canvas
+    groups = (*canvas._sheet.still, *canvas.turning_groups(), *canvas._sheet.notes)
+    return " ".join(item.text for group in groups for item in group.primitives if isinstance(item, Text))

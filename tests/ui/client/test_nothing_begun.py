@@ -31,7 +31,7 @@ def test_the_wall_may_be_said_first(nothing):
     session = nothing.session
     assert len(session.job.openings) == 1
     assert nothing.questions.walls.buttons["Block or brick"].isChecked()
-    assert nothing.sentences.isVisible()
+    assert nothing.canvas.isVisible()
     assert nothing.controls.buttons["play"].isEnabled()
     assert nothing.first_stop is nothing.controls.buttons["play"]
 

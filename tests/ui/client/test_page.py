@@ -4,13 +4,14 @@ from PySide6.QtGui import QFontMetricsF
 from PySide6.QtWidgets import QAbstractButton, QLabel, QLineEdit, QStyle, QToolBar
 
 from configurator.study.widths.width_pair import width_pair
-from configurator.ui.client import canvas, sentences
+from configurator.ui.client import canvas, sending
 from configurator.ui.client.page import ClientPage
 from configurator.ui.client.put_away import FULL_SCREEN_CAPITALS, TOUCH, pixels_a_millimetre
 from configurator.ui.state.session import Session
 from configurator.ui.window.window import Window
-from configurator.wording.client_words import client_sayings
+from configurator.wording.verdict import advice, verdicts
 from tests.export.measuring import read_pdf
+from tests.ui.client.conftest import lettered
 from tests.ui.conftest import move_pointer
 
 
@@ -19,22 +20,33 @@ def _quick(monkeypatch):
     monkeypatch.setattr(canvas, "MILLISECONDS_A_DEGREE", 1.0)
 
 
-def test_it_says_the_three_sentences_of_the_printed_page(page, session):
+def test_it_letters_the_verdicts_and_the_advice(page, session):
     study = session.study
-    assert page.sentences.text().split("\n") == list(
-        client_sayings(study, width_pair(study), session.display)
-    )
+    pair = width_pair(study)
+    said = lettered(page)
+    for one in verdicts(study, pair, session.display):
+        assert one.title in said
+        assert one.because in said
+    assert advice(study, pair, session.display).headline.split(". ")[1] in said
 
 
-def test_the_sentences_change_with_the_opening(page, session):
-    before = page.sentences.text()
+def test_the_verdict_changes_with_the_opening(page, session):
+    before = lettered(page)
     session.edit("obstructions", [])
-    assert page.sentences.text() != before
-    assert "chair rail" not in page.sentences.text()
+    assert lettered(page) != before
+    assert "chair rail" not in lettered(page)
+
+
+def test_a_screen_reader_is_told_the_verdicts(page):
+    assert page.canvas.accessibleDescription() == (
+        "Hinge 4 in wide: Stops short: 171°; Hinge 4-1/2 in wide: Opens all the way"
+    )
 
 
 def test_it_says_how_much_is_not_measured(page, session):
     assert f"{len(session.study.filled.assumed)} taken as usual" in page.marked.text()
+    assert "to note" not in page.marked.text()
+    session.select("140A")
     assert "⚠ 1 to note" in page.marked.text()
 
 
@@ -83,11 +95,11 @@ def test_a_hand_on_the_door_turns_it(qtbot, page, session):
     """From square, a quarter turn about the pin closes the door; it goes no farther than it can."""
     session.swing(90)
     canvas = page.canvas
-    one = canvas._sheet.panels[0]
+    room = canvas._sheet.panels[0].room
     share = 96 / 72
-    x, y = one.main.view.to_sheet(one.hung.pin.at)
+    x, y = room.view.to_sheet(room.first.pin.at)
     pin = QPoint(round(x * share), round((canvas._sheet.height - y) * share))
-    away = -60 if one.hung.mirrored else 60
+    away = -60 if room.first.mirrored else 60
     qtbot.mousePress(canvas, Qt.MouseButton.LeftButton, pos=pin + QPoint(0, -60))
     move_pointer(canvas, pin + QPoint(round(away * 0.7), round(-60 * 0.7)), Qt.MouseButton.LeftButton)
     assert session.angle == pytest.approx(45, abs=2)
@@ -100,11 +112,11 @@ def test_a_hand_on_the_door_turns_it(qtbot, page, session):
 
 def test_without_openings_it_says_what_to_do(page, session):
     session.take_openings((), "remove all", "")
-    assert "Start from" in page.words.text()
+    assert "Try a door" in page.words.text()
     assert page.words.isVisible()
     page.questions.starts.buttons["Office door"].click()
     assert page.canvas.isVisible()
-    assert "opens to" in page.sentences.text()
+    assert "Opens all the way" in lettered(page)
 
 
 def test_an_opening_that_cannot_be_studied_says_why(qtbot, session):
@@ -117,7 +129,6 @@ def test_an_opening_that_cannot_be_studied_says_why(qtbot, session):
     page.show()
     assert page.words.text() == "Nothing of this can be worked out"
     assert page.words.isVisible()
-    assert page.sentences.text() == ""
 
 
 def test_everything_pressed_is_large_enough_for_a_finger(page):
@@ -145,14 +156,6 @@ def test_every_widget_that_takes_the_keyboard_has_a_name(page):
     ]
     assert len(takes) > 30
     assert [one for one in takes if not one.accessibleName()] == []
-
-
-def test_sentences_that_have_no_room_scroll_and_leave_the_picture_its_own(page):
-    page.resize(700, 300)
-    page.sentences.say("\n".join("The door opens to 171.8°, where it meets the rail." for _ in range(40)))
-    page.layout().activate()
-    assert page.sentences.verticalScrollBar().maximum() > 0
-    assert page.canvas.height() >= 10 * page.font().pixelSize()
 
 
 def test_what_is_undone_is_the_last_answer(page, session):
@@ -200,11 +203,12 @@ def test_full_screen_is_seven_millimetres_and_escape_goes_back_step_by_step(qtbo
     qtbot.keyClick(in_window, Qt.Key.Key_F11)
     assert window.isFullScreen()
     assert not in_window.questions.isVisible()
-    for label in (in_window.sentences.label, in_window.heading, in_window.controls.buttons["play"]):
-        high = QFontMetricsF(label.font()).capHeight() / pixels_a_millimetre(window.screen())
-        assert high >= FULL_SCREEN_CAPITALS
-    points = in_window.canvas._sheet.letters
-    assert points / 72 * 96 == in_window.font().pixelSize()
+    play = in_window.controls.buttons["play"]
+    high = QFontMetricsF(play.font()).capHeight() / pixels_a_millimetre(window.screen())
+    assert high >= FULL_SCREEN_CAPITALS
+    assert in_window.canvas._letters / 72 * 96 == pytest.approx(in_window.font().pixelSize())
+    assert not in_window.heading.isVisible()
+    assert in_window.marked.text() in lettered(in_window)
     qtbot.keyClick(in_window, Qt.Key.Key_Escape)
     assert not window.isFullScreen()
     assert in_window.isVisible()
@@ -220,7 +224,6 @@ def test_at_full_screen_only_what_is_used_in_front_of_a_client_is_offered(window
     assert [name for name, one in buttons.items() if one.isVisible()] == [
         "play",
         "questions",
-        "print",
         "whole",
     ]
     buttons["whole"].click()
@@ -258,14 +261,15 @@ def test_all_of_it_is_readable_in_the_dark(qapp, window, in_window):
 
 def test_one_page_is_written_with_the_same_sentences(tmp_path, page, session):
     path = tmp_path / "112A client.pdf"
-    assert sentences.write_page(sentences.page_of(session), path) == "Written to 112A client.pdf."
+    assert sending.write_page(sending.page_of(session), path) == "Written to 112A client.pdf."
     (found,) = read_pdf(path.read_bytes())
     words = " ".join(one.text for one in found.texts)
-    assert page.sentences.text().split("\n")[0] in words
+    assert "The door meets the" in words
+    assert "hinge stands out 21/32 in" in words
 
 
 def test_a_file_that_cannot_be_written_is_said(tmp_path, page, session):
-    said = sentences.write_page(sentences.page_of(session), tmp_path / "nowhere" / "a.pdf")
+    said = sending.write_page(sending.page_of(session), tmp_path / "nowhere" / "a.pdf")
     assert "could not be written" in said
 
 
@@ -290,7 +294,7 @@ def test_the_page_goes_to_the_printer_that_was_chosen(tmp_path, page, session, m
         return count == 1
 
     monkeypatch.setattr(printing, "ask_printer", choose)
-    assert sentences.print_page(session, page) == "Printed."
+    assert sending.print_page(session, page) == "Printed."
     assert path.stat().st_size > 10_000
     monkeypatch.setattr(printing, "ask_printer", lambda *_: False)
-    assert sentences.print_page(session, page) == ""
+    assert sending.print_page(session, page) == ""

@@ -1,10 +1,7 @@
 import pytest
 
-from configurator.model import Job
 from configurator.study import study
-from configurator.ui.client.starts import STARTS, started, with_start
-from configurator.ui.state import edits
-from configurator.ui.state.edits import new_job
+from configurator.ui.client.starts import STARTS, started
 
 
 @pytest.mark.parametrize("name", STARTS)
@@ -20,25 +17,15 @@ def test_the_chair_rail_shows_why_a_wider_hinge_is_worth_it():
     assert wider.greatest_angle_bare == 180
 
 
-def test_a_start_takes_the_place_of_a_door_that_nobody_has_touched():
-    job = new_job()
-    openings, fresh = with_start(job, job.openings[0], "Office door")
-    assert openings == (fresh,)
-    assert fresh.mark == "101"
-    job = edits.with_openings(job, openings)
-    openings, again = with_start(job, fresh, "Pair of doors")
-    assert openings == (again,)
-    assert again.leaves == "pair"
-
-
-def test_a_start_stands_beside_a_door_that_somebody_worked_on():
-    worked = edits.edited(started("101", "Office door"), {"size.width": 34})
-    job = edits.with_openings(Job(), (worked,))
-    openings, fresh = with_start(job, worked, "Office door")
-    assert openings == (worked, fresh)
-    assert fresh.mark == "102"
-
-
-def test_a_job_without_openings_begins_with_the_start():
-    openings, fresh = with_start(Job(), None, "Office door")
-    assert openings == (fresh,)
+@pytest.mark.parametrize("name", STARTS)
+def test_nothing_of_a_start_counts_as_measured(name):
+    """Whatever stands beside it or is on it has the usual sizes of its kind, said to be assumed."""
+    opening = started("101", name)
+    assumed = study(opening).filled.assumed
+    for listed in ("obstructions", "hardware"):
+        for place, thing in enumerate(getattr(opening, listed)):
+            given = thing.model_fields_set - {"kind", "bottom", "top", "length"}
+            beside_casing = thing.kind == "casing" or any(o.kind == "casing" for o in opening.obstructions)
+            assert given <= ({"start"} if beside_casing else set()), (name, thing)
+            if thing.kind != "return wall":
+                assert f"{listed}.{place}.projection" in assumed
