@@ -19,8 +19,14 @@ from configurator.ui.kit.look import LEAST, contrast, readable
 
 ROOT = Path(__file__).resolve().parents[3]
 LETTERED = re.compile(r'(?:Text|Dimension)\(\s*"(A-[A-Z-]+)"')
-ON_MATERIALS = ("paper", "white", "gypsum", "cavity", "solid", "core", "wood", "woodcore", "swept")
+ON_MATERIALS = ("paper", "white", "gypsum", "cavity", "solid", "core", "wood", "woodcore", "swept",
+                "floor", "floorback", "floorswept")  # fmt: skip
 """What lettering lies on in a picture where it does not lie on the sheet itself."""
+
+
+ON_VERDICTS = ("yes", "no", "roomwall", "roomwood")
+"""What the white lettering of a client's picture lies on: verdicts, and things it names."""
+WHITE_LETTERED = "A-ANNO-VERD"
 
 
 def test_the_ratio_is_that_of_its_definition():
@@ -48,8 +54,10 @@ def test_lettering_of_pictures_stands_out(dark):
     grounds = {"paper of the sheet": inks()["paper"]} | {
         name: materials()[name].ground for name in ON_MATERIALS
     }
-    lettered = {"A-ANNO-DIMS-AXIS", *_lettered_layers()}
-    for name, (ground, shade) in product(sorted(lettered), grounds.items()):
+    lettered = {"A-ANNO-DIMS-AXIS", *_lettered_layers()} - {WHITE_LETTERED}
+    white = {name: materials()[name].ground for name in ON_VERDICTS}
+    pairs = (*product(sorted(lettered), grounds.items()), *product([WHITE_LETTERED], white.items()))
+    for name, (ground, shade) in pairs:
         ratio = contrast(layers()[name].ink.on(dark), shade.on(dark))
         assert ratio >= LEAST, f"{name} on {ground}: {ratio:.2f}"
 
