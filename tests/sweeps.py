@@ -27,7 +27,7 @@ def use_profile() -> None:
         "suite",
         derandomize=not WIDE,
         deadline=None,
-        max_examples=sized(100, 1000),
+        max_examples=sized(60, 1000),
         suppress_health_check=[HealthCheck.too_slow],
     )
     settings.load_profile("suite")

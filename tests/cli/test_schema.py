@@ -83,12 +83,18 @@ def test_the_schema_of_the_project_file_takes_and_refuses_what_the_program_does(
 def test_every_result_of_the_demo_jobs_is_as_its_schema_says(capsys, demo):
     path = resource_path("demo_openings", f"{demo}.json")
     prices = resource_path("demo_openings", "kestrel_point_prices.csv")
-    more = ["--widths", "--sure"] if demo == "pairs_and_dutch" else []
-    assert lacks("comparison", printed(capsys, "compare", path, "--json", *more)) == []
+    assert lacks("comparison", printed(capsys, "compare", path, "--json", "--widths")) == []
     assert lacks("order", printed(capsys, "order", path, "--json", "--screw-pack", 100)) == []
     assert lacks("schedule", printed(capsys, "schedule", path, "--json")) == []
     if demo == "kestrel_point":
         assert lacks("order", printed(capsys, "order", path, "--json", "--prices", prices)) == []
+
+
+@pytest.mark.parametrize("mark", ["301A", "304A"])
+def test_how_sure_it_is_of_two_leaves_is_as_its_schema_says(capsys, mark):
+    path = resource_path("demo_openings", "pairs_and_dutch.json")
+    result = printed(capsys, "compare", path, "--mark", mark, "--json", "--widths", "--sure")
+    assert lacks("comparison", result) == []
 
 
 def test_results_of_other_mountings_and_of_what_is_not_hung_here(tmp_path, capsys):

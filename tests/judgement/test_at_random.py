@@ -21,7 +21,7 @@ from tests.sweeps import sized
 EACH = 50
 
 
-@pytest.mark.parametrize("start", range(0, sized(300, 10_000), EACH))
+@pytest.mark.parametrize("start", range(0, sized(150, 10_000), EACH))
 def test_the_advice_of_openings_at_random(start):
     for seed in range(start, start + EACH):
         given, facts = opening_at_random(seed)

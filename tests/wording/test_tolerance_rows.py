@@ -1,3 +1,6 @@
+import json
+from functools import cache
+
 import pytest
 
 from configurator.study import study
@@ -13,8 +16,13 @@ LOW_RAIL = {**RAIL, "projection": 1.25}
 
 
 def result(width=4, rail=LOW_RAIL, **changes):
-    changes = {"door": {"latch_bevel": 0.0625}, **changes}
-    return tolerance_result(study(plain_opening(obstructions=[rail], **changes)), "single", width, 10)
+    changes = {"door": {"latch_bevel": 0.0625}, "obstructions": [rail], **changes}
+    return _result(width, json.dumps(changes))
+
+
+@cache
+def _result(width, changes):
+    return tolerance_result(study(plain_opening(**json.loads(changes))), "single", width, 10)
 
 
 def row(found, name, display=None):
@@ -46,12 +54,17 @@ def test_what_is_left_is_never_rounded_up(rail, display, words):
     assert row(result(rail={**RAIL, "projection": rail}), "frame_setting", display).down_to == words
 
 
+@cache
+def _coarse_and_fine(projection):
+    one = study(plain_opening(obstructions=[{**RAIL, "projection": projection}], compare=[4]))
+    return [tolerance_result(one, "single", 4, 10, fineness=each) for each in (CLOSED_IN, EXACT)]
+
+
 @pytest.mark.parametrize("projection", [1.25, 1.26, 1.75, 2.0])
 @pytest.mark.parametrize("display", [Display(16), Display(32), Display(64), Display(metric=True)])
 def test_what_is_found_less_finely_reads_the_same(projection, display):
     """The window looks to a millionth of an inch, the command line as finely as it can be found."""
-    one = study(plain_opening(obstructions=[{**RAIL, "projection": projection}], compare=[4]))
-    coarse, fine = (tolerance_result(one, "single", 4, 10, fineness=each) for each in (CLOSED_IN, EXACT))
+    coarse, fine = _coarse_and_fine(projection)
     assert tolerance_rows(coarse, display) == tolerance_rows(fine, display)
 
 

@@ -8,7 +8,9 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QAbstractItemModelTester
 from PySide6.QtWidgets import QApplication
 
-STEPS = 90
+from tests.sweeps import sized
+
+STEPS = sized(50, 500)
 TYPED = ("5", "LH", "112A", "", "3070", "ordered", "zz")
 CLIPS = ("LH", "5\tLH", "mark\thand\n900\tRH", "mark\tsize\n77\t3070", "\x00", "mark\tsize\n8\twide")
 
