@@ -200,13 +200,13 @@ def _written(
     compared: "Compared",
 ) -> str:
     from configurator.intake.comparing import facts_with, openings_with
-    from configurator.intake.saying import NOTHING
+    from configurator.intake.saying import nothing_words
     from configurator.project_file.held import save_held
 
     openings = openings_with(job, compared, options.remove_missing)
     facts = facts_with(job, table, options.name_job)
     if openings == job.openings and facts == job.job:
-        return NOTHING
+        return nothing_words(table.source)
     taken = _with_openings(job, openings, facts)
     if options.dry_run:
         return "nothing was written: this was a dry run"

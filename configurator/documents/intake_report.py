@@ -78,7 +78,7 @@ def _rows(
     for new in compared.of_kind("new"):
         yield "new", str(new.line), "", new.opening.mark, "a new opening", 1
     for mark in compared.gone:
-        yield "not in the schedule", "", "", mark, "in the job, and not in the schedule", 1
+        yield f"not in the {table.source}", "", "", mark, f"in the job, and not in the {table.source}", 1
     yield from _taken(table, reading, rows)
     for sentence in all_told(table, reading, compared):
         yield "assumed", "", "", "", sentence, None

@@ -9,8 +9,9 @@ from typing import Any, Literal
 
 from configurator.intake.columns import Column, Reading
 from configurator.intake.fields import FIELDS, HOUSE
-from configurator.intake.refused import CellFault, Question, quoted
+from configurator.intake.refused import CellError, CellFault, Question, quoted
 from configurator.intake.sheet import SheetRow
+from configurator.intake.table import Behind
 from configurator.model.words import HungOn
 
 _TYPES = frozenset({"door_type", "door", "hand", "swing", "size", None})
@@ -224,6 +225,22 @@ class AskedRow:
             return
         self.values[path] = value
         self.places[path] = column.place
+
+    def reach(self, column: Column, behind: Behind) -> None:
+        """Take what stands behind a cell. Raises CellError while its question waits for an answer."""
+        while behind.question:
+            answer = self.reading.answer(behind.question)
+            if answer not in behind.answers:
+                raise CellError(behind.sentence, behind.question)
+            self.told.extend(behind.told)
+            behind = behind.answers[answer]
+        if behind.sentence:
+            raise CellError(behind.sentence)
+        self.left_out = behind.left_out or self.left_out
+        self.told.extend(behind.told)
+        self.asks.extend(behind.asks)
+        for path, value in behind.values.items():
+            self.put(path, value, column)
 
     def ask_of_row(self) -> None:
         """Ask, or do as was answered, where the row is hidden, struck out or no plain hinged door."""

@@ -56,11 +56,13 @@ class Reading:
     """How a schedule is read: its columns, and the answers to what must be asked.
 
     With `keeps_others` a type that says nothing of the door is kept as it stands, under its own heading.
+    `names_doors`: rows are named by their marks, for a building model has no lines.
     """
 
     columns: tuple[Column, ...]
     answers: Mapping[Question, str] = no_value(default_factory=lambda: NO_ANSWERS)
     keeps_others: bool = False
+    names_doors: bool = False
 
     def answer(self, question: Question) -> str:
         """Return the answer to a question, `ask` while there is none."""
@@ -117,7 +119,7 @@ def reading_of(table: ScheduleTable) -> Reading:
             field = None  # as where “Status” has NEW and EXISTING under it
         columns.append(Column(place, title, field, _unit(table, place, title, field), _commas(table, place)))
     sizes = [column for column in columns if column.field == "size"]
-    reading = Reading(tuple(columns))
+    reading = Reading(tuple(columns), names_doors=table.source == "model")
     height = any(height_first(column.heading) for column in sizes)
     return reading.with_answer("size order", "height") if height else reading
 

@@ -9,7 +9,7 @@ from pydantic import ValidationError
 
 from configurator.intake.columns import Reading
 from configurator.intake.fields import FIELDS, OPENING_SIZES
-from configurator.intake.refused import CellFault, Question
+from configurator.intake.refused import CellFault, Question, rows_named
 from configurator.intake.rows import RowRead
 from configurator.intake.table import ScheduleTable
 from configurator.long_work import ROWS_A_STEP, Steps
@@ -99,7 +99,9 @@ def compared_steps(rows: Sequence[RowRead], reading: Reading, job: Job) -> Steps
     by_mark = {opening.mark: opening for opening in job.openings}
     taken = [row for row in rows if not row.left_out]
     marks = {row.line: _mark(row, by_mark) for row in taken}
-    against = _Against(reading, by_mark, _lines_of_twice(marks), _renamed(taken, marks, by_mark))
+    against = _Against(
+        reading, by_mark, _lines_of_twice(marks), _renamed(taken, marks, by_mark), _by_global_id(taken, job)
+    )
     good: list[ReadOpening] = []
     bad: list[RowRead] = []
     told: list[RowRead] = []
@@ -113,11 +115,12 @@ def compared_steps(rows: Sequence[RowRead], reading: Reading, job: Job) -> Steps
         if count % ROWS_A_STEP == 0:
             yield count
     waiting = against.renamed.values() if reading.answer("new mark") == "ask" else ()
-    there = {*marks.values(), *(opening.mark for opening in waiting)}
-    there |= {row.before.mark for row in good if row.before is not None}
+    befores = (against.before(row, marks[row.line]) for row in taken)
+    there = {opening.mark for opening in (*befores, *waiting) if opening is not None}
     gone = tuple(mark for mark in by_mark if mark not in there)
     left_out = tuple(row for row in rows if row.left_out)
-    return Compared(tuple(good), tuple(bad), gone, _told((*told, *left_out), marks, by_mark), left_out)
+    sentences = _told((*told, *left_out), marks, by_mark, reading.names_doors)
+    return Compared(tuple(good), tuple(bad), gone, sentences, left_out)
 
 
 def openings_with(job: Job, compared: Compared, remove_gone: bool = False) -> tuple[Opening, ...]:
@@ -166,8 +169,8 @@ def _renamed(
     rows: Sequence[RowRead], marks: Mapping[int, str], by_mark: Mapping[str, Opening]
 ) -> dict[str, Opening]:
     """Return by its new mark each opening of the job that the schedule seems to have under another one."""
-    there = set(marks.values())
-    gone = [opening for mark, opening in by_mark.items() if mark not in there]
+    there, ids = set(marks.values()), {row.values.get("global_id") for row in rows} - {None}
+    gone = [one for mark, one in by_mark.items() if mark not in there and one.global_id not in ids]
     new = [row for row in rows if marks[row.line] and marks[row.line] not in by_mark] if gone else []
     by_stem: dict[str, list[Opening]] = defaultdict(list)
     for opening in gone:
@@ -180,6 +183,12 @@ def _renamed(
     ]
     olds, news = (Counter(each) for each in ([old.mark for _, old in pairs], [mark for mark, _ in pairs]))
     return {mark: old for mark, old in pairs if olds[old.mark] == 1 and news[mark] == 1}
+
+
+def _by_global_id(rows: Sequence[RowRead], job: Job) -> Mapping[str, Opening]:
+    """Return by its global id each opening of the job whose door a building model still has."""
+    read = {row.values["global_id"] for row in rows if "global_id" in row.values}
+    return {one.global_id: one for one in job.openings if one.global_id and one.global_id in read}
 
 
 def _stem(mark: str) -> str:
@@ -206,19 +215,31 @@ class _Against:
     by_mark: Mapping[str, Opening]
     twice: Mapping[str, Sequence[int]]
     renamed: Mapping[str, Opening]
+    by_global_id: Mapping[str, Opening]
+
+    def before(self, row: RowRead, mark: str) -> Opening | None:
+        """Return the opening of the job that a row is about: by its global id, else by its mark."""
+        known = self.by_global_id.get(row.values.get("global_id", ""))
+        if known is not None:
+            return known
+        found = self.by_mark.get(mark)
+        if found is not None and found.global_id in self.by_global_id:
+            found = None  # another row is that door, under another mark by now
+        if found is None and self.reading.answer("new mark") == "same":
+            found = self.renamed.get(mark)
+        return found
 
     def opening(self, row: RowRead, mark: str) -> tuple[ReadOpening | RowRead, RowRead]:
         """Return the opening a row makes, or the row with all its faults; and the row with what it tells."""
         headings = {column.place: column.heading for column in self.reading.columns}
         row = self._renamed(row, mark, headings)
-        before = self.by_mark.get(mark)
-        if before is None and self.reading.answer("new mark") == "same":
-            before = self.renamed.get(mark)
+        before = self.before(row, mark)
         row, cleared = self._blanks(row, before, headings)
         faults = list(row.faults)
         if mark in self.twice:
             others = ", ".join(str(line) for line in self.twice[mark][: _MOST_LINES + 1] if line != row.line)
-            faults.append(_fault(row, "mark", f"the mark {mark} stands on line {others} too", headings))
+            where = "has another door" if self.reading.names_doors else f"stands on line {others}"
+            faults.append(_fault(row, "mark", f"the mark {mark} {where} too", headings))
         changes = () if before is None else (*_changes(row, before, mark), *cleared)
         made = _made(row, mark, before, changes)
         if isinstance(made, Opening) and not faults:
@@ -228,6 +249,8 @@ class _Against:
             later = [_fault(row, fault.field, fault.message, headings) for fault in made]
             # One cell is refused once: what its record says of it afterwards only follows.
             faults += [fault for fault in later if fault.place is None or fault.place not in refused]
+        if self.reading.names_doors:
+            faults = [replace(fault, door=mark or row.values.get("global_id", "")) for fault in faults]
         return replace(row, mark=mark, faults=tuple(faults)), row
 
     def _renamed(self, row: RowRead, mark: str, headings: Mapping[int, str]) -> RowRead:
@@ -306,6 +329,9 @@ def _changes(row: RowRead, before: Opening, mark: str) -> tuple[Change, ...]:
     values = {**row.values, "mark": mark}
     if row.asks:
         values["questions"] = _joined(row.values.get("questions") or before.questions, row.asks)
+    if "obstructions" in values:  # a model knows nothing of what was typed
+        typed = (one for one in before.obstructions if one.element is None)
+        values["obstructions"] = (*typed, *values["obstructions"])
     if "other_columns" in values:
         values["other_columns"] = {**before.other_columns, **values["other_columns"]}
     changes = []
@@ -345,24 +371,16 @@ def _fault(row: RowRead, path: str, reason: str, headings: Mapping[int, str]) ->
 
 
 def _told(
-    rows: Iterable[RowRead], marks: Mapping[int, str], by_mark: Mapping[str, Opening]
+    rows: Iterable[RowRead], marks: Mapping[int, str], by_mark: Mapping[str, Opening], names_doors: bool
 ) -> tuple[str, ...]:
-    lines: dict[str, list[int]] = defaultdict(list)
+    lines: dict[str, list[int | str]] = defaultdict(list)
     alike = {mark.casefold(): mark for mark in by_mark}
     for row in rows:
         mark = marks.get(row.line, row.mark)
+        name = mark if names_doors and mark else row.line
         for sentence in row.told:
-            lines[sentence].append(row.line)
+            lines[sentence].append(name)
         if mark not in by_mark and mark.casefold() in alike:
             sentence = f"{mark} is taken as another opening than {alike[mark.casefold()]} of the job"
-            lines[sentence].append(row.line)
-    return tuple(f"{sentence} ({lines_named(found)})" for sentence, found in lines.items())
-
-
-def lines_named(lines: Sequence[int]) -> str:
-    """Name lines as people do: `line 4`, `lines 4, 5 and 9`, the first few of many."""
-    if len(lines) == 1:
-        return f"line {lines[0]}"
-    if len(lines) > _MOST_LINES:
-        return f"lines {', '.join(map(str, lines[:_MOST_LINES]))} and {len(lines) - _MOST_LINES} more"
-    return f"lines {', '.join(map(str, lines[:-1]))} and {lines[-1]}"
+            lines[sentence].append(name)
+    return tuple(f"{sentence} ({rows_named(found)})" for sentence, found in lines.items())

@@ -27,6 +27,7 @@ Kind = Literal[
     "hand",
     "swing",
     "keep",
+    "found",
 ]
 Unit = Literal["in", "ft-in", "mm"]
 UNITS: tuple[Unit, ...] = ("in", "ft-in", "mm")
@@ -37,7 +38,8 @@ UNITS: tuple[Unit, ...] = ("in", "ft-in", "mm")
 class Field:
     """One thing a schedule may say; `path` is where it goes in an opening, empty where another column counts.
 
-    A "code" is read like a "word", but one that is not understood is left out instead of refused.
+    A "code" is read like a "word", but one that is not understood is left out instead of refused. What is
+    "found" stands behind its cell, put there by a building model, and cannot be typed.
     """
 
     name: str
@@ -88,6 +90,9 @@ _ALL = (
     Field("remarks", "schedule's remarks", "text", "remarks"),
     Field("notes", "notes", "text", "notes"),
     Field("questions", "questions to the architect", "text", "questions"),
+    Field("global_id", "global id in the building model", "text", "global_id"),
+    Field("layers", "wall layers, from a building model", "found", "wall.layers"),
+    Field("along_wall", "what stands along the wall, from a building model", "found", "obstructions"),
     Field("keep", "kept under its own heading", "keep"),
 )
 FIELDS: Mapping[str, Field] = MappingProxyType({field.name: field for field in _ALL})

@@ -122,6 +122,12 @@ def _fire_minutes(_: str, cell: str, __: Unit) -> tuple[Any, tuple[str, ...]]:
     return minutes, ()
 
 
+def _found(field: str, cell: str, _: Unit) -> tuple[Any, tuple[str, ...]]:
+    raise CellError(
+        f"{FIELDS[field].title}: {quoted(cell)} cannot be typed here; leave it as it was found, or blank"
+    )
+
+
 def _assumed(cell: str, means: str, because: str) -> tuple[str, ...]:
     if cell.strip().casefold() == means.casefold():
         return ()
@@ -140,6 +146,7 @@ READERS: Mapping[Kind, Reader] = MappingProxyType(
         "flag": _flag,
         "rating": _rating,
         "minutes": _fire_minutes,
+        "found": _found,
         "hand": _word,
         "swing": _swing,
     }

@@ -1,7 +1,7 @@
 """What is said of a cell: why it is refused, and what would answer it for the whole column."""
 
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from types import MappingProxyType
 from typing import Literal
 
@@ -21,6 +21,10 @@ Question = Literal[
     "struck out",
     "blank cell",
     "new mark",
+    "overall size",
+    "hand of model",
+    "outside",
+    "no opening",
 ]
 """What the user is asked once for all rows; `QUESTIONS` has the answers."""
 
@@ -106,6 +110,37 @@ QUESTIONS: Mapping[Question, Asked] = MappingProxyType(
             "An opening like one that is no longer in the schedule is",
             {"same": "that one under its new mark", "other": "another opening"},
         ),
+        "overall size": Asked(
+            "door has an overall size",
+            "doors have an overall size",
+            "The overall size of a door in the model is",
+            {
+                "opening": "that of the opening between the rabbets",
+                "frame": "outside to outside of the frame",
+            },
+        ),
+        "hand of model": Asked(
+            "door has an operation that its shape contradicts",
+            "doors have an operation that their shape contradicts",
+            "Where the operation type and the shape disagree, the hand is",
+            {"operation": "that of the operation type", "shape": "that of the shape", "open": "left open"},
+        ),
+        "outside": Asked(
+            "door has no side known to be outside",
+            "doors have no side known to be outside",
+            "Where the model does not say which side is outside, it is",
+            {
+                "push": "the push side: the door opens inward",
+                "pull": "the pull side: the door opens outward",
+                "open": "left open, and the hand with it",
+            },
+        ),
+        "no opening": Asked(
+            "door stands in no opening of a wall",
+            "doors stand in no opening of a wall",
+            "A door that stands in no opening of a wall is",
+            {"leave out": "left out", "take": "taken, its wall not known"},
+        ),
     }
 )
 """Every question, in the order in which they are best answered."""
@@ -128,18 +163,40 @@ class CellError(ValueError):
 
 @dataclass(frozen=True, slots=True)
 class CellFault:
-    """Why a cell is not taken. `place` is its column from 0, None where the row as a whole is meant."""
+    """Why a cell is not taken. `place` is its column from 0, None where the row as a whole is meant.
+
+    `door` is the mark that names the row of a building model.
+    """
 
     line: int
     place: int | None
     heading: str
     reason: str
     question: Question = ""
+    door: str = ""
 
     def __str__(self) -> str:
-        """Return the one line a person reads: which line, which column, why."""
+        """Return the one line a person reads: which line or door, which column, why."""
         where = f", {' '.join(self.heading.split())}" if self.heading else ""
-        return f"line {self.line}{where}: {self.reason}"
+        return f"{rows_named([self.row])}{where}: {self.reason}"
+
+    @property
+    def row(self) -> int | str:
+        """What names its row: the line, or the mark of a door."""
+        return self.door or self.line
+
+
+_MOST_NAMED = 8
+
+
+def rows_named(rows: Sequence[int | str]) -> str:
+    """Name rows as people do, the first few of many: `line 4`, `lines 4, 5 and 9`, `door 112A`."""
+    one = "line" if isinstance(rows[0], int) else "door"
+    if len(rows) == 1:
+        return f"{one} {rows[0]}"
+    if len(rows) > _MOST_NAMED:
+        return f"{one}s {', '.join(map(str, rows[:_MOST_NAMED]))} and {len(rows) - _MOST_NAMED:,} more"
+    return f"{one}s {', '.join(map(str, rows[:-1]))} and {rows[-1]}"
 
 
 def quoted(cell: str) -> str:

@@ -21,7 +21,7 @@ from configurator.intake.refused import (
 )
 from configurator.intake.sheet import SheetRow
 from configurator.intake.sizes import NARROW_PAIR, Size, settled, without_leaves
-from configurator.intake.table import ScheduleTable
+from configurator.intake.table import Behind, ScheduleTable
 from configurator.intake.words import says_nothing
 from configurator.long_work import ROWS_A_STEP, Steps
 from configurator.records import dataclass
@@ -64,7 +64,7 @@ def rows_steps(table: ScheduleTable, reading: Reading) -> Steps[tuple[RowRead, .
     above = SheetRow(0, ())
     for count, row in enumerate(table.rows):
         full, told = asking.without_ditto(row, above, reading)
-        found = _read_row(full, reading, table.levels.get(row.line, ""), filled)
+        found = _read_row(full, reading, table, filled)
         rows.append(replace(found, told=(*told, *found.told)) if told else found)
         cells_of[found.mark] = _remarks(full, reading)
         above = full
@@ -80,7 +80,7 @@ def _remarks(row: SheetRow, reading: Reading) -> tuple[str, ...]:
     return tuple(text for text in texts if text.strip())
 
 
-def _read_row(row: SheetRow, reading: Reading, level: str, filled: frozenset[int]) -> RowRead:
+def _read_row(row: SheetRow, reading: Reading, table: ScheduleTable, filled: frozenset[int]) -> RowRead:
     """Read one row; a cell that cannot be read becomes a fault and says nothing."""
     found = _Row(row, reading, filled)
     found.ask_of_row()
@@ -88,8 +88,9 @@ def _read_row(row: SheetRow, reading: Reading, level: str, filled: frozenset[int
         for column in reading.columns:
             cell = found.texts.get(column.place, "")
             if column.field is not None and cell.strip():
-                found.attempt(column, partial(found.take, column, cell))
-        found.put_together(level)
+                behind = table.behind.get((row.line, column.place, cell))
+                found.attempt(column, partial(found.take, column, cell, behind))
+        found.put_together(table.levels.get(row.line, ""))
     return found.read()
 
 
@@ -115,13 +116,14 @@ class _Row(asking.AskedRow):
             reason = str(error).rstrip(".")
             self.faults.append(CellFault(self.line, column.place, column.heading, reason, error.question))
 
-    def take(self, column: Column, cell: str) -> None:
-        """Read one cell that is not blank. Raises CellError."""
+    def take(self, column: Column, cell: str, behind: Behind | None) -> None:
+        """Read one cell that is not blank, or take what stands behind it. Raises CellError."""
+        if behind is not None:
+            return self.reach(column, behind)
         of = FIELDS[column.field or ""]
         refuse_what_no_one_wrote(cell)
         if of.kind == "keep":
-            self._keep(column, cell)
-            return
+            return self._keep(column, cell)
         if of.kind != "text":
             refuse_long(cell)
             cell = " ".join(cell.split())  # a size may be broken over two lines of its cell
@@ -130,8 +132,7 @@ class _Row(asking.AskedRow):
         value, told = READERS[of.kind](of.name, self._plain(of.name, cell, column), column.unit)
         self.told.extend(told)
         if value is None:
-            self._not_understood(column, cell)
-            return
+            return self._not_understood(column, cell)
         if of.name in self.by_field:  # only of notes there may be several columns
             value = f"{self.by_field[of.name][0]}; {value}"
         self.by_field[of.name] = (value, column)
@@ -140,6 +141,7 @@ class _Row(asking.AskedRow):
             value = value > 0
         if of.path:
             self.put(of.path, value, column)
+        return None
 
     def _keep(self, column: Column, cell: str) -> None:
         self.kept[column.heading or f"column {column.place + 1}"] = cell.strip()
@@ -211,7 +213,7 @@ class _Row(asking.AskedRow):
             if name is None or name in HOUSE | OPENING_SIZES or column.place not in self.filled:
                 continue
             of = FIELDS[name]
-            if of.path and of.kind != "code" and says_nothing(self.row.cell(column.place)):
+            if of.path and of.kind not in ("code", "found") and says_nothing(self.row.cell(column.place)):
                 yield of.path
                 if of.kind == "rating":
                     yield "fire_minutes"

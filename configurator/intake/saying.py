@@ -4,18 +4,23 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Any
 
 from configurator.intake.columns import Reading, columns_told, not_read
-from configurator.intake.comparing import Change, Compared, ReadOpening, lines_named
+from configurator.intake.comparing import Change, Compared, ReadOpening
 from configurator.intake.fields import FIELDS, OPENING_SIZES
 from configurator.intake.notes import marks_named
-from configurator.intake.refused import CellFault
+from configurator.intake.refused import CellFault, rows_named
 from configurator.intake.rows import RowRead
 from configurator.intake.sheet import SheetRow
 from configurator.intake.table import ScheduleTable
+from configurator.model import Obstruction, WallLayer
 from configurator.units import Display
 
 _LENGTHS = {field.path for field in FIELDS.values() if field.kind == "length"}
 _ANGLES = {field.path for field in FIELDS.values() if field.kind == "angle"}
-NOTHING = "nothing to take: the job already says what the schedule says"
+
+
+def nothing_words(source: str) -> str:
+    """Say that a schedule or a model, named by what it is, changes nothing."""
+    return f"nothing to take: the job already says what the {source} says"
 
 
 def counted(count: int, one: str, many: str = "") -> str:
@@ -31,12 +36,36 @@ def value_words(path: str, value: Any, display: Display) -> str:
         value = "; ".join(f"{heading}: {text}" for heading, text in value.items())
     if isinstance(value, bool):
         return "yes" if value else "no"
+    if isinstance(value, tuple):
+        return things_words(value, display)
     if path in _LENGTHS:
         return display.exact(value)
     if path in _ANGLES:
         return display.angle(value, "near")
     text = " ".join(str(value).split())
     return f"{text[:59]}…" if len(text) > 60 else text
+
+
+def things_words(things: Sequence[WallLayer | Obstruction], display: Display) -> str:
+    """Write the layers of a wall, or what stands along it, in a line."""
+    if not things:
+        return "nothing"
+    return "; ".join(
+        f"{one.name} {display.exact(one.thickness)}" if isinstance(one, WallLayer) else _thing(one, display)
+        for one in things
+    )
+
+
+def _thing(thing: Obstruction, display: Display) -> str:
+    deep = thing.diameter if thing.projection is None else thing.projection
+    off = f" {display.exact(deep)} deep" if deep is not None else ""
+    held = f" held {display.exact(thing.offset)} off the wall" if thing.offset else ""
+    away = f" {display.exact(thing.start)} from the frame" if thing.start is not None else ""
+    high = ""
+    if thing.bottom is not None or thing.top is not None:
+        top = "up" if thing.top is None else f"to {display.exact(thing.top)}"
+        high = f", from {display.exact(thing.bottom or 0.0)} {top}"
+    return f"{thing.side} side: {thing.kind}{off}{held}{away}{high}"
 
 
 def change_words(change: Change, display: Display) -> str:
@@ -64,8 +93,9 @@ def summary(table: ScheduleTable, compared: Compared) -> str:
         for kind, words in (("new", "new"), ("changed", "changed"), ("same", "as in the job"))
         if (rows := compared.of_kind(kind))
     ]
-    many = counted(good + bad + len(compared.left_out), "row")
-    said = f"{table.name}: {many} under the header on line {table.line}; {good:,} good"
+    count = good + bad + len(compared.left_out)
+    under = f"{counted(count, 'row')} under the header on line {table.line}"
+    said = f"{table.name}: {under if table.source == 'schedule' else counted(count, 'door')}; {good:,} good"
     said += f" ({', '.join(kinds)})" if kinds else ""
     said += f", {bad:,} with a fault" if bad else ""
     return said + (f", {len(compared.left_out):,} left out" if compared.left_out else "")
@@ -79,7 +109,7 @@ def fault_words(alike: Sequence[CellFault]) -> str:
     reasons = {fault.reason for fault in alike}
     reason = first.reason if len(reasons) == 1 else f"{first.reason}, and the like"
     where = f"{' '.join(first.heading.split())}: " if first.heading else ""
-    return f"{len(alike):,} rows, {where}{reason} ({lines_named([fault.line for fault in alike])})"
+    return f"{len(alike):,} rows, {where}{reason} ({rows_named([fault.row for fault in alike])})"
 
 
 def display_of(reading: Reading) -> Display:
@@ -117,12 +147,13 @@ def report(table: ScheduleTable, reading: Reading, compared: Compared, removed: 
     lines += [f"changed: {row.opening.mark}: {opening_words(row, display)}" for row in changed]
     if compared.gone:
         what = "removed" if removed else "kept"
-        lines.append(f"in the job but not in the schedule, {what}: {', '.join(compared.gone)}")
+        lines.append(f"in the job but not in the {table.source}, {what}: {', '.join(compared.gone)}")
     if table.job_name:
         lines.append(f"above the table, perhaps the job's name: {table.job_name}")
     lines += [f"assumed: {sentence}" for sentence in all_told(table, reading, compared)]
     lines += [f"not read: {words}" for words in not_read_words(table, reading)]
-    lines += [f"left out: line {row.line}, {row.mark}: {row.left_out}" for row in compared.left_out]
+    line = "" if reading.names_doors else "line {}, "
+    lines += [f"left out: {line.format(out.line)}{out.mark}: {out.left_out}" for out in compared.left_out]
     lines += [f"passed over: line {over.row.line}, {over.why}" for over in table.passed_over]
     lines += [f"note: line {line}, {words}" for line, words in notes_told(table, compared)]
     lines += [f"not taken: {fault_words(alike)}" for alike in compared.like_faults()]

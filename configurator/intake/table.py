@@ -4,10 +4,11 @@ import re
 from collections.abc import Mapping, Sequence
 from dataclasses import field, replace
 from types import MappingProxyType
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from configurator.intake.fields import Header, best_header
 from configurator.intake.notes import Note, is_title, name_above, note_of, notes_begin
+from configurator.intake.refused import Question
 from configurator.intake.sheet import IntakeError, Sheet, SheetRow
 from configurator.records import dataclass
 
@@ -18,6 +19,24 @@ _LEVEL = re.compile(
     r"\b(?:floor|level|lvl|basement|mezzanine|penthouse|stor(?:e)?y|roof|cellar)\b", re.IGNORECASE
 )
 _TOTAL = re.compile(r"(?:sub|grand )?\s*totals?\b.*", re.IGNORECASE)
+
+
+@dataclass(frozen=True, slots=True)
+class Behind:
+    """What stands behind a cell of a building model, as long as the cell reads as it did.
+
+    `values` are the opening's, by path. With a `question` they depend on its answer, and `answers` has what
+    stands behind each; a `sentence` without a question refuses the cell. `left_out` says why the row is no
+    opening.
+    """
+
+    values: Mapping[str, Any] = field(default_factory=lambda: MappingProxyType({}))
+    told: tuple[str, ...] = ()
+    question: Question = ""
+    sentence: str = ""
+    answers: Mapping[str, "Behind"] = field(default_factory=lambda: MappingProxyType({}))
+    left_out: str = ""
+    asks: tuple[str, ...] = ()
 
 
 class PassedOver(NamedTuple):
@@ -33,7 +52,8 @@ class ScheduleTable:
 
     Of a header in two lines `headings` has both, the upper one (as DOOR over WIDTH) before the lower. `above`
     are the rows over the header and `header` its own, `notes` what stands under the table. `levels` has the
-    title that says on which floor the rows under it are, by their lines.
+    title that says on which floor the rows under it are, by their lines. `behind` has what a building model
+    put behind cells, by line, column and text. `source` is what gave the table, as it is spoken of.
     """
 
     name: str
@@ -47,6 +67,8 @@ class ScheduleTable:
     header: tuple[SheetRow, ...] = ()
     notes: tuple[Note, ...] = ()
     levels: Mapping[int, str] = field(default_factory=lambda: MappingProxyType({}))
+    behind: Mapping[tuple[int, int, str], Behind] = field(default_factory=lambda: MappingProxyType({}))
+    source: str = "schedule"
 
     def titles(self) -> tuple[str, ...]:
         """Return the headings as a person reads them."""

@@ -88,6 +88,11 @@ class Opening(Record):
         {},
         help="columns of the schedule kept under their own headings; the program does not read them",
     )
+    global_id: Text | None = field(
+        "global id in the building model",
+        "its name in the architect's model",
+        help="by it a newer model finds this opening again, whatever its mark is by then",
+    )
     hung_on: HungOn = field(
         "hung on",
         default="butt hinges",

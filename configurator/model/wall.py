@@ -237,6 +237,12 @@ class Obstruction(Thing):
         help="what ends below the door cannot be met by it",
         left_out="full height",
     )
+    element: Text | None = field(
+        "element of the building model",
+        "found in the architect's model as",
+        help="what was found there, by name and global id; a newer model takes its place",
+        left_out="typed here",
+    )
 
     @model_validator(mode="after")
     def _makes_sense(self) -> Self:

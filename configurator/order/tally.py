@@ -43,6 +43,7 @@ ABOUT_ITS_PLACE = frozenset(
         "details",
         "remarks",
         "other_columns",
+        "global_id",
     }
 )
 """Keys of an opening that say where it is and what is written about it."""

@@ -39,7 +39,8 @@ given for the pull side.
 `fire_minutes` are those of the label: any make the opening rated as `use.fire_rated` does, and where the two
 disagree it is rated and a finding asks. `hardware_set`, `glass`, `level`, `details` (`head`, `jamb`, `sill`)
 and `remarks` are an architect's, kept as written; `other_columns` has what else a schedule says of it, by
-heading.
+heading. `global_id` is the door in the architect's building model, and an obstruction's `element` what it was
+found as there: a newer model takes the place of what has an `element`, and leaves what was typed.
 `pull_side` and `push_side` are the free floor before an accessible door: `approach` (`front`, `hinge` or
 `latch`), `depth` from the wall face, `latch_side` and `hinge_side` from the frame's outer edge.
 `use.beds_moved` and `use.alteration` change the clear width that is asked for.

@@ -11,7 +11,8 @@ from configurator.export.document import csv_bytes
 from configurator.export.table_xlsx import xlsx_bytes
 from configurator.intake.asking import is_ditto
 from configurator.intake.columns import reading_of
-from configurator.intake.comparing import lines_named, openings_with
+from configurator.intake.comparing import openings_with
+from configurator.intake.refused import rows_named
 from configurator.intake.saying import report
 from configurator.intake.sheet import sheet_steps
 from configurator.intake.table import schedule_table
@@ -141,8 +142,8 @@ def test_assumptions_are_told_once_with_their_lines():
     rows = [[str(n), "3070", "LH", "HM", ""] for n in range(12)]
     (told,) = compared(table(HEADER, *rows)).told
     assert told.endswith("(lines 2, 3, 4, 5, 6, 7, 8, 9 and 4 more)")
-    assert lines_named([4]) == "line 4"
-    assert lines_named([4, 5, 9]) == "lines 4, 5 and 9"
+    assert rows_named([4]) == "line 4"
+    assert rows_named([4, 5, 9]) == "lines 4, 5 and 9"
 
 
 def test_questions_count_the_rows_that_wait():

@@ -35,7 +35,9 @@ def test_usual_headings_are_known():
 def test_every_field_but_those_of_the_program_s_own_has_a_heading():
     named = {field for heading in FIELDS for field in fields_named(FIELDS[heading].title)}
     named |= {field for name in FIELDS for field in fields_named(name.replace("_", " "))}
-    assert set(FIELDS) - named <= {"from_room", "to_room", "door_type", "frame_type", "wall", "keep"}
+    assert set(FIELDS) - named <= {
+        "from_room", "to_room", "door_type", "frame_type", "wall", "keep", "layers", "along_wall",
+    }  # fmt: skip
 
 
 @pytest.mark.parametrize(

@@ -6,7 +6,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QLabel, QPushButton, QScrollArea, QWidget
 
 from configurator.intake.comparing import Compared
-from configurator.intake.saying import NOTHING, counted
+from configurator.intake.saying import counted, nothing_words
 from configurator.ui.kit.layout import BARE, StillCombo, down, fill
 from configurator.ui.kit.look import GRID, tinted
 
@@ -26,6 +26,7 @@ class TakeRow(QWidget):
         super().__init__()
         self.remove, self.name = QCheckBox(), QCheckBox()
         self.good, self.every, self.cancel = QPushButton(), QPushButton(), QPushButton("Cancel")
+        self.source = "schedule"
         self._compared: Compared | None = None
         line = QHBoxLayout(self)
         line.setContentsMargins(0, 0, 0, 0)
@@ -42,7 +43,7 @@ class TakeRow(QWidget):
 
     @property
     def removes(self) -> bool:
-        """Whether openings that the schedule does not have are to go."""
+        """Whether openings that the schedule or the model does not have are to go."""
         return self.remove.isChecked()
 
     @property
@@ -65,13 +66,14 @@ class TakeRow(QWidget):
         anything = self.anything()
         self.good.setText(f"Take {counted(good, 'good opening')}")
         self.every.setText(f"Take all {good + bad:,}")
-        self.remove.setText(f"Also remove {counted(gone, 'opening')} that the schedule does not have")
+        self.remove.setText(f"Also remove {counted(gone, 'opening')} that the {self.source} does not have")
         self.good.setVisible(bad > 0)
         self.every.setVisible(compared is not None)
         self.remove.setVisible(gone > 0)
         self.good.setEnabled(anything)
         self.every.setEnabled(anything and not bad)
-        why_not = f"{counted(bad, 'row')} cannot be taken" if bad else "" if anything else NOTHING
+        nothing = "" if anything else nothing_words(self.source)
+        why_not = f"{counted(bad, 'row')} cannot be taken" if bad else nothing
         self.every.setToolTip(why_not)
 
     def anything(self) -> bool:

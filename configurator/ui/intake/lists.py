@@ -15,6 +15,7 @@ from configurator.units import Display
 
 MOST_ROWS = 400
 """Rows of a list; of more it says how many there are, for nobody reads thousands of faults one by one."""
+_TITLES = ("Faults", "Changes", "Assumed", "Not read", "Not in the schedule", "Rows and notes")
 Rows = list[tuple[Sequence[str], str]]
 
 
@@ -39,7 +40,7 @@ class ImportLists(QTabWidget):
             FittedTable("openings that the schedule lacks"),
         )
         self.not_read, self.passed_over = FittedTable("columns not read"), FittedTable("rows and notes")
-        self._titles = ("Faults", "Changes", "Assumed", "Not read", "Not in the schedule", "Rows and notes")
+        self._titles = _TITLES
         self._faults: tuple[tuple[CellFault, ...], ...] = ()
         self.lists = (self.faults, self.changes, self.told, self.not_read, self.gone, self.passed_over)
         for title, each in zip(self._titles, self.lists, strict=True):
@@ -60,12 +61,13 @@ class ImportLists(QTabWidget):
         told, unread = all_told(table, reading, compared), not_read_words(table, reading)
         filled: tuple[tuple[Sequence[str], Rows], ...] = (
             (("Lines", "Column", "Why"), [_fault(alike) for alike in self._faults]),
-            (("Mark", "Field", "In the job", "In the schedule"), _changes(compared, display)),
+            (("Mark", "Field", "In the job", f"In the {table.source}"), _changes(compared, display)),
             (("What was assumed",), [((sentence,), sentence) for sentence in told]),
             (("Columns that are not read",), [((words,), words) for words in unread]),
             (("Mark", "Status"), [((mark, state_of[mark]), "") for mark in compared.gone]),
             (("Line", "What stands there"), _beside(table, compared)),
         )
+        self._titles = (*_TITLES[:4], f"Not in the {table.source}", *_TITLES[5:])
         counts = [len(rows) for _, rows in filled]
         counts[0] = sum(map(len, self._faults))
         for place, (heads, rows) in enumerate(filled):

@@ -13,7 +13,7 @@ from configurator.intake.columns import not_read
 from configurator.intake.comparing import Compared
 from configurator.intake.fields import needs_unit
 from configurator.intake.refused import QUESTIONS, CellFault
-from configurator.intake.saying import NOTHING, counted, display_of, summary
+from configurator.intake.saying import counted, display_of, nothing_words, summary
 from configurator.sentences import as_sentence
 from configurator.ui.intake.controls import Asked, Questions, TakeRow
 from configurator.ui.intake.lists import ImportLists
@@ -153,7 +153,7 @@ class ImportPage(LeadsOn, QWidget):
             same = not compared.bad and all(row.kind == "same" for row in compared.good)
             file = self.work.path.name if self.work.path is not None else ""
             of_workbook = f"{file}, " if file != table.name else ""
-            nothing = f" {as_sentence(NOTHING)}" if same else ""
+            nothing = f" {as_sentence(nothing_words(table.source))}" if same else ""
             mend = f" {CORRECT}" if compared.bad else ""
             self.words.setText(f"{of_workbook}{summary(table, compared)}.{nothing}{mend}")
         self.words.setPalette(QPalette())
@@ -164,6 +164,7 @@ class ImportPage(LeadsOn, QWidget):
         work = self.work
         chosen = work.reading is not None and not work.reading.lacks()
         ready = chosen and not work.pieces.running
+        self.take.source = work.table.source if work.table is not None else "schedule"
         self.take.show_compared(work.compared if ready else None)
         name, known = work.table.job_name if work.table is not None else "", self.session.job.job.name
         self.take.offer_name(name if name != known else "", bool(known))

@@ -5,7 +5,9 @@ from collections.abc import Container, Iterable, Iterator
 from configurator.model import Job, Opening
 
 SETTLED = ("approved", "ordered", "received")
-NOT_PART_OF_IT = {"status", "order_state", "notes", "questions", "level", "remarks", "other_columns"}
+NOT_PART_OF_IT = {
+    "status", "order_state", "notes", "questions", "level", "remarks", "other_columns", "global_id",
+}  # fmt: skip
 """What may be written down about an opening at any time: it is not what was approved or ordered."""
 _NAMED = 3
 
