@@ -45,9 +45,12 @@ _UNHINGED: Mapping[str, tuple[frozenset[str], re.Pattern[str]]] = MappingProxyTy
         ),
         "a folding partition": (
             frozenset({"accordion", "acc"}),
-            re.compile(r"\baccordion\b|\bfolding\s+partition\b|\boperable\s+partition\b", re.IGNORECASE),
+            re.compile(
+                r"\baccordion\b|\bfolding\s+(?:partition|door)\b|\boperable\s+partition\b", re.IGNORECASE
+            ),
         ),
         "a revolving door": (frozenset({"revolving"}), re.compile(r"\brevolving\b", re.IGNORECASE)),
+        "a double-acting door": (frozenset(), re.compile(r"\bdouble[\s-]acting\b", re.IGNORECASE)),
         "a double-egress pair": (frozenset({"de"}), re.compile(r"\bdouble[\s-]?egress\b", re.IGNORECASE)),
         "hung on a continuous hinge": (
             frozenset({"cont", "conthinge"}),

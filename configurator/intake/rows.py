@@ -128,7 +128,7 @@ class _Row(asking.AskedRow):
             refuse_long(cell)
             cell = " ".join(cell.split())  # a size may be broken over two lines of its cell
         if (of.kind != "text" or of.name in DASHED) and says_nothing(cell):
-            return
+            return None
         value, told = READERS[of.kind](of.name, self._plain(of.name, cell, column), column.unit)
         self.told.extend(told)
         if value is None:

@@ -1,0 +1,152 @@
+"""What a door's own shape says of its hand: its drawn swing, its leaf in the frame, its handle."""
+
+import math
+from collections.abc import Iterator
+from typing import Any
+
+import numpy as np
+
+from configurator.building.library import library
+from configurator.building.meshes import Points, clipped
+from configurator.building.records import LeafShape
+
+_PLANS = ("FootPrint", "Plan", "Annotation")
+_AT_END = 0.2
+"""Share of the door's width within which a hinge, or a handle, is at one end of it."""
+_HANDLE = (28.0, 52.0)
+"""Heights between which handles are, inches; common practice, no source."""
+_STANDS_OUT = 0.75
+_DEEPER = 0.5
+"""Inches by which a leaf must lie nearer to one face of its frame than to the other."""
+
+
+def leaf_shape(door: Any, triangles: Points | None, width: float, height: float, inch: float) -> LeafShape:
+    """Return what a door's shape says, its drawn swing first. `triangles` are in the door's own axes."""
+    drawn = _drawn_swing(door, width, inch)
+    if drawn.hinges or triangles is None:
+        return drawn
+    hinges, opens = _handle(triangles, width, height), _leaf_side(triangles, width, height)
+    why = " and ".join(
+        filter(None, ("its handle" if hinges else "", "where its leaf lies in the frame" if opens else ""))
+    )
+    return LeafShape(hinges, opens, why)
+
+
+def frame_faces(triangles: Points, width: float, height: float) -> tuple[float, float] | None:
+    """Return the faces of a door's frame in its y: how far its shape reaches beside and over the leaf."""
+    jambs = [clipped(triangles, 0, *ends) for ends in ((-math.inf, 0.02 * width), (0.98 * width, math.inf))]
+    low = clipped(np.concatenate(jambs), 2, 0.2 * height, 0.35 * height)
+    if not len(low):
+        return None
+    y = low[:, :, 1]
+    return (float(y.min()), float(y.max())) if y.max() - y.min() > 1.0 else None
+
+
+def _leaf_side(triangles: Points, width: float, height: float) -> int:
+    """Return to which side a leaf opens: that whose frame face it is near; 0 where it is near none."""
+    frame = frame_faces(triangles, width, height)
+    leaf = clipped(clipped(triangles, 0, 0.3 * width, 0.7 * width), 2, 0.3 * height, 0.35 * height)
+    if frame is None or not len(leaf):
+        return 0
+    y = leaf[:, :, 1]
+    below, above = y.min() - frame[0], frame[1] - y.max()
+    return 0 if abs(above - below) < _DEEPER else 1 if above < below else -1
+
+
+def _handle(triangles: Points, width: float, height: float) -> int:
+    """Return at which end the hinges are: the other one than a handle's; 0 where none stands out."""
+    leaf = clipped(clipped(triangles, 0, 0.3 * width, 0.7 * width), 2, 0.3 * height, 0.35 * height)
+    frame = frame_faces(triangles, width, height)
+    if not len(leaf) or frame is None:
+        return 0
+    band = clipped(triangles, 2, *_HANDLE)
+    low = min(leaf[:, :, 1].min(), frame[0]) - _STANDS_OUT
+    high = max(leaf[:, :, 1].max(), frame[1]) + _STANDS_OUT
+    out = band[(band[:, :, 1].min(axis=1) < low) | (band[:, :, 1].max(axis=1) > high)]
+    if not len(out):
+        return 0
+    middle = (out[:, :, 0].min() + out[:, :, 0].max()) / 2 / width
+    return 1 if middle < 2 * _AT_END else -1 if middle > 1 - 2 * _AT_END else 0
+
+
+def _drawn_swing(door: Any, width: float, inch: float) -> LeafShape:
+    """Return what the swing says that is drawn in a door's plan: an arc about the hinges."""
+    for centre, end in _arcs(door, inch):
+        hinges = (
+            -1 if abs(centre[0]) <= _AT_END * width else 1 if abs(centre[0] - width) <= _AT_END * width else 0
+        )
+        opens = int(np.sign(round(end[1] - centre[1], 3)))
+        if hinges and opens:
+            return LeafShape(hinges, opens, "its drawn swing")
+    return LeafShape()
+
+
+def _arcs(door: Any, inch: float) -> Iterator[tuple[Points, Points]]:
+    """Yield the centre of every arc in a door's plan, and the point of it farthest off the wall."""
+    for representation in door.Representation.Representations if door.Representation else ():
+        if representation.RepresentationIdentifier in _PLANS:
+            for item in representation.Items:
+                yield from _arcs_in(item, np.eye(4), inch)
+
+
+def _arcs_in(item: Any, matrix: Points, inch: float) -> Iterator[tuple[Points, Points]]:
+    if item.is_a("IfcMappedItem"):
+        target = library("util.placement").get_mappeditem_transformation(item)
+        for inner in item.MappingSource.MappedRepresentation.Items:
+            yield from _arcs_in(inner, matrix if target is None else matrix @ np.array(target), inch)
+    elif item.is_a("IfcGeometricSet"):
+        for inner in item.Elements:
+            yield from _arcs_in(inner, matrix, inch)
+    elif item.is_a("IfcCompositeCurve"):
+        for segment in item.Segments:
+            yield from _arcs_in(segment.ParentCurve, matrix, inch)
+    elif item.is_a("IfcTrimmedCurve") and item.BasisCurve.is_a("IfcCircle"):
+        yield from _trimmed(item, matrix, inch)
+    elif item.is_a("IfcIndexedPolyCurve"):
+        yield from _indexed(item, matrix, inch)
+
+
+def _trimmed(curve: Any, matrix: Points, inch: float) -> Iterator[tuple[Points, Points]]:
+    place = np.array(library("util.placement").get_axis2placement(curve.BasisCurve.Position))
+    centre, ends = place[:3, 3], []
+    for trim in (curve.Trim1, curve.Trim2):
+        for value in trim:
+            if value.is_a("IfcCartesianPoint"):
+                ends.append(np.array([*value.Coordinates, 0.0])[:3])
+                break
+        else:
+            angle = trim[0].wrappedValue * _plane_angle(curve)
+            at = np.array([math.cos(angle), math.sin(angle), 0.0]) * curve.BasisCurve.Radius
+            ends.append((place @ np.array([*at, 1.0]))[:3])
+    yield _farthest(centre, ends, matrix, inch)
+
+
+def _plane_angle(curve: Any) -> float:
+    scale: float = library("util.unit").calculate_unit_scale(curve.file, "PLANEANGLEUNIT")
+    return scale
+
+
+def _indexed(curve: Any, matrix: Points, inch: float) -> Iterator[tuple[Points, Points]]:
+    points = [np.array([*point[:2], 0.0]) for point in curve.Points.CoordList]
+    for segment in curve.Segments or ():
+        if segment.is_a("IfcArcIndex"):
+            a, b, c = (points[place - 1] for place in segment.wrappedValue)
+            centre = _centre(a, b, c)
+            if centre is not None:
+                yield _farthest(centre, [a, b, c], matrix, inch)
+
+
+def _centre(a: Points, b: Points, c: Points) -> Points | None:
+    """Return the centre of the circle through three points of a plan; None where they lie in a line."""
+    (x_1, y_1), (x_2, y_2) = b[:2] - a[:2], c[:2] - a[:2]
+    twice = 2 * (x_1 * y_2 - y_1 * x_2)
+    if abs(twice) < 1e-9:
+        return None
+    one, two = x_1**2 + y_1**2, x_2**2 + y_2**2
+    found: Points = a + np.array([(y_2 * one - y_1 * two) / twice, (x_1 * two - x_2 * one) / twice, 0.0])
+    return found
+
+
+def _farthest(centre: Points, ends: list[Points], matrix: Points, inch: float) -> tuple[Points, Points]:
+    middle, *others = [(matrix @ np.array([*point, 1.0]))[:3] * inch for point in (centre, *ends)]
+    return middle, max(others, key=lambda point: abs(point[1] - middle[1]))
