@@ -50,6 +50,8 @@ def _leaf_side(triangles: Points, width: float, height: float) -> int:
         return 0
     y = leaf[:, :, 1]
     below, above = y.min() - frame[0], frame[1] - y.max()
+    if min(below, above) < -_DEEPER:  # it is no leaf in a frame
+        return 0
     return 0 if abs(above - below) < _DEEPER else 1 if above < below else -1
 
 

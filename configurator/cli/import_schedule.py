@@ -1,4 +1,4 @@
-"""The command that takes a door schedule into a job: all of it, or its good rows when told so, or nothing.
+"""The command that takes a door schedule or a building model into a job: all, or its good rows, or nothing.
 
 What it needs is imported when it runs, so that the other commands start no slower.
 """
@@ -15,6 +15,7 @@ from configurator.project_file import ProjectFileError
 if TYPE_CHECKING:
     from configurator.intake.columns import Reading
     from configurator.intake.comparing import Compared
+    from configurator.intake.rows import RowRead
     from configurator.intake.table import ScheduleTable
     from configurator.project_file.held import HeldFile
 
@@ -23,10 +24,10 @@ def add_import_command(commands: Any) -> None:
     """Add `import` to the command line's commands."""
     command = commands.add_parser(
         "import",
-        help="take a door schedule (CSV or XLSX) into a job",
+        help="take a door schedule (CSV or XLSX) or a building model (IFC) into a job",
         epilog="example: opening-configurator import doors.csv --into job.json --dry-run",
     )
-    command.add_argument("schedule", type=Path, metavar="DOORS.csv|xlsx")
+    command.add_argument("schedule", type=Path, metavar="DOORS.csv|xlsx|ifc")
     command.add_argument(
         "--into", required=True, type=Path, metavar="FILE", help="the job; begun if not there"
     )
@@ -35,6 +36,12 @@ def add_import_command(commands: Any) -> None:
     )
     command.add_argument(
         "--remove-missing", action="store_true", help="remove openings that the schedule does not have"
+    )
+    command.add_argument(
+        "--against",
+        type=Path,
+        metavar="DOORS.csv|xlsx",
+        help="say mark by mark where a building model and a door schedule disagree",
     )
     command.add_argument("--dry-run", action="store_true", help="say what would be done and write nothing")
     command.add_argument(
@@ -107,14 +114,10 @@ def import_command(options: argparse.Namespace) -> tuple[str, int]:
 
 def _read(options: argparse.Namespace) -> "tuple[ScheduleTable, Reading]":
     from configurator.intake.columns import chosen, column_called, reading_of
-    from configurator.intake.sheet import IntakeError, SheetAskedError, sheet_steps
-    from configurator.intake.table import corrected_alike, schedule_table
-    from configurator.long_work import run
+    from configurator.intake.sheet import IntakeError
+    from configurator.intake.table import corrected_alike
 
-    try:
-        table = schedule_table(run(sheet_steps(options.schedule, options.sheet)))
-    except SheetAskedError as error:
-        raise IntakeError(f"{error}; say which with --sheet") from None
+    table = _table(options.schedule, options.sheet)
     reading = reading_of(table)
     for choice in options.column:
         reading = chosen(reading, choice)
@@ -128,6 +131,23 @@ def _read(options: argparse.Namespace) -> "tuple[ScheduleTable, Reading]":
     if options.commas:
         reading = reading.with_commas(options.commas)
     return table, _answered(options, reading)
+
+
+def _table(path: Path, sheet: str | None) -> "ScheduleTable":
+    """Return a schedule or a building model as a table. Raises IntakeError."""
+    from configurator.building.apart import is_model, read_apart
+    from configurator.intake.sheet import IntakeError, SheetAskedError, sheet_steps
+    from configurator.intake.table import schedule_table
+    from configurator.long_work import run
+
+    if is_model(path):
+        from configurator.building.schedule import model_table
+
+        return model_table(read_apart(path))
+    try:
+        return schedule_table(run(sheet_steps(path, sheet)))
+    except SheetAskedError as error:
+        raise IntakeError(f"{error}; say which with --sheet") from None
 
 
 def _answered(options: argparse.Namespace, reading: "Reading") -> "Reading":
@@ -170,7 +190,32 @@ def _taken(
     if compared.bad and not (options.take_good or options.dry_run):
         raise ProjectFileError(_refusals(compared))
     text = report(table, reading, compared, options.remove_missing)
+    if options.against is not None:
+        text += _disagreements(options, table, rows)
     return f"{text}{_written(options, file, job, table, compared)}\n", DONE
+
+
+def _disagreements(options: argparse.Namespace, table: "ScheduleTable", rows: "tuple[RowRead, ...]") -> str:
+    """Say mark by mark what a model and a schedule of the same job disagree about."""
+    from configurator.building.against import disagreements
+    from configurator.intake.columns import reading_of
+    from configurator.intake.rows import rows_steps
+    from configurator.intake.saying import display_of
+    from configurator.intake.sheet import IntakeError
+    from configurator.long_work import run
+
+    try:
+        if table.source != "model":
+            raise IntakeError("--against sets a building model against a schedule; the first file is none")
+        other = _table(options.against, options.sheet)
+        if other.source == "model":
+            raise IntakeError(f"{options.against.name} is a building model; --against names a door schedule")
+        reading = _answered(options, reading_of(other))
+    except IntakeError as error:
+        raise ProjectFileError((Fault("", str(error)),)) from None
+    name = options.against.name
+    lines = [*disagreements(rows, run(rows_steps(other, reading)), name, display_of(reading))]
+    return "".join(f"against {name}: {line}\n" for line in lines) or f"against {name}: nothing differs\n"
 
 
 def _refusals(compared: "Compared") -> tuple[Fault, ...]:
