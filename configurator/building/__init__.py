@@ -2,7 +2,7 @@
 
 `library` opens a file, or says in a sentence why not. `reading` reads it into `records`, plain and free of
 the library, so that `apart` can do it in a process of its own: `doors` has what is said of a door, `walls`
-the wall it stands in, `meshes` the shapes, `leaf_shape` what a door's own shape says of its hand, `neighbours`
+the wall it stands in, `meshes` the shapes, `leaf_shape` what its own shape says of its hand, `neighbours`
 what stands before it. `schedule` puts the records into the table that the intake reads (`along_wall`), and
 `against` sets them against a door schedule. `write_back` and `topics` take plain hinges and findings to a
 copy of the model and to a file of topics.

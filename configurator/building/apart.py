@@ -1,8 +1,8 @@
 """A building model read in a process of its own: the caller stays alive, can stop it, and keeps its memory.
 
 The library holds Python's lock while it opens a file, and a damaged file may end the process that reads it:
-here that is one sentence. The process writes lines, `P done total` or `E sentence`, and last `R size` with the
-records.
+here that is one sentence. The process writes lines, `P done total` or `E sentence`, and last `R size` with
+the records.
 """
 
 import os

@@ -109,7 +109,7 @@ def _arcs_in(item: Any, matrix: Points, inch: float) -> Iterator[tuple[Points, P
 
 
 def _trimmed(curve: Any, matrix: Points, inch: float) -> Iterator[tuple[Points, Points]]:
-    place = np.array(library("util.placement").get_axis2placement(curve.BasisCurve.Position))
+    place = _in_plan(curve.BasisCurve.Position)
     centre, ends = place[:3, 3], []
     for trim in (curve.Trim1, curve.Trim2):
         for value in trim:
@@ -121,6 +121,15 @@ def _trimmed(curve: Any, matrix: Points, inch: float) -> Iterator[tuple[Points, 
             at = np.array([math.cos(angle), math.sin(angle), 0.0]) * curve.BasisCurve.Radius
             ends.append((place @ np.array([*at, 1.0]))[:3])
     yield _farthest(centre, ends, matrix, inch)
+
+
+def _in_plan(position: Any) -> Points:
+    """Return the placement of a circle in a plan; of one in space its height and tilt are passed over."""
+    direction = position.RefDirection.DirectionRatios if position.RefDirection else (1.0, 0.0)
+    length = math.hypot(*direction[:2]) or 1.0
+    c, s = direction[0] / length, direction[1] / length
+    x, y = position.Location.Coordinates[:2]
+    return np.array([[c, -s, 0.0, x], [s, c, 0.0, y], [0.0, 0.0, 1.0, 0.0], [0.0, 0.0, 0.0, 1.0]])
 
 
 def _plane_angle(curve: Any) -> float:

@@ -19,6 +19,7 @@ from configurator.cli.compare import add_compare_command
 from configurator.cli.desktop import add_desktop_command
 from configurator.cli.draw import add_draw_command
 from configurator.cli.import_schedule import add_import_command
+from configurator.cli.model import add_model_commands
 from configurator.cli.order import add_order_command
 from configurator.cli.practice import add_practice_command
 from configurator.cli.schedule import add_schedule_command
@@ -41,7 +42,8 @@ from configurator.project_file import ProjectFileError
 _LINES_TOLD, _LONGEST_TOLD = 12, 500
 """The places told of where the program itself failed, and the letters of why."""
 COMMANDS = (
-    "compare", "draw", "order", "schedule", "import", "practice", "desktop", "kinds", "schema", "completion",
+    "compare", "draw", "order", "schedule", "import", "export-model", "topics", "practice", "desktop", "kinds",
+    "schema", "completion",
 )  # fmt: skip
 SHELLS = ("bash", "zsh")
 
@@ -149,7 +151,7 @@ def _tell_broken(error: Exception) -> int:
 def _its_own_input(options: argparse.Namespace) -> Path | None:
     """Return the file that a command would read and also write over; None where there is none."""
     given = vars(options)
-    inputs = [given.get(name) for name in ("file", "prices", "schedule")]
+    inputs = [given.get(name) for name in ("file", "prices", "schedule", "model")]
     found = over_its_own_input(given.get("out"), inputs)
     return found or over_its_own_input(given.get("into"), [given.get("schedule")])
 
@@ -170,6 +172,7 @@ def _parser() -> argparse.ArgumentParser:
     add_order_command(commands)
     add_schedule_command(commands)
     add_import_command(commands)
+    add_model_commands(commands)
     add_practice_command(commands)
     add_desktop_command(commands)
 

@@ -126,6 +126,8 @@ class Author:
         self.place(made, np.eye(4) if matrix is None else matrix)
         self.shape(made, solids)
         if kind == "IfcSpace":
+            if self.old:
+                made.InteriorOrExteriorSpace = "INTERNAL"
             ifcopenshell.api.aggregate.assign_object(self.file, [made], self.storey)
         else:
             ifcopenshell.api.spatial.assign_container(self.file, [made], self.storey)
@@ -173,6 +175,7 @@ class Author:
             self.shape(opening, [self.box(0, width, *through, 0, height)])
             ifcopenshell.api.feature.add_feature(file, feature=opening, element=wall)
             ifcopenshell.api.feature.add_filling(file, opening=opening, element=door)
+            door.FillsVoids[0].OwnerHistory = self._owner()
         if body:
             self._door_shape(door, width, height, frame or (0.0, 4.75), leaf or (3.0, 4.75), handle)
         if swing is not None:
