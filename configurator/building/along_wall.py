@@ -2,12 +2,12 @@
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from configurator.building.neighbours import MANOEUVRE, SWEEP
 from configurator.building.records import Box, ModelDoor, Sides
 from configurator.model import Obstruction
 from configurator.model.words import Side
+from configurator.records import dataclass
 
 _MOST_OVER_FRAME = 24.0
 """Inches that an obstruction may reach over the frame's face and the opening."""
@@ -39,12 +39,29 @@ def obstructions_of(
                 )
             else:
                 found.append(_obstruction(box, side, start, end))
+    found = _before_walls(found)
     if len(found) > _MOST:
         asks.append(
             f"{len(found):,} things stand before the door in the model: the nearest {_MOST} are taken"
         )
         found = sorted(found, key=lambda one: (one.offset or 0.0, one.start or 0.0))[:_MOST]
     return tuple(dict.fromkeys(found)), tuple(dict.fromkeys(asks))
+
+
+def _before_walls(things: list[Obstruction]) -> list[Obstruction]:
+    """Return things without those behind a wall that runs out beyond all reach."""
+    kept = []
+    for thing in things:
+        walls = [
+            one.start or 0.0
+            for one in things
+            if one.kind == "return wall" and one.projection is None and one.side == thing.side
+        ]
+        nearest = min(walls, default=math.inf)
+        start = thing.start or 0.0
+        if start < nearest or (start == nearest and thing.kind == "return wall"):
+            kept.append(thing)
+    return kept
 
 
 def _stretches(box: Box, hinges: int, frame: Frame) -> Iterator[tuple[Side, float, float]]:

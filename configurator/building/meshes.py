@@ -2,7 +2,6 @@
 
 import multiprocessing
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
@@ -10,6 +9,7 @@ from numpy.typing import NDArray
 
 from configurator.building.library import library
 from configurator.building.records import Polyline
+from configurator.records import dataclass
 
 Points = NDArray[Any]
 """Rows of x, y, z; of triangles three points each: n x 3 x 3."""

@@ -2,7 +2,6 @@
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any
 
@@ -11,6 +10,7 @@ import numpy as np
 from configurator.building.doors import Matrix
 from configurator.building.meshes import Mesh, Points, clipped, moved
 from configurator.building.records import Box, ModelDoor
+from configurator.records import dataclass
 
 SWEEP = 12.0
 """Inches beyond its width that a leaf with its hardware may reach."""
@@ -188,9 +188,12 @@ def _covers(zone: Zone, found: Sequence[_Piece], triangles: Points) -> bool:
     """Say whether pieces reach as far as the whole does; sheets without thickness may fall between them."""
     if not found:
         return False
-    left, right, near, far = _bounds(triangles)
+    inside = clipped(triangles, 0, zone.left, zone.right)
+    if not len(inside):
+        return True
+    whole = _bounds(inside)
+    near, far = whole[2:]
     own = [piece[0] for piece in found]
-    whole = (max(left, zone.left), min(right, zone.right), near, far)
     reach = (min(b[0] for b in own), max(b[1] for b in own), min(b[2] for b in own), max(b[3] for b in own))
     heights = min(low for _, low, _ in found), max(high for *_, high in found)
     z = triangles[:, :, 2]
@@ -245,7 +248,7 @@ def _round_column(zone: Zone, own: Points, name: str) -> Box | None:
     wide, deep = right - left, far - near
     if near < -_OFF_WALL or not _reaches(zone, (left, right, near, far)) or abs(wide - deep) > 0.02 * wide:
         return None
-    points = np.unique(own[:, :, :2].reshape(-1, 2).round(4), axis=0)
+    points = np.unique(own[:, :, :2].reshape(-1, 2).round(6), axis=0)
     middle, off = map(float, points.mean(axis=0))
     away = np.linalg.norm(points - [middle, off], axis=1)
     radius = float(away.max())

@@ -20,6 +20,7 @@ from configurator.units import MM_PER_INCH
 
 _USUAL_FRAME = "knocked-down drywall"
 _LINING = 1 / 16
+_ON_A_64TH = 1e-4
 _CORRIDOR = re.compile(
     r"\b(?:corridor|hall(?:way)?|lobby|vestibule|passage|concourse|foyer|stair(?:s|well)?|circulation|landing)\b",
     re.IGNORECASE,
@@ -89,11 +90,11 @@ def _marks(doors: Sequence[ModelDoor]) -> tuple[tuple[str, ...], str]:
 
 
 def _worth(texts: Sequence[str], name: str) -> float:
-    """Return how well texts would do as marks: short, with a figure, each once, no editor's number."""
-    once = {text for text in texts if texts.count(text) == 1} if len(texts) < 400 else set(texts)
-    good = [text for text in texts if len(text) <= 16 and any(map(str.isdigit, text)) and text in once]
+    """Return how well texts would do as marks: short, with a figure, each once; no editor's number."""
+    good = [text for text in texts if len(text) <= 16 and any(map(str.isdigit, text))]
     numbered = sum(text.isdigit() and len(text) > 4 for text in good)
-    return (len(good) - numbered / 2) / max(len(texts), 1) - (0.001 if name == "Tag" else 0.0)
+    once = len(set(good)) / max(len(good), 1)
+    return once * (len(good) - numbered / 2) / max(len(texts), 1) - (0.001 if name == "Tag" else 0.0)
 
 
 # --- A row ---
@@ -122,7 +123,6 @@ class _Row:
             "Leaves": "pair" if "DOUBLE_DOOR" in door.operation else "single",
             "Door type": next((words for way, words in _WAYS if door.operation.startswith(way) or (
                 way in door.operation and not way.startswith("DOUBLE"))), ""),
-            "Thickness ({unit})": self._text(door.leaf_thickness),
             "Fire rating": door.rating,
             "Exposure": {True: "exterior", False: "interior", None: ""}[door.external],
             "Closer": _yes(door.self_closing),
@@ -146,7 +146,10 @@ class _Row:
         return f"{value:.4f}".rstrip("0").rstrip(".")
 
     def _exact(self, inches: float) -> float:
-        """Return a length as the file has it, without what its unit adds behind."""
+        """Return a length as it was given, without what a unit adds behind: a 64th, or the file's own."""
+        steps = inches * 64
+        if abs(steps - round(steps)) < _ON_A_64TH:
+            return round(steps) / 64
         return round(inches * MM_PER_INCH, 5) / MM_PER_INCH if self.metric else round(inches, 6)
 
     def _put(self, heading: str, text: str, behind: Behind) -> None:
@@ -271,6 +274,9 @@ class _Row:
 
     def _frame(self) -> None:
         door = self.door
+        if door.leaf_thickness:
+            behind = Behind({"door.thickness": self._exact(door.leaf_thickness)})
+            self._put("Thickness ({unit})", self._text(door.leaf_thickness), behind)
         if door.lining_thickness:
             behind = Behind({"frame.face": self._exact(door.lining_thickness)})
             self._put("Frame face ({unit})", self._text(door.lining_thickness), behind)

@@ -1,8 +1,8 @@
 """Findings as topics that any viewer of building models shows: BCF 3.0, an open standard, a zip of XML.
 
 A topic has its door selected, with what the door meets, and a viewpoint before the door. Its guid follows
-from the door and what is said of it: the same finding is the same topic in a later file. The form of the files is
-from memory; `bcf-client` reads them.
+from the door and what is said of it: the same finding is the same topic in a later file. The form of the
+files is from memory; `bcf-client` reads them.
 """
 
 import io
@@ -10,7 +10,6 @@ import math
 import uuid
 import zipfile
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 from typing import Any
@@ -20,6 +19,7 @@ from configurator.building.doors import matrix_of
 from configurator.building.library import library, open_model
 from configurator.building.meshes import METRE
 from configurator.project_file.writing import write_whole
+from configurator.records import dataclass
 
 _OURS = uuid.UUID("5f0d7c1e-52a4-4f0e-9a63-0f2b8f1f9d10")
 """What our guids are made in."""
