@@ -42,8 +42,8 @@ from configurator.project_file import ProjectFileError
 _LINES_TOLD, _LONGEST_TOLD = 12, 500
 """The places told of where the program itself failed, and the letters of why."""
 COMMANDS = (
-    "compare", "draw", "order", "schedule", "import", "export-model", "topics", "practice", "desktop", "kinds",
-    "schema", "completion",
+    "compare", "draw", "order", "schedule", "import", "export-model", "topics", "practice", "desktop",
+    "kinds", "schema", "completion",
 )  # fmt: skip
 SHELLS = ("bash", "zsh")
 
