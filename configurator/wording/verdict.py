@@ -210,9 +210,10 @@ def advice(study: Study, pair: WidthPair, display: Display) -> Advice:
     if all(good):
         return _of_two_good(study, pair, taken, lines)
     if not any(good):
-        return Advice(
-            f"Neither hinge does what is wanted. {_mends(study, pair, display)}".strip(), lines, None
-        )
+        mends = _mends(study, pair, display)
+        own = taken if taken is not None and found[taken].state == "short" else None
+        take = f" Of the two we would take the {names[own]}." if own is not None else ""
+        return Advice(f"Neither hinge does what is wanted. {mends}{take}", lines, own)
     only = good.index(True)
     if taken == only:
         cut = _or_cut(study, pair, only, display)
@@ -291,7 +292,9 @@ def _held_back(study: Study, pair: WidthPair) -> str:
     width = next(
         (one.parts["width"].value for one in study.specification.leaves if one.leaf == pair.leaf), None
     )
-    return f"We would take the {format_size(width)} in hinge, not pictured here." if width else ""
+    if width is None or any(one.on == width for one in pair.both):
+        return "None of the two is recommended as things are."
+    return f"We would take the {format_size(width)} in hinge, not pictured here."
 
 
 def _mends(study: Study, pair: WidthPair, display: Display) -> str:
@@ -300,11 +303,14 @@ def _mends(study: Study, pair: WidthPair, display: Display) -> str:
     ways = [] if stuck is None else [_mend(study, fix[0].path, fix[0].value, display) for fix in stuck.fixes]
     if ways := list(dict.fromkeys(filter(None, ways))):
         return f"What would do it: {'; or '.join(ways)}."
+    if study.errors:
+        return _held_back(study, pair)
     met = pair.both[-1].stopped_by
-    if met is not None and met.part not in ("leaf", "barrel"):
-        part = part_named(met.part)
-        return f"No hinge changes that: fit a door stop, so that {part} is not the first to touch."
-    return _held_back(study, pair)
+    if met is None:
+        return "No usual hinge changes that."
+    part = "the door" if met.part in ("leaf", "barrel") else part_named(met.part)
+    clear = f"so that {part} does not hit the {thing_named(met.kind)}"
+    return f"No usual hinge changes that: fit a door stop, {clear}."
 
 
 def _mend(study: Study, path: str, value: object, display: Display) -> str:

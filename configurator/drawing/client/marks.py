@@ -39,6 +39,8 @@ from configurator.wording.client_words import thing_named
 from configurator.wording.verdict import LEAF_NAMES
 
 CHOICE = "our choice"
+_NAME_WIDE = 6.6
+"""Width of the name of a leaf, of its type size, with a little air."""
 _RING, _WIDE_RING = 0.55, 0.95
 """Radii of the rings about a place that touches, of the type size."""
 
@@ -264,7 +266,10 @@ def _beside_leaf(room: Room, leaf: DrawnLeaf, turn: float, size: float) -> Itera
     edge = max(x for x, _ in leaf_outline(leaf))
     middle = -leaf.h.i - leaf.h.T / 2
     lift = leaf.h.T / 2 + 1.6 * size / room.view.scale
-    for along in (edge - 9.0, edge - 18.0, edge - 26.0, edge + 7.0):
+    beyond = edge + 1.5 + 0.5 * _NAME_WIDE * size / room.view.scale
+    x, y = room.view.to_sheet(placed(room, leaf, turned([(beyond, middle)], leaf.pin.at, turn))[0])
+    yield x, y - 0.35 * size
+    for along in (edge - 9.0, edge - 18.0, edge - 26.0):
         for side in (-lift, lift, -1.6 * lift, 1.6 * lift, -2.4 * lift, 2.4 * lift):
             point = turned([(along, middle + side)], leaf.pin.at, turn)[0]
             x, y = room.view.to_sheet(placed(room, leaf, (point,))[0])

@@ -23,6 +23,8 @@ _SQUARE = 90.0
 _BESIDE, _OVER, _BEYOND = 9.0, 5.0, 9.0
 """Inches of room kept beside the open door, over it, and beyond the wall."""
 _STEPS = 24
+_BESIDE_NAMED = 18.0
+"""The same where two halves are named beyond their free edges."""
 _SOFT = 9.0
 """Degrees before its end from which a door that stops is slowed down as it is played."""
 
@@ -46,7 +48,8 @@ def room_extent(leaves: Sequence[DrawnLeaf]) -> Box:
     h = first.h
     wide = h.w + 1.0
     second = first.opening - h.O if _is_pair(leaves) else 0.0
-    left = -h.F - wide - _BESIDE
+    beside = _BESIDE_NAMED if first.candidate.leaf in ("upper", "lower") else _BESIDE
+    left = -h.F - wide - beside
     right = first.opening + h.F + (second + _BESIDE if second else _BESIDE)
     low = min(-h.D, first.wall_face - first.wall_depth) - _BEYOND
     return Box(left, low, right, first.pin.y_p + max(wide, second) + _OVER)
