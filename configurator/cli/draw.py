@@ -22,20 +22,21 @@ if TYPE_CHECKING:
     from configurator.study import Study
 
 USUAL_SHEET = "plan"
+MOVING = ".gif"
 
 
 def add_draw_command(commands: Any) -> None:
     """Add `draw` to the command line's commands."""
     draw = commands.add_parser(
         "draw",
-        help="write sheets to scale as PDF, SVG, DXF or PNG, or a picture",
+        help="write sheets to scale as PDF, SVG, DXF or PNG, a picture, or a moving one as GIF",
         epilog="example: opening-configurator draw job.json --mark 112A --sheet prep --out prep-112A.pdf",
     )
     draw.add_argument("file", type=Path, metavar="FILE", help="the job; - is standard input")
     which = draw.add_mutually_exclusive_group(required=True)
     which.add_argument("--mark", help="which opening")
     which.add_argument("--all", action="store_true", help="every opening, as one PDF or one DXF")
-    add_out(draw, "X.pdf|svg|dxf|png", required=True)
+    add_out(draw, "X.pdf|svg|dxf|png|gif", required=True)
     draw.add_argument("--sheet", help="what the sheet shows: plan (the usual one), elevation, prep, ...")
     draw.add_argument("--width", help="a plan of this hinge open width only, as 4-1/2")
     draw.add_argument("--scale", metavar="full|6|3|1-1/2|3/4|1:5", help="fitted if left out")
@@ -49,11 +50,13 @@ def add_draw_command(commands: Any) -> None:
 def draw_command(options: argparse.Namespace) -> tuple[str, int]:
     """Write what was asked for; return where it was written, and the exit status.
 
-    A PNG without any of the options of a sheet is the picture, and so is everything with an angle or what is
-    swept: those are shown by no sheet.
+    A GIF is the client's picture of one opening, moving. A PNG without any of the options of a sheet is the
+    picture, and so is everything with an angle or what is swept: those are shown by no sheet.
     """
     job = load_job(options.file)
     openings = selected(job, options.mark)
+    if options.out.suffix.lower() == MOVING:
+        return _moving(job, openings, options)
     of_sheet = options.all or any((options.sheet, options.scale, options.paper, options.width))
     of_picture = options.swept or options.angle is not None
     if of_sheet and of_picture:
@@ -62,6 +65,24 @@ def draw_command(options: argparse.Namespace) -> tuple[str, int]:
     if of_picture or (not of_sheet and options.out.suffix.lower() == ".png"):
         return _picture(job, openings[0], options)
     return _sheets(job, openings, options)
+
+
+def _moving(job: Job, openings: Sequence[Opening], options: argparse.Namespace) -> tuple[str, int]:
+    """Write the swing on both hinges as a client sees it."""
+    from configurator.export.moving import gif_bytes
+    from configurator.project_file import write_whole
+
+    if options.all or options.sheet not in (None, "client"):
+        raise refused("--out", "a moving picture is the client's, of one opening: give its --mark")
+    for name in ("width", "scale", "paper", "angle", "swept"):
+        if getattr(options, name):
+            raise refused(f"--{name}", "is not for a moving picture")
+    answer = studied(job, openings[0])
+    try:
+        write_whole(options.out, gif_bytes(answer, Display(metric=options.metric)))
+    except ValueError as error:
+        raise refused("--out", f"{error} ({openings[0].mark})") from None
+    return f"{options.out}: moving picture of {openings[0].mark}\n", DONE
 
 
 def _picture(job: Job, opening: Opening, options: argparse.Namespace) -> tuple[str, int]:

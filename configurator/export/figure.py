@@ -13,7 +13,7 @@ from configurator.drawing.base.style import inks
 from configurator.drawing.base.view import Group
 from configurator.drawing.plan.sheet import moving_groups, moving_note_groups
 from configurator.export.batch import Batch, batch_of
-from configurator.export.painting import Picture
+from configurator.export.painting import Picture, logo_place
 
 POINTS_PER_INCH = 72.0
 
@@ -91,11 +91,24 @@ def png_bytes(picture: Picture, dpi: float) -> bytes:
     figure = make_figure(picture.width, picture.height, dpi)
     figure.set_facecolor(picture.ground.on(picture.dark))
     fill(_collection(figure), picture.groups, picture.dark)
+    _add_logo(figure, picture)
     written = BytesIO()
     figure.savefig(
         written, format="png", dpi=dpi, facecolor="auto", edgecolor="none", metadata={"Software": None}
     )
     return written.getvalue()
+
+
+def _add_logo(figure: Figure, picture: Picture) -> None:
+    place = logo_place(picture.logo)
+    if place is None or picture.logo is None:
+        return
+    from matplotlib.image import imread
+
+    wide, high = picture.width, picture.height
+    axes = figure.add_axes((place.left / wide, place.bottom / high, place.width / wide, place.height / high))
+    axes.set_axis_off()
+    axes.imshow(imread(picture.logo[0]), aspect="auto", interpolation="lanczos")
 
 
 def _collection(figure: Figure) -> PathCollection:

@@ -71,7 +71,7 @@ def write_plan(
 
 def picture_of(page: Page) -> Picture:
     """Return a page as it is printed: on white."""
-    return Picture(page.title, *page.paper.points, page.groups)
+    return Picture(page.title, *page.paper.points, page.groups, logo=page.logo)
 
 
 def _only_picture(pages: Iterable[Page]) -> Picture:

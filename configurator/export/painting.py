@@ -43,10 +43,12 @@ from configurator.drawing.base.primitives import (
     Text,
 )
 from configurator.drawing.base.style import Shade, layers, materials
-from configurator.drawing.base.view import Group, View
+from configurator.drawing.base.view import Box, Group, View
 from configurator.records import dataclass
 
 Chain = Sequence[Sequence[float]]
+Logo = tuple[Path, Box]
+"""A picture's file, and the room for it, points of the sheet."""
 FONT, BOLD = "DejaVuSans", "DejaVuSans-Bold"
 """The faces of every format: DejaVu Sans, which comes with matplotlib."""
 WHITE = Shade("#ffffff", "#ffffff")
@@ -64,6 +66,27 @@ class Picture:
     groups: tuple[Group, ...]
     ground: Shade = WHITE
     dark: bool = False
+    logo: Logo | None = None
+
+
+def logo_place(logo: Logo | None) -> Box | None:
+    """Return where a logo lies in its room, at the right of it, as large as it fits; points.
+
+    None where there is none, or where its file cannot be read any more.
+    """
+    if logo is None:
+        return None
+    from PIL import Image  # loaded for pages that have one
+
+    file, room = logo
+    try:
+        with Image.open(file) as picture:
+            wide, high = picture.size
+    except OSError:
+        return None
+    scale = min(room.width / wide, room.height / high)
+    middle, half = (room.bottom + room.top) / 2, high * scale / 2
+    return Box(room.right - wide * scale, middle - half, room.right, middle + half)
 
 
 class Painter(Protocol):

@@ -16,7 +16,17 @@ from reportlab.pdfgen.pathobject import PDFPathObject
 from configurator.drawing.base.on_sheet import ArcOnSheet
 from configurator.drawing.base.primitives import Point
 from configurator.drawing.base.style import Shade, layers
-from configurator.export.painting import BOLD, FONT, WHITE, Chain, Picture, StrokePainter, font_file, paint
+from configurator.export.painting import (
+    BOLD,
+    FONT,
+    WHITE,
+    Chain,
+    Picture,
+    StrokePainter,
+    font_file,
+    logo_place,
+    paint,
+)
 from configurator.units import TOLERANCE
 
 rl_config.useA85 = 0  # a stream as text is a quarter larger, and slow to write
@@ -69,6 +79,10 @@ def _write(canvas: Canvas, picture: Picture, key: str) -> None:
             ((0, 0), (picture.width, 0), (picture.width, picture.height), (0, picture.height)), ground
         )
     paint(picture.groups, painter)
+    place = logo_place(picture.logo)
+    if place is not None and picture.logo is not None:
+        at = (place.left, place.bottom, place.width, place.height)
+        canvas.drawImage(str(picture.logo[0]), *at, mask="auto")
     canvas.showPage()
 
 

@@ -4,6 +4,7 @@ Every stroke has its layer for a class; a dimension is a group that says its nam
 length fixed, so that it keeps its room in whatever face the reader has.
 """
 
+import base64
 import math
 from collections.abc import Sequence
 from xml.sax.saxutils import escape, quoteattr
@@ -13,7 +14,7 @@ from configurator.drawing.base.on_sheet import ArcOnSheet, is_round
 from configurator.drawing.base.primitives import Dimension, Point
 from configurator.drawing.base.style import Shade, layers
 from configurator.drawing.base.view import View
-from configurator.export.painting import Chain, Picture, StrokePainter, paint
+from configurator.export.painting import Chain, Picture, StrokePainter, logo_place, paint
 
 _MM = 25.4 / 72
 _FACES = "DejaVu Sans, Verdana, sans-serif"
@@ -28,12 +29,31 @@ def svg_text(picture: Picture) -> str:
         marks.lines.append("<g>")
         paint([group], marks)
         marks.lines.append("</g>")
+    marks.lines += _logo(picture, height)
     size = f'width="{width:g}mm" height="{height:g}mm" viewBox="0 0 {width:g} {height:g}"'
     head = f'<svg xmlns="http://www.w3.org/2000/svg" version="1.1" {size} font-family="{_FACES}">'
     sheet = f'<rect width="{width:g}" height="{height:g}" fill="{picture.ground.on(picture.dark)}"/>'
     return "\n".join(
         [_XML, head, f"<title>{escape(picture.title)}</title>", sheet, *marks.lines, "</svg>", ""]
     )
+
+
+def _logo(picture: Picture, height: float) -> list[str]:
+    """Return the logo as an element that holds its whole file; none where there is no logo."""
+    place = logo_place(picture.logo)
+    if place is None or picture.logo is None:
+        return []
+    file = picture.logo[0]
+    kind = "png" if file.suffix.lower() == ".png" else "jpeg"
+    data = base64.b64encode(file.read_bytes()).decode("ascii")
+    sides = {
+        "x": place.left * _MM,
+        "y": height - place.top * _MM,
+        "width": place.width * _MM,
+        "height": place.height * _MM,
+    }
+    at = " ".join(f'{name}="{round(value, 4):g}"' for name, value in sides.items())
+    return [f'<image {at} href="data:image/{kind};base64,{data}"/>']
 
 
 class _Marks(StrokePainter):

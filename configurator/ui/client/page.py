@@ -162,7 +162,7 @@ class ClientPage(LeadsOn, QWidget):
             Deed("play", PLAY, "Play the swing, or pause it (Space)", self.player.toggle),
             Deed("questions", "Questions", "Show the questions, or fold them away", self._turn_fold, True),
             Deed("print", "Print…", "Print one page of this door", self._print),
-            Deed("save", "Save page…", "Write the page to a PDF", self._save),
+            Deed("save", "Save…", "Write the page, or a moving picture, to a file to send", self._save),
             Deed("whole", WHOLE, "Use the whole screen, or leave it (F11)", self.toggle_whole_screen),
             Deed("back", "Back", "Back to the work (Esc)", self._go_back),
         )

@@ -37,29 +37,53 @@ def print_page(session: Session, owner: QWidget) -> str:
     return "Printed."
 
 
+FILTERS = {
+    ".pdf": "PDF page (*.pdf)",
+    ".png": "Picture of the page (*.png)",
+    ".gif": "Moving picture (*.gif)",
+}
+"""What can be sent, by the ending of its file."""
+
+
 def save_page(session: Session, owner: QWidget) -> str:
-    """Ask for a file and write the page there; return what to say of it.
+    """Ask for a file and write the page, or the moving picture, there; return what to say of it.
 
     Raises ValueError as `page_of`.
     """
-    page = page_of(session)
+    page_of(session)
     folder = session.path.parent if session.path else Path.home()
     start = str(folder / f"{_name(session)}.pdf")
-    name, _ = QFileDialog.getSaveFileName(owner, "Save the page", start, "PDF page (*.pdf)")
+    name, chosen = QFileDialog.getSaveFileName(owner, "Save to send", start, ";;".join(FILTERS.values()))
     if not name:
         return ""
-    return write_page(page, Path(name if name.lower().endswith(".pdf") else f"{name}.pdf"))
+    ending = next((each for each, words in FILTERS.items() if words == chosen), ".pdf")
+    path = Path(name)
+    return write(session, path if path.suffix.lower() in FILTERS else path.with_name(f"{path.name}{ending}"))
 
 
-def write_page(page: Page, path: Path) -> str:
-    """Write the page as a PDF; return what to say of it."""
+def write(session: Session, path: Path) -> str:
+    """Write the page, or for a .gif the moving picture, to a file; return what to say of it.
+
+    Raises ValueError as `page_of`.
+    """
     from configurator.export.pages import write_pages
+    from configurator.project_file import write_whole
 
     try:
-        write_pages([page], path)
+        if path.suffix.lower() == ".gif":
+            write_whole(path, _moving(session))
+        else:
+            write_pages([page_of(session)], path)
     except OSError as error:
         return f"{path.name} could not be written: {error}."
     return f"Written to {path.name}."
+
+
+def _moving(session: Session) -> bytes:
+    from configurator.export.moving import gif_bytes
+
+    assert session.study is not None
+    return gif_bytes(session.study, session.display)
 
 
 def _name(session: Session) -> str:

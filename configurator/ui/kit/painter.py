@@ -5,13 +5,32 @@ from collections.abc import Iterable, Sequence
 from functools import cache
 
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
-from PySide6.QtGui import QBrush, QColor, QFont, QFontDatabase, QPainter, QPainterPath, QPen, QPolygonF
+from PySide6.QtGui import (
+    QBrush,
+    QColor,
+    QFont,
+    QFontDatabase,
+    QImage,
+    QPainter,
+    QPainterPath,
+    QPen,
+    QPolygonF,
+)
 
 from configurator.drawing.base.on_sheet import ArcOnSheet
 from configurator.drawing.base.primitives import Point
 from configurator.drawing.base.style import Shade, layers
 from configurator.drawing.base.view import Group
-from configurator.export.painting import BOLD, FONT, Chain, StrokePainter, font_file, paint
+from configurator.export.painting import (
+    BOLD,
+    FONT,
+    Chain,
+    Logo,
+    StrokePainter,
+    font_file,
+    logo_place,
+    paint,
+)
 
 _PIXELS = 100
 """Letters are taken at this size and shrunk, so that they run exactly as wide as the sheet counts on."""
@@ -27,6 +46,15 @@ def paint_groups(
     painter.setRenderHint(QPainter.RenderHint.TextAntialiasing)
     paint(groups, _OnQt(painter, height, dark))
     painter.restore()
+
+
+def paint_logo(logo: Logo | None, height: float, painter: QPainter, points: float) -> None:
+    """Paint a page's logo, if it has one that can be read, as `paint_groups` paints what is drawn."""
+    place = logo_place(logo)
+    if place is None or logo is None:
+        return
+    left, top = place.left * points, (height - place.top) * points
+    painter.drawImage(QRectF(left, top, place.width * points, place.height * points), QImage(str(logo[0])))
 
 
 @cache

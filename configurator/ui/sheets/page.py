@@ -1,6 +1,7 @@
 """The sheets as a page of the window: any sheet of any opening as it will be printed, and where it goes."""
 
 from collections.abc import Callable, Iterable, Iterator
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -70,7 +71,7 @@ class SheetsPage(LeadsOn, QWidget):
 
     def choice(self) -> SheetChoice:
         """Return which sheet is chosen, and how."""
-        return self.choosers.choice(self.session.display)
+        return replace(self.choosers.choice(self.session.display), shop=self.session.shop)
 
     def lay_out(self) -> None:
         """Lay the sheet of the opening on show out anew, or say why it cannot be."""

@@ -10,13 +10,13 @@ from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QStackedLayout, QWidg
 
 from configurator.drawing.pages.page import Page, Paper, Scale
 from configurator.drawing.sheets import sheet_maker
-from configurator.model import JobFacts, Opening
+from configurator.model import JobFacts, Opening, Shop
 from configurator.order.studied import NotStudied, study_or_fault
 from configurator.records import dataclass
 from configurator.study import Study
 from configurator.study.hang import HangsOn, hinge_words
 from configurator.ui.kit.look import GRID
-from configurator.ui.kit.painter import paint_groups
+from configurator.ui.kit.painter import paint_groups, paint_logo
 from configurator.units import Display
 
 STEP = 1.25
@@ -187,6 +187,7 @@ def picture_of(page: Page, points: float, ratio: float = 1.0) -> QPixmap:
     picture.fill(QColor("white"))
     painter = QPainter(picture)
     paint_groups(page.groups, high, painter, points * ratio)
+    paint_logo(page.logo, high, painter, points * ratio)
     painter.end()
     picture.setDevicePixelRatio(ratio)
     return picture
@@ -202,6 +203,8 @@ KINDS: Mapping[str, str] = MappingProxyType(
     }
 )
 """The kinds of sheets in the order they are offered, and what the window calls them."""
+OF_THE_SHOP = "client"
+"""The kind that the shop's name and logo stand on."""
 ONE_WIDTH_OF = "plan"
 """The kind that can be drawn of one hinge width alone, which it then draws large."""
 
@@ -218,11 +221,16 @@ class SheetChoice:
     scale: Scale | None
     display: Display
     width: "HangsOn | None" = None
+    shop: Shop = Shop()
 
     def page(self, study: Study, job: JobFacts, number: tuple[int, int] = (1, 1)) -> Page:
         """Return the sheet of one opening. Raises ValueError, in words, where it cannot be drawn so."""
-        make = sheet_maker(self.kind)
-        return make(self._narrowed(study), job, self.paper, self.scale, self.display, number)
+        found, how = self._narrowed(study), (self.paper, self.scale, self.display, number)
+        if self.kind == OF_THE_SHOP:
+            from configurator.drawing.client.client_page import client_page
+
+            return client_page(found, job, *how, self.shop)
+        return sheet_maker(self.kind)(found, job, *how)
 
     def _narrowed(self, study: Study) -> Study:
         if self.width is None or self.kind != ONE_WIDTH_OF:

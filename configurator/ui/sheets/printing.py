@@ -9,7 +9,7 @@ from PySide6.QtPrintSupport import QPrintDialog, QPrinter, QPrintPreviewDialog
 from PySide6.QtWidgets import QWidget
 
 from configurator.drawing.pages.page import Page
-from configurator.ui.kit.painter import paint_groups
+from configurator.ui.kit.painter import paint_groups, paint_logo
 
 POINTS_PER_INCH = 72.0
 
@@ -48,7 +48,9 @@ def printing(printer: QPrinter, pages: Iterable[Page]) -> Iterator[int]:
             if done > 1 and not printer.newPage():
                 raise OSError("the printer took no further page")
             _, height = page.paper.points
-            paint_groups(page.groups, height, painter, printer.resolution() / POINTS_PER_INCH)
+            points = printer.resolution() / POINTS_PER_INCH
+            paint_groups(page.groups, height, painter, points)
+            paint_logo(page.logo, height, painter, points)
             yield done
     except GeneratorExit:
         printer.abort()

@@ -1,4 +1,5 @@
 import pytest
+from PIL import Image
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QFontMetricsF
 from PySide6.QtWidgets import QAbstractButton, QLabel, QLineEdit, QStyle, QToolBar
@@ -261,7 +262,7 @@ def test_all_of_it_is_readable_in_the_dark(qapp, window, in_window):
 
 def test_one_page_is_written_with_the_same_sentences(tmp_path, page, session):
     path = tmp_path / "112A client.pdf"
-    assert sending.write_page(sending.page_of(session), path) == "Written to 112A client.pdf."
+    assert sending.write(session, path) == "Written to 112A client.pdf."
     (found,) = read_pdf(path.read_bytes())
     words = " ".join(one.text for one in found.texts)
     assert "The door meets the" in words
@@ -269,8 +270,16 @@ def test_one_page_is_written_with_the_same_sentences(tmp_path, page, session):
 
 
 def test_a_file_that_cannot_be_written_is_said(tmp_path, page, session):
-    said = sending.write_page(sending.page_of(session), tmp_path / "nowhere" / "a.pdf")
+    said = sending.write(session, tmp_path / "nowhere" / "a.pdf")
     assert "could not be written" in said
+
+
+def test_a_moving_picture_is_written_to_send(tmp_path, page, session):
+    path = tmp_path / "112A.gif"
+    assert sending.write(session, path) == "Written to 112A.gif."
+    with Image.open(path) as moving:
+        assert moving.n_frames > 20
+        assert moving.info["loop"] == 0
 
 
 def test_nothing_to_print_is_said(page, session):
