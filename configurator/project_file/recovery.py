@@ -157,6 +157,14 @@ def left_behind() -> tuple[LeftBehind, ...]:
     return tuple(sorted(found, key=lambda each: -each.when))
 
 
+def discarded() -> tuple[LeftBehind, ...]:
+    """Return the work that was discarded and is still kept aside, the latest first."""
+    _forget_what_is_old()
+    found = filter(None, map(_read_head, recovery_folder().glob(f"*{ASIDE}")))
+    as_left = (replace(each, place=each.place.with_suffix(SUFFIX)) for each in found)
+    return tuple(sorted(as_left, key=lambda each: -each.when))
+
+
 def _forget_what_is_old() -> None:
     """Take away what was discarded more than DAYS_ASIDE days ago."""
     oldest = time.time() - DAYS_ASIDE * _SECONDS_A_DAY

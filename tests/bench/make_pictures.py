@@ -10,7 +10,8 @@ from pathlib import Path
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
-from PySide6.QtCore import QElapsedTimer, QSettings
+from PySide6.QtCore import QElapsedTimer, QSettings, Qt
+from PySide6.QtGui import QImage
 from PySide6.QtWidgets import QApplication
 
 from configurator.cli import main as command
@@ -33,8 +34,15 @@ SHEET_DPI = 130.0
 LONGEST_WAIT = 20_000
 
 
-def picture_of_window(application: QApplication, path: Path, dark: bool = False, page: str = "") -> None:
-    """Grab the whole window on opening 112A, at a usual size, with a page in place of the work if named."""
+def picture_of_window(
+    application: QApplication,
+    path: Path,
+    dark: bool = False,
+    page: str = "",
+    size: tuple[int, int] = SIZE,
+    under: str = "",
+) -> None:
+    """Grab the whole window on opening 112A, with a page in place of the work, or a tab of it, if named."""
     session = Session(load(DEMO), DEMO)
     session.select("112A")
     with tempfile.TemporaryDirectory() as folder:
@@ -43,17 +51,39 @@ def picture_of_window(application: QApplication, path: Path, dark: bool = False,
         window = open_window(session, preferences)
         shown: list[bool] = []
         window.picture_shown.connect(lambda: shown.append(True))
-        window.resize(*SIZE)
+        window.resize(*size)
         window.show()
         clock = QElapsedTimer()
         clock.start()
         while not shown and clock.elapsed() < LONGEST_WAIT:
             application.processEvents()
         window.turn_to(page)
+        if page == "import":
+            window.pages.made[page].read(DEMO.with_name("door_schedule.csv"))
+        if under:
+            tabs = window.work.under
+            tabs.setCurrentIndex([tabs.tabText(n) for n in range(tabs.count())].index(under))
         for _ in range(20):
             application.processEvents()
         window.grab().save(str(path))
         window.close()
+
+
+HELP = {"work": "", "client": "client", "schedule": "schedule", "order": "order", "sheets": "sheets"}
+HELP |= {"practice": "practice", "start": "start", "import": "import", "what_if": ""}
+"""Picture of the help to the page it shows."""
+HELP_WIDTH = 760
+
+
+def pictures_of_help(application: QApplication, folder: Path) -> None:
+    """Grab every page for the help, in a window just large enough, and shrink it to the help's width."""
+    folder.mkdir(parents=True, exist_ok=True)
+    for name, page in HELP.items():
+        place = folder / f"{name}.png"
+        under = "What if" if name == "what_if" else ""
+        picture_of_window(application, place, page=page, size=(1100, 690), under=under)
+        picture = QImage(str(place)).scaledToWidth(HELP_WIDTH, Qt.TransformationMode.SmoothTransformation)
+        picture.save(str(place))
 
 
 def picture_of_a_word(application: QApplication, path: Path, place: str = "frame.rabbet") -> None:
@@ -85,6 +115,7 @@ def main() -> None:
     for page in ("client", "schedule", "order", "practice"):
         picture_of_window(application, folder / f"window-{page}.png", page=page)
     picture_of_a_word(application, folder / "window-words.png")
+    pictures_of_help(application, folder.with_name("help"))
     # Last of the windows: the application keeps the dark theme.
     picture_of_window(application, folder / "window-dark.png", dark=True)
     command(["draw", str(DEMO), "--mark", "205A", "--out", str(folder / "plan-205A.png")])

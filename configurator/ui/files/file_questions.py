@@ -1,13 +1,14 @@
 """What the window asks about its file: who has it, who changed it, and what a crash left behind."""
 
 from collections.abc import Callable, Sequence
+from functools import partial
 from pathlib import Path
 from typing import Protocol
 
 from configurator.project_file import ProjectFileError
 from configurator.project_file.held import ChangedOnDiskError, News
 from configurator.project_file.lock import LockedError, clock
-from configurator.project_file.recovery import DAYS_ASIDE, LeftBehind, RecoveryFile, left_behind
+from configurator.project_file.recovery import DAYS_ASIDE, LeftBehind, RecoveryFile, discarded, left_behind
 from configurator.records import dataclass
 from configurator.ui.kit.message_line import Choice
 from configurator.ui.state.session import Session
@@ -145,6 +146,15 @@ class FileQuestions:
         """Offer the unsaved work that no running program looks after."""
         for left in left_behind()[:MOST_OFFERED]:
             self._offer(left)
+
+    def offer_discarded(self) -> None:
+        """Offer the work that was discarded and is still kept aside, the latest first."""
+        found = discarded()[:MOST_OFFERED]
+        if not found:
+            self.files.say(f"No discarded work is kept; it is for {DAYS_ASIDE} days.")
+        for left in found:
+            back = ("Bring it back", partial(self._bring_back, left))
+            self.ask(left.place.name, f"Discarded: {left.words()}", [back])
 
     def _offer(self, left: LeftBehind) -> None:
         answers = [("Recover", lambda: self._recover(left)), ("Discard", lambda: self._discard(left))]

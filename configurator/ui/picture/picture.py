@@ -49,6 +49,7 @@ class Picture(QFrame):
     """
 
     measured = Signal(str)
+    help_place = "picture"
 
     def __init__(self, session: Session) -> None:
         super().__init__()

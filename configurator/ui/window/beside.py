@@ -26,10 +26,11 @@ class Beside:
         session: Session,
         go_to_field: Callable[[str], None],
         places: Callable[[], "Iterable[Place]"],
+        where: Callable[[], str],
     ) -> None:
-        """`places` returns what can be found and gone to."""
+        """`places` returns what can be found and gone to, `where` the page on show, empty for the work."""
         self._owner, self._session = owner, session
-        self._go_to_field, self._places = go_to_field, places
+        self._go_to_field, self._places, self._where = go_to_field, places, where
         self.help: HelpWindow | None = None
         self.words: WordsWindow | None = None
         self.palette: Palette | None = None
@@ -37,14 +38,29 @@ class Beside:
         self.preferences: PreferencesDialog | None = None
 
     def show_help(self) -> None:
-        """Show the help."""
+        """Show the help about where the user is."""
         from configurator.ui.window.help import HelpWindow
 
         if self.help is None:
-            self.help = HelpWindow(self._owner)
+            keys = (
+                (place.where.partition(":")[0], place.title, place.keys)
+                for place in self._places()
+                if place.keys
+            )
+            self.help = HelpWindow(self._owner, keys)
             self.help.words.clicked.connect(lambda _=False: self.show_word(""))
-        self.help.show()
-        self.help.raise_()
+        self.help.ask(self._place_asked())
+
+    def _place_asked(self) -> str:
+        """Return the place of the program that has the keyboard, as the help names it."""
+        if where := self._where():
+            return where
+        widget: QWidget | None = self._owner.focusWidget()
+        while widget is not None:
+            if isinstance(place := getattr(widget, "help_place", None), str):
+                return place
+            widget = widget.parentWidget()
+        return "work"
 
     def ask_word(self) -> None:
         """Show the word of what has the keyboard; the help where nothing is known of it."""

@@ -143,6 +143,11 @@ class PageTabs(QTabBar):
             self.setTabVisible(place, page not in _WHILE_ON_SHOW)
         self.currentChanged.connect(lambda place: self.wanted.emit(list(TABS)[place]))
 
+    @property
+    def page(self) -> str:
+        """Return which page is on show; empty for the work."""
+        return list(TABS)[self.currentIndex()]
+
     def mark(self, page: str) -> None:
         """Show which page is on show."""
         place = list(TABS).index(page)

@@ -137,9 +137,12 @@ def _jobs(window: Commanded) -> tuple[Command, ...]:
 
 
 def _saving(files: Files) -> tuple[Command, ...]:
+    back = lambda: files.questions.offer_discarded()  # noqa: E731  # loaded on use
+    aside = "Unsaved work that was discarded in the last 30 days"
     return (
         Command("save", "Save", "Save the job", "Ctrl+S", files.save, icon="save"),
         Command("save_as", "Save as…", "Save under another name", "Ctrl+Shift+S", files.save_as),
+        Command("discarded", "Bring back discarded work", aside, "Ctrl+Alt+Z", back),
     )
 
 
@@ -282,8 +285,9 @@ def _back(window: Commanded) -> tuple[Command, ...]:
 def _help(beside: Asked) -> tuple[Command, ...]:
     words = "Every word of the trade, with a drawing"
     what = "What the field with the keyboard means"
+    pages = "Pages about all there is, opened where you are"
     return (
-        Command("help", "Help", "Keys, and how lengths are typed", "Shift+F1", beside.show_help),
+        Command("help", "Help", pages, "Shift+F1", beside.show_help),
         Command("what", "What is this?", what, "F1", beside.ask_word),
         Command("words", "Words", words, "Ctrl+F1", lambda: beside.show_word("")),
         Command("about", "About", "Versions, to be copied", "Ctrl+Shift+F1", beside.show_about),

@@ -1,100 +1,124 @@
-"""A small window of help beside the work: how lengths are typed, the keys, and the words."""
+"""Help beside the work: pages with an index, pictures and search, opened where the user is."""
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QDialog, QLabel, QPushButton, QScrollArea, QVBoxLayout, QWidget
+from collections.abc import Iterable
+from functools import cache
 
+from PySide6.QtCore import Qt, QUrl
+from PySide6.QtGui import QImage, QTextDocument
+from PySide6.QtWidgets import QDialog, QLineEdit, QListWidget, QPushButton, QTextBrowser, QWidget
+
+from configurator.records import dataclass
+from configurator.resource_files import resource_path
+from configurator.ui.kit.layout import across, down, fill
 from configurator.ui.kit.look import GRID
 
-TEXT = """
-<h3>Lengths</h3>
-<p>4 1/2 &nbsp; 4-1/2 &nbsp; 4.5 &nbsp; 4-1/2" &nbsp; are inches;
-3'-0" &nbsp; 3-0 &nbsp; are feet and inches;
-114 mm &nbsp; is millimetres. An opening is width first: &nbsp; 3070 &nbsp; 3-0 x 7-0 &nbsp; 36 x 84.
-A hinge is height first: &nbsp; 4-1/2 x 4.</p>
-<h3>What you did not say</h3>
-<p>Grey slanted values marked <i>assumed</i> are usual ones. Click the word, or press F1 in the field, to read
-why. Empty a field to go back to its usual value. Esc brings back what held before.</p>
-<h3>Keys</h3>
-<p>F1 tells what a word means, Shift+F1 shows this help.
-Alt+Left and Alt+Right turn the door by 1°, Alt+Page Up and Alt+Page Down by 15°.
-F8 turns it to the next thing that happens (lock edge closest, square open, first contact), Shift+F8 back; F7
-shows what it sweeps. F9 folds the openings away, F6 shows all of them as a schedule. Ctrl+Z takes back,
-Ctrl+S saves, Ctrl+Shift+E exports the picture.</p>
-<p>F10 or Alt opens the menus, where every command has its key beside it. Ctrl+K finds a command, an opening
-or a field by its words. On a page Esc goes back to the work, Alt+Left to what was on show before.</p>
-<h3>The picture</h3>
-<p>The wheel, or Ctrl and + or -, shows it larger, dragging moves it, Ctrl+0 frames it again; all panels go
-alike. Ctrl+M measures: click two places, corners, centres and edges hold. Ctrl+Shift+C copies it.</p>
-<h3>Where a number comes from</h3>
-<p>Enter or a double click on a number of the comparison, or a double click on a dimension of the picture,
-shows its formula, in letters and in numbers. Point at a letter, or go through the list of letters with the
-arrow keys, and the picture marks what it stands for.</p>
-<h3>What if</h3>
-<p>Under the picture, What if varies one thing and holds the rest. Point into the chart or move the slider,
-and the picture shows the value on trial; nothing is changed until you take it, and one undo takes that
-back.</p>
-<h3>Sheets</h3>
-<p>Ctrl+P shows plan, elevation, preparation, before and after and the client's page as they are printed, at a
-true scale, of any opening. Ctrl and the wheel show them larger. They are written to a file or printed, one or
-those of all openings. Print at actual size: a printer that fits pages to its paper spoils the scale.</p>
-<h3>In front of a client</h3>
-<p>F5 puts everything technical away: three questions, a large picture, plain words. Space plays the swing,
-F11 takes the whole screen, Esc goes back.</p>
-<h3>Practice</h3>
-<p>F4 poses problems, from easy to hard; the picture marks what is asked. Type the answer and press Enter;
-Enter again goes on. F1 explains the words of a question. A problem's number brings it back,
-here or at another desk. At the end of each level stands a small job; sets for a class are printed.</p>
-<h3>Your file</h3>
-<p>While you work on a file it is locked: a second program opens it read-only and is told who has it. What
-another program changed on disk is never written over unless you say so. Unsaved work is kept every few
-seconds, and offered at the next start should the program end without being closed.</p>
-<h3>The schedule</h3>
-<p>F6 shows every opening in one table and goes back. Enter or a double-click goes to the work on a row, F2
-or typing edits a cell, Ctrl+F finds, a click on a head sorts, once more the other way and then not at all;
-Columns says which are shown. Choose several rows to set a field on all of them, to copy them (Ctrl+C), or
-to remove them (Delete). Paste (Ctrl+V) takes rows of a spreadsheet: with heads and marks they change and
-add openings; without, they go on from the current cell. All of it is taken or nothing.</p>
-<h3>A door schedule</h3>
-<p>Ctrl+I takes an architect's schedule (CSV, XLSX) into the job. Correct over each column what it gives,
-and a cell by a double-click; look at what becomes of each row. A double-click on a fault puts right all cells
-that read so; what is asked above the rows is answered once for all of them. Nothing is taken until you say
-so, one undo takes it back, and the schedule's own file stays as it is. Save a report keeps what was asked,
-what was taken for what, and what was not read.</p>
-<h3>An order</h3>
-<p>Ctrl+Shift+O shows the hinges of the whole job as order lines. Freeze an order when it goes out: afterwards
-you see what changed since, and what must be ordered or returned. Under Write is all that goes out of the
-house, and a field sheet to fill in on site.</p>
-<h3>Millimetres</h3>
-<p>Lengths in the picture, the table and the form follow the choice of units; findings stay in inches.</p>
-<h3>Words</h3>
-<p>F1 in a field, or a click on its label, shows what it means, with a drawing. The button below shows all
-words; typing finds one.</p>
-<h3>Before you order</h3>
-<p>Fire, egress and access rules are the local authority's to apply. The program states what it was told
-and what it assumed; listings, local codes and licensed practice decide.</p>
-"""
+WIDTH, HEIGHT = 200 * GRID, 150 * GRID
+_INDEX = 50 * GRID
+_BESIDE_PICTURE = 14 * GRID
+"""Pixels of the page's width that a picture leaves free: margins and the scroll bar."""
+KEYS = "Keys"
+
+
+@dataclass(frozen=True, slots=True)
+class HelpPage:
+    """One page, in Markdown; `places` names where in the program it is opened first."""
+
+    title: str
+    places: tuple[str, ...]
+    text: str
+
+    def has(self, words: Iterable[str]) -> bool:
+        """Whether all words stand in it, whatever their case."""
+        whole = f"{self.title} {self.text}".lower()
+        return all(word.lower() in whole for word in words)
+
+
+@cache
+def help_pages() -> tuple[HelpPage, ...]:
+    """Return the pages in the order of the index, but for the one of keys, which the commands tell."""
+    source = resource_path("help", "help.md").read_text(encoding="utf-8")
+    return tuple(_page(part) for part in source.removeprefix("# ").split("\n# "))
+
+
+def _page(part: str) -> HelpPage:
+    title, places, text = part.split("\n", 2)
+    return HelpPage(title, tuple(places.removeprefix("at: ").split(", ")), text.strip())
+
+
+class _Pages(QTextBrowser):
+    """Shows a page, its pictures as wide as there is room."""
+
+    def loadResource(self, kind: int, name: QUrl | str) -> object:
+        """Return one of the help's own pictures."""
+        if kind != QTextDocument.ResourceType.ImageResource.value:
+            return super().loadResource(kind, name)
+        picture = QImage(str(resource_path("help", QUrl(name).path())))
+        ratio, room = self.devicePixelRatioF(), max(self.width() - _BESIDE_PICTURE, 1)
+        if picture.width() > room * ratio:
+            picture = picture.scaledToWidth(round(room * ratio), Qt.TransformationMode.SmoothTransformation)
+        picture.setDevicePixelRatio(ratio)
+        return picture
 
 
 class HelpWindow(QDialog):
     """Not modal: the work goes on behind it."""
 
-    def __init__(self, parent: QWidget) -> None:
+    def __init__(self, parent: QWidget, keys: Iterable[tuple[str, str, str]]) -> None:
+        """`keys` are menu, command and key of every command."""
         super().__init__(parent)
         self.setWindowTitle("Help")
         self.setModal(False)
-        words = QLabel(TEXT)
-        words.setWordWrap(True)
-        words.setTextFormat(Qt.TextFormat.RichText)
-        words.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(4 * GRID, 2 * GRID, 4 * GRID, 4 * GRID)
-        words.setContentsMargins(0, 0, 2 * GRID, 0)
-        page = QScrollArea()
-        page.setWidgetResizable(True)
-        page.setFrameShape(QScrollArea.Shape.NoFrame)
-        page.setWidget(words)
-        column.addWidget(page)
+        self.pages = (*help_pages(), HelpPage(KEYS, ("keys",), _table_of(keys)))
+        self.search_line, self.index, self.page = QLineEdit(), QListWidget(), _Pages()
         self.words = QPushButton("All words…")
         self.words.setAutoDefault(False)
-        column.addWidget(self.words, 0, Qt.AlignmentFlag.AlignLeft)
-        self.resize(150 * GRID, 150 * GRID)
+        self.search_line.setPlaceholderText("Find in help")
+        self.search_line.setClearButtonEnabled(True)
+        self.search_line.setAccessibleName("find in help")
+        self.search_line.textChanged.connect(self._search)
+        self.index.setAccessibleName("pages of help")
+        self.index.setFixedWidth(_INDEX)
+        self.index.currentRowChanged.connect(lambda _: self._show_page())
+        self.page.setAccessibleName("page of help")
+        self.page.setOpenLinks(False)
+        left = down(self.search_line, (self.index, 1), (self.words, 0, Qt.AlignmentFlag.AlignLeft))
+        fill(self, across(left, (self.page, 1), spacing=2 * GRID, margins=(4 * GRID,) * 4))
+        self.resize(WIDTH, HEIGHT)
+        self._search("")
+
+    def ask(self, place: str = "") -> None:
+        """Open the page about a place of the program; the one on show stays where there is none."""
+        self.search_line.clear()
+        found = (n for n, page in enumerate(self.pages) if place in page.places)
+        self.index.setCurrentRow(next(found, max(self.index.currentRow(), 0)))
+        self.show()
+        self.raise_()
+        self.activateWindow()
+        self.index.setFocus()
+
+    def _search(self, typed: str) -> None:
+        """List the pages that have all words typed, and show the first with the first word marked."""
+        for row, page in enumerate(self.pages):
+            if self.index.count() <= row:
+                self.index.addItem(page.title)
+            self.index.item(row).setHidden(not page.has(typed.split()))
+        shown = [row for row in range(len(self.pages)) if not self.index.item(row).isHidden()]
+        if shown and self.index.currentRow() not in shown:
+            self.index.setCurrentRow(shown[0])
+        self._show_page(bool(shown))
+
+    def _show_page(self, found: bool = True) -> None:
+        page = self.pages[max(self.index.currentRow(), 0)]
+        if not found:
+            self.page.setMarkdown("No page has these words. Try fewer letters.")
+            return
+        self.page.setMarkdown(f"## {page.title}\n\n{page.text}")
+        if words := self.search_line.text().split():
+            self.page.find(words[0])
+
+
+def _table_of(keys: Iterable[tuple[str, str, str]]) -> str:
+    """Return every command with its key as a table, and where they are found."""
+    rows = "\n".join(f"| {menu} | {command} | {key} |" for menu, command, key in keys)
+    above = "F10 or Alt opens the menus. Ctrl+K finds any command, opening or field by its words."
+    return f"{above}\n\n| Menu | Command | Key |\n|---|---|---|\n{rows}"

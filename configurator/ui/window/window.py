@@ -66,7 +66,7 @@ class Window(Frame):
         self.files = Files(session, preferences, self, self.say, self.ask)
         self.pages: Pages | None = None
         self._work_waits = False
-        self.beside = Beside(self, session, self.go_to_field, self._places)
+        self.beside = Beside(self, session, self.go_to_field, self._places, lambda: self.tabs.page)
         self.units = StillCombo()
         self.commands = CommandBar(command_menus(self), self)
         self.tabs = PageTabs()

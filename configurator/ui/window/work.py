@@ -186,6 +186,11 @@ class UnderPicture(QTabWidget):
         comparison.work_wanted.connect(self.show_work)
         session.work_asked.connect(lambda one: self.show_work(one.leaf, one.key, one.column))
 
+    @property
+    def help_place(self) -> str:
+        """Return what the help calls the tab on show."""
+        return "what if" if self.tabText(self.currentIndex()) == "What if" else "compare"
+
     def minimumSizeHint(self) -> QSize:
         """Ask for no more than the tab on show needs, so that the comparison leaves the picture its room."""
         page = self.currentWidget()

@@ -357,6 +357,20 @@ def test_discarding_is_taken_back(window):
     assert window.session.opening.location == "mine"
 
 
+def test_discarded_work_is_found_again_after_another_start(window):
+    window.files.questions.offer_discarded()
+    assert "No discarded work is kept" in window.line.text()
+    left_by_a_crash(job=named("mine"))
+    answer(window, offered(window), "Discard")
+    window.line.questions["discarded"].put_away.emit()
+    window.commands.actions_by_name["discarded"].trigger()
+    (about,) = window.line.questions
+    assert question(window, about).startswith("Discarded: ")
+    answer(window, about, "Bring it back")
+    answer(window, about, "Recover")
+    assert window.session.opening.location == "mine"
+
+
 def test_work_put_away_is_offered_again(window):
     left_by_a_crash(job=named("mine"))
     about = offered(window)

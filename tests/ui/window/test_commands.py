@@ -1,5 +1,7 @@
 """One list of commands: each is in a menu, has a key, and is found by its words."""
 
+import re
+
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeySequence
@@ -10,6 +12,7 @@ from configurator.resource_files import resource_path
 from configurator.ui.kit import look
 from configurator.ui.window.command_bar import TABS
 from configurator.ui.window.environment import versions
+from configurator.ui.window.help import KEYS, help_pages
 from configurator.ui.window.pages import PAGES
 
 
@@ -175,3 +178,40 @@ def test_commands_about_an_opening_need_one(bare_window, session):
     assert all(action.isEnabled() for action in actions)
     session.take_openings((), "remove all", "")
     assert not any(action.isEnabled() for action in actions)
+
+
+def test_help_opens_where_the_user_is_and_is_searched(qtbot, read_window):
+    beside, window = read_window.beside, read_window
+    window.turn_to("schedule")
+    beside.show_help()
+    assert beside.help.page.toPlainText().startswith("The schedule")
+    window.turn_to("")
+    window.work.picture.canvas.setFocus()
+    window.commands.actions_by_name["help"].trigger()
+    assert beside.help.page.toPlainText().startswith("The picture")
+    beside.help.search_line.setText("Corners measure")
+    shown = [row for row in range(beside.help.index.count()) if not beside.help.index.item(row).isHidden()]
+    assert [beside.help.pages[row].title for row in shown] == ["The picture"]
+    assert beside.help.page.textCursor().selectedText() == "Corners"
+    beside.help.search_line.setText("no such word at all")
+    assert "Try fewer letters" in beside.help.page.toPlainText()
+    beside.help.ask(KEYS.lower())
+    keys = beside.help.page.toPlainText()
+    assert all(place.keys in keys for place in window._places() if place.keys)
+    beside.help.close()
+
+
+def test_every_page_of_the_help_has_its_pictures_and_every_page_of_the_window_its_help():
+    for page in help_pages():
+        for picture in re.findall(r"\]\((.+?)\)", page.text):
+            assert resource_path("help", picture).stat().st_size < 200_000
+    places = {place for page in help_pages() for place in page.places}
+    assert set(PAGES) <= places
+
+
+def test_keys_named_in_the_help_are_those_of_the_commands(read_window):
+    known = {place.keys for place in read_window._places() if place.keys}
+    own = {"Ctrl+F", "Ctrl+V", "Ctrl+C", "Ctrl+,", "F11", "F2", "F10", "Alt+Right", "Alt+Left"}
+    text = " ".join(page.text for page in help_pages())
+    named = set(re.findall(r"\b(?:(?:Ctrl|Shift|Alt)\+)+(?:[A-Z]\b|\d|F\d+|,)|\bF\d+\b", text))
+    assert named - own <= known
