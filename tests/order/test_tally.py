@@ -5,7 +5,7 @@ import pytest
 from configurator.long_work import Cancelled
 from configurator.order import tally as tally_module
 from configurator.order.studied import NotStudied, study_or_fault
-from configurator.order.tally import tally, tally_job
+from configurator.order.tally import leaf_choices, tally, tally_job
 from configurator.study import Study
 from tests.openings import RAIL
 from tests.order.cases import data, job_of, stop_at
@@ -20,10 +20,13 @@ def one(**changes):
 
 
 def test_it_keeps_what_the_leaf_does_on_the_hinge_to_be_ordered():
-    (leaf,) = one(compare=[4, 4.5], obstructions=[RAIL], use={"wanted_angle": 180}).leaves
+    counted = one(compare=[4, 4.5], obstructions=[RAIL], use={"wanted_angle": 180})
+    (leaf,) = counted.leaves
     assert (leaf.count, leaf.height, leaf.width, leaf.complete) == (3, 4.5, 4.5, True)
     assert (leaf.greatest_angle, leaf.stopped_by) == (180.0, None)
-    assert leaf.does == {4.0: False, 4.5: True, 5.0: True}
+    assert leaf.does == {4.0: False, 4.5: True}
+    (choice,) = leaf_choices([counted])  # what no study asked is worked out when somebody does
+    assert [choice.does_all(width) for width in (4.0, 4.5, 5.0)] == [False, True, True]
 
 
 def test_what_stops_it_is_named():
@@ -33,10 +36,13 @@ def test_what_stops_it_is_named():
 
 
 def test_a_width_that_is_not_compared_is_worked_out_all_the_same():
-    (leaf,) = one(compare=[5, 6]).leaves
+    counted = one(compare=[5, 6])
+    (leaf,) = counted.leaves
     assert leaf.width == 4
     assert leaf.greatest_angle == pytest.approx(180)
-    assert leaf.does == {4.0: True, 4.5: True, 5.0: True, 6.0: True}
+    assert leaf.does == {4.0: True}
+    (choice,) = leaf_choices([counted])
+    assert all(choice.does_all(width) for width in (4.0, 4.5, 5.0, 6.0))
 
 
 def test_one_that_could_not_be_studied_has_its_fault_and_nothing_else():
