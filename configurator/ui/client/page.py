@@ -26,7 +26,7 @@ from configurator.ui.client.put_away import (
     type_of,
 )
 from configurator.ui.client.questions import Questions
-from configurator.ui.client.sending import print_page, save_page
+from configurator.ui.client.sending import costs_of, print_page, save_page
 from configurator.ui.client.tried import WAITS, TriedBar, TriedDoor
 from configurator.ui.kit.layout import BARE, LeadsOn, across, down, fill
 from configurator.ui.kit.look import GRID, tinted
@@ -129,7 +129,7 @@ class ClientPage(LeadsOn, QWidget):
         tinted(self.marked, "quiet", session.dark)
         self._stack.setCurrentWidget(self.canvas)
         self.player.end = picture_end(study)
-        self.canvas.tell_also((_marked(study),) if whole else ())
+        self.canvas.tell_also((*costs_of(session), *((_marked(study),) if whole else ())))
         self.canvas.show_study(study, session.angle, session.display, session.dark)
         self.controls.show_angle(session.angle, self.player.end)
 

@@ -16,7 +16,26 @@ def page_of(session: Session) -> Page:
     if session.study is None:
         raise ValueError(session.trouble or "there is no door to print yet")
     display = session.display
-    return client_page(session.study, session.job.job, usual_paper(display), None, display, shop=session.shop)
+    how = (session.job.job, usual_paper(display), None, display)
+    return client_page(session.study, *how, shop=session.shop, also=costs_of(session))
+
+
+def costs_of(session: Session) -> tuple[str, ...]:
+    """Return what the choice costs as a line, where the job has a price list; nothing without one."""
+    named = session.job.order.price_list
+    if named is None or session.study is None or not session.study.candidates or session.opening is None:
+        return ()
+    from configurator.order.price_list import PriceListError, load_prices
+    from configurator.study.widths.width_pair import width_pair
+    from configurator.wording.cost_words import cost_line
+
+    folder = Path.cwd() if session.path is None else session.path.absolute().parent
+    try:
+        prices = load_prices(folder / named)
+    except PriceListError:
+        return (f"The price list {Path(named).name} cannot be read: what it costs is not told.",)
+    line = cost_line(width_pair(session.study), session.opening, session.job, prices)
+    return (line,) if line else ()
 
 
 def print_page(session: Session, owner: QWidget) -> str:
@@ -83,7 +102,7 @@ def _moving(session: Session) -> bytes:
     from configurator.export.moving import gif_bytes
 
     assert session.study is not None
-    return gif_bytes(session.study, session.display)
+    return gif_bytes(session.study, session.display, costs_of(session))
 
 
 def _name(session: Session) -> str:

@@ -4,10 +4,12 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QFontMetricsF
 from PySide6.QtWidgets import QAbstractButton, QLabel, QLineEdit, QStyle, QToolBar
 
+from configurator.model import Job
 from configurator.study.widths.width_pair import width_pair
 from configurator.ui.client import canvas, sending
 from configurator.ui.client.page import ClientPage
 from configurator.ui.client.put_away import FULL_SCREEN_CAPITALS, TOUCH, pixels_a_millimetre
+from configurator.ui.state import edits
 from configurator.ui.state.session import Session
 from configurator.ui.window.window import Window
 from configurator.wording.verdict import advice, verdicts
@@ -280,6 +282,19 @@ def test_a_moving_picture_is_written_to_send(tmp_path, page, session):
     with Image.open(path) as moving:
         assert moving.n_frames > 20
         assert moving.info["loop"] == 0
+
+
+def test_with_a_price_list_the_picture_says_what_the_choice_costs(tmp_path, page, session):
+    prices = tmp_path / "prices.csv"
+    prices.write_text("height,width,price,currency\n4-1/2,4,5.25,USD\n4-1/2,4-1/2,6.75,USD\n")
+    session.path = tmp_path / "job.json"
+    session.take_job(
+        edits.validated(Job, {**dict(session.job), "order": {"price_list": "prices.csv"}}), "prices"
+    )
+    assert "The wider hinge costs 4.50 USD more for this door" in lettered(page)
+    prices.unlink()
+    page.show_state("edit")
+    assert "The price list prices.csv cannot be read" in lettered(page)
 
 
 def test_nothing_to_print_is_said(page, session):
