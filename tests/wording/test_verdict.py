@@ -1,10 +1,14 @@
 """What a client is told of a door, worked by hand: the verdict on each hinge, the advice, what it costs."""
 
+import ast
+import csv
 import re
 from math import degrees
+from pathlib import Path
 
 import pytest
 
+from configurator import rules
 from configurator.project_file import load
 from configurator.resource_files import resource_path
 from configurator.study import study
@@ -201,3 +205,28 @@ def test_parts_and_things_have_a_clients_names():
         "chair rail",
         "side wall",
     ]
+
+
+def test_every_caution_has_its_teller():
+    """An error or a caution of a rule has a client's words, or the verdict or the workshop tells it."""
+    known = {row["code"]: row for row in _caution_rows()}
+    assert set(_codes_of_rules()) - set(known) == set()
+    for code, row in known.items():
+        assert row["teller"] in ("client", "verdict", "workshop"), code
+        assert bool(row["words"]) == (row["teller"] == "client"), code
+        assert not row["words"] or row["words"].endswith((".", "?")), code
+
+
+def _caution_rows():
+    with resource_path("words", "client_cautions.csv").open(encoding="utf-8", newline="") as file:
+        return list(csv.DictReader(file))
+
+
+def _codes_of_rules():
+    """Every code that a rule writes out as an error or a caution."""
+    for module in Path(rules.__file__).parent.rglob("*.py"):
+        for node in ast.walk(ast.parse(module.read_text("utf-8"))):
+            if isinstance(node, ast.Call) and ast.unparse(node.func) == "finding":
+                code, severity = node.args[0], node.args[1]
+                if isinstance(code, ast.Constant) and ast.unparse(severity) != "'note'":
+                    yield code.value

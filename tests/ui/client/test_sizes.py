@@ -1,4 +1,4 @@
-"""The client's view at every usual size of a screen, in the window and with the whole screen, light and dark."""
+"""The client's view at every usual size of a screen, in the window and with the whole screen."""
 
 import pytest
 from PySide6.QtWidgets import QAbstractButton, QLabel, QLineEdit
