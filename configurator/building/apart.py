@@ -36,13 +36,18 @@ def is_model(path: Path) -> bool:
         return False
 
 
+def lacking() -> str:
+    """Say how to get the library that reads models where it is not installed; empty where it is."""
+    return MISSING if find_spec("ifcopenshell") is None else ""
+
+
 def read_apart(path: Path, progress: Progress = unwatched) -> BuildingModel:
     """Return what a building model has of doors, read in another process.
 
     Raises IntakeError with a sentence, and Cancelled as the progress does.
     """
-    if find_spec("ifcopenshell") is None:
-        raise IntakeError(MISSING)
+    if sentence := lacking():
+        raise IntakeError(sentence)
     command = [sys.executable, "-m", "configurator.building.apart", str(path)]
     with subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL) as process:
         assert process.stdout is not None

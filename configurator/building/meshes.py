@@ -8,14 +8,12 @@ import numpy as np
 from numpy.typing import NDArray
 
 from configurator.building.library import library
-from configurator.building.records import Polyline
 from configurator.records import dataclass
 
 Points = NDArray[Any]
 """Rows of x, y, z; of triangles three points each: n x 3 x 3."""
 METRE = 1 / 0.0254
 _THREADS = 2
-_EPSILON = 1e-6
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,29 +100,6 @@ def _above(triangles: Points, axis: int, plane: float, sign: float) -> Points:
             kept += [np.stack([at_b, b, c], axis=1), np.stack([at_b, c, at_c], axis=1)]
     found: Points = np.concatenate(kept)
     return found
-
-
-def section(triangles: Points, height: float) -> tuple[Polyline, ...]:
-    """Return the outline at a height as pieces of two points each."""
-    above = triangles[:, :, 2] > height
-    count = above.sum(axis=1)
-    found = []
-    for inner in (1, 2):
-        cut = triangles[count == inner]
-        if not len(cut):
-            continue
-        alone = np.argmax(above[count == inner] if inner == 1 else ~above[count == inner], axis=1)
-        order = (alone[:, None] + np.arange(3)) % 3
-        cut = cut[np.arange(len(cut))[:, None], order]
-        a = cut[:, 0]
-        ends = []
-        for other in (cut[:, 1], cut[:, 2]):
-            part = (height - a[:, 2]) / (other[:, 2] - a[:, 2])
-            ends.append(a[:, :2] + (other[:, :2] - a[:, :2]) * part[:, None])
-        found.append(np.stack(ends, axis=1))
-    lines = np.concatenate(found) if found else np.zeros((0, 2, 2))
-    long = np.linalg.norm(lines[:, 0] - lines[:, 1], axis=1) > _EPSILON
-    return tuple(((float(a[0]), float(a[1])), (float(b[0]), float(b[1]))) for a, b in lines[long])
 
 
 def holds(triangles: Points, point: Points) -> bool:

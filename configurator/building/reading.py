@@ -13,9 +13,10 @@ import numpy as np
 from configurator.building.doors import Matrix, door_of, matrix_of
 from configurator.building.leaf_shape import frame_faces, leaf_shape
 from configurator.building.library import library, open_model
-from configurator.building.meshes import METRE, Mesh, Points, holds, meshes, moved, section
+from configurator.building.meshes import METRE, Mesh, Points, holds, meshes, moved
 from configurator.building.neighbours import Zones, boxes, boxes_in, swing_mesh, zone_of
 from configurator.building.records import Box, BuildingModel, ModelDoor, Polyline, StoreyPlan
+from configurator.building.storey import section, without_openings
 from configurator.building.walls import host_of, wall_of
 from configurator.intake.sheet import IntakeError
 from configurator.long_work import Progress, unwatched
@@ -283,8 +284,10 @@ def _order(box: Box) -> tuple[str, float, float]:
 def _storeys(found: _Reading) -> tuple[StoreyPlan, ...]:
     storeys = found.model.by_type("IfcBuildingStorey")
     levels = _levels(found)
-    plans = (
-        StoreyPlan(storey.Name or "", levels[storey.GlobalId], tuple(found.lines.get(storey.GlobalId, ())))
-        for storey in storeys
-    )
+    plans = []
+    for storey in storeys:
+        name = storey.Name or ""
+        doors = [door for door in found.doors.values() if door.level == name]
+        lines = without_openings(found.lines.get(storey.GlobalId, ()), doors)
+        plans.append(StoreyPlan(name, levels[storey.GlobalId], lines))
     return tuple(sorted(plans, key=lambda plan: plan.elevation))

@@ -1,8 +1,9 @@
-"""The page that takes a door schedule into the job: choose a file, correct how it is read, take it."""
+"""The page that takes a door schedule or a building model into the job: chosen, corrected, taken."""
 
 from collections.abc import Sequence
 from functools import partial
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QDragEnterEvent, QDropEvent, QPalette
@@ -25,14 +26,19 @@ from configurator.ui.kit.runner import ProgressLine
 from configurator.ui.state.edits import RefusedError
 from configurator.ui.state.session import Session
 
+if TYPE_CHECKING:
+    from configurator.ui.intake.storey_plan import StoreyPlanWindow
+
 INVITATION = (
     "Take an architect's door schedule into this job: a CSV file, or an XLSX workbook. Its columns are "
-    "matched by their headings and can be corrected; nothing is taken until you say so."
+    "matched by their headings and can be corrected; nothing is taken until you say so. A building model "
+    "(IFC) gives its doors the same way, with their walls and what stands along them."
 )
 CORRECT = "Double-click a cell to put it right here; the file stays as it is."
 COMMAS = {"decimal": "decimal commas, as 914,4", "thousands": "marks between thousands, as 1,010"}
 REPORTS = "Workbook (*.xlsx);;Document (*.pdf);;Table (*.csv)"
-FILES = "Door schedules (*.csv *.xlsx *.tsv *.txt);;All files (*)"
+FILES = "Door schedules (*.csv *.xlsx *.tsv *.txt);;Building models (*.ifc);;All files (*)"
+MODELS = "Building models (*.ifc);;All files (*)"
 
 
 class ImportPage(LeadsOn, QWidget):
@@ -54,7 +60,10 @@ class ImportPage(LeadsOn, QWidget):
         self.work = ImportWork(session)
         self.words, self.invitation, self.refusal = _wrapped(), _wrapped(INVITATION), _wrapped()
         self.choose, self.sheets = QPushButton("Choose a schedule…"), StillCombo()
-        self.progress = ProgressLine(self.work.pieces, stop="Stop")
+        self.model = QPushButton("Choose a building model…")
+        self.storeys = QPushButton("Plan of the storeys…")
+        self.plan: StoreyPlanWindow | None = None
+        self.progress = ProgressLine(self.work.pieces, self.work.beside, stop="Stop")
         self.asked = {
             question: Asked(question, {"ask": "choose…", **asked.answers})
             for question, asked in QUESTIONS.items()
@@ -88,13 +97,18 @@ class ImportPage(LeadsOn, QWidget):
 
     def _show(self) -> None:
         work = self.work
-        running, there = work.pieces.running, work.table is not None
+        running, there = work.running, work.table is not None
         self.invitation.setVisible(not there and not running)
         self.refusal.setText(work.refusal)
         self.refusal.setVisible(bool(work.refusal))
         tinted(self.refusal, "error", self.session.dark)
         self.choose.setText("Choose another…" if there else "Choose a schedule…")
         self.choose.setEnabled(not running)
+        self.model.setVisible(not there)
+        self.model.setEnabled(not running)
+        self.storeys.setVisible(work.model is not None and not running)
+        if self.plan is not None:
+            self.plan.show_state()
         self.split.setVisible(there)
         self._show_sheets()
         self._show_questions()
@@ -163,7 +177,7 @@ class ImportPage(LeadsOn, QWidget):
     def _show_buttons(self) -> None:
         work = self.work
         chosen = work.reading is not None and not work.reading.lacks()
-        ready = chosen and not work.pieces.running
+        ready = chosen and not work.running
         self.take.source = work.table.source if work.table is not None else "schedule"
         self.take.show_compared(work.compared if ready else None)
         name, known = work.table.job_name if work.table is not None else "", self.session.job.job.name
@@ -176,12 +190,28 @@ class ImportPage(LeadsOn, QWidget):
 
     # --- What it does ---
 
-    def _ask_for_file(self) -> None:
+    def ask_for_model(self) -> None:
+        """Ask for a building model and read it; where the library is missing, say how to get it."""
+        if not self.work.running and not self.work.lacks_library():
+            self._ask_for_file("Choose a building model", MODELS)
+
+    def _ask_for_file(self, title: str = "Choose a door schedule", files: str = FILES) -> None:
         folder = self.work.path or self.session.path
         start = str(folder.parent if folder else Path.home())
-        name, _ = QFileDialog.getOpenFileName(self, "Choose a door schedule", start, FILES)
+        name, _ = QFileDialog.getOpenFileName(self, title, start, files)
         if name:
             self.read(Path(name))
+
+    def show_plan(self) -> None:
+        """Show the storeys of the model, each door with its swing and how it stands."""
+        from configurator.ui.intake.storey_plan import StoreyPlanWindow
+
+        if self.plan is None:
+            self.plan = StoreyPlanWindow(self.session, self.work, self)
+            self.plan.row_asked.connect(lambda line: self.view.look_at(line, None))
+        self.plan.show_state()
+        self.plan.show()
+        self.plan.raise_()
 
     def _use_sheet(self, place: int) -> None:
         if self.work.path is not None:
@@ -190,7 +220,7 @@ class ImportPage(LeadsOn, QWidget):
 
     def _take(self) -> None:
         compared, path = self.work.compared, self.work.path
-        if compared is None or path is None or self.work.pieces.running:
+        if compared is None or path is None or self.work.running:
             return
         changed = (*compared.of_kind("new"), *compared.of_kind("changed"))
         try:
@@ -260,13 +290,16 @@ class ImportPage(LeadsOn, QWidget):
         self.split.addWidget(self.lists)
         self.split.setStretchFactor(0, 2)
         self.split.setStretchFactor(1, 1)
-        chosen = across(self.choose, self.sheets, (self.words, 1), self.keep, self.save, spacing=2 * GRID)
+        buttons = (self.storeys, self.keep, self.save)
+        chosen = across(self.choose, self.model, self.sheets, (self.words, 1), *buttons, spacing=2 * GRID)
         asked = (self.refusal, self.questions)
         parts = (self.invitation, chosen, self.progress, *asked, (self.split, 1), GROW, self.take)
         fill(self, down(*parts, spacing=GRID, margins=(2 * GRID, GRID, 2 * GRID, 2 * GRID)))
 
     def _connect(self) -> None:
-        self.choose.clicked.connect(self._ask_for_file)
+        self.choose.clicked.connect(lambda _: self._ask_for_file())
+        self.model.clicked.connect(lambda _: self.ask_for_model())
+        self.storeys.clicked.connect(lambda _: self.show_plan())
         self.sheets.activated.connect(self._use_sheet)
         self.progress.cancelled.connect(self.work.stop)
         self.work.changed.connect(self._show)

@@ -1,9 +1,15 @@
-"""What the import page is about: a file that is read, how it is read, and how it stands against the job."""
+"""What the import page is about: a file that is read, how it is read, and how it stands against the job.
 
+A schedule is read in pieces. A building model is read in a process of its own, which a thread waits for.
+"""
+
+from functools import partial
 from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal
 
+from configurator.building.apart import is_model, lacking, read_apart
+from configurator.building.records import BuildingModel
 from configurator.documents.document import Document
 from configurator.documents.intake_report import intake_report
 from configurator.intake.columns import Commas, Reading, reading_of
@@ -16,13 +22,13 @@ from configurator.intake.sheet import IntakeError, SheetAskedError, sheet_steps
 from configurator.intake.table import ScheduleTable, corrected, corrected_alike, schedule_table
 from configurator.long_work import Steps
 from configurator.model import Job, JobFacts, Opening
-from configurator.sentences import capitalized
-from configurator.ui.kit.runner import Pieces
+from configurator.sentences import as_sentence, capitalized
+from configurator.ui.kit.runner import Beside, Pieces
 from configurator.ui.state.session import Session
 
 
 class ImportWork(QObject):
-    """Reads, reads again when told how, and compares; long files in pieces.
+    """Reads, reads again when told how, and compares. `model` stays until another file is read.
 
     Signals:
         changed: there is something else to show.
@@ -41,13 +47,46 @@ class ImportWork(QObject):
         self.sheets: tuple[str, ...] = ()
         self._rows: tuple[RowRead, ...] = ()
         self._compared_with: Job | None = None
-        self.pieces = Pieces(self)
+        self.model: BuildingModel | None = None
+        self.pieces, self.beside = Pieces(self), Beside(self)
+        self.beside.precious = False  # nothing is lost that the file does not have
+        self.beside.failed.connect(self._refuse)
+
+    @property
+    def running(self) -> bool:
+        """Whether a file is being read or compared."""
+        return self.pieces.running or self.beside.running
 
     def read(self, path: Path, sheet: str | None = None) -> None:
         """Read a file from the start, with the choices that its headings suggest."""
         self.clear()
-        self.path = path
-        self._start(f"Reading {path.name}", self._reading(path, sheet))
+        self.path, self.model = path, None
+        if is_model(path):
+            undone = f"{path.name} was not read"
+            self.beside.start(f"Reading {path.name}", undone, partial(read_apart, path), self._take_model)
+            self.changed.emit()
+        else:
+            self._start(f"Reading {path.name}", self._reading(path, sheet))
+
+    def lacks_library(self) -> bool:
+        """Say on the page how to get the library of building models where it is missing."""
+        sentence = lacking()
+        self.refusal = as_sentence(sentence) if sentence else ""
+        self.changed.emit()
+        return bool(sentence)
+
+    def _take_model(self, model: BuildingModel) -> None:
+        self.model = model
+        self._start("Reading its doors", self._reading_model(model))
+        if not self.pieces.running:
+            self.changed.emit()
+
+    def _refuse(self, sentence: str) -> None:
+        """Show why a model was not read; the library's own sentence says all."""
+        name = self.path.name if self.path is not None else ""
+        self._forget()
+        self.refusal = sentence.removeprefix(f"{name} was not read: ")
+        self.changed.emit()
 
     def read_as(self, reading: Reading) -> None:
         """Read the same rows another way."""
@@ -124,6 +163,7 @@ class ImportWork(QObject):
     def clear(self) -> None:
         """Forget the file."""
         self.pieces.cancel()
+        self.beside.give_up()
         self._forget()
 
     def _forget(self) -> None:
@@ -154,6 +194,14 @@ class ImportWork(QObject):
     def _reading(self, path: Path, sheet: str | None) -> Steps[None]:
         self.table = schedule_table((yield from sheet_steps(path, sheet)))
         self.sheets = self.table.sheets
+        self.reading = reading_of(self.table)
+        yield from self._rows_read()
+
+    def _reading_model(self, model: BuildingModel) -> Steps[None]:
+        from configurator.building.schedule import model_table
+
+        self.table = model_table(model)
+        yield 0
         self.reading = reading_of(self.table)
         yield from self._rows_read()
 

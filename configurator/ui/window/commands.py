@@ -99,6 +99,9 @@ class Commanded(Protocol):
     def use_plain_words(self, plain: bool) -> None:
         """Put the client's words first, or the trade's."""
 
+    def import_model(self) -> None:
+        """Ask for a building model and show its doors before they are taken."""
+
     def use_dark(self, dark: bool) -> None:
         """Show light ink on a dark sheet, or dark ink on paper."""
 
@@ -127,12 +130,14 @@ def _jobs(window: Commanded) -> tuple[Command, ...]:
     files = window.files
     start = "Jobs worked on lately, and a new one by three questions"
     schedule = "Take an architect's door schedule into the job"
+    model = "Take the doors of an architect's building model (IFC) into the job"
     return (
         _page(window, "start", "Start page", start, "Alt+Home"),
         Command("new", "New job", "Begin a new job", "Ctrl+N", files.new, icon="new"),
         Command("open", "Open…", "Open a project file", "Ctrl+O", files.open, icon="open"),
         Command("demo", "Demo job", "Open the job of the program", "Ctrl+Shift+D", files.open_demo),
         _page(window, "import", "Import a schedule…", schedule, "Ctrl+I"),
+        Command("model", "From a building model…", model, "Ctrl+Shift+I", window.import_model),
     )
 
 

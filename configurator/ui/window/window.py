@@ -372,6 +372,11 @@ class Window(Frame):
         inner = [("work", self.work), ("middle", self.work.middle), ("rows", self.work.rows)]
         return [("columns", self.columns), *inner]
 
+    def import_model(self) -> None:
+        """Ask for a building model and show its doors before they are taken."""
+        self.turn_to("import")
+        self._all_pages().made["import"].ask_for_model()
+
     def _take_dropped(self, path: Path) -> None:
         """Open a job that was dropped; take any other file for a schedule to import."""
         if path.suffix.lower() == ".json":
