@@ -97,7 +97,7 @@ def tabbed_to(root: QWidget, qtbot) -> set[QWidget]:
             return set(seen)
         assert now not in seen, f"Tab comes back to {_told(now)} and never to where it began"
         seen.append(now)
-        for _ in range(LINKS if isinstance(now, QTextBrowser) else 1):
+        for _ in range(LINKS if isinstance(now, QTextBrowser | QLabel) else 1):
             if QApplication.focusWidget() is now:
                 QTest.keyClick(now, Qt.Key.Key_Tab)
         assert QApplication.focusWidget() is not now, f"Tab does not leave {_told(now)}"

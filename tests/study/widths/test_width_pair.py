@@ -4,7 +4,7 @@ import pytest
 
 from configurator.model import Opening
 from configurator.study import study
-from configurator.study.widths.width_pair import other_leaves, width_pair
+from configurator.study.widths.width_pair import width_pair
 from tests.drawing.cases import demo
 
 
@@ -45,12 +45,6 @@ def test_of_a_dutch_door_the_leaf_is_shown_that_the_hinge_changes():
     found = width_pair(study(opening([4, 4.5, 6], leaves="dutch", obstructions=[rail])))
     assert found.leaf == "upper"
     assert found.narrower.rests_at < found.wider.rests_at
-
-
-def test_the_leaf_that_is_not_shown_is_named():
-    one = study(opening([4, 4.5], leaves="pair"))
-    assert (width_pair(one).leaf, other_leaves(one, "active")) == ("active", ("inactive",))
-    assert other_leaves(demo("112A"), "single") == ()
 
 
 def test_a_study_of_them_has_nothing_else():
