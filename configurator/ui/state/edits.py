@@ -1,11 +1,12 @@
 """Changes to a job as pure functions: each gives a new, validated record or says why not. No Qt here."""
 
 from collections.abc import Iterator, Mapping
+from types import MappingProxyType
 from typing import Any, TypeVar
 
 from pydantic import ValidationError
 
-from configurator.model import Job, JobFacts, Opening, paths
+from configurator.model import Job, JobFacts, Opening, Tolerances, paths
 from configurator.model.faults import Fault, faults_of
 from configurator.model.fields import Record
 from configurator.model.job import MOST_OPENINGS
@@ -77,9 +78,25 @@ class Refusals(dict[str, Refusal]):
         self._waiting.clear()
 
 
-def typical_opening(mark: str) -> Opening:
-    """Return a plain single door to start from."""
-    return Opening.model_validate({"mark": mark, **TYPICAL})
+STARTS = (
+    "compare",
+    "hinge_locations.rule",
+    "use.clear_width_margin",
+    *(f"tolerances.{key}" for key in Tolerances.model_fields),
+)
+"""What a shop may have its own start of, for new openings."""
+
+
+def typical_opening(mark: str, starts: Mapping[str, Any] = MappingProxyType({})) -> Opening:
+    """Return a plain single door to start from, with a shop's own starts. Raises RefusedError."""
+    return started(Opening.model_validate({"mark": mark, **TYPICAL}), starts)
+
+
+def started(opening: Opening, starts: Mapping[str, Any]) -> Opening:
+    """Return a new opening with a shop's own starts where nothing was said of it. Raises RefusedError."""
+    said = {path for path in starts if path != "compare" and paths.value_at(opening, path) is not None}
+    left = {path: value for path, value in starts.items() if path not in said}
+    return edited(opening, left) if left else opening
 
 
 def another(like: Opening, mark: str) -> Opening:

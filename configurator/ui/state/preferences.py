@@ -2,16 +2,27 @@
 
 import json
 from pathlib import Path
-from typing import cast, get_args
+from typing import Any, cast, get_args
 
 from PySide6.QtCore import QByteArray, QSettings
 from PySide6.QtGui import QGuiApplication, QImageReader
 
 from configurator.model import Shop
+from configurator.ui.state import edits
 from configurator.units import Display, Precision
 
 MOST_RECENT = 8
-CHOICES = ("precision", "metric", "appearance", "dark", "plain_words", "keep_after", "shop_name", "shop_logo")
+CHOICES = (
+    "precision",
+    "metric",
+    "appearance",
+    "dark",
+    "plain_words",
+    "keep_after",
+    "shop_name",
+    "shop_logo",
+    "starts",
+)
 """The names of what a user chooses, as it is stored."""
 KEEP_AFTER = (2, 4, 10, 30, 60)
 """Seconds from an edit until unsaved work is kept, to choose from."""
@@ -78,6 +89,8 @@ class Preferences:
         keep_after = str(self._settings.value("keep_after", USUALLY_KEPT_AFTER))
         if keep_after not in [str(each) for each in KEEP_AFTER]:
             found.append(f"“{keep_after[:40]}” s is no time to keep work after; {self.keep_after} s holds.")
+        if why_not := self._starts()[1]:
+            found.append(f"What is stored for new openings is left out: {why_not.rstrip('.')}.")
         if why_not := logo_trouble(self._logo):
             found.append(f"{why_not} Pages go out without a logo.")
         return tuple(found)
@@ -91,6 +104,26 @@ class Preferences:
     @keep_after.setter
     def keep_after(self, seconds: int) -> None:
         self._settings.setValue("keep_after", seconds)
+
+    @property
+    def starts(self) -> dict[str, Any]:
+        """What new openings begin with where nothing is said of it, by path; nothing where it cannot be."""
+        return self._starts()[0]
+
+    @starts.setter
+    def starts(self, starts: dict[str, Any]) -> None:
+        self._settings.setValue("starts", json.dumps(starts))
+
+    def _starts(self) -> tuple[dict[str, Any], str]:
+        """Return the starts, or none with the reason why those that are stored cannot be."""
+        stored = str(self._settings.value("starts", "{}"))
+        try:
+            starts = {path: value for path, value in json.loads(stored).items() if path in edits.STARTS}
+            edits.typical_opening("1", starts)
+        except (ValueError, TypeError, AttributeError, edits.RefusedError) as error:
+            why = error.about("") if isinstance(error, edits.RefusedError) else "it cannot be read"
+            return {}, why
+        return starts, ""
 
     @property
     def shop(self) -> Shop:

@@ -54,7 +54,7 @@ class Session(QObject):
         self, job: Job | None = None, path: Path | None = None, studier: Studier | None = None
     ) -> None:
         super().__init__()
-        self._history = History(job or edits.new_job())
+        self.history = History(job or edits.new_job())
         self._studies = Studies(studier)
         self._mark = ""
         self._place = 0
@@ -66,6 +66,7 @@ class Session(QObject):
         self.dark = False
         self.plain_words = self.swept = False
         self.shop = Shop()
+        self.starts: Mapping[str, Any] = {}
         self.leaf_shown = ""
         self.trial = Trial(lambda: self.opening, self.studied, lambda: self.changed.emit("trial"))
         self.refusals = Refusals()
@@ -76,12 +77,7 @@ class Session(QObject):
     @property
     def job(self) -> Job:
         """The job as it stands."""
-        return self._history.job
-
-    @property
-    def history(self) -> History:
-        """What was done, for naming undo and redo."""
-        return self._history
+        return self.history.job
 
     @property
     def mark(self) -> str:
@@ -163,8 +159,13 @@ class Session(QObject):
     def add_opening(self, like: Opening | None = None) -> None:
         """Add an opening, typical or like another one, under a fresh mark, and show it."""
         mark = edits.fresh_mark(self.job, like.mark if like else "101")
-        opening = edits.another(like, mark) if like else edits.typical_opening(mark)
+        opening = edits.another(like, mark) if like else edits.typical_opening(mark, self.starts)
         self.take_openings((*self.job.openings, opening), f"add {mark}", mark)
+
+    def begin_with(self, opening: Opening) -> None:
+        """Take the first opening of a job."""
+        first = edits.started(opening, self.starts)
+        self.take_openings((first,), f"begin with {first.mark}", first.mark)
 
     def copy_opening(self) -> None:
         """Add an opening like the one on show, which there must be."""
@@ -192,14 +193,14 @@ class Session(QObject):
         """
         before = self.job.openings
         job = edits.with_openings(self.job, openings)
-        self._history.push(job if facts is None else edits.with_facts(job, facts), name, field)
+        self.history.push(job if facts is None else edits.with_facts(job, facts), name, field)
         self._mark = mark
         self._note_settled(before)
         self._join("edit")
 
     def take_job(self, job: Job, name: str) -> None:
         """Take the job with something else of it changed, all of it valid, as one step of that name."""
-        self._history.push(job, name)
+        self.history.push(job, name)
         self._join("edit")
 
     # --- Files and time ---
@@ -236,7 +237,7 @@ class Session(QObject):
 
         self.file = save_held(self.job, target, self.file, over_theirs, over_stale_lock)
         self.path = target
-        self._history.mark_saved()
+        self.history.mark_saved()
         self.changed.emit("save")
 
     def recover(self, job: Job, path: Path | None, based_on: str) -> None:
@@ -254,7 +255,7 @@ class Session(QObject):
             self.start_new()
         if self.file is not None:
             self.file.base_on(based_on)
-        self._history.push(job, "recover unsaved work")
+        self.history.push(job, "recover unsaved work")
         self._join("open")
 
     def take_over(self) -> None:
@@ -271,11 +272,11 @@ class Session(QObject):
 
     def undo(self) -> None:
         """Take back the last step, and show the opening that it changed."""
-        self._step(self._history.undo)
+        self._step(self.history.undo)
 
     def redo(self) -> None:
         """Do again what was taken back, and show the opening that it changed."""
-        self._step(self._history.redo)
+        self._step(self.history.redo)
 
     # --- How it is shown ---
 
@@ -314,7 +315,7 @@ class Session(QObject):
     # --- Inside ---
 
     def _begin(self, job: Job, path: Path | None) -> None:
-        self._history = History(job)
+        self.history = History(job)
         self._studies.clear()
         self._settled_told = frozenset()
         self._mark = ""
@@ -354,7 +355,7 @@ class Session(QObject):
             self._studies.keep(opening, self.studied(opening))
         self._mark = self.refusals.mark = opening.mark
         field = f"{opening.mark} {next(iter(changes))}" if len(changes) == 1 else None
-        self._history.push(job, edits.name_of(changes, before.mark), field)
+        self.history.push(job, edits.name_of(changes, before.mark), field)
         self.refusals.hold(edits.untouched_refusals(self.refusals, changes))
         self._note_settled((before,))
         self.changed.emit("edit")
@@ -362,7 +363,7 @@ class Session(QObject):
     def _push_facts(self, changes: Mapping[str, Any]) -> None:
         job = edits.with_facts(self.job, edits.edited_facts(self.job.job, changes))
         path = next(iter(changes))
-        self._history.push(job, f"change {paths.trade_name(path)}", path)
+        self.history.push(job, f"change {paths.trade_name(path)}", path)
         self.refusals.hold(edits.untouched_refusals(self.refusals, changes))
         self._studies.clear()  # what the job asks of its hinges counts in every study
         self.changed.emit("edit")

@@ -5,7 +5,16 @@ from pathlib import Path
 from typing import Any
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QDialog, QFileDialog, QFormLayout, QLabel, QLineEdit, QPushButton, QWidget
+from PySide6.QtWidgets import (
+    QDialog,
+    QFileDialog,
+    QFormLayout,
+    QLabel,
+    QLineEdit,
+    QPushButton,
+    QTabWidget,
+    QWidget,
+)
 
 from configurator.model import Shop
 from configurator.ui.kit.fields import field_for
@@ -22,6 +31,7 @@ from configurator.ui.state.preferences import (
 from configurator.ui.state.session import Session
 from configurator.ui.window.command_bar import display_place
 from configurator.ui.window.commands import DISPLAYS
+from configurator.ui.window.new_openings import NewOpenings
 from configurator.units import Display
 
 POLICY = "job.width_policy"
@@ -87,11 +97,13 @@ class PreferencesDialog(QDialog):
         self._reset.clicked.connect(self.reset)
         close.clicked.connect(self.accept)
         close.setDefault(True)
-        rows = QFormLayout()
-        fill(
-            self,
-            down(rows, self.trouble, GROW, across(self._reset, GROW, close), margins=(4 * GRID,) * 4),
-        )
+        self.new_openings = NewOpenings(session, preferences)
+        rows, general, tabs = QFormLayout(), QWidget(), QTabWidget()
+        fill(general, down(rows, GROW))
+        tabs.addTab(general, "General")
+        tabs.addTab(self.new_openings, "New openings")
+        buttons = across(self._reset, GROW, close)
+        fill(self, down((tabs, 1), self.trouble, buttons, margins=(4 * GRID,) * 4))
         for title, editor, kept in (
             ("Lengths in", self.lengths, HERE),
             ("Appearance", self.appearance, HERE),
@@ -117,12 +129,14 @@ class PreferencesDialog(QDialog):
         self.shop_name.setText(self.session.shop.name)
         self.logo.show_file(self.session.shop.logo)
         self.policy.show_state({})
+        self.new_openings.show_state()
         self._tell("\n".join(self.preferences.problems()))
 
     def reset(self) -> None:
         """Take back every choice that is kept on this computer."""
         self.preferences.reset()
-        self.session.shop = self.preferences.shop
+        self.session.shop, self.session.starts = self.preferences.shop, self.preferences.starts
+        self.new_openings.begin_anew()
         self.session.show_in(Display())
         self.session.use_plain_words(False)
         self.session.use_dark(self.preferences.dark)

@@ -59,6 +59,7 @@ class Window(Frame):
         self.preferences = preferences
         session.display, session.dark = preferences.display, preferences.dark
         session.plain_words, session.shop = preferences.plain_words, preferences.shop
+        session.starts = preferences.starts
         self.openings = OpeningsList(session)
         self.work: WorkArea | None = None
         self.lines = Lines(session, lambda line: self._column.insertWidget(0, line))
@@ -162,7 +163,7 @@ class Window(Frame):
         """Begin a new job with an opening, asking first about unsaved work, and show it."""
         if self.files.may_leave():
             self.session.start_new()
-            self.session.take_openings((opening,), f"begin with {opening.mark}", opening.mark)
+            self.session.begin_with(opening)
             self.turn_to("")
 
     @property

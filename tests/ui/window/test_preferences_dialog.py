@@ -135,3 +135,46 @@ def test_the_wheel_changes_nothing_that_is_not_being_edited(read_window, name):
             QApplication.sendEvent(one, event)
             assert value() == before, one.accessibleName()
     read_window.turn_to("")
+
+
+def test_new_openings_begin_as_the_shop_has_them(qtbot, dialog, bare_window, preferences):
+    page, session = dialog.new_openings, bare_window.session
+    assert page.fields["tolerances.gaps"].editor.placeholderText() == "3/64 in"
+    rule = page.fields["hinge_locations.rule"]
+    choose(rule.editor, rule.editor.findData("7 and 11"))
+    for path, typed in (("tolerances.gaps", "1/16"), ("compare", "4, 4-1/2, 5 in")):
+        page.fields[path].editor.setFocus()
+        page.fields[path].editor.selectAll()
+        qtbot.keyClicks(page.fields[path].editor, typed)
+        page.fields[path].editor.editingFinished.emit()
+    wanted = {"compare": [4.0, 4.5, 5.0], "hinge_locations.rule": "7 and 11", "tolerances.gaps": 0.0625}
+    assert preferences.starts == session.starts == wanted
+    session.add_opening()
+    begun = session.opening
+    assert (begun.compare, begun.hinge_locations.rule, begun.tolerances.gaps) == (
+        (4.0, 4.5, 5.0),
+        "7 and 11",
+        0.0625,
+    )
+    page.to_all.click()
+    assert {one.tolerances.gaps for one in session.job.openings} == {0.0625}
+    session.undo()
+    assert {one.tolerances.gaps for one in session.job.openings} == {0.0625, None}
+    dialog._reset.click()
+    assert preferences.starts == session.starts == {}
+    assert page.fields["compare"].editor.text() == "4, 4-1/2 in"
+
+
+def test_what_cannot_be_begun_with_is_refused_or_left_out_and_told(qtbot, dialog, preferences):
+    margin = dialog.new_openings.fields["use.clear_width_margin"]
+    margin.editor.setFocus()
+    qtbot.keyClicks(margin.editor, "900")
+    margin.editor.editingFinished.emit()
+    assert "at most" in margin.note.text()
+    assert preferences.starts == {}
+    preferences._settings.setValue("starts", '{"tolerances.gaps": -4}')
+    assert preferences.starts == {}
+    (told,) = preferences.problems()
+    assert told.startswith(
+        "What is stored for new openings is left out: Door gap tolerance must be at least 0"
+    )
