@@ -9,6 +9,7 @@ from typing import Any, Literal, get_args
 
 from configurator.cells import unshield
 from configurator.long_work import run
+from configurator.model import Job
 from configurator.model.faults import Fault
 from configurator.model.words import Alloy, BaseMetal, Bearing, Corner, Hand, Mounting, Pin, Tip, Weight
 from configurator.records import dataclass
@@ -129,6 +130,22 @@ def named_from(prices: Path, job_file: Path | None) -> str:
         return str(whole)
     folder = job_file.absolute().parent
     return whole.relative_to(folder).as_posix() if whole.is_relative_to(folder) else str(whole)
+
+
+def with_prices_from(job: Job, before: Path | None, after: Path) -> Job:
+    """Return a job that finds its price list from another place of its file; `before` is the one it had.
+
+    What is not there from the old place is left as it is.
+    """
+    named = job.order.price_list
+    if named is None or before is None or not (prices := before.absolute().parent / named).is_file():
+        return job
+    again = named_from(prices, after)
+    return (
+        job
+        if again == named
+        else job.model_copy(update={"order": job.order.model_copy(update={"price_list": again})})
+    )
 
 
 def parse_prices(data: bytes) -> PriceList:

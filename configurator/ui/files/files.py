@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from configurator.model import Job
 from configurator.project_file import ProjectFileError, save
 from configurator.resource_files import resource_path
 from configurator.ui.state.preferences import Preferences
@@ -157,15 +158,29 @@ class Files:
 
     def write(self, path: Path, *, over_theirs: bool = False, over_stale_lock: bool = False) -> bool:
         """Save to a file and say whether it was saved; what others did to it stops it unless told so."""
+        job = self._job_in(path)
+        if moved := job is not self.session.job:
+            self.session.take_job(job, "keep the price list")
         try:
             self.session.save(path, over_theirs=over_theirs, over_stale_lock=over_stale_lock)
         except ProjectFileError as error:
+            if moved:
+                self.session.undo()
             self.questions.about_refused_save(error, path)
             return False
         self.preferences.note_recent(path)
         self.say("")
         self.questions.settle()
         return True
+
+    def _job_in(self, path: Path) -> Job:
+        """Return the job as it is written to a file there, with the price list it has found from there."""
+        job = self.session.job
+        if job.order.price_list is None or path == self.session.path:
+            return job
+        from configurator.order.price_list import with_prices_from
+
+        return with_prices_from(job, self.session.path, path)
 
     def save_copy(self) -> None:
         """Ask for a name and write the job there; the window goes on with the file it has."""
@@ -175,7 +190,7 @@ class Files:
             return
         path = _ending(Path(name), ".json")
         try:
-            save(self.session.job, path)
+            save(self._job_in(path), path)
         except ProjectFileError as error:
             self.say(str(error.faults[0]))
         else:

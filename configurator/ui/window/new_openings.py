@@ -16,7 +16,7 @@ from configurator.ui.state.preferences import Preferences
 from configurator.ui.state.session import Session
 
 ABOUT = (
-    "Kept on this computer. An opening that is begun anew has these as given, and they are kept with its job. "
+    "Kept on this computer. An opening that is begun anew has these as given, kept with its job. "
     "What is empty stays the usual. An architect's schedule is taken as it is."
 )
 NAMES = {"compare": "Stock widths compared", "hinge_locations.rule": "Hinge locations"}
