@@ -264,7 +264,8 @@ class _Against:
             return replace(
                 row, told=(*row.told, f"{mark} is taken as another opening than {old.mark} of the job")
             )
-        sentence = f"{old.mark} of the job is not in the schedule: say whether {mark} is that opening"
+        source = "model" if self.reading.names_doors else "schedule"
+        sentence = f"{old.mark} of the job is not in the {source}: say whether {mark} is that opening"
         fault = _fault(row, "mark", sentence, headings)
         return replace(row, faults=(*row.faults, replace(fault, question="new mark")))
 

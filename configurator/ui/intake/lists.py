@@ -60,7 +60,10 @@ class ImportLists(QTabWidget):
         self._faults = compared.like_faults()
         told, unread = all_told(table, reading, compared), not_read_words(table, reading)
         filled: tuple[tuple[Sequence[str], Rows], ...] = (
-            (("Lines", "Column", "Why"), [_fault(alike) for alike in self._faults]),
+            (
+                ("Doors" if reading.names_doors else "Lines", "Column", "Why"),
+                [_fault(alike) for alike in self._faults],
+            ),
             (("Mark", "Field", "In the job", f"In the {table.source}"), _changes(compared, display)),
             (("What was assumed",), [((sentence,), sentence) for sentence in told]),
             (("Columns that are not read",), [((words,), words) for words in unread]),
@@ -99,7 +102,7 @@ class ImportLists(QTabWidget):
 
 def _fault(alike: Sequence[CellFault]) -> tuple[Sequence[str], str]:
     first = alike[0]
-    lines = str(first.line) if len(alike) == 1 else f"{first.line} and {len(alike) - 1:,} more"
+    lines = str(first.row) if len(alike) == 1 else f"{first.row} and {len(alike) - 1:,} more"
     mend = "" if first.place is None else "\nDouble-click to put it right in all rows that read so."
     return (lines, " ".join(first.heading.split()), first.reason), fault_words(alike) + mend
 
