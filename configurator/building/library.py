@@ -43,6 +43,11 @@ def open_model(path: Path) -> Any:
     return model
 
 
+def errors_logged() -> int:
+    """Return how many errors the library has noted since last asked: it leaves out what it cannot parse."""
+    return str(library().get_log()).count("[error]")
+
+
 def _refuse_other_files(path: Path) -> None:
     try:
         if not path.is_file():

@@ -12,7 +12,7 @@ import numpy as np
 
 from configurator.building.doors import Matrix, door_of, matrix_of
 from configurator.building.leaf_shape import frame_faces, leaf_shape
-from configurator.building.library import library, open_model
+from configurator.building.library import errors_logged, library, open_model
 from configurator.building.meshes import METRE, Mesh, Points, holds, meshes, moved
 from configurator.building.neighbours import Zones, boxes, boxes_in, swing_mesh, zone_of
 from configurator.building.records import Box, BuildingModel, ModelDoor, Polyline, StoreyPlan
@@ -54,12 +54,15 @@ class _Reading:
 
 def read_model(path: Path, progress: Progress = unwatched) -> BuildingModel:
     """Return what a model has of doors. Raises IntakeError, and Cancelled as the progress does."""
+    errors_logged()  # reading them takes them away: those of another file are not of this one
     model = open_model(path)
+    lost = errors_logged()
+    damaged = f"{lost:,} of its entities cannot be read: it is damaged" if lost else ""
     units = library("util.unit")
     inch = float(units.calculate_unit_scale(model)) * METRE
     every = model.by_type("IfcDoor")
     if not every:
-        raise IntakeError(f"{path.name} has no door in it")
+        raise IntakeError(f"{path.name} has no door in it{damaged and ', and '}{damaged}")
     if len(every) > MOST_DOORS:
         raise IntakeError(f"{path.name} has {len(every):,} doors; up to {MOST_DOORS:,} are read")
     found = _Reading(model, inch)
@@ -72,11 +75,12 @@ def read_model(path: Path, progress: Progress = unwatched) -> BuildingModel:
     _walls(found, every)
     _neighbours(found, elements, count)
     _rooms(found, spaces, count)
+    told = (f"{path.name}: {damaged}",) if damaged else ()
     project = model.by_type("IfcProject")[0]
     unit = units.get_project_unit(model, "LENGTHUNIT")
     metric = unit is None or unit.is_a("IfcSIUnit")
     name = " ".join((project.LongName or project.Name or "").split())
-    return BuildingModel(path.name, model.schema, metric, _whole(found), _storeys(found), name, ())
+    return BuildingModel(path.name, model.schema, metric, _whole(found), _storeys(found), name, told)
 
 
 class _Count:

@@ -167,6 +167,16 @@ def test_bad_input_is_one_sentence_and_nothing_is_written(name, ran, tmp_path):
     assert not job.exists()
 
 
+def test_a_damaged_file_is_read_and_what_is_lost_is_told(ran, tmp_path):
+    path = small(tmp_path, ("101", 36, A), rail=True)
+    lines = path.read_text().splitlines()
+    rail = next(number for number, line in enumerate(lines) if "IFCRAILING(" in line)
+    path.write_text("\n".join([*lines[:rail], *lines[rail + 1 :]]))
+    status, out, _ = ran("import", path, "--into", tmp_path / "job.json", *SAID)
+    assert status == 0
+    assert "of its entities cannot be read: it is damaged" in out
+
+
 def test_a_zip_and_a_file_that_is_not_there(ran, tmp_path):
     with zipfile.ZipFile(tmp_path / "model.ifczip", "w") as archive:
         archive.writestr("model.ifc", "ISO-10303-21;")
