@@ -12,8 +12,8 @@ from configurator.drawing.base.primitives import Dimension, Text
 from configurator.drawing.pages.page import Page, papers
 from configurator.drawing.sheets import sheet_maker
 from configurator.model import Job, Opening
+from configurator.order.book import tally_job
 from configurator.order.take_off import take_off
-from configurator.order.tally import tally_job
 from configurator.project_file import load
 from configurator.resource_files import resource_path
 from configurator.study import Candidate, Study, study

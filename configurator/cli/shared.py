@@ -145,7 +145,7 @@ def studied(job: Job, opening: Opening) -> "Study":
 
 def tallies_of(job: Job) -> "Sequence[Tally]":
     """Return the tally of every mark of a job, its progress shown."""
-    from configurator.order.tally import tally_job
+    from configurator.order.book import tally_job
 
     with progress_line("Working out openings") as tell:
         return tally_job(job, tell)

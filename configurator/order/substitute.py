@@ -5,7 +5,8 @@ from typing import Any
 
 from configurator.long_work import Progress, unwatched, watched
 from configurator.model import JobFacts, Opening
-from configurator.order.tally import Tally, TallyBook
+from configurator.order.book import TallyBook
+from configurator.order.tally import Tally
 from configurator.records import dataclass
 from configurator.rules.finding import Finding
 from configurator.rules.wording import counted, size

@@ -9,15 +9,13 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
-from configurator.long_work import Progress, unwatched, watched
-from configurator.model import Hinge, Job, JobFacts, Opening
+from configurator.model import Hinge, JobFacts, Opening
 from configurator.order.studied import (
     NotOrdered,
     NotStudied,
     Studied,
     held,
     left_out,
-    study_or_fault,
 )
 from configurator.records import dataclass
 from configurator.rules.filling.usual import fill
@@ -131,19 +129,6 @@ def like_key(opening: Opening) -> str:
     return opening.model_dump_json(exclude={*ABOUT_ITS_PLACE, "quantity"}, exclude_defaults=True)
 
 
-def tally_job(job: Job, progress: Progress = unwatched) -> tuple[Tally, ...]:
-    """Study every kind of opening of a job and keep a tally of each mark. Raises what `progress` raises."""
-    findings: KnownFindings = {}
-    known: dict[str, Tally] = {}
-    tallies = []
-    for opening in watched(job.openings, len(job.openings), progress):
-        key = study_key(opening)
-        if key not in known:
-            known[key] = tally(study_or_fault(opening, job.job), findings)
-        tallies.append(for_opening(known[key], opening))
-    return tuple(tallies)
-
-
 def tally(studied: Studied, known: KnownFindings | None = None) -> Tally:
     """Return the tally of one study; `known` holds the findings of other openings."""
     if isinstance(studied, NotStudied):
@@ -156,7 +141,7 @@ def tally(studied: Studied, known: KnownFindings | None = None) -> Tally:
         leaves=tuple(_leaf(studied, leaf) for leaf in leaves),
         hinges=studied.specification.whole["count"].value if leaves else 0,
         left_out=left_out(studied),
-        findings=tuple(findings.setdefault(_same(one), one) for one in studied.findings),
+        findings=held_once(studied.findings, findings),
     )
 
 
@@ -186,8 +171,10 @@ def for_opening(one: Tally, opening: Opening) -> Tally:
     return one if opening is one.opening else replace(one, opening=opening, left_out=left)
 
 
-def _same(one: Finding) -> Any:
-    return one.code, one.sentence, tuple(one.numbers.items())
+def held_once(findings: Sequence[Finding], known: KnownFindings) -> tuple[Finding, ...]:
+    """Return findings, each that another opening has too as the very record of that one."""
+    same = ((one.code, one.sentence, tuple(one.numbers.items())) for one in findings)
+    return tuple(known.setdefault(key, one) for key, one in zip(same, findings, strict=True))
 
 
 def _leaf(study: Study, leaf: LeafSpecification) -> LeafTally:
@@ -217,44 +204,3 @@ def _asking(one: Tally, leaf: LeafTally, standard: Hinge | None) -> Callable[[fl
         return known[width]
 
     return answer
-
-
-class TallyBook:
-    """The tallies of a job while it is worked on, kept by opening: an edit costs one study."""
-
-    def __init__(self, facts: JobFacts | None = None) -> None:
-        self._facts = facts or JobFacts()
-        self._by_record: dict[int, Tally] = {}
-        self._by_key: dict[str, Tally] = {}
-        self._findings: KnownFindings = {}
-
-    def use_facts(self, facts: JobFacts) -> None:
-        """Answer for other facts of the job; what it asks of its hinges counts in every answer."""
-        if facts.asks_of_hinges != self._facts.asks_of_hinges:
-            self._by_record.clear()
-            self._by_key.clear()
-        self._facts = facts
-
-    def known(self, opening: Opening) -> Tally | None:
-        """Return the tally of this very record if it was worked out."""
-        return self._by_record.get(id(opening))
-
-    def of(self, opening: Opening) -> Tally:
-        """Return the tally of an opening, studied now unless that of a like one is known."""
-        found = self._by_record.get(id(opening))
-        if found is not None:
-            return found
-        key = study_key(opening)
-        if key not in self._by_key:
-            self._by_key[key] = tally(study_or_fault(opening, self._facts), self._findings)
-        # A tally holds its record, so that no other one can come to have that identity.
-        found = self._by_record[id(opening)] = for_opening(self._by_key[key], opening)
-        return found
-
-    def forget_others(self, openings: Sequence[Opening]) -> None:
-        """Forget what belongs to records that are no longer there, once these are the most."""
-        if len(self._by_record) > 2 * len(openings) + 100:
-            there = {id(opening) for opening in openings}
-            self._by_record = {place: kept for place, kept in self._by_record.items() if place in there}
-            self._by_key = {study_key(one.opening): one for one in self._by_record.values()}
-            self._findings = {}

@@ -10,9 +10,9 @@ from types import MappingProxyType
 from typing import Any
 
 from configurator.model import Job, Opening
+from configurator.order.book import tally_job
 from configurator.order.lines import OrderLine
 from configurator.order.take_off import TakeOff, take_off
-from configurator.order.tally import tally_job
 from configurator.practice.words import fraction
 from configurator.records import dataclass
 from configurator.rules.hinge.finish import finishes, same_look

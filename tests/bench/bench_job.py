@@ -13,10 +13,11 @@ from pathlib import Path
 from typing import Any, TypeVar
 
 from configurator.model import Job, Opening
+from configurator.order.book import tally_job
 from configurator.order.lines import parse_spare
 from configurator.order.studied import study_or_fault
 from configurator.order.take_off import take_off
-from configurator.order.tally import Tally, tally_job
+from configurator.order.tally import Tally
 from configurator.order.uniform import uniform
 from configurator.project_file import load, save
 

@@ -22,9 +22,9 @@ from configurator.export.document import read_csv, write_document
 from configurator.export.field_sheet_pdf import write_field_sheet
 from configurator.export.table_xlsx import read_xlsx
 from configurator.model import Job
+from configurator.order.book import tally_job
 from configurator.order.revisions import changes_since, freeze
 from configurator.order.take_off import take_off
-from configurator.order.tally import tally_job
 from configurator.project_file import load
 
 DEMO = Path(__file__).resolve().parents[2] / "demo_openings" / "kestrel_point.json"

@@ -8,11 +8,11 @@ from pathlib import Path
 import pytest
 
 from configurator.cli import main
+from configurator.order.book import tally_job
 from configurator.order.lines import Spare
 from configurator.order.revisions import freeze
 from configurator.order.revisions import with_revision as with_next
 from configurator.order.take_off import take_off
-from configurator.order.tally import tally_job
 from configurator.project_file import load, save
 from configurator.project_file.held import open_held
 from tests.openings import plain_data

@@ -2,9 +2,9 @@
 
 from configurator.documents.changes import changes_as_data, changes_document
 from configurator.model import Job
+from configurator.order.book import tally_job
 from configurator.order.revisions import changes_since, freeze, with_revision
 from configurator.order.take_off import take_off
-from configurator.order.tally import tally_job
 from tests.order.cases import data, job_of
 
 

@@ -2,7 +2,7 @@
 
 from configurator.documents.hardware_schedule import hardware_groups, hardware_headings, schedule_document
 from configurator.model.paths import vocabulary
-from configurator.order.tally import tally_job
+from configurator.order.book import tally_job
 from configurator.tables import HardwareGroupRow, table
 from tests.openings import LEVER
 from tests.order.cases import data, job_of

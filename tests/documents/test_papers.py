@@ -6,11 +6,11 @@ import pytest
 
 from configurator.documents.papers import Counted, NoPaperError, labels_of, paper_of
 from configurator.documents.quote import quoted
+from configurator.order.book import tally_job
 from configurator.order.lines import parse_spare
 from configurator.order.price_list import parse_prices
 from configurator.order.prices import price_order
 from configurator.order.take_off import take_off
-from configurator.order.tally import tally_job
 from tests.order.cases import data, job_of
 
 PRICES = (

@@ -10,7 +10,7 @@ from configurator.documents.schedule import (
     with_questions,
 )
 from configurator.model import Job
-from configurator.order.tally import tally_job
+from configurator.order.book import tally_job
 from tests.openings import RAIL
 from tests.order.cases import data, job_of
 

@@ -1,8 +1,8 @@
 """The submittal: cover, schedule, order lines and cautions in one document."""
 
 from configurator.documents.submittal import NOT_KNOWN_HERE, cautions_of, submittal_document
+from configurator.order.book import tally_job
 from configurator.order.take_off import take_off
-from configurator.order.tally import tally_job
 from tests.order.cases import data, job_of
 
 FIRE = data("2", use={"fire_rated": True, "wanted_angle": 90})

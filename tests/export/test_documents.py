@@ -21,8 +21,8 @@ from configurator.export.plain_text import document_text
 from configurator.export.table_pdf import pdf_bytes
 from configurator.export.table_xlsx import read_xlsx, xlsx_bytes
 from configurator.model import JobFacts
+from configurator.order.book import tally_job
 from configurator.order.take_off import take_off
-from configurator.order.tally import tally_job
 from configurator.project_file import load
 from configurator.resource_files import resource_path
 from tests.sweeps import examples

@@ -21,7 +21,7 @@ from configurator.intake.workbook import workbook_steps
 from configurator.long_work import run
 from configurator.model import Job, Opening
 from configurator.model.paths import value_at, vocabulary, words_of
-from configurator.order.tally import tally_job
+from configurator.order.book import tally_job
 from configurator.tables import FrameKindRow
 from configurator.tables import table as rows_of
 from tests.intake.reading import compared, table

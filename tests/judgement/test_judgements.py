@@ -6,8 +6,8 @@ from pathlib import Path
 import pytest
 
 from configurator.model import Job
+from configurator.order.book import tally_job
 from configurator.order.take_off import take_off
-from configurator.order.tally import tally_job
 from configurator.study import study
 from tests.judgement.judgement import Judgement
 

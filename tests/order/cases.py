@@ -3,8 +3,8 @@
 from configurator.export.document import read_csv
 from configurator.long_work import Cancelled
 from configurator.model import Job
+from configurator.order.book import tally_job
 from configurator.order.take_off import TakeOff, take_off
-from configurator.order.tally import tally_job
 from tests.openings import plain_data
 
 USUAL = {"compare": [4], "door": {"thickness": 1.75, "latch_bevel": 0.0625}, "use": {"wanted_angle": 90}}

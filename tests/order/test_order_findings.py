@@ -5,9 +5,9 @@ from dataclasses import replace
 
 import pytest
 
+from configurator.order.book import tally_job
 from configurator.order.order_findings import name_marks, sum_findings
 from configurator.order.reconcile import reconcile
-from configurator.order.tally import tally_job
 from configurator.rules.finding import MARKS
 from tests.order.cases import data, job_of, ordered
 

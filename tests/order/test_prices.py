@@ -4,10 +4,10 @@ from decimal import Decimal
 
 import pytest
 
+from configurator.order.book import tally_job
 from configurator.order.price_list import PriceListError, load_prices, parse_prices
 from configurator.order.prices import price_order
 from configurator.order.take_off import take_off
-from configurator.order.tally import tally_job
 from configurator.project_file import load
 from configurator.resource_files import resource_path
 from tests.order.cases import data, ordered

@@ -2,10 +2,10 @@
 
 from dataclasses import replace
 
+from configurator.order.book import tally_job
 from configurator.order.order_findings import sum_findings
 from configurator.order.reconcile import reconcile
 from configurator.order.take_off import take_off
-from configurator.order.tally import tally_job
 from tests.order.cases import data, job_of
 
 

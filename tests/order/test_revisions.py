@@ -5,6 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from configurator.model import Job, Revision
+from configurator.order.book import tally_job
 from configurator.order.lines import NO_SPARE, Spare, parse_spare
 from configurator.order.revisions import (
     RevisionError,
@@ -17,7 +18,6 @@ from configurator.order.revisions import (
     with_revision,
 )
 from configurator.order.take_off import take_off
-from configurator.order.tally import tally_job
 from configurator.project_file import ProjectFileError, dump, parse
 from tests.order.cases import data, job_of
 from tests.sweeps import examples

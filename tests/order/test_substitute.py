@@ -1,9 +1,9 @@
 """A hinge that is on the shelf for the one ordered: opening by opening, with why not."""
 
 from configurator.documents.changes import substitution_document
+from configurator.order.book import tally_job
 from configurator.order.substitute import substitute
 from configurator.order.take_off import take_off
-from configurator.order.tally import tally_job
 from tests.order.cases import data, job_of
 
 WANTED = (4.5, 4.0)

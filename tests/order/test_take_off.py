@@ -4,9 +4,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from configurator.order.book import tally_job
 from configurator.order.lines import Spare, parse_spare
 from configurator.order.take_off import take_off
-from configurator.order.tally import tally_job
 from configurator.project_file import load
 from configurator.resource_files import resource_path
 from tests.order.cases import data, ordered

@@ -6,18 +6,19 @@ import pytest
 
 from configurator.model import Hinge, JobFacts, Opening
 from configurator.model.words import Status
-from configurator.order import tally as tally_module
+from configurator.order import book as book_module
+from configurator.order.book import TallyBook, tally_job
 from configurator.order.studied import study_or_fault
-from configurator.order.tally import TallyBook, tally, tally_job
+from configurator.order.tally import tally
 from tests.order.cases import data, job_of
 
 
 def counting(monkeypatch):
     """Count studies."""
     studied = []
-    real = tally_module.study_or_fault
+    real = book_module.study_or_fault
     monkeypatch.setattr(
-        tally_module, "study_or_fault", lambda one, facts: studied.append(one.mark) or real(one, facts)
+        book_module, "study_or_fault", lambda one, facts: studied.append(one.mark) or real(one, facts)
     )
     return studied
 

@@ -3,8 +3,8 @@
 import pytest
 
 from configurator.long_work import Cancelled
+from configurator.order.book import tally_job
 from configurator.order.take_off import take_off
-from configurator.order.tally import tally_job
 from configurator.order.uniform import made_uniform, offered_width, uniform
 from tests.openings import RAIL
 from tests.order.cases import data, job_of, stop_at

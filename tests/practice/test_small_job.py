@@ -1,7 +1,7 @@
 import pytest
 
+from configurator.order.book import tally_job
 from configurator.order.take_off import take_off
-from configurator.order.tally import tally_job
 from configurator.practice.course import LEVELS
 from configurator.practice.small_job import ORDER_HEADS, SIZE, mark_job, small_job
 from tests.sweeps import sized

@@ -1,12 +1,13 @@
 """The order as it is worked on: what is counted, with which spare allowance and prices. No Qt."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
 from configurator.documents import papers
 from configurator.long_work import Progress
 from configurator.model import Job, Opening, OrderFacts, Revision
+from configurator.order.book import TallyBook
 from configurator.order.lines import NO_SPARE, Spare, parse_spare
 from configurator.order.order_findings import OrderFinding
 from configurator.order.price_list import PriceList, PriceListError, load_prices
@@ -21,7 +22,6 @@ from configurator.order.revisions import (
 )
 from configurator.order.substitute import Size, Substitution, substitute
 from configurator.order.take_off import take_off
-from configurator.order.tally import TallyBook
 from configurator.order.uniform import made_uniform, offered_width, uniform
 from configurator.records import dataclass
 from configurator.rules.hinge.sizes import pairs
@@ -95,12 +95,6 @@ class Desk:
         self.book.use_facts(job.job)
         self.book.forget_others(job.openings)
         return [opening for opening in job.openings if self.book.known(opening) is None]
-
-    def working_out(self, openings: Sequence[Opening]) -> Iterator[int]:
-        """Work openings out one by one."""
-        for done, opening in enumerate(openings, 1):
-            self.book.of(opening)
-            yield done
 
     def count(self, job: Job) -> Counted:
         """Count a job; what is not worked out yet is worked out now."""

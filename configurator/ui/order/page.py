@@ -67,7 +67,7 @@ class OrderPage(OrderView):
         """Count the job as it is now; what must be worked out first is, and that can be stopped."""
         self.counted = self.offers = None
         unknown = self.desk.unknown(self.session.job)
-        steps = self.desk.working_out(unknown)
+        steps = self.desk.book.work_out(unknown)
         self.counting.start(steps, self._count, "Working out openings", len(unknown))
         if self.counting.running:
             self._show_all()

@@ -3,8 +3,8 @@
 import pytest
 from PySide6.QtCore import Qt
 
+from configurator.order.book import tally_job
 from configurator.order.take_off import take_off
-from configurator.order.tally import tally_job
 from configurator.ui.client.starts import STARTS
 from configurator.ui.client.tried import ASKED, WAITS
 

@@ -40,7 +40,7 @@ def test_an_allowance_that_cannot_be_leaves_the_one_before():
 def test_what_is_not_worked_out_is_known_by_its_openings():
     desk, job = Desk(), job_of(data("1"), data("2"), data("3"))
     assert [one.mark for one in desk.unknown(job)] == ["1", "2", "3"]
-    steps = desk.working_out(desk.unknown(job))
+    steps = desk.book.work_out(desk.unknown(job))
     next(steps)
     assert [one.mark for one in desk.unknown(job)] == ["2", "3"]
     list(steps)
