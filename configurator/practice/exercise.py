@@ -74,7 +74,7 @@ class Exercise:
             return
         self._count(marking.right)
         if marking.right:
-            self.state, self.said = "right", f"Right: {self.posed.problem.answer.shown}."
+            self.state, self.said = "right", f"Right: {self.posed.problem.answer.shown}.{self._day_done()}"
         else:
             self.state, self.said = "wrong", f"Not right. {marking.why or 'Try again, or take a hint.'}"
 
@@ -89,7 +89,14 @@ class Exercise:
         """Give the problem up."""
         if not self.ended:
             self._count(False)
-            self.state, self.said = "shown", f"The answer is {self.posed.problem.answer.shown}."
+            shown = self.posed.problem.answer.shown
+            self.state, self.said = "shown", f"The answer is {shown}.{self._day_done()}"
+
+    def _day_done(self) -> str:
+        """Say that the day's set is done, once its last problem is."""
+        day = self.progress.day
+        last = day.is_finished and self.posed.template.key == list(day.done)[-1]
+        return f" Today's {len(day.keys)} are done, {day.right} of them right." if last else ""
 
     def go_on(self) -> None:
         """Pose what comes next in the course, in the topic chosen, or in the day's set."""

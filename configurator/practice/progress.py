@@ -31,6 +31,8 @@ _KNOWN_AFTER = 2
 """Right answers in a row, each when it was due: one alone may be luck."""
 _DAYS = (1, 3, 7, 16, 35)
 """Days until a problem comes back after the first right answer in a row, the second and so on."""
+_BETWEEN = 5
+"""What was asked just now waits for so many others."""
 _MOST_OLD_ONES = 7
 """Of a day's set: the rest is new, as long as there is any."""
 _DAYS_KEPT = 90
@@ -65,9 +67,14 @@ class Tally:
         return self.was_asked and self.due <= today.isoformat()
 
     def with_answer(self, right: bool, today: date, mixed: bool = True, helped: bool = False) -> "Tally":
-        """Return the tally with one more answer; a right one before its day, or with help, is no step on."""
+        """Return the tally with one more answer.
+
+        A right one before its day, or with help, is no step on. A wrong one comes back the same day, once.
+        """
         if not right:
-            return Tally(self.right, self.wrong + 1, 0, 0, today.isoformat())
+            again = self.was_asked and self.in_a_row == 0 and self.due == today.isoformat()
+            due = today + timedelta(days=1) if again else today
+            return Tally(self.right, self.wrong + 1, 0, 0, due.isoformat())
         if helped or self.due > today.isoformat():
             due = max(self.due, (today + timedelta(days=1)).isoformat())
             return replace(self, right=self.right + 1, mixed=self.mixed + mixed, due=due)
@@ -159,7 +166,7 @@ class Progress:
         what was asked just now (`recent`) and what was `left_out` only after all else.
         """
         pool, late = of_topic(topic), frozenset(left_out)
-        just_now = frozenset(tuple(recent)[-min(3, len(pool) - 1) :] if len(pool) > 1 else ())
+        just_now = frozenset(tuple(recent)[-min(_BETWEEN, len(pool) - 1) :] if len(pool) > 1 else ())
         pool = tuple(one for one in pool if one.key not in just_now)
         return min(pool, key=lambda one: (one.key in late, *self._rank(one, today)))
 

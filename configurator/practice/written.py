@@ -177,7 +177,12 @@ def _us_slip(_: str, code: str) -> str:
 
 _CODES = MappingProxyType(
     {
-        "hand": (_hand, r"[LR]HR?", "A hand: LH, RH, LHR or RHR", _hand_slip),
+        "hand": (
+            _hand,
+            r"[LR]HR?",
+            "A hand: LH or RH, left or right; LHR or RHR where it is a reverse",
+            _hand_slip,
+        ),
         "BHMA number": (bhma_number, r"\d{3}", "A BHMA number of three figures: 628", _bhma_slip),
         "US code": (us_code, r"US(?:P|\d{1,2}[A-Z]?)", "A US code: US28", _us_slip),
     }

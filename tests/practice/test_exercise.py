@@ -3,7 +3,7 @@ from datetime import date, timedelta
 
 import pytest
 
-from configurator.practice.course import BY_KEY, course, number_of, problem_of
+from configurator.practice.course import BY_KEY, course, number_of, of_level, problem_of
 from configurator.practice.exercise import TODAY, Exercise
 from configurator.practice.progress import Progress, Tally
 
@@ -171,12 +171,31 @@ def test_what_was_missed_comes_back_after_a_few_others(exercise):
     missed = exercise.posed.template
     exercise.answer("99999")
     met = []
-    for _ in range(4):
+    for _ in range(8):
         exercise.go_on()
         met.append(exercise.posed.template)
         exercise.answer(right_of(exercise))
-    assert missed not in met[:2]
-    assert missed in met
+    assert missed not in met[:4]
+    assert met.count(missed) == 1
+
+
+def test_who_misses_everything_still_comes_to_all_of_a_level(exercise):
+    met = set()
+    for _ in range(30):
+        met.add(exercise.posed.template)
+        exercise.show_solution()
+        exercise.go_on()
+    assert met >= set(of_level(1))
+
+
+def test_the_end_of_the_days_set_is_said_with_its_last_problem(exercise):
+    exercise.practise(TODAY)
+    for place in range(10):
+        exercise.answer(right_of(exercise)) if place else exercise.show_solution()
+        said = exercise.said
+        assert ("Today's" in said) == (place == 9)
+        exercise.go_on()
+    assert said.endswith("Today's 10 are done, 9 of them right.")
 
 
 def test_the_set_of_the_day_has_ten_and_ends(exercise, kept):

@@ -155,6 +155,15 @@ def test_what_went_right_comes_back_after_ever_more_days(in_a_row, days):
     assert tally.is_due(day)
 
 
+def test_what_went_wrong_comes_back_the_same_day_once_and_then_the_next():
+    once = Tally().with_answer(False, DAY)
+    assert once.is_due(DAY)
+    twice = once.with_answer(False, DAY)
+    assert not twice.is_due(DAY)
+    assert twice.is_due(later(1))
+    assert twice.with_answer(False, later(1)).is_due(later(2))
+
+
 def test_twice_right_on_one_day_is_one_step():
     tally = Tally().with_answer(True, DAY).with_answer(True, DAY)
     assert (tally.right, tally.in_a_row, tally.is_known) == (2, 1, False)

@@ -62,7 +62,7 @@ def _one_way(random: Random, name: str, first: bool) -> Problem:
             Slip(10 * (right // 12) + right % 12, "A foot is twelve inches, not ten."),
         ),
         solution=(
-            f"The {half} figures are the one asked; width stands before height.",
+            "The first figures are the width, the last the height.",
             f"{_foot_words(right)}.",
         ),
         convention=_WIDTH_FIRST,
