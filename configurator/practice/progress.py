@@ -73,8 +73,8 @@ class Tally:
         """
         if not right:
             again = self.was_asked and self.in_a_row == 0 and self.due == today.isoformat()
-            due = today + timedelta(days=1) if again else today
-            return Tally(self.right, self.wrong + 1, 0, 0, due.isoformat())
+            comes_back = today + timedelta(days=1) if again else today
+            return Tally(self.right, self.wrong + 1, 0, 0, comes_back.isoformat())
         if helped or self.due > today.isoformat():
             due = max(self.due, (today + timedelta(days=1)).isoformat())
             return replace(self, right=self.right + 1, mixed=self.mixed + mixed, due=due)

@@ -32,6 +32,8 @@ DEMO = ROOT / "demo_openings" / "kestrel_point.json"
 SIZE = (1440, 900)
 SHEET_DPI = 130.0
 LONGEST_WAIT = 20_000
+PROBLEM = 557
+"""The problem of practice that is shown: how far a pin stands off the frame face."""
 
 
 def picture_of_window(
@@ -63,6 +65,9 @@ def picture_of_window(
         if under:
             tabs = window.work.under
             tabs.setCurrentIndex([tabs.tabText(n) for n in range(tabs.count())].index(under))
+        if page == "practice":
+            window.pages.made[page].call(PROBLEM)
+            window.pages.made[page].help_on()
         for _ in range(20):
             application.processEvents()
         window.grab().save(str(path))

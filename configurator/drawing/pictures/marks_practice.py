@@ -94,8 +94,10 @@ def _arris(s: Scene) -> Mark:
 
 
 def _opening(s: Scene) -> Mark:
+    """The opening, rabbet to rabbet; lettered off its middle, where the clear width is lettered."""
     h, wide = s.hung.h, s.hung.opening
-    return (span((0.0, -h.D), (wide, -h.D), (0.0, -7.0)),)
+    measured = span((0.0, -h.D), (wide, -h.D), (0.0, -7.0))
+    return (replace(measured, text_at=(0.2 * wide, measured.line_a[1])),)
 
 
 def _top_of(s: Scene) -> float:

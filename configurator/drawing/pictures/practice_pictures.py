@@ -17,7 +17,7 @@ from configurator.drawing.pictures.hinge_sample import HingeSample, sample_exten
 from configurator.drawing.pictures.marks_front import IN_FRONT, ON_SAMPLE
 from configurator.drawing.pictures.marks_plan import IN_PLAN
 from configurator.drawing.pictures.marks_practice import MARKS, corridor_mark, left_mark
-from configurator.drawing.pictures.scenes import WORD, Mark, Scene, scene, scene_of
+from configurator.drawing.pictures.scenes import MEASURED, WORD, Mark, Scene, scene, scene_of
 from configurator.drawing.pictures.small_plan import small_plan
 from configurator.drawing.pictures.word_pictures import Stroke, lettered, strokes, view_of
 from configurator.drawing.plan.standing_things import standing_things
@@ -100,9 +100,11 @@ def _around(found: Iterable[Primitive]) -> list[Stroke]:
 
 
 def _inked(mark: Mark, asked: bool) -> Mark:
-    """Return a mark in the ink of what is asked, or of what is given."""
-    layer = WORD if asked else "A-ANNO-DIMS"
-    return tuple(replace(part, layer=layer) if isinstance(part, Dimension) else part for part in mark)
+    """Return a mark in the ink of what is asked, or of what is given, which has no accent."""
+    if asked:
+        return tuple(replace(part, layer=WORD) if isinstance(part, Dimension) else part for part in mark)
+    inks = {WORD: "A-ANNO-LEAD", MEASURED: "A-ANNO-DIMS"}
+    return tuple(replace(part, layer=inks.get(part.layer, part.layer)) for part in mark)
 
 
 def _mark(name: str, picture: Picture) -> Callable[[Scene], Mark]:
