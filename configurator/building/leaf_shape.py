@@ -11,6 +11,8 @@ from configurator.building.meshes import Points, clipped
 from configurator.building.records import LeafShape
 
 _PLANS = ("FootPrint", "Plan", "Annotation")
+Faces = tuple[float, float]
+"""The lower and the higher y of something."""
 _AT_END = 0.2
 """Share of the door's width within which a hinge, or a handle, is at one end of it."""
 _HANDLE = (28.0, 52.0)
@@ -20,16 +22,24 @@ _DEEPER = 0.5
 """Inches by which a leaf must lie nearer to one face of its frame than to the other."""
 
 
-def leaf_shape(door: Any, triangles: Points | None, width: float, height: float, inch: float) -> LeafShape:
-    """Return what a door's shape says, its drawn swing first. `triangles` are in the door's own axes."""
+def leaf_shape(
+    door: Any, triangles: Points | None, frame: Faces | None, size: tuple[float, float], inch: float
+) -> LeafShape:
+    """Return what a door's shape says, its drawn swing first. `triangles` are in the door's own axes.
+
+    `frame` are the faces of its frame, `size` its width and height.
+    """
+    width, height = size
     drawn = _drawn_swing(door, width, inch)
-    if drawn.hinges or triangles is None:
+    if drawn.hinges or triangles is None or frame is None:
         return drawn
-    hinges, opens = _handle(triangles, width, height), _leaf_side(triangles, width, height)
-    why = " and ".join(
-        filter(None, ("its handle" if hinges else "", "where its leaf lies in the frame" if opens else ""))
-    )
-    return LeafShape(hinges, opens, why)
+    leaf = clipped(clipped(triangles, 2, 0.3 * height, 0.35 * height), 0, 0.3 * width, 0.7 * width)
+    if not len(leaf):
+        return drawn
+    faces = float(leaf[:, :, 1].min()), float(leaf[:, :, 1].max())
+    hinges, opens = _handle(triangles, width, frame, faces), _leaf_side(frame, faces)
+    why = ("its handle" if hinges else "", "where its leaf lies in the frame" if opens else "")
+    return LeafShape(hinges, opens, " and ".join(filter(None, why)))
 
 
 def frame_faces(triangles: Points, width: float, height: float) -> tuple[float, float] | None:
@@ -42,28 +52,18 @@ def frame_faces(triangles: Points, width: float, height: float) -> tuple[float, 
     return (float(y.min()), float(y.max())) if y.max() - y.min() > 1.0 else None
 
 
-def _leaf_side(triangles: Points, width: float, height: float) -> int:
+def _leaf_side(frame: Faces, leaf: Faces) -> int:
     """Return to which side a leaf opens: that whose frame face it is near; 0 where it is near none."""
-    frame = frame_faces(triangles, width, height)
-    leaf = clipped(clipped(triangles, 0, 0.3 * width, 0.7 * width), 2, 0.3 * height, 0.35 * height)
-    if frame is None or not len(leaf):
-        return 0
-    y = leaf[:, :, 1]
-    below, above = y.min() - frame[0], frame[1] - y.max()
+    below, above = leaf[0] - frame[0], frame[1] - leaf[1]
     if min(below, above) < -_DEEPER:  # it is no leaf in a frame
         return 0
     return 0 if abs(above - below) < _DEEPER else 1 if above < below else -1
 
 
-def _handle(triangles: Points, width: float, height: float) -> int:
+def _handle(triangles: Points, width: float, frame: Faces, leaf: Faces) -> int:
     """Return at which end the hinges are: the other one than a handle's; 0 where none stands out."""
-    leaf = clipped(clipped(triangles, 0, 0.3 * width, 0.7 * width), 2, 0.3 * height, 0.35 * height)
-    frame = frame_faces(triangles, width, height)
-    if not len(leaf) or frame is None:
-        return 0
     band = clipped(triangles, 2, *_HANDLE)
-    low = min(leaf[:, :, 1].min(), frame[0]) - _STANDS_OUT
-    high = max(leaf[:, :, 1].max(), frame[1]) + _STANDS_OUT
+    low, high = min(leaf[0], frame[0]) - _STANDS_OUT, max(leaf[1], frame[1]) + _STANDS_OUT
     out = band[(band[:, :, 1].min(axis=1) < low) | (band[:, :, 1].max(axis=1) > high)]
     if not len(out):
         return 0

@@ -4,6 +4,7 @@ import math
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
+from itertools import chain
 from pathlib import Path
 from statistics import median
 from typing import Any
@@ -50,6 +51,8 @@ class _Reading:
     beside: dict[tuple[str, int], list[Box]] = field(default_factory=lambda: defaultdict(list))
     rooms: dict[str, dict[int, str]] = field(default_factory=lambda: defaultdict(dict))
     lines: dict[str, list[Polyline]] = field(default_factory=lambda: defaultdict(list))
+    hosts: dict[int, Mesh] = field(default_factory=dict)
+    """The walls that doors stand in, uncut."""
 
 
 def read_model(path: Path, progress: Progress = unwatched) -> BuildingModel:
@@ -129,10 +132,11 @@ def _own_shapes(found: _Reading, every: list[Any], count: _Count) -> None:
         placed = found.placed[door.GlobalId] = matrix_of(door, found.inch)
         mesh = shapes.get(door.GlobalId)
         triangles = None if mesh is None else moved(mesh.triangles, np.linalg.inv(placed))
+        frame = None if triangles is None else frame_faces(triangles, own.width, own.height)
         found.doors[door.GlobalId] = replace(
             own,
-            frame=None if triangles is None else frame_faces(triangles, own.width, own.height),
-            shape=leaf_shape(door, triangles, own.width, own.height, found.inch),
+            frame=frame,
+            shape=leaf_shape(door, triangles, frame, (own.width, own.height), found.inch),
             place=_place(placed),
         )
 
@@ -155,8 +159,8 @@ def _shown(elements: Iterable[Any]) -> list[Any]:
 def _walls(found: _Reading, every: list[Any]) -> None:
     hosts = {door.GlobalId: host_of(door) for door in every if door.GlobalId in found.placed}
     walls = {wall.id(): wall for wall in hosts.values() if wall is not None}
-    shapes = {
-        mesh.element.id(): mesh.triangles
+    found.hosts = {
+        mesh.element.id(): mesh
         for mesh in meshes(found.model, _shown(walls.values()), whole=True)
         if mesh is not None
     }
@@ -166,7 +170,8 @@ def _walls(found: _Reading, every: list[Any]) -> None:
         assert own.height is not None
         if wall is not None and wall.ObjectPlacement is not None:
             placed = matrix_of(wall, found.inch)
-            shape = shapes.get(wall.id())
+            mesh = found.hosts.get(wall.id())
+            shape = None if mesh is None else mesh.triangles
             read = wall_of(wall, placed, found.placed[key], own.width, own.height, shape, found.inch)
             found.doors[key] = replace(own, wall=read)
 
@@ -180,20 +185,15 @@ def _neighbours(found: _Reading, elements: list[Any], count: _Count) -> None:
             for side in _sides_of(own)
         ]
     )
-    hosts = {wall.id() for wall in map(host_of, found.model.by_type("IfcDoor")) if wall is not None}
     levels = _levels(found)
-    both = (
-        [element for element in elements if element.id() in hosts],
-        [e for e in elements if e.id() not in hosts],
-    )
-    for whole, some in ((True, both[0]), (False, both[1])):
-        for mesh in count.each(meshes(found.model, some, whole)):
-            if mesh is None:
-                continue
-            for zone in zones.near(mesh):
-                key = zone.door.global_id, zone.side
-                found.beside[key].extend(boxes_in(zone, mesh.triangles, mesh.element))
-            _outline(found, mesh, levels)
+    rest = [element for element in elements if element.id() not in found.hosts]
+    for mesh in count.each(chain(found.hosts.values(), meshes(found.model, rest))):
+        if mesh is None:
+            continue
+        for zone in zones.near(mesh):
+            key = zone.door.global_id, zone.side
+            found.beside[key].extend(boxes_in(zone, mesh.triangles, mesh.element))
+        _outline(found, mesh, levels)
     _swings(found, zones)
 
 

@@ -244,7 +244,7 @@ class _Row:
             told = ("the active leaf of a pair is taken as the one on the right, seen from the pull side",)
         elif self.door.sides is None:
             told = (f"the model says no operation: the hand is what {self.door.shape.why} shows",)
-        inward, outward = ("LH", "RHR") if sides[0] * sides[1] < 0 else ("RH", "LHR")
+        inward, outward = _hands(sides)
         outside, why = self._outside(sides)
         if outside:
             hand = inward if outside == "push" else outward
@@ -314,12 +314,16 @@ class _Row:
         self._put("Wall thickness ({unit})", self._text(thick), Behind({"wall.thickness": thick}, wall.told))
         if layers:
             words = "; ".join(f"{layer.name} {self._text(layer.thickness)}" for layer in layers)
-            behind = self._by_hand(lambda sides: Behind({"wall.layers": layers[:: -sides[1]]}))
+            behind = self._by_hand(
+                lambda sides: Behind({"wall.layers": layers[:: -sides[1]]}, hands=_hands(sides))
+            )
             if behind is not None:
                 self._put("Wall layers", words, behind)
         if door.frame is not None:
             proud = {1: door.frame[1] - wall.high, -1: wall.low - door.frame[0]}
-            behind = self._by_hand(lambda sides: Behind({"wall.frame_proud": self._exact(proud[sides[1]])}))
+            behind = self._by_hand(
+                lambda sides: Behind({"wall.frame_proud": self._exact(proud[sides[1]])}, hands=_hands(sides))
+            )
             if behind is not None:
                 self._put(
                     "Frame proud of wall ({unit})",
@@ -350,7 +354,7 @@ class _Row:
         beyond = 0.0 if of_frame else self._face
         frame = Frame(-beyond, self.door.width + beyond)
         things, asks = obstructions_of(self.door, sides, frame)
-        return Behind({"obstructions": things}, asks=asks)
+        return Behind({"obstructions": things}, asks=asks, hands=_hands(sides))
 
 
 _NO_OPENING = Behind(
@@ -366,6 +370,11 @@ _NO_OPENING = Behind(
 def _usual_face() -> float:
     rows = table(FrameSizeRow)
     return next(row.value for row in rows if row.kind == _USUAL_FRAME and row.key == "face" and row.value)
+
+
+def _hands(sides: Sides) -> tuple[str, str]:
+    """Return the hand of a door that opens inward, and that of the same door seen as opening outward."""
+    return ("LH", "RHR") if sides[0] * sides[1] < 0 else ("RH", "LHR")
 
 
 def _seen(sides: Sides) -> str:

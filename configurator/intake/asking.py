@@ -216,6 +216,7 @@ class AskedRow:
         self.fates: dict[int, Fate] = {}
         self.leaves_by, self.left_out = "", ""
         self.typical: tuple[int, Column] | None = None
+        self.of_hands: dict[Column, tuple[str, ...]] = {}
 
     def cells(self) -> Cells:
         """Return the cells that are not blank, each with its column."""
@@ -244,6 +245,16 @@ class AskedRow:
         self.asks.extend(behind.asks)
         for path, value in behind.values.items():
             self.put(path, value, column)
+        if behind.hands:
+            self.of_hands[column] = behind.hands
+
+    def refuse_other_hands(self) -> None:
+        """Refuse what a model found for one hand where the row has another one by now."""
+        for column, hands in self.of_hands.items():
+            hand = self.values.get("hand")
+            if hand is not None and hand not in hands:
+                sentence = f"found for a door that is {' or '.join(hands)}, and the hand is {hand}: blank it"
+                self.faults.append(CellFault(self.line, column.place, column.heading, sentence))
 
     def ask_of_row(self) -> None:
         """Ask, or do as was answered, where the row is hidden, struck out or no plain hinged door."""

@@ -105,8 +105,6 @@ class _Row(asking.AskedRow):
         self.leaves_of_width, self.width_of_each = "", False
         self.kept: dict[str, str] = {}
 
-    # --- Cell by cell ---
-
     def attempt(self, column: Column, act: Callable[[], None]) -> None:
         """Do something with a cell; what refuses it becomes a fault of that cell."""
         try:
@@ -176,6 +174,7 @@ class _Row(asking.AskedRow):
         self._mark()
         self._location()
         self._hand()
+        self.refuse_other_hands()
         self._leaves_in_text()
         self._size()
         if self.typical is not None:

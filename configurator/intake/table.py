@@ -27,7 +27,7 @@ class Behind:
 
     `values` are the opening's, by path. With a `question` they depend on its answer, and `answers` has what
     stands behind each; a `sentence` without a question refuses the cell. `left_out` says why the row is no
-    opening.
+    opening. `hands` are those it holds for: another one typed beside it refuses the cell.
     """
 
     values: Mapping[str, Any] = field(default_factory=lambda: MappingProxyType({}))
@@ -37,6 +37,7 @@ class Behind:
     answers: Mapping[str, "Behind"] = field(default_factory=lambda: MappingProxyType({}))
     left_out: str = ""
     asks: tuple[str, ...] = ()
+    hands: tuple[str, ...] = ()
 
 
 class PassedOver(NamedTuple):

@@ -73,6 +73,19 @@ def test_a_hand_that_is_not_known_can_be_typed(shown):
     assert pair.hand == "RHR"
 
 
+def test_another_hand_refuses_what_was_found_for_the_model_s_own(shown):
+    answer(shown)
+    titles = [" ".join(title.split()) for title in shown.work.table.titles()]
+    shown.work.correct(1, titles.index("Hand"), "RH")
+    reasons = {fault.heading: fault.reason for fault in shown.work.compared.faults()}
+    assert reasons["Found along the wall"] == (
+        "found for a door that is LH or RHR, and the hand is RH: blank it"
+    )
+    for title in ("Found along the wall", "Wall layers", "Frame proud of wall (mm)"):
+        shown.work.correct(1, titles.index(title), "")
+    assert not shown.work.compared.bad
+
+
 def test_what_was_found_is_not_taken_where_its_column_is_not_read(shown):
     answer(shown)
     column = [" ".join(title.split()) for title in shown.work.table.titles()].index("Found along the wall")
