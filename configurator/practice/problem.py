@@ -135,9 +135,11 @@ def as_typed(answer: Answer) -> str:
 
 
 def _with_told_slips(problem: Problem) -> Problem:
-    """Leave out slips that lead to the right answer with these numbers, and all but the first of a value."""
+    """Leave out slips that come to nothing or to the right answer here, and all but the first of a value."""
     kept: list[Slip] = []
     for slip in problem.slips:
+        if isinstance(slip.value, int | float) and slip.value <= 0:
+            continue
         typed = as_typed(problem.answer.like(slip.value))
         same = problem.answer.is_right(typed)
         if not same and not any(problem.answer.like(one.value).is_right(typed) for one in kept):

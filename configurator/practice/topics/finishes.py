@@ -60,8 +60,8 @@ def _number(random: Random) -> Problem | None:
     return Problem(
         question=f"What is the BHMA number of {row.us}, {row.look}, on {row.metal}?",
         answer=CodeAnswer(row.bhma, "BHMA number"),
-        hint="On brass and bronze the numbers run from 605 to 626, on steel from 631 to 652, on "
-        "stainless 629, 630.",
+        hint="On brass and bronze the numbers run from 605 to 626, on steel from 631 to 652 and 600 where "
+        "primed, on stainless 629 and 630.",
         slips=_other_metals(row),
         solution=(_row_line(row),),
         convention=_convention(row),
@@ -106,8 +106,8 @@ def _metal(random: Random) -> Problem | None:
     return Problem(
         question=f"A hinge is ordered in finish {row.bhma}. What is its base metal?",
         answer=ChoiceAnswer(right, tuple(options)),
-        hint="The number carries the metal: the six-twenties and below are brass or bronze, 631 to "
-        "652 steel.",
+        hint="The number carries the metal: 605 to 626 brass or bronze, 629 and 630 stainless, 631 to 652 "
+        "steel, as is 600, primed.",
         slips=tuple(
             Slip(
                 metal,

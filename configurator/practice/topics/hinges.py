@@ -211,9 +211,9 @@ def _bearing(random: Random) -> Problem:
     closer = "with a door closer" if use["closer"] else "without a closer"
     right, wrong = _BEARINGS[said.value], _BEARINGS["plain" if said.value == "ball" else "ball"]
     why = (
-        "A plain bearing wears under a closer or heavy traffic."
+        "A plain bearing wears under a closer, and in any but light traffic."
         if said.value == "ball"
-        else "It costs more and is not needed without a closer and heavy traffic."
+        else "It costs more, and a door with little traffic and no closer does not need it."
     )
     return Problem(
         question=(

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from datetime import date
+from pathlib import Path
 from random import SystemRandom
 from typing import TYPE_CHECKING
 
@@ -28,6 +29,7 @@ if TYPE_CHECKING:
 
 LEAST = 70 * GRID
 SOMEBODY = "trainee"
+_OPENED = "The small job is open. F6 shows its schedule, Ctrl+Shift+O the order that the program makes of it."
 _LARGEST_DRAW = 9_999_999
 _QUESTION = 106 * GRID
 """Pixels the question takes beside its picture."""
@@ -130,12 +132,18 @@ class PracticePage(QWidget):
         if self.job is None:
             self.job = SmallJobPanel(self.exercise)
             self.job.passed.connect(self._show)
-            self.job.file_wanted.connect(self.file_wanted)
+            self.job.file_wanted.connect(self._open_job)
             self.job.said.connect(self.said)
             self.room.addWidget(self.job)
         self.job.begin(level, self.exercise.draw_number())
         self.room.setCurrentWidget(self.job)
         self._show()
+
+    def _open_job(self, path: Path) -> None:
+        """Open a small job in the program; the user may want to keep what is open."""
+        self.file_wanted.emit(path)
+        if self.session.path == path:
+            self.said.emit(_OPENED)
 
     def show_class(self) -> None:
         """Show the page for the one who teaches."""
@@ -145,6 +153,7 @@ class PracticePage(QWidget):
             self.teacher = TeacherPanel()
             self.teacher.said.connect(self.said)
             self.room.addWidget(self.teacher)
+        self.teacher.on_a4 = self.session.display.metric
         self.room.setCurrentWidget(self.teacher)
         self._show()
 

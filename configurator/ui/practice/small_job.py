@@ -28,7 +28,6 @@ _TASK = (
     "Somebody wrote this order from this schedule, and slipped. Steel hinges in satin chrome, the hand told "
     "from outside, two hinges to a pair. Click every cell of the order that is wrong, then check."
 )
-_OPENED = "The small job is open. F6 shows its schedule, Ctrl+Shift+O the order that the program makes of it."
 
 
 class OrderModel(RowsModel):
@@ -160,7 +159,6 @@ class SmallJobPanel(QWidget):
         except (OSError, ProjectFileError) as error:
             self.said.emit(f"The small job could not be written: {error}")
             return
-        self.said.emit(_OPENED)
         self.file_wanted.emit(path)
 
     # --- How it is put together ---

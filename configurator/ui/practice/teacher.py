@@ -33,6 +33,7 @@ class TeacherPanel(QWidget):
     """
 
     said = Signal(str)
+    on_a4 = False
 
     def __init__(self) -> None:
         super().__init__()
@@ -85,7 +86,7 @@ class TeacherPanel(QWidget):
         asked = self.asked()
         if path := ask_pdf(self, "Write the set", asked.title):
             try:
-                write_pages(set_pages(asked, self.only_questions.isChecked()), path)
+                write_pages(set_pages(asked, self.only_questions.isChecked(), self.on_a4), path)
             except OSError as error:
                 self.said.emit(f"{path.name} could not be written: {error.strerror or error}.")
             else:

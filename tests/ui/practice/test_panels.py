@@ -72,13 +72,21 @@ def test_what_is_wrong_is_shown_without_passing(job):
     assert not job.why.isVisible()
 
 
-def test_the_job_is_opened_in_the_programs_own_pages(page, job):
-    asked = []
-    page.file_wanted.connect(asked.append)
-    job.open.click()
-    assert asked == [job_file(2)]
-    assert load(asked[0]).openings == job.one.job.openings
-    asked[0].unlink()
+def test_the_job_is_opened_in_the_programs_own_pages_and_practice_goes_on_with_it(window, in_window):
+    page, before = in_window, window.session.path
+    choose(page, f"{JOB}2")
+    one = page.job.one
+    page.job.open.click()
+    assert window.session.path == job_file(2) != before
+    assert window.session.job.openings == one.job.openings
+    assert load(job_file(2)).openings == one.job.openings
+    assert "The small job is open." in window.line.text()
+    window.turn_to("order")
+    lines = window.pages.made["order"]
+    assert lines.isVisible()
+    window.turn_to("practice")
+    assert page.job.isVisible()
+    assert page.job.one is one
 
 
 def test_a_set_for_a_class_is_listed_and_written(page, tmp_path, monkeypatch):
