@@ -18,28 +18,44 @@ WAITS = "A door that was tried with a client is not in the job yet."
 
 
 class TriedDoor:
-    """The session of the door on trial, made from the job's; `changed` is told what was done to it."""
+    """The session of the door on trial, beside the job's; `changed` is told what was done to it.
+
+    It is made once and shows one door after the other: what Qt still holds is never taken from under it.
+    """
 
     def __init__(self, job: Session, changed: Callable[[str], None]) -> None:
         self.job = job
-        self.session: Session | None = None
         self.name = ""
+        """Which typical door is tried; empty while none is."""
+        self._own: Session | None = None
         self._changed = changed
+
+    @property
+    def session(self) -> Session | None:
+        """The session of the door on trial; None while none is."""
+        return self._own if self.name else None
 
     @property
     def shown(self) -> Session:
         """The session that the client's view works on: the trial's, or the job's."""
-        return self.job if self.session is None else self.session
+        return self.session or self.job
 
     def begin(self, name: str) -> None:
         """Try a typical door in place of whatever is on show; the job does not change."""
         opening = started(edits.fresh_mark(self.job.job), name)
+        job = Job(job=self.job.job.job, order=self.job.job.order, openings=(opening,))
+        if self._own is None:
+            self._own = Session(job)
+            self._own.changed.connect(self._tell)
+        else:
+            self._own.start_new(job)
         self.name = name
-        session = Session(Job(job=self.job.job.job, order=self.job.job.order, openings=(opening,)))
-        self.session = session
-        session.changed.connect(self._changed)
         self.follow()
-        session.swing(self.job.angle)
+        self._own.swing(self.job.angle)
+
+    def _tell(self, by: str) -> None:
+        if self.name:
+            self._changed(by)
 
     def follow(self) -> None:
         """Show lengths and colours as the job's session does."""
@@ -58,10 +74,7 @@ class TriedDoor:
 
     def end(self) -> None:
         """Put the door away."""
-        if self.session is not None:
-            self.session.changed.disconnect(self._changed)
-            self.session.deleteLater()
-        self.session, self.name = None, ""
+        self.name = ""
 
     def _opening(self) -> Opening | None:
         return None if self.session is None else self.session.opening

@@ -210,10 +210,10 @@ class Session(QObject):
         """Why the file on show cannot be saved, as a sentence; empty where it can."""
         return self.file.why_not if self.file else ""
 
-    def start_new(self) -> None:
-        """Begin a new job, without openings: nobody asked for a door yet."""
+    def start_new(self, job: Job | None = None) -> None:
+        """Begin a new job, one without openings where none is given: nobody asked for a door yet."""
         self.let_go()
-        self._begin(Job(), None)
+        self._begin(job or Job(), None)
 
     def open(self, path: Path) -> None:
         """Open a project file. Raises ProjectFileError, and then leaves everything as it was."""
