@@ -72,9 +72,11 @@ class Exercise:
         except UnreadableError as error:
             self.state, self.said = "unread", str(error)
             return
+        before = self.progress
         self._count(marking.right)
         if marking.right:
-            self.state, self.said = "right", f"Right: {self.posed.problem.answer.shown}.{self._day_done()}"
+            more = f"{self._day_done()}{self._level_met(before)}"
+            self.state, self.said = "right", f"Right: {self.posed.problem.answer.shown}.{more}"
         else:
             self.state, self.said = "wrong", f"Not right. {marking.why or 'Try again, or take a hint.'}"
 
@@ -97,6 +99,12 @@ class Exercise:
         day = self.progress.day
         last = day.is_finished and self.posed.template.key == list(day.done)[-1]
         return f" Today's {len(day.keys)} are done, {day.right} of them right." if last else ""
+
+    def _level_met(self, before: Progress) -> str:
+        """Lead to the small job of a level with the answer that makes the level whole."""
+        level = self.posed.template.level
+        met = self.progress.has_met(level) and not before.has_met(level)
+        return f" All of level {level} went right once: its small job is waiting." if met else ""
 
     def go_on(self) -> None:
         """Pose what comes next in the course, in the topic chosen, or in the day's set."""

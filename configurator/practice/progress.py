@@ -16,7 +16,7 @@ from datetime import date, timedelta
 from pathlib import Path
 from typing import Any
 
-from configurator.practice.course import BY_KEY, LEVELS, of_topic
+from configurator.practice.course import BY_KEY, LEVELS, of_level, of_topic
 from configurator.practice.problem import Template
 from configurator.project_file.writing import write_whole
 from configurator.records import dataclass
@@ -143,6 +143,10 @@ class Progress:
         """Say whether a topic is known: every kind of it, and each among problems of other kinds too."""
         tallies = [self.of(template) for template in of_topic(topic)]
         return all(one.is_known and one.mixed for one in tallies)
+
+    def has_met(self, level: int) -> bool:
+        """Say whether every kind of problem of a level went right at least once."""
+        return all(self.of(template).right for template in of_level(level))
 
     def weak(self) -> tuple[Template, ...]:
         """Return the templates that went wrong and are not known again, the most often missed first."""

@@ -188,6 +188,16 @@ def test_who_misses_everything_still_comes_to_all_of_a_level(exercise):
     assert met >= set(of_level(1))
 
 
+def test_a_level_that_went_right_leads_to_its_small_job(exercise):
+    said = []
+    for _ in of_level(1):
+        exercise.answer(right_of(exercise))
+        said.append("its small job is waiting" in exercise.said)
+        exercise.go_on()
+    assert said == [False] * (len(said) - 1) + [True]
+    assert exercise.posed.template.level == 2
+
+
 def test_the_end_of_the_days_set_is_said_with_its_last_problem(exercise):
     exercise.practise(TODAY)
     for place in range(10):
