@@ -38,6 +38,11 @@ class Picture:
     words: tuple[str, ...] = ()
     values: tuple[float, ...] = ()
 
+    @property
+    def marks_asked(self) -> bool:
+        """Whether it marks the very thing that is asked."""
+        return any(ASKED in words for _, words in self.marks)
+
 
 @dataclass(frozen=True, slots=True)
 class Marking:
@@ -51,9 +56,9 @@ class Marking:
 class Problem:
     """A question, what is right, and why; the first line of `solution` is the first step.
 
-    `hint` says where to look and gives no number away. `opening` is drawn in full with the solution, its door
-    open to `angle` degrees; `picture` stands beside the question. `convention` names whose way of counting is
-    meant, where practice differs.
+    `hint` says where to look and gives no number away. `picture` stands beside the question, and beside the
+    solution too where it marks what is asked; else `opening` is drawn in full there, its door open to `angle`
+    degrees. `convention` names whose way of counting is meant, where practice differs.
     """
 
     question: str

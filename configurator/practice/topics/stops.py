@@ -15,7 +15,7 @@ from configurator.units import format_angle, rounded
 
 TOPIC = "door stops"
 _REST = "The stop is to hold the door before lever or leaf meets anything."
-_TIP = "The bumper is taken as its tip; check it against the stop's own drawing."
+_TIP = "The bumper is taken as a point; check it against the stop's own drawing."
 _EVERY = "Every door gets a stop: one that runs on past flat pries at its hinges."
 _SPINDLE = 1.0
 _SETTINGS = (80, 85, 90, 95, 100, 105, 110)

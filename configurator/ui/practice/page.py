@@ -200,7 +200,9 @@ class PracticePage(QWidget):
 
     def _show(self) -> None:
         self.question.show_exercise(self.exercise, self.session.dark)
-        self.who.show_progress(self.exercise.progress, self._key(), self.exercise.today)
+        exercise, key = self.exercise, self._key()
+        now = exercise.posed.template.topic if key == exercise.topic else ""
+        self.who.show_progress(exercise.progress, key, exercise.today, now)
         self.picture.show_exercise(self.exercise, self.session)
         if self.job is not None:
             self.job.show_state(self.session.dark)
@@ -265,7 +267,9 @@ class ProblemPicture(QWidget):
     def show_exercise(self, exercise: Exercise, session: Session) -> None:
         """Show what may be seen of the problem as it stands."""
         problem = exercise.posed.problem
-        swings = exercise.ended and problem.opening is not None and (problem.angle or problem.picture is None)
+        picture = problem.picture
+        marked = picture is not None and (picture.marks_asked or not problem.angle)
+        swings = exercise.ended and problem.opening is not None and not marked
         if swings:
             self._show_plan(exercise, session)
         elif problem.picture is not None:

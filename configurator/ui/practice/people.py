@@ -30,7 +30,13 @@ _SIGNS = {"known": "✔ ", "weak": "▲ ", "begun": "", "new": ""}
 
 
 class TopicsModel(RowsModel):
-    """Topics, and how many of each are known, said in one for a screen reader."""
+    """Topics, and how many of each are known, said in one to a screen reader; bold where the course is."""
+
+    now = ""
+
+    def is_bold(self, row: int, _place: int) -> bool:
+        """Say whether the problem on show is of that topic."""
+        return bool(self.now) and self.rows[row].key == self.now
 
     def spoken(self, row: int, place: int) -> str | None:
         """Return what a screen reader says of a row."""
@@ -60,7 +66,8 @@ class PeopleColumn(QWidget):
         super().__init__()
         heads = (Head(""), Head("", number=True))
         self.person = StillCombo()
-        self.topics = QuietTable("topics of practice", heads, model=TopicsModel())
+        self.model = TopicsModel()
+        self.topics = QuietTable("topics of practice", heads, model=self.model)
         self.clear, self.sure, self.keep = (
             QPushButton("Clear progress…"),
             QPushButton(),
@@ -77,9 +84,13 @@ class PeopleColumn(QWidget):
         self.person.addItems([name for name in dict.fromkeys((person, *names)) if name])
         self.person.setCurrentText(person)
 
-    def show_progress(self, progress: Progress, topic: str, today: date) -> None:
-        """Show the way through the topics, with what is known of each and what is weak."""
+    def show_progress(self, progress: Progress, topic: str, today: date, now: str = "") -> None:
+        """Show the way through the topics, with what is known of each and what is weak.
+
+        `topic` is what was chosen, `now` the topic of the problem on show.
+        """
         self.topics.blockSignals(True)
+        self.model.now = now
         rows = _rows(progress)
         self.topics.show_rows(rows)
         keys = [row.key for row in rows]

@@ -293,6 +293,12 @@ def test_the_words_of_a_question_lead_to_their_meaning(window, in_window, qtbot)
     window.beside.words.close()
 
 
+def test_the_topic_of_the_problem_on_show_stands_out_on_the_way_through_them(page):
+    page.call(number_of(PIN, 3))
+    bold = [row for row in range(page.who.topics.rowCount()) if page.who.model.is_bold(row, 0)]
+    assert bold == [2 + TOPICS.index("pin and barrel")]
+
+
 def test_the_set_of_the_day_is_a_row_of_its_own(page):
     page.who.topics.setCurrentCell(0, 0)
     assert page.exercise.topic == TODAY
