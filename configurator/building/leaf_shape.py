@@ -86,7 +86,8 @@ def _drawn_swing(door: Any, width: float, inch: float) -> LeafShape:
 def _arcs(door: Any, inch: float) -> Iterator[tuple[Points, Points]]:
     """Yield the centre of every arc in a door's plan, and the point of it farthest off the wall."""
     for representation in door.Representation.Representations if door.Representation else ():
-        if representation.RepresentationIdentifier in _PLANS:
+        plan = getattr(representation.ContextOfItems, "ContextType", "") == "Plan"
+        if plan or representation.RepresentationIdentifier in _PLANS:
             for item in representation.Items:
                 yield from _arcs_in(item, np.eye(4), inch)
 
@@ -102,7 +103,7 @@ def _arcs_in(item: Any, matrix: Points, inch: float) -> Iterator[tuple[Points, P
     elif item.is_a("IfcCompositeCurve"):
         for segment in item.Segments:
             yield from _arcs_in(segment.ParentCurve, matrix, inch)
-    elif item.is_a("IfcTrimmedCurve") and item.BasisCurve.is_a("IfcCircle"):
+    elif item.is_a("IfcTrimmedCurve") and item.BasisCurve.is_a("IfcConic"):
         yield from _trimmed(item, matrix, inch)
     elif item.is_a("IfcIndexedPolyCurve"):
         yield from _indexed(item, matrix, inch)
@@ -118,9 +119,16 @@ def _trimmed(curve: Any, matrix: Points, inch: float) -> Iterator[tuple[Points, 
                 break
         else:
             angle = trim[0].wrappedValue * _plane_angle(curve)
-            at = np.array([math.cos(angle), math.sin(angle), 0.0]) * curve.BasisCurve.Radius
+            at = np.array([math.cos(angle), math.sin(angle), 0.0]) * _radii(curve.BasisCurve)
             ends.append((place @ np.array([*at, 1.0]))[:3])
     yield _farthest(centre, ends, matrix, inch)
+
+
+def _radii(conic: Any) -> Points:
+    """Return the half axes of a circle or an ellipse: swings are drawn as either."""
+    if conic.is_a("IfcCircle"):
+        return np.array([conic.Radius, conic.Radius, 0.0])
+    return np.array([conic.SemiAxis1, conic.SemiAxis2, 0.0])
 
 
 def _in_plan(position: Any) -> Points:

@@ -1,5 +1,7 @@
 """Which way a door opens: by its operation and placement, held against its own shape."""
 
+import ifcopenshell.api.context
+import ifcopenshell.api.geometry
 import pytest
 
 from tests.building.author import Author, turned
@@ -76,6 +78,26 @@ def test_a_door_without_an_operation_is_what_its_shape_shows_or_stays_open(read)
     found = compared(read(silent))
     assert found.good[0].opening.hand is None
     assert any("does not say which way the door opens" in told for told in found.told)
+
+
+@pytest.mark.parametrize("operation", [LEFT, RIGHT])
+@pytest.mark.parametrize("drawn", ["Model", "Plan"])
+def test_the_library_s_own_doors_agree_with_their_operation(operation, drawn, read):
+    """Its authoring makes solids with handles, and plans with a swing: both say what the operation says."""
+    author, made = door(operation, body=False)
+    file = author.file
+    contexts = {one.ContextType: one for one in file.by_type("IfcGeometricRepresentationContext", False)}
+    plan = ifcopenshell.api.context.add_context(file, "Plan", "Body", "PLAN_VIEW", parent=contexts["Plan"])
+    shape = ifcopenshell.api.geometry.add_door_representation(
+        file,
+        context=author.body if drawn == "Model" else plan,
+        overall_width=914.4,
+        overall_height=2133.6,
+        operation_type=operation,
+    )
+    author._represent(made, shape)
+    (one,) = read(author).doors
+    assert (one.shape.hinges, one.shape.opens) == one.sides
 
 
 def test_a_mirrored_shape_is_refused_in_words_and_can_be_typed(read):
