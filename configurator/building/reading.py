@@ -61,13 +61,8 @@ def read_model(path: Path, progress: Progress = unwatched) -> BuildingModel:
     model = open_model(path)
     lost = errors_logged()
     damaged = f"{lost:,} of its entities cannot be read: it is damaged" if lost else ""
-    units = library("util.unit")
-    inch = float(units.calculate_unit_scale(model)) * METRE
-    every = model.by_type("IfcDoor")
-    if not every:
-        raise IntakeError(f"{path.name} has no door in it{damaged and ', and '}{damaged}")
-    if len(every) > MOST_DOORS:
-        raise IntakeError(f"{path.name} has {len(every):,} doors; up to {MOST_DOORS:,} are read")
+    inch = float(library("util.unit").calculate_unit_scale(model)) * METRE
+    every = _doors(path, model, damaged)
     found = _Reading(model, inch)
     elements, spaces = _elements(model), model.by_type("IfcSpace")
     count = _Count(progress, 2 * len(every) + len(elements) + len(spaces))
@@ -78,12 +73,33 @@ def read_model(path: Path, progress: Progress = unwatched) -> BuildingModel:
     _walls(found, every)
     _neighbours(found, elements, count)
     _rooms(found, spaces, count)
-    told = (f"{path.name}: {damaged}",) if damaged else ()
+    twice = len(model.by_type("IfcDoor")) - len(every)
+    told = [f"{path.name}: {damaged}"] if damaged else []
+    told += [f"of doors that share a global id only the first is read: {twice:,} are not"] if twice else []
+    whole = _whole(found), _storeys(found)
+    return BuildingModel(path.name, model.schema, _is_metric(model), *whole, _name(model), tuple(told))
+
+
+def _doors(path: Path, model: Any, damaged: str) -> list[Any]:
+    """Return the doors of a model, each global id once. Raises IntakeError for none, or for too many."""
+    every: dict[str, Any] = {}
+    for door in model.by_type("IfcDoor"):
+        every.setdefault(door.GlobalId, door)
+    if not every:
+        raise IntakeError(f"{path.name} has no door in it{damaged and ', and '}{damaged}")
+    if len(every) > MOST_DOORS:
+        raise IntakeError(f"{path.name} has {len(every):,} doors; up to {MOST_DOORS:,} are read")
+    return [*every.values()]
+
+
+def _is_metric(model: Any) -> bool:
+    unit = library("util.unit").get_project_unit(model, "LENGTHUNIT")
+    return unit is None or bool(unit.is_a("IfcSIUnit"))
+
+
+def _name(model: Any) -> str:
     project = model.by_type("IfcProject")[0]
-    unit = units.get_project_unit(model, "LENGTHUNIT")
-    metric = unit is None or unit.is_a("IfcSIUnit")
-    name = " ".join((project.LongName or project.Name or "").split())
-    return BuildingModel(path.name, model.schema, metric, _whole(found), _storeys(found), name, told)
+    return " ".join((project.LongName or project.Name or "").split())
 
 
 class _Count:

@@ -219,10 +219,9 @@ class _Against:
 
     def before(self, row: RowRead, mark: str) -> Opening | None:
         """Return the opening of the job that a row is about: by its global id, else by its mark."""
-        known = self.by_global_id.get(row.values.get("global_id", ""))
+        known, found = self.by_global_id.get(row.values.get("global_id", "")), self.by_mark.get(mark)
         if known is not None:
-            return known
-        found = self.by_mark.get(mark)
+            return found if found is not None and found.global_id == known.global_id else known
         if found is not None and found.global_id in self.by_global_id:
             found = None  # another row is that door, under another mark by now
         if found is None and self.reading.answer("new mark") == "same":

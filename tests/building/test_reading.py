@@ -2,6 +2,7 @@
 
 import math
 
+import ifcopenshell.api.pset
 import pytest
 
 from configurator.building.reading import read_model
@@ -194,6 +195,28 @@ def test_marks_come_from_where_they_are_marks(read):
         author.door(wall, turned(100 + 200 * number, 0), 36, 84, tag=f"44781{number}", name=f"Flush:{number}",
                     psets={"Identity": {"Mark": mark}})  # fmt: skip
     assert {row.opening.mark for row in compared(read(author)).good} == {"101", "102"}
+
+
+def test_two_doors_of_one_global_id_are_told(read):
+    author = Author("IFC4", "inch")
+    wall = author.wall(turned(0, 0), 600, LAYERS)
+    doors = [
+        author.door(wall, turned(100 + 200 * number, 0), 36, 84, tag=f"{number}A") for number in range(2)
+    ]
+    doors[1].GlobalId = doors[0].GlobalId
+    found = read(author)
+    assert [door.tag for door in found.doors] == ["0A"]
+    assert found.doors[0].place[0] == 100
+    assert found.told == ("of doors that share a global id only the first is read: 1 are not",)
+
+
+def test_a_size_may_stand_in_the_quantities_alone(read):
+    author = Author("IFC4", "inch")
+    door = author.door(author.wall(turned(0, 0), 200, LAYERS), turned(90, 0), 36, 84, tag="1A")
+    door.OverallWidth = None
+    made = ifcopenshell.api.pset.add_qto(author.file, product=door, name="Qto_DoorBaseQuantities")
+    ifcopenshell.api.pset.edit_qto(author.file, qto=made, properties={"Width": 36.0})
+    assert openings(read(author))["1A"].size.width == 36
 
 
 def test_sections_for_a_plan_of_each_storey(model):

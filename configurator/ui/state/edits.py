@@ -100,8 +100,11 @@ def started(opening: Opening, starts: Mapping[str, Any]) -> Opening:
 
 
 def another(like: Opening, mark: str) -> Opening:
-    """Return one more opening like that one; nobody has verified, approved or ordered it yet."""
-    return edited(like, {"mark": mark, "status": None, "order_state": None})
+    """Return one more opening like that one; nobody has verified, approved or ordered it yet.
+
+    It is no door of the building model: that is the one it is like.
+    """
+    return edited(like, {"mark": mark, "status": None, "order_state": None, "global_id": None})
 
 
 def edited(opening: Opening, changes: Mapping[str, Any]) -> Opening:
