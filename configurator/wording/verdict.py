@@ -259,7 +259,7 @@ def _why_wider(study: Study, pair: WidthPair) -> str:
     if study.standard is not None and study.standard.width is not None:
         return "this job asks for it everywhere, though the narrower one would do"
     if narrower.greatest_angle_bare < study.hanger.must(narrower.leaf).wanted - TOLERANCE:
-        return "on it the door lies quite flat; on the narrower one it stays a finger's breadth off"
+        return "on it the door lies quite flat; on the narrower one it stays a little off the wall"
     if narrower.barrel_in_trim:
         return "the narrower one sits too close to the trim"
     return "the narrower one leaves the hinge too little room"
@@ -279,26 +279,37 @@ def _or_cut(study: Study, pair: WidthPair, only: int, display: Display) -> str:
     if cut is None:
         return ""
     place, by = cut
-    kind = study.opening.obstructions[place].kind
-    sure = row_of(ObstructionKindRow, kind).cut_back == "yes"
-    how = "shorten" if sure else "ask whether one can shorten"
-    return f", or {how} the {thing_named(kind)} by {display.exact(by)} and keep the {other.hinge_words}"
+    thing = study.opening.obstructions[place]
+    sure = row_of(ObstructionKindRow, thing.kind).cut_back == "yes"
+    name, ask = thing_named(thing.kind), "" if sure else "ask whether one can "
+    gone = thing.length is not None and by >= thing.length
+    how = f"take the {name} away" if gone else f"shorten the {name} by {display.exact(by)}"
+    return f", or {ask}{how} and keep the {other.hinge_words}"
 
 
 def _held_back(study: Study, pair: WidthPair) -> str:
     """Say why none of the pictured hinges is recommended."""
     if study.errors:
-        return "None is recommended as things are: read what is to be noted."
-    width = next(
-        (one.parts["width"].value for one in study.specification.leaves if one.leaf == pair.leaf), None
-    )
-    if width is None or any(one.on == width for one in pair.both):
+        why = next(filter(None, map(caution_of, study.errors)), "Read what is to be noted.")
+        return f"None is recommended as things are. {why}"
+    other = _not_pictured(study, pair)
+    if other is None:
         return "None of the two is recommended as things are."
-    return f"We would take the {format_size(width)} in hinge, not pictured here."
+    return f"We would take the {format_size(other)} in hinge, not pictured here."
+
+
+def _not_pictured(study: Study, pair: WidthPair) -> float | None:
+    """Return the width chosen for the leaf that is pictured, inches; None where there is none, or it is."""
+    chosen = (one.parts["width"].value for one in study.specification.leaves if one.leaf == pair.leaf)
+    width = next(chosen, None)
+    return None if width is None or study.errors or any(one.on == width for one in pair.both) else width
 
 
 def _mends(study: Study, pair: WidthPair, display: Display) -> str:
     """Say what would let the door do all that is wanted, each as a client understands it."""
+    other = _not_pictured(study, pair)
+    if other is not None and verdict(study, study.hanger(pair.leaf, other), display).good:
+        return f"Take the {format_size(other)} in hinge, which is not pictured here."
     stuck = next((one for one in study.findings if one.code == "no width does everything"), None)
     ways = [] if stuck is None else [_mend(study, fix[0].path, fix[0].value, display) for fix in stuck.fixes]
     if ways := list(dict.fromkeys(filter(None, ways))):

@@ -69,10 +69,28 @@ def test_a_short_rail_may_be_cut_to_keep_the_narrower_hinge():
     """
     short = case_a(obstructions=[{**RAIL, "length": 2}], compare=[4, 4.5])
     assert cut_for(short, short.candidates[0]) == (0, 2.0)
-    assert "or shorten the chair rail by 2 in and keep the 4 in hinge." in advised(short).headline
+    assert "or take the chair rail away and keep the 4 in hinge." in advised(short).headline
     long = case_a(obstructions=[RAIL], compare=[4, 4.5])
     assert cut_for(long, long.candidates[0]) is None
     assert "shorten" not in advised(long).headline
+
+
+@pytest.mark.parametrize(("wanted", "by"), [(160, "1/2 in"), (165, "1-5/8 in")])
+def test_a_rail_may_be_cut_to_keep_the_narrower_hinge(wanted, by):
+    """A rail 2-1/2 in out stops the door at 157.1 degrees on 4 in, at 166.7 on 4-1/2 in."""
+    out = case_a(obstructions=[{**RAIL, "projection": 2.5}], compare=[4, 4.5], use={"wanted_angle": wanted})
+    assert f"or shorten the chair rail by {by} and keep the 4 in hinge." in advised(out).headline
+
+
+def test_a_hinge_that_does_it_is_named_though_it_is_not_pictured():
+    out = case_a(obstructions=[{**RAIL, "projection": 2.5}], compare=[4, 4.5], use={"wanted_angle": 170})
+    assert advised(out).headline == (
+        "Neither hinge does what is wanted. Take the 5 in hinge, which is not pictured here."
+    )
+
+
+def test_trim_about_the_frame_is_not_offered_to_be_cut():
+    assert "or " not in advised(demo("205A")).headline.partition("Choose")[2]
 
 
 def test_of_a_door_with_nothing_in_its_way_nothing_is_worth_paying_for():

@@ -67,15 +67,20 @@ def hung_alike(study: Study, one: Candidate) -> tuple[Candidate, ...]:
 def cut_for(study: Study, one: Candidate) -> tuple[int, float] | None:
     """Return which thing to cut off, by how much in inches, so that a leaf opens as wanted on its hinge.
 
-    None where it is stopped by nothing that is cut, or only by cutting off much.
+    A thing that is cut by all its length is taken away. None where the leaf is stopped by nothing that can be
+    cut, by the trim about the frame, or only by cutting off much.
     """
     met = one.stopped_by_bare
     if met is None or met.index is None or one.way is not None or met.kind == "other leaf":
         return None
     thing = study.opening.obstructions[met.index]
-    if row_of(ObstructionKindRow, thing.kind).cut_back == "no":
+    row = row_of(ObstructionKindRow, thing.kind)
+    if row.cut_back == "no" or row.measured_from == "frame":
         return None
-    steps = [STEP * number for number in range(1, round(MOST_CUT / STEP) + 1)]
+    most = MOST_CUT if thing.length is None else min(MOST_CUT, thing.length)
+    steps = [STEP * number for number in range(1, int(most / STEP) + 1)]
+    if thing.length is not None and thing.length <= MOST_CUT and steps[-1:] != [thing.length]:
+        steps.append(thing.length)
     low, high = -1, len(steps)
     while high - low > 1:
         middle = (low + high) // 2
@@ -84,13 +89,15 @@ def cut_for(study: Study, one: Candidate) -> tuple[int, float] | None:
 
 
 def _does_cut(study: Study, one: Candidate, place: int, by: float) -> bool:
-    """Whether the leaf opens as wanted on its hinge with a thing begun so much farther from the frame."""
-    thing, path = study.opening.obstructions[place], f"obstructions.{place}"
-    opening = replaced(study.opening, f"{path}.start", (thing.start or 0.0) + by)
-    if thing.length is not None:
-        if thing.length <= by:
-            return True
-        opening = replaced(opening, f"{path}.length", thing.length - by)
+    """Whether the leaf opens as wanted on its hinge with a thing cut off by so much, inches, or gone."""
+    things = study.opening.obstructions
+    thing, path = things[place], f"obstructions.{place}"
+    if thing.length is not None and by >= thing.length:
+        opening = replaced(study.opening, "obstructions", (*things[:place], *things[place + 1 :]))
+    else:
+        opening = replaced(study.opening, f"{path}.start", (thing.start or 0.0) + by)
+        if thing.length is not None:
+            opening = replaced(opening, f"{path}.length", thing.length - by)
     other = study.hanger.otherwise(opening)(one.leaf, one.hinge_width)
     return reaches(other, study.hanger.must(one.leaf).wanted)
 
