@@ -3,9 +3,13 @@
 import math
 import re
 
+from configurator.drawing.base.lettering import text_box
+from configurator.drawing.base.primitives import Text
+from configurator.drawing.base.view import Box
+from configurator.drawing.pictures.practice_pictures import problem_picture
 from configurator.practice.answers import AngleAnswer, CountAnswer, LengthAnswer, UnreadableError
 from configurator.practice.leaves import usual_widths
-from configurator.practice.problem import as_typed
+from configurator.practice.problem import ASKED, as_typed
 from configurator.practice.written import HANDS, ChoiceAnswer, CodeAnswer, HingeSizeAnswer, OpeningSizeAnswer
 from configurator.tables import FinishRow, table
 from configurator.units import format_size, parse_length
@@ -82,6 +86,29 @@ def check(posed):
     check_slips(problem, where)
     for height, width in HINGE.findall(problem.question):
         assert parse_length(width) in usual_widths(parse_length(height)), (where, height, width)
+
+
+SIZES = ((459.0, 500.0), (560.0, 400.0), (225.0, 150.0), (300.0, 560.0))
+"""Points: the window, the window wide, on paper, and the window narrow."""
+
+
+def check_picture(posed, size, told):
+    """Check that every lettering of a picture is there, inside it, and over no other."""
+    problem, where = posed.problem, (posed.template.key, posed.seed, size, told)
+    if problem.picture is None:
+        return
+    groups = problem_picture(problem, *size, told)
+    texts = [(item, group.view) for group in groups for item in group.primitives if isinstance(item, Text)]
+    texts = [(item, view) for item, view in texts if item.text and view.scale == 1.0]
+    found = [item.text for item, _ in texts]
+    for _, words in problem.picture.marks:
+        assert (words.replace(ASKED, problem.answer.shown) if told else words) in found, (where, words)
+    whole = Box(0.0, 0.0, *size).shrunk(-1.0)
+    boxes = [text_box(view.to_sheet(one.at), one.text, one.size, one.anchor, one.bold) for one, view in texts]
+    for place, box in enumerate(boxes):
+        assert whole.holds(box), (where, found[place])
+        for other in range(place + 1, len(boxes)):
+            assert not box.overlaps(boxes[other]), (where, found[place], found[other])
 
 
 def check_slips(problem, where):

@@ -15,7 +15,7 @@ from configurator.practice.course import BY_KEY, TEMPLATES, TOPICS, problem_of
 from configurator.practice.problem import ASKED, Problem, Slip, Template, as_typed, balanced, pose
 from configurator.practice.written import ChoiceAnswer, yes_or_no
 from configurator.study.run import study
-from tests.practice.sweep import check, named_slips
+from tests.practice.sweep import SIZES, check, check_picture, named_slips
 from tests.sweeps import sized
 
 SEEDS = sized(750, 10_000)
@@ -155,6 +155,12 @@ def test_the_picture_marks_what_is_asked_and_tells_it_once_it_is_answered():
         shown = pose(template, 4).problem.answer.shown
         assert any(shown in text for text in after), (template.key, after)
     assert marked > 30
+
+
+@pytest.mark.parametrize("size", [SIZES[0], SIZES[2]])
+def test_every_lettering_of_a_picture_has_its_room(size):
+    for template in TEMPLATES:
+        check_picture(pose(template, 2), size, told=False)
 
 
 def test_a_picture_beside_a_question_does_not_tell_its_answer():

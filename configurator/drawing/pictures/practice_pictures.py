@@ -31,8 +31,6 @@ _TYPE, _ASKED_TYPE, _LETTER = 10.0, 17.0, 13.0
 _SWING_AT, _MOST_AT_EASE = math.radians(75), math.radians(80)
 _BEYOND = 16.0
 """Inches of wall shown beside the swing of a whole door, where nothing farther counts."""
-_WORDS_UNDER = 34.0
-"""Points under each of two pictures for what tells them apart."""
 _OFF = 400.0
 """Inches: walls run on past the edge of every picture."""
 _LEVEL = {"rail_closed": "hinge", "rail": "flat", "closed": "hand", "blank": "front"}
@@ -257,14 +255,16 @@ def _two(picture: Picture, window: Box, asked: frozenset[str], told: bool) -> Gr
     """Draw two openings side by side, in elevation where a first value says so, else in plan."""
     drawn: list[Group] = []
     kind = "front" if picture.values and told else "blank" if picture.values else "swing"
+    most = max(len(wrapped(words, _TYPE, window.width / 2 - 24.0)) for words in picture.words)
+    under = 14.0 * most + 6.0
     for letter, opening, words, cell in zip(
         "AB", picture.openings, picture.words, _cells(window, 2), strict=True
     ):
         lines = wrapped(words, _TYPE, cell.width - 24.0)
-        room = Box(cell.left, cell.bottom + _WORDS_UNDER, cell.right, cell.top - 20.0)
+        room = Box(cell.left, cell.bottom + under, cell.right, cell.top - 20.0)
         drawn += [*_marked(Picture(kind, (), (opening,)), room, asked, told), _letter(letter, cell)]
         for number, line in enumerate(lines):
-            at = ((cell.left + cell.right) / 2, cell.bottom + _WORDS_UNDER - 14.0 * (number + 1))
+            at = ((cell.left + cell.right) / 2, cell.bottom + under - 14.0 * (number + 1))
             drawn.append(Group(_over(cell), (Text("A-ANNO-TEXT", at, line, _TYPE, "middle", bold=True),)))
     return tuple(drawn)
 

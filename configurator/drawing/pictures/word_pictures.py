@@ -70,13 +70,14 @@ def lettered(
 ) -> Iterator[Primitive]:
     """Letter a term beside its mark, on paper of its own, with a leader to it; `size` in points.
 
-    Where nothing at all lies in its way if there is such a place, else clear of the mark and `taken` alone.
+    Where nothing at all lies in its way if there is such a place, else clear of the mark and of `taken`, at
+    last anywhere.
     """
     if not mark:
         return
     start, own = _spot(mark, view), [*strokes(mark, view), *taken]
     places = list(_places(start, term, view.window.shrunk(_EDGE), size))
-    for lines in ([*own, *strokes(drawn, view)], own):
+    for lines in ([*own, *strokes(drawn, view)], own, ()):
         for elbow, box in places:
             if _is_clear(box, lines):
                 yield from _lettered(term, start, elbow, box, size)
