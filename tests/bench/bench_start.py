@@ -55,8 +55,8 @@ def watch(application, kinds):
 OURS = """
 import tempfile
 from pathlib import Path
+from configurator import project_file  # before Qt, as the command does
 from PySide6.QtCore import QSettings
-from configurator import project_file
 from configurator.ui.app import new_application, open_window
 from configurator.ui.state.preferences import Preferences
 from configurator.ui.state.session import Session

@@ -4,7 +4,8 @@ The same closed forms as `gaps.nearest_passage` and `polar.separation`, a column
 and radians.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
+from functools import reduce
 from typing import Any
 
 import numpy as np
@@ -79,36 +80,38 @@ def _before_edges(corners: Corners, lines: list[Line], turn: float) -> Iterator[
 
 def _cores_apart(moving: Part, standing: Part, theta: Any, r: Floats) -> Floats:
     """Distance of two cores at an angle; where the parts overlap, the distance at which they would touch."""
-    turned = [(rho, phi + theta) for rho, phi in _directions(moving)]
-    back = [(rho, phi - theta) for rho, phi in _directions(standing)]
-    apart = np.maximum(_beyond(turned, standing.lines), _beyond(back, moving.lines))
-    distance = np.minimum(_in_front(turned, standing.lines), _in_front(back, moving.lines))
-    for rho_m, phi_m in turned:
-        for rho_s, phi_s in _directions(standing):
-            half = np.sin((phi_m - phi_s) / 2)
-            distance = np.minimum(distance, np.hypot(rho_m - rho_s, 2 * half * np.sqrt(rho_m * rho_s)))
+    c, s = np.cos(theta), np.sin(theta)
+    turned = [(x * c - y * s, x * s + y * c) for x, y in moving.corners]
+    back = [(x * c + y * s, y * c - x * s) for x, y in standing.corners]
+    (beyond, before), (beyond_back, before_back) = _at_lines(turned, standing), _at_lines(back, moving)
+    apart = np.maximum(beyond, beyond_back)
+    pairs = ((one, other) for one in turned for other in standing.corners)
+    squares = ((x - u) ** 2 + (y - v) ** 2 for (x, y), (u, v) in pairs)
+    distance = np.minimum(np.minimum(before, before_back), np.sqrt(reduce(np.minimum, squares)))
     # Points alone have no edges to be beyond: then the distance says it. Lines as in `gaps`.
     separation = np.where((apart == -np.inf) | (apart > 0.0), distance, apart) - r
     overlap = separation <= (-TOLERANCE if len(turned) == len(back) == 2 else 0.0)
     return np.where(overlap, r, distance)
 
 
-def _beyond(corners: Corners, lines: list[Line]) -> Any:
-    """How far the nearest corner stands beyond an edge's line, of the edge where that is most."""
-    out = [np.min([rho * np.cos(at - line.alpha) for rho, at in corners], axis=0) - line.c for line in lines]
-    return np.max(out, axis=0) if out else -np.inf
+def _at_lines(corners: Sequence[tuple[Floats, Floats]], part: Part) -> tuple[Any, Any]:
+    """How far corners are from the edges of a part, in.
 
-
-def _in_front(corners: Corners, lines: list[Line]) -> Any:
-    """The least distance of corners from the edges that they stand in front of."""
-    best: Any = np.inf
-    for rho, at in corners:
-        for line in lines:
-            out = rho * np.cos(at - line.alpha) - line.c
-            along = rho * np.sin(at - line.alpha)
+    First how far the nearest corner stands beyond an edge's line, of the edge where that is most; then the
+    least distance of corners from the edges that they stand in front of.
+    """
+    most_beyond: Any = -np.inf
+    least_before: Any = np.inf
+    for line in part.lines:
+        n_x, n_y = np.cos(line.alpha), np.sin(line.alpha)
+        beyond: Any = np.inf
+        for x, y in corners:
+            out, along = x * n_x + y * n_y - line.c, y * n_x - x * n_y
+            beyond = np.minimum(beyond, out)
             before = (out >= -TOLERANCE) & (along >= line.start) & (along <= line.end)
-            best = np.where(before, np.minimum(best, np.maximum(out, 0.0)), best)
-    return best
+            least_before = np.where(before, np.minimum(least_before, np.maximum(out, 0.0)), least_before)
+        most_beyond = np.maximum(most_beyond, beyond)
+    return most_beyond, least_before
 
 
 def barrel_distances(barrel: Part, standing: Part) -> Floats:
