@@ -58,7 +58,8 @@ def storey_sheet(
         drawn += _door(door, STANDINGS[standing][0])
         at = places[door.global_id] = view.to_sheet(_middle(door))
         if window.has(at):
-            lettered += _letters(at, mark, STANDINGS[standing][1], size)
+            behind = view.to_sheet(_placed(door, door.width / 2, _low(door))) if door.width else at
+            lettered += _letters(at, behind, door.place[3], (mark, STANDINGS[standing][1]), size)
     whole = paper(width, height)
     groups = (Group(view, tuple(drawn)), Group(whole, (*lettered, *_foot(storey, own, named))))
     return StoreySheet(groups, places)
@@ -151,10 +152,16 @@ def _middle(door: ModelDoor) -> Point:
     return _placed(door, door.width / 2, _face(door) + min(door.width, _LONGEST_DOOR) / 3)
 
 
-def _letters(at: Point, mark: str, word: str, size: float) -> Iterator[Primitive]:
+def _letters(
+    at: Point, behind: Point, angle: float, words: tuple[str, str], size: float
+) -> Iterator[Primitive]:
+    """Yield a mark in the swing, and how it stands on the other side of the wall, uncrossed."""
+    mark, standing = words
     yield Text("A-ANNO-TEXT", at, mark, size, "middle", bold=True)
-    if word:
-        yield Text("A-ANNO-REDL", (at[0], at[1] - 1.2 * size), word, 0.85 * size, "middle")
+    if standing:
+        off, wide = 1.1 * size, text_width(standing, 0.85 * size) / 2
+        x, y = behind[0] + math.sin(angle) * (off + wide - 0.4 * size), behind[1] - math.cos(angle) * off
+        yield Text("A-ANNO-REDL", (x, y - 0.3 * size), standing, 0.85 * size, "middle")
 
 
 def _foot(
