@@ -4,7 +4,7 @@ from datetime import date
 
 from configurator.documents.document import Column, Document, Table
 from configurator.practice.course import LEVELS, TOPICS, of_topic
-from configurator.practice.progress import Progress, strength
+from configurator.practice.progress import Progress, Tally, strength
 from configurator.sentences import capitalized
 
 _TOPICS = (
@@ -31,7 +31,7 @@ _NOTE = (
 
 def progress_document(progress: Progress, today: date) -> Document:
     """Return a person's progress: topic by topic, and what is weak."""
-    tables = (_topics(progress), _weak(progress))
+    tables = (_topics(progress), _weak(progress, today))
     answered = sum(count for count, _ in progress.days.values())
     jobs = ", ".join(str(level) for level in LEVELS if str(level) in progress.jobs)
     head = (
@@ -47,6 +47,10 @@ def progress_document(progress: Progress, today: date) -> Document:
     return Document("Practice", (("Name", progress.person),), shown, shown, (_NOTE,), head=head)
 
 
+def _due(tally: Tally, today: date) -> str:
+    return "now" if tally.is_due(today) else tally.due
+
+
 def _topics(progress: Progress) -> Table:
     rows = []
     for topic in TOPICS:
@@ -57,9 +61,9 @@ def _topics(progress: Progress) -> Table:
     return Table("Topics", _TOPICS, tuple(rows))
 
 
-def _weak(progress: Progress) -> Table:
+def _weak(progress: Progress, today: date) -> Table:
     rows = tuple(
-        (capitalized(one.key), one.topic, one.level, progress.of(one).wrong, progress.of(one).due)
+        (capitalized(one.key), one.topic, one.level, progress.of(one).wrong, _due(progress.of(one), today))
         for one in progress.weak()
     )
     return Table("Weak", _WEAK, rows)
