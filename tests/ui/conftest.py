@@ -15,6 +15,7 @@ from configurator.ui.state.preferences import Preferences
 from configurator.ui.state.session import LOOKED, Session
 from configurator.ui.window.window import Window
 from configurator.ui.window.work import UnderPicture
+from configurator.units import Display
 
 DEMO = Path(__file__).resolve().parents[2] / "demo_openings" / "kestrel_point.json"
 
@@ -102,10 +103,16 @@ def session(qapp):
 
 
 @pytest.fixture
-def window(qtbot, session, preferences):
-    """The whole window for a test of its own."""
+def fresh_window(qtbot, session, preferences):
+    """The whole window, made for one test."""
     with whole_window(qtbot, session, preferences) as window:
         yield window
+
+
+@pytest.fixture
+def window(fresh_window):
+    """The whole window; a file whose tests edit its job only takes `edited_window` for it instead."""
+    return fresh_window
 
 
 @pytest.fixture
@@ -133,6 +140,24 @@ def _window_of_the_file(qapp, request, tmp_path_factory):
     preferences = preferences_in(tmp_path_factory.mktemp("settings"))
     with whole_window(PatientBot(request), demo_session(), preferences) as window:
         yield window
+
+
+@pytest.fixture
+def edited_window(_window_of_the_file):
+    """One whole window for the tests of a file that edit its job; each finds the demo job opened anew."""
+    window = _window_of_the_file
+    session = window.session
+    for work in window.findChildren(runner.Work):
+        work.give_up()
+    session.history.mark_saved()
+    session.open(DEMO)
+    session.select("112A")
+    session.swing(0.0)
+    session.show_in(Display())
+    session.use_plain_words(False)
+    session.use_dark(False)
+    QApplication.processEvents()
+    return window
 
 
 @pytest.fixture

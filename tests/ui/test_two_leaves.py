@@ -6,6 +6,11 @@ from PySide6.QtWidgets import QToolButton
 from tests.ui.form.test_form import choose
 
 
+@pytest.fixture
+def window(edited_window):
+    return edited_window
+
+
 def add(window, name):
     window.work.form.sections["Hardware"].open()
     editor = window.work.form.sections["Hardware"].body

@@ -11,6 +11,11 @@ from tests.ui.form.test_form import type_into
 
 
 @pytest.fixture
+def window(edited_window):
+    return edited_window
+
+
+@pytest.fixture
 def panel(qtbot, session):
     panel = TolerancePage(session)
     qtbot.addWidget(panel)

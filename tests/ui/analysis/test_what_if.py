@@ -13,6 +13,11 @@ from configurator.units import Display
 from tests.ui.conftest import move_pointer
 
 
+@pytest.fixture
+def window(edited_window):
+    return edited_window
+
+
 def shown(qtbot, session):
     page = WhatIfPage(session)
     qtbot.addWidget(page)

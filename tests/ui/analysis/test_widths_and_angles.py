@@ -10,6 +10,11 @@ from configurator.units import Display
 from tests.openings import plain_opening
 
 
+@pytest.fixture
+def window(edited_window):
+    return edited_window
+
+
 def shown(qtbot, session):
     page = WidthsAndAngles(session)
     qtbot.addWidget(page)
@@ -163,8 +168,8 @@ def test_an_opening_that_cannot_be_studied_says_why(qtbot):
     assert not page.chart.isVisible()
 
 
-def test_both_pages_are_made_when_their_tab_is_first_shown(qtbot, window, session):
-    under = window.work.under
+def test_both_pages_are_made_when_their_tab_is_first_shown(qtbot, fresh_window, session):
+    under = fresh_window.work.under
     titles = [under.tabText(place) for place in range(under.count())]
     for title in ("Widths and angles", "Over the swing"):
         assert under.later[title].page is None
@@ -172,7 +177,7 @@ def test_both_pages_are_made_when_their_tab_is_first_shown(qtbot, window, sessio
         page = under.later[title].page
         qtbot.waitUntil(page.isVisible)
     swing = under.later["Over the swing"].page
-    window.work.swing.angle.setValue(60)
+    fresh_window.work.swing.angle.setValue(60)
     assert swing.chart.line_at == 60
     under.setCurrentIndex(titles.index("Widths and angles"))
     session.edit("obstructions.0.projection", 2.25)

@@ -1,7 +1,14 @@
 """The door stop in the form: put up, moved, taken away."""
 
+import pytest
+
 from tests.ui.form.test_form import choose
 from tests.ui.form.test_form_use import type_into
+
+
+@pytest.fixture
+def window(edited_window):
+    return edited_window
 
 
 def take_away(field):

@@ -8,6 +8,11 @@ from configurator.ui.form.form import SECTIONS
 from configurator.units import Display
 
 
+@pytest.fixture
+def window(edited_window):
+    return edited_window
+
+
 def type_into(qtbot, field, text, key=Qt.Key.Key_Return):
     field.editor.setFocus()
     field.editor.selectAll()
@@ -39,25 +44,25 @@ def test_an_opening_size_is_typed_width_first(qtbot, window, typed, size):
     assert (found.width, found.height) == size
 
 
-def test_a_size_typed_height_first_is_asked_about_and_swapped_by_one_click(qtbot, window):
-    field = window.work.form.field("size")
+def test_a_size_typed_height_first_is_asked_about_and_swapped_by_one_click(qtbot, fresh_window):
+    field = fresh_window.work.form.field("size")
     type_into(qtbot, field, "84 x 36")
     assert field.note.text() == "7'-0\" wide? Doors are width first. Swap?"
     assert not field.swap.isHidden()
     qtbot.mouseClick(field.swap, Qt.MouseButton.LeftButton)
-    assert (window.session.opening.size.width, window.session.opening.size.height) == (36, 84)
+    assert (fresh_window.session.opening.size.width, fresh_window.session.opening.size.height) == (36, 84)
     assert field.swap.isHidden()
     assert field.note.isHidden()
 
 
-def test_a_wide_opening_is_confirmed_by_one_click(qtbot, window):
-    field = window.work.form.field("size")
+def test_a_wide_opening_is_confirmed_by_one_click(qtbot, fresh_window):
+    field = fresh_window.work.form.field("size")
     type_into(qtbot, field, "84 x 36")
     qtbot.mouseClick(field.keep, Qt.MouseButton.LeftButton)
     assert field.note.isHidden()
     assert field.swap.isHidden()
     assert field.keep.isHidden()
-    assert window.session.opening.size.width == 84
+    assert fresh_window.session.opening.size.width == 84
     type_into(qtbot, field, "85 x 36")
     assert not field.keep.isHidden()
 
@@ -178,27 +183,27 @@ def test_a_butted_frame_waits_for_its_place_in_the_wall(qtbot, window):
     assert kind.note.isHidden()
 
 
-def test_a_butted_frame_puts_the_keyboard_where_its_place_is_typed(qtbot, window):
-    form = window.work.form
+def test_a_butted_frame_puts_the_keyboard_where_its_place_is_typed(qtbot, fresh_window):
+    form = fresh_window.work.form
     assert not form.sections["Wall"].is_open
     choose(form.field("frame.kind"), "welded steel, butted")
     assert form.sections["Wall"].is_open
     proud = form.fields()["wall.frame_proud"]
-    assert window.focusWidget() is proud.editor
+    assert fresh_window.focusWidget() is proud.editor
     qtbot.waitUntil(
         lambda: form.viewport().rect().contains(proud.mapTo(form.viewport(), proud.rect().center()))
     )
-    qtbot.keyClicks(window.focusWidget(), "0")
-    qtbot.keyClick(window.focusWidget(), Qt.Key.Key_Return)
-    assert window.session.opening.frame.kind == "welded steel, butted"
+    qtbot.keyClicks(fresh_window.focusWidget(), "0")
+    qtbot.keyClick(fresh_window.focusWidget(), Qt.Key.Key_Return)
+    assert fresh_window.session.opening.frame.kind == "welded steel, butted"
 
 
-def test_undo_is_the_windows_while_nothing_is_being_typed(qtbot, window):
-    field = window.work.form.field("door.thickness")
+def test_undo_is_the_windows_while_nothing_is_being_typed(qtbot, fresh_window):
+    field = fresh_window.work.form.field("door.thickness")
     type_into(qtbot, field, "1-3/8")
-    window.activateWindow()
+    fresh_window.activateWindow()
     qtbot.keyClick(field.editor, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
-    assert window.session.opening.door.thickness == 1.75
+    assert fresh_window.session.opening.door.thickness == 1.75
     assert field.editor.text() == "1-3/4 in"
 
 
@@ -377,8 +382,8 @@ def test_what_could_not_be_kept_is_there_again_when_its_opening_is(qtbot, window
     assert "300 in" in field.note.text()
 
 
-def test_what_is_being_typed_is_taken_before_another_opening_is_shown(qtbot, window):
-    field, session = window.work.form.field("location"), window.session
+def test_what_is_being_typed_is_taken_before_another_opening_is_shown(qtbot, fresh_window):
+    field, session = fresh_window.work.form.field("location"), fresh_window.session
     field.editor.setFocus()
     field.editor.selectAll()
     qtbot.keyClicks(field.editor, "Harbor office")

@@ -11,6 +11,11 @@ from configurator.units import Display, format_angle
 
 
 @pytest.fixture
+def window(edited_window):
+    return edited_window
+
+
+@pytest.fixture
 def form(window):
     window.work.form.sections["Wall"].open()
     return window.work.form
