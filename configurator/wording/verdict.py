@@ -292,23 +292,25 @@ def _held_back(study: Study, pair: WidthPair) -> str:
     if study.errors:
         why = next(filter(None, map(caution_of, study.errors)), "Read what is to be noted.")
         return f"None is recommended as things are. {why}"
-    other = _not_pictured(study, pair)
+    other = _not_pictured(study, pair, pair.leaf)
     if other is None:
         return "None of the two is recommended as things are."
     return f"We would take the {format_size(other)} in hinge, not pictured here."
 
 
-def _not_pictured(study: Study, pair: WidthPair) -> float | None:
-    """Return the width chosen for the leaf that is pictured, inches; None where there is none, or it is."""
-    chosen = (one.parts["width"].value for one in study.specification.leaves if one.leaf == pair.leaf)
+def _not_pictured(study: Study, pair: WidthPair, leaf: str) -> float | None:
+    """Return the width chosen for a leaf, inches; None where there is none, or it is pictured."""
+    chosen = (one.parts["width"].value for one in study.specification.leaves if one.leaf == leaf)
     width = next(chosen, None)
     return None if width is None or study.errors or any(one.on == width for one in pair.both) else width
 
 
 def _mends(study: Study, pair: WidthPair, display: Display) -> str:
     """Say what would let the door do all that is wanted, each as a client understands it."""
-    other = _not_pictured(study, pair)
-    if other is not None and verdict(study, study.hanger(pair.leaf, other), display).good:
+    last = pair.both[-1]
+    worst = _of_all(study, last, display).leaf
+    other = _not_pictured(study, pair, worst)
+    if other is not None and verdict(study, study.hanger(worst, other), display).good:
         return f"Take the {format_size(other)} in hinge, which is not pictured here."
     stuck = next((one for one in study.findings if one.code == "no width does everything"), None)
     ways = [] if stuck is None else [_mend(study, fix[0].path, fix[0].value, display) for fix in stuck.fixes]
@@ -316,12 +318,20 @@ def _mends(study: Study, pair: WidthPair, display: Display) -> str:
         return f"What would do it: {'; or '.join(ways)}."
     if study.errors:
         return _held_back(study, pair)
-    met = pair.both[-1].stopped_by
+    return _stop_or_move(next(one for one in hung_alike(study, last) if one.leaf == worst))
+
+
+def _stop_or_move(one: Candidate) -> str:
+    """Say what keeps a door off what it meets where no hinge lets it by."""
+    met = one.stopped_by
     if met is None:
         return "No usual hinge changes that."
-    part = "the door" if met.part in ("leaf", "barrel") else part_named(met.part)
-    clear = f"so that {part} does not hit the {thing_named(met.kind)}"
-    return f"No usual hinge changes that: fit a door stop, {clear}."
+    part, thing = part_named(met.part), thing_named(met.kind)
+    if met.part in ("leaf", "barrel"):
+        return f"No usual hinge changes that: fit a door stop, so that the door does not hit the {thing}."
+    if one.greatest_angle < 90.0 - TOLERANCE:
+        return f"No hinge changes that: move {part}, or take one that stands out less."
+    return f"No usual hinge changes that: fit a door stop, so that {part} does not hit the {thing}."
 
 
 def _mend(study: Study, path: str, value: object, display: Display) -> str:

@@ -140,10 +140,11 @@ def _of_advice(found, pair, good, display) -> list[str]:
         and "Neither" not in said.headline
     ):
         faults.append(f"{said.headline!r}, and neither does it")
-    if "No usual hinge changes that" in said.headline:
+    worst = verdicts(found, pair, display)[-1].leaf
+    if "hinge changes that" in said.headline:
         for leaf in found.specification.leaves:
             width = leaf.parts["width"].value
-            if leaf.leaf == pair.leaf and width is not None and _does(found, found.hanger(leaf.leaf, width)):
+            if leaf.leaf == worst and width is not None and _does(found, found.hanger(leaf.leaf, width)):
                 faults.append(f"{said.headline!r}, and {width} does")
     cut = re.search(r"shorten the .*? by (.*?) and keep", said.headline)
     if cut and not _cut_does(found, pair, good, cut[1], display):
