@@ -24,6 +24,7 @@ COUNT = 17
 """Samples that a range begins with."""
 CLOSE = 1e-7
 """Inches; a corner or a jump lies between two samples so close."""
+_BESIDE = 0.9 * CLOSE
 _STRAIGHT, _ROUND = 1e-11, 64
 _LETTERS = tuple(item.name for item in fields(Hanging) if item.name != "mounting")
 _MEASURES = ("projection", "start", "length", "offset", "bottom", "top", "diameter")
@@ -104,12 +105,20 @@ def _closed_in(sample: Sampler, one: Sample, other: Sample) -> Iterator[Sample]:
 
 
 def _between(low: float, high: float) -> float:
-    """Return where to part an interval: at the round number in it, if any, for there most corners lie."""
+    """Return where to part an interval: at the round number in it, if any, for there most corners lie.
+
+    Beside one that it ends at comes next: a table that says over or up to 1-3/8 jumps just there.
+    """
     middle = (low + high) / 2
     if high - low > 2 / _ROUND:
         return middle
     near = round(middle * _ROUND) / _ROUND
-    return near if low < near < high else middle
+    if low < near < high:
+        return near
+    for end, beside in ((low, low + _BESIDE), (high, high - _BESIDE)):
+        if (end * _ROUND).is_integer() and low < beside < high:
+            return beside
+    return middle
 
 
 def _straight(one: Sample, middle: Sample, other: Sample) -> bool:
