@@ -14,11 +14,6 @@ from tests.ui.form.test_form import choose, type_into
 
 
 @pytest.fixture
-def window(edited_window):
-    return edited_window
-
-
-@pytest.fixture
 def panel(under):
     """The hinge's tab on show for 112A, its size selected."""
     under.setCurrentWidget(under.later[HINGE])
@@ -285,16 +280,16 @@ def test_a_hidden_tab_waits_and_then_catches_up(under, session, panel):
     assert (value(panel, "Hinge tip"), mark(panel, "Hinge tip")) == ("ball tips", "by hand")
 
 
-def test_a_tab_keeps_the_height_it_was_given(fresh_window):
-    fresh_window.resize(1280, 800)
-    fresh_window.grab()
-    flat = fresh_window.work.under.height()
-    fresh_window.work.under.setCurrentIndex(1)
-    fresh_window.grab()
-    assert fresh_window.work.under.height() >= 280 > flat
-    fresh_window.work.under.setCurrentIndex(0)
-    fresh_window.grab()
-    assert fresh_window.work.under.height() == flat
+def test_a_tab_keeps_the_height_it_was_given(window):
+    window.resize(1280, 800)
+    window.grab()
+    flat = window.work.under.height()
+    window.work.under.setCurrentIndex(1)
+    window.grab()
+    assert window.work.under.height() >= 280 > flat
+    window.work.under.setCurrentIndex(0)
+    window.grab()
+    assert window.work.under.height() == flat
 
 
 def test_what_is_being_typed_survives_a_change_elsewhere(qtbot, session, panel):
