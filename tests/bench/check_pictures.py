@@ -12,6 +12,7 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
+from configurator.drawing.plan.part_dimensions import KINDS
 from configurator.drawing.plan.sheet import plan_sheet
 from configurator.study import Study
 from tests.drawing.cases import random_study as crowded_study
@@ -37,7 +38,8 @@ def main() -> int:
     for seed in range(first, first + count):
         for width, height in SIZES:
             study, plain, swept = study_of(seed), seed % 3 == 1, seed % 5 == 0
-            sheet = plan_sheet(study, display_of(seed), width, height, plain=plain, swept=swept)
+            kinds = KINDS if seed % 4 == 3 else ()
+            sheet = plan_sheet(study, display_of(seed), width, height, plain=plain, swept=swept, kinds=kinds)
             own = Counter(fault for angle in ANGLES for fault in faults(sheet, angle))
             for fault, times in own.items():
                 print(f"{seed} {width:g} x {height:g}: {fault} at {times} angles", flush=True)

@@ -9,6 +9,7 @@ from configurator.drawing.base.view import Group
 from configurator.drawing.plan.dimensions import Dimensions
 from configurator.drawing.plan.inset import CLEAR, CLEAR_WIDTH
 from configurator.drawing.plan.panel import Drawing, Panel, moving_notes
+from configurator.drawing.plan.part_dimensions import bare
 from configurator.drawing.plan.swing_notes import CLEARANCE
 from configurator.units import Display
 
@@ -40,6 +41,23 @@ def _is_clearance(note: Primitive) -> TypeGuard[Dimension]:
 def _is_bare(note: Dimension) -> bool:
     """Whether a clearance is lettered with its number alone."""
     return " to the " not in note.text
+
+
+def parts_alike(panels: Iterable[Panel]) -> tuple[Panel, ...]:
+    """Return the panels with a part's dimension named in all of them, or lettered with its number in all."""
+    panels = tuple(panels)
+    every = [one for panel in panels for one in panel.main.notes if isinstance(one, Dimension)]
+    bared = {one.name for one in every if not one.text.endswith(one.name)}
+
+    def reworded(one: Primitive, panel: Panel) -> Primitive:
+        named = isinstance(one, Dimension) and one.name in bared and one.text.endswith(one.name)
+        return bare(one, panel.main.view) if named and isinstance(one, Dimension) else one
+
+    notes = ([reworded(one, panel) for one in panel.main.notes] for panel in panels)
+    return tuple(
+        replace(panel, main=replace(panel.main, notes=tuple(own)))
+        for panel, own in zip(panels, notes, strict=True)
+    )
 
 
 def clear_width_alike(panels: Iterable[Panel]) -> tuple[Panel, ...]:

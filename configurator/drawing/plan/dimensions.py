@@ -132,8 +132,9 @@ def pin_dimensions(
 
 
 def _lies_over(line: Box, lettered: Iterable[Box]) -> bool:
-    """Whether a line runs through other lettering."""
-    return any(line.overlaps(other) for other in lettered)
+    """Whether a line runs through other lettering, or along another line."""
+    around = line.shrunk(-0.5)
+    return any(around.overlaps(other) for other in lettered)
 
 
 def is_clear(box: Box, drawn: Iterable[Sequence[Point]], off: float = _OFF_LEAF) -> bool:

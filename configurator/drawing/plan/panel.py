@@ -5,7 +5,7 @@ has an inset with the whole opening. Everything is in the axes of the geometry, 
 turns clockwise is mirrored by its view alone.
 """
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import replace
 
 from configurator.drawing.base.clip import clip_polygon
@@ -33,6 +33,7 @@ from configurator.drawing.plan.leaf import (
     hardware_parts,
     open_leaf,
 )
+from configurator.drawing.plan.part_dimensions import part_dimensions
 from configurator.drawing.plan.standing_things import door_stop_parts, set_out, standing_things
 from configurator.drawing.plan.swept import swept_regions
 from configurator.drawing.plan.swing_notes import leaf_alone, swing_notes
@@ -173,13 +174,14 @@ def panel(
     keys: Mapping[str, str] = NO_KEYS,
     framing: Framing = AS_FRAMED,
     turn: float | None = None,
+    kinds: Collection[str] = (),
 ) -> Panel:
     """Return one candidate's panel: its still parts and notes placed, and room kept for what moves.
 
     With `swept` it shows what leaf and hardware sweep, under everything else. Without a place of its own the
     small picture lies in a corner of the window, where there is room for it: never where somebody framed the
     large one otherwise. Names keep off the dimensions as they stand with the leaf at `turn`, radians; None:
-    at the end of its swing.
+    at the end of its swing. `kinds` are the kinds of parts that have their dimensions too.
     """
     view = framing.of(main_view(hung, window, scale, spare))
     room = Room(window.shrunk(2.0))
@@ -195,8 +197,11 @@ def panel(
     dimensions = Dimensions(hung, view, lettered(hung, display, size, plain), room)
     usual = dimensions.usual() if turn is None else dimensions.at(hung.shown_at(turn))
     words, lines = text_boxes(usual, view), line_boxes(usual, view)
-    labels = thing_labels(hung, view, room, words, [*lines, *_drawn_boxes(hung, view)], size - 0.5, keys)
-    labels += set_out(hung, view, display, size, room)
+    drawn = _drawn_boxes(hung, view)
+    parts = part_dimensions(hung, view, display, kinds, size - 0.5, room, words, lines, drawn)
+    words = [*words, *text_boxes(parts, view)]
+    labels = thing_labels(hung, view, room, words, [*lines, *drawn], size - 0.5, keys)
+    labels += [*parts, *set_out(hung, view, display, size, room)]
     main = Drawing(view, tuple(_still(hung, view, swept)), tuple(labels))
     return Panel(hung, main, dimensions, inset, told, room, title, size, small.close if small else (), swept)
 

@@ -5,12 +5,12 @@ A sheet that goes out as a file says at its foot whose opening it is.
 
 import math
 import re
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 
 from configurator.drawing.base.lettering import fitted, text_width
 from configurator.drawing.base.primitives import Point, Polygon, Polyline, Primitive, Text, rectangle
 from configurator.drawing.base.view import AS_FRAMED, Box, Framing, Group, paper
-from configurator.drawing.plan.alike import clear_width_alike, notes_alike
+from configurator.drawing.plan.alike import clear_width_alike, notes_alike, parts_alike
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf, degrees, drawn_leaves, turns_clockwise
 from configurator.drawing.plan.panel import (
     Panel,
@@ -69,12 +69,13 @@ def plan_sheet(
     plain: bool = False,
     swept: bool = False,
     framing: Framing = AS_FRAMED,
+    kinds: Collection[str] = (),
 ) -> Sheet:
     """Lay out the plan of every candidate on a sheet of that width and height, points.
 
     With the facts of a job the foot names the opening and the job, so that the sheet can go out by itself.
     `plain` letters the dimensions in plain words instead of the trade's; `swept` shows what leaf and hardware
-    sweep; `framing` shows every panel larger, and moved alike.
+    sweep; `framing` shows every panel larger, and moved alike; `kinds` are those of `part_dimensions`.
     """
     below = FOOT if job is None else FOOT_OF_FILE
     windows = panel_windows(len(study.candidates), width, height, below)
@@ -82,9 +83,10 @@ def plan_sheet(
     scale = min((view_scale(h, w.width, w.height) for h, w in zip(hungs, windows, strict=True)), default=1.0)
     spare = min((spare_height(h, w, scale) for h, w in zip(hungs, windows, strict=True)), default=0.0)
     panels = clear_width_alike(
-        _panel_of(study, candidate, hung, window, scale, spare, display, plain, swept, framing)
+        _panel_of(study, candidate, hung, window, scale, spare, display, plain, swept, framing, kinds)
         for candidate, hung, window in zip(study.candidates, hungs, windows, strict=True)
     )
+    panels = parts_alike(panels) if kinds else panels
     whole = paper(width, height)
     still = [Group(whole, tuple(_ground(window) for window in windows))]
     still += [Group(one.main.view, one.main.still) for one in panels]
@@ -150,11 +152,14 @@ def _panel_of(
     plain: bool,
     swept: bool,
     framing: Framing,
+    kinds: Collection[str],
 ) -> Panel:
     title = heading(study, candidate, display)
     hand = hand_words(study, candidate)
     clear = candidate.clear_width_at_90
-    return panel(hung, window, scale, spare, display, title, hand, clear, plain, swept, framing=framing)
+    return panel(
+        hung, window, scale, spare, display, title, hand, clear, plain, swept, framing=framing, kinds=kinds
+    )
 
 
 def heading(study: Study, candidate: Candidate, display: Display) -> str:

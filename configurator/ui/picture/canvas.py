@@ -60,6 +60,8 @@ class PictureCanvas(PlanCanvas):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         self.framing = AS_FRAMED
+        self.kinds: frozenset[str] = frozenset()
+        """Kinds of parts that have their dimensions too."""
         self.measuring = False
         self._from: tuple[int, Snap] | None = None
         self._held: QPointF | None = None
@@ -78,9 +80,15 @@ class PictureCanvas(PlanCanvas):
     def lay_out(self, width: float, height: float) -> Any:
         """Return the picture laid out so many points wide and high, as it is framed."""
         assert self._study is not None
-        plain, swept, framing = self._plain, self._swept, self.framing
         return plan_sheet(
-            self._study, self._display, width, height, plain=plain, swept=swept, framing=framing
+            self._study,
+            self._display,
+            width,
+            height,
+            plain=self._plain,
+            swept=self._swept,
+            framing=self.framing,
+            kinds=self.kinds,
         )
 
     def frame(self, framing: Framing) -> None:

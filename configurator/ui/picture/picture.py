@@ -28,7 +28,11 @@ from configurator.ui.state.session import Session
 
 NUMBER = r"(less than )?[0-9/.'\"-]+( (in|mm))?"
 """What of a dimension's text is its number, with its unit."""
-IN_MENU = (("copy_png", "copy_svg", "export"), ("fit", "true", "measure", "sweep"))
+IN_MENU = (
+    ("copy_png", "copy_svg", "export"),
+    ("fit", "true", "measure", "sweep"),
+    ("parts frame", "parts wall", "parts things"),
+)
 """Commands of the window that the picture's menu has, in groups."""
 
 
@@ -108,6 +112,7 @@ class Picture(QFrame):
             self.canvas.set_dark(self.session.dark)
         elif by != "save":
             session = self.session
+            self.canvas.kinds = session.parts_shown
             self.canvas.show_study(
                 study, session.angle, session.display, session.dark, session.plain_words, session.swept
             )

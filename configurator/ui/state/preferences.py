@@ -22,6 +22,7 @@ CHOICES = (
     "shop_name",
     "shop_logo",
     "starts",
+    "shown_parts",
 )
 """The names of what a user chooses, as it is stored."""
 KEEP_AFTER = (2, 4, 10, 30, 60)
@@ -194,6 +195,15 @@ class Preferences:
     def keep_layout(self, name: str, state: QByteArray) -> None:
         """Remember how a window or splitter stands."""
         self._settings.setValue(f"layout/{name}", state)
+
+    @property
+    def shown_parts(self) -> frozenset[str]:
+        """The kinds of parts that have their dimensions in the picture."""
+        return frozenset(str(self._settings.value("shown_parts", "")).split())
+
+    @shown_parts.setter
+    def shown_parts(self, kinds: frozenset[str]) -> None:
+        self._settings.setValue("shown_parts", " ".join(sorted(kinds)))
 
     def hidden_columns(self, table: str) -> frozenset[str] | None:
         """Return the keys of the columns that a table does not show; None while nothing was chosen."""

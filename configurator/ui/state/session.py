@@ -68,6 +68,7 @@ class Session(QObject):
         self.shop = Shop()
         self.starts: Mapping[str, Any] = {}
         self.leaf_shown = ""
+        self.parts_shown: frozenset[str] = frozenset()
         self.trial = Trial(lambda: self.opening, self.studied, lambda: self.changed.emit("trial"))
         self.refusals = Refusals()
         self._settle()

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QMainWindow, QMenu, QMenuBar, QTabBar, QToolBar
 
 from configurator.ui.kit import look
 from configurator.ui.state.session import Session
-from configurator.ui.window.commands import DISPLAYS, Command, Menus
+from configurator.ui.window.commands import DISPLAYS, PARTS, Command, Menus
 from configurator.units import Display
 
 RECENT = "open"
@@ -75,6 +75,8 @@ class CommandBar(QToolBar):
             actions[name].setEnabled(session.opening is not None)
         for name, on in (("dark", session.dark), ("plain", session.plain_words), ("sweep", session.swept)):
             actions[name].setChecked(on)
+        for kind in PARTS:
+            actions[f"parts {kind}"].setChecked(kind in session.parts_shown)
         for place in range(len(DISPLAYS)):
             actions[f"lengths {place + 1}"].setChecked(place == display_place(session.display))
 

@@ -115,7 +115,7 @@ def command_menus(window: Commanded) -> Menus:
         "File": (_jobs(window), _saving(window.files), (_preferences(window), _quit(window))),
         "Edit": (_changes(window.session), _finding(window), _openings(window)),
         "View": (_shown(window), _lengths(window)),
-        "Picture": (_framed(window), _swing(window), _written(window)),
+        "Picture": (_framed(window), _swing(window), _parts(window), _written(window)),
         "Go": (_pages(window), _back(window)),
         "Help": (_help(window.beside),),
     }
@@ -221,6 +221,30 @@ def _swing(window: Commanded) -> tuple[Command, ...]:
         Command("moment", "Next moment of the swing", following, "F8", lambda: window.swing_on(True)),
         Command("moment before", "Moment before", before, "Shift+F8", lambda: window.swing_on(False)),
         Command("sweep", "Sweep", sweep, "F7", window.session.show_swept, toggles=True),
+    )
+
+
+PARTS = {
+    "frame": ("Dimensions of the frame", "Face, rabbet, stop, throat and depth"),
+    "wall": ("Dimensions of the wall", "Its thickness and its layers"),
+    "things": ("Dimensions along the wall", "How far things are from the frame, and how far they stand out"),
+}
+"""Kind of part to the command that shows its dimensions, and what these are."""
+
+
+def _parts(window: Commanded) -> tuple[Command, ...]:
+    def shower(kind: str) -> Callable[[bool], None]:
+        def show(shown: bool) -> None:
+            session = window.session
+            session.parts_shown = session.parts_shown | {kind} if shown else session.parts_shown - {kind}
+            window.preferences.shown_parts = session.parts_shown
+            session.changed.emit("display")
+
+        return show
+
+    return tuple(
+        Command(f"parts {kind}", title, tip, f"Ctrl+Alt+Shift+{n}", shower(kind), toggles=True)
+        for n, (kind, (title, tip)) in enumerate(PARTS.items(), 1)
     )
 
 

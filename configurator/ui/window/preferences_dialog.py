@@ -136,6 +136,7 @@ class PreferencesDialog(QDialog):
         """Take back every choice that is kept on this computer."""
         self.preferences.reset()
         self.session.shop, self.session.starts = self.preferences.shop, self.preferences.starts
+        self.session.parts_shown = self.preferences.shown_parts
         self.new_openings.begin_anew()
         self.session.show_in(Display())
         self.session.use_plain_words(False)

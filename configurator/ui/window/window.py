@@ -59,7 +59,7 @@ class Window(Frame):
         self.preferences = preferences
         session.display, session.dark = preferences.display, preferences.dark
         session.plain_words, session.shop = preferences.plain_words, preferences.shop
-        session.starts = preferences.starts
+        session.starts, session.parts_shown = preferences.starts, preferences.shown_parts
         self.openings = OpeningsList(session)
         self.work: WorkArea | None = None
         self.lines = Lines(session, lambda line: self._column.insertWidget(0, line))

@@ -249,6 +249,7 @@ def test_the_menu_is_about_what_is_under_the_pointer(qtbot, read_window):
     assert titles == [
         f"Copy {dimension.text.partition(' pin')[0]}", "Show the work", "What is this?",
         "Copy picture", "Copy picture as SVG", "Export picture…", "Fit", "True size", "Measure", "Sweep",
+        "Dimensions of the frame", "Dimensions of the wall", "Dimensions along the wall",
     ]  # fmt: skip
     picture.menu_at(at).actions()[0].trigger()
     assert QGuiApplication.clipboard().text() == "3/8 in"
@@ -259,3 +260,19 @@ def test_the_menu_is_about_what_is_under_the_pointer(qtbot, read_window):
     assert asked == ["pin axis off frame face"]
     beside = [action.text() for action in picture.menu_at(QPointF(2, 2)).actions() if action.text()]
     assert beside == titles[3:]
+
+
+def test_dimensions_of_a_kind_are_shown_and_remembered(window):
+    def named():
+        notes = window.work.picture.canvas._sheet.panels[0].main.notes
+        return {getattr(one, "name", "") for one in notes}
+
+    frame = window.commands.actions_by_name["parts frame"]
+    assert "frame face" not in named()
+    frame.trigger()
+    assert "frame face" in named()
+    assert frame.isChecked()
+    assert window.preferences.shown_parts == {"frame"}
+    frame.trigger()
+    assert "frame face" not in named()
+    assert window.preferences.shown_parts == frozenset()
