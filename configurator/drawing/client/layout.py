@@ -33,7 +33,8 @@ _BESIDE = 0.34
 _STRIP = 2.2
 """Height of the strip for the way through under the wall, in heights of type."""
 TOUCHES = "touches here"
-_STANDS_OUT = "hinge stands out "
+_FORMS = ("hinge stands out ", "stands out ", "")
+"""What stands before the number of the measure at a magnifier, shortened where room is scarce."""
 PILL = 1.1
 """Type size of the measure at a magnifier, of the sentences'."""
 
@@ -231,16 +232,16 @@ def lens_spots(
     """
     corners = ((False, (1.0, 0.86, 0.74)), (True, (1.0, 0.86, 0.72, 0.6)))
     tries = [
-        (share, at_way, beside, in_full)
+        (share, at_way, beside, form)
         for at_way, shares in corners
-        for in_full in (True, False)
+        for form in _FORMS
         for share in shares
         for beside in (True, False)
     ]
     spots: list[LensSpot] = []
-    for share, at_way, beside, in_full in tries:
+    for share, at_way, beside, form in tries:
         side = min(_side(room, plan.letters, at_way, beside) for room in rooms) * share
-        said = [words if in_full else words.replace(_STANDS_OUT, "") for words in pills]
+        said = [words.replace(_FORMS[0], form) for words in pills]
         pairs = zip(rooms, said, strict=True)
         spots = [_spot(room, words, plan.letters, max(side, 1.0), at_way, beside) for room, words in pairs]
         if all(_is_free(room, spot, circle) for room, spot in zip(rooms, spots, strict=True)):

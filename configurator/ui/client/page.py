@@ -18,6 +18,7 @@ from configurator.study import Study
 from configurator.ui.client.canvas import ClientCanvas, Player
 from configurator.ui.client.controls import PLAY, WHOLE, Controls, Deed, Side
 from configurator.ui.client.put_away import (
+    ASKED_CAPITALS,
     CAPITALS,
     FULL_SCREEN_CAPITALS,
     TOUCH,
@@ -144,7 +145,8 @@ class ClientPage(LeadsOn, QWidget):
         self.setFont(font)
         touch = -int(-TOUCH * pixels_a_millimetre(screen) // 1)
         self.controls.show_size(touch, whole)
-        self.questions.show_size(touch, columns=1 if whole else 2)
+        self.questions.setFont(type_of(QApplication.font(), ASKED_CAPITALS if whole else CAPITALS, screen))
+        self.questions.show_size(touch, columns=2)
         self.tried_bar.show_size(touch)
         self.canvas.set_letters(font.pixelSize())
         self._fold(not whole)

@@ -65,6 +65,8 @@ FULL_SCREEN_CAPITALS = 7.0
 """Height of capitals and figures at full screen, mm: to be read from across a counter."""
 CAPITALS = 2.8
 """The same in a window, mm."""
+ASKED_CAPITALS = 3.6
+"""The same of the questions beside the picture at full screen, mm: whoever sells reads them."""
 TOUCH = 9.0
 """Least height and width of what a finger presses, mm."""
 _MILLIMETRES_AN_INCH = 25.4

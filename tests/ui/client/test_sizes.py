@@ -1,7 +1,7 @@
 """The client's view at every usual size of a screen, in the window and with the whole screen."""
 
 import pytest
-from PySide6.QtWidgets import QAbstractButton, QLabel, QLineEdit
+from PySide6.QtWidgets import QAbstractButton, QApplication, QLabel, QLineEdit
 
 from configurator.ui.client.put_away import PutAway
 from tests.drawing.client.test_client_picture import faults
@@ -79,6 +79,9 @@ def test_what_the_line_to_be_typed_holds_is_shown_whole(sized):
     """Once, with the whole screen, "36 in" was shown as "6 in"."""
     page = sized((1366, 768), True)
     page.controls.buttons["questions"].click()
+    QApplication.processEvents()
+    assert page.window().width() == 1366
+    assert page.canvas.width() > 0.55 * 1366
     for stepper in page.questions.sizes:
         assert stepper.line.text() == ("36 in" if stepper is page.questions.sizes[0] else "84 in")
         words = stepper.line.fontMetrics().horizontalAdvance(stepper.line.text())
