@@ -1,48 +1,51 @@
 """The tables under `resources/tables/`: what the trade knows, a row a fact, each with its source.
 
 In come the program's own CSV files. Out go frozen rows, read once, and the few that are wanted by key: a
-kind, a limit, a practice, the usual sizes of a frame. `rows` tells what a row of each table is, `reading`
-refuses a file that is not so, naming line and column. It knows nothing of openings, rules or drawings.
+kind, a limit, a practice, the usual sizes of a frame. `kinds` and `rows` tell what a row of each table is,
+`reading` refuses a file that is not so, naming line and column. It knows nothing of openings, rules or
+drawings.
 """
 
 from collections.abc import Mapping
 from functools import cache
 
+from configurator.tables.kinds import (
+    MARKS,
+    ConstructionRow,
+    DoorStopKindRow,
+    FrameKindRow,
+    HardwareKindRow,
+    KindRow,
+    Mark,
+    ObstructionKindRow,
+    Row,
+    Source,
+    WayRow,
+)
 from configurator.tables.reading import TableError, read_table, resource_rows, row_of, table
 from configurator.tables.rows import (
-    MARKS,
     ROWS,
     BarrelRow,
-    ConstructionRow,
     CountRow,
-    DoorStopKindRow,
     DoorWeightRow,
     FinishRow,
     FireRow,
-    FrameKindRow,
     FrameSizeRow,
     FrequencyRow,
     GageRow,
     HardwareGroupRow,
-    HardwareKindRow,
     HeightRow,
-    KindRow,
     LimitRow,
     LocationRow,
     ManoeuvringRow,
-    Mark,
-    ObstructionKindRow,
     Place,
     PracticeRow,
-    Row,
     ScrewRow,
     SheetRow,
-    Source,
     StockRow,
     ToleranceRow,
     TypeRow,
     WallLayerRow,
-    WayRow,
 )
 
 __all__ = [

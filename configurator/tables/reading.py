@@ -8,7 +8,8 @@ from functools import cache
 from typing import Any, Literal, TypeVar, Union, cast, get_args, get_origin, get_type_hints
 
 from configurator.resource_files import resource_path
-from configurator.tables.rows import ROWS, KindRow, Row
+from configurator.tables.kinds import KindRow, Row
+from configurator.tables.rows import ROWS
 
 
 class TableError(ValueError):

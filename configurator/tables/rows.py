@@ -1,48 +1,18 @@
-"""What a row of each table under `resources/tables/` is.
-
-One row, one fact. A number is inches unless its column says otherwise; an empty cell means: no such value.
-"""
+"""What a row of each table under `resources/tables/` is, the kinds apart, and which table has which rows."""
 
 from collections.abc import Mapping
-from functools import cached_property
-from typing import Any, Literal, get_args
+from typing import Literal
 
 from configurator.records import dataclass
-
-Mark = Literal["read", "common practice", "from memory", "derived"]
-MARKS: tuple[Mark, ...] = get_args(Mark)
-
-
-@dataclass(frozen=True, slots=True)
-class Source:
-    """Where a fact comes from, and how sure it is.
-
-    `mark` is "read" only when the words stand in the named document; "common practice" and "from memory" have
-    no citable source; "derived" is worked out here.
-    """
-
-    text: str
-    mark: Mark
-
-
-@dataclass(frozen=True)
-class Row:
-    """What every row ends in."""
-
-    source: str
-    mark: Mark
-
-    @cached_property
-    def cited(self) -> Source:
-        """The row's source and mark together."""
-        return Source(self.source, self.mark)
-
-
-@dataclass(frozen=True, slots=True)
-class KindRow(Row):
-    """A row that tells all there is to know of one accepted word of the project file."""
-
-    kind: str
+from configurator.tables.kinds import (
+    ConstructionRow,
+    DoorStopKindRow,
+    FrameKindRow,
+    HardwareKindRow,
+    ObstructionKindRow,
+    Row,
+    WayRow,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,19 +83,6 @@ class FinishRow(Row):
 
 
 @dataclass(frozen=True, slots=True)
-class ConstructionRow(KindRow):
-    """What a door is made of, which screws hold a hinge to it, and what is drawn where it is cut.
-
-    `skin` is the thickness of its sheets of steel, None where it has none.
-    """
-
-    family: Literal["metal", "wood", "aluminum"]
-    screws: Literal["machine", "wood"]
-    section: Literal["steel skins", "wood", "hollow wood", "wood and lead", "aluminum and glass"]
-    skin: float | None
-
-
-@dataclass(frozen=True, slots=True)
 class DoorWeightRow(Row):
     """Pounds per square foot of a door, least and greatest, and the thickness that holds for."""
 
@@ -160,115 +117,6 @@ class FrameSizeRow(Row):
         if self.value is None:
             return None
         return self.value + (thickness if self.plus_thickness else 0.0)
-
-
-@dataclass(frozen=True, slots=True)
-class FrameKindRow(KindRow):
-    """What a kind of frame is made of, which screws hold a hinge to it, and how it stands in the wall.
-
-    `client` is what a client calls the wall about it; of kinds that share one the first is taken for it.
-    `wraps`: it closes around the wall's edge, so that the wall ends inside the frame. `returns`: it turns
-    back at the wall. `usual_place`: where it stands in the wall is usual and need not be given. `cased`: its
-    joint with the wall is covered by casing.
-    """
-
-    client: str
-    material: Literal["steel", "wood", "aluminum"]
-    screws: Literal["machine", "wood"]
-    wraps: bool
-    returns: bool
-    usual_place: bool
-    cased: bool
-    words: str
-
-
-@dataclass(frozen=True, slots=True)
-class ObstructionKindRow(KindRow):
-    """A kind of thing that stands along the wall or about the door, with the sizes it starts from.
-
-    `label` is how a list offers it, `name` how a sentence calls it, `client` what a client calls it (None:
-    nothing is asked) and `client_measures` the keys a client is asked for. `outline` is its shape in plan:
-    a straight-sided box, a wall that fills all beyond its face, or round. `cut_back`: whether it can be
-    trimmed to let the door by. `material` is what the style fills it with, `term` its word in the glossary.
-    """
-
-    label: str
-    name: str
-    client: str | None
-    client_measures: str | None
-    outline: Literal["box", "wall", "round"]
-    measured_from: Literal["wall", "frame"]
-    cut_back: Literal["yes", "no", "unknown"]
-    material: str
-    term: str
-    projection: float | None
-    start: float | None
-    length: float | None
-    diameter: float | None
-    offset: float | None
-    bottom: float | None
-    top: float | None
-
-    @property
-    def usual(self) -> dict[str, Any]:
-        """The obstruction it starts as, by the keys of a project file."""
-        sizes = {
-            "projection": self.projection,
-            "start": self.start,
-            "length": self.length,
-            "diameter": self.diameter,
-            "offset": self.offset,
-            "bottom": self.bottom,
-            "top": self.top,
-        }
-        return {"kind": self.kind} | {key: size for key, size in sizes.items() if size is not None}
-
-
-@dataclass(frozen=True, slots=True)
-class HardwareKindRow(KindRow):
-    """A kind of hardware on a leaf, with the sizes and the place it starts from.
-
-    `label`, `name` and `term` as of an obstruction. `front` is its outline seen from in front. `handle`: the
-    door is opened by it. `meets_bumper`: it may be what meets a wall bumper. `spindle` is how far from its
-    latch-side end it is held, None for its middle. `place` says what its usual place goes by.
-    """
-
-    label: str
-    name: str
-    front: Literal["box", "round"]
-    handle: bool
-    meets_bumper: bool
-    spindle: float | None
-    place: Literal["latch edge", "top of lower leaf", "gap between leaves"]
-    term: str
-    face: Literal["pull", "push"]
-    projection: float
-    from_latch_edge: float
-    width: float
-    height: float
-    vertical: float
-    weight: float
-
-    @property
-    def usual(self) -> dict[str, Any]:
-        """The hardware it starts as, by the keys of a project file."""
-        return {
-            "kind": self.kind,
-            "face": self.face,
-            "projection": self.projection,
-            "from_latch_edge": self.from_latch_edge,
-            "width": self.width,
-            "height": self.height,
-            "vertical": self.vertical,
-        }
-
-
-@dataclass(frozen=True, slots=True)
-class DoorStopKindRow(KindRow):
-    """A kind of door stop: what it stands on, and how far off the wall its tip usually is."""
-
-    stands: Literal["wall", "floor"]
-    projection: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -336,29 +184,6 @@ class ManoeuvringRow(Row):
     more_depth: float
     more_latch: float
     when: str | None
-
-
-@dataclass(frozen=True, slots=True)
-class WayRow(KindRow):
-    """A kind of thing a door may hang on, with the usual place of the axis that the door turns about.
-
-    `barrel` is its diameter, None where it has none or the hinge's own counts. `off_face` is off the door's
-    pull face, `from_heel` from its heel edge toward the latch; None where they follow from what they are
-    counted from. `handed`: left and right differ. `sold_by` is what it is counted in, `let_in` what is cut
-    for it, `takes` the weight and traffic it is for.
-    """
-
-    acting: Literal["single", "double"]
-    turns_on: Literal["hinge barrels", "full length", "pivots"]
-    barrel: float | None
-    off_face: float | None
-    off_face_from: Literal["pull face", "middle of the door", "clear of the faces", "frame face", "its size"]
-    from_heel: float | None
-    from_heel_from: Literal["heel edge", "middle of the gap", "clear of the frame", "its size"]
-    sold_by: Literal["each", "length", "set"]
-    handed: bool
-    let_in: str
-    takes: str
 
 
 @dataclass(frozen=True, slots=True)
