@@ -9,11 +9,13 @@ small job does without. One that dies leaves its openings to the others and to t
 import copyreg
 import gc
 import os
+import signal
 from collections import deque
 from collections.abc import Generator, Iterator, Sequence
-from contextlib import suppress
+from contextlib import contextmanager, suppress
 from multiprocessing import get_context
 from multiprocessing.connection import Connection, wait
+from threading import current_thread, main_thread
 from types import MappingProxyType
 from typing import Any
 
@@ -94,7 +96,8 @@ class _Helper:
         context = get_context("spawn")  # a fork would copy what Qt's threads were at
         self.pipe, theirs = context.Pipe()
         self._process = context.Process(target=_help, args=(theirs, facts), daemon=True)
-        self._process.start()
+        with _deaf_to_interrupts():
+            self._process.start()
         theirs.close()
         self.asked: list[int] = []
 
@@ -117,6 +120,19 @@ class _Helper:
         self.pipe.close()
 
 
+@contextmanager
+def _deaf_to_interrupts() -> Iterator[None]:
+    """Let a process that is started here take no notice of Ctrl-C, which every process of a terminal gets."""
+    if current_thread() is not main_thread():
+        yield
+        return
+    before = signal.signal(signal.SIGINT, signal.SIG_IGN)
+    try:
+        yield
+    finally:
+        signal.signal(signal.SIGINT, before)
+
+
 def _help(pipe: Any, facts: JobFacts | None) -> None:
     """Study what comes through the pipe until it is closed.
 
@@ -128,5 +144,5 @@ def _help(pipe: Any, facts: JobFacts | None) -> None:
         while True:
             pipe.send([tally(study_or_fault(opening, facts)) for opening in pipe.recv()])
             gc.collect()
-    except (EOFError, OSError, KeyboardInterrupt):
+    except (EOFError, OSError):
         return

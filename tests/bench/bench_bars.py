@@ -9,6 +9,7 @@ it takes some minutes. The start has a bench of its own, which is run with the o
 """
 
 import argparse
+import gc
 import os
 import statistics
 import sys
@@ -246,6 +247,7 @@ def main() -> None:
     asked.add_argument("--growth", type=Path, metavar="PICTURE")
     options = asked.parse_args()
     application = QApplication([])
+    gc.freeze()  # as the window does once its picture stands
     print(f"{date.today():%Y-%m-%d}, load {os.getloadavg()[0]:.1f}\n")
     print("| what | measured | bar | floor |\n|---|---|---|---|")
     pictures(application)
