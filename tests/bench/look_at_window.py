@@ -123,7 +123,9 @@ def cut(window) -> Iterator[str]:
         elif isinstance(one, QLabel) and one.text() and one.wordWrap():
             if one.height() < one.heightForWidth(one.width()):
                 yield f"words “{one.text()[:40]}” are cut below"
-        elif isinstance(one, QAbstractButton) and one.text() and one.width() < one.minimumSizeHint().width():
+        elif isinstance(one, QAbstractButton) and one.width() < min(
+            _words_wide(one) + 4, one.minimumSizeHint().width()
+        ):
             yield f"button “{one.text()[:40]}” is cut"
         elif isinstance(one, QTabBar) and one.isVisible():
             tabs = [one.tabRect(n) for n in range(one.count()) if one.isTabVisible(n)]
@@ -135,6 +137,11 @@ def cut(window) -> Iterator[str]:
                 yield f"choice “{one.currentText()[:40]}” is cut"
         elif isinstance(one, QTableView):
             yield from _cut_cells(one)
+
+
+def _words_wide(button) -> int:
+    lines = button.text().replace("&", "").splitlines()
+    return max((button.fontMetrics().horizontalAdvance(line) for line in lines), default=0)
 
 
 def _cut_cells(table) -> Iterator[str]:
