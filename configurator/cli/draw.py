@@ -69,7 +69,7 @@ def draw_command(options: argparse.Namespace) -> tuple[str, int]:
 
 def _moving(job: Job, openings: Sequence[Opening], options: argparse.Namespace) -> tuple[str, int]:
     """Write the swing on both hinges as a client sees it."""
-    from configurator.export.moving import gif_bytes
+    from configurator.export.figure import gif_bytes
     from configurator.project_file import write_whole
 
     if options.all or options.sheet not in (None, "client"):

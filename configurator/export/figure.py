@@ -1,4 +1,7 @@
-"""Pictures on a matplotlib figure: collections of paths, apart where the canvas redraws them apart."""
+"""Pictures on a matplotlib figure: collections of paths, apart where the canvas redraws them apart.
+
+The client's picture is also made to move: an animated GIF, through the writer that comes with matplotlib.
+"""
 
 from collections.abc import Callable, Iterable
 from io import BytesIO
@@ -14,6 +17,8 @@ from configurator.drawing.base.view import Group
 from configurator.drawing.plan.sheet import moving_groups, moving_note_groups
 from configurator.export.batch import Batch, batch_of
 from configurator.export.painting import Picture, logo_place
+from configurator.study import Study
+from configurator.units import Display
 
 POINTS_PER_INCH = 72.0
 
@@ -97,6 +102,75 @@ def png_bytes(picture: Picture, dpi: float) -> bytes:
         written, format="png", dpi=dpi, facecolor="auto", edgecolor="none", metadata={"Software": None}
     )
     return written.getvalue()
+
+
+MOVING_SIZE = (960.0, 600.0)
+"""Points, and as many pixels: what a mail shows whole."""
+_LETTERS = 17.0
+_STEP = 4.0
+"""Degrees from one frame to the next."""
+_FRAME, _HOLD = 60, 2500
+"""Milliseconds of a frame, and of the last one before it begins again."""
+_COLOURS = 96
+
+
+def gif_bytes(study: Study, display: Display, also: tuple[str, ...] = ()) -> bytes:
+    """Return the swing of both hinges from closed to its end as an animated GIF; it begins again and again.
+
+    Raises ValueError where there is no width to draw.
+    """
+    from PIL import Image  # loaded where a moving picture is asked for
+
+    from configurator.drawing.client.client_picture import client_picture
+
+    picture = client_picture(study, display, *MOVING_SIZE, _LETTERS, also)
+    *moving, last = _frames(picture)
+    palette = last.quantize(_COLOURS)
+    frames = [one.quantize(palette=palette, dither=Image.Dither.NONE) for one in (*moving, last)]
+    written = BytesIO()
+    frames[0].save(
+        written,
+        format="GIF",
+        save_all=True,
+        append_images=frames[1:],
+        duration=[_FRAME] * len(moving) + [_HOLD],
+        loop=0,
+    )
+    return written.getvalue()
+
+
+def _frames(picture: Any) -> list[Any]:
+    """Draw what stands once, and over it what turns at every angle."""
+    from matplotlib.backends.backend_agg import FigureCanvasAgg
+    from PIL import Image
+
+    from configurator.drawing.client.client_picture import turning_groups, turning_note_groups
+
+    figure = make_figure(picture.width, picture.height)
+    canvas = FigureCanvasAgg(figure)
+    artists = SheetArtists(figure, turning_groups, turning_note_groups)
+    artists.show(picture, 0.0, False)
+    for one in artists.over_the_ground():
+        one.set_visible(False)
+    canvas.draw()  # type: ignore[no-untyped-call]
+    ground = canvas.copy_from_bbox(figure.bbox)  # type: ignore[no-untyped-call]
+    frames = []
+    for angle in _angles(picture.end):
+        artists.turn(picture, angle, False)
+        canvas.restore_region(ground)  # type: ignore[no-untyped-call]
+        for one in artists.over_the_ground():
+            one.set_visible(True)
+            figure.draw_artist(one)
+        shown = np.asarray(canvas.buffer_rgba())  # type: ignore[no-untyped-call]
+        frames.append(Image.fromarray(shown).convert("RGB"))
+    return frames
+
+
+def _angles(end: float) -> list[float]:
+    """Return the angles of the frames, closer together where the door sets off and where it comes to rest."""
+    count = max(round(end / _STEP), 2)
+    shares = [step / count for step in range(count + 1)]
+    return [end * share * share * (3.0 - 2.0 * share) for share in shares]
 
 
 def _add_logo(figure: Figure, picture: Picture) -> None:

@@ -9,7 +9,7 @@ from PIL import Image
 
 from configurator.cli import main
 from configurator.drawing.base.style import inks
-from configurator.export.moving import SIZE, gif_bytes
+from configurator.export.figure import MOVING_SIZE, gif_bytes
 from configurator.units import Display
 from tests.drawing.cases import demo
 
@@ -30,7 +30,7 @@ def changed(one, other):
 
 
 def test_every_frame_is_of_one_size_and_the_door_moves_from_each_to_the_next(frames):
-    assert {image.shape for image, _ in frames} == {(int(SIZE[1]), int(SIZE[0]), 3)}
+    assert {image.shape for image, _ in frames} == {(int(MOVING_SIZE[1]), int(MOVING_SIZE[0]), 3)}
     pairs = itertools.pairwise(image for image, _ in frames[5:-5])
     assert all(changed(one, other) > 0 for one, other in pairs)
 

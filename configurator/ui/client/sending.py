@@ -99,7 +99,7 @@ def write(session: Session, path: Path) -> str:
 
 
 def _moving(session: Session) -> bytes:
-    from configurator.export.moving import gif_bytes
+    from configurator.export.figure import gif_bytes
 
     assert session.study is not None
     return gif_bytes(session.study, session.display, costs_of(session))

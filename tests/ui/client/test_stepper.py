@@ -1,7 +1,7 @@
 import pytest
 from PySide6.QtCore import Qt
 
-from configurator.ui.client.questions import Stepper
+from configurator.ui.client.stepper import Stepper
 from configurator.units import Display
 
 
