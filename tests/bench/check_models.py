@@ -81,12 +81,10 @@ def add_heavy(author, number):
     file, u = author.file, author.inch
     turn, rise = np.meshgrid(np.linspace(0, 2 * np.pi, 50), np.linspace(0, 30, 51))
     points = np.stack([20 * np.cos(turn), 20 * np.sin(turn), rise], axis=2).reshape(-1, 3) / u
-    faces = [
-        (50 * row + col + 1, 50 * row + (col + side) % 50 + 1, 50 * (row + 1) + (col + 1 - side) % 50 + 1)
-        for row in range(50)
-        for col in range(50)
-        for side in (0, 1)
-    ]
+    faces = []
+    for row, col in np.ndindex(50, 50):
+        low, next_low = 50 * row + col + 1, 50 * row + (col + 1) % 50 + 1
+        faces += [(low, next_low, low + 50), (next_low, next_low + 50, low + 50)]
     mesh = file.createIfcTriangulatedFaceSet(
         file.createIfcCartesianPointList3D(points.tolist()), None, True, faces, None
     )
