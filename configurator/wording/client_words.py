@@ -1,5 +1,6 @@
 """What the client's page names and counts without the trade's terms; how the door does is in `verdict`."""
 
+from collections.abc import Iterator
 from functools import cache
 from typing import Literal
 
@@ -10,9 +11,10 @@ from configurator.rules.hinge.finish import finishes
 from configurator.rules.specification import LeafSpecification
 from configurator.rules.wording import counted, hardware, obstruction
 from configurator.sentences import capitalized
-from configurator.study import Study
+from configurator.study import Candidate, Study
+from configurator.study.widths.width_pair import WidthPair
 from configurator.tables import resource_rows
-from configurator.units import Display
+from configurator.units import TOLERANCE, Display
 from configurator.wording.hinge_words import spelled_value
 
 NOTHING_RECOMMENDED = "No hinge is recommended as things are: read what is said under 'Please note'."
@@ -106,3 +108,41 @@ def _recommended(leaf: LeafSpecification, study: Study, display: Display, severa
     look = f", {looks.pop()}" if len(looks) == 1 else ""
     begin = f"{whose}: {count}" if whose else capitalized(count)
     return f"{begin}, {size} in (height x width opened flat), {metal}{look}."
+
+
+def difference(pair: WidthPair, display: Display) -> Iterator[str]:
+    """Yield how the second hinge differs from the first: how far it stands out, the way through."""
+    if pair.wider is None or pair.other_way:
+        for one in pair.both:
+            yield from way_through(one, display, named=pair.wider is not None)
+        return
+    narrower, wider = pair.narrower, pair.wider
+    out = wider.barrel_past_frame - narrower.barrel_past_frame
+    said = f"The wider hinge stands out {display.length(out)} more"
+    if out <= TOLERANCE:
+        said = "Both hinges stand out alike"
+    before, after = narrower.clear_width_at_90, wider.clear_width_at_90
+    if before is None or after is None:
+        yield f"{said}."
+    elif abs(before - after) <= TOLERANCE:
+        yield f"{said}; the way through stays {display.length(before, 'down')} wide{_open(wider)}."
+    else:
+        verb = "takes" if after < before else "adds"
+        of = "of" if after < before else "to"
+        left = "is left" if after < before else "it is then"
+        yield (
+            f"{said} and {verb} {display.length(abs(before - after))} {of} the way through: "
+            f"{display.length(after, 'down')} {left}{_open(wider)}."
+        )
+
+
+def way_through(one: Candidate, display: Display, named: bool = False) -> Iterator[str]:
+    """Yield how wide the way through is on a hinge, where it is known; `named`: with the hinge's name."""
+    on = f" on the {one.hinge_words}" if named else ""
+    if one.clear_width_at_90 is not None:
+        yield f"The way through is {display.length(one.clear_width_at_90, 'down')} wide{on}{_open(one)}."
+
+
+def _open(one: Candidate) -> str:
+    """Say which of two doors stands open where the way through is told."""
+    return {"active": ", one door open", "inactive": ", both doors open"}.get(one.leaf, "")

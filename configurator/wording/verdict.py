@@ -5,7 +5,7 @@ and no degrees that make no difference to a hand: a door within a hand's width o
 """
 
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import replace
 from types import MappingProxyType
 from typing import Literal
@@ -19,7 +19,14 @@ from configurator.study.events import gap_on_the_way, held_by
 from configurator.study.widths.width_pair import WidthPair, cut_for, hung_alike
 from configurator.tables import ObstructionKindRow, row_of
 from configurator.units import TOLERANCE, Display, format_size
-from configurator.wording.client_words import NOT_CHOSEN, caution_of, part_named, thing_named
+from configurator.wording.client_words import (
+    NOT_CHOSEN,
+    caution_of,
+    difference,
+    part_named,
+    thing_named,
+    way_through,
+)
 
 HAND = 4.0
 """A hand's width, inches: by less than this at its free edge nobody tells one open door from another."""
@@ -200,10 +207,10 @@ def advice(study: Study, pair: WidthPair, display: Display) -> Advice:
     """Return which of the pictured hinges to take, and why."""
     found = verdicts(study, pair, display)
     if not study.specification.leaves:
-        return Advice(NOT_CHOSEN, tuple(_difference(pair, display)))
+        return Advice(NOT_CHOSEN, tuple(difference(pair, display)))
     if pair.wider is None:
         return _of_one(study, pair, found[0], display)
-    lines = tuple(_difference(pair, display))
+    lines = tuple(difference(pair, display))
     taken = next((n for n, one in enumerate(pair.both) if one.on == pair.recommended), None)
     names = [one.hinge_words for one in pair.both]
     good = [each.good for each in found]
@@ -212,14 +219,15 @@ def advice(study: Study, pair: WidthPair, display: Display) -> Advice:
     if not any(good):
         mends = _mends(study, pair, display)
         own = taken if taken is not None and found[taken].state == "short" else None
-        take = f" Of the two we would take the {names[own]}." if own is not None else ""
+        take = (
+            f" Of the two we would take the {names[own]}{_why_of_two(pair, own)}." if own is not None else ""
+        )
         return Advice(f"Neither hinge does what is wanted. {mends}{take}", lines, own)
     only = good.index(True)
     if taken == only:
         cut = _or_cut(study, pair, only, display)
-        return Advice(
-            f"{_against(pair.both[1 - only], found[1 - only])}Choose the {names[only]}{cut}.", lines, only
-        )
+        against = _against(pair.both[1 - only], found[1 - only])
+        return Advice(f"{against}Choose the {names[only]}{_for_which(study, pair.leaf)}{cut}.", lines, only)
     if taken is not None:
         return Advice(
             f"Only the {names[only]} does what is wanted; for this door the {names[taken]} was chosen.",
@@ -229,8 +237,19 @@ def advice(study: Study, pair: WidthPair, display: Display) -> Advice:
     return Advice(f"Of the two only the {names[only]} does what is wanted. {_held_back(study, pair)}", lines)
 
 
+def _why_of_two(pair: WidthPair, own: int) -> str:
+    """Say what speaks for one of two hinges of which neither does all; empty where nothing simple does."""
+    taken, left = pair.both[own], pair.both[1 - own]
+    ways = taken.clear_width_at_90, left.clear_width_at_90
+    if None not in ways and ways[0] > ways[1] + TOLERANCE:  # type: ignore[operator]
+        return ", which leaves more room to walk through"
+    if taken.rests_at > left.rests_at + TOLERANCE:
+        return ", on which it opens farther"
+    return ", which stands out less" if taken.barrel_past_frame < left.barrel_past_frame - TOLERANCE else ""
+
+
 def _of_one(study: Study, pair: WidthPair, found: Verdict, display: Display) -> Advice:
-    lines = tuple(_way_through(pair.narrower, display))
+    lines = tuple(way_through(pair.narrower, display))
     if not found.good:
         return Advice(f"This does not do what is wanted. {_mends(study, pair, display)}".strip(), lines)
     if study.errors:
@@ -265,11 +284,23 @@ def _why_wider(study: Study, pair: WidthPair) -> str:
     return "the narrower one leaves the hinge too little room"
 
 
+def _for_which(study: Study, leaf: str) -> str:
+    """Say which of two leaves take the hinge: both, or the one that it is about; empty for a single leaf."""
+    if leaf not in LEAF_NAMES:
+        return ""
+    widths = {one.parts["width"].value for one in study.specification.leaves}
+    both = {"pair": "both doors", "dutch": "both halves"}[study.opening.leaves]
+    return f" for {both if len(widths) == 1 else f'the {_lower(LEAF_NAMES[leaf])}'}"
+
+
 def _against(other: Candidate, found: Verdict) -> str:
     """Say what speaks against the other of two hinges, where that is something the door meets."""
     if found.state != "short" or found.leaf != other.leaf:
         return ""
-    return f"With the {other.hinge_words} {_meeting(other)} before it is fully open. "
+    meeting = _meeting(other)
+    if other.leaf in LEAF_NAMES:
+        meeting = meeting.replace("the door", f"the {_lower(LEAF_NAMES[other.leaf])}", 1)
+    return f"With the {other.hinge_words} {meeting} before it is fully open. "
 
 
 def _or_cut(study: Study, pair: WidthPair, only: int, display: Display) -> str:
@@ -351,43 +382,3 @@ def _mend(study: Study, path: str, value: object, display: Display) -> str:
         "wall.frame_proud": f"set the frame {length} out of the wall",
         "size.width": f"make the opening {length} wide",
     }.get(path, "")
-
-
-# --- What it costs ---
-
-
-def _difference(pair: WidthPair, display: Display) -> Iterator[str]:
-    """Yield how the second hinge differs from the first: how far it stands out, the way through."""
-    if pair.wider is None or pair.other_way:
-        for one in pair.both:
-            yield from _way_through(one, display, named=pair.wider is not None)
-        return
-    narrower, wider = pair.narrower, pair.wider
-    out = wider.barrel_past_frame - narrower.barrel_past_frame
-    said = f"The wider hinge stands out {display.length(out)} more"
-    if out <= TOLERANCE:
-        said = "Both hinges stand out alike"
-    before, after = narrower.clear_width_at_90, wider.clear_width_at_90
-    if before is None or after is None:
-        yield f"{said}."
-    elif abs(before - after) <= TOLERANCE:
-        yield f"{said}; the way through stays {display.length(before, 'down')} wide{_open(wider)}."
-    else:
-        verb = "takes" if after < before else "adds"
-        of = "of" if after < before else "to"
-        left = "is left" if after < before else "it is then"
-        yield (
-            f"{said} and {verb} {display.length(abs(before - after))} {of} the way through: "
-            f"{display.length(after, 'down')} {left}{_open(wider)}."
-        )
-
-
-def _way_through(one: Candidate, display: Display, named: bool = False) -> Iterator[str]:
-    on = f" on the {one.hinge_words}" if named else ""
-    if one.clear_width_at_90 is not None:
-        yield f"The way through is {display.length(one.clear_width_at_90, 'down')} wide{on}{_open(one)}."
-
-
-def _open(one: Candidate) -> str:
-    """Say which of two doors stands open where the way through is told."""
-    return {"active": ", one door open", "inactive": ", both doors open"}.get(one.leaf, "")

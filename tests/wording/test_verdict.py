@@ -248,3 +248,24 @@ def _codes_of_rules():
                 code, severity = node.args[0], node.args[1]
                 if isinstance(code, ast.Constant) and ast.unparse(severity) != "'note'":
                     yield code.value
+
+
+def test_of_a_pair_the_door_that_meets_is_named_and_both_take_the_hinge():
+    """A chair rail along the first door's side only: the second hangs on the narrower hinge."""
+    said = "With the 4 in hinge the first door meets the chair rail before it is fully open. "
+    headline = advised(case_a(**PAIR, obstructions=[RAIL], compare=[4, 4.5])).headline
+    assert headline == f"{said}Choose the 4-1/2 in hinge for the first door."
+    alike = [RAIL, {**RAIL, "side": "latch"}]
+    both = advised(case_a(**PAIR, obstructions=alike, compare=[4, 4.5])).headline
+    assert both == f"{said}Choose the 4-1/2 in hinge for both doors."
+
+
+def test_of_two_hinges_that_do_not_do_it_the_reason_for_one_is_said():
+    """A thing 6 in out ends the swing on either; the narrower leaves 1/2 in more to walk through."""
+    thing = {"kind": "other", "projection": 6, "start": 3, "length": 12}
+    asked = {"wanted_angle": 170}
+    headline = advised(case_a(obstructions=[thing], compare=[4, 5], use=asked)).headline
+    assert headline.startswith("Neither hinge does what is wanted.")
+    assert headline.endswith(
+        "Of the two we would take the 4 in hinge, which leaves more room to walk through."
+    )

@@ -38,7 +38,7 @@ from configurator.units import Display
 from configurator.wording.client_words import thing_named
 from configurator.wording.verdict import LEAF_NAMES
 
-CHOICE = "our choice"
+CHOICE, LESSER_EVIL = "our choice", "the better of the two"
 _NAME_WIDE = 6.6
 """Width of the name of a leaf, of its type size, with a little air."""
 _RING, _WIDE_RING = 0.55, 0.95
@@ -65,7 +65,13 @@ def lettering(panels: Sequence[Panel], told: Told, plan: Plan) -> Iterator[Primi
 
 def _title(one: Panel, size: float) -> Iterator[Primitive]:
     across = one.banner.right - one.title_at[0]
-    forms = (f"{one.title}, {CHOICE}", f"{one.title} ✓", one.title) if one.chosen else (one.title,)
+    forms: tuple[str, ...] = (one.title,)
+    if one.chosen:
+        forms = (
+            (f"{one.title}, {CHOICE}", f"{one.title} ✓", one.title)
+            if one.verdict.good
+            else (f"{one.title}, {LESSER_EVIL}", one.title)
+        )
     size *= TITLE
     words = next((form for form in forms if text_width(form, size, True) <= across), forms[-1])
     yield Text("A-ANNO-TTLB", one.title_at, words, size, bold=True)
