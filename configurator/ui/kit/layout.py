@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterator
 from itertools import pairwise
 from typing import Any, Generic, Protocol, TypeVar
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QWheelEvent
 from PySide6.QtWidgets import QBoxLayout, QComboBox, QDoubleSpinBox, QLayout, QSlider, QWidget
 
@@ -122,6 +122,9 @@ class Pool(Generic[S]):
 # --- What the wheel passes by ---
 
 
+_LEAST_LETTERS = 12
+
+
 class StillCombo(QComboBox):
     """A choice that the mouse wheel passes by: scrolling over it must not change a door."""
 
@@ -156,7 +159,16 @@ class StillSlider(QSlider):
             event.ignore()
 
 
-class QuietCombo(StillCombo):
+class YieldingCombo(StillCombo):
+    """A choice that shows all of its words, and in a narrow window some letters of them."""
+
+    def minimumSizeHint(self) -> QSize:
+        """Ask for the room of some letters."""
+        letters = self.fontMetrics().averageCharWidth() * _LEAST_LETTERS
+        return QSize(min(letters, super().minimumSizeHint().width()), super().minimumSizeHint().height())
+
+
+class QuietCombo(YieldingCombo):
     """A choice that asks for no more room than a few letters take."""
 
     def __init__(self) -> None:

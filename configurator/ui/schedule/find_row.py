@@ -17,7 +17,7 @@ from PySide6.QtWidgets import (
 from configurator.model import paths
 from configurator.model.paths import words_of
 from configurator.sentences import capitalized
-from configurator.ui.kit.layout import StillCombo
+from configurator.ui.kit.layout import YieldingCombo
 from configurator.ui.kit.look import GRID
 from configurator.ui.schedule.arranging import GROUPS, Wanted
 from configurator.ui.schedule.columns import status_text
@@ -61,7 +61,7 @@ class FindRow(QWidget):
         self.words.setAccessibleName("find openings")
         self.words.setClearButtonEnabled(True)
         self.words.setMinimumWidth(40 * GRID)
-        self.status, self.findings = StillCombo(), StillCombo()
+        self.status, self.findings = YieldingCombo(), YieldingCombo()
         self.status.setAccessibleName("show openings of status")
         self.status.addItem("any status", "")
         for status in (*words_of("status"), *words_of("order_state")):
@@ -69,7 +69,7 @@ class FindRow(QWidget):
         self.findings.setAccessibleName("show openings by findings")
         for text, which in FINDINGS:
             self.findings.addItem(text, which)
-        self.grouped = StillCombo()
+        self.grouped = YieldingCombo()
         self.grouped.setAccessibleName("which openings share a row")
         self.grouped.setToolTip("Like ones are alike in all but mark, place, quantity and what is noted")
         for key, (text, _) in GROUPS.items():
@@ -140,7 +140,7 @@ class ChangeRow(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self.field, self.word, self.text = StillCombo(), StillCombo(), QLineEdit()
+        self.field, self.word, self.text = YieldingCombo(), YieldingCombo(), QLineEdit()
         self.field.setAccessibleName("field to set")
         self.word.setAccessibleName("value to set")
         self.text.setAccessibleName("value to set")

@@ -277,6 +277,8 @@ class SchedulePage(LeadsOn, QWidget):
         below.setToolTip("Show the form and the picture of the current opening under the schedule")
         below.setCheckable(True)
         below.toggled.connect(self.work_wanted)
+        for button in self.buttons.values():  # in a narrow window no wider than its words
+            button.setMinimumWidth(button.fontMetrics().horizontalAdvance(button.text()) + 4 * GRID)
         parts = (self.change, (GROW, 1), *self.buttons.values())
         return across(*parts, spacing=GRID, margins=(2 * GRID, GRID, 2 * GRID, GRID))
 

@@ -5,7 +5,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QToolButton, QWidget
 
 from configurator.drawing.pages.page import Scale, papers, scales, usual_paper
 from configurator.study.hang import HangsOn, hinge_words
-from configurator.ui.kit.layout import StillCombo
+from configurator.ui.kit.layout import YieldingCombo
 from configurator.ui.kit.look import GRID
 from configurator.ui.sheets.preview import KINDS, ONE_WIDTH_OF, SheetChoice
 from configurator.units import Display
@@ -28,8 +28,8 @@ class Choosers(QWidget):
 
     def __init__(self, display: Display) -> None:
         super().__init__()
-        self.kind, self.paper, self.scale = StillCombo(), StillCombo(), StillCombo()
-        self.hinge_width = StillCombo()
+        self.kind, self.paper, self.scale = YieldingCombo(), YieldingCombo(), YieldingCombo()
+        self.hinge_width = YieldingCombo()
         self._widths: tuple[HangsOn, ...] | None = None
         self.zoom = QLabel()
         self._metric: bool | None = None

@@ -52,7 +52,7 @@ class Choice(QWidget):
             button.setAccessibleName(f"{about}: {name}")
             button.clicked.connect(lambda _=False: chosen())
             self.group.addButton(button)
-            grid.addWidget(button, place // 4, place % 4)
+            grid.addWidget(button, *divmod(place, 3))  # so that half of a wide screen is enough
         next(iter(self.buttons.values())).setChecked(True)
 
     @property
@@ -206,7 +206,10 @@ class StartPage(LeadsOn, QWidget):
         self._measures.hide()
         fill(self._asked, down(*self._questions(), spacing=2 * GRID, margins=BARE))
         sides = (self._left(), 1), (self._asked, 1)
-        fill(self, down(across(*sides, spacing=10 * GRID), GROW, margins=(8 * GRID,) * 4))
+        fill(
+            self,
+            down(across(*sides, spacing=6 * GRID), GROW, margins=(4 * GRID, 8 * GRID, 4 * GRID, 8 * GRID)),
+        )
 
     def _questions(self) -> Iterator[Any]:
         yield _heading("A new job")

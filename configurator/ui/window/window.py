@@ -16,7 +16,7 @@ from PySide6.QtWidgets import QApplication, QSizePolicy, QSplitter, QVBoxLayout,
 from configurator.model import Opening
 from configurator.ui.files.files import Files
 from configurator.ui.kit import look
-from configurator.ui.kit.layout import StillCombo
+from configurator.ui.kit.layout import YieldingCombo
 from configurator.ui.state.preferences import Preferences
 from configurator.ui.state.session import LOOKED, Session
 from configurator.ui.window.beside import Beside
@@ -68,7 +68,7 @@ class Window(Frame):
         self.pages: Pages | None = None
         self._work_waits = False
         self.beside = Beside(self, session, self.go_to_field, self._places, lambda: self.tabs.page)
-        self.units = StillCombo()
+        self.units = YieldingCombo()
         self.commands = CommandBar(command_menus(self), self)
         self.tabs = PageTabs()
         self._turns: list[QShortcut] = []
