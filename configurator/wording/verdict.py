@@ -220,7 +220,9 @@ def advice(study: Study, pair: WidthPair, display: Display) -> Advice:
         mends = _mends(study, pair, display)
         own = taken if taken is not None and found[taken].state == "short" else None
         take = (
-            f" Of the two we would take the {names[own]}{_why_of_two(pair, own)}." if own is not None else ""
+            f" As things are we would take the {names[own]}{_why_of_two(pair, own)}."
+            if own is not None
+            else ""
         )
         return Advice(f"Neither hinge does what is wanted. {mends}{take}", lines, own)
     only = good.index(True)

@@ -267,5 +267,5 @@ def test_of_two_hinges_that_do_not_do_it_the_reason_for_one_is_said():
     headline = advised(case_a(obstructions=[thing], compare=[4, 5], use=asked)).headline
     assert headline.startswith("Neither hinge does what is wanted.")
     assert headline.endswith(
-        "Of the two we would take the 4 in hinge, which leaves more room to walk through."
+        "As things are we would take the 4 in hinge, which leaves more room to walk through."
     )

@@ -24,7 +24,7 @@ UI = Path(__file__).resolve().parents[3] / "configurator" / "ui"
 OF_LAYOUT_ITEMS = {
     "itemAt", "itemAtPosition", "takeAt", "takeRow", "QLayoutItem", "QSpacerItem", "QWidgetItem",
 }  # fmt: skip
-FREED = {"client/tried.py": 1, "sheets/printing.py": 2, "window/beside.py": 1, "window/window.py": 1}
+FREED = {"sheets/printing.py": 2, "window/beside.py": 1, "window/window.py": 1}
 """Where a widget is let go, and how often: a dialog that was closed, and the room that the
 work area takes once."""
 
