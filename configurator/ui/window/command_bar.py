@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtCore import QSize, Signal
 from PySide6.QtGui import QAction, QIcon, QKeySequence
 from PySide6.QtWidgets import QMainWindow, QMenu, QMenuBar, QTabBar, QToolBar
 
@@ -126,10 +126,6 @@ TABS = {
 _WHILE_ON_SHOW = ("start", "import")
 
 
-_SHORTER = 40
-"""Pixels that the tabs may be shorter than all their words, in half of a wide screen."""
-
-
 class PageTabs(QTabBar):
     """A tab for each page, the one on show in front.
 
@@ -144,7 +140,6 @@ class PageTabs(QTabBar):
         self.setDrawBase(False)
         self.setExpanding(False)
         self.setUsesScrollButtons(False)
-        self.setElideMode(Qt.TextElideMode.ElideRight)
         for page, words in TABS.items():
             place = self.addTab(words)
             self.setTabVisible(place, page not in _WHILE_ON_SHOW)
@@ -167,8 +162,8 @@ class PageTabs(QTabBar):
         self.updateGeometry()
 
     def minimumSizeHint(self) -> QSize:
-        """Ask for nearly the room of every tab: the bar would cut them before it gives up room left over."""
-        return self.sizeHint() - QSize(_SHORTER, 0)
+        """Ask for the room of every tab: the bar would cut them before it gives up room left over."""
+        return self.sizeHint()
 
 
 def _all(menus: Menus) -> Iterator[Command]:

@@ -204,7 +204,7 @@ class StartPage(LeadsOn, QWidget):
         )
         fill(self._measures, down(measures, margins=BARE))
         self._measures.hide()
-        fill(self._asked, down(*self._questions(), spacing=2 * GRID, margins=BARE))
+        fill(self._asked, down(*self._questions(), GROW, spacing=2 * GRID, margins=BARE))
         sides = (self._left(), 1), (self._asked, 1)
         fill(
             self,
