@@ -1,7 +1,8 @@
 """Undo and redo over whole jobs, each step named as the user would name it."""
 
+from dataclasses import dataclass
+
 from configurator.model import Job
-from configurator.records import dataclass
 
 LONGEST = 500
 """Steps kept; a step shares the openings that it did not change with the step before, so it costs little."""

@@ -8,9 +8,8 @@ as 32. A length that somebody gave, or that is added up from such, is written as
 
 import math
 import re
+from dataclasses import dataclass
 from typing import Literal
-
-from configurator.records import dataclass
 
 MM_PER_INCH = 25.4
 TOLERANCE = 1e-9

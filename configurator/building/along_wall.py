@@ -2,12 +2,12 @@
 
 import math
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from configurator.building.neighbours import MANOEUVRE, SWEEP
 from configurator.building.records import Box, ModelDoor, Sides
 from configurator.model import Obstruction
 from configurator.model.words import Side
-from configurator.records import dataclass
 
 _MOST_OVER_FRAME = 24.0
 """Inches that an obstruction may reach over the frame's face and the opening."""

@@ -2,13 +2,13 @@
 
 import multiprocessing
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
 from configurator.building.library import library
-from configurator.records import dataclass
 
 Points = NDArray[Any]
 """Rows of x, y, z; of triangles three points each: n x 3 x 3."""

@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any
 
@@ -10,7 +11,6 @@ import numpy as np
 from configurator.building.doors import Matrix
 from configurator.building.meshes import Mesh, Points, clipped, moved
 from configurator.building.records import Box, ModelDoor
-from configurator.records import dataclass
 
 SWEEP = 12.0
 """Inches beyond its width that a leaf with its hardware may reach."""

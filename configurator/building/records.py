@@ -6,9 +6,7 @@ positive y; y through the wall; z up from its bottom.
 
 import math
 from collections.abc import Mapping
-from dataclasses import field
-
-from configurator.records import dataclass
+from dataclasses import dataclass, field
 
 Sides = tuple[int, int]
 """At which end the hinges are (-1: at x = 0, +1: at the other), and to which y the door opens (+1, -1)."""

@@ -10,6 +10,7 @@ import math
 import uuid
 import zipfile
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 from typing import Any
@@ -19,7 +20,6 @@ from configurator.building.doors import matrix_of
 from configurator.building.library import library, open_model
 from configurator.building.meshes import METRE
 from configurator.project_file.writing import write_whole
-from configurator.records import dataclass
 
 _OURS = uuid.UUID("5f0d7c1e-52a4-4f0e-9a63-0f2b8f1f9d10")
 """What our guids are made in."""

@@ -3,12 +3,12 @@
 import os
 import tempfile
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 from configurator.building.library import library, open_model
 from configurator.long_work import Progress, unwatched, watched
-from configurator.records import dataclass
 
 SET = "OpeningConfigurator_Hinges"
 """Our own name: those that begin with Pset_ are the standard's."""

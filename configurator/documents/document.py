@@ -1,12 +1,11 @@
 """A document as plain values: a heading, tables of typed cells, notes. Every format is written from it."""
 
 from collections.abc import Collection, Iterable, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from typing import Any, Literal
 
 from configurator.model import JobFacts
-from configurator.records import dataclass
 from configurator.sentences import capitalized
 from configurator.units import format_decimal
 

@@ -1,12 +1,12 @@
 """What to measure on site, opening by opening, each beside the value the program has for it so far."""
 
 from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 from typing import Literal, get_args
 
 from configurator.model import Obstruction, Opening
 from configurator.model.hinge import ExistingHinge, HingeLocations
 from configurator.model.words import Corner, Hand
-from configurator.records import dataclass
 from configurator.rules.filling.usual import FilledOpening, fill
 from configurator.rules.wording import counted, obstruction, plain, size
 from configurator.sentences import capitalized

@@ -5,6 +5,7 @@ Only the hinges are chosen here; everything else is what was described of the op
 
 from collections import Counter
 from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 from functools import cache
 
 from configurator.documents.document import (
@@ -21,7 +22,6 @@ from configurator.documents.line_words import detail_words, hinge_words
 from configurator.documents.schedule import NOT_WORKED_OUT, schedule_table
 from configurator.model import JobFacts, Opening
 from configurator.order.tally import Tally
-from configurator.records import dataclass
 from configurator.rules.filling.usual import fill_use
 from configurator.rules.hinge_items import HingeItem
 from configurator.rules.wording import feet

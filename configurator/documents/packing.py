@@ -1,6 +1,7 @@
 """Labels for packing an order: one for every opening, or one for every product that goes to a floor."""
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
 from configurator.documents.document import headed_facts, listed
 from configurator.documents.line_words import detail_words, metal_words
@@ -8,7 +9,6 @@ from configurator.model import Opening
 from configurator.order.prices import Priced
 from configurator.order.take_off import TakeOff
 from configurator.order.tally import Tally
-from configurator.records import dataclass
 from configurator.rules.hinge_items import HingeItem, LeafItem, sold_words
 
 NO_FLOOR = "no level given"

@@ -1,6 +1,7 @@
 """Every paper that goes out of a counted order, by its kind: one list for the window and the command line."""
 
 from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 from decimal import Decimal
 
 from configurator.documents.document import Document
@@ -15,7 +16,6 @@ from configurator.order.prices import Priced
 from configurator.order.revisions import standing
 from configurator.order.take_off import TakeOff
 from configurator.order.tally import Tally
-from configurator.records import dataclass
 
 QUOTES = ("quote", "cost")
 LABELS = ("labels", "floor labels")

@@ -1,6 +1,7 @@
 """A quote of an order: the price, and for the office the cost and the margin; the list goods come in by."""
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
 from typing import Any
 
@@ -11,7 +12,6 @@ from configurator.model import OrderFacts
 from configurator.order.lines import OrderLine
 from configurator.order.prices import CENT, LinePrice, Priced
 from configurator.order.take_off import TakeOff
-from configurator.records import dataclass
 from configurator.rules.hinge.sizes import pairs
 
 HUNDRED = Decimal(100)

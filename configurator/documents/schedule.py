@@ -2,12 +2,12 @@
 
 from collections import Counter
 from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
 from typing import Any
 
 from configurator.documents.document import Cell, Column, Table
 from configurator.model import Job, Opening
 from configurator.order.tally import LeafTally, Tally
-from configurator.records import dataclass
 from configurator.rules.finding import SEVERITIES
 from configurator.rules.wording import counted, feet, size
 from configurator.units import format_angle

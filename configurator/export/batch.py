@@ -7,6 +7,7 @@ line of text is put together from those, so that it is exactly as wide as the ro
 
 import math
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from functools import cache, lru_cache
 from itertools import pairwise
 from typing import Any
@@ -23,7 +24,6 @@ from configurator.drawing.base.primitives import Point
 from configurator.drawing.base.style import Shade, layers
 from configurator.drawing.base.view import Group
 from configurator.export.painting import BOLD, FONT, Chain, StrokePainter, font_file, paint
-from configurator.records import dataclass
 
 Colour = tuple[float, float, float, float]
 CLEAR: Colour = (0.0, 0.0, 0.0, 0.0)

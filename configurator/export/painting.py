@@ -8,6 +8,7 @@ its view's window. A format that knows hatches and dimensions implements `Painte
 import math
 from abc import ABC, abstractmethod
 from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Protocol
 
@@ -44,7 +45,6 @@ from configurator.drawing.base.primitives import (
 )
 from configurator.drawing.base.style import Shade, layers, materials
 from configurator.drawing.base.view import Box, Group, View
-from configurator.records import dataclass
 
 Chain = Sequence[Sequence[float]]
 Logo = tuple[Path, Box]

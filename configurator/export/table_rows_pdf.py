@@ -1,7 +1,7 @@
 """The rows of a table on the pages of a PDF: the header on each, and no row cut that a page has room for."""
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from xml.sax.saxutils import escape
 
 from reportlab.lib import colors
@@ -13,7 +13,6 @@ from reportlab.platypus import Flowable, Paragraph
 from configurator.documents.document import Cell, Column, Table, cell_words
 from configurator.export.painting import BOLD, FONT
 from configurator.long_work import Counter
-from configurator.records import dataclass
 
 SIZE, LEADING = 6.5, 8.0
 SIDE, ABOVE, BELOW = 2.5, 1.5, 1.5

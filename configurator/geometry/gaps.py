@@ -7,6 +7,7 @@ inches.
 
 import math
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 
 from configurator.geometry.meeting_point import nearest_points
 from configurator.geometry.pin import TOLERANCE
@@ -22,7 +23,6 @@ from configurator.geometry.polar import (
 )
 from configurator.geometry.shapes import Point, Shape, may_meet
 from configurator.geometry.swing import meeting_angle
-from configurator.records import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,6 +5,7 @@ stop and what the latch edge closes against have answers of their own (`edges`).
 """
 
 import math
+from dataclasses import dataclass
 
 from configurator.geometry.gaps import LeastGap, polar_least_gap
 from configurator.geometry.pin import TOLERANCE
@@ -12,7 +13,6 @@ from configurator.geometry.polar import PolarShape, seen_from
 from configurator.geometry.shapes import walls
 from configurator.geometry.solve import Scene, Solution
 from configurator.geometry.swing import Contact
-from configurator.records import dataclass
 
 #: Kinds that have answers of their own, so that their contact is no gap of 0 here.
 _OWN_ANSWERS = frozenset({"frame", "stop", "latch jamb"})

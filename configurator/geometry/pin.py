@@ -6,9 +6,9 @@ side the door swings into. Opening turns the leaf counter-clockwise about the pi
 """
 
 from collections.abc import Callable
+from dataclasses import dataclass
 from typing import Final
 
-from configurator.records import dataclass
 from configurator.units import format_size
 
 #: The one tolerance of the geometry, in inches: overlap no deeper than this is clear.

@@ -7,13 +7,12 @@ several shapes of one kind. Inches; axes as in `pin`.
 
 import math
 from collections.abc import Iterable
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Any, Final
 
 import numpy as np
 
 from configurator.geometry.pin import TOLERANCE, Hanging, Pin
-from configurator.records import dataclass
 from configurator.units import format_size
 
 #: Farther than anything reaches, in; walls and endless trim end here. Exact in binary.

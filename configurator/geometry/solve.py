@@ -6,6 +6,7 @@ what stands at its latch edge is the jamb or the closed other leaf. Radians and 
 
 import math
 from collections.abc import Sequence
+from dataclasses import dataclass
 from functools import cached_property
 from typing import Final
 
@@ -35,7 +36,6 @@ from configurator.geometry.shapes import (
     standing_shapes,
 )
 from configurator.geometry.swing import Contact, contacts_bare_and_with_hardware
-from configurator.records import dataclass
 
 SQUARE: Final = math.pi / 2
 

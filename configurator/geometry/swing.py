@@ -8,13 +8,13 @@ inches.
 
 import math
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from typing import Final
 
 from configurator.geometry.meeting_point import meeting_point
 from configurator.geometry.pin import TOLERANCE
 from configurator.geometry.polar import PolarShape, crossings, seen_from, separation
 from configurator.geometry.shapes import Point, Shape, may_meet
-from configurator.records import dataclass
 
 #: Angles closer than this are one moment, radians: 1e-9 keeps a yard-wide leaf within 4e-8 in.
 SAME_MOMENT: Final = 1e-9

@@ -2,8 +2,8 @@
 
 import re
 from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
 from dataclasses import field as no_value
-from dataclasses import replace
 from statistics import median
 from types import MappingProxyType
 from typing import Literal
@@ -13,7 +13,6 @@ from configurator.intake.refused import QUESTIONS, Question
 from configurator.intake.sheet import IntakeError
 from configurator.intake.table import ScheduleTable
 from configurator.intake.words import says_nothing, word
-from configurator.records import dataclass
 
 _ROWS_LOOKED_AT = 300
 _LONGEST = 80

@@ -2,7 +2,7 @@
 
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Any, Literal
 
 from pydantic import ValidationError
@@ -16,7 +16,6 @@ from configurator.long_work import ROWS_A_STEP, Steps
 from configurator.model import Job, JobFacts, Opening
 from configurator.model.faults import Fault, faults_of
 from configurator.model.paths import field_at, put, trade_name, value_at
-from configurator.records import dataclass
 from configurator.units import TOLERANCE
 
 _TITLES = {field.path: field.title for field in FIELDS.values() if field.path and field.kind != "code"}

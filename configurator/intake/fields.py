@@ -5,12 +5,12 @@ What fields are commonly called is in `resources/intake/headings.csv`; common pr
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from functools import cache
 from itertools import pairwise
 from types import MappingProxyType
 from typing import Literal
 
-from configurator.records import dataclass
 from configurator.tables import resource_rows
 
 Kind = Literal[

@@ -2,9 +2,9 @@
 
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
 from configurator.intake.sheet import SheetRow
-from configurator.records import dataclass
 
 _NOTES = re.compile(
     r"(?:(?:general|door|schedule|hardware|frame|remarks?)\s+)*(?:notes?|remarks|legend|abbreviations|key\s?notes?)"

@@ -2,10 +2,9 @@
 
 import re
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Literal
-
-from configurator.records import dataclass
 
 NOT_WORKED_OUT = "#NOT WORKED OUT"
 """Stands for a cell whose formula no program has worked out; put there by reading a workbook."""

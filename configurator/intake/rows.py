@@ -1,7 +1,7 @@
 """One row of a schedule to what it says of an opening: faults name their cell, assumptions are told."""
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 from functools import partial
 from types import MappingProxyType
 from typing import Any
@@ -24,7 +24,6 @@ from configurator.intake.sizes import NARROW_PAIR, Size, settled, without_leaves
 from configurator.intake.table import Behind, ScheduleTable
 from configurator.intake.words import says_nothing
 from configurator.long_work import ROWS_A_STEP, Steps
-from configurator.records import dataclass
 from configurator.units import format_size
 
 NO_FATES: Mapping[int, asking.Fate] = MappingProxyType({})

@@ -2,12 +2,11 @@
 
 import re
 from collections.abc import Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 from pathlib import Path
 from types import MappingProxyType
 
 from configurator.long_work import Steps
-from configurator.records import dataclass
 
 LARGEST_FILE = 64 * 1024 * 1024
 """Bytes. A schedule of a hundred thousand doors takes about a tenth of this."""

@@ -5,11 +5,10 @@ the cell is refused with the question until it is answered for the whole schedul
 """
 
 import re
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from configurator.intake.fields import Unit
 from configurator.intake.refused import CellError, quoted, refuse_date
-from configurator.records import dataclass
 from configurator.units import LengthError, format_feet, format_mm, parse_length, parse_opening_size
 
 NARROW_PAIR = 48.0

@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 from types import MappingProxyType
 from typing import Any, NamedTuple
 
@@ -10,7 +10,6 @@ from configurator.intake.fields import Header, best_header
 from configurator.intake.notes import Note, is_title, name_above, note_of, notes_begin
 from configurator.intake.refused import Question
 from configurator.intake.sheet import IntakeError, Sheet, SheetRow
-from configurator.records import dataclass
 
 LONGEST_TITLE = 120
 _ROWS_TRIED = 60

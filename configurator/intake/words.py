@@ -5,11 +5,11 @@ What is written for what is common practice, no source; `resources/intake/words.
 
 import re
 from collections.abc import Mapping
+from dataclasses import dataclass
 from functools import cache, lru_cache
 
 from configurator.intake.fields import FIELDS
 from configurator.model.paths import words_of
-from configurator.records import dataclass
 from configurator.tables import resource_rows
 
 _GAGE = re.compile(r"(?<![0-9])(14|16|18|20)\s*(?:ga|gage|gauge)?(?![0-9])")

@@ -3,6 +3,7 @@
 import math
 import re
 import types
+from dataclasses import dataclass
 from typing import Annotated, Any, Union, get_args, get_origin
 
 from pydantic import BaseModel, ValidationError
@@ -10,7 +11,6 @@ from pydantic.fields import FieldInfo
 from pydantic_core import ErrorDetails
 
 from configurator.model.fields import ENTRY_A_WAY, ENTRY_A_WIDTH, bounds_of, unit_of
-from configurator.records import dataclass
 from configurator.sentences import written
 from configurator.units import Display, format_decimal
 

@@ -1,5 +1,6 @@
 """A job: what one project file holds."""
 
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Literal, Self
 
@@ -11,7 +12,6 @@ from configurator.model.hinge import Hinge
 from configurator.model.opening import Opening
 from configurator.model.revision import Revision
 from configurator.model.words import WidthPolicy
-from configurator.records import dataclass
 
 FORMAT = "opening-project"
 VERSION = 1

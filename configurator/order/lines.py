@@ -3,14 +3,13 @@
 import re
 from collections import Counter
 from collections.abc import Iterable, Mapping
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 from decimal import Decimal
 from fractions import Fraction
 from math import ceil
 from typing import Any
 
 from configurator.order.tally import Tally
-from configurator.records import dataclass
 from configurator.rules.finding import Finding
 from configurator.rules.hinge.sizes import pairs
 from configurator.rules.hinge_items import HingeItem, sort_key

@@ -1,6 +1,7 @@
 """Findings of an order, each with the marks it is about: what stands against it, and what to heed."""
 
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from typing import Any
 
 from configurator.model import Opening
@@ -8,7 +9,6 @@ from configurator.order.lines import OrderLine
 from configurator.order.reconcile import Reconciliation
 from configurator.order.studied import NotOrdered
 from configurator.order.tally import Tally
-from configurator.records import dataclass
 from configurator.rules.finding import SEVERITIES, Finding, finding
 from configurator.tables import practice
 

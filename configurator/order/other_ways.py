@@ -1,12 +1,11 @@
 """What a job's doors hang on besides butts, as order lines of their own: by length, by the set, or each."""
 
 from collections.abc import Iterable, Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Any
 
 from configurator.model import Opening
 from configurator.order.tally import Tally
-from configurator.records import dataclass
 from configurator.rules.filling.leaves import LeafSize, leaves_of
 from configurator.rules.filling.usual import FilledOpening, fill
 from configurator.rules.filling.ways import FilledWay, fill_way, way_hung_on

@@ -3,6 +3,7 @@
 import csv
 import io
 from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from decimal import Decimal, InvalidOperation
 from pathlib import Path
 from typing import Any, Literal, get_args
@@ -12,7 +13,6 @@ from configurator.long_work import run
 from configurator.model import Job
 from configurator.model.faults import Fault
 from configurator.model.words import Alloy, BaseMetal, Bearing, Corner, Hand, Mounting, Pin, Tip, Weight
-from configurator.records import dataclass
 from configurator.rules.hinge_items import ELECTRIC_HINGE, HINGE, HingeItem
 from configurator.units import TOLERANCE, LengthError, parse_length
 

@@ -1,7 +1,7 @@
 """An order with prices: each line by the most particular row of the user's list, in exact decimals."""
 
 from collections.abc import Iterable
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from decimal import ROUND_HALF_UP, Decimal
 from math import ceil
 from typing import Any
@@ -9,7 +9,6 @@ from typing import Any
 from configurator.model.faults import Fault
 from configurator.order.lines import OrderLine
 from configurator.order.price_list import PriceList, PriceListError, PriceRow
-from configurator.records import dataclass
 from configurator.rules.wording import counted
 
 CENT = Decimal("0.01")

@@ -2,12 +2,12 @@
 
 from collections import Counter
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from typing import Any
 
 from configurator.order.lines import OrderLine
 from configurator.order.studied import NotOrdered
 from configurator.order.tally import Tally
-from configurator.records import dataclass
 from configurator.rules.wording import counted
 
 

@@ -3,7 +3,7 @@
 import hashlib
 from collections import Counter
 from collections.abc import Collection, Iterator, Mapping
-from dataclasses import fields
+from dataclasses import dataclass, fields
 from fractions import Fraction
 from typing import Any, Literal
 
@@ -14,7 +14,6 @@ from configurator.model.faults import Fault, faults_of
 from configurator.order.lines import NO_SPARE, OrderLine, Spare, parse_spare
 from configurator.order.take_off import TakeOff
 from configurator.order.tally import NOT_STUDIED
-from configurator.records import dataclass
 from configurator.rules.hinge_items import HingeItem, sort_key
 from configurator.rules.wording import counted
 

@@ -1,10 +1,10 @@
 """Openings studied for a job, or kept with their fault; and what an order leaves out, with why."""
 
 from collections.abc import Collection, Iterable, Iterator
+from dataclasses import dataclass
 from typing import Any, Literal
 
 from configurator.model import JobFacts, Opening
-from configurator.records import dataclass
 from configurator.rules.finding import Finding
 from configurator.rules.specification import LeafSpecification
 from configurator.study import Study, study

@@ -1,13 +1,13 @@
 """Substitution: a hinge size on the shelf for the one ordered; where it will do, where not, and why."""
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from typing import Any
 
 from configurator.long_work import Progress, unwatched, watched
 from configurator.model import JobFacts, Opening
 from configurator.order.book import TallyBook
 from configurator.order.tally import Tally
-from configurator.records import dataclass
 from configurator.rules.finding import Finding
 from configurator.rules.wording import counted, size
 from configurator.units import TOLERANCE

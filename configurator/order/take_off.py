@@ -1,7 +1,7 @@
 """The take-off: a whole job's hinges as lines that can be ordered, and the proof that none is missing."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import asdict
+from dataclasses import asdict, dataclass
 from math import ceil
 from typing import Any
 
@@ -13,7 +13,6 @@ from configurator.order.other_ways import WayLine, way_lines
 from configurator.order.reconcile import Reconciliation, reconcile
 from configurator.order.studied import NotOrdered
 from configurator.order.tally import Tally
-from configurator.records import dataclass
 from configurator.rules.hinge.fastening import screw_row
 from configurator.rules.hinge.sizes import pairs
 

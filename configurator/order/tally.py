@@ -6,7 +6,7 @@ that differ in name and place only share one study.
 """
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Any
 
 from configurator.model import Hinge, JobFacts, Opening
@@ -17,7 +17,6 @@ from configurator.order.studied import (
     held,
     left_out,
 )
-from configurator.records import dataclass
 from configurator.rules.filling.usual import fill
 from configurator.rules.finding import Finding, holding
 from configurator.rules.hinge.answers import tried

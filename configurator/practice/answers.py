@@ -7,11 +7,10 @@ answer, named). What cannot be read raises UnreadableError: it is asked again, a
 """
 
 import re
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Any, Literal, Protocol
 
 from configurator.practice.words import fraction, number_in, places
-from configurator.records import dataclass
 from configurator.rules.hinge.sizes import pairs
 from configurator.units import (
     MM_PER_INCH,

@@ -1,12 +1,12 @@
 """Openings drawn at random for problems about the plan, with everything that counts given; inches."""
 
+from dataclasses import dataclass
 from random import Random
 from typing import Any
 
 from configurator.geometry.pin import Hanging, Pin, locate_pin
 from configurator.model import Opening
 from configurator.practice.words import fraction
-from configurator.records import dataclass
 from configurator.rules.filling.usual import fill
 from configurator.rules.hinge.sizes import hinge_height
 from configurator.rules.hinge.stock import stock_rows

@@ -1,13 +1,12 @@
 """A problem of practice and the template it is made from: the same seed gives the same problem."""
 
 from collections.abc import Callable
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from random import Random
 from typing import Any
 
 from configurator.model import Opening
 from configurator.practice.answers import Answer
-from configurator.records import dataclass
 
 _MOST_TRIES = 500
 _MOST_CASES = 200

@@ -11,7 +11,7 @@ import json
 import re
 from collections.abc import Iterable, Mapping
 from contextlib import suppress
-from dataclasses import asdict, field, replace
+from dataclasses import asdict, dataclass, field, replace
 from datetime import date, timedelta
 from pathlib import Path
 from typing import Any
@@ -19,7 +19,6 @@ from typing import Any
 from configurator.practice.course import BY_KEY, LEVELS, of_level, of_topic
 from configurator.practice.problem import Template
 from configurator.project_file.writing import write_whole
-from configurator.records import dataclass
 from configurator.resource_files import state_folder
 
 FORMAT = 1

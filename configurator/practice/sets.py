@@ -1,10 +1,10 @@
 """A set of problems by number, for a class: number, level and topic give the same problems anywhere."""
 
+from dataclasses import dataclass
 from random import Random
 
 from configurator.practice.course import LEVELS, TOPICS, course, number_of, problem_of
 from configurator.practice.problem import Posed, Template
-from configurator.records import dataclass
 
 MOST = 40
 LARGEST_SET = 99_999

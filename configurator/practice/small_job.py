@@ -5,6 +5,7 @@ program itself makes of the schedule, not against a list of what was planted.
 """
 
 from collections.abc import Callable, Collection, Mapping
+from dataclasses import dataclass
 from random import Random
 from types import MappingProxyType
 from typing import Any
@@ -14,7 +15,6 @@ from configurator.order.book import tally_job
 from configurator.order.lines import OrderLine
 from configurator.order.take_off import TakeOff, take_off
 from configurator.practice.words import fraction
-from configurator.records import dataclass
 from configurator.rules.hinge.finish import finishes, same_look
 from configurator.rules.hinge.stock import next_narrower
 from configurator.rules.wording import counted, feet, size

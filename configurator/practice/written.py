@@ -2,11 +2,10 @@
 
 import re
 from collections.abc import Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from types import MappingProxyType
 
 from configurator.practice.answers import UnreadableError
-from configurator.records import dataclass
 from configurator.rules.hinge.finish import bhma_number, finishes, us_code
 from configurator.units import LengthError, format_size, parse_length, parse_opening_size
 

@@ -3,6 +3,7 @@
 import hashlib
 import os
 import weakref
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Literal
 
@@ -11,7 +12,6 @@ from configurator.project_file.lock import Holder, Lock, LockedError, holder_of
 from configurator.project_file.reading import parse, read_bytes
 from configurator.project_file.refusals import ProjectFileError, reason, refusal
 from configurator.project_file.writing import KnownTexts, dump, save_bytes
-from configurator.records import dataclass
 
 News = Literal["", "changed", "gone", "lock lost", "lock free", "lock stale"]
 Signature = tuple[int, int, int]

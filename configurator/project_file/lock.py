@@ -14,13 +14,12 @@ import stat
 import tempfile
 import time
 from contextlib import suppress
-from dataclasses import asdict
+from dataclasses import asdict, dataclass
 from pathlib import Path
 
 from configurator.project_file.owner import Owner, fresh_token, owner_from, this_program
 from configurator.project_file.refusals import ProjectFileError, refusal
 from configurator.project_file.writing import cut_name, part_prefix, real_place, sweep
-from configurator.records import dataclass
 
 QUIET_TOO_LONG = 600.0
 """Seconds without a sign of life after which a lock from elsewhere is stale."""

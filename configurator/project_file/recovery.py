@@ -10,7 +10,7 @@ import json
 import os
 import time
 from contextlib import suppress
-from dataclasses import asdict, replace
+from dataclasses import asdict, dataclass, replace
 from pathlib import Path
 from typing import Any
 
@@ -20,7 +20,6 @@ from configurator.project_file.owner import Owner, fresh_token, owner_from, this
 from configurator.project_file.reading import parse
 from configurator.project_file.refusals import reason, refusal
 from configurator.project_file.writing import PRIVATE_MODE, KnownTexts, dump, sweep, write_whole
-from configurator.records import dataclass
 from configurator.resource_files import state_folder
 
 SUFFIX = ".recovery"

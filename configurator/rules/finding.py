@@ -1,12 +1,11 @@
 """What the program has to say about an opening: a finding, and the reason behind a choice."""
 
 from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
-from dataclasses import field
+from dataclasses import dataclass, field
 from functools import cached_property
 from types import MappingProxyType
 from typing import Any, Literal
 
-from configurator.records import dataclass
 from configurator.sentences import written
 from configurator.tables import MARKS, Mark, Source
 from configurator.units import Display

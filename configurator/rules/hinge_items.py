@@ -4,12 +4,11 @@ Everything that names, counts, shows or orders the hinges of an opening takes th
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Any
 
 from configurator.model import Opening
-from configurator.records import dataclass
 from configurator.rules.filling.usual import fill_use
 from configurator.rules.hinge.fastening import whole_shares
 from configurator.rules.hinge.pin import HANDED

@@ -1,12 +1,11 @@
 """The whole hinge of an opening: every part with its reason, and what there is to say of it."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from typing import Any
 
 from configurator.model import Hinge, Way
-from configurator.records import dataclass
 from configurator.rules.checks.door_stop import holds_short_of_square
 from configurator.rules.checks.egress import clear_width_asked
 from configurator.rules.checks.hinge_checks import leaf_checks, opening_checks

@@ -1,7 +1,7 @@
 """One leaf on one hinge width or hung another way: the record that rules, tables and files all read."""
 
 import math
-from dataclasses import field
+from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any
 
@@ -10,7 +10,6 @@ from configurator.geometry.pin import Hanging, Pin, backset_refusal
 from configurator.geometry.solve import Solution
 from configurator.geometry.swing import Contact
 from configurator.model.words import WayKind
-from configurator.records import dataclass
 from configurator.rules.checks.plan_findings import plan_findings
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.filling.ways import FilledWay

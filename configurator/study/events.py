@@ -5,6 +5,7 @@ Worked out when asked for, from a study already made; a study holds none of it. 
 
 import math
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from typing import Literal
 
 from configurator.geometry.edges import latch_edge_shape, strike_side
@@ -14,7 +15,6 @@ from configurator.geometry.polar import seen_from
 from configurator.geometry.shapes import Shape
 from configurator.geometry.solve import Solution
 from configurator.geometry.swing import Contact
-from configurator.records import dataclass
 from configurator.rules.wording import hardware, obstruction
 from configurator.study.candidate import Candidate, in_degrees
 from configurator.study.run import Study

@@ -1,6 +1,6 @@
 """From a filled-in opening to its leaves as the geometry knows them, each to be hung in any way."""
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from configurator.geometry import double_acting
 from configurator.geometry.pin import Hanging
@@ -9,7 +9,6 @@ from configurator.geometry.solve import Scene, scene
 from configurator.model import Hardware as GivenHardware
 from configurator.model import Hinge
 from configurator.model import Obstruction as GivenObstruction
-from configurator.records import dataclass
 from configurator.rules.checks.lapping import opens_second
 from configurator.rules.checks.way_findings import on_way
 from configurator.rules.filling.leaves import LeafSize, leaves_of

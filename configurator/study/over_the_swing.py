@@ -5,13 +5,12 @@ Worked out when asked for, from a candidate already studied.
 
 import math
 from collections.abc import Iterable
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from configurator.geometry.edges import bevel_for_latch_gap, latch_edge_passage
 from configurator.geometry.encroachment import encroachment, encroachment_curve
 from configurator.geometry.polar import TAU, PolarShape
 from configurator.geometry.solve import Solution
-from configurator.records import dataclass
 from configurator.study.candidate import Candidate, in_degrees
 from configurator.study.hang import HangsOn
 from configurator.study.run import Study

@@ -1,12 +1,11 @@
 """The study of one opening: fill in, hang every leaf on every width, choose, and say what there is to say."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from configurator.model import Hinge, JobFacts, Opening, Way
 from configurator.model.words import WidthPolicy
-from configurator.records import dataclass
 from configurator.rules.checks.manoeuvring import manoeuvring
 from configurator.rules.checks.opening_findings import opening_findings
 from configurator.rules.checks.way_findings import ways_worth_comparing

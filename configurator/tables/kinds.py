@@ -4,10 +4,9 @@ A kind is a word that a project file may use, with what is usual of it. One row,
 unless its column says otherwise; an empty cell means: no such value.
 """
 
+from dataclasses import dataclass
 from functools import cached_property
 from typing import Any, Literal, get_args
-
-from configurator.records import dataclass
 
 Mark = Literal["read", "common practice", "from memory", "derived"]
 MARKS: tuple[Mark, ...] = get_args(Mark)

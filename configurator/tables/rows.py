@@ -1,9 +1,9 @@
 """What a row of each table under `resources/tables/` is, the kinds apart, and which table has which rows."""
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from typing import Literal
 
-from configurator.records import dataclass
 from configurator.tables.kinds import (
     ConstructionRow,
     DoorStopKindRow,

@@ -1,11 +1,11 @@
 """What the client's page names and counts without the trade's terms; how the door does is in `verdict`."""
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from functools import cache
 from typing import Literal
 
 from configurator.model import Opening
-from configurator.records import dataclass
 from configurator.rules.finding import Finding
 from configurator.rules.hinge.finish import finishes
 from configurator.rules.specification import LeafSpecification

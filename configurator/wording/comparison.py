@@ -1,9 +1,9 @@
 """The comparison table: measured facts down, hinge open widths across, the difference in words."""
 
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 from typing import Literal
 
-from configurator.records import dataclass
 from configurator.rules.hinge.answers import Stopped
 from configurator.rules.wording import hardware, obstruction
 from configurator.study import Candidate, Study

@@ -1,8 +1,8 @@
 """The work behind a number in words and figures: its lines, what each letter is, and all of it as text."""
 
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 
-from configurator.records import dataclass
 from configurator.rules.wording import leaf_named
 from configurator.sentences import capitalized
 from configurator.study import Study

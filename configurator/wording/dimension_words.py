@@ -1,9 +1,9 @@
 """What the dimensions about the pin are called: in full or plainly, in short, and on hovering."""
 
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 
 from configurator.geometry.shapes import Point
-from configurator.records import dataclass
 from configurator.units import Display
 
 

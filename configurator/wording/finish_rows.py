@@ -1,6 +1,7 @@
 """Finishes looked up by look, US code, BHMA number or metal, with what to heed of each."""
 
-from configurator.records import dataclass
+from dataclasses import dataclass
+
 from configurator.rules.hinge.finish import HINGE_METALS, bhma_number, metals_of, us_code
 from configurator.tables import FinishRow, table
 from configurator.wording.hinge_parts import cited

@@ -6,10 +6,10 @@ rows of the comparison by key.
 
 import re
 from collections.abc import Mapping
+from dataclasses import dataclass
 from functools import cache
 from types import MappingProxyType
 
-from configurator.records import dataclass
 from configurator.tables import Mark, resource_rows
 
 

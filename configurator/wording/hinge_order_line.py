@@ -1,9 +1,9 @@
 """The order line of an opening's hinges in the words of the trade, and what to heed before sending it."""
 
 from collections.abc import Collection, Mapping
+from dataclasses import dataclass
 
 from configurator.model import Opening
-from configurator.records import dataclass
 from configurator.rules.finding import Finding, holding
 from configurator.rules.hinge.pin import HANDED
 from configurator.rules.hinge.sizes import pairs

@@ -1,9 +1,9 @@
 """The hinge of an opening, part by part: the value in words, why, from where, and who asked for it."""
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 
 from configurator.model import Hinge, Opening
-from configurator.records import dataclass
 from configurator.rules.finding import Reason, reason
 from configurator.rules.hinge.finish import finishes
 from configurator.rules.hinge.leaf_hinge import NOTHING_ASKED

@@ -1,10 +1,9 @@
 """A leaf over its swing in words: its two long edges, the bevel it needs, and how far it stands out."""
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from configurator.records import dataclass
 from configurator.rules.wording import leaf_named
 from configurator.study import Study
 from configurator.study.events import Event, Moment

@@ -1,8 +1,8 @@
 """A tolerance result as the rows of a table: everything that may be off, and what it does by itself."""
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 
-from configurator.records import dataclass
 from configurator.sentences import capitalized, written
 from configurator.study.tolerance.findings import off_words
 from configurator.study.tolerance.result import (

@@ -6,11 +6,10 @@ and no degrees that make no difference to a hand: a door within a hand's width o
 
 import math
 from collections.abc import Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from types import MappingProxyType
 from typing import Literal
 
-from configurator.records import dataclass
 from configurator.rules.hinge.answers import stopped_at
 from configurator.rules.hinge.leaf_hinge import NOTHING_ASKED
 from configurator.sentences import capitalized

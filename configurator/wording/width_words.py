@@ -1,8 +1,8 @@
 """The widths of a leaf in words: the sentence on top, a line a width, and what each break point is."""
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
-from configurator.records import dataclass
 from configurator.rules.hinge.angle_not_asked import FLAT
 from configurator.rules.hinge.answers import (
     FULL_MORTISE,

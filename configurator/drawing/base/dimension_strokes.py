@@ -5,11 +5,11 @@ Everything in points on the sheet, so that arrows keep their size at any scale; 
 
 import math
 from collections.abc import Iterable
+from dataclasses import dataclass
 from itertools import pairwise
 
 from configurator.drawing.base.primitives import Dimension, Point
 from configurator.drawing.base.view import Box, View, box_around
-from configurator.records import dataclass
 
 ARROW = 5.0
 """Length of an arrowhead, points."""

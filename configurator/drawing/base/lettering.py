@@ -4,12 +4,11 @@ Needs no font at hand, so that the drawing can place text without any toolkit. S
 """
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import field
+from dataclasses import dataclass, field
 from functools import cache, lru_cache
 
 from configurator.drawing.base.primitives import Anchor, Point
 from configurator.drawing.base.view import Box
-from configurator.records import dataclass
 from configurator.tables import resource_rows
 
 ASCENT = 0.76

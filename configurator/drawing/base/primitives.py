@@ -2,9 +2,8 @@
 
 import math
 from collections.abc import Sequence
+from dataclasses import dataclass
 from typing import Literal
-
-from configurator.records import dataclass
 
 Point = tuple[float, float]
 Anchor = Literal["start", "middle", "end"]

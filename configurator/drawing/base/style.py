@@ -7,10 +7,10 @@ notes quote it, and ISO 128's as draughting notes quote it. Patterns are sized i
 """
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from functools import cache
 from typing import Literal
 
-from configurator.records import dataclass
 from configurator.tables import FinishRow, resource_rows, table
 
 POINTS_PER_MM = 72 / 25.4

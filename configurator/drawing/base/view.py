@@ -1,9 +1,9 @@
 """Where a drawing lies on the sheet: scale, place and hand. Sheets: points, y upward; drawings: inches."""
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 
 from configurator.drawing.base.primitives import Point, Primitive
-from configurator.records import dataclass
 
 
 @dataclass(frozen=True, slots=True)

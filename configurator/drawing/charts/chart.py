@@ -2,10 +2,10 @@
 
 import math
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from configurator.drawing.base.primitives import Point
 from configurator.drawing.base.view import Box
-from configurator.records import dataclass
 from configurator.units import TOLERANCE
 
 SIZE = 7.5

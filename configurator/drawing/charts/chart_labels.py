@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import field
+from dataclasses import dataclass, field
 
 import numpy as np
 
@@ -10,7 +10,6 @@ from configurator.drawing.base.lettering import ASCENT, DESCENT, Room, text_box,
 from configurator.drawing.base.primitives import Point, Primitive, Text
 from configurator.drawing.base.view import Box
 from configurator.drawing.charts.chart import SIZE, TEXT, Chart, Curve, Rule
-from configurator.records import dataclass
 
 _STEPS = 24
 """A label is tried at so many places along a curve."""

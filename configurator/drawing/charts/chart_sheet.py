@@ -1,6 +1,7 @@
 """A chart laid out on a sheet: its axes, its curves cut off at them, marks and labels. Points, y upward."""
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from configurator.drawing.base.clip import clip_polyline
 from configurator.drawing.base.lettering import ASCENT, DESCENT, Room, text_box, text_width
@@ -8,7 +9,6 @@ from configurator.drawing.base.primitives import Anchor, Point, Polyline, Primit
 from configurator.drawing.base.view import Box, Group, View, paper
 from configurator.drawing.charts.chart import SIZE, TEXT, Axis, Chart
 from configurator.drawing.charts.chart_labels import LineOnSheet, labels
-from configurator.records import dataclass
 
 _TICK, _AIR = 3.0, 2.5
 _LINE = 11.0

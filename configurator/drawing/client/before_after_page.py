@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from configurator.drawing.base.lettering import text_width
 from configurator.drawing.base.primitives import Polygon, Polyline, Primitive, Symbol, Text, rectangle
@@ -29,7 +29,6 @@ from configurator.drawing.plan.inset import Told, inset_still, inset_view
 from configurator.drawing.plan.panel import closest_scale, main_view, spare_height, view_scale
 from configurator.drawing.plan.sheet import hand_words, heading, standing_words
 from configurator.model import JobFacts
-from configurator.records import dataclass
 from configurator.rules.wording import leaf_named
 from configurator.study import Study
 from configurator.study.widths.width_pair import WidthPair, width_pair

@@ -5,7 +5,7 @@ type gives way until the rooms have their share.
 """
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from configurator.drawing.base.primitives import Point
 from configurator.drawing.base.view import Box, Group, paper
@@ -23,7 +23,6 @@ from configurator.drawing.client.lens import about, lens_in, lens_moving, lens_s
 from configurator.drawing.client.marks import leader, lettering, over, way_through
 from configurator.drawing.client.room import Room, room_moving, room_still, shown_angle
 from configurator.drawing.plan.drawn_leaf import drawn_leaf
-from configurator.records import dataclass
 from configurator.study import Study
 from configurator.study.widths.width_pair import WidthPair, hung_alike, width_pair
 from configurator.units import Display

@@ -6,7 +6,7 @@ shows them larger.
 
 import math
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from configurator.drawing.base.clip import clip_segment
 from configurator.drawing.base.lettering import ASCENT, text_box, text_width
@@ -17,7 +17,6 @@ from configurator.drawing.client.room import Room, placed, room_extent
 from configurator.drawing.pages.notes import broken
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
 from configurator.drawing.plan.leaf import leaf_outline
-from configurator.records import dataclass
 from configurator.wording.verdict import Advice, Verdict
 
 EDGE = 8.0

@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from configurator.drawing.base.primitives import Arc, Point, Polygon, Polyline, Primitive, rectangle, turned
@@ -10,7 +10,6 @@ from configurator.drawing.base.view import Box, View, box_around
 from configurator.drawing.client.room import LINE, THIN, jambs, things
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
 from configurator.drawing.plan.leaf import door_leaf_outline, frame_leaf_outline, leaf_outline
-from configurator.records import dataclass
 
 _SIDES = 48
 _CIRCLE = [(2 * math.pi * n / _SIDES) for n in range(_SIDES)]

@@ -6,13 +6,13 @@ same picture. What stands still comes apart from what turns with the door.
 
 import math
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from configurator.drawing.base.primitives import Arc, Point, Polygon, Polyline, Primitive, rectangle, turned
 from configurator.drawing.base.view import Box, View
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
 from configurator.drawing.plan.leaf import leaf_outline
 from configurator.drawing.plan.standing_things import door_stop_parts, fill_of, merged
-from configurator.records import dataclass
 from configurator.tables import FrameKindRow, row_of
 from configurator.units import TOLERANCE
 

@@ -5,7 +5,7 @@ at any scale, so that the room they leave says which scale fits.
 """
 
 from collections.abc import Sequence
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 
 from configurator.drawing.base.lettering import ASCENT, DESCENT, text_width
 from configurator.drawing.base.primitives import Anchor, Point, Primitive, Text
@@ -22,7 +22,6 @@ from configurator.drawing.pages.dimension_string import (
     width_of,
 )
 from configurator.drawing.pages.page import Detail, Scale
-from configurator.records import dataclass
 from configurator.units import Display
 
 FIRST = 9.0

@@ -7,13 +7,13 @@ joined to its span by a leader. Placing is done in points on the page; what is m
 
 import math
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from itertools import combinations
 
 from configurator.drawing.base.lettering import ASCENT, DESCENT, text_box, text_width
 from configurator.drawing.base.primitives import Dimension, Point, Polyline, Primitive, Text
 from configurator.drawing.base.view import Box, View
 from configurator.drawing.pages.page import Detail, Scale
-from configurator.records import dataclass
 from configurator.units import TOLERANCE, Display
 
 SIZE = 7.0

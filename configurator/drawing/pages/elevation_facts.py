@@ -4,9 +4,10 @@ Axes: across from the rabbet face of the hinge jamb of the first leaf toward its
 floor. The table under the elevation tells every hinge's place, on the frame and on the door.
 """
 
+from dataclasses import dataclass
+
 from configurator.drawing.pages.tables import SmallTable
 from configurator.model import Hardware
-from configurator.records import dataclass
 from configurator.rules.filling.leaves import LeafSize, leaves_of
 from configurator.rules.filling.places import Places, places_of
 from configurator.rules.specification import LeafSpecification

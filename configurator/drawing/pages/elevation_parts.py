@@ -5,6 +5,7 @@ Inches, across from the rabbet face of the hinge jamb and up from the finished f
 
 import math
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from itertools import pairwise
 
 from configurator.drawing.base.primitives import Arc, Polygon, Polyline, Primitive, Text, rectangle
@@ -12,7 +13,6 @@ from configurator.drawing.pages.dimension_string import Span
 from configurator.drawing.pages.elevation_facts import HingesSet, LeafShown
 from configurator.drawing.plan.leaf import HINGE
 from configurator.model import Hardware
-from configurator.records import dataclass
 from configurator.rules.filling.usual import FilledOpening
 from configurator.tables import HardwareKindRow, row_of
 from configurator.units import TOLERANCE

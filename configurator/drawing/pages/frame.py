@@ -6,6 +6,7 @@ A scale bar is a drafter's bar of a round length, exact to the scale, with its s
 
 import math
 from collections.abc import Sequence
+from dataclasses import dataclass
 from itertools import accumulate, pairwise
 
 from configurator.drawing.base.lettering import text_width
@@ -14,7 +15,6 @@ from configurator.drawing.base.view import Box
 from configurator.drawing.pages.notes import Note, cut_to, notes_column
 from configurator.drawing.pages.page import MM_PER_INCH, Paper, Scale
 from configurator.model import JobFacts
-from configurator.records import dataclass
 from configurator.study import Study
 from configurator.units import Display, format_decimal, format_size
 

@@ -7,14 +7,13 @@ many whole sentences, or items of a list, are set as there is room for.
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from configurator.drawing.base.lettering import text_width
 from configurator.drawing.base.primitives import Primitive, Text
 from configurator.drawing.base.view import Box
 from configurator.model import Opening
 from configurator.model.paths import trade_name
-from configurator.records import dataclass
 from configurator.rules.finding import Finding
 from configurator.rules.wording import pounds
 from configurator.study import Study

@@ -4,13 +4,13 @@ The papers and scales there are to choose from stand in resources/style.
 """
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 from typing import Literal
 
 from configurator.drawing.base.primitives import Primitive
 from configurator.drawing.base.view import Box, Group, View, paper
-from configurator.records import dataclass
 from configurator.tables import Mark, resource_rows
 from configurator.units import TOLERANCE, Display
 

@@ -5,6 +5,7 @@ Every width has a cell with its heading, its plan and the small plan of the whol
 
 import math
 from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
 
 from configurator.drawing.base.view import Box
 from configurator.drawing.pages.page import POINTS_PER_INCH, Paper, Scale, largest_scale, scales
@@ -12,7 +13,6 @@ from configurator.drawing.plan.drawn_leaf import DrawnLeaf
 from configurator.drawing.plan.inset import Told, inset_view, small_height
 from configurator.drawing.plan.panel import closest_scale, view_scale
 from configurator.drawing.plan.standing_things import floor_boxes
-from configurator.records import dataclass
 from configurator.study import Study
 from configurator.units import TOLERANCE
 

@@ -3,7 +3,7 @@
 import math
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import nullcontext, suppress
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from configurator.drawing.base.lettering import fitted, text_width
 from configurator.drawing.base.primitives import Polygon, Polyline, Primitive, Text, rectangle
@@ -31,7 +31,6 @@ from configurator.drawing.plan.panel import (
 )
 from configurator.drawing.plan.sheet import RECOMMENDED, hand_words, heading, standing_words
 from configurator.model import JobFacts
-from configurator.records import dataclass
 from configurator.study import Study
 from configurator.units import Display
 

@@ -2,12 +2,12 @@
 
 import math
 from collections.abc import Collection, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from typing import Any
 
 from configurator.drawing.pages.notes import Note, study_notes
 from configurator.drawing.pages.tables import SmallTable
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf, drawn_leaf
-from configurator.records import dataclass
 from configurator.rules.filling.materials import fastening_of
 from configurator.rules.hinge.fastening import screw_row
 from configurator.rules.hinge_items import SURFACE_LEAVES

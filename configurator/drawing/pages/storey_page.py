@@ -2,13 +2,13 @@
 
 import math
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
 from configurator.building.records import ModelDoor, Sides, StoreyPlan
 from configurator.drawing.base.lettering import text_width
 from configurator.drawing.base.primitives import Arc, Point, Polyline, Primitive, Text
 from configurator.drawing.base.view import AS_FRAMED, Box, Framing, Group, View, box_around, paper
 from configurator.drawing.pages.page import Page, Paper
-from configurator.records import dataclass
 
 STANDINGS: Mapping[str, tuple[str, str, str]] = {
     "": ("A-DOOR-CLSD", "", "not in the job, or not worked out yet"),

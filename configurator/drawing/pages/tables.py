@@ -4,6 +4,7 @@ No number of a sheet depends on a dimension having found room for its words: it 
 """
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from itertools import accumulate
 
 from configurator.drawing.base.lettering import text_width
@@ -12,7 +13,6 @@ from configurator.drawing.base.view import Box
 from configurator.drawing.pages.notes import cut_to
 from configurator.drawing.plan.drawn_leaf import thing_label
 from configurator.model import Obstruction
-from configurator.records import dataclass
 from configurator.rules.hinge.answers import StopPlace
 from configurator.rules.wording import obstruction
 from configurator.study import Study

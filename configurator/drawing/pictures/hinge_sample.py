@@ -5,11 +5,11 @@ they commonly are, from memory.
 """
 
 import math
+from dataclasses import dataclass
 from itertools import pairwise
 
 from configurator.drawing.base.primitives import Arc, Point, Polygon, Primitive, rectangle
 from configurator.drawing.base.view import Box
-from configurator.records import dataclass
 
 HINGE = "A-DETL-HNGE"
 _TIP = 0.22

@@ -7,6 +7,7 @@ without its colour too.
 
 import math
 from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 from functools import cache
 from types import MappingProxyType
 
@@ -27,7 +28,6 @@ from configurator.drawing.plan.leaf import (
     open_leaf,
 )
 from configurator.drawing.plan.standing_things import door_stop_parts, standing_things
-from configurator.records import dataclass
 from configurator.rules.filling.usual import FilledOpening
 from configurator.study import Study
 from configurator.study.typical import typical_study

@@ -6,7 +6,7 @@ barrel to a shoulder, the nearest column to the highest row, so that no line cro
 
 import math
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from configurator.drawing.base.clip import clip_polygon
 from configurator.drawing.base.dimension_strokes import line_boxes
@@ -15,7 +15,6 @@ from configurator.drawing.base.primitives import Dimension, Point, rectangle, tu
 from configurator.drawing.base.view import Box, View, box_around
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
 from configurator.geometry.shapes import Shape, leaf_corners
-from configurator.records import dataclass
 from configurator.units import TOLERANCE, Display
 from configurator.wording.dimension_words import (
     BOTH,

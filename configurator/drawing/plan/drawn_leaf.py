@@ -1,6 +1,7 @@
 """One leaf on one hinge width as it is drawn: the candidate studied, with what stands about it."""
 
 import math
+from dataclasses import dataclass
 from functools import cached_property
 
 from configurator.drawing.base.primitives import turned
@@ -16,7 +17,6 @@ from configurator.geometry.shapes import (
 )
 from configurator.geometry.solve import Solution
 from configurator.model import Obstruction as ObstructionRecord
-from configurator.records import dataclass
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.hinge.answers import StopPlace
 from configurator.rules.wording import obstruction

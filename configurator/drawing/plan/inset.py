@@ -5,7 +5,7 @@ While the latch edge passes closest, the latch side stands in its place, enlarge
 
 import math
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from configurator.drawing.base.lettering import fitted, text_box, text_width
 from configurator.drawing.base.primitives import (
@@ -27,7 +27,6 @@ from configurator.drawing.plan.standing_things import dimension_at, door_stop_pa
 from configurator.drawing.plan.swept import swept_regions
 from configurator.geometry.gaps import LeastGap
 from configurator.geometry.shapes import Shape, leaf_corners
-from configurator.records import dataclass
 from configurator.units import TOLERANCE, Display
 
 SIZE = 6.5

@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from types import MappingProxyType
 
 from configurator.drawing.base.clip import clip_polygon, clip_segment
@@ -12,7 +13,6 @@ from configurator.drawing.base.view import Box, View, box_around
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf, Standing
 from configurator.drawing.plan.jamb import material_of
 from configurator.drawing.plan.standing_things import fill_of
-from configurator.records import dataclass
 from configurator.rules.wording import obstruction
 
 NO_KEYS: Mapping[str, str] = MappingProxyType({})

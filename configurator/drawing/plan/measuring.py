@@ -2,11 +2,11 @@
 
 import math
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
 from itertools import pairwise
 
 from configurator.drawing.base.primitives import Arc, Point, Polygon, Polyline, Primitive, Region
 from configurator.drawing.plan.panel import Panel, moving_parts
-from configurator.records import dataclass
 from configurator.units import Display
 
 

@@ -6,7 +6,7 @@ turns clockwise is mirrored by its view alone.
 """
 
 from collections.abc import Collection, Iterable, Iterator, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from configurator.drawing.base.clip import clip_polygon
 from configurator.drawing.base.dimension_strokes import line_boxes
@@ -38,7 +38,6 @@ from configurator.drawing.plan.standing_things import door_stop_parts, set_out, 
 from configurator.drawing.plan.swept import swept_regions
 from configurator.drawing.plan.swing_notes import leaf_alone, swing_notes
 from configurator.geometry.shapes import leaf_corners
-from configurator.records import dataclass
 from configurator.units import Display
 
 THINNEST = 1.0

@@ -5,14 +5,13 @@ columns beside the frame. What has no room for its words is left to hovering and
 """
 
 from collections.abc import Collection, Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from configurator.drawing.base.dimension_strokes import line_boxes
 from configurator.drawing.base.lettering import Room, text_box, text_width
 from configurator.drawing.base.primitives import Dimension, Point
 from configurator.drawing.base.view import Box, View
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
-from configurator.records import dataclass
 from configurator.rules.wording import obstruction
 from configurator.units import TOLERANCE, Display
 

@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from itertools import pairwise
 
 from configurator.drawing.base.clip import clip_polyline
@@ -23,7 +24,6 @@ from configurator.drawing.plan.dimensions import leaf_on_sheet
 from configurator.drawing.plan.panel import Panel, small_picture
 from configurator.drawing.plan.sheet import Sheet
 from configurator.geometry.meeting_point import nearest_on_outline
-from configurator.records import dataclass
 from configurator.study.derivation.working import Mark
 from configurator.study.hang import HangsOn
 

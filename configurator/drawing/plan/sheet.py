@@ -6,6 +6,7 @@ A sheet that goes out as a file says at its foot whose opening it is.
 import math
 import re
 from collections.abc import Collection, Sequence
+from dataclasses import dataclass
 
 from configurator.drawing.base.lettering import fitted, text_width
 from configurator.drawing.base.primitives import Point, Polygon, Polyline, Primitive, Text, rectangle
@@ -21,7 +22,6 @@ from configurator.drawing.plan.panel import (
     view_scale,
 )
 from configurator.model import JobFacts
-from configurator.records import dataclass
 from configurator.rules.wording import leaf_named
 from configurator.sentences import capitalized
 from configurator.study import Candidate, Study

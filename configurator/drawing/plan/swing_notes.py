@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 
 from configurator.drawing.base.clip import clip_segment
 from configurator.drawing.base.dimension_strokes import OUTSIDE
@@ -14,7 +15,6 @@ from configurator.drawing.plan.jamb import stud_boxes
 from configurator.drawing.plan.leaf import leaf_outline, touching_marks
 from configurator.geometry.meeting_point import nearest_on_outline
 from configurator.geometry.shapes import Shape, leaf_corners
-from configurator.records import dataclass
 from configurator.rules.wording import obstruction
 from configurator.units import TOLERANCE, Display
 

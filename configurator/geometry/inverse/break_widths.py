@@ -10,7 +10,7 @@ Inches and radians.
 
 import math
 from collections.abc import Iterable, Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from configurator.geometry.pin import Hanging, Pin, locate_pin
 from configurator.geometry.polar import cosine_and_sine
@@ -26,7 +26,6 @@ from configurator.geometry.shapes import (
     obstruction_shapes,
     standing_shapes,
 )
-from configurator.records import dataclass
 
 
 @dataclass(frozen=True, slots=True)

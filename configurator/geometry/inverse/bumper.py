@@ -8,12 +8,12 @@ moving side, with the sides and heights of its hardware.
 
 import math
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from configurator.geometry.pin import TOLERANCE, Hanging, Pin
 from configurator.geometry.polar import PolarShape, cosine_and_sine, seen_from, separation
 from configurator.geometry.shapes import Shape, may_meet
 from configurator.geometry.swing import SAME_MOMENT, meeting_angle
-from configurator.records import dataclass
 
 #: A stop is met by no less than this much of the leaf beyond it, in, so that the face and not its edge lands.
 EDGE_KEPT = 1.0

@@ -5,6 +5,7 @@ only for who wants them. Inches and radians.
 """
 
 import math
+from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
@@ -18,7 +19,6 @@ from configurator.geometry.many.reach import Places
 from configurator.geometry.many.solve_many import Many, ManySolution, clear_limits
 from configurator.geometry.pin import Hanging, Pin, locate_pin
 from configurator.geometry.shapes import barrel_shapes, may_meet
-from configurator.records import dataclass
 
 
 @dataclass(frozen=True, slots=True, eq=False)

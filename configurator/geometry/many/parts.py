@@ -6,6 +6,7 @@ that is the same in every opening may stay a plain number. Inches and radians.
 
 import math
 from collections.abc import Sequence
+from dataclasses import dataclass
 from typing import Any, Final, NamedTuple
 
 import numpy as np
@@ -23,7 +24,6 @@ from configurator.geometry.shapes import (
     hardware_shape,
     leaf_shape,
 )
-from configurator.records import dataclass
 
 Floats = NDArray[np.float64]
 

@@ -5,6 +5,7 @@ Inches and radians.
 
 import math
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
@@ -14,7 +15,6 @@ from configurator.geometry.many.contact import Earliest, barrels_close, earliest
 from configurator.geometry.many.parts import Floats, Part
 from configurator.geometry.solve import Scene
 from configurator.geometry.swing import Contact, contacts_bare_and_with_hardware
-from configurator.records import dataclass
 
 #: What touches: kind and index of what stands and which part of the moving side, as in a `Contact`.
 Name = tuple[str, int | None, str]

@@ -6,7 +6,7 @@ radians.
 
 import math
 from collections.abc import Mapping
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 from typing import Any, Final
 
 import numpy as np
@@ -27,7 +27,6 @@ from configurator.geometry.pin import (
 )
 from configurator.geometry.shapes import Hardware, Leaf, Obstruction, OtherLeaf, barrel_shapes
 from configurator.geometry.solve import Scene, scene
-from configurator.records import dataclass
 
 #: Openings handled together: their columns stay in the processor's cache.
 _TOGETHER: Final = 8192

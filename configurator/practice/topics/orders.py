@@ -1,7 +1,7 @@
 """Quantities of an order, and slips in an order line."""
 
 from collections.abc import Callable
-from dataclasses import asdict
+from dataclasses import asdict, dataclass
 from random import Random
 from typing import Any
 
@@ -10,7 +10,6 @@ from configurator.practice.answers import CountAnswer
 from configurator.practice.problem import Picture, Problem, Slip, Template
 from configurator.practice.words import fraction
 from configurator.practice.written import ChoiceAnswer
-from configurator.records import dataclass
 from configurator.rules.hinge.fastening import screw_row
 from configurator.rules.hinge.finish import finishes, same_look
 from configurator.rules.hinge.sizes import hinge_count, pairs

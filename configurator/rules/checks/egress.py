@@ -1,8 +1,8 @@
 """Doors on accessible routes and beside corridors: what is checked, strictly, and what is not known."""
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
-from configurator.records import dataclass
 from configurator.rules.checks.door_stop import square_open_mend
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Finding, Source, finding

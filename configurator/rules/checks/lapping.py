@@ -1,9 +1,9 @@
 """Two leaves and what one carries over the face of the other: an astragal decides which leaf opens first."""
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from configurator.model import Hardware
-from configurator.records import dataclass
 from configurator.rules.filling.leaves import LeafSize, leaves_of
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Finding, Fix, Severity, Source, finding

@@ -5,11 +5,11 @@ beyond its edges, by the way people come to it. What nobody measured is asked fo
 """
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from typing import Any
 
 from configurator.model import Floor, Obstruction
 from configurator.model.words import Approach, Face
-from configurator.records import dataclass
 from configurator.rules.filling.leaves import leaves_of
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Finding, Severity, finding

@@ -1,11 +1,10 @@
 """What lets a door do all it must where no stock width of its hinge does; each is tried before it is said."""
 
 from collections.abc import Callable, Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from configurator.model import Hinge, Obstruction, Opening
 from configurator.model.paths import replaced
-from configurator.records import dataclass
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Finding, Fix, finding
 from configurator.rules.hinge.answers import (

@@ -1,7 +1,8 @@
 """What a leaf weighs, from its construction and size; pounds from inches."""
 
+from dataclasses import dataclass
+
 from configurator.model import Opening
-from configurator.records import dataclass
 from configurator.rules.finding import Source
 from configurator.tables import DoorWeightRow, SheetRow, limit, table
 

@@ -1,7 +1,8 @@
 """Taking a usual value where none was given, and remembering that it was taken."""
 
+from dataclasses import dataclass
+
 from configurator.model import Opening
-from configurator.records import dataclass
 from configurator.rules.finding import Source
 from configurator.tables import frame_usual
 

@@ -5,7 +5,8 @@ between the two returns, is the wall and a little over. A butted frame and an al
 their own, whatever the wall.
 """
 
-from configurator.records import dataclass
+from dataclasses import dataclass
+
 from configurator.rules.filling.filler import Assumed, Filler, NotGivenError
 from configurator.rules.finding import Source
 from configurator.tables import FrameKindRow, WallLayerRow, frame_usual, row_of, table

@@ -1,6 +1,7 @@
 """The leaves of an opening: what each is called, how wide and how high it is."""
 
-from configurator.records import dataclass
+from dataclasses import dataclass
+
 from configurator.rules.filling.usual import FilledOpening
 
 

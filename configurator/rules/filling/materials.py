@@ -1,6 +1,7 @@
 """What door and frame are made of, and where the opening stands: what decides metal, finish and screws."""
 
-from configurator.records import dataclass
+from dataclasses import dataclass
+
 from configurator.rules.filling.usual import FilledOpening
 from configurator.tables import ConstructionRow, FrameKindRow, row_of
 

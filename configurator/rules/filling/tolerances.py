@@ -1,11 +1,11 @@
 """How far what is built may be off what is drawn: what was given, and the usual where nothing was."""
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from types import MappingProxyType
 
 from configurator.model import Opening
 from configurator.model.use import Tolerances
-from configurator.records import dataclass
 from configurator.rules.filling.materials import fastening_of
 from configurator.rules.filling.usual import Assumed
 from configurator.tables import ToleranceRow, table

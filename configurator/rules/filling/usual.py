@@ -1,14 +1,13 @@
 """What the user did not say, filled in with the usual value for that frame kind and door, and marked so."""
 
 from collections.abc import Mapping
-from dataclasses import asdict, replace
+from dataclasses import asdict, dataclass, replace
 from math import ceil
 from types import MappingProxyType
 from typing import Any
 
 from configurator.model import DoorStop, Hardware, Obstruction, Opening, Way
 from configurator.model.words import Exposure, Leaves, Traffic, WidthPolicy
-from configurator.records import dataclass
 from configurator.rules.filling.door_weight import door_weight, made_of
 from configurator.rules.filling.filler import Assumed as Assumed
 from configurator.rules.filling.filler import Filler

@@ -1,12 +1,11 @@
 """Ways of hanging a door other than a butt of some width: where each leaf then turns, and which ways."""
 
 from collections.abc import Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from configurator.model import Opening, Way
 from configurator.model.words import HungOn, WayKind
-from configurator.records import dataclass
 from configurator.rules.filling.usual import FilledOpening
 from configurator.tables import WayRow, row_of
 

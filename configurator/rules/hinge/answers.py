@@ -1,10 +1,10 @@
 """What the rules read of one leaf on one hinge width: the geometry's answer beside what the record says."""
 
 from collections.abc import Callable
+from dataclasses import dataclass
 from typing import Literal, Protocol
 
 from configurator.model import Opening
-from configurator.records import dataclass
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.filling.ways import FilledWay
 from configurator.rules.finding import Finding

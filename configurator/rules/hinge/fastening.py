@@ -1,13 +1,12 @@
 """Screws and template: what holds a hinge to that door and that frame."""
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import accumulate, pairwise
 from math import ceil
 
 from configurator.model import Hinge
-from configurator.records import dataclass
 from configurator.rules.filling.materials import Fastening
 from configurator.rules.finding import Finding, Reason, finding, reason
 from configurator.rules.hinge.leaf_hinge import LeafHinge, override

@@ -1,9 +1,8 @@
 """The metal and the finish of a hinge, by BHMA number or US code, and whether it looks like the lock's."""
 
 import re
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
-from configurator.records import dataclass
 from configurator.rules.filling.materials import Place
 from configurator.rules.finding import Alternative, Finding, Fix, Reason, Source, finding, reason
 from configurator.rules.hinge.fire import STEELS

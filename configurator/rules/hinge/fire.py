@@ -1,10 +1,10 @@
 """Labelled fire doors: the least hinge, and what the program does not know."""
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from math import inf
 from typing import Literal
 
-from configurator.records import dataclass
 from configurator.rules.filling.leaves import LeafSize
 from configurator.rules.finding import Finding, Fix, finding
 from configurator.rules.wording import exactly, feet, leaf_named, plain

@@ -1,7 +1,8 @@
 """What somebody asked for: by hand for this opening, or by the job's standard hinge."""
 
+from dataclasses import dataclass
+
 from configurator.model import ExistingHinge, Hinge
-from configurator.records import dataclass
 from configurator.rules.filling.door_weight import DoorWeight, door_weight, made_of
 from configurator.rules.filling.leaves import LeafSize, leaves_of
 from configurator.rules.filling.usual import FilledOpening

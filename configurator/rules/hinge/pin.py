@@ -1,10 +1,9 @@
 """Whether the hinge pin may be drawn."""
 
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from configurator.model import Opening
-from configurator.records import dataclass
 from configurator.rules.filling.usual import INSWING, FilledOpening
 from configurator.rules.finding import Alternative, Finding, Fix, Reason, Severity, finding, reason
 from configurator.tables import practice, words_of

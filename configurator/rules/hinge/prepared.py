@@ -1,8 +1,8 @@
 """A door or frame already made, cut for hinges of one height: what still serves, and within which limits."""
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
-from configurator.records import dataclass
 from configurator.rules.finding import Finding, Fix, Reason, finding, reason
 from configurator.rules.hinge.sizes import leaf_thickness
 from configurator.rules.wording import exactly, plain, pounds

@@ -1,7 +1,8 @@
 """A new hinge on a door and frame that were already cut for another."""
 
+from dataclasses import dataclass
+
 from configurator.model import ExistingHinge
-from configurator.records import dataclass
 from configurator.rules.filling.materials import Fastening
 from configurator.rules.finding import Finding, finding
 from configurator.rules.hinge.fastening import made_to_template

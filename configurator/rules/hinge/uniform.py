@@ -1,8 +1,8 @@
 """One hinge width over a whole job: fewer mistakes, and what it costs."""
 
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 
-from configurator.records import dataclass
 from configurator.rules.finding import Finding, finding
 from configurator.rules.hinge.stock import stock_of, stock_widths
 from configurator.rules.wording import plain, size

@@ -1,7 +1,8 @@
 """What a door weighs and how busy it is, and so the weight, bearing and type of its hinges."""
 
+from dataclasses import dataclass
+
 from configurator.model import Door
-from configurator.records import dataclass
 from configurator.rules.filling.door_weight import DoorWeight, SheetWeight, lead_pounds
 from configurator.rules.filling.leaves import LeafSize
 from configurator.rules.finding import Finding, Reason, Severity, Source, finding, reason

@@ -1,9 +1,8 @@
 """Which hinge open width: the least stock width that does all that it must, or the one asked for."""
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from configurator.model import Hinge
-from configurator.records import dataclass
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Alternative, Finding, Fix, Later, Reason, finding, reason
 from configurator.rules.hinge.answers import (

@@ -1,12 +1,11 @@
 """One leaf on one hinge width, with its letters ready to be put into formulas."""
 
 from collections.abc import Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 from types import MappingProxyType
 
 from configurator.geometry.pin import Hanging, Pin
 from configurator.geometry.solve import Scene, Solution
-from configurator.records import dataclass
 from configurator.study.candidate import Candidate
 from configurator.study.derivation.terms import Symbol, Unit
 from configurator.study.derivation.working import Working

@@ -5,10 +5,10 @@ The geometry says when two parts first meet; here the one closed form that gave 
 
 import math
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
 
 from configurator.geometry.polar import TAU, PolarShape
 from configurator.geometry.shapes import Point, Shape
-from configurator.records import dataclass
 
 _SAME = 1e-7
 """Radians. What rounding leaves between an angle and the closed form that it came from lies far below."""

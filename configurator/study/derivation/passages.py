@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from configurator.geometry.edges import hinge_edge_shape, latch_edge_shape, strike_side
 from configurator.geometry.gaps import LeastGap, nearest_passage
@@ -10,7 +10,6 @@ from configurator.geometry.meeting_point import nearest_points
 from configurator.geometry.polar import TAU, PolarShape, seen_from, turned
 from configurator.geometry.shapes import Point, Shape, may_meet
 from configurator.geometry.swing import meeting_angle
-from configurator.records import dataclass
 from configurator.study.candidate import in_degrees
 from configurator.study.derivation.case import MEANINGS, Case
 from configurator.study.derivation.contact_form import closed_form

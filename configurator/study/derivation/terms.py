@@ -5,9 +5,9 @@ Lengths are inches, angles degrees: the cosine and its like take and give degree
 
 import math
 from collections.abc import Callable, Iterator
+from dataclasses import dataclass
 from typing import Literal, Protocol
 
-from configurator.records import dataclass
 from configurator.units import format_decimal
 
 Unit = Literal["length", "angle", "plain"]

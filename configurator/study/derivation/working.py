@@ -1,11 +1,10 @@
 """The working of one number, step by step, and what it was made from."""
 
 from collections.abc import Iterable
-from dataclasses import field
+from dataclasses import dataclass, field
 from itertools import count
 
 from configurator.geometry.shapes import Point
-from configurator.records import dataclass
 from configurator.study.derivation.terms import Symbol, Term, Unit
 
 

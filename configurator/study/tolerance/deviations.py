@@ -9,7 +9,7 @@ set off its place moves both its leaves alike.
 
 import math
 from collections.abc import Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Final
 
 import numpy as np
@@ -18,7 +18,6 @@ from numpy.typing import NDArray
 from configurator.geometry.many.solve_many import Many, latch_edges_of, mounted, solve_many
 from configurator.geometry.pin import TOLERANCE, Hanging
 from configurator.geometry.shapes import Leaf, Obstruction, OtherLeaf, refuse_no_door
-from configurator.records import dataclass
 from configurator.study.tolerance.result import BARREL, CHECKS, CLEAR_WIDTH, LOCK_EDGE, MOUNTING, SWING
 from configurator.units import format_size
 

@@ -6,9 +6,9 @@ barrel is free, its hinge can be mounted, and it keeps the clear width asked on 
 
 import math
 from collections.abc import Mapping
+from dataclasses import dataclass
 from typing import Any
 
-from configurator.records import dataclass
 from configurator.rules.filling.tolerances import FilledTolerances
 from configurator.study.hang import HangsOn
 

@@ -1,11 +1,11 @@
 """How far each thing that may be off can be off before the answer turns; inches."""
 
+from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
 
 from configurator.geometry.pin import TOLERANCE
-from configurator.records import dataclass
 from configurator.study.tolerance.deviations import NAMES, Flags, Floats, Varied, answers
 from configurator.units import MM_PER_INCH, rounded
 

@@ -5,6 +5,7 @@ Worked out when asked for, never as part of a study. Inches and degrees.
 
 import math
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any, Final, NamedTuple
 
@@ -14,7 +15,6 @@ from numpy.typing import NDArray
 from configurator.geometry.many.solve_many import mounted, solve_many
 from configurator.geometry.pin import TOLERANCE
 from configurator.model import Opening
-from configurator.records import dataclass
 from configurator.rules.filling.usual import fill
 from configurator.rules.hinge.answers import Must
 from configurator.study.candidate import Candidate, in_degrees

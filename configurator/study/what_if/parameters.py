@@ -2,11 +2,11 @@
 
 import math
 from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
 from typing import Any
 
 from configurator.model import Obstruction, Opening, Way
 from configurator.model.paths import replaced
-from configurator.records import dataclass
 from configurator.rules.filling.frame_and_wall import follows_wall
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.hinge.stock import stock_widths

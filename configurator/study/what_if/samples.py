@@ -5,7 +5,7 @@ and jumps of it, such as a hinge that changes with the door's thickness, are clo
 """
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import fields
+from dataclasses import dataclass, fields
 from itertools import groupby, pairwise
 from typing import Any
 
@@ -16,7 +16,6 @@ from configurator.geometry.many.solve_many import Many
 from configurator.geometry.pin import Hanging
 from configurator.geometry.shapes import Obstruction, refuse_no_door
 from configurator.geometry.solve import Scene
-from configurator.records import dataclass
 from configurator.study.hang import HungLeaf
 
 Floats = NDArray[Any]

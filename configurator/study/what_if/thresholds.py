@@ -3,9 +3,9 @@
 Inches and degrees.
 """
 
+from dataclasses import dataclass
 from typing import NamedTuple
 
-from configurator.records import dataclass
 from configurator.rules.hinge.answers import Must
 
 FLAT, SQUARE = 180.0, 90.0

@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Callable
+from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any
 
@@ -9,7 +10,6 @@ from configurator.geometry.inverse.widths import least_hinge_width
 from configurator.geometry.pin import least_width_for_barrel
 from configurator.geometry.solve import barrel_free_by
 from configurator.geometry.swing import polar_contact
-from configurator.records import dataclass
 from configurator.rules.hinge.answers import Must, barrel_room
 from configurator.study.hang import HungLeaf
 from configurator.study.widths.width_curve import WidthCurve

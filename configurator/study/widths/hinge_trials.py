@@ -1,10 +1,10 @@
 """What another value for one part of the hinge would cost or break, by studying the opening with it."""
 
+from dataclasses import dataclass
 from typing import Any
 
 from configurator.model import Hinge, Opening
 from configurator.model.paths import words_of
-from configurator.records import dataclass
 from configurator.rules.finding import Finding, Reason
 from configurator.rules.hinge.finish import HINGE_METALS, finishes, same_look
 from configurator.rules.hinge.stock import stock_of, stock_rows

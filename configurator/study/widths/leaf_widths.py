@@ -4,10 +4,10 @@ Worked out when asked for, never as part of a study.
 """
 
 import math
+from dataclasses import dataclass
 from typing import Any
 
 from configurator.geometry.inverse.widths import greatest_projection
-from configurator.records import dataclass
 from configurator.rules.hinge.answers import Must, barrel_free, binds
 from configurator.rules.hinge.stock import stock_of, stock_widths
 from configurator.rules.hinge.width import does_all

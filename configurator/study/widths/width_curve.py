@@ -2,13 +2,13 @@
 
 import math
 from collections.abc import Iterable
+from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
 from configurator.geometry.many.solve_many import Many, solve_many
-from configurator.records import dataclass
 from configurator.study.candidate import in_degrees
 from configurator.study.hang import HungLeaf
 

@@ -4,10 +4,9 @@ Where no two widths are compared the other is another way of hanging.
 """
 
 from collections.abc import Iterable
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from configurator.model.paths import replaced
-from configurator.records import dataclass
 from configurator.rules.checks.mends import STEP
 from configurator.rules.hinge.answers import reaches
 from configurator.study import Candidate, Study

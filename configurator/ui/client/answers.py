@@ -4,12 +4,12 @@ Sizes that nobody measured are left out: they are the usual ones of their kind, 
 """
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from itertools import groupby
 from types import MappingProxyType
 from typing import Any
 
 from configurator.model import Opening
-from configurator.records import dataclass
 from configurator.tables import FrameKindRow, HardwareKindRow, ObstructionKindRow, row_of, table
 from configurator.ui.form.presets import usual_casing, usual_hardware, usual_obstruction
 

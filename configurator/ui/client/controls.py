@@ -1,6 +1,7 @@
 """The row under the client's picture: playing the swing, and where to go from there."""
 
 from collections.abc import Callable, Iterable
+from dataclasses import dataclass
 
 from PySide6.QtCore import QEvent, QObject, QSize, Qt
 from PySide6.QtGui import QIcon, QPixmap
@@ -18,7 +19,6 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from configurator.records import dataclass
 from configurator.ui.client.put_away import FingerStyle
 from configurator.ui.kit.look import GRID
 

@@ -1,6 +1,7 @@
 """What the window asks about its file: who has it, who changed it, and what a crash left behind."""
 
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
 from typing import Protocol
@@ -9,7 +10,6 @@ from configurator.project_file import ProjectFileError
 from configurator.project_file.held import ChangedOnDiskError, News
 from configurator.project_file.lock import LockedError, clock
 from configurator.project_file.recovery import DAYS_ASIDE, LeftBehind, RecoveryFile, discarded, left_behind
-from configurator.records import dataclass
 from configurator.ui.kit.message_line import Choice
 from configurator.ui.state.session import Session
 

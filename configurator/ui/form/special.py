@@ -2,12 +2,12 @@
 
 import re
 from collections.abc import Callable
+from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtWidgets import QPushButton, QToolButton
 
 from configurator.model.paths import words_of
-from configurator.records import dataclass
 from configurator.tables import ObstructionKindRow, row_of
 from configurator.ui.kit.fields import Assumptions, ChoiceField, LineField
 from configurator.ui.kit.kinds import LENGTH, SIZE, USUAL_HEIGHT, NotReadError

@@ -1,5 +1,6 @@
 """The hinge of the opening on show, part by part, each one overridable; and the order line it makes."""
 
+from dataclasses import dataclass
 from itertools import pairwise
 from typing import TYPE_CHECKING, Any
 
@@ -18,7 +19,6 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from configurator.records import dataclass
 from configurator.rules.wording import leaf_named
 from configurator.sentences import capitalized
 from configurator.ui.kit.layout import across, down, fill

@@ -1,11 +1,11 @@
 """How each kind of value is typed into a field and written back: lengths, angles, counts, pounds, text."""
 
 from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
 from typing import Any
 
 from configurator.model import Size, paths
 from configurator.model.fields import unit_of
-from configurator.records import dataclass
 from configurator.units import (
     Display,
     LengthError,

@@ -1,14 +1,13 @@
 """How widgets stand beside one another, how Tab goes through them, pools of like ones, and quiet choices."""
 
 from collections.abc import Callable, Iterator
+from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any, Generic, Protocol, TypeVar
 
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QWheelEvent
 from PySide6.QtWidgets import QBoxLayout, QComboBox, QDoubleSpinBox, QLayout, QSlider, QWidget
-
-from configurator.records import dataclass
 
 GROW = "grow"
 """In a row or column: room that is left over goes here."""

@@ -1,12 +1,12 @@
 """What a table shows: heads, rows, and the one model that tells Qt of them."""
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from typing import Any
 
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt
 from PySide6.QtGui import QColor, QFont, QIcon
 
-from configurator.records import dataclass
 from configurator.ui.kit.look import colour
 
 Index = QModelIndex | QPersistentModelIndex

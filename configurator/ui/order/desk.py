@@ -1,6 +1,7 @@
 """The order as it is worked on: what is counted, with which spare allowance and prices. No Qt."""
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
@@ -23,7 +24,6 @@ from configurator.order.revisions import (
 from configurator.order.substitute import Size, Substitution, substitute
 from configurator.order.take_off import take_off
 from configurator.order.uniform import made_uniform, offered_width, uniform
-from configurator.records import dataclass
 from configurator.rules.hinge.sizes import pairs
 from configurator.rules.wording import counted as counted_words
 

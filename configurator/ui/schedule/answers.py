@@ -1,9 +1,9 @@
 """What is worked out for the schedule, kept by opening: a few words each, not whole studies. No Qt."""
 
 from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
 
 from configurator.model import JobFacts, Opening
-from configurator.records import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,12 +2,12 @@
 
 import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from functools import lru_cache
 from types import MappingProxyType
 from typing import Any
 
 from configurator.model import Opening
-from configurator.records import dataclass
 from configurator.ui.schedule.answers import Answer, Answers
 from configurator.ui.schedule.columns import COLUMNS, Worked
 from configurator.units import Display

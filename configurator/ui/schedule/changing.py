@@ -2,12 +2,12 @@
 
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from typing import Any
 
 from configurator.long_work import Steps
 from configurator.model import Opening, paths
 from configurator.model.marks import next_mark
-from configurator.records import dataclass
 from configurator.sentences import capitalized
 from configurator.ui.kit.kinds import NotReadError, kind_at
 from configurator.ui.schedule.answers import Answers

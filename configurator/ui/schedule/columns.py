@@ -1,12 +1,12 @@
 """The columns of the schedule: what each says of an opening, or of several like ones together. No Qt."""
 
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
 
 from configurator.model import Opening, Size, paths
 from configurator.model.marks import mark_order
-from configurator.records import dataclass
 from configurator.ui.kit.kinds import SIZE, kind_at
 from configurator.ui.schedule.answers import Answer
 from configurator.units import Display

@@ -3,12 +3,11 @@
 import csv
 import io
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import field
+from dataclasses import dataclass, field
 from typing import Any
 
 from configurator.cells import unshield
 from configurator.model import Opening
-from configurator.records import dataclass
 from configurator.ui.kit.kinds import NotReadError
 from configurator.ui.schedule.changing import Change, typed
 from configurator.ui.schedule.columns import COLUMNS, PLACES, Column, Worked

@@ -1,7 +1,7 @@
 """The page as it will be printed, as large as the room allows or as large as it was asked for."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, field, replace
 from types import MappingProxyType
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
@@ -12,7 +12,6 @@ from configurator.drawing.pages.page import Page, Paper, Scale
 from configurator.drawing.sheets import sheet_maker
 from configurator.model import JobFacts, Opening, Shop
 from configurator.order.studied import NotStudied, study_or_fault
-from configurator.records import dataclass
 from configurator.study import Study
 from configurator.study.hang import HangsOn, hinge_words
 from configurator.ui.kit.look import GRID
@@ -221,7 +220,7 @@ class SheetChoice:
     scale: Scale | None
     display: Display
     width: "HangsOn | None" = None
-    shop: Shop = Shop()
+    shop: Shop = field(default_factory=Shop)
 
     def page(self, study: Study, job: JobFacts, number: tuple[int, int] = (1, 1)) -> Page:
         """Return the sheet of one opening. Raises ValueError, in words, where it cannot be drawn so."""

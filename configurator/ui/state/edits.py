@@ -1,6 +1,7 @@
 """Changes to a job as pure functions: each gives a new, validated record or says why not. No Qt here."""
 
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Any, TypeVar
 
@@ -10,7 +11,6 @@ from configurator.model import Job, JobFacts, Opening, Tolerances, paths
 from configurator.model.faults import Fault, faults_of
 from configurator.model.fields import Record
 from configurator.model.job import MOST_OPENINGS
-from configurator.records import dataclass
 from configurator.sentences import capitalized
 
 _R = TypeVar("_R", bound=Record)

@@ -1,9 +1,9 @@
 """Every command of the window, as data: one list feeds the menus, the tool bar, the keys and the palette."""
 
 from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 from typing import TYPE_CHECKING, Protocol
 
-from configurator.records import dataclass
 from configurator.ui.files.files import Files
 from configurator.ui.state.preferences import Preferences
 from configurator.ui.state.session import Session

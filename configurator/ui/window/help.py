@@ -1,13 +1,13 @@
 """Help beside the work: pages with an index, pictures and search, opened where the user is."""
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 from functools import cache
 
 from PySide6.QtCore import Qt, QUrl
 from PySide6.QtGui import QImage, QTextDocument
 from PySide6.QtWidgets import QDialog, QLineEdit, QListWidget, QPushButton, QTextBrowser, QWidget
 
-from configurator.records import dataclass
 from configurator.resource_files import resource_path
 from configurator.ui.kit.layout import across, down, fill
 from configurator.ui.kit.look import GRID

@@ -1,6 +1,7 @@
 """One line that finds every command, opening and field by its words, and goes there."""
 
 from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
 from functools import partial
 
 from PySide6.QtCore import Qt
@@ -8,7 +9,6 @@ from PySide6.QtGui import QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QDialog, QLineEdit, QWidget
 
 from configurator.model import paths
-from configurator.records import dataclass
 from configurator.sentences import capitalized
 from configurator.ui.form.form import SECTIONS
 from configurator.ui.kit.layout import down, fill
