@@ -23,6 +23,7 @@ from configurator.units import (
 
 _EDGE = 0.05
 """A value within this share of a step of the middle between two steps could be rounded either way."""
+_FEET = re.compile(r"'|′|ft|feet|foot|^\s*\d+\s*-\s*\d+(?![\d/]|\s*/)", re.IGNORECASE)
 _DECIMALS = {0.01: (2, "hundredth: 9.99"), 0.001: (3, "thousandth: 9.999")}
 _CLOSE = 0.125
 """Inches: an answer so near was worked the right way and not to the end."""
@@ -77,11 +78,13 @@ class LengthAnswer:
     """A length in inches, to the nearest `step` of an inch, or in whole millimetres.
 
     The `least` that will do is wrong on its short side however near; a `stock` size is that size alone.
+    `turned` into inches: feet are what the problem gives, so that they answer nothing.
     """
 
     value: float
     step: float = 1 / 64
     limit: Literal["", "least", "stock"] = ""
+    turned: bool = False
 
     @property
     def hint(self) -> str:
@@ -89,7 +92,8 @@ class LengthAnswer:
         if self.step in _DECIMALS:
             return f"Inches, to the nearest {_DECIMALS[self.step][1]}"
         nearest = f"1/{round(1 / self.step)}" if self.step < 1 else fraction(self.step)
-        return f"Inches, to the nearest {nearest}: 7-21/32, 7.656, 11'-7\" or 200 mm"
+        feet = "" if self.turned else ", 11'-7\""
+        return f"Inches, to the nearest {nearest}: 7-21/32, 7.656{feet} or 200 mm"
 
     @property
     def shown(self) -> str:
@@ -101,6 +105,8 @@ class LengthAnswer:
     def is_right(self, typed: str) -> bool:
         """Say whether the length typed is nearer than half a step. Raises UnreadableError."""
         inches = _length(typed)
+        if self.turned and _FEET.search(typed):
+            raise UnreadableError("That is feet and inches. The answer is asked in inches alone.")
         if self.limit == "least" and inches < self.value - TOLERANCE:
             return False
         if _in_whole_mm(typed):
@@ -121,7 +127,7 @@ class LengthAnswer:
 
     def like(self, value: float) -> "LengthAnswer":
         """Return the answer that another length would be right for."""
-        return LengthAnswer(value, self.step)
+        return LengthAnswer(value, self.step, turned=self.turned)
 
     def slip_of(self, typed: str) -> str:
         """Name millimetres or feet for inches, the unsafe side of a limit, and an answer not worked out."""

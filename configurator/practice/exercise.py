@@ -98,7 +98,7 @@ class Exercise:
         """Say that the day's set is done, once its last problem is."""
         day = self.progress.day
         last = day.is_finished and self.posed.template.key == list(day.done)[-1]
-        return f" Today's {len(day.keys)} are done, {day.right} of them right." if last else ""
+        return f" Today's {len(day.keys)} are done, {day.right} of them right at first try." if last else ""
 
     def _level_met(self, before: Progress) -> str:
         """Lead to the small job of a level with the answer that makes the level whole."""

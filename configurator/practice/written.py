@@ -151,6 +151,7 @@ HANDS: Mapping[str, str] = MappingProxyType(
 def _hand(text: str) -> str:
     plain = re.sub(r"[^a-z]", "", text.lower()).removesuffix("bevel")
     words = {name.replace(" ", ""): code for code, name in HANDS.items()}
+    words |= {name.replace("hand", ""): code for name, code in words.items()}
     code = plain.upper().removesuffix("B") if plain.upper().endswith("RB") else plain.upper()
     return words.get(plain, code)
 

@@ -251,7 +251,7 @@ def test_whatever_is_typed_is_marked_or_refused_in_words(typed):
         (CountAnswer(3), "9" * 400),
         (CountAnswer(3), "some pair"),
         (HingeSizeAnswer(4.5, 4), "a x b"),
-        (CodeAnswer("LH", "hand"), "left"),
+        (CodeAnswer("LH", "hand"), "leftish"),
         (OpeningSizeAnswer(36, 84), "3-0"),
         (OpeningSizeAnswer(36, 84), "36 x 84"),
     ],
@@ -259,3 +259,23 @@ def test_whatever_is_typed_is_marked_or_refused_in_words(typed):
 def test_what_cannot_be_read_is_asked_again_and_not_marked(answer, typed):
     with pytest.raises(UnreadableError):
         answer.is_right(typed)
+
+
+@pytest.mark.parametrize(
+    ("right", "typed"),
+    [("LH", "left"), ("RH", "Right"), ("LHR", "left reverse"), ("RHR", "right hand reverse")],
+)
+def test_a_hand_is_read_in_the_words_that_the_answer_asks_for(right, typed):
+    assert CodeAnswer(right, "hand").is_right(typed)
+
+
+@pytest.mark.parametrize("typed", ["9'-9 3/8", "9-9 3/8", "9 ft 9-3/8", "9-9"])
+def test_feet_turned_into_inches_are_not_answered_in_feet(typed):
+    with pytest.raises(UnreadableError, match="inches alone"):
+        LengthAnswer(117.375, turned=True).is_right(typed)
+    assert LengthAnswer(117.375).is_right(typed) == (typed != "9-9")
+
+
+@pytest.mark.parametrize("typed", ["117-3/8", "117 3/8", "117.375", "117 - 3/8"])
+def test_inches_answer_what_is_turned_into_inches(typed):
+    assert LengthAnswer(117.375, turned=True).is_right(typed)

@@ -205,7 +205,7 @@ def test_the_end_of_the_days_set_is_said_with_its_last_problem(exercise):
         said = exercise.said
         assert ("Today's" in said) == (place == 9)
         exercise.go_on()
-    assert said.endswith("Today's 10 are done, 9 of them right.")
+    assert said.endswith("Today's 10 are done, 9 of them right at first try.")
 
 
 def test_the_set_of_the_day_has_ten_and_ends(exercise, kept):

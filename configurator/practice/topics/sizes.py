@@ -54,7 +54,7 @@ def _one_way(random: Random, name: str, first: bool) -> Problem:
     half, wrong = ("first", "height") if first else ("last", "width")
     return Problem(
         question=f"The door schedule says {size}. How {name} is the opening, in inches?",
-        answer=LengthAnswer(right),
+        answer=LengthAnswer(right, turned=True),
         hint=f"The {half} figures are the {'width' if first else 'height'}: feet, then inches.",
         slips=(
             Slip(other, f"That is the {wrong}. Width stands before height."),
@@ -106,7 +106,7 @@ def _feet(random: Random) -> Problem:
     whole, part = divmod(inches, 12)
     return Problem(
         question=f"How many inches is {format_feet(inches)}?",
-        answer=LengthAnswer(inches),
+        answer=LengthAnswer(inches, turned=True),
         hint="Twelve inches to the foot, then the inches that are left.",
         slips=(
             Slip(10 * whole + part, "A foot is twelve inches, not ten."),
