@@ -124,7 +124,7 @@ def left_mark(corridor: float) -> Marker:
     """Return what marks how much of a corridor is left."""
 
     def mark(s: Scene) -> Mark:
-        x, top = s.hung.opening + s.hung.h.F + 3.0, _top_of(s)
+        x, top = s.hung.opening / 2, _top_of(s)  # well away from the corridor's own width
         line = Polyline("A-ANNO-LEAD", ((s.hung.pin.x_p, top), (x + 1.0, top)))
         return (line, *_upright(x, top, s.hung.wall_face + corridor))
 
