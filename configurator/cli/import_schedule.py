@@ -44,6 +44,12 @@ def add_import_command(commands: Any) -> None:
         help="say mark by mark where a building model and a door schedule disagree",
     )
     command.add_argument("--dry-run", action="store_true", help="say what would be done and write nothing")
+    _add_how_it_is_read(command)
+    command.set_defaults(run=import_command)
+
+
+def _add_how_it_is_read(command: argparse.ArgumentParser) -> None:
+    """Add the options that say what stands where in a schedule, and what its cells mean."""
     command.add_argument(
         "--sheet", metavar="NAME", help="which sheet of a workbook (that with a schedule if left out)"
     )
@@ -88,7 +94,6 @@ def add_import_command(commands: Any) -> None:
         choices=("opening", "leaf"),
         help="what the width of a narrow pair is of",
     )
-    command.set_defaults(run=import_command)
 
 
 def import_command(options: argparse.Namespace) -> tuple[str, int]:

@@ -76,6 +76,19 @@ def add_order_command(commands: Any) -> None:
     order.add_argument(
         "--submittal", action="store_true", help="with cover, schedule and cautions, for whoever approves it"
     )
+    _add_freezing(order)
+    order.add_argument(
+        "--all-the-same",
+        action="append",
+        metavar="MARK",
+        help="order an opening in spite of the errors that hold it, and keep that in the file",
+    )
+    add_strict(order)
+    order.set_defaults(run=order_command)
+
+
+def _add_freezing(order: argparse.ArgumentParser) -> None:
+    """Add the options that keep an order in its file as a revision."""
     order.add_argument(
         "--freeze", metavar="NOTE", help="keep the order in the file as its next revision, with a note"
     )
@@ -87,14 +100,6 @@ def add_order_command(commands: Any) -> None:
         action="store_true",
         help="with --freeze, freeze although errors stand against the order",
     )
-    order.add_argument(
-        "--all-the-same",
-        action="append",
-        metavar="MARK",
-        help="order an opening in spite of the errors that hold it, and keep that in the file",
-    )
-    add_strict(order)
-    order.set_defaults(run=order_command)
 
 
 def order_command(options: argparse.Namespace) -> tuple[str, int]:

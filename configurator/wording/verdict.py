@@ -146,9 +146,13 @@ def _on_the_way(one: Candidate, display: Display) -> str:
     return _FREE if one.stopped_by is None else f"At the very end {_meeting(one)}."
 
 
-def _meeting(one: Candidate) -> str:
+def _meeting(one: Candidate, door: str = "") -> str:
+    """Say what meets what; `door` is what the door itself is called where there are two."""
     met = one.stopped_by
-    return "it is stopped" if met is None else f"{part_named(met.part)} meets the {thing_named(met.kind)}"
+    if met is None:
+        return "it is stopped"
+    part = door if door and met.part == "leaf" else part_named(met.part)
+    return f"{part} meets the {thing_named(met.kind)}"
 
 
 def _holder(one: Candidate) -> str:
@@ -298,10 +302,8 @@ def _against(other: Candidate, found: Verdict) -> str:
     """Say what speaks against the other of two hinges, where that is something the door meets."""
     if found.state != "short" or found.leaf != other.leaf:
         return ""
-    meeting = _meeting(other)
-    if other.leaf in LEAF_NAMES:
-        meeting = meeting.replace("the door", f"the {_lower(LEAF_NAMES[other.leaf])}", 1)
-    return f"With the {other.hinge_words} {meeting} before it is fully open. "
+    door = f"the {_lower(LEAF_NAMES[other.leaf])}" if other.leaf in LEAF_NAMES else ""
+    return f"With the {other.hinge_words} {_meeting(other, door)} before it is fully open. "
 
 
 def _or_cut(study: Study, pair: WidthPair, only: int, display: Display) -> str:
