@@ -168,7 +168,7 @@ def _openings():
             proud = {"wall": {"frame_proud": 0}} if "butted" in kind else {}
             yield Opening.model_validate({"mark": "1", **shared, **frame, **proud})
     things = [{"kind": "chair rail"}, {"kind": "column"}]
-    left_out = {"obstructions": things, "hardware": [{"kind": "lever"}], "use": {"locked": True}}
+    left_out = {"obstructions": things, "hardware": [{"kind": "overhead stop"}], "use": {"locked": True}}
     left_out["door_stop"] = {"kind": "wall bumper"}
     yield Opening.model_validate({"mark": "1", "size": "3070", **left_out})
 
@@ -254,6 +254,7 @@ BASES = (
     plain_data(leaves="dutch", hinge={"base_metal": "stainless", "alloy": "304"}, obstructions=[COLUMN]),
     plain_data(obstructions=[LOW_RAIL], hinge={"width": 4}, use={"locked": True}),
     plain_data(compare=[{"hung_on": "centre-hung pivot", "axis_from_heel": 2.75}]),
+    plain_data(hardware=[{"kind": "closer"}]),
 )
 """Openings of which one or another asks after every field."""
 OF_A_TYPE = {bool: (True, False), int: (1, 2, 4, 7), str: ("626", "630", "US32D", "A5111")}

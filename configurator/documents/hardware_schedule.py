@@ -152,7 +152,8 @@ def _hinge(hinge: HingeItem) -> HardwareItem:
 def _described(opening: Opening) -> Iterator[tuple[HardwareItem, int]]:
     """Yield what hangs on the leaves and what stops the door, as it was described."""
     for one in opening.hardware:
-        yield _item(one.kind, one.kind, remark=f"{one.face} face, {NOT_CHOSEN}"), 1
+        degree = "" if one.opens_to is None else f", opens to {format_angle(one.opens_to)}"
+        yield _item(one.kind, one.kind, remark=f"{one.face} face{degree}, {NOT_CHOSEN}"), 1
     if (stop := opening.door_stop) is not None:
         off = f"stands off {format_size(stop.projection)} in, {NOT_CHOSEN}"
         yield _item(stop.kind, stop.kind, remark=off), 1

@@ -14,14 +14,15 @@ from configurator.geometry.shapes import OtherLeaf, Shape, leaf_corners
 
 #: Heights between which hardware in the clear width counts, in (2010 ADA Standards 404.2.3, read).
 HARDWARE_BAND: Final = (34.0, 80.0)
-#: Down to here a closer may come and is not counted, in (the same, exception 2, read).
+#: Down to here closers and stops may come and are not counted, in (the same, exception 2, read).
 CLOSER_LOW: Final = 78.0
+CLOSERS_AND_STOPS: Final = ("closer", "parallel-arm closer", "closer arm", "overhead stop")
 
 
 def counts_in_width(part: Shape) -> bool:
     """Whether a part of the hardware stands at heights where it counts in the clear width."""
     low, high = HARDWARE_BAND
-    if part.kind == "closer":
+    if part.kind in CLOSERS_AND_STOPS:
         high = CLOSER_LOW
     return min(part.top, high) - max(part.bottom, low) > TOLERANCE
 

@@ -1,8 +1,20 @@
 """The door itself, what hangs on it and what it comes to rest against; inches."""
 
-from configurator.model.fields import Length, Pounds, Record, Thing, field, of_its_kind
+from typing import NamedTuple, Self
+
+from pydantic import model_validator
+from pydantic_core import PydanticCustomError
+
+from configurator.model.fields import Degrees, Length, Pounds, Record, Thing, field, of_its_kind
 from configurator.model.words import Construction, DoorStopKind, Face, HardwareKind, LeafName, Outline
-from configurator.tables import DoorStopKindRow, HardwareKindRow
+from configurator.tables import DoorStopKindRow, HardwareKindRow, row_of
+
+
+class AngleStop(NamedTuple):
+    """What ends a swing at an angle of its own, degrees, with the name that sentences call it by."""
+
+    angle: float
+    name: str = "door stop"
 
 
 class Door(Record):
@@ -179,6 +191,30 @@ class Hardware(Thing):
         left_out="usual of its kind",
         usual=of_its_kind(HardwareKindRow, "weight"),
     )
+    opens_to: Degrees | None = field(
+        "closer or stop opens to",
+        "its arm lets the door open to",
+        gt=0,
+        le=180,
+        help="from closed, as its template is drilled; of a closer or an overhead stop",
+        left_out="usual of its kind, or as far as the door goes",
+        usual=of_its_kind(HardwareKindRow, "opens_to"),
+    )
+
+    @property
+    def angle_stop(self) -> AngleStop | None:
+        """Where its arm ends the swing; None where it has none, or where nobody said."""
+        return None if self.opens_to is None else AngleStop(self.opens_to, self.kind)
+
+    @model_validator(mode="after")
+    def _has_an_arm(self) -> Self:
+        if self.opens_to is not None and row_of(HardwareKindRow, self.kind).limits == "no":
+            raise PydanticCustomError(
+                "needs",
+                "only a closer or an overhead stop opens to a degree of its own; a {kind} does not",
+                {"field": "opens_to", "kind": self.kind},
+            )
+        return self
 
 
 class DoorStop(Thing):

@@ -5,7 +5,7 @@ from typing import Any, Self
 from pydantic import field_validator, model_validator
 from pydantic_core import PydanticCustomError
 
-from configurator.model.door import Door, DoorStop, Hardware
+from configurator.model.door import AngleStop, Door, DoorStop, Hardware
 from configurator.model.fields import MOST_OF_ANYTHING, Length, Record, Text, Whole, field, not_endless
 from configurator.model.hinge import ExistingHinge, Hinge, HingeLocations
 from configurator.model.use import Tolerances, Use
@@ -174,6 +174,17 @@ class Opening(Record):
     def carried_by(self, leaf: str) -> tuple[Hardware, ...]:
         """Return the hardware on the leaf of that name."""
         return tuple(item for item in self.hardware if self.carrier(item) == leaf)
+
+    def angle_stop(self, leaf: str) -> AngleStop | None:
+        """Return what ends a leaf's swing at the least angle: a stop at an angle, or an arm on that leaf."""
+        arms = (item.angle_stop for item in self.carried_by(leaf))
+        own = None if self.use.stop_angle is None else AngleStop(self.use.stop_angle)
+        return min(filter(None, (own, *arms)), key=lambda one: one.angle, default=None)
+
+    def stop_angle(self, leaf: str) -> float | None:
+        """Return that angle, degrees; None where nothing ends the swing at an angle."""
+        found = self.angle_stop(leaf)
+        return None if found is None else found.angle
 
     @property
     def settled(self) -> str:

@@ -37,7 +37,19 @@ Construction = Literal[
     "lead-lined",
 ]
 ObstructionKind = Literal["chair rail", "base", "casing", "wainscot", "return wall", "column", "other"]
-HardwareKind = Literal["lever", "knob", "pull", "panic device", "closer", "shelf", "astragal", "other"]
+HardwareKind = Literal[
+    "lever",
+    "knob",
+    "pull",
+    "panic device",
+    "closer",
+    "parallel-arm closer",
+    "closer arm",
+    "overhead stop",
+    "shelf",
+    "astragal",
+    "other",
+]
 DoorStopKind = Literal["wall bumper", "floor stop"]
 LocationRule = Literal["5 and 10", "7 and 11"]
 Side = Literal["hinge", "latch"]

@@ -48,7 +48,9 @@ found as there: a newer model takes the place of what has an `element`, and leav
 `order_despite` has the codes of errors that were read and do not hold the order of the opening.
 `order`, beside `job`, is what stands over an order, with the file of its prices and the margin of a quote.
 The sizes of an obstruction (`projection`, `start`, `diameter`) and of hardware are those usual of its kind
-where they are left out; they count as assumed and are asked for. `existing_hinge` is what hangs there now.
+where they are left out; they count as assumed and are asked for. `hardware.opens_to` is where the arm of a
+closer or an overhead stop ends the swing, degrees; a closer without one ends no swing. `existing_hinge` is
+what hangs there now.
 `revisions` are orders as they went out: a line has the keys of an order line, `screws` of one hinge, `spare`,
 and `marks` with how many hinges each takes; `openings` is a print of each mark, to see that it changed.
 
@@ -60,12 +62,13 @@ hinge, which is then under `not_recommended`. An opening has `manoeuvring`, one 
 `axis_off_face` and `axis_from_heel` as above, and `toward`, the side it swings to: `pull`, or `push` for the
 second candidate of a leaf that swings both ways, whose lengths off door, frame and wall are those on the
 push side. `hinge_width` is null where it hangs on no butt, and what is said of a barrel where there is none.
-It has `rests_at` and `door_stop`; with `--widths` an opening has `widths`, one for each leaf. `order --json`
-has `reconciliation`, `not_ordered` and `totals` beside `lines` and `findings`; prices are texts, so that no
-cent is lost; `--since` gives `since_revision` and what to order and to return. A line is a product: `fire`
-says that some of its hinges go on labelled doors, `fire_marks` and `screw_kinds` count them and their
-screws; `ordered_despite` has the errors that each mark is ordered in spite of; with prices there are
-`part_number`, `pack`, `packs` and `price_source` too. What an unaccepted error holds is in `not_ordered`.
+It has `rests_at`, `held_by` (what holds it there: a door stop, an arm) and `door_stop`; with `--widths` an
+opening has `widths`, one for each leaf. `order --json` has `reconciliation`, `not_ordered` and `totals`
+beside `lines` and `findings`; prices are texts, so that no cent is lost; `--since` gives `since_revision` and
+what to order and to return. A line is a product: `fire` says that some of its hinges go on labelled doors,
+`fire_marks` and `screw_kinds` count them and their screws; `ordered_despite` has the errors that each mark is
+ordered in spite of; with prices there are `part_number`, `pack`, `packs` and `price_source` too. What an
+unaccepted error holds is in `not_ordered`.
 
 No edit is lost
 ---------------

@@ -209,7 +209,7 @@ def must_of(filled: FilledOpening, hinge: LeafHinge) -> Must:
     """Return what one leaf's hinge width has to do."""
     asked = clear_width_asked(filled, hinge.leaf.name)
     # A door stop short of square keeps every width from a clear width: no reason to choose between them.
-    held = holds_short_of_square(filled.opening.use.stop_angle)
+    held = holds_short_of_square(filled.opening.stop_angle(hinge.leaf.name))
     least = None if asked is None or held else asked.least
     square = filled.width_policy == "square hinges"
     return Must(hinge.leaf.name, hinge.height.value, filled.wanted_angle, least, square)

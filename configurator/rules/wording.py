@@ -46,6 +46,11 @@ def counted(count: int, one: str, many: str) -> str:
     return f"{count} {one if count == 1 else many}"
 
 
+def an(words: str) -> str:
+    """Return the words with their article: `an offset pivot`, `a closer`."""
+    return f"{'an' if words[0] in 'aeiou' else 'a'} {words}"
+
+
 def leaf_named(leaf: str, form: str = "{}") -> str:
     """Return which of two leaves is meant, in a form as ` ({})`; empty where there is but one."""
     return "" if leaf == "single" else form.format(f"{leaf} leaf")

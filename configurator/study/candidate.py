@@ -14,7 +14,7 @@ from configurator.rules.checks.plan_findings import plan_findings
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.filling.ways import FilledWay
 from configurator.rules.finding import Finding
-from configurator.rules.hinge.answers import Answers, StopPlace
+from configurator.rules.hinge.answers import Answers, StopPlace, holder_of, stopped_at
 from configurator.rules.hinge.leaf_hinge import LeafHinge
 from configurator.study.hang import Arrangement, HangsOn, HungLeaf, hinge_words, name_of
 from configurator.study.stop_place import as_met, given_stop, stop_radians, stop_wanted
@@ -217,6 +217,12 @@ class Candidate:
         """Where the open door comes to rest, with its hardware: the least of its stops and what it meets."""
         return in_degrees(self.solution.rest_angle)
 
+    @property
+    def held_by(self) -> str | None:
+        """What holds it there before it meets anything: a door stop, an arm; None where nothing does."""
+        held = stopped_at(self) is not None
+        return holder_of(self.filled, self.leaf, self.door_stop) if held else None
+
     @cached_property
     def stop_wanted(self) -> StopPlace | None:
         """Where a door stop would keep the door off what it meets; None where none is needed or can help."""
@@ -329,6 +335,9 @@ class Candidate:
             "barrel_free_by": self.barrel_free_by if self.has_barrel else None,
             "barrel_diameter": self.barrel_diameter if self.has_barrel else None,
             "rests_at": self.rests_at,
+            "held_by": None
+            if stopped_at(self) is None
+            else holder_of(self.filled, self.leaf, self.door_stop),
             "door_stop": None if self.door_stop is None else self.door_stop.as_data(),
             "findings": [finding.as_data() for finding in self.findings],
         }

@@ -15,6 +15,7 @@ from configurator.geometry.polar import seen_from
 from configurator.geometry.shapes import Shape
 from configurator.geometry.solve import Solution
 from configurator.geometry.swing import Contact
+from configurator.model.door import AngleStop
 from configurator.rules.wording import hardware, obstruction
 from configurator.study.candidate import Candidate, in_degrees
 from configurator.study.run import Study
@@ -90,12 +91,12 @@ def candidate_events(candidate: Candidate) -> tuple[Event, ...]:
     Past that comes only where the leaf alone would be stopped, unless a door stop holds the leaf before.
     """
     solution, held, filled = candidate.solution, _held(candidate), candidate.filled
-    stop = filled.opening.use.stop_angle
+    stop = filled.opening.angle_stop(candidate.leaf)
     end = _end(solution) if held is None else held
     events = [Event(0.0, "closed", "closed"), end]
     events.append(Event(90.0, "square open", "square open, where the clear width counts"))
     if stop is not None and held_by(candidate) != "angle":
-        events.append(Event(stop, "held by the door stop", "door stop angle"))
+        events.append(_held_at(stop))
     events.append(Event(filled.wanted_angle, "must open to here", "wanted angle"))
     events += [*_latch_edge(solution), *_gap(solution, end.angle)]
     within = [event for event in events if event.angle <= end.angle + SAME_ANGLE]
@@ -104,7 +105,8 @@ def candidate_events(candidate: Candidate) -> tuple[Event, ...]:
 
 def held_by(candidate: Candidate) -> Literal["", "tip", "angle"]:
     """Say what holds a leaf before anything else: a door stop's tip, a stop at an angle, or neither."""
-    place, rests, stop = candidate.door_stop, candidate.rests_at, candidate.filled.opening.use.stop_angle
+    place, rests = candidate.door_stop, candidate.rests_at
+    stop = candidate.filled.opening.stop_angle(candidate.leaf)
     if place is not None and place.holds and (place.rests_at or 0.0) <= rests + SAME_ANGLE:
         return "tip"
     return "angle" if stop is not None and stop < candidate.greatest_angle - SAME_ANGLE else ""
@@ -114,14 +116,18 @@ def _held(candidate: Candidate) -> Event | None:
     """The leaf at rest against a door stop, None where none holds it."""
     place, by = candidate.door_stop, held_by(candidate)
     if by == "angle":
-        angle = candidate.filled.opening.use.stop_angle or 0.0
-        return Event(angle, "held by the door stop", "door stop angle")
+        arm = candidate.filled.opening.angle_stop(candidate.leaf)
+        return None if arm is None else _held_at(arm)
     if by == "" or place is None or place.rests_at is None:
         return None
     part = hardware(place.meets)
     return Event(
         place.rests_at, f"{part} rests against the {place.kind}", f"at rest: {part} on the {place.kind}"
     )
+
+
+def _held_at(stop: AngleStop) -> Event:
+    return Event(stop.angle, f"held by the {stop.name}", f"{stop.name} angle")
 
 
 def _latch_edge(solution: Solution) -> Iterator[Event]:

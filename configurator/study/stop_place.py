@@ -68,7 +68,7 @@ def placed(leaf: HungLeaf, plan: Scene, stop: DoorStop) -> StopPlace:
 
 def stop_radians(leaf: HungLeaf, place: StopPlace | None) -> float | None:
     """Return where the stops given hold the door, radians; the smaller of two, None where there are none."""
-    held = held_at(leaf.filled.opening.use.stop_angle, place)
+    held = held_at(leaf.filled.opening.stop_angle(leaf.name), place)
     return None if held is None else math.radians(held)
 
 
@@ -84,7 +84,7 @@ def stop_wanted(leaf: HungLeaf, solution: Solution) -> StopPlace | None:
     None too where a stop is given, or where no stop on the hinge side's wall or floor can help.
     """
     contact, opening = solution.with_hardware, leaf.filled.opening
-    if contact is None or contact.at_rest or opening.use.stop_angle is not None or opening.door_stop:
+    if contact is None or contact.at_rest or opening.angle_stop(leaf.name) or opening.door_stop:
         return None
     if contact.kind in _OWN or contact.point[0] > -solution.hanging.F:
         return None

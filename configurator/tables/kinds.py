@@ -125,7 +125,9 @@ class HardwareKindRow(KindRow):
 
     `label`, `name` and `term` as of an obstruction. `front` is its outline seen from in front. `handle`: the
     door is opened by it. `meets_bumper`: it may be what meets a wall bumper. `spindle` is how far from its
-    latch-side end it is held, None for its middle. `place` says what its usual place goes by.
+    latch-side end it is held, None for its middle. `place` says what its usual place goes by. `limits`: its
+    arm ends the swing at a degree, as a closer that may not be used as a stop, or as a stop. `opens_to` is
+    that degree where one is usual, `hinge_to` the widest butt that its usual template is drawn for.
     """
 
     label: str
@@ -134,7 +136,7 @@ class HardwareKindRow(KindRow):
     handle: bool
     meets_bumper: bool
     spindle: float | None
-    place: Literal["latch edge", "top of lower leaf", "gap between leaves"]
+    place: Literal["latch edge", "hinge edge", "top of lower leaf", "gap between leaves"]
     term: str
     face: Literal["pull", "push"]
     projection: float
@@ -143,6 +145,9 @@ class HardwareKindRow(KindRow):
     height: float
     vertical: float
     weight: float
+    limits: Literal["no", "closer", "stop"]
+    opens_to: float | None
+    hinge_to: float | None
 
     @property
     def usual(self) -> dict[str, Any]:

@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from types import MappingProxyType
 from typing import Literal
 
-from configurator.rules.hinge.answers import stopped_at
+from configurator.rules.hinge.answers import holder_of, stopped_at
 from configurator.rules.hinge.leaf_hinge import NOTHING_ASKED
 from configurator.sentences import capitalized
 from configurator.study import Candidate, Study
@@ -157,7 +157,9 @@ def _meeting(one: Candidate, door: str = "") -> str:
 
 def _holder(one: Candidate) -> str:
     """Name what holds a door before it comes to anything: the stop that was drawn, or that at an angle."""
-    return one.door_stop.kind if one.door_stop is not None and held_by(one) == "tip" else "door stop"
+    if one.door_stop is not None and held_by(one) == "tip":
+        return one.door_stop.kind
+    return holder_of(one.filled, one.leaf, None)
 
 
 def _unfit(one: Candidate, display: Display) -> tuple[str, str] | None:

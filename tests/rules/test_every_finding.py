@@ -62,6 +62,13 @@ MORE = {
     "corner differs": opening(existing_hinge=OLD, hinge=BY_HAND),
     "mounting differs": opening(existing_hinge={"mounting": "half surface"}, hinge=BY_HAND),
     "hinge too high": opening(door={"thickness": 1.375}, hinge={"height": 4.5}),
+    "closer degree": opening(hardware=[{"kind": "closer"}]),
+    "closer as a stop": opening(hardware=[{"kind": "closer", "opens_to": 100}]),
+    "overhead stop holds": opening(hardware=[{"kind": "overhead stop"}]),
+    "arm past the opening": opening(
+        obstructions=[{"kind": "column", "start": 10}], hardware=[{"kind": "overhead stop", "opens_to": 175}]
+    ),
+    "arm template": opening(hardware=[{"kind": "closer"}], compare=[6]),
     "sizes not given": opening(obstructions=[{"kind": "chair rail"}], hardware=[{"kind": "lever"}]),
     "old width fails": opening(existing_hinge={"width": 3.5}),
     "replacement on a fire door": demo("140A", existing_hinge=OLD),

@@ -34,6 +34,7 @@ NO_ROW = {
     "pin_across": "no measure that anybody sets out by",
     "contact_point": "marked in the picture",
     "contact_point_bare": "marked in the picture",
+    "held_by": "said beside the angle",
     "stopped_by": "said beside the angle",
     "stopped_by_bare": "said beside the angle",
     "clear_width_at_greatest": "for other tools",

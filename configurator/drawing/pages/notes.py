@@ -35,7 +35,7 @@ DEFER = (
     "professional go before it. Check every dimension in the field."
 )
 _SLOPES = frozenset({"door.latch_bevel"})
-_DEGREES = frozenset({"use.wanted_angle", "use.stop_angle"})
+_DEGREES = ("use.wanted_angle", "use.stop_angle", ".opens_to")
 
 
 @dataclass(frozen=True, slots=True)
@@ -197,7 +197,7 @@ def value_words(path: str, value: float | str | bool | None, display: Display) -
         return "yes" if value else "not said"
     if isinstance(value, str):
         return value
-    if path in _DEGREES:
+    if path.endswith(_DEGREES):
         return display.angle(value, "up")
     if path == "door.weight":
         return pounds(value)

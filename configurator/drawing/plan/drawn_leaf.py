@@ -18,7 +18,7 @@ from configurator.geometry.shapes import (
 from configurator.geometry.solve import Solution
 from configurator.model import Obstruction as ObstructionRecord
 from configurator.rules.filling.usual import FilledOpening
-from configurator.rules.hinge.answers import StopPlace
+from configurator.rules.hinge.answers import StopPlace, holder_of
 from configurator.rules.wording import obstruction
 from configurator.study import Candidate, Study
 from configurator.study.events import gap_on_the_way, held_by, latch_passage
@@ -200,7 +200,7 @@ def _stopped_by(candidate: Candidate) -> str:
         case "tip" if stop is not None:
             return f"{stop.meets} on the {stop.kind}"
         case "angle":
-            return "held by its door stop"
+            return f"held by its {holder_of(candidate.filled, candidate.leaf, None)}"
     return "" if met is None else stopped_words(met)
 
 

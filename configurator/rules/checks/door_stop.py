@@ -2,6 +2,8 @@
 
 from collections.abc import Iterator
 
+from configurator.model.door import AngleStop
+from configurator.rules.filling.leaves import leaves_of
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Finding, Fix, Source, finding
 from configurator.rules.hinge.answers import StopPlace, WidthAnswer, reaches, wanted_angle
@@ -23,13 +25,17 @@ def holds_short_of_square(stop: float | None) -> bool:
     return stop is not None and stop < SQUARE - TOLERANCE
 
 
-def square_open_mend(stop: float | None, opens_to: float) -> str:
-    """Return what keeps a door from opening square, and the mend; degrees, `opens_to` without the stop."""
+def square_open_mend(stop: float | None, opens_to: float, name: str = "door stop") -> str:
+    """Return what keeps a door from opening square, and the mend; degrees, `opens_to` without the stop.
+
+    `name` is what the stop is called.
+    """
     said = []
     if stop is not None and holds_short_of_square(stop):
         held = degrees(stop)
         said.append(
-            f"The door stop holds it at {held}, so it never comes square open; move the stop to 90° or more."
+            f"The {name} holds it at {held}, so it never comes square open; "
+            f"{'move the stop to' if name == 'door stop' else 'have it set for'} 90° or more."
         )
     if not said or opens_to < SQUARE - TOLERANCE:
         said.append("Move what is in its way.")
@@ -37,18 +43,23 @@ def square_open_mend(stop: float | None, opens_to: float) -> str:
 
 
 def door_stop_findings(filled: FilledOpening) -> Iterator[Finding]:
-    """Yield a note where the door stop holds the door short of the wanted angle, degrees."""
-    stop, wanted = filled.opening.use.stop_angle, filled.wanted_angle
-    if stop is None or stop >= wanted - TOLERANCE:
-        return
+    """Yield a note where a stop at an angle, or an arm, holds a leaf short of the wanted angle, degrees."""
+    wanted = filled.wanted_angle
+    stops = (filled.opening.angle_stop(leaf.name) for leaf in leaves_of(filled))
+    for stop in dict.fromkeys(stop for stop in stops if stop and stop.angle < wanted - TOLERANCE):
+        yield _short_of_wanted(filled, stop)
+
+
+def _short_of_wanted(filled: FilledOpening, stop: AngleStop) -> Finding:
+    wanted, held = filled.wanted_angle, degrees(stop.angle)
     taken = "taken as wanted" if "use.wanted_angle" in filled.assumed else "wanted"
-    held = degrees(stop)
+    mend = "Move the stop" if stop.name == "door stop" else "Take one that opens farther"
     message = (
-        f"The door stop holds the door at {held}, short of the {degrees(wanted, 'up')} {taken}, and the "
-        f"hinge is chosen for {degrees(wanted, 'up')}. Move the stop, or ask for no more than {held}."
+        f"The {stop.name} holds the door at {held}, short of the {degrees(wanted, 'up')} {taken}, and the "
+        f"hinge is chosen for {degrees(wanted, 'up')}. {mend}, or ask for no more than {held}."
     )
-    fix = (Fix("use.wanted_angle", stop, f"Ask for {held}"),)
-    yield finding("stop short of wanted", "note", message, _PLAN, fix, stop=stop, wanted=wanted)
+    fix = (Fix("use.wanted_angle", stop.angle, f"Ask for {held}"),)
+    return finding("stop short of wanted", "note", message, _PLAN, fix, stop=stop.angle, wanted=wanted)
 
 
 def place_words(place: StopPlace) -> str:
@@ -198,14 +209,14 @@ def _where_people_walk(place: StopPlace) -> Iterator[Finding]:
 
 
 def _rests(answer: WidthAnswer, place: StopPlace, hinge: str) -> Iterator[Finding]:
-    rests, overhead = place.rests_at or 0.0, answer.filled.opening.use.stop_angle
-    if overhead is not None and overhead < rests - TOLERANCE:
+    rests, arm = place.rests_at or 0.0, answer.filled.opening.angle_stop(answer.leaf)
+    if arm is not None and arm.angle < rests - TOLERANCE:
         message = (
-            f"{hinge} the door stop at {degrees(overhead)} holds the door before it comes to the "
+            f"{hinge} the {arm.name} at {degrees(arm.angle)} holds the door before it comes to the "
             f"{place.kind} at {degrees(rests, 'up')}. Take one of the two out, unless both "
             "are wanted."
         )
-        yield finding("two door stops", "note", message, _PLAN, (), stop=overhead, **_numbers(place))
+        yield finding("two door stops", "note", message, _PLAN, (), stop=arm.angle, **_numbers(place))
         return
     asked, wanted = "", answer.filled.opening.use.wanted_angle
     fix: tuple[Fix, ...] = ()

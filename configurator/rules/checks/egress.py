@@ -3,10 +3,11 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from configurator.geometry.clear_width import CLOSERS_AND_STOPS
 from configurator.rules.checks.door_stop import square_open_mend
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Finding, Source, finding
-from configurator.rules.hinge.answers import WidthAnswer, keeps_clear_width
+from configurator.rules.hinge.answers import WidthAnswer, arm_or_stop, keeps_clear_width
 from configurator.rules.hinge.width import NO_WIDTH, decided
 from configurator.rules.wording import exactly, hardware, inches, remaining, size
 from configurator.tables import limit, practice
@@ -95,9 +96,10 @@ def clear_width_findings(
     least, clear = asked.least, answer.clear_width_at_90
     hinge = f"with a {size(height, answer.hinge_width)} hinge"
     if clear is None:
+        holder = arm_or_stop(answer.filled, answer.leaf, answer.door_stop)
         message = (
             f"The door does not come to 90°, so there is no clear width to count; {asked.by} asks for "
-            f"{exactly(least, 'up')}. {square_open_mend(stop, answer.greatest_angle_bare)} {_SCOPE}"
+            f"{exactly(least, 'up')}. {square_open_mend(stop, answer.greatest_angle_bare, holder)} {_SCOPE}"
         )
         return (finding("no clear width", "error", message, asked.source, required=least),)
     if keeps_clear_width(answer, least):
@@ -213,7 +215,7 @@ def _kept(corridor: Corridor, source: Source) -> Finding:
     return finding("corridor kept", "note", message, source, remain=remain, worst=worst)
 
 
-MAY_HANG_LOWER = ("closer",)
+MAY_HANG_LOWER = CLOSERS_AND_STOPS
 """Hardware that may come down to 78 in: 2010 ADA Standards 404.2.3, exception 2 (read)."""
 
 

@@ -54,7 +54,7 @@ from configurator.rules.hinge.weight import (
 )
 from configurator.rules.wording import exactly, plain, the_leaf
 from configurator.sentences import capitalized
-from configurator.tables import ObstructionKindRow, limit, practice, row_of, words_of
+from configurator.tables import HardwareKindRow, ObstructionKindRow, limit, practice, row_of, words_of
 from configurator.units import TOLERANCE, format_decimal
 
 Parts = Mapping[str, Reason]
@@ -280,7 +280,7 @@ def _passage(filled: FilledOpening, hinge: LeafHinge, parts: Parts, answer: Answ
     if asked is None or by_template(parts["mounting"].value):
         return ()
     found = answer(name, parts["width"].value)
-    stop = stopped_at(found) or filled.opening.use.stop_angle
+    stop = stopped_at(found) or filled.opening.stop_angle(name)
     passage = clear_width_findings(name, filled.opening_width, height, found, asked, stop)
     clear = found.clear_width_at_90
     return (*passage, *depth_findings(filled, clear), *_projections(filled, name, clear, asked))
@@ -313,7 +313,9 @@ def _lead_lined(filled: FilledOpening) -> Iterator[Finding]:
 
 def _closer(filled: FilledOpening, parts: Parts) -> Iterator[Finding]:
     row, width = limit("closer_template"), parts["width"].value
-    if filled.use.closer and width > row.value + TOLERANCE:
+    described = any(row_of(HardwareKindRow, one.kind).limits != "no" for one in filled.opening.hardware)
+    # A closer that is described has its own template, read with every width.
+    if filled.use.closer and not described and width > row.value + TOLERANCE:
         message = (
             f"The hinge is {plain(width)} wide, over {plain(row.value)}: {words_of('closer_wide')}. "
             "Check the closer's template for that hinge before ordering."

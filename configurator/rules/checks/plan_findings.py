@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from configurator.rules.checks.closers import closer_findings
 from configurator.rules.checks.door_stop import (
     short_of_wanted,
     square_open_mend,
@@ -15,6 +16,7 @@ from configurator.rules.filling.ways import FilledWay
 from configurator.rules.finding import Finding, Severity, Source, by_consequence, finding
 from configurator.rules.hinge.answers import (
     WidthAnswer,
+    arm_or_stop,
     barrel_clear,
     barrel_free,
     binds,
@@ -45,7 +47,7 @@ def plan_findings(answer: WidthAnswer) -> tuple[Finding, ...]:
         found = [*_refused(answer), _by_template(answer)]
     else:
         found = [*_barrel(answer), *_swing(answer), *_lock_edge(answer), *_width(answer)]
-    found += [*_stock(answer), *_disagreements(answer)]
+    found += [*_stock(answer), *_disagreements(answer), *closer_findings(answer, _hinge(answer))]
     return by_consequence(found)
 
 
@@ -55,6 +57,7 @@ def _of_way(answer: WidthAnswer, way: FilledWay) -> Iterator[Finding]:
     if not heel_meets(answer):
         yield from _swing(answer)
     yield from (*_lock_edge(answer), *_width(answer), *way_findings(answer, way))
+    yield from closer_findings(answer, _hinge(answer))
 
 
 def _hinge(answer: WidthAnswer) -> str:
@@ -188,16 +191,19 @@ def _mend_of_angle(answer: WidthAnswer, thing: str) -> str:
 
 
 def _width(answer: WidthAnswer) -> Iterator[Finding]:
-    asked, use = clear_width_asked(answer.filled, answer.leaf), answer.filled.opening.use
+    filled, leaf = answer.filled, answer.leaf
+    asked = clear_width_asked(filled, leaf)
     if asked is None:
         return
+    stop = held_at(filled.opening.stop_angle(leaf), answer.door_stop)
+    holder = arm_or_stop(filled, leaf, answer.door_stop)
     if answer.clear_width_at_90 is None:
         yield finding(
             "no clear width",
             "error",
             f"{_hinge(answer)} the door does not come square open, so it has no clear width at 90 degrees; "
             f"{asked.by} asks for {exactly(asked.strict, 'up')}. "
-            f"{square_open_mend(held_at(use.stop_angle, answer.door_stop), answer.greatest_angle_bare)}",
+            f"{square_open_mend(stop, answer.greatest_angle_bare, holder)}",
             asked.source,
             required=asked.strict,
         )

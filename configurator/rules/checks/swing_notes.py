@@ -76,7 +76,7 @@ def _flat(filled: FilledOpening, must: Must, chosen: WidthAnswer) -> Iterator[Fi
     """Return a note: what base or trim the open door still clears where no obstruction was given."""
     on_wall = any(thing.side == "hinge" for thing in filled.opening.obstructions)
     given = filled.opening
-    stopped = given.door_stop is not None or (given.use.stop_angle or 180.0) < 180.0 - TOLERANCE
+    stopped = given.door_stop is not None or (given.stop_angle(chosen.leaf) or 180.0) < 180.0 - TOLERANCE
     if on_wall or stopped or not _lies_flat(chosen) or not keeps_clear_width(chosen, must.clear_width):
         return
     off = chosen.clear_past_frame_at_180 + filled.frame_proud

@@ -11,7 +11,7 @@ from configurator.rules.filling.ways import FilledWay
 from configurator.rules.finding import Finding, Fix, Severity, Source, finding
 from configurator.rules.hinge.answers import WidthAnswer, wanted_angle
 from configurator.rules.hinge.leaf_hinge import LeafHinge
-from configurator.rules.wording import degrees, exactly, inches, leaf_named, pounds
+from configurator.rules.wording import an, degrees, exactly, inches, leaf_named, pounds
 from configurator.tables import WayRow, limit, practice, row_of
 from configurator.units import TOLERANCE
 
@@ -21,8 +21,7 @@ _PLAN = Source("worked out from the plan", "derived")
 def on_way(way: FilledWay, leaf: str = "single") -> str:
     """Return the start of a sentence about a leaf that hangs so: `On an offset pivot`."""
     side = f"Swung to the {way.toward} side on" if way.double_acting else "On"
-    named = way.kind_with_axis
-    return f"{side} {'an' if named[0] in 'aeiou' else 'a'} {named}{leaf_named(leaf, ' ({})')}"
+    return f"{side} {an(way.kind_with_axis)}{leaf_named(leaf, ' ({})')}"
 
 
 def heel_meets(answer: WidthAnswer) -> bool:
@@ -110,7 +109,7 @@ def ways_worth_comparing(
                 f"{why} Add it to compare before butts are ordered; what is cut for it: "
                 f"{row_of(WayRow, kind).let_in}."
             )
-            label = f"Compare {'an' if kind[0] in 'aeiou' else 'a'} {kind} too"
+            label = f"Compare {an(kind)} too"
             fix = Fix("compare", (*entries, Way(hung_on=kind)), label)
             yield finding("another way to hang it", "note", message, practice(key), (fix,))
 

@@ -239,7 +239,16 @@ def _thickness(filler: Filler) -> float:
 
 SIZES_OF_A_KIND = {
     "obstructions": ("projection", "start", "diameter"),
-    "hardware": ("face", "projection", "from_latch_edge", "width", "height", "vertical", "weight"),
+    "hardware": (
+        "face",
+        "projection",
+        "from_latch_edge",
+        "width",
+        "height",
+        "vertical",
+        "weight",
+        "opens_to",
+    ),
     "door_stop": ("projection",),
 }
 """What of a thing is the usual of its kind where nobody said."""

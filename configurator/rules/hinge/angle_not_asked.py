@@ -22,7 +22,7 @@ def settled(filled: FilledOpening, must: Must, answer: Answer) -> Must:
     if "use.wanted_angle" not in filled.assumed:
         return must
     must = replace(must, asked=False)
-    held = filled.opening.use.stop_angle or FLAT
+    held = filled.opening.stop_angle(must.leaf) or FLAT
     least = limit("usual_angle_least").value
     angles = [angle for angle in (FLAT, limit("usual_angle_most").value, least) if angle < held]
     for angle in (held, *angles):
@@ -48,7 +48,7 @@ def angle_findings(filled: FilledOpening, must: Must, width: float, answer: Answ
 
     `must` is what the leaf would have to do at that angle.
     """
-    found, held = answer(must.leaf, width), filled.opening.use.stop_angle
+    found, held = answer(must.leaf, width), filled.opening.stop_angle(must.leaf)
     asked = "use.wanted_angle" not in filled.assumed
     if by_template(found.mounting):
         return ()

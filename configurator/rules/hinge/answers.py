@@ -61,6 +61,20 @@ def held_at(overhead: float | None, place: StopPlace | None) -> float | None:
     return min(angles, default=None)
 
 
+def holder_of(filled: FilledOpening, leaf: str, place: StopPlace | None) -> str:
+    """Name what holds a leaf at that angle: the arm or the stop at an angle, else a stop that is drawn."""
+    arm = filled.opening.angle_stop(leaf)
+    if arm is None or arm.angle != held_at(arm.angle, place):
+        return "door stop" if place is None else place.kind
+    return arm.name
+
+
+def arm_or_stop(filled: FilledOpening, leaf: str, place: StopPlace | None) -> str:
+    """Name the arm that holds a leaf at that angle; anything else is a door stop, to be moved."""
+    name = holder_of(filled, leaf, place)
+    return "door stop" if place is not None and name == place.kind else name
+
+
 class Stopped(Protocol):
     """What ends a swing, and which moving part it meets."""
 
@@ -97,6 +111,8 @@ class WidthAnswer(Protocol):
     def hinge_width(self) -> float: ...  # noqa: D102
     @property
     def way(self) -> FilledWay | None: ...  # noqa: D102
+    @property
+    def axis_off_face(self) -> float: ...  # noqa: D102
     @property
     def mounting(self) -> str: ...  # noqa: D102
     @property
@@ -205,7 +221,7 @@ def wanted_angle(answer: WidthAnswer) -> float:
     Where nobody asked, a door is to come square open at the least.
     """
     filled = answer.filled
-    held = held_at(filled.opening.use.stop_angle, answer.door_stop)
+    held = held_at(filled.opening.stop_angle(answer.leaf), answer.door_stop)
     asked = "use.wanted_angle" not in filled.assumed
     return min(filled.wanted_angle if asked else limit("usual_angle_least").value, held or 180.0)
 

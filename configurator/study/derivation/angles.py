@@ -6,6 +6,7 @@ from configurator.geometry.least_gaps import least_gaps
 from configurator.geometry.polar import PolarShape, seen_from
 from configurator.geometry.shapes import Shape, walls
 from configurator.geometry.swing import Contact
+from configurator.rules.hinge.answers import holder_of
 from configurator.study.candidate import in_degrees
 from configurator.study.derivation.case import MEANINGS, Case
 from configurator.study.derivation.contact_form import closed_form
@@ -38,7 +39,9 @@ def rests(case: Case) -> Symbol:
         return _against_the_stop(case, held)
     if case.stop_angle is None or case.stop_angle >= greatest:
         return opens_to(case)
-    stop_letter = work.given("theta_stop", case.stop_angle, "angle", "where an overhead stop holds the door")
+    name = holder_of(case.candidate.filled, case.candidate.leaf, None)
+    holds = "an overhead stop" if name == "door stop" else f"the {name}"
+    stop_letter = work.given("theta_stop", case.stop_angle, "angle", f"where {holds} holds the door")
     opened = work.given("theta_most", greatest, "angle", "how far the door could turn, with its hardware")
     work.angle = case.stop_angle
     return work.let("theta", call("min", stop_letter, opened), "angle", MEANINGS["theta"])

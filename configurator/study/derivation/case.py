@@ -87,8 +87,8 @@ class Case:
 
     @property
     def stop_angle(self) -> float | None:
-        """Where an overhead stop holds the door, degrees; None where there is none."""
-        return self.candidate.filled.opening.use.stop_angle
+        """Where a stop at an angle or an arm holds the door, degrees; None where there is none."""
+        return self.candidate.filled.opening.stop_angle(self.candidate.leaf)
 
     @property
     def scene(self) -> Scene:

@@ -116,7 +116,7 @@ def varied_of(study: Study, leaf: str, on: HangsOn) -> Varied:
     plan, laid = hung.scene(on), hung.arrangement(on)
     way = on if isinstance(on, FilledWay) else None
     to_push = way is not None and way.toward == "push"
-    held = held_at(study.opening.use.stop_angle, None if to_push else given_stop(hung, plan))
+    held = held_at(study.opening.stop_angle(leaf), None if to_push else given_stop(hung, plan))
     return Varied(
         hanging=plan.hanging,
         leaf=laid.leaf,

@@ -64,6 +64,19 @@ def _astragal(row: HardwareKindRow, filled: "FilledOpening") -> dict[str, Any]:
     }
 
 
+def _over_the_hinges(row: HardwareKindRow, filled: "FilledOpening") -> dict[str, Any]:
+    """Return the place of a closer, an arm or an overhead stop: as far from hinges and top as is usual.
+
+    On a leaf of the usual size that is what its kind says, and counts as assumed.
+    """
+    leaf = _leaf(filled, filled.opening.first_leaf if filled.opening.leaves != "dutch" else "upper")
+    wider, higher = leaf.width - _USUAL_LEAF[0], leaf.top - _USUAL_LEAF[1]
+    name = {} if leaf.name == filled.opening.first_leaf else {"leaf": leaf.name}
+    if abs(wider) < _NEARLY and abs(higher) < _NEARLY:
+        return name
+    return {**name, "from_latch_edge": row.from_latch_edge + wider, "height": row.height + higher}
+
+
 def _across(width: float) -> dict[str, Any]:
     return {"from_latch_edge": width / 2, "width": width - 2 * _EDGE_KEPT}
 
@@ -74,7 +87,10 @@ def _leaf(filled: "FilledOpening", name: str) -> Any:
     return next(leaf for leaf in leaves_of(filled) if leaf.name == name)
 
 
+_USUAL_LEAF, _NEARLY = (35.75, 83.875), 0.25
+"""Width and top of a leaf in an opening 3'-0" x 7'-0", inches, and what of them makes no difference."""
 _PLACED: dict[str, Callable[[HardwareKindRow, "FilledOpening"], dict[str, Any]]] = {
+    "hinge edge": _over_the_hinges,
     "top of lower leaf": _shelf,
     "gap between leaves": _astragal,
 }

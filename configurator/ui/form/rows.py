@@ -20,7 +20,9 @@ if TYPE_CHECKING:  # loaded with the first study
     from configurator.rules.filling.usual import FilledOpening
 
 _OBSTRUCTION = ("side", "projection", "start", "length", "diameter", "offset", "bottom", "top")
-_HARDWARE = ("leaf", "face", "projection", "from_latch_edge", "width", "height", "vertical", "weight")
+_HARDWARE = (
+    "leaf", "face", "opens_to", "projection", "from_latch_edge", "width", "height", "vertical", "weight",
+)  # fmt: skip
 THING_FIELDS = {"obstructions": _OBSTRUCTION, "hardware": _HARDWARE}
 """Path of a list to every field that a thing of it may have, in the order they are asked."""
 
@@ -168,10 +170,12 @@ def obstruction_columns(_: Session, row: Obstruction) -> tuple[str, ...]:
     return tuple(name for name in _OBSTRUCTION if name != "diameter")
 
 
-def hardware_columns(session: Session, _: Hardware) -> tuple[str, ...]:
-    """Return what is asked about a piece of hardware: which leaf only where there are two."""
-    single = session.value("leaves") == "single"
-    return _HARDWARE[1:] if single else _HARDWARE
+def hardware_columns(session: Session, item: Hardware) -> tuple[str, ...]:
+    """Return what is asked about hardware: which leaf where there are two, a degree of what has an arm."""
+    idle = {"leaf"} if session.value("leaves") == "single" else set()
+    if row_of(HardwareKindRow, item.kind).limits == "no":
+        idle.add("opens_to")
+    return tuple(name for name in _HARDWARE if name not in idle)
 
 
 def obstructions_editor(session: Session) -> RowsEditor:

@@ -8,6 +8,7 @@ import pytest
 
 from configurator.geometry.least_gaps import least_gaps
 from configurator.geometry.solve import solve
+from configurator.model.door import AngleStop
 from configurator.project_file import load
 from configurator.resource_files import resource_path
 from configurator.study import study
@@ -199,12 +200,16 @@ def test_every_number_of_pairs_dutch_doors_and_door_stops_has_its_work(seed):
 def of_problem(problem, stop):
     """A leaf of the geometry's own random openings: every mounting, pairs, round things, deep reveals."""
     found = solve(problem.hanging, problem.leaf, problem.hardware, problem.obstructions, problem.other, stop)
-    use = SimpleNamespace(stop_angle=None if stop is None else math.degrees(stop))
+    held = None if stop is None else AngleStop(math.degrees(stop))
+    opening = SimpleNamespace(
+        angle_stop=lambda _: held, stop_angle=lambda _: None if held is None else held.angle
+    )
     hung = SimpleNamespace(
         obstructions=problem.obstructions,
         hardware=problem.hardware,
         leaf=problem.leaf,
-        filled=SimpleNamespace(opening=SimpleNamespace(use=use)),
+        name="single",
+        filled=SimpleNamespace(opening=opening),
     )
     return Candidate(hung, found, None, others=None)
 
