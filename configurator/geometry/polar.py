@@ -204,13 +204,14 @@ def _corners_over_edges(
     out_of: list[float],
 ) -> None:
     """Corners of one part against edges of the other, r off the edge; turn -1 for corners that stand."""
-    for rho, phi in corners:
-        for alpha, c, start, end, near, far in edges:
-            out = c + r
-            if rho < near - r - TOLERANCE or rho > far + r + TOLERANCE or abs(out) > rho or rho == 0.0:
+    for alpha, c, start, end, near, far in edges:
+        out = c + r
+        least, most = max(near - r - TOLERANCE, abs(out)), far + r + TOLERANCE
+        low, high = start - TOLERANCE, end + TOLERANCE
+        for rho, phi in corners:
+            if rho < least or rho > most or rho == 0.0:
                 continue
             along = turn * math.sqrt(rho * rho - out * out)
-            low, high = start - TOLERANCE, end + TOLERANCE
             if low <= along <= high:
                 into.append((turn * (alpha - phi) + math.acos(out / rho)) % TAU)
             if low <= -along <= high:
@@ -279,6 +280,30 @@ def separation(moving: PolarShape, standing: PolarShape, theta: float) -> float:
     if apart == -math.inf or (apart > 0.0 and r > 0.0):
         apart = core_distance(moving, standing, theta)
     return apart - r
+
+
+def overlaps(moving: PolarShape, standing: PolarShape, theta: float) -> bool:
+    """Whether two parts overlap past the tolerance with the door at theta: as `separation`, but sooner."""
+    r = moving.shape.radius + standing.shape.radius
+    if r > 0.0 or not moving.edges or not standing.edges:
+        return separation(moving, standing, theta) < -TOLERANCE
+    return _none_beyond(moving.corners, standing.edges, theta) and _none_beyond(
+        standing.corners, moving.edges, -theta
+    )
+
+
+def _none_beyond(corners: tuple[PolarCorner, ...], edges: tuple[PolarEdge, ...], theta: float) -> bool:
+    """Whether there is no edge that all the corners lie beyond, or no deeper behind than the tolerance."""
+    cos = math.cos
+    polar = [(rho, phi + theta) for rho, phi in corners]
+    for edge in edges:
+        alpha, c = edge[0], edge[1]
+        for rho, at in polar:
+            if rho * cos(at - alpha) - c < -TOLERANCE:
+                break
+        else:
+            return False
+    return True
 
 
 def _greatest_least_out(

@@ -291,13 +291,12 @@ def scene(
 
 def barrel_free_by(plan: Scene) -> float:
     """How far the nearest barrel stands clear of door, frame and obstructions, in; negative in them."""
-    gaps = [
-        separation(barrel, part, 0.0)
-        for barrel in plan.bare[1:]
-        for part in plan.obstructions
-        if may_meet(barrel.shape, part.shape)
-    ]
-    return min([barrel_freedom(plan.hanging, plan.pin), *gaps])
+    free, barrels = barrel_freedom(plan.hanging, plan.pin), plan.bare[1:]
+    for part in plan.obstructions:
+        # Barrels differ in their heights only, and nothing is nearer to them than its ring about the pin.
+        if part.near - plan.bare[-1].far < free and any(may_meet(one.shape, part.shape) for one in barrels):
+            free = min(free, separation(barrels[0], part, 0.0))
+    return free
 
 
 def solve(

@@ -13,7 +13,7 @@ from typing import Final
 
 from configurator.geometry.meeting_point import meeting_point
 from configurator.geometry.pin import TOLERANCE
-from configurator.geometry.polar import PolarShape, crossings, seen_from, separation
+from configurator.geometry.polar import PolarShape, crossings, overlaps, seen_from
 from configurator.geometry.shapes import Point, Shape, may_meet
 
 #: Angles closer than this are one moment, radians: 1e-9 keeps a yard-wide leaf within 4e-8 in.
@@ -81,7 +81,7 @@ def meeting_angle(moving: PolarShape, standing: PolarShape, limit: float) -> flo
     if not in_reach(moving, standing):
         return None
     close = _boxes_meet(moving, standing)
-    if close and _deep(moving, standing, 0.0):
+    if close and overlaps(moving, standing, 0.0):
         return 0.0
     into, out_of = crossings(moving, standing)
     first = min(into, default=math.inf)
@@ -97,15 +97,10 @@ def _first_overlap(
 ) -> float | None:
     """The beginning of the first span between crossings with overlap past the tolerance."""
     for end in ends:
-        if _deep(moving, standing, (begin + end) / 2) or _deep(moving, standing, end):
+        if overlaps(moving, standing, (begin + end) / 2) or overlaps(moving, standing, end):
             return begin
         begin = end
     return None
-
-
-def _deep(moving: PolarShape, standing: PolarShape, theta: float) -> bool:
-    """Whether two parts overlap past the tolerance with the door at theta."""
-    return separation(moving, standing, theta) < -TOLERANCE
 
 
 @dataclass(frozen=True, slots=True)
@@ -147,7 +142,7 @@ def _contact(meeting: _Meeting, pin: Point) -> Contact:
     angle = next(whole, meeting.angle)
     still, part = meeting.standing.shape, meeting.moving.shape
     point = meeting_point(pin, meeting.moving, meeting.standing, angle)
-    at_rest = angle == 0.0 and _deep(meeting.moving, meeting.standing, 0.0)
+    at_rest = angle == 0.0 and overlaps(meeting.moving, meeting.standing, 0.0)
     return Contact(angle, still.kind, still.index, part.kind, point, at_rest)
 
 

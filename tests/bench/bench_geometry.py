@@ -22,13 +22,7 @@ from random_openings import Problem
 
 from configurator.geometry.inverse.widths import angle_bare, greatest_projection, widths_that_work
 from configurator.geometry.least_gaps import least_gaps
-from configurator.geometry.many.answers import (
-    barrels_free_by,
-    clear_widths_of,
-    encroachments_of,
-    hinge_edges_of,
-    least_gaps_of,
-)
+from configurator.geometry.many.answers import answers_of
 from configurator.geometry.many.solve_many import Many, latch_edges_of, solve_many
 from configurator.geometry.pin import locate_pin
 from configurator.geometry.solve import scene, solve
@@ -99,8 +93,7 @@ def every_answer(many):
     """All that a single study says, for each of many openings."""
     solved = solve_many(many)
     latch_edges_of(many)
-    for answer in (hinge_edges_of, barrels_free_by, clear_widths_of, encroachments_of, least_gaps_of):
-        answer(many, solved)
+    answers_of(many, solved)
 
 
 def draws(many):

@@ -13,7 +13,15 @@ import numpy as np
 from configurator.geometry.clear_width import counts_in_width
 from configurator.geometry.least_gaps import is_measured_to
 from configurator.geometry.many.edges import hinge_edges, out_at, out_most
-from configurator.geometry.many.parts import Floats, Part, part, standing_parts, turning_parts, wall_parts
+from configurator.geometry.many.parts import (
+    Floats,
+    Part,
+    most_of,
+    part,
+    standing_parts,
+    turning_parts,
+    wall_parts,
+)
 from configurator.geometry.many.passages import barrel_distances, least_passages
 from configurator.geometry.many.reach import Places
 from configurator.geometry.many.solve_many import Many, ManySolution, clear_limits
@@ -58,119 +66,119 @@ def _laid_out(many: Many) -> _LaidOut:
     return _LaidOut(h, pin, leaf, hardware, barrels, standing)
 
 
+@dataclass(frozen=True, eq=False)
+class ManyAnswers:
+    """What `solve.Solution` says of many leaves besides `ManySolution`, to 1e-12; inches, one an opening.
+
+    barrel_free_by to out_with_hardware_at_rest are as there by the same names, out for encroachment.
+    width_at_90 and hardware_taken are nan where the door does not come to rest at 90 degrees or past it. The
+    least gaps are nan where nothing stands at any of their heights: gap_about is as `Solution.gap`, gap and
+    gap_with_hardware as `least_gaps`.
+    """
+
+    barrel_free_by: Floats
+    hinge_edge: Floats
+    width_at_90: Floats
+    width_at_greatest: Floats
+    hardware_taken: Floats
+    out_greatest: Floats
+    out_at_rest: Floats
+    out_with_hardware_greatest: Floats
+    out_with_hardware_at_rest: Floats
+    gap_about: Floats
+    gap: Floats
+    gap_with_hardware: Floats
+
+
+def answers_of(many: Many, solved: ManySolution, stop_angle: float | None = None) -> ManyAnswers:
+    """The rest of the answers for openings already solved; stop_angle, radians, is where a stop holds them.
+
+    As many openings at a time as `solve_many` handles together, each laid out once.
+    """
+    tables, first = [], 0
+    for some in many.in_turns():
+        last = first + some.count
+        tables.append(_answers_together(_laid_out(some), some, solved.between(first, last), stop_angle))
+        first = last
+    return ManyAnswers(**{name: np.concatenate([table[name] for table in tables]) for name in tables[0]})
+
+
+def _answers_together(
+    laid: _LaidOut, many: Many, solved: ManySolution, stop_angle: float | None
+) -> dict[str, Floats]:
+    rest_bare, rest = (_held(one, stop_angle) for one in (solved.greatest_angle_bare, solved.greatest_angle))
+    return {
+        "barrel_free_by": _barrels_free_by(laid, solved),
+        "hinge_edge": hinge_edges(laid.h, laid.pin, laid.leaf, laid.standing, solved.greatest_angle_bare),
+        **_clear_widths(laid, clear_limits(laid.h, laid.pin, many.other), solved.greatest_angle, rest),
+        **_encroachments(laid, rest_bare, rest),
+        **_least_gaps(laid, wall_parts(laid.h, laid.pin, many.other, many.count), solved, rest_bare, rest),
+    }
+
+
 def _held(greatest: Floats, stop_angle: float | None) -> Floats:
     """Where the doors come to rest."""
     return np.minimum(greatest, math.inf if stop_angle is None else stop_angle)
 
 
-@dataclass(frozen=True, eq=False)
-class ManyEncroachments:
-    """How far many leaves stand out from the wall face, in: greatest and at rest, bare and with hardware."""
-
-    greatest: Floats
-    at_rest: Floats
-    with_hardware_greatest: Floats
-    with_hardware_at_rest: Floats
-
-
-def encroachments_of(many: Many, solved: ManySolution, stop_angle: float | None = None) -> ManyEncroachments:
-    """The encroachments of many openings already solved.
-
-    Inches; stop_angle, radians, is where a stop holds the doors. As in `solve.Solution`, to 1e-12.
-    """
-    laid = _laid_out(many)
-    bare, both = (_held(one, stop_angle) for one in (solved.greatest_angle_bare, solved.greatest_angle))
+def _encroachments(laid: _LaidOut, rest_bare: Floats, rest: Floats) -> dict[str, Floats]:
+    """How far the leaves stand out from the wall face, in: greatest and at rest, bare and with hardware."""
     everything = [laid.leaf, *laid.hardware]
-    return ManyEncroachments(
-        out_most([laid.leaf], laid.h, laid.pin, bare),
-        out_at([laid.leaf], laid.h, laid.pin, bare),
-        out_most(everything, laid.h, laid.pin, both),
-        out_at(everything, laid.h, laid.pin, both),
-    )
+    return {
+        "out_greatest": out_most([laid.leaf], laid.h, laid.pin, rest_bare),
+        "out_at_rest": out_at([laid.leaf], laid.h, laid.pin, rest_bare),
+        "out_with_hardware_greatest": out_most(everything, laid.h, laid.pin, rest),
+        "out_with_hardware_at_rest": out_at(everything, laid.h, laid.pin, rest),
+    }
 
 
-@dataclass(frozen=True, eq=False)
-class ManyClearWidths:
-    """Clear widths of many leaves and what hardware takes from them, in, as in `solve.Solution`.
-
-    at_90 and hardware_taken are nan where the door does not come to rest at 90 degrees or past it.
-    """
-
-    at_90: Floats
-    at_greatest: Floats
-    hardware_taken: Floats
-
-
-def clear_widths_of(many: Many, solved: ManySolution, stop_angle: float | None = None) -> ManyClearWidths:
-    """The clear widths of many openings already solved, in; stop_angle in radians."""
-    laid = _laid_out(many)
-    h, pin, limit = laid.h, laid.pin, clear_limits(laid.h, laid.pin, many.other)
-    square = np.full(many.count, math.pi / 2)
-    reached = _held(solved.greatest_angle, stop_angle) >= math.pi / 2
+def _clear_widths(laid: _LaidOut, limit: Any, greatest: Floats, rest: Floats) -> dict[str, Floats]:
+    """The clear widths and what hardware takes from them, in."""
+    h, pin, square = laid.h, laid.pin, np.full(len(rest), math.pi / 2)
+    reached = rest >= math.pi / 2
     bare = np.maximum(h.heel_s, _across([laid.leaf], pin, square))
-    greatest = np.maximum(h.heel_s, _across([laid.leaf], pin, solved.greatest_angle))
+    at_greatest = np.maximum(h.heel_s, _across([laid.leaf], pin, greatest))
     counted = [one for one in laid.hardware if counts_in_width(one.shape)]
-    taken = np.zeros(many.count)
+    taken = np.zeros(len(rest))
     if counted:
         taken = np.maximum(np.minimum(_across(counted, pin, square), limit) - bare, 0.0)
-    return ManyClearWidths(
-        np.where(reached, np.maximum(limit - bare, 0.0), np.nan),
-        np.maximum(limit - greatest, 0.0),
-        np.where(reached, taken, np.nan),
-    )
+    return {
+        "width_at_90": np.where(reached, np.maximum(limit - bare, 0.0), np.nan),
+        "width_at_greatest": np.maximum(limit - at_greatest, 0.0),
+        "hardware_taken": np.where(reached, taken, np.nan),
+    }
 
 
 def _across(parts: list[Part], pin: Pin, theta: Floats) -> Floats:
     """How far into each opening any of the parts reaches at its angle, in."""
     square = theta == math.pi / 2
     cosine, sine = np.where(square, 0.0, np.cos(theta)), np.where(square, 1.0, np.sin(theta))
-    reach = [x * cosine - y * sine + one.radius for one in parts for x, y in one.corners]
-    across: Any = pin.x_p + np.max(reach, axis=0)
-    return np.asarray(across)
+    reach = most_of([x * cosine - y * sine + one.radius for one in parts for x, y in one.corners])
+    return np.asarray(pin.x_p + reach)
 
 
-def hinge_edges_of(many: Many, solved: ManySolution) -> Floats:
-    """The least distance at each leaf's hinge edge as far as the bare leaf swings, in."""
-    laid = _laid_out(many)
-    return hinge_edges(laid.h, laid.pin, laid.leaf, laid.standing, solved.greatest_angle_bare)
-
-
-def barrels_free_by(many: Many, solved: ManySolution) -> Floats:
+def _barrels_free_by(laid: _LaidOut, solved: ManySolution) -> Floats:
     """How far the nearest barrel stands clear of door, frame and what stands about, in; negative in them."""
-    laid = _laid_out(many)
     free = np.array(solved.barrel_freedom)
-    for barrel in laid.barrels:
-        for still in laid.about:
-            if may_meet(barrel.shape, still.shape):
-                free = np.minimum(free, barrel_distances(barrel, still))
+    for still in laid.about:
+        if any(may_meet(barrel.shape, still.shape) for barrel in laid.barrels):
+            free = np.minimum(free, barrel_distances(laid.barrels[0], still))
     return free
 
 
-@dataclass(frozen=True, eq=False)
-class ManyGaps:
-    """Least gaps of many openings over their swings, in; nan where nothing stands at any of their heights.
-
-    about is as `Solution.gap`, bare and with_hardware as `least_gaps`.
-    """
-
-    about: Floats
-    bare: Floats
-    with_hardware: Floats
-
-
-def least_gaps_of(many: Many, solved: ManySolution, stop_angle: float | None = None) -> ManyGaps:
-    """The least gaps of many openings already solved, in, each up to where its door rests."""
-    laid = _laid_out(many)
-    walls = wall_parts(laid.h, laid.pin, many.other, many.count)
+def _least_gaps(
+    laid: _LaidOut, walls: list[Part], solved: ManySolution, rest_bare: Floats, rest: Floats
+) -> dict[str, Floats]:
+    """The least gaps, in, each up to where its door rests."""
     others = [*laid.on_other_leaf, *walls]
-    rest_bare, rest = (_held(one, stop_angle) for one in (solved.greatest_angle_bare, solved.greatest_angle))
     bare = [laid.leaf, *laid.barrels]
     about = least_passages(bare, laid.about, rest_bare)
     alone = np.minimum(about, least_passages(bare, others, rest_bare))
     both = least_passages([*bare, *laid.hardware], [*laid.about, *others], rest)
     alone[_stopped_there(solved, solved.touches_bare, solved.greatest_angle_bare, rest_bare)] = 0.0
     both[_stopped_there(solved, solved.touches, solved.greatest_angle, rest)] = 0.0
-    return ManyGaps(*(np.where(np.isinf(gap), np.nan, gap) for gap in (about, alone, both)))
+    gaps = {"gap_about": about, "gap": alone, "gap_with_hardware": both}
+    return {name: np.where(np.isinf(gap), np.nan, gap) for name, gap in gaps.items()}
 
 
 def _stopped_there(solved: ManySolution, touches: Places, greatest: Floats, rest: Floats) -> Any:

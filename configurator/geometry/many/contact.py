@@ -1,9 +1,9 @@
 """First contacts of many openings at once, and which of them want a closer look.
 
 The same closed forms as `polar.crossings`, a whole column of openings at a time. Where the earliest crossing
-is plainly a contact it is the answer; where it could be a graze, where two come together, where something
-already touches at rest or where the limit is near, the opening is marked doubtful and belongs to the single
-path.
+is plainly a contact it is the answer; where it could be a graze, the single path is asked of the two parts.
+Where two come together, where something already touches at rest or where the limit is near, the opening is
+marked doubtful and belongs to the single path.
 """
 
 from collections.abc import Sequence
@@ -13,9 +13,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from configurator.geometry.many.parts import Floats, Line, Part
+from configurator.geometry.many.passages import barrel_distances
 from configurator.geometry.pin import TOLERANCE
 from configurator.geometry.polar import TAU
 from configurator.geometry.shapes import may_meet
+from configurator.geometry.swing import meeting_angle
 
 #: Parts nearer than this at rest are looked at singly, in.
 _CLOSE: Final = 1e-6
@@ -27,6 +29,8 @@ _ONE: Final = 1e-12
 _TWO: Final = 1e-8
 #: As near as this to the limit is looked at singly, radians.
 _NEAR_LIMIT: Final = 1e-7
+#: A barrel's overlap is known to this, in.
+_ROUNDING: Final = 1e-12
 
 
 #: The place of what stands and of what turns, each in its list.
@@ -62,11 +66,20 @@ class Earliest:
         self.angle[rows] = angle
 
     def settle(self) -> None:
-        """Mark what is left in doubt, and set the limit's place where nothing was met."""
+        """Mark what is left in doubt, but for meetings that are not plain."""
         between = self.second - np.where(np.isfinite(self.angle), self.angle, 0.0)
         self.doubtful |= (between > _ONE) & (between < _TWO)
-        self.doubtful |= np.isfinite(self.angle) & ~self.plain
         self.doubtful |= np.abs(self.angle - self.limit) < _NEAR_LIMIT
+
+    def look_closer(self, turning: Sequence[Part], standing: Sequence[Part]) -> None:
+        """Ask the single path of each meeting that is not plain, about the two parts alone.
+
+        A corner that comes just to a corner is one. Where it is a graze, the opening is in doubt.
+        """
+        for row in np.flatnonzero(np.isfinite(self.angle) & ~self.plain & ~self.doubtful).tolist():
+            part, still = turning[self.turned[row]], standing[self.met[row]]
+            angle = meeting_angle(part.one(row), still.one(row), self.limit)
+            self.doubtful[row] = angle is None or abs(angle - self.angle[row]) > _ONE
 
 
 def earliest_contacts(
@@ -79,6 +92,7 @@ def earliest_contacts(
             if may_meet(part.shape, still.shape):
                 _offer_pair(found, part, still, (place, turn))
     found.settle()
+    found.look_closer(turning, standing)
     return found
 
 
@@ -91,10 +105,8 @@ def _offer_pair(found: Earliest, part: Part, still: Part, pair: Pair) -> None:
     r = part.radius + still.radius
     most = float(r.max())
     for owner, lines, turn in ((part, still.lines, 1.0), (still, part.lines, -1.0)):
-        for j, (least, greatest) in enumerate(owner.spans):
-            for line in lines:
-                if greatest >= line.nearest - most - TOLERANCE and least <= line.farthest + most + TOLERANCE:
-                    _offer_corner(found, owner, j, line, r, reach, pair, turn=turn)
+        for line in lines:
+            _offer_corners(found, owner, line, r, reach, pair, turn=turn)
     if most > 0.0:
         _offer_rounds(found, part, still, r, reach, pair)
 
@@ -111,33 +123,56 @@ def _boxes_close(part: Part, still: Part) -> NDArray[np.bool_]:
     )
 
 
-def _offer_corner(
+def _offer_corners(
+    found: Earliest, owner: Part, line: Line, r: Floats, reach: NDArray[np.bool_], pair: Pair, *, turn: float
+) -> None:
+    """Offer where corners cross one edge's line inward; turn -1 for corners that stand."""
+    most = float(r.max()) + TOLERANCE
+    least_of_all, most_of_all = line.nearest - most, line.farthest + most
+    places = [
+        j
+        for j, (least, greatest) in enumerate(owner.spans)
+        if greatest >= least_of_all and least <= most_of_all
+    ]
+    if not places:
+        return
+    out_of_all = line.c + r
+    low = np.maximum(line.near - r - TOLERANCE, np.abs(out_of_all))
+    high = line.far + r + TOLERANCE
+    for j in places:
+        rho = owner.rhos[j]
+        near = reach & (rho >= low) & (rho <= high)
+        rows = np.flatnonzero(near if owner.spans[j][0] > 0.0 else near & (rho > 0.0))
+        if rows.size:
+            _offer_crossings(found, owner, j, line, out_of_all, rows, pair, turn=turn)
+
+
+def _offer_crossings(
     found: Earliest,
     owner: Part,
     j: int,
     line: Line,
-    r: Floats,
-    reach: NDArray[np.bool_],
+    out_of_all: Floats,
+    rows: NDArray[np.int64],
     pair: Pair,
     *,
     turn: float,
 ) -> None:
-    """Offer where one corner crosses one edge's line inward; turn -1 for a corner that stands."""
-    rho = owner.rhos[j]
-    near = reach & (rho >= line.near - r - TOLERANCE) & (rho <= line.far + r + TOLERANCE)
-    near &= np.abs(line.c + r) <= rho
-    rows = np.flatnonzero(near & (rho > 0.0))
-    if not rows.size:
-        return
-    rho, out = rho[rows], (line.c + r)[rows]
+    """Offer where one corner crosses a line, out from its foot, in openings where the line is long enough."""
+    rho, out = owner.rhos[j][rows], out_of_all[rows]
     root = np.sqrt(rho * rho - out * out)
-    along, start, end = turn * root, line.start[rows], line.end[rows]
-    inside = (along >= start - TOLERANCE) & (along <= end + TOLERANCE)
-    rows, rho, out, root = rows[inside], rho[inside], out[inside], root[inside]
-    margin = np.minimum(along - start, end - along)[inside]
+    along = turn * root
+    margin = np.minimum(along - line.start[rows], line.end[rows] - along)
+    inside = margin >= -TOLERANCE
+    if not inside.all():
+        rows, margin = rows[inside], margin[inside]
+        rho, out, root = rho[inside], out[inside], root[inside]
+        if not rows.size:
+            return
     x, y = owner.corners[j]
     phi = np.arctan2(y[rows], x[rows])
-    angle = (turn * (line.alpha[rows] - phi) + np.arccos(out / rho)) % TAU
+    alpha = line.alpha if isinstance(line.alpha, float) else line.alpha[rows]
+    angle = (turn * (alpha - phi) + np.arccos(out / rho)) % TAU
     found.offer(rows, angle, (root > _PLAIN_SPEED) & (margin > _PLAIN_MARGIN), pair)
 
 
@@ -161,16 +196,16 @@ def _offer_rounds(
             found.offer(rows, (phi_s - phi_m - np.arccos(cosine)) % TAU, speed > _PLAIN_SPEED, pair)
 
 
-def barrels_close(barrel: Part, standing: Sequence[Part], count: int) -> NDArray[np.bool_]:
-    """In which openings a barrel, which does not turn away, touches or nearly touches what stands."""
-    close: NDArray[np.bool_] = np.zeros(count, dtype=np.bool_)
-    for still in standing:
-        if may_meet(barrel.shape, still.shape):
-            left, right, low, high = still.box
-            across = np.maximum(np.maximum(left, -right), 0.0)
-            out = np.maximum(np.maximum(low, -high), 0.0)
-            apart = np.hypot(across, out)
-            if not still.lines:
-                apart = still.rhos[0] - still.radius
-            close |= still.there & (apart < barrel.radius + _CLOSE)
-    return close
+def offer_barrels(found: Earliest, barrels: Sequence[Part], standing: Sequence[Part]) -> None:
+    """Hold closed what a barrel keeps so: it turns about itself, so what it overlaps it always has.
+
+    They are met under one name, which comes after the leaf's in the list of what turns.
+    """
+    for place, still in enumerate(standing):
+        for barrel in barrels:
+            if may_meet(barrel.shape, still.shape):
+                free = barrel_distances(barrel, still)
+                found.doubtful |= np.abs(free + TOLERANCE) < _ROUNDING
+                first = (free < -TOLERANCE) & (found.angle > 0.0)
+                found.angle[first] = 0.0
+                found.met[first], found.turned[first] = place, 1

@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 
 from configurator.geometry.edges import hinge_edge_shape, latch_edge_shape, strike_side
 from configurator.geometry.many.contact import earliest_contacts
-from configurator.geometry.many.parts import Floats, Part, part
+from configurator.geometry.many.parts import Floats, Part, least_of, most_of, part
 from configurator.geometry.many.passages import nearest_passages
 from configurator.geometry.pin import Hanging, Pin
 from configurator.geometry.polar import TAU
@@ -43,20 +43,20 @@ def hinge_edges(h: Hanging, pin: Pin, leaf: Part, standing: Iterable[Part], limi
     edge = part(hinge_edge_shape(h), pin, count)
     face = part(Shape(((0.0, -h.R), (0.0, 0.0)), kind="frame"), pin, count)
     casings = [one for one in standing if one.shape.on_frame and may_meet(leaf.shape, one.shape)]
-    return np.min([nearest_passages(edge, one, limit) for one in (face, *casings)], axis=0)  # type: ignore[no-any-return]
+    return least_of([nearest_passages(edge, one, limit) for one in (face, *casings)])
 
 
 def out_at(parts: Iterable[Part], h: Hanging, pin: Pin, theta: Floats) -> Floats:
     """How far the parts of each opening stand out from its wall face at its angle, in."""
     cosine, sine = np.cos(theta), np.sin(theta)
     out = [x * sine + y * cosine + one.radius for one in parts for x, y in one.corners]
-    return np.asarray(pin.y_p + np.max(out, axis=0) + h.p)
+    return np.asarray(pin.y_p + most_of(out) + h.p)
 
 
 def out_most(parts: Iterable[Part], h: Hanging, pin: Pin, reach: Floats) -> Floats:
     """The most that the parts of each opening stand out anywhere from closed to its reach, in."""
     out = [_most(one, j, reach) + one.radius for one in parts for j in range(len(one.corners))]
-    return np.asarray(pin.y_p + np.max(out, axis=0) + h.p)
+    return np.asarray(pin.y_p + most_of(out) + h.p)
 
 
 def _most(one: Part, j: int, reach: Floats) -> Floats:

@@ -7,12 +7,14 @@ that is the same in every opening may stay a plain number. Inches and radians.
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property, reduce
 from typing import Any, Final, NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 
 from configurator.geometry.pin import TOLERANCE, Hanging, Pin
+from configurator.geometry.polar import PolarShape
 from configurator.geometry.shapes import (
     FAR,
     Hardware,
@@ -29,9 +31,9 @@ Floats = NDArray[np.float64]
 
 
 class Line(NamedTuple):
-    """An edge of many openings from the pin, as `polar.PolarEdge`."""
+    """An edge of many openings from the pin, as `polar.PolarEdge`; alpha may be one number for them all."""
 
-    alpha: Floats
+    alpha: Any
     c: Floats
     start: Floats
     end: Floats
@@ -42,25 +44,95 @@ class Line(NamedTuple):
     farthest: float
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, eq=False)
 class Part:
-    """One part in many openings, relative to the pin.
+    """One part in many openings, relative to the pin; all but its corners when it is first asked for.
 
-    corners are x and y; box is x least, x greatest, y least, y greatest with the radius counted; there says
-    in which openings the part is there at all.
+    corners are x and y; there says in which openings the part is there at all; upright that it is an upright
+    rectangle from its lower left corner.
     """
 
     shape: Shape
     corners: list[tuple[Floats, Floats]]
-    rhos: list[Floats]
-    lines: list[Line]
     radius: Floats
-    near: Floats
-    far: Floats
-    box: tuple[Floats, Floats, Floats, Floats]
-    #: The least and the greatest rho of each corner over all the openings.
-    spans: list[tuple[float, float]]
     there: NDArray[np.bool_]
+    upright: bool = False
+
+    @cached_property
+    def rhos(self) -> list[Floats]:
+        """How far each corner is from the pin."""
+        return [np.hypot(x, y) for x, y in self.corners]
+
+    @cached_property
+    def phis(self) -> list[Floats]:
+        """In which direction from the pin each corner is."""
+        return [np.arctan2(y, x) for x, y in self.corners]
+
+    @cached_property
+    def spans(self) -> list[tuple[float, float]]:
+        """The least and the greatest rho of each corner over all the openings."""
+        return [(float(rho.min()), float(rho.max())) for rho in self.rhos]
+
+    @cached_property
+    def lines(self) -> list[Line]:
+        """The edges; none of a round."""
+        if len(self.corners) == 1:
+            return []
+        return (_upright_lines if self.upright else _lines)(self.corners, self.rhos)
+
+    @cached_property
+    def box(self) -> tuple[Floats, Floats, Floats, Floats]:
+        """The least and the greatest x, then y, the radius counted."""
+        r = self.radius
+        if self.upright:
+            (left, low), _, (right, high), _ = self.corners
+        else:
+            xs, ys = [x for x, _ in self.corners], [y for _, y in self.corners]
+            left, right, low, high = least_of(xs), most_of(xs), least_of(ys), most_of(ys)
+        return left - r, right + r, low - r, high + r
+
+    @cached_property
+    def near(self) -> Floats:
+        """How near the part comes to the pin, less than 0 with the pin inside a round one."""
+        if self.upright:
+            (left, low), _, (right, high), _ = self.corners
+            return np.hypot(_off(left, right), _off(low, high)) - self.radius
+        nearest = least_of([line.near for line in self.lines] or self.rhos)
+        if self.lines:
+            nearest = np.where(least_of([line.c for line in self.lines]) >= 0.0, 0.0, nearest)
+        return nearest - self.radius
+
+    @cached_property
+    def far(self) -> Floats:
+        """How far the part reaches from the pin."""
+        if self.upright:
+            (left, low), _, (right, high), _ = self.corners
+            return np.hypot(np.maximum(right, -left), np.maximum(high, -low)) + self.radius
+        return most_of(self.rhos) + self.radius
+
+    def one(self, row: int) -> PolarShape:
+        """The part in one of the openings, as the single path has it, the pin at the origin."""
+        points = tuple((float(x[row]), float(y[row])) for x, y in self.corners)
+        shape = self.shape
+        return PolarShape(
+            (0.0, 0.0),
+            Shape(points, float(self.radius[row]), shape.bottom, shape.top, shape.kind, shape.index),
+        )
+
+
+def least_of(columns: Sequence[Floats]) -> Floats:
+    """The least of several columns, opening by opening."""
+    return reduce(np.minimum, columns)
+
+
+def most_of(columns: Sequence[Floats]) -> Floats:
+    """The greatest of several columns, opening by opening."""
+    return reduce(np.maximum, columns)
+
+
+def _off(low: Floats, high: Floats) -> Floats:
+    """How far 0 lies off the span of two columns, 0 within it."""
+    return np.maximum(np.maximum(low, -high), 0.0)
 
 
 #: x least, x greatest, y least, y greatest of an upright rectangle, each one number or one an opening.
@@ -69,6 +141,8 @@ Bounds = tuple[Any, Any, Any, Any]
 
 def _full(value: Any, count: int) -> Floats:
     """One number an opening, whether or not it was given so."""
+    if isinstance(value, np.ndarray) and value.shape == (count,):
+        return value
     return np.broadcast_to(np.asarray(value, dtype=np.float64), (count,))
 
 
@@ -104,25 +178,18 @@ def _upright_lines(corners: list[tuple[Floats, Floats]], rhos: list[Floats]) -> 
         crosses = (start <= 0.0) & (end >= 0.0)
         near = np.where(crosses, np.abs(c), np.minimum(rhos[j - 1], rhos[j]))
         far = np.maximum(rhos[j - 1], rhos[j])
-        alpha = _full(_UPRIGHT[j], len(near))
-        found.append(Line(alpha, c, start, end, near, far, float(near.min()), float(far.max())))
+        found.append(Line(_UPRIGHT[j], c, start, end, near, far, float(near.min()), float(far.max())))
     return found
 
 
-def part(shape: Shape, pin: Pin, count: int, there: Any = True, *, upright: bool = False) -> Part:
+def part(shape: Shape, pin: Pin, count: int) -> Part:
     """A shape whose numbers may be columns, seen from the pins of so many openings."""
     points = [(_full(x - pin.x_p, count), _full(y - pin.y_p, count)) for x, y in shape.points]
-    rhos = [np.hypot(x, y) for x, y in points]
-    lines = (_upright_lines if upright else _lines)(points, rhos) if len(points) > 1 else []
-    r = _full(shape.radius, count)
-    xs, ys = [x for x, _ in points], [y for _, y in points]
-    box = (np.min(xs, axis=0) - r, np.max(xs, axis=0) + r, np.min(ys, axis=0) - r, np.max(ys, axis=0) + r)
-    nearest = np.min([line.near for line in lines] or rhos, axis=0)
-    if lines:
-        nearest = np.where(np.all([line.c >= 0.0 for line in lines], axis=0), 0.0, nearest)
-    spans = [(float(rho.min()), float(rho.max())) for rho in rhos]
-    shown = np.broadcast_to(np.asarray(there, dtype=np.bool_), (count,))
-    return Part(shape, points, rhos, lines, r, nearest - r, np.max(rhos, axis=0) + r, box, spans, shown)
+    return Part(shape, points, _full(shape.radius, count), _everywhere(count))
+
+
+def _everywhere(count: int) -> NDArray[np.bool_]:
+    return np.broadcast_to(np.True_, (count,))
 
 
 def turning_parts(
@@ -141,9 +208,10 @@ def _rectangle_part(
     there = (np.asarray(x_1 - x_0) > TOLERANCE) & (np.asarray(y_1 - y_0) > TOLERANCE)
     if mirrored:
         x_0, x_1 = across - x_1, across - x_0
-    corners = ((x_0, y_0), (x_1, y_0), (x_1, y_1), (x_0, y_1))
-    shape = Shape(corners, 0.0, like.bottom, like.top, like.kind, like.index, like.on_frame)
-    return part(shape, pin, count, there, upright=True)
+    left, right = _full(x_0 - pin.x_p, count), _full(x_1 - pin.x_p, count)
+    low, high = _full(y_0 - pin.y_p, count), _full(y_1 - pin.y_p, count)
+    corners = [(left, low), (right, low), (right, high), (left, high)]
+    return Part(like, corners, _full(0.0, count), np.broadcast_to(there, (count,)), upright=True)
 
 
 def _bounds(h: Hanging, thing: Obstruction) -> list[Bounds]:

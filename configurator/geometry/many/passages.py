@@ -10,7 +10,7 @@ from typing import Any
 
 import numpy as np
 
-from configurator.geometry.many.parts import Floats, Line, Part
+from configurator.geometry.many.parts import Floats, Line, Part, most_of
 from configurator.geometry.pin import TOLERANCE
 from configurator.geometry.polar import TAU
 from configurator.geometry.shapes import may_meet
@@ -55,7 +55,7 @@ def _rests(moving: Part, standing: Part) -> Any:
 
 def _directions(part: Part) -> Corners:
     """The corners as seen from the pin."""
-    return [(rho, np.arctan2(y, x)) for rho, (x, y) in zip(part.rhos, part.corners, strict=True)]
+    return list(zip(part.rhos, part.phis, strict=True))
 
 
 def _moments(moving: Part, standing: Part) -> Iterator[tuple[Floats, Floats]]:
@@ -119,6 +119,6 @@ def barrel_distances(barrel: Part, standing: Part) -> Floats:
     r = barrel.radius + standing.radius
     if not standing.lines:
         return standing.rhos[0] - r
-    beyond = np.max([-line.c for line in standing.lines], axis=0)
+    beyond = most_of([-line.c for line in standing.lines])
     outside = standing.near + standing.radius
     return np.where(standing.there, np.where(beyond > 0.0, outside, beyond) - r, np.inf)

@@ -11,7 +11,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from configurator.geometry.many.contact import Earliest, barrels_close, earliest_contacts
+from configurator.geometry.many.contact import Earliest, earliest_contacts, offer_barrels
 from configurator.geometry.many.parts import Floats, Part
 from configurator.geometry.solve import Scene
 from configurator.geometry.swing import Contact, contacts_bare_and_with_hardware
@@ -49,10 +49,9 @@ def reach_of(
     count = len(leaf.far)
     bare = earliest_contacts([leaf], standing, count, math.pi)
     fitted = earliest_contacts(hardware, standing, count, math.pi)
-    for barrel in barrels:
-        bare.doubtful |= barrels_close(barrel, standing, count)
+    offer_barrels(bare, barrels, standing)
     names: dict[Name, int] = {}
-    touches_bare = _named(bare, standing, [leaf], names)
+    touches_bare = _named(bare, standing, [leaf, *barrels[:1]], names)
     touches = np.where(_hardware_named(bare, fitted), _named(fitted, standing, hardware, names), touches_bare)
     angle_bare = np.minimum(bare.angle, math.pi)
     angle = np.minimum(fitted.angle, angle_bare)

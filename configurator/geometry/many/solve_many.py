@@ -76,7 +76,10 @@ class Many:
 
     def in_turns(self) -> "list[Many]":
         """The openings in their order, as many at a time as are handled together."""
-        return [self.between(first, first + _TOGETHER) for first in range(0, self.count, _TOGETHER)]
+        count = self.count
+        if count <= _TOGETHER:
+            return [self]
+        return [self.between(first, first + _TOGETHER) for first in range(0, count, _TOGETHER)]
 
     def records(self, take: Any) -> tuple[Hanging, tuple[Obstruction, ...]]:
         """The hanging and the obstructions with what take makes of each column in its place."""
@@ -117,6 +120,13 @@ class ManySolution:
     clear_width_at_90: Floats
     names: tuple[Name, ...]
     looked_at: int
+
+    def between(self, first: int, last: int) -> "ManySolution":
+        """The answers of the openings from first up to but without last."""
+        columns: dict[str, Any] = {
+            name: value[first:last] for name, value in vars(self).items() if isinstance(value, np.ndarray)
+        }
+        return replace(self, **columns)
 
 
 def solve_many(many: Many) -> ManySolution:
@@ -194,9 +204,9 @@ def _latch_edges_together(many: Many) -> Floats:
 
 def mounted(many: Many) -> NDArray[np.bool_]:
     """Whether each hinge can be mounted so: `backset_refusal` says why one cannot."""
+    if many.hanging.mounting not in ("half mortise", "half surface"):
+        return np.ones(many.count, dtype=np.bool_)
     h, _ = many.records(lambda column: column)
     pin = locate_pin(h)
-    backset = {"half mortise": pin.b, "half surface": pin.b_f}.get(h.mounting)
-    if backset is None:
-        return np.ones(many.count, dtype=np.bool_)
+    backset = pin.b if h.mounting == "half mortise" else pin.b_f
     return np.broadcast_to(np.asarray(backset) >= -TOLERANCE, (many.count,))

@@ -8,13 +8,7 @@ import numpy as np
 import pytest
 
 from configurator.geometry.least_gaps import least_gaps
-from configurator.geometry.many.answers import (
-    barrels_free_by,
-    clear_widths_of,
-    encroachments_of,
-    hinge_edges_of,
-    least_gaps_of,
-)
+from configurator.geometry.many.answers import answers_of
 from configurator.geometry.many.solve_many import Many, latch_edges_of, solve_many
 from configurator.geometry.shapes import Leaf
 from configurator.geometry.solve import Solution
@@ -51,8 +45,7 @@ def _many(problem, chance):
 def _answers(many, stop):
     """Every answer of the batch, by a name of its own, one an opening."""
     solved = solve_many(many)
-    widths, out = clear_widths_of(many, solved, stop), encroachments_of(many, solved, stop)
-    gaps = least_gaps_of(many, solved, stop)
+    rest = answers_of(many, solved, stop)
     return {
         "x_p": solved.x_p,
         "y_p": solved.y_p,
@@ -60,22 +53,22 @@ def _answers(many, stop):
         "barrel past frame": solved.barrel_past_frame,
         "barrel past wall": solved.barrel_past_wall,
         "barrel freedom": solved.barrel_freedom,
-        "barrel free by": barrels_free_by(many, solved),
+        "barrel free by": rest.barrel_free_by,
         "clear at 180": solved.clear_past_frame_at_180,
         "angle bare": solved.greatest_angle_bare,
         "angle": solved.greatest_angle,
-        "width at 90": widths.at_90,
-        "width at greatest": widths.at_greatest,
-        "hardware in width": widths.hardware_taken,
+        "width at 90": rest.width_at_90,
+        "width at greatest": rest.width_at_greatest,
+        "hardware in width": rest.hardware_taken,
         "latch edge": latch_edges_of(many),
-        "hinge edge": hinge_edges_of(many, solved),
-        "out": out.greatest,
-        "out at rest": out.at_rest,
-        "out with hardware": out.with_hardware_greatest,
-        "out with hardware at rest": out.with_hardware_at_rest,
-        "gap to what stands about": gaps.about,
-        "gap": gaps.bare,
-        "gap with hardware": gaps.with_hardware,
+        "hinge edge": rest.hinge_edge,
+        "out": rest.out_greatest,
+        "out at rest": rest.out_at_rest,
+        "out with hardware": rest.out_with_hardware_greatest,
+        "out with hardware at rest": rest.out_with_hardware_at_rest,
+        "gap to what stands about": rest.gap_about,
+        "gap": rest.gap,
+        "gap with hardware": rest.gap_with_hardware,
     }
 
 
@@ -163,7 +156,7 @@ def test_hardware_counts_in_the_width_only_within_its_band():
     many = Many(hanging=case_a(4.5), leaf=LEAF, hardware=(BOX,), columns={"p": np.array([0.5, 0.25])})
     solved = solve_many(many)
     # Open square the pull-side lever lies behind the leaf's own thickness, what is behind it stands out.
-    assert list(clear_widths_of(many, solved).hardware_taken) == [0, 0]
+    assert list(answers_of(many, solved).hardware_taken) == [0, 0]
     for kind, height, by_hand in (
         ("lever", 38, 2.5),
         ("lever", 20, 0.0),
@@ -172,14 +165,14 @@ def test_hardware_counts_in_the_width_only_within_its_band():
     ):
         behind = replace(BOX, kind=kind, face="push", height=height, from_latch_edge=6)
         fitted = replace(many, hardware=(behind,))
-        assert list(clear_widths_of(fitted, solve_many(fitted)).hardware_taken) == [by_hand, by_hand]
+        assert list(answers_of(fitted, solve_many(fitted)).hardware_taken) == [by_hand, by_hand]
 
 
 def test_nothing_about_the_door_has_no_gap_to_it():
     many = Many(hanging=case_a(4), leaf=Leaf(barrels=()), columns={"p": np.array([0.5])})
-    gaps = least_gaps_of(many, solve_many(many))
-    assert math.isnan(gaps.about[0])
-    assert gaps.bare[0] == pytest.approx(1.375, abs=1e-12)
+    gaps = answers_of(many, solve_many(many))
+    assert math.isnan(gaps.gap_about[0])
+    assert gaps.gap[0] == pytest.approx(1.375, abs=1e-12)
 
 
 def test_empty_columns_are_refused():

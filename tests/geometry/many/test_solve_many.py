@@ -6,7 +6,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from configurator.geometry.many.answers import encroachments_of
+from configurator.geometry.many.answers import answers_of
 from configurator.geometry.many.solve_many import Many, latch_edges_of, solve_many
 from configurator.geometry.pin import Hanging
 from configurator.geometry.shapes import Hardware, Leaf, Obstruction, OtherLeaf
@@ -64,17 +64,17 @@ def test_each_answer_is_the_one_the_single_path_gives(hardware, obstructions, ot
         columns=columns, thing_columns=things,
     )  # fmt: skip
     found = solve_many(many)
-    least, out = latch_edges_of(many), encroachments_of(many, found)
+    least, out = latch_edges_of(many), answers_of(many, found)
     for row in range(200):
         one = Solution(many.one(row))
         assert _same(found.greatest_angle_bare[row], one.greatest_angle_bare), row
         assert _same(found.greatest_angle[row], one.greatest_angle), row
         assert _same(found.clear_width_at_90[row], one.clear_width_at_90), row
         assert _same(least[row], one.latch_edge_least), row
-        assert _same(out.greatest[row], one.encroachment_greatest), row
-        assert _same(out.at_rest[row], one.encroachment_at_rest), row
-        assert _same(out.with_hardware_greatest[row], one.encroachment_with_hardware_greatest), row
-        assert _same(out.with_hardware_at_rest[row], one.encroachment_with_hardware_at_rest), row
+        assert _same(out.out_greatest[row], one.encroachment_greatest), row
+        assert _same(out.out_at_rest[row], one.encroachment_at_rest), row
+        assert _same(out.out_with_hardware_greatest[row], one.encroachment_with_hardware_greatest), row
+        assert _same(out.out_with_hardware_at_rest[row], one.encroachment_with_hardware_at_rest), row
         assert _same(found.o[row], one.pin.o)
         assert _same(found.y_p[row], one.pin.y_p)
         assert _same(found.barrel_freedom[row], one.barrel_freedom)
@@ -90,6 +90,31 @@ def test_a_graze_is_settled_singly():
     assert 1 <= found.looked_at <= 3
 
 
+def test_a_barrel_in_the_casing_holds_the_leaf_shut():
+    # The barrel, 0.29 in about a pin 0.3125 in off the frame face, comes over the jamb's face: a casing that
+    # begins there has it inside, one that stays 1/4 in off does not.
+    things = {0: {"start": np.array([-2.0, -1.9, 0.25])}}
+    many = Many(hanging=CASE_A, leaf=LEAF, obstructions=(CASING,), thing_columns=things)
+    found = solve_many(many)
+    singly = [Solution(many.one(row)).bare for row in range(3)]
+    assert [found.names[place] for place in found.touches_bare[:2]] == [("casing", 0, "barrel")] * 2
+    assert list(found.greatest_angle_bare[:2]) == [0.0, 0.0]
+    assert [one.between for one in singly[:2]] == [("casing", 0, "barrel")] * 2
+    assert found.greatest_angle_bare[2] > 0.0
+
+
+def test_a_corner_that_comes_to_a_corner_is_a_meeting():
+    # The door is flush and the pin stands halfway between the corners of leaf and frame, behind their face.
+    hanging = replace(CASE_A, R=CASE_A.T + CASE_A.k)
+    many = Many(hanging=hanging, leaf=replace(LEAF, barrels=()), columns={"W": np.array([2.25, 2.5, 2.75])})
+    found = solve_many(many)
+    assert found.looked_at == 0
+    for row, width in enumerate((2.25, 2.5, 2.75)):
+        behind = (CASE_A.T - CASE_A.b) - width / 2  # of the pin
+        assert found.greatest_angle_bare[row] == pytest.approx(2 * math.atan(0.0625 / behind), abs=1e-12)
+        assert _same(found.greatest_angle_bare[row], Solution(many.one(row)).greatest_angle_bare)
+
+
 def test_most_openings_need_no_second_look():
     many = Many(hanging=CASE_A, leaf=LEAF, hardware=(LEVER,), obstructions=(RAIL,), columns=_varied(9000, 9))
     assert solve_many(many).looked_at < 90
@@ -97,11 +122,11 @@ def test_most_openings_need_no_second_look():
 
 def test_a_stop_angle_holds_all_of_them():
     many = Many(hanging=CASE_A, leaf=LEAF, hardware=(LEVER,), columns={"W": np.linspace(4.0, 7.5, 15)})
-    out = encroachments_of(many, solve_many(many), math.pi / 2)
+    out = answers_of(many, solve_many(many), math.pi / 2)
     for row in range(15):
         one = Solution(many.one(row), math.pi / 2)
-        assert _same(out.greatest[row], one.encroachment_greatest)
-        assert _same(out.with_hardware_at_rest[row], one.encroachment_with_hardware_at_rest)
+        assert _same(out.out_greatest[row], one.encroachment_greatest)
+        assert _same(out.out_with_hardware_at_rest[row], one.encroachment_with_hardware_at_rest)
 
 
 @pytest.mark.parametrize("mounting", ["half mortise", "half surface", "full surface", "swing clear"])
