@@ -146,6 +146,8 @@ NOTHING_TAKEN = {
     "compare": "the width that does all, and the next wider",
     "hinge.leaf_gap": "worked out",
     "hinge.electric": "none",
+    "hinge.transfer": "a hinge, where wires are asked for",
+    "hinge.wires": "asked for before ordering",
     "prepared_height": "not known",
     "hinge_locations": "by the usual rule",
     "door_stop.kind": "must be given",

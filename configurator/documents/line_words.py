@@ -4,6 +4,7 @@ from collections.abc import Mapping
 
 from configurator.documents.document import listed
 from configurator.order.lines import OrderLine
+from configurator.rules.hinge.electric import carries
 from configurator.rules.hinge.pin import HANDED
 from configurator.rules.hinge_items import HingeItem, sold_words
 from configurator.rules.wording import counted
@@ -15,7 +16,7 @@ BEARINGS = {"ball": "antifriction bearing", "plain": "plain bearing"}
 def hinge_words(hinge: HingeItem) -> str:
     """Return what kind of hinge it is."""
     facts = (
-        "electric: carries wires" if hinge.electric else "",
+        f"electric: carries {carries(hinge.wires)}" if hinge.electric else "",
         hinge.mounting,
         f"{hinge.weight} weight",
         BEARINGS.get(hinge.bearing, hinge.bearing),

@@ -9,6 +9,7 @@ from configurator.model import Opening
 from configurator.order.prices import Priced
 from configurator.order.take_off import TakeOff
 from configurator.order.tally import Tally
+from configurator.rules.hinge.electric import carries
 from configurator.rules.hinge_items import HingeItem, LeafItem, sold_words
 
 NO_FLOOR = "no level given"
@@ -108,7 +109,7 @@ class _Goods:
     def _named(self, product: HingeItem, count: int) -> str:
         number = self.line[product]
         part = self._part.get(number) or ""
-        wired = "electric, " if product.electric else ""
+        wired = f"electric, {carries(product.wires)}, " if product.electric else ""
         return f"{count} x {wired}{product.size}{f', {part}' if part else ''}, line {number}"
 
 

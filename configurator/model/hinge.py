@@ -16,6 +16,7 @@ from configurator.model.words import (
     Pin,
     ScrewKind,
     Tip,
+    Transfer,
     Weight,
 )
 
@@ -64,6 +65,20 @@ class Hinge(Record):
     screws: dict[ScrewKind, ScrewCount] | None = field("screws", help="for one opening, by kind")
     electric: Whole | None = field(
         "electric hinge", "which hinge from the top carries wires", ge=1, le=60, left_out="none"
+    )
+    transfer: Transfer | None = field(
+        "electric transfer",
+        "what carries the wires to the door",
+        help="a hinge with wires in it, a loop on the faces, or a transfer let into both edges",
+        left_out="a hinge, where wires are asked for",
+    )
+    wires: Whole | None = field(
+        "number of wires",
+        "how many wires the door needs",
+        ge=1,
+        le=100,
+        help="of all that is on the door: lock, reader, exit device",
+        left_out="asked for before ordering",
     )
 
 

@@ -39,6 +39,7 @@ class OrderedLine(Record):
     tip: Tip = field("hinge tip", default=...)
     corner: Corner = field("hinge corner", default=...)
     hand: Hand | None = field("hand of the hinge")
+    wires: Whole | None = field("wires of an electric hinge", ge=1, le=100)
     fire: Flag = field("for a labelled fire door", default=False)
     screws: dict[ScrewKind, ScrewShare] = field("screws of one hinge", default=...)
     spare: Hinges = field("spare hinges", "spare hinges over those the openings take", 0)

@@ -367,6 +367,7 @@ _COLUMNS: Mapping[str, Callable[[str], Any]] = {
     "tip": _one_of(*get_args(Tip)),
     "corner": _one_of(*get_args(Corner)),
     "hand": _hand,
+    "wires": _number,
     "part_number": _text,
     "description": _description,
     "pack": _pack,

@@ -51,6 +51,8 @@ The sizes of an obstruction (`projection`, `start`, `diameter`) and of hardware 
 where they are left out; they count as assumed and are asked for. `hardware.opens_to` is where the arm of a
 closer or an overhead stop ends the swing, degrees; a closer without one ends no swing. `existing_hinge` is
 what hangs there now.
+`hinge.wires` and `hinge.transfer` say how many wires pass to the door and through what; an order line has
+`wires`. A loop or a transfer is a line of `other_ways`, without an axis.
 `revisions` are orders as they went out: a line has the keys of an order line, `screws` of one hinge, `spare`,
 and `marks` with how many hinges each takes; `openings` is a print of each mark, to see that it changed.
 

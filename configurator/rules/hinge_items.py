@@ -32,7 +32,8 @@ _OTHER_HAND = {"LH": "RH", "RH": "LH", "LHR": "RHR", "RHR": "LHR"}
 class HingeItem:
     """Everything that makes two hinges different things to order; sizes and thickness are inches.
 
-    `hand` is that of the leaf, on a handed hinge only; `fire` says that it goes on a labelled door; `screws`
+    `hand` is that of the leaf, on a handed hinge only; `wires` how many an electric hinge carries, None where
+    nobody said; `fire` says that it goes on a labelled door; `screws`
     are those that come with one hinge, a fraction where a number was given for a whole set.
     """
 
@@ -54,6 +55,7 @@ class HingeItem:
     tip: str
     corner: str
     hand: str | None
+    wires: int | None
     fire: bool
     screws: tuple[tuple[str, Fraction], ...]
 
@@ -114,6 +116,7 @@ class HingeItem:
             "tip": self.tip,
             "corner": self.corner,
             "hand": self.hand,
+            "wires": self.wires,
             "fire": self.fire,
         }
 
@@ -138,6 +141,7 @@ CONTRACT_KEYS = (
     "tip",
     "corner",
     "hand",
+    "wires",
     "fire",
 )
 """The keys of an order line that say what is ordered, in the order of the results; `alloy` is added."""
@@ -154,6 +158,7 @@ class LeafItem:
 
 def hinge_items(specification: Specification, opening: Opening) -> tuple[LeafItem, ...]:
     """Return the hinges that one opening takes, leaf by leaf; none of a leaf that no hinge can be had for."""
+    wires = None if opening.hinge is None else opening.hinge.wires
     items: list[LeafItem] = []
     for leaf in specification.leaves:
         if not leaf.can_be_had:
@@ -161,7 +166,7 @@ def hinge_items(specification: Specification, opening: Opening) -> tuple[LeafIte
         hinge = _item(leaf, opening)
         wired = 0 if leaf.electric is None else 1
         items.append(LeafItem(leaf.leaf, hinge, leaf.parts["count"].value - wired))
-        items.append(LeafItem(leaf.leaf, replace(hinge, item=ELECTRIC_HINGE), wired))
+        items.append(LeafItem(leaf.leaf, replace(hinge, item=ELECTRIC_HINGE, wires=wires), wired))
     return tuple(one for one in items if one.count)
 
 
@@ -196,7 +201,8 @@ def sort_key(hinge: HingeItem) -> tuple[Any, ...]:
     make = (hinge.mounting, hinge.weight, hinge.bearing, hinge.base_metal, hinge.alloy or "")
     finish = (hinge.finish_bhma or "", hinge.finish_us or "", hinge.pin, hinge.tip, hinge.corner)
     rest = (hinge.type or "", hinge.leaf_thickness, hinge.knuckles, hinge.security_stud, hinge.fire)
-    return (hinge.height, hinge.width, *make, *finish, hinge.hand or "", *rest, hinge.electric, hinge.screws)
+    wired = (hinge.electric, hinge.wires or 0)
+    return (hinge.height, hinge.width, *make, *finish, hinge.hand or "", *rest, *wired, hinge.screws)
 
 
 def _item(leaf: LeafSpecification, opening: Opening) -> HingeItem:
@@ -220,6 +226,7 @@ def _item(leaf: LeafSpecification, opening: Opening) -> HingeItem:
         tip=parts["tip"],
         corner=parts["corner"],
         hand=hand_of_leaf(opening.hand, leaf.leaf) if parts["mounting"] in HANDED else None,
+        wires=None,
         fire=fill_use(opening).fire_rated,
         screws=tuple((kind, number) for kind, number in sorted(leaf.screws_each.items()) if number),
     )

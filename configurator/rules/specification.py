@@ -18,7 +18,7 @@ from configurator.rules.filling.ways import way_hung_on
 from configurator.rules.finding import Alternative, Finding, Fix, Reason, by_consequence, finding, reason
 from configurator.rules.hinge.angle_not_asked import angle_findings, settled
 from configurator.rules.hinge.answers import Answers, Must
-from configurator.rules.hinge.electric import electric_leaf
+from configurator.rules.hinge.electric import electric_leaf, electric_place
 from configurator.rules.hinge.fastening import LeafScrews, opening_screws
 from configurator.rules.hinge.finish import (
     choose_finish,
@@ -177,7 +177,7 @@ def _wired(
     filled: FilledOpening, hinges: Sequence[LeafHinge], leaves: Sequence[LeafSpecification]
 ) -> tuple[LeafSpecification, ...]:
     """Return the leaves, the hinge that carries wires on the one it is counted on."""
-    which = (filled.opening.hinge or NOTHING_ASKED).electric
+    which = electric_place(filled.opening.hinge or NOTHING_ASKED, hinges)
     name = electric_leaf(hinges, which)
     return tuple(replace(leaf, electric=which) if leaf.leaf == name else leaf for leaf in leaves)
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from configurator.model import Opening
 from configurator.rules.finding import Finding, holding
+from configurator.rules.hinge.electric import carries
 from configurator.rules.hinge.pin import HANDED
 from configurator.rules.hinge.sizes import pairs
 from configurator.rules.hinge_items import (
@@ -107,7 +108,11 @@ def _where(leaf: LeafSpecification, study: Study) -> str:
 def _line(item: LeafItem, screws: Mapping[str, int], leaf: LeafSpecification, opening: Opening) -> str:
     total = item.count * opening.quantity
     openings = f" for {opening.quantity} openings alike" if opening.quantity > 1 else ""
-    wired = f"electric: carries wires, hinge {leaf.electric} from the top" if item.hinge.electric else ""
+    wired = (
+        f"electric: carries {carries(item.hinge.wires)}, hinge {leaf.electric} from the top"
+        if item.hinge.electric
+        else ""
+    )
     words = (*_words(item.hinge), wired, screw_words(screws, item.hinge.height))
     noun = "hinge" if total == 1 else "hinges"
     return f"{total} each ({pairs(total)}) {noun}{openings}, " + ", ".join(word for word in words if word)

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from configurator.model import Hinge, Opening
 from configurator.rules.finding import Reason, reason
+from configurator.rules.hinge.electric import beside_the_hinges, wires_asked
 from configurator.rules.hinge.finish import finishes
 from configurator.rules.hinge.leaf_hinge import NOTHING_ASKED
 from configurator.rules.specification import LeafSpecification
@@ -27,6 +28,7 @@ BOTH_LEAVES = "What is given by hand holds for both leaves."
 COUNT_OF_BOTH = "A number given by hand is for the whole opening; of two leaves it says nothing about either."
 SCREWS_OF_BOTH = "A number given by hand is for the whole opening; the hinges of both leaves share it alike."
 ELECTRIC_OF_BOTH = "Of both leaves together one hinge carries wires."
+_NO_WIRES = "asked for only where the door's hardware needs wires"
 NEVER_MATCHES = "Oxidised: it does not match from one item, maker or metal to the next."
 
 
@@ -56,9 +58,9 @@ PARTS = (
     Part(("tip",), "how the ends of the pin look", "hinge tip"),
     Part(("corner",), "how the corners of the leaves are cut", "hinge corner"),
     Part(("screws",), "what it is screwed on with", "screws, one opening"),
-    Part(("electric",), "hinge that carries wires", "electric hinge"),
+    Part(("electric", "transfer", "wires"), "what carries wires to the door", "electric transfer"),
 )
-"""Every row, in the order of the results; `electric` is asked for and never chosen."""
+"""Every row, in the order of the results; that of the wires is asked for and never chosen."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,7 +122,7 @@ def cited(source: str, mark: Mark) -> str:
 
 
 def _leaf(leaf: LeafSpecification, study: Study, display: Display, standard: Hinge) -> LeafParts:
-    parts = {**leaf.parts, "electric": _electric(leaf, study)}
+    parts = {**leaf.parts, **_wires(leaf, study)}
     by_hand = given_by_hand(study.opening)
     one = len(study.specification.leaves) == 1
     rows = tuple(
@@ -171,16 +173,31 @@ def _of_both(part: Part) -> str:
     return own.get(part.keys[0], BOTH_LEAVES)
 
 
-def _electric(leaf: LeafSpecification, study: Study) -> Reason:
-    """Return which hinge of that leaf carries wires, and why none does where it is another leaf's."""
-    which = (study.opening.hinge or NOTHING_ASKED).electric
+def _wires(leaf: LeafSpecification, study: Study) -> Mapping[str, Reason]:
+    """Return what carries wires to that leaf, and why none does where it is another leaf's."""
+    asked = study.opening.hinge or NOTHING_ASKED
+    transfer = asked.transfer or ("electric hinge" if leaf.electric is not None else None)
+    kept = "as asked; a loop is seen, a transfer let into the edges is not"
+    wires = "of all that is on the door" if asked.wires else _NO_WIRES
+    return {
+        "electric": _electric(leaf, study, asked),
+        "transfer": reason(transfer, kept if transfer else "no wires were asked for", practice("transfer")),
+        "wires": reason(asked.wires, wires, practice("transfer")),
+    }
+
+
+def _electric(leaf: LeafSpecification, study: Study, asked: Hinge) -> Reason:
+    which, beside = asked.electric, beside_the_hinges(asked)
     other = next((one.leaf for one in study.specification.leaves if one.electric is not None), None)
-    if which is None:
-        words = "asked for only where the door's hardware needs wires"
+    if not wires_asked(asked):
+        words = _NO_WIRES
+    elif beside is not None:
+        words = f"the {beside} carries the wires"
     elif leaf.electric is not None:
-        words = f"chosen by hand; usual is {words_of('electric')}"
+        chosen = "the usual place" if which is None else "chosen by hand"
+        words = f"{chosen}; usual is {words_of('electric')}"
     elif other is not None:
-        words = f"hinge {which} of the {other} leaf carries wires"
+        words = f"{f'hinge {which}' if which else 'a hinge'} of the {other} leaf carries wires"
     else:
         words = f"chosen by hand, but no leaf has a hinge {which}"
     return reason(leaf.electric, words, practice("electric"))

@@ -5,6 +5,7 @@ from typing import Any
 
 from configurator.model import Hinge
 from configurator.rules.finding import Reason
+from configurator.rules.hinge.electric import BESIDE_THE_HINGES, wires_words
 from configurator.rules.hinge.fastening import screw_row, screws_in_words
 from configurator.rules.hinge.finish import finishes, metals_of
 from configurator.rules.hinge.sizes import pairs
@@ -32,6 +33,10 @@ def spelled_value(key: str, value: Any, display: Display) -> str:
     """Return one value by itself in words, as "antifriction bearing (ball)" for a bearing."""
     if key == "electric":
         return "none carries wires" if value is None else f"hinge {value} from the top carries wires"
+    if key == "transfer":
+        return "no wires" if value is None else str(value)
+    if key == "wires":
+        return "none" if value is None else wires_words(value)
     if key == "security_stud":
         return "security stud" if value else "no security stud"
     if value is None:
@@ -129,7 +134,17 @@ def _screws(parts: Parts, _: Display) -> str:
     return screw_words(parts["screws"].value, parts["height"].value)
 
 
+def _wires(parts: Parts, display: Display) -> str:
+    """Return what carries wires, with how many."""
+    which, transfer, wires = (parts[key].value for key in ("electric", "transfer", "wires"))
+    if transfer in BESIDE_THE_HINGES:
+        return f"{transfer} for {wires_words(wires)}"
+    words = spelled_value("electric", which, display)
+    return words if wires is None or which is None else words.replace("wires", wires_words(wires))
+
+
 _WHOLE: Mapping[str, Callable[[Parts, Display], str]] = {
+    "electric": _wires,
     "height": _size,
     "type": _type,
     "finish_bhma": _finish,

@@ -68,6 +68,40 @@ def test_double_acting_spring_hinges_are_counted_as_hinges_are():
     assert one(hung_on="spring hinges", compare=[{"hung_on": "double-acting spring hinge"}]).quantity == 3
 
 
+def test_a_door_loop_is_a_line_of_its_own_and_no_hinge_is_electric():
+    line = one(hinge={"transfer": "door loop", "wires": 6})
+    assert (line.quantity, line.what.item, line.what.words) == (
+        1,
+        "door loop",
+        "door loop, for 6 wires, finish to be given",
+    )
+    assert line.as_data()["axis_off_face"] is None
+    order = take_off([tally(study_or_fault(plain_opening(hinge={"transfer": "door loop"})))])
+    assert [each.hinge.electric for each in order.lines] == [False]
+    assert "for wires, their number to be given" in order.other_ways[0].what.words
+
+
+def test_a_hinge_is_ordered_for_the_wires_it_carries():
+    """Nobody said which hinge: of three the middle one is usual."""
+    study = study_or_fault(plain_opening(hinge={"wires": 8}))
+    order = take_off([tally(study)])
+    assert [(each.hinge.item, each.hinge.wires, each.quantity) for each in order.lines] == [
+        ("butt hinge", None, 2),
+        ("electric butt hinge", 8, 1),
+    ]
+    assert [leaf.electric for leaf in study.specification.leaves] == [2]
+    (said,) = [found for found in study.findings if found.code == "electric hinge"]
+    assert "carries 8 wires" in said.message
+    assert "Nobody said which hinge" in said.message
+
+
+def test_a_continuous_hinge_is_prepared_for_wires_and_pivots_carry_none():
+    assert "for 4 wires" in one(hung_on="continuous hinge", hinge={"wires": 4}).what.words
+    assert "wires" not in one(**PIVOTS, hinge={"wires": 4}).what.words
+    pivots = study_or_fault(plain_opening(**PIVOTS, hinge={"wires": 4}, compare=[]))
+    assert "wires on pivots" in {found.code for found in pivots.all_findings()}
+
+
 @pytest.mark.parametrize(
     "changes", [{}, {"hung_on": "by others"}, {"hung_on": "spring hinges"}, {"compare": [CENTRE]}]
 )

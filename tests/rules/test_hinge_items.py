@@ -45,6 +45,7 @@ DIFFERENT = {
     "base_metal": "steel", "alloy": "304", "finish_bhma": "652", "finish_us": "US32D", "pin": "removable",
     "tip": "hospital", "corner": "square", "hand": "LH", "type": "A8112", "leaf_thickness": 0.146,
     "knuckles": 5, "security_stud": True, "fire": True, "item": "electric butt hinge",
+    "wires": 8,
     "screws": (("machine", Fraction(9)),),
 }  # fmt: skip
 """What comes later in each thing that tells hinges apart, in the order in which lines are sorted by them."""
@@ -54,7 +55,7 @@ DIFFERENT = {
 def test_lines_are_put_in_order_by_one_thing_after_the_other(first):
     base = HingeItem(
         "butt hinge", 4.5, 4.0, "A8111", "full mortise", "heavy", "ball", 0.134, 3, "brass", None, "600",
-        None, "non-removable", False, "ball", "1/4 radius", None, False, (("machine", Fraction(8)),),
+        None, "non-removable", False, "ball", "1/4 radius", None, None, False, (("machine", Fraction(8)),),
     )  # fmt: skip
     keys = list(DIFFERENT)
     earlier = replace(base, **{key: DIFFERENT[key] for key in keys[first + 1 :]})

@@ -34,7 +34,7 @@ def values(**changes):
 
 
 def test_every_part_of_the_results_has_its_row_and_its_own_words():
-    assert {key for part in PARTS for key in part.keys} == {*KEYS, "electric"}
+    assert {key for part in PARTS for key in part.keys} == {*KEYS, "electric", "transfer", "wires"}
     assert len({part.trade for part in PARTS}) == len(PARTS) == len({part.plain for part in PARTS})
 
 

@@ -9,9 +9,13 @@ from configurator.drawing.pages.notes import Note, study_notes
 from configurator.drawing.pages.tables import SmallTable
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf, drawn_leaf
 from configurator.rules.filling.materials import fastening_of
+from configurator.rules.hinge.electric import beside_the_hinges, wires_words
 from configurator.rules.hinge.fastening import screw_row
+from configurator.rules.hinge.leaf_hinge import NOTHING_ASKED
 from configurator.rules.hinge_items import SURFACE_LEAVES
 from configurator.rules.specification import LeafSpecification
+from configurator.rules.wording import an
+from configurator.sentences import capitalized
 from configurator.study import Study
 from configurator.units import TOLERANCE, Display
 
@@ -166,6 +170,12 @@ def _sayings(study: Study, preps: Sequence[Preparation], display: Display) -> It
         yield _LISTED
     if any(leaf.electric is not None for leaf in study.specification.leaves):
         yield "The hinge that carries wires needs its mortises cut for them: its own template decides."
+    asked = study.opening.hinge or NOTHING_ASKED
+    if (beside := beside_the_hinges(asked)) is not None:
+        yield (
+            f"{capitalized(an(beside))} carries {wires_words(asked.wires)}. Its place and what is cut or "
+            "bored for it, in door and frame, are on its own template."
+        )
     yield "* assumed, not given; a mortise depth without its own figure sets the hinge leaf flush."
 
 

@@ -110,7 +110,7 @@ def opening_checks(
     yield from asked_part_findings({**parts, "screws": screws}, held, by_hand)
     yield from fastening_findings(parts["height"].value, held, opening.door.construction, fire)
     yield from _hinges_of_all_leaves(filled, hinges)
-    yield from electric_findings(hinges, by_hand.electric)
+    yield from electric_findings(hinges, by_hand)
     if parts["width"].value is not None:
         yield from _closer(filled, parts)
         yield from _measured_from(filled, parts)

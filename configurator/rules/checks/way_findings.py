@@ -10,7 +10,8 @@ from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.filling.ways import FilledWay
 from configurator.rules.finding import Finding, Fix, Severity, Source, finding
 from configurator.rules.hinge.answers import WidthAnswer, wanted_angle
-from configurator.rules.hinge.leaf_hinge import LeafHinge
+from configurator.rules.hinge.electric import beside_the_hinges, wires_asked
+from configurator.rules.hinge.leaf_hinge import NOTHING_ASKED, LeafHinge
 from configurator.rules.wording import an, degrees, exactly, inches, leaf_named, pounds
 from configurator.tables import WayRow, limit, practice, row_of
 from configurator.units import TOLERANCE
@@ -38,6 +39,8 @@ def way_findings(answer: WidthAnswer, way: FilledWay) -> Iterator[Finding]:
         yield _heel(answer, way)
     if way.assumed and way.toward == "pull" and way.kind != "butt hinge":
         yield _axis_to_ask(answer, way)
+    if way.row.turns_on == "pivots" and way.toward == "pull":
+        yield from _wires_on_pivots(answer, way)
     if way.double_acting and way.toward == "pull":
         yield _no_stop(answer, way)
         if answer.filled.use.fire_rated:
@@ -74,6 +77,19 @@ def _axis_to_ask(answer: WidthAnswer, way: FilledWay) -> Finding:
     )
     severity: Severity = "warning" if answer.filled.use.accessible else "note"
     return finding("axis not given", severity, message, way.row.cited, (), off_face=off, from_heel=heel)
+
+
+def _wires_on_pivots(answer: WidthAnswer, way: FilledWay) -> Iterator[Finding]:
+    asked = answer.filled.opening.hinge or NOTHING_ASKED
+    if wires_asked(asked) and not beside_the_hinges(asked):
+        message = (
+            f"The door is to have wires, and {an(way.kind)} of the usual kind carries none. Take a door loop "
+            "or a concealed transfer, or ask for a pivot made for wires."
+        )
+        fix = (Fix("hinge.transfer", "door loop", "Take a door loop"),)
+        yield finding(
+            "wires on pivots", "warning", message, practice("transfer"), fix, wires=asked.wires or 0
+        )
 
 
 def _no_stop(answer: WidthAnswer, way: FilledWay) -> Finding:

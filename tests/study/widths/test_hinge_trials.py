@@ -93,7 +93,7 @@ def test_the_job_s_standard_holds_while_trying():
     assert "hinge open width becomes" not in effects("weight", job)["heavy"]
 
 
-@pytest.mark.parametrize("key", ["knuckles", "electric", "screws", "nothing such"])
+@pytest.mark.parametrize("key", ["knuckles", "electric", "transfer", "wires", "screws", "nothing such"])
 def test_what_is_free_or_unknown_has_no_trials(key):
     assert effects(key) == {}
 
@@ -103,7 +103,12 @@ def test_nothing_is_tried_where_no_hinge_is_chosen():
 
 
 @pytest.mark.parametrize(
-    "key", [k.removeprefix("hinge.") for k in vocabulary() if k.startswith("hinge.") and k != "hinge.screws"]
+    "key",
+    [
+        k.removeprefix("hinge.")
+        for k in vocabulary()
+        if k.startswith("hinge.") and k not in ("hinge.screws", "hinge.transfer")
+    ],
 )
 def test_every_word_a_file_may_use_is_tried(key):
     given = study(opening(use={"exposure": "exterior"}))

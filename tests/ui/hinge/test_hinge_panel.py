@@ -199,7 +199,7 @@ def test_two_leaves_have_headings_and_lines_of_their_own(panel, session):
     panel.list.setCurrentCell(panel.list.rowCount() - 1, 0)
     assert panel.detail().title.text().startswith("Lower leaf")
     session.edit("leaves", "single")
-    assert panel.detail().title.text() == "Electric hinge"
+    assert panel.detail().title.text() == "Electric transfer"
 
 
 def test_screws_and_wires_of_a_pair_are_ordered_as_the_order_counts_them(qtbot, panel, session):
