@@ -4,7 +4,7 @@ What comes in: pages, sheets and groups of primitives from `drawing`; documents 
 terminal. What goes out: bytes, files put there whole or not at all, matplotlib figures, lines of text.
 
 `painting` walks the primitives once, and cuts off, hatches and places; each format has a painter that draws
-what the walk hands it: `batch` (matplotlib), `pdf`, `svg`, `dxf_entities`, and the one for Qt in `ui`.
+what the walk hands it: `batch` (matplotlib), `pdf`, `svg`, `dxf`, and the one for Qt in `ui`.
 `pages` and `document` choose the format by the ending of a file. Every library is loaded on first use.
 
 Nothing here computes or words anything, and nothing knows the window.

@@ -101,7 +101,7 @@ def _png(picture: Picture, dpi: float) -> bytes:
 
 
 def _dxf(pages: Iterable[Page]) -> bytes:
-    from configurator.export.dxf import dxf_bytes
+    from configurator.export.dxf.layouts import dxf_bytes
 
     return dxf_bytes(pages)
 

@@ -9,7 +9,7 @@ import ezdxf
 from configurator.drawing.pages.page import Page, Paper, papers
 from configurator.drawing.plan.drawn_leaf import thing_label
 from configurator.drawing.sheets import sheet_maker
-from configurator.export.dxf_entities import NAMES
+from configurator.export.dxf.entities import NAMES
 from configurator.export.pages import pages_as_bytes
 from configurator.model import JobFacts, Opening
 from configurator.rules.wording import obstruction

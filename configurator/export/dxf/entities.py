@@ -15,7 +15,7 @@ from configurator.drawing.base.primitives import Arc, Dimension, Point, Polygon,
 from configurator.drawing.base.style import materials
 from configurator.drawing.base.view import View
 from configurator.drawing.pages.page import Scale
-from configurator.export.dxf_tables import (
+from configurator.export.dxf.tables import (
     BOLD,
     CAPITALS,
     GROUND,

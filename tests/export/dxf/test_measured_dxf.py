@@ -13,7 +13,7 @@ from configurator.drawing.base.primitives import Dimension
 from configurator.drawing.base.style import layers
 from configurator.drawing.base.view import Box
 from configurator.drawing.pages.page import Page
-from configurator.export.dxf_entities import NAMES
+from configurator.export.dxf.entities import NAMES
 from configurator.export.pages import pages_as_bytes
 from configurator.units import format_size
 from tests.export.measuring import MM_PER_POINT, Lettered, Sheet, says_its_length, scale_bar

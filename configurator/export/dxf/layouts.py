@@ -16,8 +16,8 @@ from configurator.drawing.base.lettering import text_width
 from configurator.drawing.base.primitives import Point, Primitive, Region, Text
 from configurator.drawing.base.view import Box, Group, paper
 from configurator.drawing.pages.page import MM_PER_INCH, POINTS_PER_INCH, Detail, Page, Scale
-from configurator.export.dxf_entities import NAMES, DxfPainter
-from configurator.export.dxf_tables import NOT_PLOTTED, add_layers, new_drawing, per_inch
+from configurator.export.dxf.entities import NAMES, DxfPainter
+from configurator.export.dxf.tables import NOT_PLOTTED, add_layers, new_drawing, per_inch
 from configurator.export.painting import paint
 
 _FULL = Scale("full size", 1.0)

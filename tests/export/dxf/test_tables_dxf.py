@@ -5,7 +5,7 @@ import pytest
 
 from configurator.drawing.base.hatch import hatch
 from configurator.drawing.base.style import materials
-from configurator.export.dxf_tables import pattern_lines
+from configurator.export.dxf.tables import pattern_lines
 
 SQUARE = ((0.0, 0.0), (60.0, 0.0), (60.0, 60.0), (0.0, 60.0))
 

@@ -10,8 +10,8 @@ from configurator.drawing.base.primitives import Arc, Dimension, Polygon, Polyli
 from configurator.drawing.base.style import layers
 from configurator.drawing.base.view import Box, View
 from configurator.drawing.pages.page import Detail, Page, Paper, Scale
-from configurator.export.dxf import dxf_bytes
-from configurator.export.dxf_entities import NAMES, one_line
+from configurator.export.dxf.entities import NAMES, one_line
+from configurator.export.dxf.layouts import dxf_bytes
 
 LETTER = Paper("Letter", 279.4, 215.9)
 HALF = Scale("1:2", 0.5)
