@@ -150,8 +150,7 @@ def edited_window(_window_of_the_file):
     for work in window.findChildren(runner.Work):
         work.give_up()
     session.history.mark_saved()
-    session.open(DEMO)
-    session.select("112A")
+    session.open(DEMO, "112A")
     session.swing(0.0)
     session.show_in(Display())
     session.use_plain_words(False)

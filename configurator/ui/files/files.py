@@ -131,12 +131,10 @@ class Files:
     def read(self, path: Path) -> bool:
         """Open a project file and say whether it was; one that is refused leaves everything as it was."""
         try:
-            self.session.open(path)
+            self.session.open(path, self.preferences.place(path)[1])
         except ProjectFileError as error:
             self.say(refusal_words(path, error))
             return False
-        if mark := self.preferences.place(path)[1]:
-            self.session.select(mark)
         self.preferences.note_recent(path)
         self.say("")
         self.questions.settle()

@@ -216,12 +216,15 @@ class Session(QObject):
         self.let_go()
         self._begin(job or Job(), None)
 
-    def open(self, path: Path) -> None:
-        """Open a project file. Raises ProjectFileError, and then leaves everything as it was."""
+    def open(self, path: Path, mark: str = "") -> None:
+        """Open a project file on the opening of that mark, on its first where it has none so called.
+
+        Raises ProjectFileError, and then leaves everything as it was.
+        """
         from configurator.project_file.held import open_held
 
         self.file, job = open_held(path, self.file)
-        self._begin(job, path)
+        self._begin(job, path, mark)
 
     def save(
         self, path: Path | None = None, *, over_theirs: bool = False, over_stale_lock: bool = False
@@ -290,36 +293,41 @@ class Session(QObject):
 
     def show_in(self, display: Display) -> None:
         """Show lengths in other units or to another fraction."""
-        self.display = display
-        self.changed.emit("display")
+        if display != self.display:
+            self.display = display
+            self.changed.emit("display")
 
     def use_plain_words(self, plain: bool) -> None:
         """Put the client's words first, or the trade's."""
-        self.plain_words = plain
-        self.changed.emit("display")
+        if plain != self.plain_words:
+            self.plain_words = plain
+            self.changed.emit("display")
 
     def show_swept(self, swept: bool) -> None:
         """Show what the leaf and its hardware sweep, or not."""
-        self.swept = swept
-        self.changed.emit("display")
+        if swept != self.swept:
+            self.swept = swept
+            self.changed.emit("display")
 
     def show_leaf(self, name: str) -> None:
         """Show one leaf of two in the picture, or both for an empty name."""
-        self.leaf_shown = name
-        self.changed.emit("display")
+        if name != self.leaf_shown:
+            self.leaf_shown = name
+            self.changed.emit("display")
 
     def use_dark(self, dark: bool) -> None:
         """Show light ink on a dark sheet, or dark ink on paper."""
-        self.dark = dark
-        self.changed.emit("theme")
+        if dark != self.dark:
+            self.dark = dark
+            self.changed.emit("theme")
 
     # --- Inside ---
 
-    def _begin(self, job: Job, path: Path | None) -> None:
+    def _begin(self, job: Job, path: Path | None, mark: str = "") -> None:
         self.history = History(job)
         self._studies.clear()
         self._settled_told = frozenset()
-        self._mark = ""
+        self._mark = mark
         self.path = path
         self._join("open")
 
