@@ -17,8 +17,8 @@ def sized(usual: int, wide: int) -> int:
 
 
 def examples(usual: int) -> settings:
-    """Return the settings of a property: so many examples in every run, ten times as many when wide."""
-    return settings(max_examples=sized(usual, 10 * usual))
+    """Return the settings of a property: so many examples in every run, twenty times as many when wide."""
+    return settings(max_examples=sized(usual, 20 * usual))
 
 
 def use_profile() -> None:
@@ -27,7 +27,7 @@ def use_profile() -> None:
         "suite",
         derandomize=not WIDE,
         deadline=None,
-        max_examples=sized(60, 1000),
+        max_examples=sized(30, 1000),
         suppress_health_check=[HealthCheck.too_slow],
     )
     settings.load_profile("suite")

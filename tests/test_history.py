@@ -136,7 +136,7 @@ EDIT = st.tuples(st.sampled_from("abcd"), st.sampled_from(["job.name", "job.numb
 ACTION = st.one_of(EDIT, st.sampled_from(["undo", "redo", "save"]))
 
 
-@examples(150)
+@examples(75)
 @given(st.lists(ACTION, max_size=25))
 def test_undo_to_the_start_gives_the_first_state_and_redo_the_last(actions: list[object]) -> None:
     history = History(job("start"))

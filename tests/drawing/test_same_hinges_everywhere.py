@@ -105,7 +105,7 @@ def read(texts):
     return found
 
 
-@settings(max_examples=sized(60, 2000))
+@settings(max_examples=sized(30, 2000))
 @given(st.integers(0, 10**9))
 @example(0)
 def test_bar_sheets_panel_results_and_documents_say_what_the_order_says(seed):

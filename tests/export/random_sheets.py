@@ -10,7 +10,7 @@ from configurator.study import Study, study
 from configurator.units import Display
 from tests.sweeps import WIDE, sized
 
-SEEDS = range(sized(20, 50))
+SEEDS = range(sized(12, 50))
 KINDS = tuple(SHEETS)
 _FRAMES = {
     "knocked-down drywall": {},

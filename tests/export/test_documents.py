@@ -85,7 +85,7 @@ def test_no_text_of_a_csv_runs_and_all_comes_back(text):
     assert read_csv(data)[1][0] == text
 
 
-@examples(60)
+@examples(30)
 @given(st.lists(ANY_TEXT, min_size=1, max_size=5))
 def test_every_text_comes_back_from_a_csv(texts):
     assert [row[0] for row in read_csv(csv_bytes(marks(*texts).data[0]))[1:]] == texts

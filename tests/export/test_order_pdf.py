@@ -33,7 +33,7 @@ def order(marks, title="Order"):
     return Document("Hinge order", (("Job", "Terminal"),), (table,), (table,), ())
 
 
-@examples(100)
+@examples(50)
 @given(st.lists(st.integers(1, 250), min_size=1, max_size=60))
 def test_every_line_stands_on_one_page_with_all_its_marks(counts):
     pages = texts(order(counts))

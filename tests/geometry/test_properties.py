@@ -32,7 +32,7 @@ def solved(problem, **changes):
 
 
 @given(openings())
-@examples(60)
+@examples(30)
 def test_the_mirrored_opening_swung_the_other_way_gives_the_same(problem):
     """Mirrored left to right and turned clockwise by the judge, against the exact answer."""
     pin = locate_pin(problem.hanging).at
@@ -47,7 +47,7 @@ def test_the_mirrored_opening_swung_the_other_way_gives_the_same(problem):
 
 
 @given(openings(), st.floats(0, 4))
-@examples(60)
+@examples(30)
 def test_a_wider_hinge_never_lowers_the_pin(problem, more):
     for mounting in MOUNTINGS:
         h = replace(problem.hanging, mounting=mounting)
@@ -57,7 +57,7 @@ def test_a_wider_hinge_never_lowers_the_pin(problem, more):
 
 
 @given(openings(), st.floats(0, 3))
-@examples(80)
+@examples(40)
 def test_trim_that_stands_out_more_never_lets_it_open_farther(problem, more):
     # Of straight things: a round one that stands out more has moved.
     straight = [one for one in problem.obstructions if one.projection is not None and one.diameter is None]
@@ -70,7 +70,7 @@ def test_trim_that_stands_out_more_never_lets_it_open_farther(problem, more):
 
 
 @given(openings(), st.floats(0, 3))
-@examples(80)
+@examples(40)
 def test_hardware_that_stands_out_more_never_opens_farther(problem, more):
     assume(problem.hardware)
     deeper = tuple(
@@ -82,7 +82,7 @@ def test_hardware_that_stands_out_more_never_opens_farther(problem, more):
 
 
 @given(openings())
-@examples(80)
+@examples(40)
 def test_what_shares_no_height_changes_nothing(problem):
     above = tuple(
         replace(one, bottom=200.0, top=210.0) for one in problem.obstructions if one.kind != "return wall"
@@ -96,7 +96,7 @@ def test_what_shares_no_height_changes_nothing(problem):
 
 
 @given(openings(), st.floats(0.3, math.pi))
-@examples(60)
+@examples(30)
 def test_the_inverse_undoes_the_forward(problem, wanted):
     h = replace(problem.hanging, mounting="full mortise")
     rest = (problem.obstructions, problem.other)
@@ -149,7 +149,7 @@ def _scaled(problem, scale):
 
 
 @given(openings(), st.sampled_from([0.5, 2.0, 4.0]))
-@examples(80)
+@examples(40)
 def test_scaling_every_length_scales_every_length_and_no_angle(problem, scale):
     # By powers of two, so that nothing is rounded anew; the tolerance itself is not scaled.
     small, large = solved(problem), solved(_scaled(problem, scale))

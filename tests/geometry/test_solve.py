@@ -167,7 +167,7 @@ def test_a_scene_solved_twice_is_the_same():
     st.lists(st.sampled_from([BOX, KNOB, replace(KNOB, round=True, width=30)]), max_size=2),
     st.lists(st.sampled_from([RAIL, CASING, PLINTH, Obstruction(kind="column", diameter=9)]), max_size=2),
 )
-@examples(120)
+@examples(60)
 def test_any_opening_within_the_limits_has_an_answer(numbers, hardware, about):
     """However odd the numbers: no failure, and every figure a number within its bounds."""
     solved = solve(case_a(**numbers), LEAF, hardware, about)

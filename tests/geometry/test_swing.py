@@ -311,14 +311,14 @@ def angle_with(h, about, hardware=()):
 
 
 @given(st.sampled_from([4, 4.5, 6]), things, st.floats(0, 3))
-@examples(60)
+@examples(30)
 def test_more_projection_never_opens_farther(W, thing, more):
     deeper = replace(thing, projection=thing.projection + more)
     assert angle_with(case_a(W), (deeper,)) <= angle_with(case_a(W), (thing,)) + 1e-9
 
 
 @given(st.sampled_from([4, 4.5, 6]), things)
-@examples(60)
+@examples(30)
 def test_what_stands_at_other_heights_changes_nothing(W, thing):
     above = replace(thing, bottom=84.0, top=90.0)
     assert (
@@ -327,7 +327,7 @@ def test_what_stands_at_other_heights_changes_nothing(W, thing):
 
 
 @given(st.sampled_from([4, 4.5, 6]), things, st.floats(0.25, 30))
-@examples(60)
+@examples(30)
 def test_scaling_every_length_keeps_the_angle_and_scales_the_point(W, thing, scale):
     h = case_a(W)
     pin = locate_pin(h)
@@ -357,7 +357,7 @@ def _scaled(shapes, scale):
 
 
 @given(st.floats(-50, 50), st.floats(-50, 50), things)
-@examples(60)
+@examples(30)
 def test_where_the_origin_lies_changes_nothing(x, y, thing):
     h = case_a(4)
     pin = locate_pin(h)

@@ -181,7 +181,7 @@ SOUND = {
 HEADINGS = list(SOUND)
 
 
-@examples(150)
+@examples(75)
 @given(st.dictionaries(st.sampled_from(HEADINGS), CELLS, max_size=2), st.sets(st.sampled_from(HEADINGS)))
 def test_whatever_stands_in_the_cells_is_taken_or_refused(cells, others):
     """Nothing but a value, within what an opening may have, or a fault with a sentence."""
@@ -199,7 +199,7 @@ def test_whatever_stands_in_the_cells_is_taken_or_refused(cells, others):
         assert good.opening.size.width >= 12
 
 
-@examples(100)
+@examples(50)
 @given(
     st.lists(st.lists(CELLS | st.just(""), min_size=4, max_size=4), min_size=1, max_size=6),
     st.sampled_from(["", "leave out", "by others", "hinged"]),

@@ -210,7 +210,7 @@ def refused_or_read(act):
     return ""
 
 
-@examples(60)
+@examples(30)
 @given(st.integers(0, 10_000), st.binary(min_size=1, max_size=40))
 def test_bytes_changed_anywhere_give_rows_or_a_sentence(place, noise):
     data = bytearray(SOUND)
@@ -220,7 +220,7 @@ def test_bytes_changed_anywhere_give_rows_or_a_sentence(place, noise):
     assert not said or said.startswith("doors.xlsx")
 
 
-@examples(60)
+@examples(30)
 @given(st.integers(0, 10_000), st.binary(min_size=1, max_size=12))
 def test_a_sheet_changed_anywhere_gives_rows_or_a_sentence(place, noise):
     def change(xml):
@@ -230,7 +230,7 @@ def test_a_sheet_changed_anywhere_gives_rows_or_a_sentence(place, noise):
     assert not said or said.startswith(("doors.xlsx", "line"))
 
 
-@examples(80)
+@examples(40)
 @given(st.binary(max_size=300))
 def test_any_bytes_are_a_schedule_or_not_one(folder, data):
     path = folder / "any.csv"

@@ -18,10 +18,10 @@ from tests.judgement.at_random import (
 from tests.rules.test_every_finding import FINDINGS
 from tests.sweeps import sized
 
-EACH = 50
+EACH = 25
 
 
-@pytest.mark.parametrize("start", range(0, sized(150, 10_000), EACH))
+@pytest.mark.parametrize("start", range(0, sized(75, 10_000), EACH))
 def test_the_advice_of_openings_at_random(start):
     for seed in range(start, start + EACH):
         given, facts = opening_at_random(seed)

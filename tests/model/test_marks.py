@@ -33,7 +33,7 @@ def test_the_next_mark_is_the_first_after_it_that_is_free(mark, taken, following
     assert next_mark(mark, taken) == following
 
 
-@examples(60)
+@examples(30)
 @given(
     st.text(
         st.characters(min_codepoint=32, max_codepoint=0x24FF, exclude_categories=["Cc"]),

@@ -82,7 +82,7 @@ def path_of(kind):
     return by_another_path(Job.model_validate({"openings": [data("1", **KINDS[kind])]}))
 
 
-@examples(100)
+@examples(50)
 @given(JOBS, SPARES)
 def test_every_product_is_ordered_as_often_as_the_openings_take_it(chosen, spare):
     _, tallies = made(chosen)
@@ -103,7 +103,7 @@ def test_every_product_is_ordered_as_often_as_the_openings_take_it(chosen, spare
     assert order.reconciliation.agrees
 
 
-@examples(100)
+@examples(50)
 @given(JOBS, SPARES)
 def test_no_line_has_an_error_that_nobody_accepted(chosen, spare):
     _, tallies = made(chosen)
@@ -116,7 +116,7 @@ def test_no_line_has_an_error_that_nobody_accepted(chosen, spare):
     assert {one.mark for one in tallies} == ordered | left
 
 
-@examples(100)
+@examples(50)
 @given(JOBS, SPARES, st.integers(0, 3), st.integers(0, 3))
 def test_what_touches_no_product_changes_nothing_since_the_order(chosen, spare, before, after):
     """The same doors with another label or other screws: nothing is returned, and nothing ordered again."""

@@ -6,7 +6,7 @@ from configurator.practice.course import LEVELS
 from configurator.practice.small_job import ORDER_HEADS, SIZE, mark_job, small_job
 from tests.sweeps import sized
 
-SEEDS = range(sized(4, 60))
+SEEDS = range(sized(2, 60))
 
 
 @pytest.mark.parametrize("level", LEVELS)

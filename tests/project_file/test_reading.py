@@ -257,7 +257,7 @@ def test_a_link_is_followed_not_replaced(tmp_path):
 lengths = st.integers(1, 640).map(lambda n: n / 64)
 
 
-@examples(50)
+@examples(25)
 @given(
     thickness=st.none() | st.floats(0.5, 3),
     widths=st.lists(lengths.filter(lambda w: 1 <= w <= 9), max_size=4, unique=True),
@@ -276,7 +276,7 @@ def test_any_job_comes_back_the_same(thickness, widths, notes, projection):
     assert dump(parse(dump(job))) == dump(job)
 
 
-@examples(150)
+@examples(75)
 @given(st.binary(max_size=60) | st.text(max_size=60).map(lambda text: text.encode("utf-8", "replace")))
 def test_no_bytes_make_it_fail_otherwise(data):
     with pytest.raises(ProjectFileError):

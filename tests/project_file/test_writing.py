@@ -62,7 +62,7 @@ def test_the_openings_come_last_as_they_are_written():
     assert list(Job.model_fields)[-1] == "openings"
 
 
-@examples(150)
+@examples(75)
 @given(jobs)
 def test_a_file_we_wrote_comes_back_byte_for_byte(job):
     data = dump(job)
@@ -72,7 +72,7 @@ def test_a_file_we_wrote_comes_back_byte_for_byte(job):
     assert dump(again) == data
 
 
-@examples(40)
+@examples(20)
 @given(jobs, jobs)
 def test_what_was_written_before_never_shows_in_what_is_written_next(one, other):
     known = KnownTexts()

@@ -293,7 +293,7 @@ def test_the_results_are_plain_data():
     assert data["candidates"][0]["hinge_width"] == 4
 
 
-@examples(60)
+@examples(30)
 @given(
     narrow=st.integers(62, 90),
     wider=st.integers(1, 40),

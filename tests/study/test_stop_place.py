@@ -195,7 +195,7 @@ def test_the_results_carry_it():
     assert on_4().as_data()["door_stop"] is None
 
 
-@examples(40)
+@examples(20)
 @given(projection=st.floats(1.5, 12), from_frame=st.floats(4, 28))
 def test_a_stop_moved_nearer_the_frame_or_made_longer_never_lets_the_door_farther(projection, from_frame):
     here, longer, nearer = (

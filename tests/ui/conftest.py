@@ -12,7 +12,7 @@ from configurator.ui.analysis.comparison import ComparisonTable
 from configurator.ui.app import open_window
 from configurator.ui.kit import runner
 from configurator.ui.state.preferences import Preferences
-from configurator.ui.state.session import LOOKED, Session
+from configurator.ui.state.session import FULLY_OPEN, LOOKED, Session
 from configurator.ui.window.window import Window
 from configurator.ui.window.work import UnderPicture
 from configurator.units import Display
@@ -93,26 +93,30 @@ def whole_window(bot, session, preferences):
 
 
 @pytest.fixture
-def preferences(tmp_path):
+def preferences(request, tmp_path):
+    if "edited_window" in request.fixturenames:
+        return request.getfixturevalue("edited_window").preferences
     return preferences_in(tmp_path)
 
 
 @pytest.fixture
-def session(qapp):
+def session(request, qapp):
+    if "edited_window" in request.fixturenames:
+        return request.getfixturevalue("edited_window").session
     return demo_session()
 
 
 @pytest.fixture
 def fresh_window(qtbot, session, preferences):
-    """The whole window, made for one test."""
+    """The whole window, made for one test: for what closes it, sizes it, or looks at how it begins."""
     with whole_window(qtbot, session, preferences) as window:
         yield window
 
 
 @pytest.fixture
-def window(fresh_window):
-    """The whole window; a file whose tests edit its job only takes `edited_window` for it instead."""
-    return fresh_window
+def window(edited_window):
+    """The whole window, with the demo job opened anew in it."""
+    return edited_window
 
 
 @pytest.fixture
@@ -144,25 +148,41 @@ def _window_of_the_file(qapp, request, tmp_path_factory):
 
 @pytest.fixture
 def edited_window(_window_of_the_file):
-    """One whole window for the tests of a file that edit its job; each finds the demo job opened anew."""
+    """One whole window for the tests of a file; each finds it as at its start, the demo job opened anew."""
     window = _window_of_the_file
-    session = window.session
+    assert window.isVisible(), "a test before this one closed the window: give it one of its own"
+    session, commands = window.session, window.commands.actions_by_name
     for work in window.findChildren(runner.Work):
         work.give_up()
     session.history.mark_saved()
+    window.preferences._settings.clear()
+    window.turn_to("")
+    session.trial.end()
     session.open(DEMO, "112A")
-    session.swing(0.0)
+    session.swing(FULLY_OPEN)
     session.show_in(Display())
     session.use_plain_words(False)
     session.use_dark(False)
+    session.show_swept(False)
+    session.show_leaf("")
+    for name, pressed in {
+        "list": True,
+        "measure": False,
+        "plain": False,
+        "dark": False,
+        "sweep": False,
+    }.items():
+        commands[name].setChecked(pressed)
+    session.parts_shown = frozenset()
+    window.say("")
     QApplication.processEvents()
     return window
 
 
 @pytest.fixture
-def read_window(_window_of_the_file):
+def read_window(edited_window):
     """One whole window for all tests of a file that only read it; whoever changes something fails."""
-    window = _window_of_the_file
+    window = edited_window
     session = window.session
     before = (session.job, session.mark, session.angle, session.display, session.dark, session.plain_words)
     yield window

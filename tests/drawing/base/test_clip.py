@@ -42,7 +42,7 @@ coordinate = st.floats(-30, 30).map(lambda value: round(value, 3))
 point = st.tuples(coordinate, coordinate)
 
 
-@examples(150)
+@examples(75)
 @given(st.lists(point, min_size=3, max_size=6))
 def test_nothing_kept_lies_outside(points):
     slack = BOX.shrunk(-1e-9)
@@ -50,7 +50,7 @@ def test_nothing_kept_lies_outside(points):
     assert all(slack.has(corner) for piece in clip_polyline(points, BOX) for corner in piece)
 
 
-@examples(100)
+@examples(50)
 @given(point, point)
 def test_a_cut_segment_lies_on_the_whole_one(a, b):
     kept = clip_segment(a, b, BOX)

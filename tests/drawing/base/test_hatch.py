@@ -52,7 +52,7 @@ def test_every_line_lies_inside(pattern, outline):
     assert all(area.covers(LineString(segment)) for segment in segments)
 
 
-@examples(40)
+@examples(20)
 @given(st.sampled_from(PATTERNS), st.floats(0, 2 * math.pi), st.floats(3, 60), st.floats(3, 60))
 def test_every_line_lies_inside_a_turned_rectangle(pattern, turn, width, height):
     c, s = math.cos(turn), math.sin(turn)

@@ -37,7 +37,7 @@ def test_all_is_left_where_they_do_not_meet():
     assert area(outline_difference(SQUARE, rectangle(5.0, 6.0, 0.0, 1.0))) == pytest.approx(4.0)
 
 
-@examples(60)
+@examples(30)
 @given(
     st.floats(-3, 3), st.floats(-3, 3), st.floats(0, math.pi), st.floats(0.2, 36), st.floats(0.2, 3)
 )  # fmt: skip

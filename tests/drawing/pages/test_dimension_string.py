@@ -63,7 +63,7 @@ def test_no_text_stands_too_low():
     assert settle([1.0], [4.0], low=2.0) == (6.0,)
 
 
-@examples(60)
+@examples(30)
 @given(
     st.lists(st.tuples(st.floats(0, 300), st.floats(1, 30)), max_size=9),
     st.lists(st.floats(0, 300), max_size=6),

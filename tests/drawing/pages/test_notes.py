@@ -161,7 +161,7 @@ def test_a_word_too_long_for_a_line_is_broken_itself():
     assert "".join(lines) == "Departureshalltogalleryandback"
 
 
-@examples(60)
+@examples(30)
 @given(some.text(some.characters(codec="latin-1", categories=["L", "N", "P", "Zs"]), max_size=120))
 def test_no_line_is_wider_than_the_room_and_no_letter_is_lost(text):
     lines = broken(text, 7.0, WIDTH)

@@ -20,7 +20,7 @@ def _points(arc):
     return [(x + arc.radius * math.cos(turn), y + arc.radius * math.sin(turn)) for turn in turns]
 
 
-@examples(60)
+@examples(30)
 @given(TURNS, st.floats(0.1, 6.2), st.sampled_from([1.0, -1.0]), st.sampled_from([1.0, -1.0]))
 def test_a_mirrored_arc_runs_through_its_mirrored_points(start, turn, across, up):
     about = (3.0, -1.0)

@@ -157,7 +157,7 @@ def test_room_for_the_stop(frame, code):
     assert [one.code for one in said(frame=frame)] == ([code] if code else [])
 
 
-@examples(60)
+@examples(30)
 @given(
     kind=st.sampled_from([DRYWALL, WELDED, WOOD]),
     depth=st.integers(3 * 64, 14 * 64),

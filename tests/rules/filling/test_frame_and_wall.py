@@ -111,7 +111,7 @@ def test_a_throat_may_be_looser_than_it_is_made():
         assert loosest(kind) > frame_usual(kind)["throat_slack"].value
 
 
-@examples(60)
+@examples(30)
 @given(kind=st.sampled_from([DRYWALL, WELDED, WOOD]), wall=st.floats(0.25, 24))
 def test_a_depth_made_for_a_wall_fits_it(kind, wall):
     returns = {DRYWALL: 0.5, WELDED: 0.4375, WOOD: 0.0}[kind]

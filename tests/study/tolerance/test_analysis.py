@@ -236,7 +236,7 @@ def demo_leaves():
             yield pytest.param(answer, candidate, id=name)
 
 
-@pytest.mark.parametrize(("answer", "candidate"), tuple(demo_leaves())[:: sized(3, 1)])
+@pytest.mark.parametrize(("answer", "candidate"), tuple(demo_leaves())[:: sized(5, 1)])
 def test_as_drawn_it_agrees_with_the_study_and_no_draw_is_worse_than_the_worst_case(answer, candidate):
     found = tolerance_result(answer, candidate.leaf, candidate.hinge_width, 500, fineness=ROUGHLY)
     (must,) = [

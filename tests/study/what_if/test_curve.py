@@ -157,7 +157,7 @@ FACTS = job().job
 MARKS = ("101A", "112A", "171A", "205A", "118A", "126C", "151A", "160A", "164A")
 
 
-@examples(40)
+@examples(20)
 @given(st.sampled_from(MARKS), st.data())
 def test_the_curve_and_its_turns_are_the_studys_own(mark, data):
     answer = studied(mark)

@@ -5,6 +5,11 @@ from configurator.ui.client.page import ClientPage
 
 
 @pytest.fixture
+def window(fresh_window):
+    return fresh_window
+
+
+@pytest.fixture
 def page(qtbot, session):
     """The client's view of 112A by itself, following its session."""
     page = ClientPage(session)

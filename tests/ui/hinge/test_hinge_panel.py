@@ -14,6 +14,11 @@ from tests.ui.form.test_form import choose, type_into
 
 
 @pytest.fixture
+def window(fresh_window):
+    return fresh_window
+
+
+@pytest.fixture
 def panel(under):
     """The hinge's tab on show for 112A, its size selected."""
     under.setCurrentWidget(under.later[HINGE])

@@ -105,7 +105,7 @@ def test_lengths_are_written_with_one_unit_and_read_back():
         assert LENGTHS.read(written, display) == pytest.approx([5.0, 37.25, 69.5], abs=1e-6)
 
 
-@examples(100)
+@examples(50)
 @given(st.integers(0, 300 * 64), st.sampled_from([INCHES, METRIC]))
 def test_what_is_copied_of_a_field_reads_back_as_what_it_holds(sixty_fourths, display):
     inches = sixty_fourths / 64

@@ -8,6 +8,11 @@ from configurator.ui.state.session import Session
 
 
 @pytest.fixture
+def window(fresh_window):
+    return fresh_window
+
+
+@pytest.fixture
 def session(qapp):
     """The job of pairs and Dutch doors, with an equal pair on show."""
     path = resource_path("demo_openings", "pairs_and_dutch.json")

@@ -2,6 +2,11 @@ import pytest
 
 
 @pytest.fixture
+def window(fresh_window):
+    return fresh_window
+
+
+@pytest.fixture
 def page(bare_window):
     """Practice, on show in a window without a work area."""
     bare_window.turn_to("practice")

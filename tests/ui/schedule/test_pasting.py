@@ -148,7 +148,7 @@ CELLS = st.text(st.characters(codec="utf-8", exclude_characters="\x00\r"), min_s
 )
 
 
-@examples(60)
+@examples(30)
 @given(st.lists(st.tuples(CELLS, CELLS), min_size=1, max_size=4, unique_by=lambda row: row[0]))
 def test_any_cells_come_back_the_same_through_the_clipboard(rows):
     pasted = read(as_text([list(row) for row in rows], ["Mark", "Location"]), openings=())

@@ -39,7 +39,7 @@ def act(session: Session, action: object, path: Path) -> None:
         session.select(marks[-1])
 
 
-@examples(60)
+@examples(30)
 @given(ACTIONS)
 def test_undo_to_the_start_gives_the_first_state_and_redo_the_last(actions):
     session = Session(studier=lambda *_: None)

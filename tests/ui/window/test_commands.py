@@ -16,6 +16,11 @@ from configurator.ui.window.help import KEYS, help_pages
 from configurator.ui.window.pages import PAGES
 
 
+@pytest.fixture
+def window(fresh_window):
+    return fresh_window
+
+
 def found_by(window, words):
     window.beside.find_anything()
     palette = window.beside.palette

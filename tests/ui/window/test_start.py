@@ -16,6 +16,11 @@ from tests.ui.conftest import DEMO, whole_window
 
 
 @pytest.fixture
+def window(fresh_window):
+    return fresh_window
+
+
+@pytest.fixture
 def session(qapp):
     return Session(Job())
 

@@ -272,7 +272,8 @@ def test_the_picture_is_exported_from_inside_a_field(qtbot, window, monkeypatch)
     ("answer", "closes"),
     [(QMessageBox.StandardButton.Cancel, False), (QMessageBox.StandardButton.Discard, True)],
 )
-def test_closing_with_unsaved_work_asks(qtbot, window, monkeypatch, answer, closes):
+def test_closing_with_unsaved_work_asks(qtbot, fresh_window, monkeypatch, answer, closes):
+    window = fresh_window
     asked = []
     monkeypatch.setattr(QMessageBox, "question", lambda *_: asked.append(1) or answer)
     type_into(qtbot, window.work.form.field("location"), "Galley")
@@ -287,7 +288,8 @@ def test_a_refusal_in_a_closed_section_opens_it(window):
     assert "at most 180" in window.work.form.field("use.wanted_angle").note.text()
 
 
-def test_closing_saved_work_asks_nobody(window, monkeypatch):
+def test_closing_saved_work_asks_nobody(fresh_window, monkeypatch):
+    window = fresh_window
     monkeypatch.setattr(QMessageBox, "question", lambda *_: pytest.fail("asked"))
     assert window.close()
 
@@ -295,7 +297,8 @@ def test_closing_saved_work_asks_nobody(window, monkeypatch):
 @pytest.mark.parametrize(
     ("answer", "closes"), [(QMessageBox.StandardButton.No, False), (QMessageBox.StandardButton.Yes, True)]
 )
-def test_closing_while_a_file_is_written_asks(qtbot, window, monkeypatch, tmp_path, answer, closes):
+def test_closing_while_a_file_is_written_asks(qtbot, fresh_window, monkeypatch, tmp_path, answer, closes):
+    window = fresh_window
     window.turn_to("order")
     page = window.pages.made["order"]
     asked, go_on = [], Event()
@@ -320,7 +323,8 @@ def test_dark_and_back(qtbot, window):
     assert window.work.picture.canvas.grab().toImage() == light
 
 
-def test_at_1280_by_800_the_picture_is_the_largest_and_eight_rows_are_compared(window):
+def test_at_1280_by_800_the_picture_is_the_largest_and_eight_rows_are_compared(fresh_window):
+    window = fresh_window
     window.resize(1280, 800)
     window.grab()
     assert (window.width(), window.height()) == (1280, 800)
@@ -354,7 +358,8 @@ def test_the_window_fits_half_of_a_wide_screen(window):
     assert all(corner.x() <= 960 and corner.y() <= 800 for corner in corners)
 
 
-def test_the_openings_fold_away(qtbot, window):
+def test_the_openings_fold_away(qtbot, fresh_window):
+    window = fresh_window
     wide = window.work.picture.width()
     window.commands.actions_by_name["list"].trigger()
     assert window.openings.isHidden()
@@ -370,8 +375,9 @@ def fail(window, words):
 
 
 def test_an_unforeseen_error_is_told_in_one_dialog_once_the_work_is_kept(
-    qtbot, window, caplog, tmp_path, monkeypatch
+    qtbot, fresh_window, caplog, tmp_path, monkeypatch
 ):
+    window = fresh_window
     window.files.begin()
     fail(window, "the hinge fell off")
     dialog = window.beside.failure
@@ -466,7 +472,8 @@ def test_the_demo_file_is_never_touched_by_looking_at_it(window, tmp_path, sessi
     assert copy.read_bytes() == before
 
 
-def test_what_is_being_typed_is_saved_too(window, session, tmp_path):
+def test_what_is_being_typed_is_saved_too(fresh_window, session, tmp_path):
+    window = fresh_window
     field = window.work.form.field("door.thickness")
     window.activateWindow()
     field.editor.setFocus()
@@ -478,7 +485,8 @@ def test_what_is_being_typed_is_saved_too(window, session, tmp_path):
     assert next(one for one in load(path).openings if one.mark == "112A").door.thickness == 2.5
 
 
-def test_a_save_that_fails_keeps_the_window_and_the_work(window, session, tmp_path, monkeypatch):
+def test_a_save_that_fails_keeps_the_window_and_the_work(fresh_window, session, tmp_path, monkeypatch):
+    window = fresh_window
     session.edit("location", "Somewhere else")
     session.path = tmp_path / ("x" * 300)
     monkeypatch.setattr(QMessageBox, "question", lambda *_: QMessageBox.StandardButton.Save)

@@ -14,6 +14,11 @@ from tests.ui.conftest import DEMO
 
 
 @pytest.fixture
+def window(fresh_window):
+    return fresh_window
+
+
+@pytest.fixture
 def words(qtbot, session):
     found = WordsWindow(session)
     qtbot.addWidget(found)
