@@ -10,8 +10,10 @@ from configurator.drawing.pages.tables import SmallTable
 from configurator.model import Hardware
 from configurator.rules.filling.leaves import LeafSize, leaves_of
 from configurator.rules.filling.places import Places, places_of
+from configurator.rules.filling.ways import way_hung_on
 from configurator.rules.specification import LeafSpecification
 from configurator.study import Candidate, Study
+from configurator.tables import WayRow, row_of
 from configurator.units import Display
 
 _OVER = (
@@ -57,9 +59,16 @@ class HingesSet:
         return len(self.places) - index
 
 
+_PIVOT = 1.25
+"""How large a pivot is drawn at the end of a door, inches; it is not measured."""
+
+
 @dataclass(frozen=True, slots=True)
 class LeafShown:
-    """One leaf: where it and the rabbet it hangs on lie across; its hinges (None: not chosen here)."""
+    """One leaf: where it and the rabbet it hangs on lie across; its hinges (None: not chosen here).
+
+    `turns_on` is what it turns on besides butts, as (lowest, highest, half as wide) about `axis` across.
+    """
 
     leaf: LeafSize
     jamb: float
@@ -67,6 +76,8 @@ class LeafShown:
     latch_edge: float
     hinges: HingesSet | None
     carried: tuple[Hardware, ...]
+    turns_on: tuple[tuple[float, float, float], ...] = ()
+    axis: float = 0.0
 
     @property
     def way(self) -> float:
@@ -84,7 +95,28 @@ def _shown(study: Study, leaf: LeafSize) -> LeafShown:
     jamb, way = (filled.opening_width, -1.0) if leaf.name == "inactive" else (0.0, 1.0)
     edge = jamb + way * filled.hinge_gap
     carried = filled.opening.carried_by(leaf.name)
-    return LeafShown(leaf, jamb, edge, edge + way * leaf.width, _hinges(study, leaf), carried)
+    turns_on, axis = _turns_on(study, leaf)
+    ends = edge, edge + way * leaf.width
+    return LeafShown(leaf, jamb, *ends, _hinges(study, leaf), carried, turns_on, jamb + way * axis)
+
+
+def _turns_on(study: Study, leaf: LeafSize) -> tuple[tuple[tuple[float, float, float], ...], float]:
+    """Return what a leaf turns on that is no butt, and its axis from the rabbet; nothing of butts.
+
+    Its heights are the maker's: a continuous hinge is as long as the door, a pivot stands at either end.
+    """
+    given = way_hung_on(study.opening)
+    if given is None:
+        return (), 0.0
+    hung = study.hanger.leaf(leaf.name)
+    found = study.hanger.in_way(leaf.name, given)[0]
+    kind, half = row_of(WayRow, given.hung_on).turns_on, found.barrel_diameter / 2
+    ends = {
+        "full length": ((leaf.bottom, leaf.top),),
+        "pivots": ((leaf.bottom, leaf.bottom + _PIVOT), (leaf.top - _PIVOT, leaf.top)),
+        "hinge barrels": hung.leaf.barrels,
+    }
+    return tuple((low, high, half or _PIVOT / 2) for low, high in ends[kind]), found.pin_across
 
 
 def _hinges(study: Study, leaf: LeafSize) -> HingesSet | None:

@@ -28,8 +28,11 @@ from configurator.model import JobFacts
 from configurator.rules.filling.materials import fastening_of
 from configurator.rules.filling.places import USUAL_RULE, row_of_place, rows_of_rule
 from configurator.rules.filling.usual import FilledOpening
+from configurator.rules.filling.ways import way_hung_on
+from configurator.rules.wording import an
+from configurator.sentences import capitalized
 from configurator.study import Study
-from configurator.tables import ToleranceRow, table
+from configurator.tables import ToleranceRow, WayRow, row_of, table
 from configurator.units import TOLERANCE, Display
 from configurator.wording.hinge_parts import cited
 
@@ -207,6 +210,9 @@ def elevation_notes(
 
 
 def _locations(study: Study, leaves: Sequence[LeafShown], display: Display) -> Iterator[str]:
+    if not any(shown.hinges for shown in leaves) and any(shown.turns_on for shown in leaves):
+        yield from _other_way(study, leaves, display)
+        return
     if not any(shown.hinges for shown in leaves):
         yield "No hinges are chosen here for this opening, so none are located."
         return
@@ -217,6 +223,31 @@ def _locations(study: Study, leaves: Sequence[LeafShown], display: Display) -> I
     if any(shown.hinges and shown.hinges.electric for shown in leaves):
         yield "Electric: that hinge carries wires; its mortises need room for them."
     yield "The dashed lines meet at the edge that is hung. * assumed, not given."
+
+
+def _other_way(study: Study, leaves: Sequence[LeafShown], display: Display) -> Iterator[str]:
+    """Say where along the height it is that a door without butts turns on."""
+    way = way_hung_on(study.opening)
+    assert way is not None
+    across = display.exact(abs(leaves[0].axis - leaves[0].jamb))
+    match row_of(WayRow, way.hung_on).turns_on:
+        case "full length":
+            lengths = " and ".join(dict.fromkeys(display.exact(one.leaf.height) for one in leaves))
+            yield f"{capitalized(an(way.words))} runs the whole height of the door: {lengths}, cut to it."
+        case "pivots":
+            yield (
+                f"{capitalized(way.words)}: a top and a bottom one in one plumb line, {across} from the "
+                "rabbet. An intermediate one, where there is any, stands where its drawing has it."
+            )
+        case _:
+            yield (
+                f"{capitalized(way.words)}: {len(leaves[0].turns_on)} a leaf, drawn where hinges are usual. "
+                "How high they are and where they sit is on their drawing."
+            )
+    yield (
+        "Drawn, not measured: the maker's drawing decides over this sheet. The dashed lines meet at the edge "
+        "that is hung. * assumed, not given."
+    )
 
 
 def _how_exact(study: Study, display: Display) -> Iterator[str]:

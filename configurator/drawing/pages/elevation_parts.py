@@ -57,6 +57,9 @@ def _leaf(shown: LeafShown) -> list[Primitive]:
     parts += [_carried(thing, shown) for thing in shown.carried]
     if shown.hinges is not None:
         parts += _hinges(shown, shown.hinges)
+    for low, high, half in shown.turns_on:
+        plate = rectangle(shown.axis - half, shown.axis + half, low, high)
+        parts.append(Polygon(HINGE, plate, "barrel", "what the door turns on"))
     return [*parts, *_latch_edge(shown)]
 
 

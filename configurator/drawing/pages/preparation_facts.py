@@ -1,7 +1,7 @@
 """What door and frame are cut for: each leaf on its recommended hinge, as drawn, as listed and in notes."""
 
 import math
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -9,6 +9,7 @@ from configurator.drawing.pages.notes import Note, study_notes
 from configurator.drawing.pages.tables import SmallTable
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf, drawn_leaf
 from configurator.rules.filling.materials import fastening_of
+from configurator.rules.filling.ways import way_hung_on
 from configurator.rules.hinge.electric import beside_the_hinges, wires_words
 from configurator.rules.hinge.fastening import screw_row
 from configurator.rules.hinge.leaf_hinge import NOTHING_ASKED
@@ -29,7 +30,7 @@ _TEMPLATE = (
     "Screw holes are not drawn: they follow the hinge's own template, which decides over this sheet. "
     "Reinforcement and blocking are the door's and the frame's makers'."
 )
-_LISTED = (
+LISTED = (
     "A fire rated door or frame is prepared only as its listing allows, by those it names: ask before "
     "cutting anything."
 )
@@ -147,10 +148,13 @@ def _cut_words(
 
 
 def preparation_notes(
-    study: Study, preps: Sequence[Preparation], display: Display, drawn: Collection[str]
+    study: Study, preps: Sequence[Preparation], own: Iterable[str], display: Display, drawn: Collection[str]
 ) -> tuple[Note, ...]:
-    """Return the notes of a preparation sheet, its own after what is severe; `drawn` names its details."""
-    said, own = study_notes(study, display), list(_sayings(study, preps, display))
+    """Return the notes of a preparation sheet, after what is severe; `drawn` names its details.
+
+    `own` is what it says of what is no butt.
+    """
+    said, own = study_notes(study, display), [*own, *_sayings(study, preps, display)]
     let_in = any(prep.on_door or prep.on_frame for prep in preps)
     if let_in and not any(("edge" in name and "hinge" in name) or "rabbet" in name for name in drawn):
         own.insert(1, "The edges find no room on this paper: the table has their mortises.")
@@ -158,25 +162,30 @@ def preparation_notes(
 
 
 def _sayings(study: Study, preps: Sequence[Preparation], display: Display) -> Iterator[str]:
-    if not preps:
+    if preps:
+        yield from _of_butts(study, preps, display)
+    elif way_hung_on(study.opening) is None:
         yield "No hinges are chosen here for this opening, so nothing is prepared for them."
-        return
-    first = preps[0]
-    yield _drawn(preps, display)
-    yield from _mounted(first, display)
-    yield _bevel(first, display)
-    yield _TEMPLATE
-    if study.opening.fire_label:
-        yield _LISTED
-    if any(leaf.electric is not None for leaf in study.specification.leaves):
-        yield "The hinge that carries wires needs its mortises cut for them: its own template decides."
     asked = study.opening.hinge or NOTHING_ASKED
     if (beside := beside_the_hinges(asked)) is not None:
         yield (
             f"{capitalized(an(beside))} carries {wires_words(asked.wires)}. Its place and what is cut or "
             "bored for it, in door and frame, are on its own template."
         )
-    yield "* assumed, not given; a mortise depth without its own figure sets the hinge leaf flush."
+    if preps:
+        yield "* assumed, not given; a mortise depth without its own figure sets the hinge leaf flush."
+
+
+def _of_butts(study: Study, preps: Sequence[Preparation], display: Display) -> Iterator[str]:
+    first = preps[0]
+    yield _drawn(preps, display)
+    yield from _mounted(first, display)
+    yield _bevel(first, display)
+    yield _TEMPLATE
+    if study.opening.fire_label:
+        yield LISTED
+    if any(leaf.electric is not None for leaf in study.specification.leaves):
+        yield "The hinge that carries wires needs its mortises cut for them: its own template decides."
 
 
 def _drawn(preps: Sequence[Preparation], display: Display) -> str:

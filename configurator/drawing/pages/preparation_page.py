@@ -1,7 +1,7 @@
 """The preparation sheet: sections and edges at a large scale, with what door and frame are cut for."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from itertools import zip_longest
 
 from configurator.drawing.base.view import Box
@@ -22,6 +22,13 @@ from configurator.drawing.pages.preparation_parts import (
     frame_rabbet,
     section_at_hinge,
     section_at_latch,
+)
+from configurator.drawing.pages.preparation_ways import (
+    WayPreparation,
+    section_at_axis,
+    way_preparations,
+    way_sayings,
+    way_table,
 )
 from configurator.model import JobFacts
 from configurator.study import Study
@@ -45,13 +52,16 @@ def preparation_page(
 
     A scale that is asked for holds for every detail; else sections may be larger than edges.
     """
-    preps = preparations(study)
-    table = preparation_table(preps, display)
+    preps, ways = preparations(study), way_preparations(study)
+    table = preparation_table(preps, display) if preps else way_table(ways, display)
     whole = drawing_box(paper)
     under = table.height() + _OVER_TABLE if table.rows else 0.0
     box = Box(whole.left, whole.bottom + under, whole.right, whole.top)
-    details = _details(preps, Marks(study.filled), box, scale, paper, display) if preps else ()
+    marks = Marks(study.filled)
+    shown = _of_butts(preps, marks, display) if preps else _of_ways(ways, marks, display)
+    details = _details(shown, box, scale, paper, display) if shown else ()
     refuse_crowded(details, scale)
+    said = way_sayings(study, ways) if ways and not preps else ()
     furniture, _ = page_frame(
         paper,
         study,
@@ -59,22 +69,49 @@ def preparation_page(
         display,
         "Hinge preparation",
         [detail.scale for detail in details],
-        preparation_notes(study, preps, display, {detail.name for detail in details}),
+        preparation_notes(study, preps, said, display, {detail.name for detail in details}),
         number,
     )
     drawn = table.drawn((whole.left, whole.bottom + table.height()), whole.width) if table.rows else ()
     return Page(f"{study.opening.mark} preparation", paper, details, (*furniture, *drawn), display.metric)
 
 
-def _arrangements(preps: Sequence[Preparation], marks: Marks, display: Display) -> Iterator[tuple[Row, ...]]:
-    """Yield the ways to set sections and edges in rows; a detail that two leaves share is drawn once.
+@dataclass(frozen=True, slots=True)
+class _Shown:
+    """What a sheet has to show: sections at the hinges, one at the latch, and the edges of door and frame."""
+
+    sections: Row
+    latch: Block
+    doors: Row = ()
+    frames: Row = ()
+
+
+def _of_butts(preps: Sequence[Preparation], marks: Marks, display: Display) -> _Shown:
+    """Return sections and edges of leaves on butts; a detail that two leaves share is there once."""
+    leaves = [prep.leaf for prep in preps]
+    return _Shown(
+        _of_leaves(leaves, [section_at_hinge(prep, marks, display) for prep in preps]),
+        section_at_latch(preps[0], marks, display),
+        _of_leaves(leaves, [door_edge(prep, marks, display) for prep in preps]),
+        _of_leaves(leaves, [frame_rabbet(prep, marks, display) for prep in preps]),
+    )
+
+
+def _of_ways(ways: Sequence[WayPreparation], marks: Marks, display: Display) -> _Shown | None:
+    """Return the sections of leaves that hang on no butts; None where nothing is known of what they do."""
+    if not ways:
+        return None
+    sections = [section_at_axis(prep, marks, display) for prep in ways]
+    latch = section_at_latch(ways[0], marks, display)
+    return _Shown(_of_leaves([prep.leaf for prep in ways], sections), latch)
+
+
+def _arrangements(shown: _Shown) -> Iterator[tuple[Row, ...]]:
+    """Yield the ways to set sections and edges in rows.
 
     The last ones are without the edges, whose mortises stand in the table as well.
     """
-    sections = _of_leaves(preps, [section_at_hinge(prep, marks, display) for prep in preps])
-    latch = section_at_latch(preps[0], marks, display)
-    doors = _of_leaves(preps, [door_edge(prep, marks, display) for prep in preps])
-    frames = _of_leaves(preps, [frame_rabbet(prep, marks, display) for prep in preps])
+    sections, latch, doors, frames = shown.sections, shown.latch, shown.doors, shown.frames
     by_leaf = tuple(zip_longest(sections, doors, frames))
     ways: tuple[tuple[tuple[Block | None, ...], ...], ...] = (
         ((*sections, latch), (*doors, *frames)),
@@ -90,16 +127,16 @@ def _arrangements(preps: Sequence[Preparation], marks: Marks, display: Display) 
         yield tuple(row for row in rows if row)
 
 
-def _of_leaves(preps: Sequence[Preparation], blocks: Sequence[Block | None]) -> Row:
+def _of_leaves(leaves: Sequence[str], blocks: Sequence[Block | None]) -> Row:
     """Return the different blocks, named by their leaves where there is more than one.
 
     Two are the same where they differ only in which way they are seen.
     """
     found: dict[Block, list[str]] = {}
-    for prep, block in zip(preps, blocks, strict=True):
+    for leaf, block in zip(leaves, blocks, strict=True):
         if block is not None:
             same = (one for one in found if _alike(one, block))
-            found.setdefault(next(same, block), []).append(prep.leaf)
+            found.setdefault(next(same, block), []).append(leaf)
     if len(found) < 2:
         return tuple(found)
     return tuple(
@@ -113,8 +150,7 @@ def _alike(one: Block, other: Block) -> bool:
 
 
 def _details(
-    preps: Sequence[Preparation],
-    marks: Marks,
+    shown: _Shown,
     box: Box,
     asked: Scale | None,
     paper: Paper,
@@ -126,7 +162,7 @@ def _details(
     """
     found: list[tuple[list[Scale], tuple[Row, ...]]] = []
     faults: list[ValueError] = []
-    for full in _arrangements(preps, marks, display):
+    for full in _arrangements(shown):
         try:
             rooms = [room_of(row, display) for row in _fewer_words(full, 0)]
             found.append((_scales(rooms, box, asked, paper, display), full))

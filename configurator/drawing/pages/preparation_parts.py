@@ -7,6 +7,7 @@ mortise. Plan axes, inches.
 import math
 from collections.abc import Iterable
 from itertools import pairwise
+from typing import Protocol
 
 from configurator.drawing.base.clip import clip_polygon, clip_polyline
 from configurator.drawing.base.primitives import Arc, Point, Polygon, Polyline, Primitive, Region, rectangle
@@ -15,6 +16,7 @@ from configurator.drawing.pages.blocks import Block, Side, String
 from configurator.drawing.pages.dimension_string import Span
 from configurator.drawing.pages.elevation_parts import ASSUMED, Marks
 from configurator.drawing.pages.preparation_facts import Preparation
+from configurator.drawing.plan.drawn_leaf import DrawnLeaf
 from configurator.drawing.plan.jamb import hinge_jamb
 from configurator.drawing.plan.leaf import (
     HINGE,
@@ -28,9 +30,9 @@ from configurator.drawing.plan.leaf import (
 )
 from configurator.units import TOLERANCE, Display
 
-_SHOWN_OF_FRAME, _SHOWN_OF_DOOR, _BEHIND_STOP = 0.75, 1.15, 0.35
+SHOWN_OF_FRAME, SHOWN_OF_DOOR, BEHIND_STOP = 0.75, 1.15, 0.35
 """How much of frame, door and frame stop a section shows, inches."""
-_ABOUT = 0.1
+ABOUT = 0.1
 _MORTISED_DOOR = ("full mortise", "half mortise")
 _MORTISED_FRAME = ("full mortise", "half surface")
 CLOSED = ", closed"
@@ -46,9 +48,9 @@ def section_at_hinge(prep: Preparation, marks: Marks, display: Display) -> Block
     hinge = (*frame_leaf_outline(hung), *door_leaf_outline(hung))
     knuckle = ((pin.x_p - half, pin.y_p - half), (pin.x_p + half, pin.y_p + half))
     around = box_around(
-        [*hinge, *knuckle, (-_SHOWN_OF_FRAME, -h.R - _BEHIND_STOP), (h.g_h + _SHOWN_OF_DOOR, 0.0)]
+        [*hinge, *knuckle, (-SHOWN_OF_FRAME, -h.R - BEHIND_STOP), (h.g_h + SHOWN_OF_DOOR, 0.0)]
     )
-    box = Box(around.left, around.bottom, around.right, around.top + _ABOUT)
+    box = Box(around.left, around.bottom, around.right, around.top + ABOUT)
     parts: tuple[Primitive, ...] = (*hinge_jamb(hung), *open_leaf(hung, 0.0))
     return Block(
         name=f"Section at a hinge{CLOSED}",
@@ -67,12 +69,12 @@ def section_at_hinge(prep: Preparation, marks: Marks, display: Display) -> Block
     )
 
 
-_Named = tuple[str, str, str]
+Named = tuple[str, str, str]
 """What a length is called, its mark, and the short words that stand beside its number."""
 
 
-def _upright(
-    across: float, levels: tuple[float, ...], names: tuple[_Named, ...], display: Display
+def upright(
+    across: float, levels: tuple[float, ...], names: tuple[Named, ...], display: Display
 ) -> tuple[Span, ...]:
     """Return a chain through levels; what has no length is left out."""
     return tuple(
@@ -85,9 +87,9 @@ def _upright(
 def _frame_strings(prep: Preparation, marks: Marks, display: Display, across: float) -> tuple[String, ...]:
     """From the stop out: backset, hinge leaf, pin; then the whole rabbet."""
     h, pin = prep.hung.h, prep.hung.pin
-    rabbet = _upright(across, (-h.R, 0.0), (("rabbet depth", marks.of("frame.rabbet"), "rabbet"),), display)
+    rabbet = upright(across, (-h.R, 0.0), (("rabbet depth", marks.of("frame.rabbet"), "rabbet"),), display)
     if pin.b_f is None:
-        chain = _upright(across, (0.0, pin.y_p), (("frame face to pin", "", "off frame to pin"),), display)
+        chain = upright(across, (0.0, pin.y_p), (("frame face to pin", "", "off frame to pin"),), display)
         return String(chain), String(rabbet)
     resting = () if h.b_f is not None else ("door.hinge_backset", "frame.stop_gap")
     names = (
@@ -96,7 +98,7 @@ def _frame_strings(prep: Preparation, marks: Marks, display: Display, across: fl
         ("frame face to pin", "", "to pin"),
     )
     levels = (-h.R, pin.b_f - h.R, 0.0, pin.y_p)
-    return String(_upright(across, levels, names, display)), String(rabbet)
+    return String(upright(across, levels, names, display)), String(rabbet)
 
 
 def _door_strings(prep: Preparation, marks: Marks, display: Display, across: float) -> tuple[String, ...]:
@@ -108,19 +110,19 @@ def _door_strings(prep: Preparation, marks: Marks, display: Display, across: flo
     if pin.b is None:
         under = _packing_strings(across, prep.packing, face, display)
         chain = (
-            *_upright(across, (-h.R, back), (gap,), display),
-            *(under or _upright(across, (face, pin.y_p), off_face, display)),
+            *upright(across, (-h.R, back), (gap,), display),
+            *(under or upright(across, (face, pin.y_p), off_face, display)),
         )
     else:
         levels = (-h.R, back, back + pin.b, face, pin.y_p)
         backset = ("door hinge backset", marks.of("door.hinge_backset"), "backset")
         leaf = ("hinge leaf on the door", "", "leaf")
-        chain = _upright(across, levels, (gap, backset, leaf, ("door face to pin", "", "to pin")), display)
+        chain = upright(across, levels, (gap, backset, leaf, ("door face to pin", "", "to pin")), display)
     inset = marks.of("frame.rabbet", "frame.stop_gap", "door.thickness")
     door = ("door thickness", marks.of("door.thickness"), "door")
-    whole = _upright(across, (back, face, max(face, 0.0)), (door, ("inset", inset, "inset")), display)
+    whole = upright(across, (back, face, max(face, 0.0)), (door, ("inset", inset, "inset")), display)
     pinned = (
-        () if pin.b is not None or not prep.packing else _upright(across, (face, pin.y_p), off_face, display)
+        () if pin.b is not None or not prep.packing else upright(across, (face, pin.y_p), off_face, display)
     )
     return tuple(String(one) for one in (chain, pinned, whole) if one)
 
@@ -130,7 +132,7 @@ def _packing_strings(across: float, packing: float, face: float, display: Displa
     if packing <= TOLERANCE:
         return ()
     name = (("packing under the door leaf", "", "packing"),)
-    return _upright(across, (face, face + packing), name, display)
+    return upright(across, (face, face + packing), name, display)
 
 
 def _rows(prep: Preparation, marks: Marks, display: Display, top: float) -> tuple[tuple[Span, ...], ...]:
@@ -167,12 +169,21 @@ def _flush(depth: float | None) -> str:
     return ASSUMED if depth is None else ""
 
 
-def section_at_latch(prep: Preparation, marks: Marks, display: Display) -> Block:
+class LatchShown(Protocol):
+    """What the section of a latch edge reads: the leaf, closed, and whether it meets another leaf."""
+
+    @property
+    def hung(self) -> DrawnLeaf: ...  # noqa: D102
+    @property
+    def other_leaf(self) -> bool: ...  # noqa: D102
+
+
+def section_at_latch(prep: LatchShown, marks: Marks, display: Display) -> Block:
     """Return the section of the latch edge against its jamb or the other leaf: bevel and gap."""
     hung, h = prep.hung, prep.hung.h
-    box = Box(
-        h.O - h.g_l - _SHOWN_OF_DOOR, -h.R - _BEHIND_STOP, h.O + _SHOWN_OF_FRAME, max(0.0, -h.i) + _ABOUT
-    )
+    # A frame without a stop runs on behind the door.
+    back = -h.R if h.s else -h.i - h.T
+    box = Box(h.O - h.g_l - SHOWN_OF_DOOR, back - BEHIND_STOP, h.O + SHOWN_OF_FRAME, max(0.0, -h.i) + ABOUT)
     edge, relief = h.O - h.g_l, h.beta * h.T
     gap = "door.meeting_gap" if prep.other_leaf else "door.latch_gap"
     name = "meeting gap" if prep.other_leaf else "latch-side gap"
@@ -193,12 +204,12 @@ def section_at_latch(prep: Preparation, marks: Marks, display: Display) -> Block
     )
 
 
-def _against(prep: Preparation) -> tuple[Primitive, ...]:
+def _against(prep: LatchShown) -> tuple[Primitive, ...]:
     """Return what the latch edge closes beside: the strike jamb, or the edge of the other leaf."""
     hung, h = prep.hung, prep.hung.h
     if not prep.other_leaf:
         return mirrored(hinge_jamb(hung), h.O / 2)
-    beyond = rectangle(h.O, h.O + 2 * _SHOWN_OF_FRAME, -h.i - h.T, -h.i)
+    beyond = rectangle(h.O, h.O + 2 * SHOWN_OF_FRAME, -h.i - h.T, -h.i)
     return (Polygon("A-DOOR", beyond, "core", "the other leaf"),)
 
 

@@ -135,7 +135,7 @@ def test_a_lever_and_the_electric_hinge_are_shown():
 
 
 def test_hinges_not_chosen_here_are_not_drawn():
-    page = page_of(hung_on="pivots")
+    page = page_of(hung_on="by others")
     assert len(page.details) == 1
     assert not centres(page)
     assert "none are located" in said(page)

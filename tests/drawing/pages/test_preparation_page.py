@@ -224,7 +224,7 @@ def test_a_pair_closes_on_its_other_leaf():
 
 
 def test_hinges_not_chosen_here_are_not_prepared_for():
-    page = page_of(hung_on="continuous hinge", hinge=None)
+    page = page_of(hung_on="by others", hinge=None)
     assert page.details == ()
     assert "nothing is prepared" in said(page)
 
