@@ -1,6 +1,7 @@
 """The kinds of sheets there are, each in its own module, imported when it is first asked for."""
 
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 from types import MappingProxyType
 from typing import Protocol
 
@@ -67,6 +68,37 @@ SHEETS: Mapping[str, Callable[[], MakesPage]] = MappingProxyType(
 """The word for a kind of sheet, to what imports the function that lays it out."""
 
 
+_FOR_A_CLIENT = frozenset({"client", "before-after"})
+"""Sheets that show door and frame for people, not as parts to keep."""
+
+
 def sheet_maker(kind: str) -> MakesPage:
     """Return what lays out sheets of a kind. Raises KeyError for a word that is not in `SHEETS`."""
-    return SHEETS[kind]()
+    make = SHEETS[kind]()
+    if kind in _FOR_A_CLIENT:
+        return make
+
+    def of_opening(
+        study: Study,
+        job: JobFacts,
+        paper: Paper,
+        scale: Scale | None,
+        display: Display,
+        number: tuple[int, int] = (1, 1),
+    ) -> Page:
+        page = make(study, job, paper, scale, display, number)
+        return replace(page, opening=opening_tags(study, display))
+
+    return of_opening
+
+
+def opening_tags(study: Study, display: Display) -> tuple[tuple[str, str], ...]:
+    """Return what door, frame and hinge of a drawing carry: mark, hand, opening size and hinge."""
+    parts = [leaf.parts for leaf in study.specification.leaves if "width" in leaf.parts]
+    hinges = [f"{display.size(one['height'].value, one['width'].value)} hinge" for one in parts]
+    return (
+        ("MARK", study.opening.mark),
+        ("HAND", study.opening.hand or "not given"),
+        ("SIZE", display.opening(study.filled.opening_width, study.filled.opening_height)),
+        ("HINGE", ", ".join(dict.fromkeys(hinges))),
+    )

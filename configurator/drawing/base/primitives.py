@@ -100,6 +100,10 @@ class Text:
     anchor: Anchor = "start"
     angle: float = 0.0
     bold: bool = False
+    field: str = ""
+    """The field of the title block that it names or fills; a file that knows attributes keeps it as one."""
+    paragraph: int = 0
+    """The number of the paragraph it is a line of, 0 for none; a file that knows those keeps it whole."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -178,12 +178,11 @@ def _cell(cell: Cell, box: Box) -> list[Primitive]:
     size = _VALUE
     while size > _LEAST and text_width(cell.value, size, cell.bold) > room:
         size -= 0.5
-    label = Text("A-ANNO-NOTE", (box.left + _AIR, box.top - _LABEL - 2.5), cell.label, _LABEL)
-    if not cell.value:
-        return [label]
+    at = (box.left + _AIR, box.top - _LABEL - 2.5)
+    label = Text("A-ANNO-NOTE", at, cell.label, _LABEL, field=cell.label)
     words = cut_to(cell.value, size, room, cell.bold)
     at = (box.left + _AIR, box.bottom + 5.5)
-    return [label, Text("A-ANNO-TTLB", at, words, size, bold=cell.bold)]
+    return [label, Text("A-ANNO-TTLB", at, words, size, bold=cell.bold, field=cell.label)]
 
 
 def scale_bar(scale: Scale, display: Display, at: Point, width: float) -> tuple[Primitive, ...]:

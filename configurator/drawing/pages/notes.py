@@ -59,6 +59,7 @@ class _Line:
     """Air over it, of the type size."""
     bold: bool = False
     layer: str = "A-ANNO-TEXT"
+    paragraph: int = 0
 
 
 def notes_column(notes: Sequence[Note], box: Box) -> tuple[Primitive, ...]:
@@ -76,6 +77,7 @@ def least_height(notes: Sequence[Note], width: float) -> float:
 
 
 def _lines(notes: Sequence[Note], size: float, width: float) -> Iterator[_Line]:
+    paragraph_number = 0
     for number, note in enumerate(note for note in notes if note.paragraphs):
         layer = "A-ANNO-REDL" if note.warns else "A-ANNO-TEXT"
         before = _BEFORE_HEADING if number else 0.0
@@ -84,8 +86,9 @@ def _lines(notes: Sequence[Note], size: float, width: float) -> Iterator[_Line]:
             before = 0.0
         for paragraph in note.paragraphs:
             air = 0.0 if paragraph is note.paragraphs[0] else _AFTER_PARAGRAPH
+            paragraph_number += 1
             for line in broken(paragraph, size, width):
-                yield _Line(line, air)
+                yield _Line(line, air, paragraph=paragraph_number)
                 air = 0.0
 
 
@@ -144,7 +147,8 @@ def _set(lines: Sequence[_Line], size: float, box: Box) -> tuple[Primitive, ...]
     found: list[Primitive] = []
     for line in lines:
         base -= line.air * size
-        found.append(Text(line.layer, (box.left, base), line.text, size, bold=line.bold))
+        at = (box.left, base)
+        found.append(Text(line.layer, at, line.text, size, bold=line.bold, paragraph=line.paragraph))
         base -= _LEADING * size
     return tuple(found)
 

@@ -62,6 +62,8 @@ class Detail:
     scale: Scale
     view: View
     primitives: tuple[Primitive, ...]
+    hinge: str = ""
+    """The hinge it shows, where it is another than the page's own."""
 
     @property
     def group(self) -> Group:
@@ -83,6 +85,8 @@ class Page:
     metric: bool = False
     logo: tuple[Path, Box] | None = None
     """A picture's file and the room for it, points of the paper; a DXF has none."""
+    opening: tuple[tuple[str, str], ...] = ()
+    """What the opening drawn is, by tag: MARK, HAND, SIZE, HINGE. Door, frame and hinge in a DXF carry it."""
 
     @property
     def groups(self) -> tuple[Group, ...]:

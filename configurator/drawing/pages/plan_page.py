@@ -267,7 +267,8 @@ def _details(one: Panel, turn: float, scale: Scale, display: Display) -> Iterato
     """Yield the plan at the hinge, and that of the whole opening at the scale it was given."""
     main = one.main
     moving, notes = moving_parts(one, turn), moving_notes(one, turn, display)
-    yield Detail(one.title, scale, main.view, (*main.still, *moving, *main.notes, *notes))
+    hinge = one.title.replace(RECOMMENDED, "")
+    yield Detail(one.title, scale, main.view, (*main.still, *moving, *main.notes, *notes), hinge)
     small = small_picture(one, turn, display)
     if one.inset is None or small is None:
         return
@@ -275,7 +276,8 @@ def _details(one: Panel, turn: float, scale: Scale, display: Display) -> Iterato
     still = one.inset.still if view == one.inset.view else ()
     named = min(scales(display.metric), key=lambda listed: abs(listed.points - view.scale))
     what = SMALL if view == one.inset.view and not one.told.latch_side else f"{SMALL}, latch side"
-    yield Detail(f"{what}, {one.title}", named, view, tuple(map(_on_white, (*still, *moves))))
+    shown = tuple(map(_on_white, (*still, *moves)))
+    yield Detail(f"{what}, {one.title}", named, view, shown, hinge)
 
 
 def _on_white(item: Primitive) -> Primitive:

@@ -7,9 +7,10 @@ from typing import Any
 from ezdxf.document import Drawing
 from ezdxf.entities import DXFGraphic
 from ezdxf.enums import TextEntityAlignment
-from ezdxf.layouts import BaseLayout
+from ezdxf.layouts import BaseLayout, BlockLayout
 
 from configurator.drawing.base.dimension_strokes import strokes_of
+from configurator.drawing.base.lettering import text_width
 from configurator.drawing.base.on_sheet import ArcOnSheet, chords, is_round
 from configurator.drawing.base.primitives import Arc, Dimension, Point, Polygon, Polyline, Symbol, Text
 from configurator.drawing.base.style import materials
@@ -19,6 +20,7 @@ from configurator.export.dxf.tables import (
     BOLD,
     CAPITALS,
     GROUND,
+    MARK_TAG,
     MASK,
     REGULAR,
     dimension_style,
@@ -27,6 +29,7 @@ from configurator.export.dxf.tables import (
     mark_block,
     pattern_lines,
     per_inch,
+    unseen,
 )
 
 NAMES = "OPENING_CONFIGURATOR"
@@ -38,7 +41,9 @@ _ALIGNED = {
     "end": TextEntityAlignment.RIGHT,
 }
 _ROTATED, _OWN_BLOCK, _TEXT_PLACED = 0, 32, 128
-_MIDDLE_CENTRE = 5
+_TOP_LEFT, _MIDDLE_CENTRE = 1, 5
+_EXACTLY, _LINE_OF_MTEXT = 2, 5 / 3
+"""Lines are as far apart as said; a factor of 1 is 5/3 of the height of capitals."""
 
 
 class DxfPainter:
@@ -58,6 +63,20 @@ class DxfPainter:
     ) -> None:
         self._drawing, self._space, self._scale = drawing, space, scale
         self._per_point, self._origin, self._at = per_point, origin, at
+
+    @property
+    def per_point(self) -> float:
+        """Units of the space for a point on the sheet."""
+        return self._per_point
+
+    @property
+    def at(self) -> Point:
+        """Where the sheet's origin lies in the space."""
+        return self._at
+
+    def into(self, block: BlockLayout) -> "DxfPainter":
+        """Return a painter of a block whose base is the sheet's origin."""
+        return DxfPainter(self._drawing, block, self._scale, self._per_point, self._origin)
 
     def point(self, on_sheet: Point) -> Point:
         """Return where a point of the sheet is drawn."""
@@ -189,10 +208,31 @@ class DxfPainter:
             "text_midpoint": middle,
             "attachment_point": _MIDDLE_CENTRE,
             "angle": math.degrees(math.atan2(line_b[1] - line_a[1], line_b[0] - line_a[0])),
-            "text": text.replace("\\", "\\\\").replace("{", "\\{").replace("}", "\\}"),
+            "text": shielded(text),
             "actual_measurement": item.value * unit,
         }
         _name(self._space.new_entity("DIMENSION", attributes), item.name)
+
+    def paragraph(self, lines: Sequence[Text]) -> None:
+        """Set a paragraph of the notes as one text that breaks its own lines in the width it was set in."""
+        first, width = lines[0], max(text_width(one.text, one.size, one.bold) for one in lines)
+        leading = (first.at[1] - lines[-1].at[1]) / (len(lines) - 1) if len(lines) > 1 else 0.0
+        height = first.size * CAPITALS * self._per_point
+        x, y = first.at
+        words = " ".join(one_line(one.text) for one in lines)
+        attributes: dict[str, Any] = {
+            "layer": first.layer,
+            "style": BOLD if first.bold else REGULAR,
+            "char_height": height,
+            "width": (width + first.size / 4) * self._per_point,
+            "insert": self.point((x, y + first.size * CAPITALS)),
+            "attachment_point": _TOP_LEFT,
+            "line_spacing_style": _EXACTLY,
+        }
+        if leading:
+            usual = _LINE_OF_MTEXT * first.size * CAPITALS
+            attributes["line_spacing_factor"] = min(max(leading / usual, 0.25), 4.0)
+        self._space.add_mtext(shielded(words), attributes)
 
     def _dimension_block(self, item: Dimension, view: View) -> str:
         """Return the name of a block with a dimension's strokes, arrowheads and text."""
@@ -211,6 +251,8 @@ class DxfPainter:
         size = dict.fromkeys(("xscale", "yscale", "zscale"), self._per_point)
         attributes = {"layer": item.layer, **size}
         inserted = self._space.add_blockref(mark_block(item.kind), self.point(at), dxfattribs=attributes)
+        if item.name:
+            inserted.add_attrib(MARK_TAG, one_line(item.name), self.point(at), unseen(self._per_point))
         _name(inserted, item.name)
 
 
@@ -220,6 +262,11 @@ def one_line(text: str) -> str:
     while "%%" in plain:
         plain = plain.replace("%%", "% %")
     return plain.replace("^", "^ ")
+
+
+def shielded(text: str) -> str:
+    """Return text in which no sign is a code of a text of several lines."""
+    return text.replace("\\", "\\\\").replace("{", "\\{").replace("}", "\\}")
 
 
 def _name(entity: DXFGraphic, name: str) -> None:

@@ -14,8 +14,9 @@ from ezdxf.layouts import Paperspace
 
 from configurator.drawing.base.lettering import text_width
 from configurator.drawing.base.primitives import Point, Primitive, Region, Text
-from configurator.drawing.base.view import Box, Group, paper
+from configurator.drawing.base.view import Box, Group
 from configurator.drawing.pages.page import MM_PER_INCH, POINTS_PER_INCH, Detail, Page, Scale
+from configurator.export.dxf.blocks import add_detail, add_furniture
 from configurator.export.dxf.entities import NAMES, DxfPainter
 from configurator.export.dxf.tables import NOT_PLOTTED, add_layers, new_drawing, per_inch
 from configurator.export.painting import paint
@@ -135,10 +136,11 @@ def _add_page(drawing: Drawing, page: Page, painters: Sequence[DxfPainter]) -> l
     """Draw a page and return what of model space it takes."""
     layout = _layout(drawing, page)
     for detail, painter in zip(page.details, painters, strict=True):
-        paint([detail.group, _title(page, detail)], painter)
+        add_detail(drawing, drawing.modelspace(), detail, painter, page.opening)
+        paint([_title(page, detail)], painter)
         _add_viewport(layout, detail, painter, per_inch(drawing))
     on_paper = DxfPainter(drawing, layout, _FULL, per_inch(drawing) / POINTS_PER_INCH, (0.0, 0.0))
-    paint([Group(paper(*page.paper.points), page.furniture)], on_paper)
+    add_furniture(drawing, layout, page, on_paper)
     return list(map(_box_in_model, page.details, painters))
 
 

@@ -25,6 +25,9 @@ PatternLine = tuple[float, Point, Point, list[float]]
 CAPITALS = 0.729
 """Height of capitals, of the type size: DXF letters by it. From the font file of DejaVu Sans (derived)."""
 REGULAR, BOLD = "LETTERING", "LETTERING-BOLD"
+MARK_TAG = "NAME"
+"""The attribute of a mark: what it marks."""
+_INVISIBLE = 1
 GROUND = "A-DETL-GRND"
 """The layer of the gray grounds under what is cut: frozen alone, it leaves the lines."""
 MASK = "A-DETL-MASK"
@@ -45,6 +48,8 @@ _THIRTY_SECONDS = 5
 _PLACES_OF = {"32": _THIRTY_SECONDS, "64": 6}
 _WAYS = {"32": 1 / 32, "64": 1 / 64, "DECIMAL": 0.001, "": 0.1}
 """How a style writes a number: fractions of an inch, its decimals, or millimetres; with the step of each."""
+_HALF_UP = 1.0 + 1e-9
+"""Factor of every length measured anew, so that 6.35 mm reads 6.4 wherever halves are rounded to even."""
 _NUMBER = re.compile(r"(\d[\d./-]*) (?:in|mm)\b")
 _GRAIN_MEAN = 0.725
 """A stroke of the grain, of its period: the drawing's own run from 0.55 to 0.9, which one family cannot."""
@@ -99,7 +104,7 @@ def live_text(text: str, value: float, metric: bool) -> tuple[str, str]:
     shown = value * MM_PER_INCH if metric else value
     for way, step in _WAYS.items():
         mine = way == "" if metric else way != ""
-        if mine and abs(round(shown / step) * step - said) < TOLERANCE:
+        if mine and abs(round(shown * _HALF_UP / step) * step - said) < TOLERANCE:
             return "<>" + text[found.end(1) :], way
     return text, usual
 
@@ -140,7 +145,10 @@ def _dimension_variables(scale: Scale, along: bool, way: str, unit: float) -> di
         "dimlunit": _FRACTIONAL if way in _PLACES_OF else _DECIMAL,
         "dimfrac": _NOT_STACKED,
         "dimdec": _PLACES_OF.get(way, 3 if way else 1),
-        "dimzin": 0 if way in _PLACES_OF else _NO_ZEROS_BEHIND,
+        "dimrnd": _WAYS[way or ("" if unit != 1.0 else "32")],
+        "dimdsep": ord("."),
+        "dimlfac": _HALF_UP,
+        "dimzin": _NO_ZEROS_BEHIND if way == "DECIMAL" else 0,
         "dimtxsty": REGULAR,
     }
 
@@ -200,6 +208,11 @@ def _line_type(drawing: Drawing, dash: tuple[float, ...]) -> str:
     return name
 
 
+def unseen(height: float, layer: str = "0") -> dict[str, Any]:
+    """Return how an attribute is kept that is read, but not shown."""
+    return {"layer": layer, "height": height, "style": REGULAR, "flags": _INVISIBLE}
+
+
 def _add_marks(drawing: Drawing) -> None:
     contact = drawing.blocks.new(mark_block("contact"))
     contact.add_circle((0, 0), RING)
@@ -208,6 +221,8 @@ def _add_marks(drawing: Drawing) -> None:
     drawing.blocks.new(mark_block("graze")).add_circle((0, 0), SMALL_RING)
     for kind in ("pin axis", "dot"):
         _add_dot(drawing.blocks.new(mark_block(kind)))
+    for kind in ("contact", "graze", "pin axis", "dot"):
+        drawing.blocks.get(mark_block(kind)).add_attdef(MARK_TAG, (0, 0), dxfattribs=unseen(1.0))
 
 
 def _add_dot(block: BlockLayout) -> None:
