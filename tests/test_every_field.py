@@ -151,6 +151,7 @@ NOTHING_TAKEN = {
     "prepared_height": "not known",
     "hinge_locations": "by the usual rule",
     "door_stop.kind": "must be given",
+    "sill": "not known: the sections leave it out and say so",
 }
 
 
@@ -201,7 +202,7 @@ IN_NO_SCHEDULE = {
     "frame.metal_thickness", "other_columns", "use.coastal", "use.humid",
     "use.lock_both_sides", "use.lock_finish_bhma",
     "use.clear_width_margin", "use.alteration", "use.beds_moved", "use.stop_angle",
-    "use.corridor_width", "use.required_width", "pull_side", "push_side",
+    "use.corridor_width", "use.required_width", "pull_side", "push_side", "sill",
 }  # fmt: skip
 """Details of one opening; a schedule, printed, on the screen or read from an architect's, lists openings."""
 
@@ -231,6 +232,7 @@ DOES_NOTHING = {
     "order_despite": "what is ordered, not what is answered",
     "wall.layers.name": "lettered in the picture",
     "frame.metal_thickness": "drawn in the picture",
+    "sill": "drawn and dimensioned in the sections",
     "tolerances": "asked for by themselves; every one of them is in the spread of the swing",
 }
 """Fields that no answer of a study depends on."""

@@ -37,7 +37,7 @@ def add_draw_command(commands: Any) -> None:
     which.add_argument("--mark", help="which opening")
     which.add_argument("--all", action="store_true", help="every opening, as one PDF or one DXF")
     add_out(draw, "X.pdf|svg|dxf|png|gif", required=True)
-    draw.add_argument("--sheet", help="what the sheet shows: plan (the usual one), elevation, prep, ...")
+    draw.add_argument("--sheet", help="what it shows: plan (the usual one), elevation, prep, sections, ...")
     draw.add_argument("--width", help="a plan of this hinge open width only, as 4-1/2")
     draw.add_argument("--scale", metavar="full|6|3|1-1/2|3/4|1:5", help="fitted if left out")
     draw.add_argument("--paper", help="Letter (A4 in millimetres) if left out; Tabloid, Arch C, A4, A3")

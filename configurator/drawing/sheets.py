@@ -44,6 +44,12 @@ def _preparation() -> MakesPage:
     return preparation_page
 
 
+def _sections() -> MakesPage:
+    from configurator.drawing.sections.sections_page import sections_page
+
+    return sections_page
+
+
 def _client() -> MakesPage:
     from configurator.drawing.client.client_page import client_page
 
@@ -61,6 +67,7 @@ SHEETS: Mapping[str, Callable[[], MakesPage]] = MappingProxyType(
         "plan": _plan,
         "elevation": _elevation,
         "prep": _preparation,
+        "sections": _sections,
         "client": _client,
         "before-after": _before_after,
     }

@@ -6,7 +6,7 @@ from configurator.model.job import FORMAT, VERSION, Job, JobFacts, OrderFacts, S
 from configurator.model.opening import Details, Opening, Size
 from configurator.model.revision import OrderedLine, Revision
 from configurator.model.use import Tolerances, Use
-from configurator.model.wall import Floor, Frame, Obstruction, Wall, WallLayer
+from configurator.model.wall import Floor, Frame, Obstruction, Sill, Wall, WallLayer
 from configurator.model.way import Way
 
 __all__ = [
@@ -29,6 +29,7 @@ __all__ = [
     "OrderedLine",
     "Revision",
     "Shop",
+    "Sill",
     "Size",
     "Tolerances",
     "Use",

@@ -9,7 +9,7 @@ from configurator.model.door import AngleStop, Door, DoorStop, Hardware
 from configurator.model.fields import MOST_OF_ANYTHING, Length, Record, Text, Whole, field, not_endless
 from configurator.model.hinge import ExistingHinge, Hinge, HingeLocations
 from configurator.model.use import Tolerances, Use
-from configurator.model.wall import Floor, Frame, Obstruction, Wall
+from configurator.model.wall import Floor, Frame, Obstruction, Sill, Wall
 from configurator.model.way import Compared, Way, refuse_compared
 from configurator.model.words import Hand, HungOn, Leaves, OrderState, Status
 from configurator.tables import FrameKindRow, row_of
@@ -128,6 +128,7 @@ class Opening(Record):
     frame: Frame = field("frame", default=Frame())
     wall: Wall = field("wall", default=Wall())
     obstructions: tuple[Obstruction, ...] = field("what stands about the door", default=())
+    sill: Sill = field("threshold and floor", default=Sill())
     pull_side: Floor = field("floor on the pull side", default=Floor())
     push_side: Floor = field("floor on the push side", default=Floor())
     hardware: tuple[Hardware, ...] = field("hardware", default=())

@@ -148,6 +148,35 @@ class Wall(Record):
         return self
 
 
+class Sill(Record):
+    """What lies under the closed door, inches."""
+
+    threshold_height: Length | None = field(
+        "threshold height",
+        "how high the threshold is",
+        gt=0,
+        le=6,
+        help="from the finished floor to its top, under the door",
+        left_out="not known: none is drawn",
+    )
+    threshold_width: Length | None = field(
+        "threshold width",
+        "the threshold, across the floor",
+        gt=0,
+        le=60,
+        help="from its edge on the pull side to the one on the push side",
+        left_out="not dimensioned",
+    )
+    floor_finish: Length | None = field(
+        "floor finish thickness",
+        "floor finish over the slab",
+        gt=0,
+        le=24,
+        help="heights are counted from the finished floor; the slab lies this far under it",
+        left_out="not known: the slab is not located",
+    )
+
+
 class Floor(Record):
     """The free floor on one side of the door, inches; asked for on an accessible route."""
 

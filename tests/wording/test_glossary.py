@@ -16,7 +16,7 @@ from configurator.wording.comparison import comparisons
 from configurator.wording.glossary import glossary, search, word_at, words_in
 
 DEMO = Path(__file__).resolve().parents[2] / "demo_openings" / "kestrel_point.json"
-PARTS = {"door", "frame", "wall", "use"}
+PARTS = {"door", "frame", "wall", "use", "sill"}
 """Records that only hold fields; what is asked of them is asked of each field."""
 
 

@@ -77,7 +77,8 @@ class Side:
 class Block:
     """One detail, inches: its extent, its parts, the strings at its low and high side, and rows over it.
 
-    `mirrored` shows the low side to the right. `datum` is what its bottom is called.
+    `mirrored` shows the low side to the right. `datum` is what its bottom is called. `led` is how many rows
+    have room for texts on leaders, from the first.
     """
 
     name: str
@@ -88,6 +89,7 @@ class Block:
     rows: tuple[tuple[Span, ...], ...] = ()
     mirrored: bool = False
     datum: str = ""
+    led: int = 1
 
     def without_words(self, kept: int = 0) -> "Block":
         """Return the block with numbers alone at its upright strings, but for the nearest of each side."""
@@ -111,7 +113,7 @@ class Block:
         """Return the room of the rows over it, points; any of them may have texts on leaders."""
         if not self.rows:
             return 0.0
-        return row_height(len(self.rows) - 1) + FAR_ROW + ASCENT * SIZE
+        return row_height(len(self.rows) - 1, self.led) + FAR_ROW + ASCENT * SIZE
 
     @property
     def under(self) -> float:
@@ -120,9 +122,9 @@ class Block:
         return _UNDER_DATUM if self.datum or any(one.heading for one in strings) else _UNDER
 
 
-def row_height(number: int) -> float:
-    """Return how high a row of widths stands over its block, counted from 0, points."""
-    return FIRST + number * _ROW + (FAR_ROW if number else 0.0)
+def row_height(number: int, led: int = 1) -> float:
+    """Return how high a row of widths stands over its block, counted from 0, points; see `Block.led`."""
+    return FIRST + number * _ROW + min(number, led) * FAR_ROW
 
 
 def _without_words(side: Side, kept: int) -> Side:
@@ -174,12 +176,13 @@ def set_side_by_side(blocks: Sequence[Block], box: Box, scale: Scale, display: D
     found: list[Detail] = []
     for one in blocks:
         left += air
-        found.append(_detail(one, left, base, box, scale, display))
+        found.append(detail_at(one, left, base, box, scale, display))
         left += one.across(display) + one.extent.width * scale.points
     return tuple(found)
 
 
-def _detail(block: Block, left: float, base: float, box: Box, scale: Scale, display: Display) -> Detail:
+def detail_at(block: Block, left: float, base: float, box: Box, scale: Scale, display: Display) -> Detail:
+    """Return a block as a detail from `left` on, its 0 at the height `base`, seen in a box; points."""
     points, extent = scale.points, block.extent
     low, high = block.sides(display)
     first, start = (high, extent.right) if block.mirrored else (low, -extent.left)
@@ -234,7 +237,7 @@ def _rows(block: Block, view: View, display: Display) -> list[Primitive]:
     xs = [_across_of(row, view) for row in block.rows]
     found: list[Primitive] = []
     for number, row in enumerate(block.rows):
-        y = top + row_height(number)
+        y = top + row_height(number, block.led)
         beyond = [x for later in xs[number + 1 :] for x in later]
         found += level_string(row, y, view, display, beyond).primitives
     return found

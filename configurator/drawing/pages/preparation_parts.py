@@ -63,7 +63,7 @@ def section_at_hinge(prep: Preparation, marks: Marks, display: Display) -> Block
             *barrel(hung),
         ),
         low=Side(_frame_strings(prep, marks, display, box.left)),
-        high=Side(_door_strings(prep, marks, display, box.right)),
+        high=Side(door_strings(prep, marks, display, box.right)),
         rows=_rows(prep, marks, display, around.top),
         mirrored=hung.mirrored,
     )
@@ -101,7 +101,7 @@ def _frame_strings(prep: Preparation, marks: Marks, display: Display, across: fl
     return String(upright(across, levels, names, display)), String(rabbet)
 
 
-def _door_strings(prep: Preparation, marks: Marks, display: Display, across: float) -> tuple[String, ...]:
+def door_strings(prep: Preparation, marks: Marks, display: Display, across: float) -> tuple[String, ...]:
     """From the stop out: gap, backset, hinge leaf, pin; then door thickness and inset."""
     h, pin = prep.hung.h, prep.hung.pin
     back, face = -h.i - h.T, -h.i

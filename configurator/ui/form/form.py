@@ -38,6 +38,7 @@ SECTIONS: Mapping[str, tuple[str, ...]] = {
         "frame.return_depth", "frame.stop_width", "frame.metal_thickness", "frame.hinge_backset",
         "frame.mortise_depth", "details.head", "details.jamb", "details.sill",
     ),
+    "Threshold and floor": ("sill.threshold_height", "sill.threshold_width", "sill.floor_finish"),
     "Hardware": (),
     "Door stop": (
         "door_stop.kind", "door_stop.projection", "door_stop.from_frame", "door_stop.height",

@@ -197,6 +197,7 @@ KINDS: Mapping[str, str] = MappingProxyType(
         "plan": "Plan at the hinge",
         "elevation": "Elevation, hinge locations",
         "prep": "Preparation for hinges",
+        "sections": "Sections of frame and wall",
         "before-after": "Before and after",
         "client": "Page for the client",
     }
