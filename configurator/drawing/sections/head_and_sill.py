@@ -54,7 +54,7 @@ def head_section(subject: Subject, name: str) -> Block:
     up, down = max(h.F, reach) + WALL_SHOWN, max(h.s, gap) + DOOR_SHOWN
     box = Box(left - _ABOUT, -down, right + _ABOUT, up)
     still = (*wall_beside(hung, -up), *casing_parts(subject), *hinge_jamb(hung))
-    door = turned_up(open_leaf(hung, 0.0), gap - h.g_h)
+    door = turned_up(open_leaf(subject.square, 0.0), gap - h.g_h)
     wall = list(bands(hung))
     parts = (
         *cut_out(turned_up(still), box),
@@ -157,7 +157,7 @@ def _at_floor(subject: Subject, box: Box) -> Iterator[Primitive]:
     if sill.threshold_height:
         yield _threshold(h.i + h.T / 2, sill.threshold_width or _THRESHOLD_DRAWN, sill.threshold_height)
     raised = undercut - h.g_h
-    door = turned_up(open_leaf(hung, 0.0))
+    door = turned_up(open_leaf(subject.square, 0.0))
     bottom = (replace(one, points=tuple((x, raised - y) for x, y in one.points)) for one in door)
     yield from cut_out(bottom, box)
     yield broken_off((h.i, box.top), (h.i + h.T, box.top))

@@ -9,7 +9,7 @@ from configurator.drawing.base.primitives import Point, Polygon, Polyline, Primi
 from configurator.drawing.pages.dimension_string import Span
 from configurator.drawing.pages.elevation_parts import Marks
 from configurator.drawing.pages.preparation_facts import Preparation, preparations
-from configurator.drawing.pages.preparation_parts import Named
+from configurator.drawing.pages.preparation_parts import LatchShown, Named
 from configurator.drawing.pages.preparation_ways import way_preparations
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf, Standing, drawn_leaf
 from configurator.drawing.plan.jamb import stop_width
@@ -31,7 +31,10 @@ class Subject:
     """The leaf that the sections show closed, and its hinge where one is chosen here."""
 
     hung: DrawnLeaf
+    square: DrawnLeaf
+    """The same with a square hinge edge, whose section a door's top and bottom have too."""
     hinge: Preparation | None
+    latch: LatchShown | None
     marks: Marks
     display: Display
 
@@ -54,13 +57,13 @@ class Subject:
 def subject_of(study: Study, display: Display) -> Subject:
     """Return what the sections of an opening show: its first leaf on its hinge."""
     marks = Marks(study.filled)
-    preps = preparations(study)
-    if preps:
-        return Subject(preps[0].hung, preps[0], marks, display)
+    plain = drawn_leaf(study.hanger(study.opening.first_leaf, _WIDTH_DRAWN), Display())
+    if preps := preparations(study):
+        return Subject(preps[0].hung, preps[0].hung, preps[0], preps[0], marks, display)
     if ways := way_preparations(study):
-        return Subject(ways[0].hung, None, marks, display)
-    hung = drawn_leaf(study.hanger(study.opening.first_leaf, _WIDTH_DRAWN), Display())
-    return Subject(hung, None, marks, display)
+        rounded = ways[0].hung.h.heel_radius is not None
+        return Subject(ways[0].hung, plain if rounded else ways[0].hung, None, ways[0], marks, display)
+    return Subject(plain, plain, None, None, marks, display)
 
 
 def _beside_hinges(thing: Standing) -> bool:

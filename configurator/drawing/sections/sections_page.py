@@ -9,8 +9,7 @@ from configurator.drawing.pages.dimension_string import refuse_crowded
 from configurator.drawing.pages.frame import drawing_box, page_frame
 from configurator.drawing.pages.notes import Note, study_notes
 from configurator.drawing.pages.page import Detail, Page, Paper, Scale, scales
-from configurator.drawing.pages.preparation_facts import Preparation
-from configurator.drawing.pages.preparation_parts import section_at_latch
+from configurator.drawing.pages.preparation_parts import LatchShown, section_at_latch
 from configurator.drawing.sections.head_and_sill import head_section, sill_section
 from configurator.drawing.sections.jamb_section import LAYER, WALL_TOO, jamb_section
 from configurator.drawing.sections.keyed_elevation import HEAD, JAMB, LATCH, SILL, keyed_elevation
@@ -99,7 +98,7 @@ def _ways(subject: Subject) -> Iterator[_Way]:
         head_section(subject, f"{HEAD}  Head"),
         sill_section(subject, f"{SILL}  Sill"),
     )
-    latch = () if subject.hinge is None else (_latch(subject.hinge, subject),)
+    latch = () if subject.latch is None else (_latch(subject.latch, subject),)
     for words in (3, 2, 1, 0):
         jamb, head, sill = _worded(whole, words)
         for edge in dict.fromkeys((latch, ())):
@@ -121,10 +120,10 @@ def _briefer(string: String) -> String:
     return replace(string, spans=tuple(named))
 
 
-def _latch(hinge: Preparation, subject: Subject) -> Block:
+def _latch(shown: LatchShown, subject: Subject) -> Block:
     """Return the latch edge; its letter where the elevation can mark it, at a jamb."""
-    edge = section_at_latch(hinge, subject.marks, subject.display)
-    return edge if hinge.other_leaf else replace(edge, name=f"{LATCH}  {edge.name}")
+    edge = section_at_latch(shown, subject.marks, subject.display)
+    return edge if shown.other_leaf else replace(edge, name=f"{LATCH}  {edge.name}")
 
 
 def _worded(blocks: tuple[Block, ...], words: int) -> list[Block]:
@@ -262,5 +261,5 @@ def _sayings(study: Study, subject: Subject) -> Iterator[str]:
     if sill.floor_finish is None:
         yield "The floor's finish was not given: the slab under it is not located."
     if subject.hinge is None:
-        yield "No hinge is chosen here for this opening, so none is drawn in the jamb."
+        yield "No butt hinge is chosen here, so none is drawn; what it hangs on is on the preparation sheet."
     yield "Break lines end what goes on. * assumed, not given."

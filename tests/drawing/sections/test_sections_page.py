@@ -119,7 +119,7 @@ def test_a_door_on_pivots_by_others_has_no_hinge_in_its_jamb():
     page = page_of(given(hung_on="by others", hinge=None, compare=[]))
     assert not named(page, "door face to pin")
     assert named(page, "inset") == [pytest.approx(0.125)]
-    assert any("No hinge is chosen" in words for words, _ in texts(page))
+    assert any("No butt hinge is chosen" in words for words, _ in texts(page))
 
 
 @pytest.mark.parametrize("kind", FRAMES)
