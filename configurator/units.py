@@ -214,6 +214,8 @@ allowed. `up`: what must be at most so much (how far a door stands out), the lea
 is missing. `near`: everything else.
 """
 _RIGHT_ANGLES = (0.0, 90.0, 180.0)
+_WHOLE = 2.0**53
+"""From here on every float is a whole number; so many steps of the largest would be infinite."""
 
 
 def rounded(number: float, per_unit: float, rounding: Rounding = "near") -> float:
@@ -223,6 +225,8 @@ def rounded(number: float, per_unit: float, rounding: Rounding = "near") -> floa
     """
     if not math.isfinite(number):
         raise ValueError(f"cannot show {number}: it is not a finite number")
+    if abs(number) >= _WHOLE:
+        return number
     steps = number * per_unit
     nearest = math.copysign(math.floor(abs(steps) + 0.5 + TOLERANCE), number)
     if rounding == "near" or abs(number - nearest / per_unit) <= _ON_A_STEP:

@@ -20,6 +20,7 @@ from configurator.units import (
     format_size,
     parse_length,
     parse_opening_size,
+    rounded,
 )
 
 ROUNDINGS: tuple[Rounding, ...] = ("down", "near", "up")
@@ -217,6 +218,12 @@ def test_down_is_never_more_and_up_never_less(inches, down, near, up):
 )
 def test_millimetres_are_rounded_with_the_same_care(inches, down, near, up):
     assert tuple(format_mm(inches, 1, rounding) for rounding in ROUNDINGS) == (down, near, up)
+
+
+@pytest.mark.parametrize("rounding", ROUNDINGS)
+@pytest.mark.parametrize("number", [2.0**53, -(2.0**53), 1e300, -1.7e308])
+def test_a_number_so_large_that_it_is_whole_stays_as_it_is(number, rounding):
+    assert rounded(number, 10**4, rounding) == number
 
 
 def test_whole_millimetres():

@@ -1,6 +1,5 @@
 """Turns a refused record into one plain sentence a fault, naming the field and what is allowed."""
 
-import math
 import re
 import types
 from dataclasses import dataclass
@@ -15,6 +14,8 @@ from configurator.sentences import written
 from configurator.units import Display, format_decimal
 
 _LONGEST_SHOWN = 60
+_LARGEST_IN_FULL = 1e9
+"""A larger number is told as its power of ten; so are infinity and what is no number."""
 _BOUNDS = re.compile(r"(.* must be )(.*) in; (.*) was given")
 _NUMBER = re.compile(r"-?\d+(?:\.\d+)?")
 
@@ -69,7 +70,7 @@ def path_text(steps: tuple[int | str, ...]) -> str:
 
 def _shown(value: object) -> str:
     """Return `value` on one printable line, cut where it is long."""
-    if isinstance(value, float) and math.isfinite(value):
+    if isinstance(value, float) and abs(value) < _LARGEST_IN_FULL:
         return format_decimal(value, 4)
     text = value if isinstance(value, str) else repr(value)
     line = "".join(c if c.isprintable() else "?" for c in text)

@@ -12,9 +12,11 @@ input that did it is kept. Returns 1 when any was found.
 import argparse
 import contextlib
 import copy
+import importlib
 import io
 import json
 import os
+import pkgutil
 import random
 import subprocess
 import sys
@@ -270,7 +272,9 @@ def feed(name: str, inputs: int) -> None:
     import atheris
 
     with atheris.instrument_imports(include=["configurator"]):
-        pass
+        for module in pkgutil.walk_packages([str(ROOT / "configurator")], "configurator."):
+            if not module.name.startswith(("configurator.ui", "configurator.__main__")):
+                importlib.import_module(module.name)
 
     target, _ = TARGETS[name]
     _workbook_parts()

@@ -184,6 +184,11 @@ def test_a_number_too_large_for_a_float_is_refused(number):
     assert "openings[0].door.thickness" in refusal(text)
 
 
+def test_a_number_that_only_just_is_a_float_is_refused_in_words():
+    assert "openings[0].location: text is wanted" in refusal(job_bytes(plain_data(location=1e308)))
+    assert "“1e+308” is too long" in refusal(job_bytes(plain_data(door={"thickness": 1e308})))
+
+
 def test_a_file_too_large_is_refused_unread(tmp_path, monkeypatch):
     path = tmp_path / "large.json"
     with path.open("wb") as file:
