@@ -1,39 +1,49 @@
 """Change the program at random places, one change at a time, and see whether the tests notice.
 
-    python tests/bench/mutate.py [--mutants 150] [--seed N] [--room geometry ...] [--at-once 1] [--again FILE]
+    python tests/bench/mutate.py [--mutants 150] [--seed N] [--room geometry] [--known FOLDER] [--again FILE]
 
 Each mutant is a copy of the tree with one change in the core: a comparison turned or moved by its limit, a
 condition negated, and for or, plus for minus, a constant beside the one written, least for most, a statement
-dropped, a limit rounded the other way. First the tests near the module run on it, then those of every room
-that stands on it, until one fails or the time is out. Each mutant is printed as killed or survived, those
-that survived with their change. Annotations, docstrings and words are left alone. The sample is another one
-each time; the seed printed draws it again. `--again` tries the survivors of an earlier output anew.
+dropped, a limit rounded the other way. First the tests that run the changed line are tried on it, the
+quickest first, then those near the module and the whole files of the first, until one fails or the time is
+out. Which tests run which line is learnt by a run on the clean tree, and kept in `--known` for the next time.
+
+Each mutant is printed as killed or survived, those that survived with their change. Annotations, docstrings
+and words are left alone. The sample is another one each time; the seed printed draws it again. `--again`
+tries the survivors of an earlier output anew.
 """
 
 import argparse
 import ast
 import difflib
+import importlib
+import itertools
 import os
 import random
 import re
+import resource
 import shutil
 import subprocess
 import sys
 import tempfile
 import time
 from collections.abc import Iterator
-from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 from pathlib import Path
-from queue import SimpleQueue
+from typing import Any
+from xml.etree import ElementTree
 
 ROOT = Path(__file__).resolve().parents[2]
 ROOMS = ("geometry", "rules", "order", "study", "units.py")
 BROAD = ("test_units.py", "geometry", "rules", "order", "study", "wording", "documents")
 """Tests that run on a mutant which those near it let live; those of the window and of the painters do not."""
-COPIED = ("configurator", "resources", "demo_openings", "tests", "pyproject.toml")
-NEAR, FAR = 90.0, 400.0
-"""Seconds of processor time that the tests near a mutant, and all of them, may take; they need far less."""
+COPIED = ("configurator", "resources", "demo_openings", "tests")
+SETTINGS = (
+    "[pytest]\naddopts = --strict-markers --import-mode=importlib\npythonpath = .\nfilterwarnings = error\n"
+)
+QUIET = ("-q", "-n", "0", "-p", "no:pytest-qt", "-p", "no:randomly", "-p", "no:cacheprovider")
+NEAR, LIMIT = 20.0, 150
+"""Seconds that the tests of the changed line may take, and of processor time that a mutant may take."""
 TURNED: dict[type[ast.cmpop], tuple[str, ...]] = {
     ast.Lt: ("<=", ">="), ast.LtE: ("<", ">"), ast.Gt: (">=", "<="), ast.GtE: (">", "<"), ast.Eq: ("!=",),
     ast.NotEq: ("==",), ast.Is: ("is not",), ast.IsNot: ("is",), ast.In: ("not in",), ast.NotIn: ("in",),
@@ -221,65 +231,152 @@ def mutants(rooms: list[str]) -> Iterator[Mutant]:
             yield from Places(str(path.relative_to(ROOT)), path.read_text("utf-8")).found
 
 
-# --- One mutant ---
+# --- Which tests notice what ---
+
+
+class Known:
+    """Which tests run each line of the core, and how long each takes; learnt by one run on a clean tree."""
+
+    def __init__(self, folder: Path, tree: Path) -> None:
+        if not (folder / "times.xml").exists():
+            self._learn(folder, tree)
+        from coverage import CoverageData
+
+        self._data = CoverageData(str(folder / "lines"))
+        self._data.read()
+        self._files = {
+            str(Path(name).relative_to(_common(name))): name for name in self._data.measured_files()
+        }
+        self.times: dict[str, float] = {}
+        for case in ElementTree.parse(folder / "times.xml").iter("testcase"):
+            place = case.attrib["classname"].replace(".", "/") + ".py"
+            self.times[f"{place}::{case.attrib['name']}"] = float(case.attrib["time"])
+
+    @staticmethod
+    def _learn(folder: Path, tree: Path) -> None:
+        folder.mkdir(parents=True, exist_ok=True)
+        words = [
+            "--cov-report=",
+            "--cov=configurator",
+            "--cov-context=test",
+            f"--junitxml={folder / 'times.xml'}",
+        ]
+        own = os.environ | {"COVERAGE_FILE": str(folder / "lines")}
+        tests = [f"tests/{name}" for name in BROAD]
+        done = subprocess.run(
+            [sys.executable, "-m", "pytest", *QUIET, *words, *tests], cwd=tree, env=own, check=False
+        )
+        if done.returncode:
+            (folder / "times.xml").unlink(missing_ok=True)
+            sys.exit("the tests fail without any change")
+
+    def of(self, mutant: Mutant) -> tuple[list[str], list[str]]:
+        """Return the tests that run the lines of a change, the quickest first, and the files to try after."""
+        text = (ROOT / mutant.path).read_text("utf-8")
+        lines = range(text.count("\n", 0, mutant.begin) + 1, text.count("\n", 0, mutant.end) + 2)
+        by_line = self._data.contexts_by_lineno(self._files.get(mutant.path, ""))
+        tests = {one.partition("|")[0] for line in lines for one in by_line.get(line, ())} & self.times.keys()
+        quickest = sorted(tests, key=lambda one: self.times[one])
+        total = itertools.accumulate(self.times[one] for one in quickest)
+        taken = [one for one, until in zip(quickest, total, strict=True) if until < NEAR]
+        files = list(dict.fromkeys([*near(mutant.path), *(one.partition("::")[0] for one in quickest)]))
+        return taken, files
+
+
+def _common(name: str) -> str:
+    """Return the folder of the tree that a measured file stands in."""
+    return name[: name.rindex("/configurator/")]
 
 
 def near(path: str) -> list[str]:
     """Return the tests near a module: those of its name, those that import it, those of its folder."""
     module = Path(path).with_suffix("")
     dotted = ".".join(module.parts)
-    tests = [one for one in sorted((ROOT / "tests").rglob("test_*.py")) if "ui" not in one.parts]
+    tests = [one for name in BROAD for one in sorted((ROOT / "tests" / name).rglob("test_*.py"))]
+    tests.append(ROOT / "tests/test_units.py")
     named = [one for one in tests if one.stem == f"test_{module.name}"]
     importing = [one for one in tests if re.search(rf"{re.escape(dotted)}\b", one.read_text("utf-8"))]
     folder = ROOT / "tests" / module.parent.relative_to("configurator")
-    beside = sorted(folder.glob("test_*.py")) if folder != ROOT / "tests" else []
-    core = [one for one in (*named, *importing, *beside) if one.relative_to(ROOT / "tests").parts[0] in BROAD]
-    return list(dict.fromkeys(str(one.relative_to(ROOT)) for one in core))
+    beside = [one for one in tests if one.parent == folder]
+    return list(dict.fromkeys(str(one.relative_to(ROOT)) for one in (*named, *importing, *beside)))
 
 
-def tried(mutant: Mutant, tree: Path) -> str:
-    """Run the tests on a copy of the tree with the change; return what killed it, empty where it lived."""
-    was, now = mutant.text()
-    try:
-        compile(now, mutant.path, "exec")
-    except SyntaxError:
-        return "it does not compile"
+# --- One mutant ---
+
+
+class Noticed:
+    """Notes the first test that fails; examples are not made smaller, for one failure is enough."""
+
+    def __init__(self) -> None:
+        self.by = ""
+
+    def pytest_sessionstart(self) -> None:
+        """Take the examples as they come."""
+        from hypothesis import Phase, settings
+
+        settings.register_profile("mutants", settings(phases=(Phase.explicit, Phase.generate), database=None))
+        settings.load_profile("mutants")
+
+    def pytest_runtest_logreport(self, report: Any) -> None:
+        """Note a failure."""
+        if report.failed:
+            self.by = self.by or report.nodeid
+
+    def pytest_collectreport(self, report: Any) -> None:
+        """Note tests that cannot even be read."""
+        self.pytest_runtest_logreport(report)
+
+
+def notices(tests: tuple[list[str], list[str]], tree: Path) -> str:
+    """Run the tests in this process until one fails; return which, empty where all pass."""
+    import pytest
+
+    os.chdir(tree)
+    resource.setrlimit(resource.RLIMIT_CPU, (LIMIT, LIMIT + 5))
+    for each in filter(None, tests):
+        noticed = Noticed()
+        status = pytest.main([*QUIET, "-x", "--tb=no", *each], plugins=[noticed])
+        if noticed.by or status:
+            return noticed.by or f"status {status}"
+    return ""
+
+
+def start(mutant: Mutant, tests: tuple[list[str], list[str]], tree: Path) -> tuple[int, Path]:
+    """Put a mutant into a tree and begin to try it in a process of its own; return that where it tells."""
+    _, now = mutant.text()
     (tree / mutant.path).write_text(now, "utf-8")
+    told = tree / "told"
+    told.unlink(missing_ok=True)
+    if process := os.fork():
+        return process, told
+    nothing = os.open(os.devnull, os.O_WRONLY)
+    os.dup2(nothing, 1)
+    os.dup2(nothing, 2)
     try:
-        first = near(mutant.path)
-        far = [f"tests/{name}" for name in BROAD]
-        return (first and _failed(first, tree, NEAR)) or _failed(
-            [*far, *(f"--deselect={one}" for one in first)], tree, FAR
-        )
+        told.write_text(f"by {notices(tests, tree)}", "utf-8")
     finally:
-        (tree / mutant.path).write_text(was, "utf-8")
+        os._exit(0)
 
 
-def _failed(tests: list[str], tree: Path, limit: float) -> str:
-    words = [
-        "-m",
-        "pytest",
-        "-x",
-        "-q",
-        "-n",
-        "0",
-        "-p",
-        "no:cacheprovider",
-        "--no-header",
-        "--tb=no",
-        *tests,
-    ]
-    own = os.environ | {"PYTHONDONTWRITEBYTECODE": "1", "QT_QPA_PLATFORM": "offscreen"}
-    # The limit is of processor time, so that a busy machine kills no mutant.
-    command = f'ulimit -t {limit:.0f}; exec "$@"'
-    done = subprocess.run(
-        ["bash", "-c", command, "bash", sys.executable, *words],
-        cwd=tree, env=own, capture_output=True, text=True, check=False, timeout=20 * limit,
-    )  # fmt: skip
-    if done.returncode == 0:
-        return ""
-    failed = re.search(r"^(?:FAILED|ERROR) (\S+)", done.stdout, re.MULTILINE)
-    return failed[1] if failed else f"status {done.returncode}"
+def _all(sample: list[Mutant], known: Known, trees: list[Path]) -> int:
+    """Try all, a tree each at a time; print a line of each and return how many lived."""
+    waiting, running, alive = list(reversed(sample)), dict[int, tuple[Mutant, Path, Path, float]](), 0
+    while waiting or running:
+        while waiting and trees:
+            mutant, tree = waiting.pop(), trees.pop()
+            process, told = start(mutant, known.of(mutant), tree)
+            running[process] = (mutant, tree, told, time.monotonic())
+        process, _ = os.wait()
+        mutant, tree, told, began = running.pop(process)
+        # One that was ended by its limit, or by the system, told nothing.
+        killer = told.read_text("utf-8").removeprefix("by ") if told.exists() else "the time was out"
+        (tree / mutant.path).write_text(mutant.text()[0], "utf-8")
+        trees.append(tree)
+        alive += not killer
+        word = "killed  " if killer else "survived"
+        told_as = f"{time.monotonic() - began:4.0f} s {word}  {_key(mutant)}  "
+        print(told_as + (killer or f"\n{mutant.diff()}"), flush=True)
+    return alive
 
 
 def main() -> int:
@@ -288,8 +385,9 @@ def main() -> int:
     asked.add_argument("--mutants", type=int, default=150)
     asked.add_argument("--seed", type=int, default=random.SystemRandom().randrange(10**6))
     asked.add_argument("--room", action="append", choices=ROOMS)
-    asked.add_argument("--at-once", type=int, default=1)
-    asked.add_argument("--again", type=Path, help="an output of this script")
+    asked.add_argument("--at-once", type=int, default=2)
+    asked.add_argument("--known", type=Path, help="a folder that keeps which tests run which lines")
+    asked.add_argument("--again", type=Path, help="an output of this script, whose survivors are tried")
     given = asked.parse_args()
     every = list(mutants(given.room or list(ROOMS)))
     if given.again:
@@ -298,7 +396,12 @@ def main() -> int:
     else:
         sample = random.Random(given.seed).sample(every, min(given.mutants, len(every)))
     print(f"seed {given.seed}: {len(sample)} of {len(every):,} changes", flush=True)
-    alive = _all(sample, given.at_once)
+    for library in ("hypothesis", "numpy", "pydantic", "pytest", "openpyxl"):
+        importlib.import_module(library)  # once, and not in every mutant's process
+    with tempfile.TemporaryDirectory(prefix="mutants-") as folder:
+        trees = [_copy(Path(folder) / str(number)) for number in range(given.at_once)]
+        known = Known(given.known or Path(folder) / "known", trees[0])
+        alive = _all(sample, known, trees)
     print(
         f"{len(sample) - alive} killed, {alive} survived: {(len(sample) - alive) / max(len(sample), 1):.1%}"
     )
@@ -306,40 +409,18 @@ def main() -> int:
 
 
 def _key(mutant: Mutant) -> str:
-    """Return what finds the change again while its file stays as it is."""
+    """Return what finds the change again while the text before it stays as it is."""
     return f"{mutant.path}:{mutant.begin}-{mutant.end}:{mutant.put.replace(' ', '_')}"
 
 
-def _all(sample: list[Mutant], at_once: int) -> int:
-    trees: SimpleQueue[Path] = SimpleQueue()
-
-    def one(mutant: Mutant) -> bool:
-        tree, began = trees.get(), time.monotonic()
-        try:
-            killer = tried(mutant, tree)
-        finally:
-            trees.put(tree)
-        word = "killed  " if killer else "survived"
-        told = f"{time.monotonic() - began:4.0f} s {word}  {_key(mutant)}  "
-        print(told + (killer or f"\n{mutant.diff()}"), flush=True)
-        return not killer
-
-    with tempfile.TemporaryDirectory(prefix="mutants-") as folder, ThreadPoolExecutor(at_once) as several:
-        for number in range(at_once):
-            trees.put(_copy(Path(folder) / str(number)))
-        return sum(several.map(one, sample))
-
-
 def _copy(tree: Path) -> Path:
+    tree.mkdir()
     for name in COPIED:
-        source = ROOT / name
-        if source.is_dir():
-            shutil.copytree(source, tree / name, ignore=shutil.ignore_patterns("__pycache__"))
-        else:
-            tree.mkdir(parents=True, exist_ok=True)
-            shutil.copy(source, tree / name)
+        shutil.copytree(ROOT / name, tree / name, ignore=shutil.ignore_patterns("__pycache__"))
+    (tree / "pytest.ini").write_text(SETTINGS, "utf-8")
     return tree
 
 
 if __name__ == "__main__":
+    sys.dont_write_bytecode = True
     sys.exit(main())
