@@ -1,6 +1,12 @@
-"""Every finding of the demo job, the ten slips and what else can be typed: plain, its number, its mend."""
+"""Every finding of the demo job, the ten slips and what else can be typed: plain, its number, its mend.
+
+`every_finding.txt` beside this file has all that is chosen and said for these openings, a line each. Where a
+change means another value, finding, weight, number or mend, run `REWRITE=1 pytest -n 0` on this
+file and read what that changes in the file.
+"""
 
 import ast
+import os
 import re
 from pathlib import Path
 
@@ -12,6 +18,7 @@ from configurator.project_file import load
 from configurator.resource_files import resource_path
 from configurator.rules.finding import MARKS
 from configurator.study import job_findings, study
+from configurator.units import Display
 from tests.rules.hung import LEVER, opening
 
 DEMO = load(resource_path("demo_openings", "kestrel_point.json"))
@@ -190,6 +197,8 @@ OF_THE_STANDARD = {
     "standard does not do": Hinge(width=3.5),
 }
 """Codes, each to a standard hinge of the job that is remarked on at the usual opening."""
+INCHES = Display()
+USUAL = study(opening(), DEMO.job)
 OF_A_JOB = {"widths differ"}
 """Codes that no single opening has; `tests/rules/checks/test_egress_and_slips.py` has them."""
 
@@ -209,18 +218,59 @@ RESTS_ON_WORDS = {
 """Rules without a number of their own: what they rest on is the source beside them."""
 
 
-def everything():
-    for one in (*DEMO.openings, *SLIPS.values(), *MORE.values()):
-        for finding in study(one, DEMO.job).all_findings():
-            yield pytest.param(finding, id=f"{one.mark} {finding.code}")
-    for standard in OF_THE_STANDARD.values():
-        for finding in study(opening(), JobFacts(standard_hinge=standard)).all_findings():
-            yield pytest.param(finding, id=f"standard {finding.code}")
-    for finding in job_findings([study(one) for one in DEMO.openings]):
-        yield pytest.param(finding, id=f"job {finding.code}")
+EVERY_FINDING = Path(__file__).with_name("every_finding.txt")
+STUDIES = {
+    **{one.mark: study(one, DEMO.job) for one in DEMO.openings},
+    **{name: study(one, DEMO.job) for name, one in (SLIPS | MORE).items()},
+    **{name: study(opening(), JobFacts(standard_hinge=one)) for name, one in OF_THE_STANDARD.items()},
+}
+EVERYTHING = {name: one.all_findings() for name, one in STUDIES.items()}
+EVERYTHING["job"] = job_findings([study(one) for one in DEMO.openings])
+_EACH = {one.message: (one, name) for name, found in EVERYTHING.items() for one in found}
+FINDINGS = [pytest.param(finding, id=f"{name} {finding.code}") for finding, name in _EACH.values()]
 
 
-FINDINGS = list({finding.values[0].message: finding for finding in everything()}.values())
+def figures(sentence):
+    return " ".join(re.findall(r"\d(?:[\d./ -]*\d)?", sentence))
+
+
+def told(finding):
+    """Return a finding on a line: code, weight, numbers, its figures, what its mends put where."""
+    numbers = " ".join(f"{name}={number:.8g}" for name, number in finding.numbers.items())
+    mends = " or ".join("; ".join(f"{fix.path}={fix.value!r}" for fix in fixes) for fixes in finding.fixes)
+    said = figures(finding.message)
+    return f"  {finding.code} | {finding.severity} | {numbers} | {said} | {mends}".rstrip(" |")
+
+
+def chosen(leaf):
+    """Return the hinges of a leaf, a line a part: what was chosen, the figures of its reason, what else."""
+    for name, part in leaf.parts.items():
+        others = ", ".join(f"{other.value} ({figures(other.said(INCHES))})" for other in part.alternatives)
+        said = figures(part.said(INCHES))
+        yield f"  {leaf.leaf} {name}: {part.value} | {said} | {others}".rstrip(" |")
+    yield f"  {leaf.leaf}: complete {leaf.complete}, wires in {leaf.electric}"
+
+
+def all_of(name):
+    """Return the lines that tell all that is chosen and found for an opening here."""
+    leaves = STUDIES[name].specification.leaves if name in STUDIES else ()
+    return list(
+        dict.fromkeys([line for leaf in leaves for line in chosen(leaf)] + [*map(told, EVERYTHING[name])])
+    )
+
+
+def test_all_that_is_said_of_these_openings_and_nothing_else():
+    """Of what can be typed only what differs from the usual opening is written down, with what is gone."""
+    usual = [line for leaf in USUAL.specification.leaves for line in chosen(leaf)]
+    usual += map(told, USUAL.all_findings())
+    lines = ["the usual opening", *usual]
+    for name in EVERYTHING:
+        here, known = all_of(name), set(usual if name in SLIPS | MORE | OF_THE_STANDARD else ())
+        lines += [name, *(one for one in here if one not in known)]
+        lines += [f"  not {one.strip()}" for one in usual if one in known and one not in here]
+    if "REWRITE" in os.environ:
+        EVERY_FINDING.write_text("".join(f"{line}\n" for line in lines), "utf-8")
+    assert lines == EVERY_FINDING.read_text("utf-8").splitlines()
 
 
 @pytest.mark.parametrize("finding", FINDINGS)
