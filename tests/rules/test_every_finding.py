@@ -17,6 +17,7 @@ from configurator.model import Hinge, JobFacts
 from configurator.project_file import load
 from configurator.resource_files import resource_path
 from configurator.rules.finding import MARKS
+from configurator.rules.specification import LeafSpecification, Specification
 from configurator.study import job_findings, study
 from configurator.units import Display
 from tests.rules.hung import LEVER, opening
@@ -197,6 +198,16 @@ OF_THE_STANDARD = {
     "standard does not do": Hinge(width=3.5),
 }
 """Codes, each to a standard hinge of the job that is remarked on at the usual opening."""
+BY_LEAF = {
+    "a Dutch door of three hinges and two": opening(
+        leaves="dutch", size={"width": 36, "height": 96}, split_height=66
+    ),
+    "a pair of unequal leaves": opening(leaves="pair", size={"width": 66, "height": 90}, active_width=42),
+    "a pair of a high leaf's hinges": opening(
+        leaves="pair", size={"width": 80, "height": 120}, active_width=48
+    ),
+}
+"""Openings whose leaves differ, so that no sum of one serves for both."""
 INCHES = Display()
 USUAL = study(opening(), DEMO.job)
 OF_A_JOB = {"widths differ"}
@@ -221,7 +232,7 @@ RESTS_ON_WORDS = {
 EVERY_FINDING = Path(__file__).with_name("every_finding.txt")
 STUDIES = {
     **{one.mark: study(one, DEMO.job) for one in DEMO.openings},
-    **{name: study(one, DEMO.job) for name, one in (SLIPS | MORE).items()},
+    **{name: study(one, DEMO.job) for name, one in (SLIPS | MORE | BY_LEAF).items()},
     **{name: study(opening(), JobFacts(standard_hinge=one)) for name, one in OF_THE_STANDARD.items()},
 }
 EVERYTHING = {name: one.all_findings() for name, one in STUDIES.items()}
@@ -253,10 +264,12 @@ def chosen(leaf):
 
 def all_of(name):
     """Return the lines that tell all that is chosen and found for an opening here."""
-    leaves = STUDIES[name].specification.leaves if name in STUDIES else ()
-    return list(
-        dict.fromkeys([line for leaf in leaves for line in chosen(leaf)] + [*map(told, EVERYTHING[name])])
-    )
+    spec = STUDIES[name].specification if name in STUDIES else Specification((), ())
+    lines = [line for leaf in spec.leaves for line in chosen(leaf)]
+    if len(spec.leaves) > 1:
+        lines += chosen(LeafSpecification("whole", spec.whole, True))
+        lines += [f"  {leaf.leaf} screws each: {dict(leaf.screws_each)}" for leaf in spec.leaves]
+    return list(dict.fromkeys([*lines, *map(told, EVERYTHING[name])]))
 
 
 def test_all_that_is_said_of_these_openings_and_nothing_else():
