@@ -171,8 +171,8 @@ def _heel_corners(h: Hanging) -> tuple[Point, ...]:
         )
     stop, pull = -off - h.T, -off
     half = math.sqrt(max(r * r - from_heel * from_heel, 0.0))
-    outs = (stop, pull) if r <= from_heel else (stop, pull, *np.clip((half, -half), stop, pull))
-    return tuple(_on_heel(h, r, out) for out in outs)
+    arc = () if r <= from_heel else tuple(np.clip(out, stop, pull) for out in (half, -half))
+    return tuple(_on_heel(h, r, out) for out in (stop, pull, *arc))
 
 
 def _on_heel(h: Hanging, r: float, out: Any) -> Point:
@@ -180,7 +180,7 @@ def _on_heel(h: Hanging, r: float, out: Any) -> Point:
     off, from_heel = h.axis or (0.0, 0.0)
     x = h.g_h + np.maximum(0.0, from_heel - (r * r - out * out) ** 0.5)
     y = off - h.i + out
-    return (x, y) if np.ndim(x) else (float(x), float(y))
+    return (x, y) if np.ndim(x) or np.ndim(y) else (float(x), float(y))
 
 
 def refuse_no_door(h: Hanging, leaf: Leaf) -> None:

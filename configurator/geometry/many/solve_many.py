@@ -32,13 +32,16 @@ from configurator.geometry.solve import Scene, scene
 _TOGETHER: Final = 8192
 
 Column = NDArray[np.float64]
+AXIS: Final = ("axis_off_face", "axis_from_heel")
+"""The columns of an axis, in its order."""
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)
 class Many:
     """Many openings of one arrangement.
 
-    columns: by the letter of a `Hanging`, one number an opening. thing_columns: by an obstruction's place in
+    columns: by the letter of a `Hanging`, one number an opening; `axis_off_face` and `axis_from_heel` are the
+    two of its axis, of a leaf whose heel is square. thing_columns: by an obstruction's place in
     the list, by its field, likewise. Everything not in a column is as in the single records.
     """
 
@@ -83,7 +86,11 @@ class Many:
 
     def records(self, take: Any) -> tuple[Hanging, tuple[Obstruction, ...]]:
         """The hanging and the obstructions with what take makes of each column in its place."""
-        hanging = replace(self.hanging, **{name: take(column) for name, column in self.columns.items()})
+        given = {name: take(column) for name, column in self.columns.items()}
+        if self.hanging.axis is not None:
+            places = zip(AXIS, self.hanging.axis, strict=True)
+            given["axis"] = tuple(given.pop(name, place) for name, place in places)
+        hanging = replace(self.hanging, **given)
         things = tuple(
             replace(thing, **{name: take(col) for name, col in self.thing_columns.get(place, {}).items()})
             for place, thing in enumerate(self.obstructions)

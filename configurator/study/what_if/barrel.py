@@ -54,10 +54,10 @@ def _chord(one: _Freedom, other: _Freedom) -> float:
 
 
 def _freedom(at: Sample) -> _Freedom:
-    h, hung = at.hanging, at.hung
-    if h is None or hung is None:
+    if at.laid is None:
         return _Freedom(at.value, None)
+    h = at.laid.hanging
     of_frame = barrel_freedom(h, locate_pin(h))
-    beside = any(thing.start < h.F and thing.side == "hinge" for thing in hung.obstructions)
+    beside = any(thing.start < h.F and thing.side == "hinge" for thing in at.laid.obstructions)
     # What stands farther along than the frame's face never comes as near to the barrel as the frame does.
     return _Freedom(at.value, barrel_free_by(at.scene()) if beside and of_frame >= 0.0 else of_frame)

@@ -14,11 +14,12 @@ from numpy.typing import NDArray
 
 from configurator.geometry.many.solve_many import mounted, solve_many
 from configurator.geometry.pin import TOLERANCE
-from configurator.model import Opening
+from configurator.model import Opening, Way
 from configurator.rules.filling.usual import fill
+from configurator.rules.filling.ways import fill_way
 from configurator.rules.hinge.answers import Must
 from configurator.study.candidate import Candidate, in_degrees
-from configurator.study.hang import HungLeaf, hang_leaves
+from configurator.study.hang import HangsOn, HungLeaf, hang_leaves
 from configurator.study.run import Study
 from configurator.study.what_if.barrel import barrel_crossings
 from configurator.study.what_if.parameters import Hold, Parameter, with_changes
@@ -69,7 +70,10 @@ class WhatIfCurve:
 
 @dataclass(frozen=True, slots=True)
 class WhatIf:
-    """One leaf on one hinge open width, one parameter varied and all else held."""
+    """One leaf on what it hangs on, one parameter varied and all else held.
+
+    `width` is the hinge's open width, inches, 0 of no butt; `place` is then which of what is compared it is.
+    """
 
     parameter: Parameter
     hold: Hold
@@ -79,15 +83,18 @@ class WhatIf:
     has_hardware: bool
     curve: WhatIfCurve
     thresholds: tuple[Threshold, ...]
+    place: int | None = None
 
 
 def what_if(study: Study, candidate: Candidate, parameter: Parameter, hold: Hold) -> WhatIf:
-    """Return what a leaf on a hinge open width would do over the whole range of one parameter."""
+    """Return what a leaf would do over the whole range of one parameter."""
     must = study.hanger.must(candidate.leaf)
     held_short = candidate.clear_width_at_90 is None and candidate.greatest_angle >= SQUARE - TOLERANCE
     sample = sampler(_hung_at(study, candidate, parameter, hold))
     samples = samples_between(sample, parameter.low, parameter.high, parameter.present)
     curve, thresholds = _curve_and_thresholds(_Leaves(runs_of(samples), must, held_short), parameter, samples)
+    barrels = candidate.way is None or candidate.way.barrel_beside_faces
+    of_barrel = _barrel_thresholds(sample, samples) if barrels else []
     return WhatIf(
         parameter=parameter,
         hold=hold,
@@ -96,9 +103,8 @@ def what_if(study: Study, candidate: Candidate, parameter: Parameter, hold: Hold
         must=must,
         has_hardware=bool(candidate.solution.scene.hardware),
         curve=curve,
-        thresholds=tuple(
-            sorted([*thresholds, *_barrel_thresholds(sample, samples)], key=lambda one: one.value)
-        ),
+        thresholds=tuple(sorted([*thresholds, *of_barrel], key=lambda one: one.value)),
+        place=None if candidate.way is None else study.compared.index(candidate.way.given),
     )
 
 
@@ -130,15 +136,20 @@ def opening_with(opening: Opening, hold: Hold, value: float) -> Opening:
 
 def _hung_at(
     study: Study, candidate: Candidate, parameter: Parameter, hold: Hold
-) -> Callable[[float], tuple[HungLeaf, float]]:
-    """Return the function that gives the leaf and its hinge width at a value of the parameter."""
+) -> Callable[[float], tuple[HungLeaf, HangsOn]]:
+    """Return the function that gives the leaf and what it hangs on at a value of the parameter."""
     if parameter.of_hinge:
         return lambda value: (candidate.hung, value)  # the width is no part of what is filled in
 
-    def hung_at(value: float) -> tuple[HungLeaf, float]:
-        filled = fill(opening_with(study.opening, hold, value))
-        leaves = hang_leaves(filled, study.standard)
-        return next(leaf for leaf in leaves if leaf.name == candidate.leaf), candidate.hinge_width
+    def hung_at(value: float) -> tuple[HungLeaf, HangsOn]:
+        opening = opening_with(study.opening, hold, value)
+        filled = fill(opening)
+        leaf = next(one for one in hang_leaves(filled, study.standard) if one.name == candidate.leaf)
+        if candidate.way is None:
+            return leaf, candidate.hinge_width
+        given = opening.compare[study.compared.index(candidate.way.given)] if parameter.of_axis else None
+        way = given if isinstance(given, Way) else candidate.way.given
+        return leaf, fill_way(way, filled, leaf.hinge.barrel.value)[0]
 
     return hung_at
 

@@ -1,7 +1,7 @@
 """The lengths of an opening that can be varied, and what its record says at each value; inches."""
 
 import math
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -9,6 +9,7 @@ from configurator.model import Obstruction, Opening, Way
 from configurator.model.paths import replaced
 from configurator.rules.filling.frame_and_wall import follows_wall
 from configurator.rules.filling.usual import FilledOpening
+from configurator.rules.filling.ways import FilledWay
 from configurator.rules.hinge.stock import stock_widths
 from configurator.rules.wording import obstruction
 from configurator.study.candidate import Candidate
@@ -39,8 +40,9 @@ class Hold:
 
 @dataclass(frozen=True, slots=True)
 class Parameter:
-    """A length that can be varied, inches; `of_hinge` where it is the hinge open width itself.
+    """A length that can be varied, inches.
 
+    `of_hinge` where it is the hinge open width itself, `of_axis` where it is a place of another way's axis.
     The first of the holds is the usual one.
     """
 
@@ -51,19 +53,20 @@ class Parameter:
     high: float
     holds: tuple[Hold, ...]
     of_hinge: bool = False
+    of_axis: bool = False
 
 
 def parameters_of(study: Study, candidate: Candidate) -> tuple[Parameter, ...]:
-    """Return every length that can be varied, for one leaf of an opening on one hinge open width."""
-    filled = study.filled
+    """Return every length that can be varied, for one leaf of an opening on what it hangs on."""
+    filled, way = study.filled, candidate.way
     found = (
-        _hinge_width(study, candidate),
+        *((_hinge_width(study, candidate),) if way is None else _axis(study, way)),
         _wall(filled),
         _proud(filled),
         *_obstructions(filled),
         _inset(filled),
         _door_thickness(filled),
-        _backset(filled),
+        *((_backset(filled),) if way is None else ()),
     )
     return tuple(parameter for parameter in found if parameter.low < parameter.high)
 
@@ -97,6 +100,30 @@ def _hinge_width(study: Study, candidate: Candidate) -> Parameter:
     return Parameter(
         "hinge open width", "hinge width", present, min(low, present), high, (hold,), of_hinge=True
     )
+
+
+def _axis(study: Study, way: FilledWay) -> Iterator[Parameter]:
+    """Vary where the axis stands; not that of a rounded heel, which is made with it."""
+    if way.heel_radius is not None:
+        return
+    place = study.compared.index(way.given)
+    names = (
+        ("axis_off_face", "axis off the door's face", way.off_face),
+        ("axis_from_heel", "axis from the heel edge", way.from_heel),
+    )
+    for key, name, present in names:
+        hold = Hold("all else as it is", _with_axis(study.compared, place, key))
+        low, high = _about(present)
+        yield Parameter(name, name, present, low, high, (hold,), of_axis=True)
+
+
+def _with_axis(compared: Sequence[float | Way], place: int, key: str) -> Callable[[float], Changes]:
+    def changes(value: float) -> Changes:
+        way = compared[place]
+        assert isinstance(way, Way)
+        return {"compare": (*compared[:place], way.model_copy(update={key: value}), *compared[place + 1 :])}
+
+    return changes
 
 
 def _wall(filled: FilledOpening) -> Parameter:

@@ -12,11 +12,11 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from configurator.geometry.many.solve_many import Many
+from configurator.geometry.many.solve_many import AXIS, Many
 from configurator.geometry.pin import Hanging
 from configurator.geometry.shapes import Obstruction, refuse_no_door
-from configurator.geometry.solve import Scene
-from configurator.study.hang import HungLeaf
+from configurator.geometry.solve import Scene, scene
+from configurator.study.hang import Arrangement, HangsOn, HungLeaf
 
 Floats = NDArray[Any]
 COUNT = 17
@@ -25,56 +25,57 @@ CLOSE = 1e-7
 """Inches; a corner or a jump lies between two samples so close."""
 _BESIDE = 0.9 * CLOSE
 _STRAIGHT, _ROUND = 1e-11, 64
-_LETTERS = tuple(item.name for item in fields(Hanging) if item.name != "mounting")
+_LETTERS = (*(item.name for item in fields(Hanging) if item.name not in ("mounting", "axis")), *AXIS)
 _MEASURES = ("projection", "start", "length", "offset", "bottom", "top", "diameter")
 
 
 @dataclass(frozen=True, slots=True)
 class Sample:
-    """A leaf at one value of the parameter; `hung` is None where there can be no such leaf."""
+    """A leaf at one value of the parameter, with what stands about it; None where there can be none."""
 
     value: float
-    hung: HungLeaf | None
+    laid: Arrangement | None
     numbers: tuple[float | None, ...] = ()
-    hanging: Hanging | None = None
 
     @property
     def arrangement(self) -> Any:
         """What must be alike in two samples, so that only numbers run between them."""
-        if self.hung is None or self.hanging is None:
+        if self.laid is None:
             return None
-        hung = self.hung
+        laid = self.laid
         given = tuple(number is None for number in self.numbers)
-        return hung.leaf, hung.hardware, hung.other, self.hanging.mounting, given
+        return laid.leaf, laid.hardware, laid.other, laid.hanging.mounting, given
 
     def scene(self) -> Scene:
         """Return the leaf and what stands about it, for the single path."""
-        assert self.hung is not None
-        assert self.hanging is not None
-        return self.hung.scene(self.hanging.W)
+        assert self.laid is not None
+        laid = self.laid
+        return scene(laid.hanging, laid.leaf, laid.hardware, laid.obstructions, laid.other)
 
 
 Sampler = Callable[[float], Sample]
 
 
-def sampler(hung_at: Callable[[float], tuple[HungLeaf, float]]) -> Sampler:
-    """Return the function that samples a leaf; `hung_at` gives leaf and hinge width at a value."""
+def sampler(hung_at: Callable[[float], tuple[HungLeaf, HangsOn]]) -> Sampler:
+    """Return the function that samples a leaf; `hung_at` gives it and what it hangs on at a value."""
 
     def sample(value: float) -> Sample:
         try:
-            hung, width = hung_at(value)
-            h = hung.hanging(width)
-            refuse_no_door(h, hung.leaf)
+            hung, on = hung_at(value)
+            laid = hung.arrangement(on)
+            refuse_no_door(laid.hanging, laid.leaf)
         except ValueError:
             return Sample(value, None)
-        return Sample(value, hung, _numbers(h, hung.obstructions), h)
+        return Sample(value, laid, _numbers(laid.hanging, laid.obstructions))
 
     return sample
 
 
 def _numbers(h: Hanging, things: Sequence[Obstruction]) -> tuple[float | None, ...]:
+    axis = (None, None) if h.axis is None else h.axis
+    letters = (getattr(h, letter) for letter in _LETTERS[: -len(AXIS)])
     of_things = (getattr(thing, name) for thing in things for name in _MEASURES)
-    return (*(getattr(h, letter) for letter in _LETTERS), *of_things)
+    return (*letters, *axis, *of_things)
 
 
 def samples_between(sample: Sampler, low: float, high: float, present: float) -> tuple[Sample, ...]:
@@ -141,13 +142,12 @@ class Run:
     @property
     def first(self) -> Sample | None:
         """The sample that stands for all that is alike."""
-        return self.samples[0] if self.samples[0].hung is not None else None
+        return self.samples[0] if self.samples[0].laid is not None else None
 
     def many(self, values: Floats) -> Many:
         """Return the leaves at values within the run; only for a run with leaves."""
-        first = self.samples[0]
-        assert first.hung is not None
-        assert first.hanging is not None
+        laid = self.samples[0].laid
+        assert laid is not None
         columns: dict[str, Floats] = {}
         things: dict[int, dict[str, Floats]] = {}
         for name, column in self._moving(values):
@@ -157,14 +157,13 @@ class Run:
             else:
                 things.setdefault(place, {})[_MEASURES[measure]] = column
         if not columns and not things:
-            columns["T"] = np.full(len(values), first.hanging.T)
-        hung = first.hung
+            columns["T"] = np.full(len(values), laid.hanging.T)
         return Many(
-            hanging=first.hanging,
-            leaf=hung.leaf,
-            hardware=hung.hardware,
-            obstructions=hung.obstructions,
-            other=hung.other,
+            hanging=laid.hanging,
+            leaf=laid.leaf,
+            hardware=laid.hardware,
+            obstructions=laid.obstructions,
+            other=laid.other,
             columns=columns,
             thing_columns=things,
         )

@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidg
 
 from configurator.drawing.charts.what_if_chart import what_if_chart
 from configurator.sentences import capitalized
-from configurator.study import Study
+from configurator.study import Candidate, Study
 from configurator.study.what_if.curve import WhatIf, what_if
 from configurator.study.what_if.parameters import Parameter
 from configurator.ui.analysis.what_if_choices import Choices, bare_line, with_name
@@ -180,12 +180,11 @@ class WhatIfPage(QWidget):
 
     def _does(self, found: WhatIf, value: float) -> str:
         study = self.session.trial.study
-        width = value if found.parameter.of_hinge else found.width
-        each = () if study is None else study.butts
-        same = [one for one in each if one.leaf == found.leaf and abs(one.hinge_width - width) <= TOLERANCE]
-        if study is None or not same:
+        tried = (one for one in (study.candidates if study else ()) if _is_tried(one, found, value, study))
+        one = next(tried, None)
+        if study is None or one is None:
             return ""
-        return trial_words(found, value, study, same[0], self.session.display, self.session.plain_words)
+        return trial_words(found, value, study, one, self.session.display, self.session.plain_words)
 
     def _say(self, sentence: str, colour: str) -> None:
         self.reading.setText(("⚠ " if colour == "error" else "") + sentence)
@@ -286,3 +285,13 @@ def _words(name: str) -> QLabel:
     label.setAccessibleName(name)
     label.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
     return label
+
+
+def _is_tried(one: Candidate, found: WhatIf, value: float, study: Study | None) -> bool:
+    """Say whether a leaf of the study on trial is the one that a what-if is about, at a value."""
+    if study is None or one.leaf != found.leaf or one.to_push:
+        return False
+    if found.place is not None:
+        return one.way is not None and one.way.given == study.compared[found.place]
+    width = value if found.parameter.of_hinge else found.width
+    return one.way is None and abs(one.hinge_width - width) <= TOLERANCE

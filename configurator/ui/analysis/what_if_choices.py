@@ -11,7 +11,6 @@ from configurator.study import Candidate, Study
 from configurator.study.what_if.parameters import Hold, Parameter, parameters_of
 from configurator.ui.kit.layout import QuietCombo
 from configurator.ui.kit.look import GRID
-from configurator.units import format_size
 from configurator.wording.what_if_words import parameter_name
 
 
@@ -39,7 +38,7 @@ class Choices(QWidget):
         another = study is not self._study
         self._study = study
         if another:
-            names = [_leaf_name(one) for one in (study.butts if study else ())]
+            names = [_leaf_name(one) for one in _asked_about(study)]
             _fill(self.leaf, [(name, name) for name in names], _recommended(study))
         _fill(
             self.parameter,
@@ -52,9 +51,9 @@ class Choices(QWidget):
         self.hold.setEnabled(self.hold.count() > 1)
 
     def candidate(self) -> Candidate | None:
-        """Return the leaf on the hinge open width that is asked about."""
+        """Return the leaf on what it hangs on that is asked about."""
         place = self.leaf.currentIndex()
-        known = self._study.butts if self._study else ()
+        known = _asked_about(self._study)
         return known[place] if 0 <= place < len(known) else None
 
     def chosen_parameter(self) -> Parameter | None:
@@ -75,17 +74,26 @@ class Choices(QWidget):
         return () if self._study is None or candidate is None else parameters_of(self._study, candidate)
 
 
+def _asked_about(study: Study | None) -> tuple[Candidate, ...]:
+    """Return what can be asked about: leaves on butts and in other ways, swung to the pull side."""
+    return tuple(one for one in (study.candidates if study else ()) if not one.to_push)
+
+
 def _leaf_name(one: Candidate) -> str:
-    return f"{leaf_named(one.leaf, '{}, ')}{format_size(one.hinge_width)} in hinge"
+    return leaf_named(one.leaf, "{}, ") + one.hinge_words
 
 
 def _recommended(study: Study | None) -> int:
     """Return the place of the first leaf on the hinge open width taken for it; of the first otherwise."""
     if study is None or not study.specification.leaves:
         return 0
-    width = study.specification.leaves[0].parts["width"].value
-    first = study.butts[0].leaf
-    places = [n for n, one in enumerate(study.butts) if (one.leaf, one.hinge_width) == (first, width)]
+    taken = study.specification.leaves[0]
+    width, known = taken.parts["width"].value, _asked_about(study)
+    places = [
+        n
+        for n, one in enumerate(known)
+        if one.way is None and (one.leaf, one.hinge_width) == (taken.leaf, width)
+    ]
     return places[0] if places else 0
 
 
