@@ -57,7 +57,7 @@ def _lined_up(
     moving: tuple[PolarCorner, ...], standing: tuple[PolarCorner, ...]
 ) -> list[tuple[float, float]]:
     """Distance and angle wherever two corners stand in line with the pin."""
-    return [(abs(one.rho - other.rho), (other.phi - one.phi) % TAU) for one in moving for other in standing]
+    return [(abs(rho - far), (at - phi) % TAU) for rho, phi in moving for far, at in standing]
 
 
 def nearest_passage(moving: PolarShape, standing: PolarShape, limit: float) -> tuple[float, float]:

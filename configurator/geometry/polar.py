@@ -6,37 +6,22 @@ it meets the edge's line is one arc cosine. Inches and radians.
 """
 
 import math
-from typing import Any, Final, NamedTuple
+from typing import Any, Final
 
 from configurator.geometry.pin import TOLERANCE
 from configurator.geometry.shapes import Point, Shape
 
 TAU: Final = 2 * math.pi
 
-#: Makes corners and edges, in half the time of calling their kind.
-_new: Final = tuple.__new__
+PolarCorner = tuple[float, float]
+"""A corner's distance from the pin, in, and its direction from the pin, radians."""
+PolarEdge = tuple[float, float, float, float, float, float]
+"""An edge from the pin: its outward normal's direction, the line's distance along it, where it runs.
 
-
-class PolarCorner(NamedTuple):
-    """A corner's distance from the pin, in, and its direction from the pin, radians."""
-
-    rho: float
-    phi: float
-
-
-class PolarEdge(NamedTuple):
-    """An edge from the pin: its outward normal's direction, the line's distance along it, where it runs.
-
-    start and end count along the edge from the foot of the pin's perpendicular; near and far are the least
-    and greatest distance of its points from the pin. alpha in radians, the rest in inches.
-    """
-
-    alpha: float
-    c: float
-    start: float
-    end: float
-    near: float
-    far: float
+The direction is alpha, the distance c. Then start and end, which count along the edge from the foot of the
+pin's perpendicular; near and far, the least and greatest distance of its points from the pin. alpha in
+radians, the rest in inches. Plain tuples, because a study makes some hundreds.
+"""
 
 
 class PolarShape:
@@ -45,7 +30,7 @@ class PolarShape:
     Most parts never come near each other, which their least and greatest distance from the pin tells.
     """
 
-    __slots__ = ("box", "corners", "edges", "far", "near", "pin", "shape")
+    __slots__ = ("_upright", "box", "corners", "edges", "far", "near", "pin", "shape")
 
     shape: Shape
     pin: Point
@@ -61,12 +46,8 @@ class PolarShape:
         self.pin, self.shape = pin, shape
         p_x, p_y = pin
         points, r = shape.points, shape.radius
-        if len(points) == 1:
-            ((x, y),) = points
-            rho = math.hypot(x - p_x, y - p_y)
-            self.near, self.far = max(0.0, rho - r), rho + r
-            self.box = (x - r, x + r, y - r, y + r)
-        elif _is_upright(points):
+        self._upright = _is_upright(points)
+        if self._upright:
             (left, low), _, (right, high), _ = points
             self.box = (left - r, right + r, low - r, high + r)
             left, right, low, high = left - p_x, right - p_x, low - p_y, high - p_y
@@ -74,6 +55,11 @@ class PolarShape:
             up = low if low > 0.0 else -high if high < 0.0 else 0.0
             self.near = max(0.0, math.hypot(across, up) - r)
             self.far = math.hypot(right if right > -left else left, high if high > -low else low) + r
+        elif len(points) == 1:
+            ((x, y),) = points
+            rho = math.hypot(x - p_x, y - p_y)
+            self.near, self.far = max(0.0, rho - r), rho + r
+            self.box = (x - r, x + r, y - r, y + r)
         else:
             xs, ys = [x for x, _ in points], [y for _, y in points]
             self.box = (min(xs) - r, max(xs) + r, min(ys) - r, max(ys) + r)
@@ -89,17 +75,13 @@ class PolarShape:
     def _see(self) -> None:
         p_x, p_y = self.pin
         points = self.shape.points
+        if self._upright:
+            (left, low), _, (right, high), _ = points
+            self.corners, self.edges = _upright(left - p_x, right - p_x, low - p_y, high - p_y)
+            return
         around = [(x - p_x, y - p_y) for x, y in points]
-        rhos = [math.hypot(x, y) for x, y in around]
-        self.corners = tuple(
-            [_new(PolarCorner, (rho, math.atan2(y, x))) for rho, (x, y) in zip(rhos, around, strict=True)]
-        )
-        if len(points) == 1:
-            self.edges = ()
-        elif _is_upright(points):
-            self.edges = _upright_edges(around, rhos)
-        else:
-            self.edges = _polar_edges(around, rhos)
+        self.corners = tuple([(math.hypot(x, y), math.atan2(y, x)) for x, y in around])
+        self.edges = () if len(points) == 1 else _polar_edges(around, self.corners)
 
     def __eq__(self, other: object) -> bool:
         """Two parts are the same where shape and pin are, for all else follows."""
@@ -112,12 +94,12 @@ class PolarShape:
         return PolarShape, (self.pin, self.shape)
 
 
-def _polar_edges(around: list[Point], rhos: list[float]) -> tuple[PolarEdge, ...]:
+def _polar_edges(around: list[Point], corners: tuple[PolarCorner, ...]) -> tuple[PolarEdge, ...]:
     """The edges between corners given relative to the pin, each from the one before; none between equals."""
     edges = []
     x_0, y_0 = around[-1]
-    rho_0 = rhos[-1]
-    for (x_1, y_1), rho_1 in zip(around, rhos, strict=True):
+    rho_0 = corners[-1][0]
+    for (x_1, y_1), (rho_1, _) in zip(around, corners, strict=True):
         d_x, d_y = x_1 - x_0, y_1 - y_0
         length = math.hypot(d_x, d_y)
         if length == 0.0:
@@ -125,24 +107,32 @@ def _polar_edges(around: list[Point], rhos: list[float]) -> tuple[PolarEdge, ...
         n_x, n_y = d_y / length, -d_x / length
         c = n_x * x_0 + n_y * y_0
         start, end = n_x * y_0 - n_y * x_0, n_x * y_1 - n_y * x_1
-        near, far = (rho_0, rho_1) if rho_0 < rho_1 else (rho_1, rho_0)
-        if start <= 0.0 <= end:
-            near = abs(c)
-        edges.append(_new(PolarEdge, (math.atan2(n_y, n_x), c, start, end, near, far)))
+        near, far = _bounds(rho_0, rho_1, c, start <= 0.0 <= end)
+        edges.append((math.atan2(n_y, n_x), c, start, end, near, far))
         x_0, y_0, rho_0 = x_1, y_1, rho_1
     return tuple(edges)
 
 
-def _upright_edges(around: list[Point], rhos: list[float]) -> tuple[PolarEdge, ...]:
-    """`_polar_edges` for an upright rectangle from its lower left corner, whose directions are known."""
-    (left, low), _, (right, high), _ = around
-    rho_0, rho_1, rho_2, rho_3 = rhos
+def _upright(
+    left: float, right: float, low: float, high: float
+) -> tuple[tuple[PolarCorner, ...], tuple[PolarEdge, ...]]:
+    """Corners and edges of an upright rectangle about the pin, from its lower left corner.
+
+    As `_polar_edges` has them, but the edges' directions are known.
+    """
+    hypot, atan2 = math.hypot, math.atan2
+    rho_0, rho_1, rho_2, rho_3 = hypot(left, low), hypot(right, low), hypot(right, high), hypot(left, high)
     beside, over = low <= 0.0 <= high, left <= 0.0 <= right
     return (
-        _new(PolarEdge, (math.pi, -left, -high, -low, *_bounds(rho_3, rho_0, -left, beside))),
-        _new(PolarEdge, (-math.pi / 2, -low, left, right, *_bounds(rho_0, rho_1, -low, over))),
-        _new(PolarEdge, (0.0, right, low, high, *_bounds(rho_1, rho_2, right, beside))),
-        _new(PolarEdge, (math.pi / 2, high, -right, -left, *_bounds(rho_2, rho_3, high, over))),
+        (rho_0, atan2(low, left)),
+        (rho_1, atan2(low, right)),
+        (rho_2, atan2(high, right)),
+        (rho_3, atan2(high, left)),
+    ), (
+        (math.pi, -left, -high, -low, *_bounds(rho_3, rho_0, -left, beside)),
+        (-math.pi / 2, -low, left, right, *_bounds(rho_0, rho_1, -low, over)),
+        (0.0, right, low, high, *_bounds(rho_1, rho_2, right, beside)),
+        (math.pi / 2, high, -right, -left, *_bounds(rho_2, rho_3, high, over)),
     )
 
 
@@ -204,9 +194,10 @@ def _corners_over_edges(
     out_of: list[float],
 ) -> None:
     """Corners of one part against edges of the other, r off the edge; turn -1 for corners that stand."""
+    reach = r + TOLERANCE
     for alpha, c, start, end, near, far in edges:
         out = c + r
-        least, most = max(near - r - TOLERANCE, abs(out)), far + r + TOLERANCE
+        least, most = max(near - reach, abs(out)), far + reach
         low, high = start - TOLERANCE, end + TOLERANCE
         for rho, phi in corners:
             if rho < least or rho > most or rho == 0.0:

@@ -230,11 +230,6 @@ def _fitted(h: Hanging, item: Hardware, centre: float, kind: str, index: int | N
     return Shape(corners, 0.0, low, high, kind, index)
 
 
-def moving_shapes(h: Hanging, pin: Pin, leaf: Leaf) -> tuple[Shape, ...]:
-    """The bare moving side: the leaf, then its barrels."""
-    return (leaf_shape(h, leaf), *barrel_shapes(h, pin, leaf))
-
-
 def _mirrored(shape: Shape, opening: float) -> Shape:
     """The same part on the latch side of an opening so wide."""
     points = tuple((opening - x, y) for x, y in reversed(shape.points))

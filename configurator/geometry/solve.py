@@ -29,9 +29,11 @@ from configurator.geometry.shapes import (
     Leaf,
     Obstruction,
     OtherLeaf,
+    Shape,
+    barrel_shapes,
     hardware_shape,
+    leaf_shape,
     may_meet,
-    moving_shapes,
     refuse_no_door,
     standing_shapes,
 )
@@ -276,14 +278,42 @@ def scene(
     Raises ValueError as `refuse_no_door`, `locate_pin` and `standing_shapes` do.
     """
     refuse_no_door(hanging, leaf)
+    return seen(hanging, leaf, laid_out(hanging, leaf, hardware, obstructions, other), other)
+
+
+@dataclass(frozen=True, slots=True)
+class LaidOut:
+    """The shapes of a leaf and of what is about it that are the same wherever its pin stands."""
+
+    leaf: Shape
+    hardware: tuple[Shape, ...]
+    standing: tuple[Shape, ...]
+
+
+def laid_out(
+    hanging: Hanging,
+    leaf: Leaf,
+    hardware: Sequence[Hardware],
+    obstructions: Sequence[Obstruction],
+    other: OtherLeaf | None,
+) -> LaidOut:
+    """Lay out what no width, barrel or mounting of a hinge changes; ValueError as in `standing_shapes`."""
+    return LaidOut(
+        leaf_shape(hanging, leaf),
+        tuple([hardware_shape(hanging, item, index) for index, item in enumerate(hardware)]),
+        standing_shapes(hanging, leaf, obstructions, other),
+    )
+
+
+def seen(hanging: Hanging, leaf: Leaf, laid: LaidOut, other: OtherLeaf | None) -> Scene:
+    """See what was laid out from the pin. Raises ValueError as `refuse_no_door` and `locate_pin` do."""
+    refuse_no_door(hanging, leaf)
     pin = locate_pin(hanging)
     at = pin.at
-    bare = tuple([PolarShape(at, shape) for shape in moving_shapes(hanging, pin, leaf)])
-    fitted = tuple(
-        [PolarShape(at, hardware_shape(hanging, item, index)) for index, item in enumerate(hardware)]
-    )
+    bare = tuple([PolarShape(at, shape) for shape in (laid.leaf, *barrel_shapes(hanging, pin, leaf))])
+    fitted = tuple([PolarShape(at, shape) for shape in laid.hardware])
     reach = max([part.far for part in (*bare, *fitted)])
-    standing = [PolarShape(at, shape) for shape in standing_shapes(hanging, leaf, obstructions, other)]
+    standing = [PolarShape(at, shape) for shape in laid.standing]
     # Every obstruction counts, and of frame and wall what the leaf can come to.
     still = tuple([part for part in standing if part.shape.index is not None or part.near <= reach])
     return Scene(hanging, pin, bare, fitted, still, other)

@@ -119,8 +119,9 @@ def _first_meeting(
     """The earliest meeting of any two parts; of two at once the first listed standing, then moving part."""
     best: _Meeting | None = None
     for place, still in enumerate(standing):
+        near, far = still.near + TOLERANCE, still.far
         for turn, part in enumerate(moving):
-            if not _counts(part, still):
+            if part.far <= near or far <= part.near + TOLERANCE or not _counts(part, still):
                 continue
             angle = meeting_angle(part, still, limit if best is None else best.angle)
             if angle is not None and (best is None or angle < best.angle - SAME_MOMENT):

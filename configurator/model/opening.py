@@ -1,5 +1,6 @@
 """One opening as the user described it: only what was said, never what was worked out."""
 
+from collections.abc import Mapping
 from typing import Any, Self
 
 from pydantic import field_validator, model_validator
@@ -40,6 +41,9 @@ class Details(Record):
     head: Text | None = field("head detail", help="number of the drawn detail of the frame's head")
     jamb: Text | None = field("jamb detail", help="number of the drawn detail of the frame's jambs")
     sill: Text | None = field("sill detail", help="number of the drawn detail at the floor")
+
+
+_FIRST_LEAF: Mapping[Leaves, str] = {"single": "single", "pair": "active", "dutch": "lower"}
 
 
 class Opening(Record):
@@ -166,7 +170,7 @@ class Opening(Record):
     @property
     def first_leaf(self) -> str:
         """The leaf that carries what names no leaf."""
-        return {"pair": "active", "dutch": "lower"}.get(self.leaves, "single")
+        return _FIRST_LEAF[self.leaves]
 
     def carrier(self, hardware: Hardware) -> str:
         """Return the leaf that the hardware is on."""
@@ -174,13 +178,15 @@ class Opening(Record):
 
     def carried_by(self, leaf: str) -> tuple[Hardware, ...]:
         """Return the hardware on the leaf of that name."""
-        return tuple(item for item in self.hardware if self.carrier(item) == leaf)
+        first = self.first_leaf
+        return tuple([item for item in self.hardware if (item.leaf or first) == leaf])
 
     def angle_stop(self, leaf: str) -> AngleStop | None:
         """Return what ends a leaf's swing at the least angle: a stop at an angle, or an arm on that leaf."""
-        arms = (item.angle_stop for item in self.carried_by(leaf))
-        own = None if self.use.stop_angle is None else AngleStop(self.use.stop_angle)
-        return min(filter(None, (own, *arms)), key=lambda one: one.angle, default=None)
+        own = self.use.stop_angle
+        stops = [] if own is None else [AngleStop(own)]
+        stops += [stop for item in self.carried_by(leaf) if (stop := item.angle_stop) is not None]
+        return min(stops, key=lambda one: one.angle, default=None)
 
     def stop_angle(self, leaf: str) -> float | None:
         """Return that angle, degrees; None where nothing ends the swing at an angle."""

@@ -8,8 +8,7 @@ from dataclasses import replace
 from configurator.long_work import ROWS_A_STEP, Progress, unwatched
 from configurator.model import Job, JobFacts, Opening
 from configurator.order.helpers import helpers_for, tally_each
-from configurator.order.studied import study_or_fault
-from configurator.order.tally import KnownFindings, Tally, for_opening, held_once, study_key, tally
+from configurator.order.tally import KnownFindings, Tally, for_opening, held_once, study_key, tally_of
 
 
 def tally_job(job: Job, progress: Progress = unwatched) -> tuple[Tally, ...]:
@@ -83,7 +82,7 @@ class TallyBook:
             return found
         key = study_key(opening)
         if key not in self._by_key:
-            self._by_key[key] = tally(study_or_fault(opening, self._facts), self._findings)
+            self._by_key[key] = tally_of(opening, self._facts, self._findings)
         # A tally holds its record, so that no other one can come to have that identity.
         found = self._by_record[id(opening)] = for_opening(self._by_key[key], opening)
         return found

@@ -20,8 +20,7 @@ from types import MappingProxyType
 from typing import Any
 
 from configurator.model import JobFacts, Opening
-from configurator.order.studied import study_or_fault
-from configurator.order.tally import Tally, tally
+from configurator.order.tally import Tally, tally_of
 
 LARGE = 800
 """So many openings are worth a helper; they take a second here."""
@@ -84,7 +83,7 @@ def _shared_out(
                 dead.end()
         if left:  # from the other end, so that this process is never waited for
             place = left.pop()
-            yield ((place, tally(study_or_fault(openings[place], facts))),)
+            yield ((place, tally_of(openings[place], facts)),)
         else:
             yield ()
 
@@ -142,7 +141,7 @@ def _help(pipe: Any, facts: JobFacts | None) -> None:
     gc.freeze()
     try:
         while True:
-            pipe.send([tally(study_or_fault(opening, facts)) for opening in pipe.recv()])
+            pipe.send([tally_of(opening, facts) for opening in pipe.recv()])
             gc.collect()
     except (EOFError, OSError):
         return

@@ -16,6 +16,7 @@ from configurator.order.studied import (
     Studied,
     held,
     left_out,
+    study_or_fault,
 )
 from configurator.rules.filling.usual import fill
 from configurator.rules.finding import Finding, holding
@@ -142,6 +143,15 @@ def tally(studied: Studied, known: KnownFindings | None = None) -> Tally:
         left_out=left_out(studied),
         findings=held_once(studied.findings, findings),
     )
+
+
+def tally_of(opening: Opening, facts: JobFacts | None, known: KnownFindings | None = None) -> Tally:
+    """Study an opening and return its tally alone; what is missing, or refused by the plan, is its fault."""
+    studied = study_or_fault(opening, facts)
+    found = tally(studied, known)
+    if isinstance(studied, Study):
+        studied.hanger.let_go()
+    return found
 
 
 def leaf_choices(tallies: Iterable[Tally], facts: JobFacts | None = None) -> tuple[Chosen, ...]:

@@ -16,7 +16,7 @@ from configurator.rules.filling.materials import fastening_of, place_of
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.filling.ways import way_hung_on
 from configurator.rules.finding import Alternative, Finding, Fix, Reason, by_consequence, finding, reason
-from configurator.rules.hinge.angle_not_asked import angle_findings, settled
+from configurator.rules.hinge.angle_not_asked import angle_findings
 from configurator.rules.hinge.answers import Answers, Must
 from configurator.rules.hinge.electric import electric_leaf, electric_place
 from configurator.rules.hinge.fastening import LeafScrews, opening_screws
@@ -190,7 +190,7 @@ def _widths(
     filled: FilledOpening, hinges: Sequence[LeafHinge], answer: Answers, standard: Hinge
 ) -> tuple[tuple[LeafHinge, WidthAsked], ...]:
     """Return each leaf's hinges with their width; both leaves of a Dutch door turn on one line, the wider."""
-    musts = [settled(filled, must_of(filled, one), answer) for one in hinges]
+    musts = [answer.must(one.leaf.name) for one in hinges]
     asked = zip(hinges, musts, strict=True)
     widths = [ask_width(filled, one, must, answer, standard) for one, must in asked]
     pairs = tuple(zip(hinges, widths, strict=True))

@@ -1,11 +1,12 @@
 """From a filled-in opening to its leaves as the geometry knows them, each to be hung in any way."""
 
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from configurator.geometry import double_acting
 from configurator.geometry.pin import Hanging
 from configurator.geometry.shapes import Hardware, Leaf, Obstruction, OtherHalf, OtherLeaf
-from configurator.geometry.solve import Scene, scene
+from configurator.geometry.solve import LaidOut, Scene, laid_out, scene, seen
 from configurator.model import Hardware as GivenHardware
 from configurator.model import Hinge
 from configurator.model import Obstruction as GivenObstruction
@@ -16,7 +17,7 @@ from configurator.rules.filling.places import places_of
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.filling.ways import FilledWay
 from configurator.rules.hinge.answers import Must
-from configurator.rules.hinge.leaf_hinge import LeafHinge, leaf_hinges
+from configurator.rules.hinge.leaf_hinge import NOTHING_ASKED, LeafHinge, leaf_hinges
 from configurator.rules.specification import must_of
 from configurator.tables import ObstructionKindRow, row_of
 from configurator.units import format_size
@@ -51,7 +52,7 @@ class Arrangement:
     other: OtherLeaf | None
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class HungLeaf:
     """One leaf ready to be hung on any width or in any other way; its hinges as far as no width decides them.
 
@@ -133,9 +134,14 @@ class HungLeaf:
         Raises ValueError where it cannot be hung as asked.
         """
         if not isinstance(on, FilledWay):
-            return scene(self.hanging(on), self.leaf, self.hardware, self.obstructions, self.other)
+            return seen(self._on_width(on), self.leaf, self._laid_out, self.other)
         laid = self.arrangement(on)
         return scene(laid.hanging, laid.leaf, laid.hardware, laid.obstructions, laid.other)
+
+    @cached_property
+    def _laid_out(self) -> LaidOut:
+        """All that no width of a hinge changes."""
+        return laid_out(self._on_width(0.0), self.leaf, self.hardware, self.obstructions, self.other)
 
     def arrangement(self, on: HangsOn) -> Arrangement:
         """Return the leaf and what stands about it; to the push side in its mirrored plan."""
@@ -166,11 +172,11 @@ def hang_leaves(filled: FilledOpening, standard: Hinge | None = None) -> tuple[H
     `standard` is the job's standard hinge.
     """
     hinges = leaf_hinges(filled, standard)
-    return tuple(_hung(filled, hinge, standard or Hinge()) for hinge in hinges)
+    return tuple(_hung(filled, hinge, standard or NOTHING_ASKED) for hinge in hinges)
 
 
 def _hung(filled: FilledOpening, hinge: LeafHinge, standard: Hinge) -> HungLeaf:
-    given = filled.opening.hinge or Hinge()
+    given = filled.opening.hinge or NOTHING_ASKED
     size = hinge.leaf
     barrels = places_of(filled, size, hinge.count.value, hinge.height.value)
     flipped = size.name == "inactive"

@@ -20,6 +20,7 @@ from configurator.study.candidate import Candidate, hang
 from configurator.study.hang import HangsOn, HungLeaf, hang_leaves
 
 _NO_STOCK = (4.0, 4.5)
+_NO_FACTS = JobFacts()
 
 
 class LeafHanger:
@@ -33,15 +34,17 @@ class LeafHanger:
         self.leaves = hang_leaves(filled, standard)
         self._by_name = {leaf.name: leaf for leaf in self.leaves}
         self._known: dict[tuple[str, HangsOn], Candidate] = {}
+        self._musts: dict[str, Must] = {}
 
     def __call__(self, leaf: str, on: HangsOn) -> Candidate:
         """Return the named leaf on a hinge open width, inches, or hung another way.
 
         Raises ValueError with a sentence where it cannot be hung so.
         """
-        if (leaf, on) not in self._known:
-            self._known[leaf, on] = hang(self._by_name[leaf], on, self)
-        return self._known[leaf, on]
+        found = self._known.get((leaf, on))
+        if found is None:
+            found = self._known[leaf, on] = hang(self._by_name[leaf], on, self)
+        return found
 
     def in_way(self, leaf: str, way: Way) -> tuple[Candidate, ...]:
         """Return the named leaf hung another way, once for each side it swings to. Raises ValueError."""
@@ -56,7 +59,9 @@ class LeafHanger:
 
     def must(self, leaf: str) -> Must:
         """Return what the named leaf's hinge width has to do; an angle that nobody asked for is settled."""
-        return settled(self.filled, self.leaf(leaf).must, self)
+        if leaf not in self._musts:
+            self._musts[leaf] = settled(self.filled, self.leaf(leaf).must, self)
+        return self._musts[leaf]
 
     def otherwise(self, opening: Opening) -> "LeafHanger":
         """Return the hanger of another record of the opening, in the same job. Raises as `fill` does."""
@@ -65,6 +70,13 @@ class LeafHanger:
     def leaf(self, name: str) -> HungLeaf:
         """Return the leaf of that name, to be hung on any width."""
         return self._by_name[name]
+
+    def let_go(self) -> None:
+        """Forget what was hung, so that a study that nobody needs any more is freed at once.
+
+        Every candidate knows its hanger; together they would wait for the collector.
+        """
+        self._known.clear()
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,7 +154,7 @@ def study(opening: Opening, job: JobFacts | None = None) -> Study:
     Raises NotGivenError, naming the field, where a value that has no usual one is missing, and ValueError
     with a sentence where a hinge cannot be mounted as asked.
     """
-    return _study(opening, *(job or JobFacts()).asks_of_hinges)
+    return _study(opening, *(_NO_FACTS if job is None else job).asks_of_hinges)
 
 
 def study_as(known: Study, opening: Opening) -> Study:

@@ -5,9 +5,8 @@ from decimal import Decimal
 from configurator.model import Hinge, Job, Opening
 from configurator.order.price_list import PriceList, PriceListError
 from configurator.order.prices import price_order
-from configurator.order.studied import study_or_fault
 from configurator.order.take_off import take_off
-from configurator.order.tally import like_key, tally
+from configurator.order.tally import like_key, tally_of
 from configurator.rules.wording import counted
 from configurator.study.widths.width_pair import WidthPair
 
@@ -46,7 +45,7 @@ def cost_of(opening: Opening, width: float, job: Job, prices: PriceList) -> Deci
     given = opening.hinge or Hinge()
     hinge = {**given.model_dump(exclude_unset=True), "width": width}
     data = {**opening.model_dump(exclude_unset=True), "hinge": hinge, "quantity": 1}
-    counted_once = tally(study_or_fault(Opening.model_validate(data), job.job))
+    counted_once = tally_of(Opening.model_validate(data), job.job)
     lines = take_off((counted_once,), job.job).lines
     try:
         priced = price_order(lines, prices)

@@ -20,9 +20,9 @@ BAR = Shape(rectangle(1, 11, 1, 2))  # from the pin along +x, 1 thick below it
 
 def test_a_rectangle_seen_from_its_own_corner():
     part = seen_from(PIN, BAR)
-    assert sorted(corner.rho for corner in part.corners) == pytest.approx([0, 1, 10, math.hypot(10, 1)])
+    assert sorted(rho for rho, _ in part.corners) == pytest.approx([0, 1, 10, math.hypot(10, 1)])
     assert (part.near, part.far) == pytest.approx((0, math.hypot(10, 1)))
-    outward = {round(math.degrees(edge.alpha)) % 360: edge.c for edge in part.edges}
+    outward = {round(math.degrees(alpha)) % 360: c for alpha, c, *_ in part.edges}
     assert outward == pytest.approx({0: 10, 90: 0, 180: 0, 270: 1})
 
 

@@ -11,8 +11,9 @@ from configurator.geometry.shapes import (
     Obstruction,
     OtherLeaf,
     Shape,
+    barrel_shapes,
     hardware_shape,
-    moving_shapes,
+    leaf_shape,
     rectangle,
     standing_shapes,
 )
@@ -331,7 +332,7 @@ def test_what_stands_at_other_heights_changes_nothing(W, thing):
 def test_scaling_every_length_keeps_the_angle_and_scales_the_point(W, thing, scale):
     h = case_a(W)
     pin = locate_pin(h)
-    moving = [*moving_shapes(h, pin, LEAF), hardware_shape(h, BOX)]
+    moving = [leaf_shape(h, LEAF), *barrel_shapes(h, pin, LEAF), hardware_shape(h, BOX)]
     standing = standing_shapes(h, LEAF, (thing,))
     small = first_contact(moving, standing, pin.at)
     large = first_contact(
@@ -361,7 +362,8 @@ def _scaled(shapes, scale):
 def test_where_the_origin_lies_changes_nothing(x, y, thing):
     h = case_a(4)
     pin = locate_pin(h)
-    moving, standing = moving_shapes(h, pin, LEAF), standing_shapes(h, LEAF, (thing,))
+    moving = leaf_shape(h, LEAF), *barrel_shapes(h, pin, LEAF)
+    standing = standing_shapes(h, LEAF, (thing,))
     here = first_contact(moving, standing, pin.at)
     there = first_contact(_moved(moving, x, y), _moved(standing, x, y), (pin.x_p + x, pin.y_p + y))
     assert (here is None) == (there is None)

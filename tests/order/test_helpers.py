@@ -10,7 +10,7 @@ import pytest
 from configurator.long_work import Cancelled
 from configurator.order import book, helpers
 from configurator.order.book import TallyBook, tally_job
-from configurator.order.studied import study_or_fault
+from configurator.order.tally import tally_of
 from tests.order.cases import data, job_of
 
 MARKS = range(150)
@@ -32,7 +32,7 @@ def test_the_tallies_are_those_of_one_process_in_the_order_of_the_job(large, mon
     told, answered = [], []
     answer = helpers._Helper.answer
     monkeypatch.setattr(helpers._Helper, "answer", lambda one: answered.append(made := answer(one)) or made)
-    monkeypatch.setattr(helpers, "study_or_fault", lambda *_: time.sleep(0.005) or study_or_fault(*_))
+    monkeypatch.setattr(helpers, "tally_of", lambda *_: time.sleep(0.005) or tally_of(*_))
     tallies = tally_job(large, lambda done, total: told.append((done, total)))
     assert tallies == alone(large)
     assert all(one.opening is opening for one, opening in zip(tallies, large.openings, strict=True))

@@ -3,7 +3,7 @@
 import pytest
 
 from configurator.long_work import Cancelled
-from configurator.order import book as book_module
+from configurator.order import tally as tally_module
 from configurator.order.book import tally_job
 from configurator.order.studied import NotStudied, study_or_fault
 from configurator.order.tally import leaf_choices, tally
@@ -54,9 +54,9 @@ def test_one_that_could_not_be_studied_has_its_fault_and_nothing_else():
 
 def test_openings_that_differ_in_name_and_place_only_are_studied_once(monkeypatch):
     studied = []
-    real = book_module.study_or_fault
+    real = tally_module.study_or_fault
     monkeypatch.setattr(
-        book_module, "study_or_fault", lambda one, facts: studied.append(one.mark) or real(one, facts)
+        tally_module, "study_or_fault", lambda one, facts: studied.append(one.mark) or real(one, facts)
     )
     job = job_of(
         data("1"),

@@ -6,7 +6,7 @@ import pytest
 
 from configurator.model import Hinge, JobFacts, Opening
 from configurator.model.words import Status
-from configurator.order import book as book_module
+from configurator.order import tally as tally_module
 from configurator.order.book import TallyBook, tally_job
 from configurator.order.studied import study_or_fault
 from configurator.order.tally import tally
@@ -16,9 +16,9 @@ from tests.order.cases import data, job_of
 def counting(monkeypatch):
     """Count studies."""
     studied = []
-    real = book_module.study_or_fault
+    real = tally_module.study_or_fault
     monkeypatch.setattr(
-        book_module, "study_or_fault", lambda one, facts: studied.append(one.mark) or real(one, facts)
+        tally_module, "study_or_fault", lambda one, facts: studied.append(one.mark) or real(one, facts)
     )
     return studied
 

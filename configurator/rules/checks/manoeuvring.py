@@ -64,13 +64,16 @@ class Manoeuvring:
 
     def kept_by(self, space: Space) -> Kept:
         """Return whether the free floor has room for a space."""
-        return _all(_enough(space, self))
+        each = list(_enough(space, self))
+        return False if False in each else None if None in each else True
 
     @property
     def kept(self) -> Kept:
         """Return whether there is room; by every way or by none where the way is not known."""
-        ways = dict.fromkeys(space.approach for space in self.spaces)
-        each = {_any(self.kept_by(one) for one in self.spaces if one.approach == way) for way in ways}
+        by_way: dict[Approach, list[Kept]] = {}
+        for space in self.spaces:
+            by_way.setdefault(space.approach, []).append(self.kept_by(space))
+        each = {True if True in kept else None if None in kept else False for kept in by_way.values()}
         return each.pop() if len(each) == 1 else None
 
     @property
@@ -90,16 +93,6 @@ class Manoeuvring:
             "recessed": self.recessed,
             "kept": self.kept,
         }
-
-
-def _all(each: Iterator[Kept]) -> Kept:
-    found = list(each)
-    return False if False in found else None if None in found else True
-
-
-def _any(each: Iterator[Kept]) -> Kept:
-    found = list(each)
-    return True if True in found else None if None in found else False
 
 
 def _enough(space: Space, there: Manoeuvring) -> Iterator[Kept]:
@@ -233,9 +226,10 @@ def _said(one: Manoeuvring) -> Finding:
         False: ("manoeuvring short", "warning"),
         None: ("manoeuvring not known", "note"),
     }
-    code, severity = kinds[one.kept]
+    kept = one.kept
+    code, severity = kinds[kept]
     source = limit("recess_deep").cited if one.recessed else next(iter(table(ManoeuvringRow))).cited
-    message = f"{_asks(one)}{_supposed(one)} {_verdict(one)}"
+    message = f"{_asks(one)}{_supposed(one)} {_verdict(one, kept)}"
     numbers = {"depth": one.depth, "latch": one.latch, "hinge": one.hinge}
     known = {key: value for key, value in numbers.items() if value is not None}
     return finding(code, severity, message, source, (), asked=one.shown.depth, **known)
@@ -260,11 +254,11 @@ def _supposed(one: Manoeuvring) -> str:
     return f" Nobody said whether it has {one.supposed}: that is supposed." if one.supposed else ""
 
 
-def _verdict(one: Manoeuvring) -> str:
+def _verdict(one: Manoeuvring, kept: Kept) -> str:
     there = _there(one)
-    if one.kept:
+    if kept:
         return f"{there}: kept. Check local codes; the authority decides."
-    if one.kept is False:
+    if kept is False:
         return f"{there}: too little. Move what stands there, or swing the door the other way."
     return f"{f'{there}. ' if there else ''}Give {_missing(one)}."
 

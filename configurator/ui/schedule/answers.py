@@ -104,10 +104,9 @@ class Answers:
 def answer_of(opening: Opening, facts: JobFacts) -> Answer:
     """Study an opening and keep what the schedule shows of it, in the words of the printed one."""
     from configurator.documents.schedule import schedule_row
-    from configurator.order.studied import study_or_fault
-    from configurator.order.tally import tally
+    from configurator.order.tally import tally_of
 
-    tallied = tally(study_or_fault(opening, facts))
+    tallied = tally_of(opening, facts)
     row = schedule_row(tallied)
     angles = [angle for angle in row.angles if angle is not None]
     return Answer(

@@ -21,8 +21,9 @@ from configurator.geometry.shapes import (
     Hardware,
     Leaf,
     Shape,
+    barrel_shapes,
     hardware_shape,
-    moving_shapes,
+    leaf_shape,
     rectangle,
     standing_shapes,
 )
@@ -196,7 +197,7 @@ def contacts(h, item, stop_width):
         xs = [x for x, _ in shape.points]
         band = rectangle(min(xs), max(xs), -h.R - stop_width, -h.R)
         standing.append(Shape(band, kind="stop") if shape.kind == "stop" else shape)
-    bare = moving_shapes(h, pin, leaf)
+    bare = (leaf_shape(h, leaf), *barrel_shapes(h, pin, leaf))
     found = (first_contact(parts, standing, pin.at) for parts in (bare, (*bare, hardware_shape(h, item, 0))))
     return [math.pi if one is None else one.angle for one in found]
 
