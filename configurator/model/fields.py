@@ -193,8 +193,8 @@ def bounds_of(info: FieldInfo) -> dict[str, float]:
 
 
 def unit_of(info: FieldInfo) -> str:
-    """Return the unit a field's number is in: `in`, `degrees`, or nothing."""
-    readers = {"_read_length": " in", "_read_angle": " degrees"}
+    """Return the unit a field's number is in: `in`, `degrees`, `lb`, or nothing."""
+    readers = {"_read_length": " in", "_read_angle": " degrees", "_read_number": " lb"}
     for constraint in (*info.metadata, *_inner_metadata(info.annotation)):
         if isinstance(constraint, BeforeValidator):
             return readers.get(getattr(constraint.func, "__name__", ""), "")

@@ -13,7 +13,8 @@ from configurator.drawing.base.lettering import text_width
 from configurator.drawing.base.primitives import Primitive, Text
 from configurator.drawing.base.view import Box
 from configurator.model import Opening
-from configurator.model.paths import trade_name
+from configurator.model.fields import unit_of
+from configurator.model.paths import field_at, trade_name
 from configurator.rules.finding import Finding
 from configurator.rules.wording import pounds
 from configurator.study import Study
@@ -35,7 +36,6 @@ DEFER = (
     "professional go before it. Check every dimension in the field."
 )
 _SLOPES = frozenset({"door.latch_bevel"})
-_DEGREES = ("use.wanted_angle", "use.stop_angle", ".opens_to")
 
 
 @dataclass(frozen=True, slots=True)
@@ -201,13 +201,16 @@ def value_words(path: str, value: float | str | bool | None, display: Display) -
         return "yes" if value else "not said"
     if isinstance(value, str):
         return value
-    if path.endswith(_DEGREES):
-        return display.angle(value, "up")
-    if path == "door.weight":
-        return pounds(value)
     if path in _SLOPES:
         return bevel_words(value, display)
-    return display.exact(value)
+    match unit_of(field_at(path)):
+        case " degrees":
+            return display.angle(value, "up")
+        case " lb":
+            return pounds(value)
+        case " in":
+            return display.exact(value)
+    return f"{value:g}"
 
 
 def _sayings(found: tuple[Finding, ...], severity: str, display: Display) -> tuple[str, ...]:

@@ -58,7 +58,7 @@ def kind_at(path: str) -> Kind:
         return LENGTH
     if unit == " degrees":
         return DEGREES
-    if paths.holds(path, float):
+    if unit == " lb":
         return POUNDS
     return WHOLE if paths.holds(path, int) else TEXT
 

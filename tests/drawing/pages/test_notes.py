@@ -1,3 +1,4 @@
+import pytest
 from hypothesis import given
 from hypothesis import strategies as some
 
@@ -12,6 +13,7 @@ from configurator.drawing.pages.notes import (
     cut_to,
     notes_column,
     study_notes,
+    value_words,
 )
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo
@@ -186,3 +188,18 @@ def test_a_caution_said_again_of_another_width_takes_no_room_from_what_is_said_o
     assert len(cautions.paragraphs) == len(set(codes))
     assert len(again.paragraphs) == len(codes) - len(set(codes)) > 0
     assert again.heading == "Cautions of the same kind"
+
+
+@pytest.mark.parametrize(
+    ("path", "value", "words"),
+    [
+        ("hardware.0.weight", 5.0, "5 lb"),
+        ("door.weight", 179.0, "179 lb"),
+        ("hardware.0.opens_to", 110.0, "110°"),
+        ("use.wanted_angle", 180.0, "180°"),
+        ("door.undercut", 0.75, "3/4 in"),
+        ("hinge.count", 3, "3"),
+    ],
+)
+def test_what_was_assumed_is_told_in_the_unit_of_its_field(path, value, words):
+    assert value_words(path, value, Display()) == words
