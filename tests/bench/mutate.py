@@ -3,10 +3,10 @@
     python tests/bench/mutate.py [--mutants 150] [--seed N] [--room geometry] [--known FOLDER] [--again FILE]
 
 Each mutant is a copy of the tree with one change in the core: a comparison turned or moved by its limit, a
-condition negated, and for or, plus for minus, a constant beside the one written, least for most, a statement
-dropped, a limit rounded the other way. First the tests that run the changed line are tried on it, the
-quickest first, then those near the module and the whole files of the first, until one fails or the time is
-out. Which tests run which line is learnt by a run on the clean tree, and kept in `--known` for the next time.
+condition negated, and for or, plus for minus, a constant beside the one written, least for most, a
+statement dropped, a limit rounded the other way. First the tests that run the changed line are tried on it,
+the quickest first, then the files of tests near the module, until one fails or the time is out. Which tests
+run which line is learnt by a run on the clean tree, and kept in `--known` for the next time.
 
 Each mutant is printed as killed or survived, those that survived with their change. Annotations, docstrings
 and words are left alone. The sample is another one each time; the seed printed draws it again. `--again`
@@ -27,6 +27,7 @@ import subprocess
 import sys
 import tempfile
 import time
+import traceback
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
@@ -38,11 +39,18 @@ ROOMS = ("geometry", "rules", "order", "study", "units.py")
 BROAD = ("test_units.py", "geometry", "rules", "order", "study", "wording", "documents")
 """Tests that run on a mutant which those near it let live; those of the window and of the painters do not."""
 COPIED = ("configurator", "resources", "demo_openings", "tests")
-SETTINGS = (
-    "[pytest]\naddopts = --strict-markers --import-mode=importlib\npythonpath = .\nfilterwarnings = error\n"
-)
+SETTINGS = """[pytest]
+addopts = --strict-markers --import-mode=importlib
+pythonpath = .
+filterwarnings =
+    error
+    ignore:Module already imported
+"""
 QUIET = ("-q", "-n", "0", "-p", "no:pytest-qt", "-p", "no:randomly", "-p", "no:cacheprovider")
-NEAR, LIMIT = 20.0, 150
+EVERYTHING = "tests/rules/test_every_finding.py"
+"""Studies a hundred openings as it is read, so that no test of it is known to run their lines."""
+BROKEN = 99
+NEAR, LIMIT = 15.0, 100
 """Seconds that the tests of the changed line may take, and of processor time that a mutant may take."""
 TURNED: dict[type[ast.cmpop], tuple[str, ...]] = {
     ast.Lt: ("<=", ">="), ast.LtE: ("<", ">"), ast.Gt: (">=", "<="), ast.GtE: (">", "<"), ast.Eq: ("!=",),
@@ -279,8 +287,7 @@ class Known:
         quickest = sorted(tests, key=lambda one: self.times[one])
         total = itertools.accumulate(self.times[one] for one in quickest)
         taken = [one for one, until in zip(quickest, total, strict=True) if until < NEAR]
-        files = list(dict.fromkeys([*near(mutant.path), *(one.partition("::")[0] for one in quickest)]))
-        return taken, files
+        return taken, list(dict.fromkeys([EVERYTHING, *near(mutant.path)]))
 
 
 def _common(name: str) -> str:
@@ -351,11 +358,12 @@ def start(mutant: Mutant, tests: tuple[list[str], list[str]], tree: Path) -> tup
         return process, told
     nothing = os.open(os.devnull, os.O_WRONLY)
     os.dup2(nothing, 1)
-    os.dup2(nothing, 2)
     try:
         told.write_text(f"by {notices(tests, tree)}", "utf-8")
-    finally:
         os._exit(0)
+    except BaseException:
+        traceback.print_exc(file=sys.__stderr__)
+        os._exit(BROKEN)
 
 
 def _all(sample: list[Mutant], known: Known, trees: list[Path]) -> int:
@@ -366,7 +374,9 @@ def _all(sample: list[Mutant], known: Known, trees: list[Path]) -> int:
             mutant, tree = waiting.pop(), trees.pop()
             process, told = start(mutant, known.of(mutant), tree)
             running[process] = (mutant, tree, told, time.monotonic())
-        process, _ = os.wait()
+        process, status = os.wait()
+        if os.waitstatus_to_exitcode(status) == BROKEN:
+            sys.exit("the script itself failed")
         mutant, tree, told, began = running.pop(process)
         # One that was ended by its limit, or by the system, told nothing.
         killer = told.read_text("utf-8").removeprefix("by ") if told.exists() else "the time was out"

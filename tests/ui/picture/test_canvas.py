@@ -1,6 +1,9 @@
 """The picture shown larger, moved, and measured in, with the wheel and the mouse as a user has them."""
 
 import math
+import subprocess
+import sys
+from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
@@ -14,6 +17,8 @@ from configurator.ui.picture.canvas import HOW_TO_MEASURE, MOST, PictureCanvas
 from configurator.units import Display
 from tests.drawing.cases import demo
 from tests.ui.conftest import move_pointer
+
+ROOT = Path(__file__).resolve().parents[3]
 
 
 @pytest.fixture
@@ -189,6 +194,41 @@ def test_the_picture_is_copied_as_an_image_and_as_a_drawing(window):
     data = QGuiApplication.clipboard().mimeData()
     assert bytes(data.data("image/svg+xml")).startswith(b"<?xml")
     assert "chair rail" in data.text()
+
+
+COPY_AND_END = """
+import sys
+from types import SimpleNamespace
+from PySide6.QtCore import QTimer
+from PySide6.QtGui import QGuiApplication, QImage
+from PySide6.QtWidgets import QApplication
+from configurator.ui.picture.picture import Picture
+from configurator.ui.state.session import Session
+
+application = QApplication([])
+picture = Picture(Session(studier=lambda *_: None))
+def save(path, _):
+    QImage(30, 30, QImage.Format.Format_RGB32).save(str(path)) if path.suffix == ".png" else path.write_text("<svg/>")
+picture.canvas = SimpleNamespace(save_picture=save)
+picture.copy(sys.argv[1])
+print(*QGuiApplication.clipboard().mimeData().formats())
+if sys.argv[2] == "quit":
+    QTimer.singleShot(0, application.quit)
+    application.exec()
+"""
+
+
+@pytest.mark.parametrize(
+    ("ending", "how", "formats"),
+    [(".png", "quit", "application/x-qt-image"), (".svg", "just ends", "image/svg+xml text/plain")],
+)
+def test_with_a_picture_on_the_clipboard_the_program_ends_without_a_fault(ending, how, formats):
+    """Qt would free what was copied after Python has ended; a fault of memory ends this process, not pytest."""
+    done = subprocess.run(
+        [sys.executable, "-c", COPY_AND_END, ending, how],
+        cwd=ROOT, capture_output=True, text=True, check=False,
+    )  # fmt: skip
+    assert (done.returncode, done.stdout.strip(), done.stderr) == (0, formats, "")
 
 
 def test_without_a_picture_the_commands_say_so(bare_window):
