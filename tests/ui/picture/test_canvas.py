@@ -208,7 +208,10 @@ from configurator.ui.state.session import Session
 application = QApplication([])
 picture = Picture(Session(studier=lambda *_: None))
 def save(path, _):
-    QImage(30, 30, QImage.Format.Format_RGB32).save(str(path)) if path.suffix == ".png" else path.write_text("<svg/>")
+    if path.suffix == ".png":
+        QImage(30, 30, QImage.Format.Format_RGB32).save(str(path))
+    else:
+        path.write_text("<svg/>")
 picture.canvas = SimpleNamespace(save_picture=save)
 picture.copy(sys.argv[1])
 print(*QGuiApplication.clipboard().mimeData().formats())
@@ -223,7 +226,7 @@ if sys.argv[2] == "quit":
     [(".png", "quit", "application/x-qt-image"), (".svg", "just ends", "image/svg+xml text/plain")],
 )
 def test_with_a_picture_on_the_clipboard_the_program_ends_without_a_fault(ending, how, formats):
-    """Qt would free what was copied after Python has ended; a fault of memory ends this process, not pytest."""
+    """Qt would free what was copied after Python has ended: a fault, of a process of its own here."""
     done = subprocess.run(
         [sys.executable, "-c", COPY_AND_END, ending, how],
         cwd=ROOT, capture_output=True, text=True, check=False,
