@@ -151,6 +151,9 @@ NOTHING_TAKEN = {
     "prepared_height": "not known",
     "hinge_locations": "by the usual rule",
     "door_stop.kind": "must be given",
+    "frame.profile": "usual of its kind",
+    "frame.sizes_from": "usual",
+    "frame.outline": "by the frame's sizes",
     "sill": "not known: the sections leave it out and say so",
 }
 
@@ -199,7 +202,8 @@ IN_NO_SCHEDULE = {
     "door.lite_height", "door.glass_thickness", "frame.rabbet",
     "frame.stop_height", "frame.stop_gap",
     "frame.return_depth", "frame.hinge_backset", "frame.mortise_depth", "frame.stop_width",
-    "frame.metal_thickness", "other_columns", "use.coastal", "use.humid",
+    "frame.metal_thickness", "frame.profile", "frame.sizes_from", "frame.outline",
+    "other_columns", "use.coastal", "use.humid",
     "use.lock_both_sides", "use.lock_finish_bhma",
     "use.clear_width_margin", "use.alteration", "use.beds_moved", "use.stop_angle",
     "use.corridor_width", "use.required_width", "pull_side", "push_side", "sill",
@@ -231,6 +235,7 @@ DOES_NOTHING = {
     "questions": "for people",
     "order_despite": "what is ordered, not what is answered",
     "wall.layers.name": "lettered in the picture",
+    "frame.sizes_from": "whether a profile's sizes count as assumed",
     "frame.metal_thickness": "drawn in the picture",
     "sill": "drawn and dimensioned in the sections",
     "tolerances": "asked for by themselves; every one of them is in the spread of the swing",
@@ -259,6 +264,11 @@ BASES = (
     plain_data(obstructions=[LOW_RAIL], hinge={"width": 4}, use={"locked": True}),
     plain_data(compare=[{"hung_on": "centre-hung pivot", "axis_from_heel": 2.75}]),
     plain_data(hardware=[{"kind": "closer"}]),
+    {
+        **plain_data(),
+        "frame": {"kind": "knocked-down drywall", "profile": "drywall 3-3/4 throat"},
+        "wall": {},
+    },
 )
 """Openings of which one or another asks after every field."""
 OF_A_TYPE = {bool: (True, False), int: (1, 2, 4, 7), str: ("626", "630", "US32D", "A5111")}
@@ -269,6 +279,8 @@ def _values(path):
     """Return values to try in a field, whatever of them it accepts."""
     if path == "hinge.screws":
         return ({kind: 3} for kind in paths.vocabulary()[path])
+    if path == "frame.outline":
+        return ([[0, 0], [-1.5, 0], [-1.5, -6], [0.5, -6], [0.5, -1.75], [0, -1.75]],)
     if path in ("compare", "hinge_locations.tops"):
         return ([4, 5, 6], [6.5, 30, 60])
     if words := paths.words_of(path):

@@ -15,10 +15,10 @@ from configurator.geometry.shapes import Hardware, Obstruction, OtherHalf, Other
 def without_stop(h: Hanging, wall: float) -> Hanging:
     """The same leaf at the same place in a frame that has no stop, in a wall so thick.
 
-    The jamb's face is as deep as the jamb.
+    The jamb's face is as deep as the jamb, whatever outline it has with a stop.
     """
     deep = jamb_depth(h)
-    return replace(h, R=deep, k=deep - h.T - h.i, s=0.0, D=deep, wall=wall)
+    return replace(h, R=deep, k=deep - h.T - h.i, s=0.0, D=deep, wall=wall, outline=None)
 
 
 def toward_push(h: Hanging) -> Hanging:

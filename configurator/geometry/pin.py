@@ -30,7 +30,8 @@ class Hanging:
     give: off the door's pull face (positive out of the door) and from its heel edge (positive toward the
     latch). heel_radius rounds the heel edge about that axis (None: square). heel_stop False: no stop stands
     at the hinge jamb, for a heel that turns into it. wall is how thick the wall is (None: all behind its
-    pull face is filled, as it is for a leaf that never comes there).
+    pull face is filled, as it is for a leaf that never comes there). outline is the jamb's own where it is no
+    box with a stop: its corners in the plan's axes, from which F, R, s and D follow.
     """
 
     O: float  # noqa: E741 - the letter of the opening width
@@ -58,6 +59,7 @@ class Hanging:
     heel_radius: float | None = None
     heel_stop: bool = True
     wall: float | None = None
+    outline: tuple[tuple[float, float], ...] | None = None
 
     @property
     def heel_s(self) -> float:

@@ -12,6 +12,7 @@ from typing import Any, Final
 
 import numpy as np
 
+from configurator.geometry.outline import convex_pieces
 from configurator.geometry.pin import TOLERANCE, Hanging, Pin
 from configurator.units import format_size
 
@@ -314,14 +315,17 @@ def jamb_depth(h: Hanging) -> float:
     return max(h.D, h.R)
 
 
-def hinge_jamb(h: Hanging) -> Shape:
-    """The hinge jamb from its face back, outer edge to rabbet face; kind frame."""
-    return Shape(rectangle(-h.F, 0.0, -jamb_depth(h), 0.0), kind="frame")
+def hinge_jamb(h: Hanging) -> tuple[Shape, ...]:
+    """The hinge jamb from its face back, outer edge to rabbet face; kind frame. Of an outline its pieces."""
+    box = (rectangle(-h.F, 0.0, -jamb_depth(h), 0.0),)
+    return tuple(
+        Shape(one, kind="frame") for one in (box if h.outline is None else convex_pieces(h.outline)[0])
+    )
 
 
-def latch_jamb(h: Hanging, opening: float) -> Shape:
+def latch_jamb(h: Hanging, opening: float) -> tuple[Shape, ...]:
     """The jamb across the opening; kind latch jamb."""
-    return Shape(rectangle(opening, opening + h.F, -jamb_depth(h), 0.0), kind="latch jamb")
+    return tuple(replace(_mirrored(one, opening), kind="latch jamb") for one in hinge_jamb(h))
 
 
 def walls(h: Hanging, opening: float) -> tuple[Shape, Shape]:
@@ -333,11 +337,13 @@ def walls(h: Hanging, opening: float) -> tuple[Shape, Shape]:
 
 def stops(h: Hanging, opening: float) -> tuple[Shape, ...]:
     """The frame stops on the hinge side and on the latch side; none where the stop has no height or depth."""
-    if h.s <= TOLERANCE or h.D - h.R <= TOLERANCE:
+    if h.outline is None and (h.s <= TOLERANCE or h.D - h.R <= TOLERANCE):
         return ()
-    hinge = Shape(rectangle(0.0, h.s, -h.D, -h.R), kind="stop")
-    latch = _mirrored(hinge, opening)
-    return (hinge, latch) if h.heel_stop else (latch,)
+    box = (rectangle(0.0, h.s, -h.D, -h.R),)
+    pieces = box if h.outline is None else convex_pieces(h.outline)[1]
+    hinge = tuple(Shape(one, kind="stop") for one in pieces)
+    latch = tuple(_mirrored(one, opening) for one in hinge)
+    return (*hinge, *latch) if h.heel_stop else latch
 
 
 def other_leaf_shapes(h: Hanging, other: OtherLeaf | None, leaf: Leaf) -> tuple[Shape, ...]:
@@ -395,5 +401,5 @@ def standing_shapes(
         for index, thing in enumerate(obstructions)
         for shape in obstruction_shapes(h, thing, index, opening)
     ]
-    frame = (hinge_jamb(h), *walls(h, opening), latch_jamb(h, opening), *stops(h, opening))
+    frame = (*hinge_jamb(h), *walls(h, opening), *latch_jamb(h, opening), *stops(h, opening))
     return (*about, *frame, *closed_beside(h, leaf, other))

@@ -16,9 +16,10 @@ from configurator.model.fields import (
     not_endless,
     of_its_kind,
 )
-from configurator.model.words import Approach, FrameKind, ObstructionKind, Side
-from configurator.tables import ObstructionKindRow, row_of
-from configurator.units import format_size
+from configurator.model.outline import Corner, outline_fault, sizes_of
+from configurator.model.words import Approach, FrameKind, FrameProfile, ObstructionKind, Side, SizesFrom
+from configurator.tables import ObstructionKindRow, frame_profile, row_of
+from configurator.units import TOLERANCE, format_size
 
 # Layers are typed in 1/64ths or tenths of a millimetre; their sum may differ by that much and no more.
 LAYER_SUM_TOLERANCE = 1e-6
@@ -29,6 +30,17 @@ class Frame(Record):
 
     kind: FrameKind = field(
         "frame kind", default="knocked-down drywall", help="its usual sizes stand wherever none are given"
+    )
+    profile: FrameProfile | None = field(
+        "frame profile",
+        help="a usual profile of that kind: its sizes stand wherever none are given",
+        left_out="usual of its kind",
+    )
+    sizes_from: SizesFrom = field(
+        "frame sizes from",
+        "where the frame's sizes are from",
+        "usual",
+        help="of a profile that was measured, or is as its maker draws it, no size counts as assumed",
     )
     face: Length | None = field(
         "frame face width",
@@ -100,6 +112,44 @@ class Frame(Record):
         le=0.5,
         help="the sheet of a steel frame, or the wall of an aluminum tube",
     )
+    outline: tuple[Corner, ...] | None = field(
+        "frame outline",
+        "corners of the jamb where it is cut, one after the other",
+        help="into the opening, then to the pull side; 0, 0 where face and rabbet meet",
+        left_out="by its sizes",
+    )
+
+    @field_validator("outline", mode="before")
+    @classmethod
+    def _not_endless(cls, value: Any) -> Any:
+        return not_endless(value, MOST_OF_ANYTHING, "a frame's outline may have up to 200 corners")
+
+    @model_validator(mode="after")
+    def _profile_of_its_kind(self) -> Self:
+        if self.profile is not None and frame_profile(self.profile).kind != self.kind:
+            raise PydanticCustomError(
+                "needs",
+                "the profile {profile} is of a {kind} frame",
+                {"field": "profile", "profile": self.profile, "kind": frame_profile(self.profile).kind},
+            )
+        return self
+
+    @model_validator(mode="after")
+    def _outline_is_a_jamb(self) -> Self:
+        if self.outline is None:
+            return self
+        if fault := outline_fault(self.outline):
+            raise PydanticCustomError("needs", "{fault}", {"field": "outline", "fault": fault})
+        for name, value in sizes_of(self.outline).items():
+            given = getattr(self, name)
+            if given is not None and abs(given - value) > TOLERANCE:
+                raise PydanticCustomError(
+                    "needs",
+                    "the frame's outline has a {name} of {value} in and {given} in is given: leave one out",
+                    {"field": name, "name": name.replace("_", " "), "value": format_size(value),
+                     "given": format_size(given)},
+                )  # fmt: skip
+        return self
 
 
 class WallLayer(Record):
@@ -157,7 +207,7 @@ class Sill(Record):
         gt=0,
         le=6,
         help="from the finished floor to its top, under the door",
-        left_out="not known: none is drawn",
+        left_out="not known",
     )
     threshold_width: Length | None = field(
         "threshold width",
@@ -172,8 +222,8 @@ class Sill(Record):
         "floor finish over the slab",
         gt=0,
         le=24,
-        help="heights are counted from the finished floor; the slab lies this far under it",
-        left_out="not known: the slab is not located",
+        help="the slab lies this far below the level that heights are counted from",
+        left_out="not known",
     )
 
 

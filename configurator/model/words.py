@@ -23,6 +23,23 @@ FrameKind = Literal[
     "wood with casing",
     "aluminum storefront",
 ]
+FrameProfile = Literal[
+    "drywall 3-3/4 throat",
+    "drywall 4-7/8 throat",
+    "drywall 7-1/4 throat",
+    "welded single rabbet 3-3/4",
+    "welded double rabbet 5-3/4",
+    "welded double rabbet 7-3/4",
+    "butted 5-3/4",
+    "butted 7-3/4",
+    "wood jamb 4-9/16",
+    "wood jamb 6-9/16",
+    "wood frame, rabbeted",
+    "storefront 1-3/4 x 4",
+    "storefront 1-3/4 x 4-1/2",
+    "storefront 2 x 4-1/2",
+]
+SizesFrom = Literal["usual", "measured", "maker's drawing"]
 Construction = Literal[
     "hollow metal, 20 gage",
     "hollow metal, 18 gage",

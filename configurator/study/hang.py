@@ -126,6 +126,7 @@ class HungLeaf:
             W=width,
             d_b=self.hinge.barrel.value,
             mounting=self.mounting,
+            outline=filled.opening.frame.outline,
         )
 
     def scene(self, on: HangsOn) -> Scene:

@@ -30,6 +30,7 @@ from configurator.tables.rows import (
     DoorWeightRow,
     FinishRow,
     FireRow,
+    FrameProfileRow,
     FrameSizeRow,
     FrequencyRow,
     GageRow,
@@ -59,6 +60,7 @@ __all__ = [
     "FinishRow",
     "FireRow",
     "FrameKindRow",
+    "FrameProfileRow",
     "FrameSizeRow",
     "FrequencyRow",
     "GageRow",
@@ -83,6 +85,7 @@ __all__ = [
     "TypeRow",
     "WallLayerRow",
     "WayRow",
+    "frame_profile",
     "frame_usual",
     "limit",
     "practice",
@@ -100,6 +103,11 @@ def frame_usual(kind: str) -> Mapping[str, FrameSizeRow]:
     Raises KeyError when there is no such kind.
     """
     return _frame_sizes()[kind]
+
+
+def frame_profile(name: str) -> FrameProfileRow:
+    """Return a usual profile by its name. Raises KeyError when there is none."""
+    return {row.profile: row for row in table(FrameProfileRow)}[name]
 
 
 def limit(key: str) -> LimitRow:

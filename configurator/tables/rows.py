@@ -120,6 +120,29 @@ class FrameSizeRow(Row):
 
 
 @dataclass(frozen=True, slots=True)
+class FrameProfileRow(Row):
+    """A usual profile of a kind of frame: its sizes by the keys of a project file's frame, inches.
+
+    What is None is as usual for the kind.
+    """
+
+    profile: str
+    kind: str
+    face: float
+    rabbet: float | None
+    stop_height: float
+    stop_width: float | None
+    jamb_depth: float
+    return_depth: float | None
+
+    @property
+    def sizes(self) -> dict[str, float]:
+        """The sizes it has, by their keys."""
+        keys = ("face", "rabbet", "stop_height", "stop_width", "jamb_depth", "return_depth")
+        return {key: getattr(self, key) for key in keys if getattr(self, key) is not None}
+
+
+@dataclass(frozen=True, slots=True)
 class WallLayerRow(Row):
     """A layer that walls are commonly made of, and how thick."""
 
@@ -244,6 +267,7 @@ ROWS: Mapping[str, type[Row]] = {
     "door_weights": DoorWeightRow,
     "sheet_weights": SheetRow,
     "frame_kinds": FrameKindRow,
+    "frame_profiles": FrameProfileRow,
     "frame_sizes": FrameSizeRow,
     "obstruction_kinds": ObstructionKindRow,
     "hardware_kinds": HardwareKindRow,

@@ -43,8 +43,8 @@ def test_leaf_with_its_bevel():
 
 def test_frame_wall_and_stops():
     h = case_a()
-    assert box_of(hinge_jamb(h)) == (-2, -5.875, 0, 0)
-    assert box_of(latch_jamb(h, 36)) == (36, -5.875, 38, 0)
+    assert box_of(*hinge_jamb(h)) == (-2, -5.875, 0, 0)
+    assert box_of(*latch_jamb(h, 36)) == (36, -5.875, 38, 0)
     assert [box_of(one) for one in walls(h, 36)] == [(-FAR, -FAR, -2, -0.5), (38, -FAR, 36 + FAR, -0.5)]
     assert [box_of(one) for one in stops(h, 36)] == [
         (0, -5.875, 0.625, -1.9375),

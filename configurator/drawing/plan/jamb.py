@@ -40,7 +40,18 @@ _HOLLOW = ("stud", "cavity", "space", "air", "insulation")
 
 def hinge_jamb(hung: DrawnLeaf, thinnest: float = 0.0) -> Outline:
     """Return the frame on the hinge side; no sheet of metal is drawn thinner than `thinnest` inches."""
+    if (outline := hung.filled.opening.frame.outline) is not None:
+        return _outlined(hung, outline)
     return _BY_KIND[hung.filled.opening.frame.kind](hung, thinnest)
+
+
+def _outlined(hung: DrawnLeaf, outline: tuple[Point, ...]) -> Outline:
+    """Return a jamb by its own corners: of steel its outer line, since the wall stands in it."""
+    material = row_of(FrameKindRow, hung.frame_kind).material
+    if material == "steel":
+        return (Polyline(FRAME, outline, closed=True),)
+    fill = "endgrain" if material == "wood" else "aluminum"
+    return (Polygon(FRAME, outline, fill, f"{material} jamb", pattern_layer=PATTERN),)
 
 
 def stop_width(hung: DrawnLeaf) -> float:

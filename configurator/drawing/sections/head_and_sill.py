@@ -19,6 +19,7 @@ from configurator.drawing.sections.section import (
     WALL_SHOWN,
     Subject,
     broken_off,
+    casing_ends,
     casing_parts,
     level,
     turned_up,
@@ -50,7 +51,7 @@ def head_section(subject: Subject, name: str) -> Block:
     hung, h = subject.hung, subject.hung.h
     left, right = _ends(subject)
     gap = subject.filled.head_gap
-    reach = max((-x for one in casing_parts(subject) for x, _ in one.points), default=h.F)
+    reach = max((-x for x in casing_ends(subject) or ()), default=h.F)
     up, down = max(h.F, reach) + WALL_SHOWN, max(h.s, gap) + DOOR_SHOWN
     box = Box(left - _ABOUT, -down, right + _ABOUT, up)
     still = (*wall_beside(hung, -up), *casing_parts(subject), *hinge_jamb(hung))

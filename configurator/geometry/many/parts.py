@@ -24,7 +24,10 @@ from configurator.geometry.shapes import (
     Shape,
     closed_beside,
     hardware_shape,
+    hinge_jamb,
+    latch_jamb,
     leaf_shape,
+    stops,
 )
 
 Floats = NDArray[np.float64]
@@ -281,6 +284,9 @@ def standing_parts(
     found = []
     for index, thing in enumerate(obstructions):
         found += _obstruction_parts(h, pin, thing, index, count, across)
+    beside = [part(shape, pin, count) for shape in closed_beside(h, leaf, other)]
+    if h.outline is not None:
+        return [*found, *_outlined(h, pin, other, count, across), *beside]
     deep = -np.maximum(h.D, h.R)
     jamb: Bounds = (-h.F, 0.0, deep, 0.0)
     wall = _wall(h)
@@ -292,4 +298,12 @@ def standing_parts(
     for kind, bounds, mirrored in plan:
         like = Shape((), kind=kind)
         found.append(_rectangle_part(bounds, like, pin, count, across, mirrored=mirrored))
-    return found + [part(shape, pin, count) for shape in closed_beside(h, leaf, other)]
+    return found + beside
+
+
+def _outlined(h: Hanging, pin: Pin, other: OtherLeaf | None, count: int, across: Any) -> list[Part]:
+    """Frame, walls and stops of a jamb with an outline of its own."""
+    hinge = [part(shape, pin, count) for shape in hinge_jamb(h)]
+    latch = [part(shape, pin, count) for shape in latch_jamb(h, across)]
+    stop = [part(shape, pin, count) for shape in stops(h, across)]
+    return [*hinge, *wall_parts(h, pin, other, count), *latch, *stop]

@@ -1,10 +1,12 @@
 """Taking a usual value where none was given, and remembering that it was taken."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from configurator.model import Opening
+from configurator.model.outline import sizes_of
 from configurator.rules.finding import Source
-from configurator.tables import frame_usual
+from configurator.tables import frame_profile, frame_usual
 
 
 class NotGivenError(ValueError):
@@ -31,11 +33,22 @@ class Filler:
     def __init__(self, opening: Opening) -> None:
         self.opening = opening
         self.assumed: dict[str, Assumed] = {}
+        frame = opening.frame
+        self._profile = None if frame.profile is None else frame_profile(frame.profile)
+        self._of_profile = {} if self._profile is None else _paths(self._profile.sizes)
+        self._known: dict[str, float] = {} if frame.sizes_from == "usual" else self._of_profile
+        if frame.outline is not None:
+            self._known = self._known | _paths(sizes_of(frame.outline))
 
     def take(self, path: str, given: float | None, usual: float, because: str, source: Source) -> float:
         """Return what was given, or take the usual value and remember at `path` that it was taken."""
         if given is not None:
             return float(given)
+        if path in self._known:
+            return self._known[path]
+        if self._profile is not None and path in self._of_profile:
+            usual, source = self._of_profile[path], self._profile.cited
+            because = f"usual of the profile {self._profile.profile}"
         self.assumed[path] = Assumed(usual, because, source.text, source.mark)
         return usual
 
@@ -49,3 +62,8 @@ class Filler:
                 path, f"{path} has no usual value for a frame of kind {kind}: it must be given"
             )
         return self.take(path, given, usual, because or f"usual for a {kind} frame", row.cited)
+
+
+def _paths(sizes: Mapping[str, float]) -> dict[str, float]:
+    """Return sizes of a frame by their paths in an opening."""
+    return {f"frame.{key}": value for key, value in sizes.items()}

@@ -34,9 +34,10 @@ SECTIONS: Mapping[str, tuple[str, ...]] = {
         "door.glass_thickness", "door.weight",
     ),
     "Frame": (
-        "frame.kind", "frame.face", "frame.rabbet", "frame.stop_height", "frame.stop_gap", "frame.jamb_depth",
+        "frame.kind", "frame.profile", "frame.sizes_from",
+        "frame.face", "frame.rabbet", "frame.stop_height", "frame.stop_gap", "frame.jamb_depth",
         "frame.return_depth", "frame.stop_width", "frame.metal_thickness", "frame.hinge_backset",
-        "frame.mortise_depth", "details.head", "details.jamb", "details.sill",
+        "frame.mortise_depth", "frame.outline", "details.head", "details.jamb", "details.sill",
     ),
     "Threshold and floor": ("sill.threshold_height", "sill.threshold_width", "sill.floor_finish"),
     "Hardware": (),

@@ -48,6 +48,8 @@ def kind_at(path: str) -> Kind:
         return SIZE
     if path == "hinge_locations.tops":
         return LENGTHS
+    if path == "frame.outline":
+        return CORNERS
     if path == "other_columns":
         return NAMED_TEXTS
     info = paths.field_at(path)
@@ -154,7 +156,7 @@ def _read_lengths(text: str, display: Display) -> list[float]:
     """Read lengths parted by commas; a unit after the last holds for all that have none of their own."""
     pieces = [piece.strip() for piece in text.replace(";", ",").split(",")]
     unit = next((unit for unit in ("mm", "cm", "m", "in") if pieces[-1].endswith(unit)), "")
-    bare = (piece.replace(".", "", 1).isdigit() for piece in pieces)
+    bare = (piece.removeprefix("-").replace(".", "", 1).isdigit() for piece in pieces)
     whole = [f"{piece} {unit}" if alone else piece for piece, alone in zip(pieces, bare, strict=True)]
     return [_read_length(piece, display) for piece in whole]
 
@@ -165,6 +167,18 @@ def _write_lengths(lengths: Sequence[float], display: Display) -> str:
 
 def _lossless_lengths(lengths: Sequence[float], display: Display) -> str:
     return _in_one_unit([format_lossless(length, display.metric) for length in lengths])
+
+
+def _read_corners(text: str, display: Display) -> list[list[float]]:
+    """Read corners parted by semicolons, each across and out, with a comma between."""
+    corners = [_read_lengths(piece, display) for piece in text.strip().strip(";").split(";")]
+    if any(len(corner) != 2 for corner in corners):
+        raise NotReadError("corners are written as 0, 0; -2, 0: across, then out, a semicolon after each")
+    return corners
+
+
+def _write_corners(corners: Sequence[Sequence[float]], display: Display) -> str:
+    return "; ".join(_lossless_lengths(corner, display) for corner in corners)
 
 
 def _in_one_unit(written: Sequence[str]) -> str:
@@ -193,6 +207,7 @@ def _write_named_texts(texts: Mapping[str, str], _: Display) -> str:
 
 LENGTH = Kind("length", _read_length, _write_length, _lossless_length)
 LENGTHS = Kind("lengths", _read_lengths, _write_lengths, _lossless_lengths)
+CORNERS = Kind("corners", _read_corners, _write_corners)
 SIZE = Kind("opening size", _read_size, _write_size, _lossless_size)
 DEGREES = Kind("degrees", _read_degrees, lambda value, _: f"{format_decimal(value, 4)}°")
 POUNDS = Kind("pounds", _read_pounds, lambda value, _: f"{format_decimal(value, 2)} lb")
