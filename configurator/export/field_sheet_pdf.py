@@ -9,13 +9,12 @@ from pathlib import Path
 from reportlab.lib.pagesizes import letter
 from reportlab.lib.units import inch
 from reportlab.lib.utils import simpleSplit
-from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfgen.canvas import Canvas
 
 from configurator.documents.document import headed_facts
 from configurator.documents.field_sheet import FieldBlock, Measure, block_count, field_blocks
 from configurator.export.painting import BOLD, FONT
-from configurator.export.pdf import load_fonts
+from configurator.export.pdf import QuickCanvas, load_fonts, width_of
 from configurator.long_work import Counter, Progress, unwatched
 from configurator.model import Job
 from configurator.project_file import write_whole
@@ -60,7 +59,7 @@ def field_sheet_bytes(job: Job, display: Display | None = None, progress: Progre
     shown = display or Display()
     counter = Counter(2 * block_count(job.openings), progress)
     written = io.BytesIO()
-    canvas = Canvas(written, pagesize=PAGE, invariant=1)
+    canvas = QuickCanvas(written, pagesize=PAGE, invariant=1)
     canvas.setTitle("Field sheet")
     counts = _blocks_per_page(field_blocks(job.openings, shown), counter)
     blocks = field_blocks(job.openings, shown)
@@ -104,7 +103,7 @@ def _page(canvas: Canvas, job: str, shown: Display, number: tuple[int, int]) -> 
     canvas.drawRightString(PAGE[0] - MARGIN, top - 6, _cut(job, BOLD, 8, 0.75 * WIDE))
     canvas.setFont(FONT, SIZE)
     unit = "millimetres" if shown.metric else "inches"
-    for index, line in enumerate(simpleSplit(EXPLAINED.format(unit=unit), FONT, SIZE, WIDE)):
+    for index, line in enumerate(_fitted(EXPLAINED.format(unit=unit), WIDE)):
         canvas.drawString(MARGIN, top - 20 - LEADING * index, line)
     foot = 0.4 * inch
     canvas.drawRightString(PAGE[0] - MARGIN, foot, f"page {number[0]} of {number[1]}")
@@ -132,7 +131,7 @@ def _block(canvas: Canvas, block: FieldBlock, top: float) -> None:
     mark = _cut(mark, BOLD, 10, 0.4 * WIDE)
     canvas.drawString(MARGIN, top - 13, mark)
     canvas.setFont(FONT, SIZE)
-    start = MARGIN + pdfmetrics.stringWidth(mark, BOLD, 10) + 10
+    start = MARGIN + width_of(mark, BOLD, 10) + 10
     _lines(canvas, block.words, start, top - 12, MARGIN + WIDE - start)
     rows = _rows(block)
     for index, measure in enumerate(block.measures):
@@ -162,7 +161,7 @@ def _so_far(measure: Measure) -> str:
 def _ticks(canvas: Canvas, words: Sequence[str], start: float, end: float, base: float) -> None:
     """Draw a box before each word, closer together where they are long."""
     size = 6.0
-    wide = [pdfmetrics.stringWidth(word, FONT, size) + TICK + 2 for word in words]
+    wide = [width_of(word, FONT, size) + TICK + 2 for word in words]
     gap = max((end - start - sum(wide)) / max(len(words) - 1, 1), 1.0)
     canvas.setFont(FONT, size)
     left = start
@@ -188,9 +187,9 @@ def _fitted(text: str, width: float) -> tuple[str, ...]:
 
 def _cut(text: str, font: str, size: float, width: float) -> str:
     """Return the text, cut off with an ellipsis where it is longer than there is room."""
-    if pdfmetrics.stringWidth(text, font, size) <= width:
+    if width_of(text, font, size) <= width:
         return text
-    shorter = text[: int(len(text) * width / pdfmetrics.stringWidth(text, font, size)) + 1]
-    while shorter and pdfmetrics.stringWidth(f"{shorter}…", font, size) > width:
+    shorter = text[: int(len(text) * width / width_of(text, font, size)) + 1]
+    while shorter and width_of(f"{shorter}…", font, size) > width:
         shorter = shorter[:-1]
     return f"{shorter.rstrip()}…"

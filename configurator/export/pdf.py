@@ -6,8 +6,11 @@ The same pictures give the same bytes: no date and no random name goes into the 
 import io
 import math
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
+from typing import Any
 
 from reportlab import rl_config
+from reportlab.lib.rl_accel import fp_str
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import TTFont
 from reportlab.pdfgen.canvas import Canvas
@@ -32,6 +35,8 @@ from configurator.units import TOLERANCE
 rl_config.useA85 = 0  # a stream as text is a quarter larger, and slow to write
 
 CREATOR = "Opening Configurator"
+_MOST_TEXTS = 20_000
+"""Texts that a canvas keeps as they are written; a large order has most of them on every page."""
 _QUARTER = math.pi / 2
 
 
@@ -41,6 +46,63 @@ def load_fonts() -> None:
         if name not in pdfmetrics.getRegisteredFontNames():
             pdfmetrics.registerFont(TTFont(name, font_file(name)))
     rl_config.canvas_basefontname = FONT  # else every page names a face of the library's that is not embedded
+
+
+@lru_cache(maxsize=65_536)
+def _number(value: float) -> str:
+    return str(fp_str(value))
+
+
+@lru_cache(maxsize=65_536)
+def width_of(text: str, font: str, size: float) -> float:
+    """Return how wide a text is, points."""
+    return float(pdfmetrics.stringWidth(text, font, size))
+
+
+class QuickCanvas(Canvas):
+    """A canvas of tables and forms: writes what the library writes, but works out no text or number twice."""
+
+    def __init__(self, *given: Any, **options: Any) -> None:
+        super().__init__(*given, **options)
+        self._written: dict[tuple[str, float, float, str], str] = {}
+
+    def drawString(self, x: float, y: float, text: str, *given: Any, **options: Any) -> None:  # noqa: N802
+        """Write a text from a point on."""
+        if given or options:
+            super().drawString(x, y, text, *given, **options)
+            return
+        state = vars(self)
+        font = state["_fontname"], state["_fontsize"], state["_leading"]
+        shown = self._written.get((*font, text))
+        if shown is None:
+            shown = self._written[*font, text] = self._text(text)
+        state["_code"].append(f"BT 1 0 0 1 {_number(x)} {_number(y)} Tm {shown}")
+
+    def drawRightString(self, x: float, y: float, text: str, *given: Any, **options: Any) -> None:  # noqa: N802
+        """Write a text up to a point."""
+        if given or options:
+            super().drawRightString(x, y, text, *given, **options)
+            return
+        state = vars(self)
+        self.drawString(x - width_of(text, state["_fontname"], state["_fontsize"]), y, text)
+
+    def line(self, x1: float, y1: float, x2: float, y2: float) -> None:
+        """Draw a line."""
+        ends = f"n {_number(x1)} {_number(y1)} m {_number(x2)} {_number(y2)} l S"
+        vars(self)["_code"].append(ends)
+
+    def setLineWidth(self, width: float) -> None:  # noqa: N802
+        """Set how wide lines are."""
+        vars(self).update(_lineWidth=width)
+        vars(self)["_code"].append(f"{_number(width)} w")
+
+    def _text(self, text: str) -> str:
+        """Return how the library writes a text, without the place where it begins."""
+        if len(self._written) >= _MOST_TEXTS:
+            self._written.clear()
+        made = self.beginText(0, 0)
+        made.textLine(text)
+        return str(made.getCode()).removeprefix("BT 1 0 0 1 0 0 Tm ")
 
 
 def pdf_bytes(pictures: Iterable[Picture]) -> bytes:

@@ -16,7 +16,7 @@ from reportlab.platypus import CondPageBreak, Flowable, PageBreak, Paragraph, Si
 from configurator.documents.document import FOR_THE_OFFICE, Document, Table, headed
 from configurator.documents.packing import Label
 from configurator.export.painting import BOLD, FONT
-from configurator.export.pdf import load_fonts
+from configurator.export.pdf import QuickCanvas, load_fonts
 from configurator.export.table_rows_pdf import HEAD, LINE, PLAIN, SIZE, laid_out, paragraph
 from configurator.long_work import Counter, Progress, unwatched, watched
 
@@ -191,7 +191,7 @@ class Begun(Flowable):
 def _numbered(job: str, index: Index) -> type[Canvas]:
     """Return a canvas that writes `page x of y` when it knows how many there are."""
 
-    class Numbered(Canvas):
+    class Numbered(QuickCanvas):
         """Keeps every page until the last, and only then writes its foot."""
 
         def __init__(self, *given: Any, **options: Any) -> None:
@@ -235,7 +235,7 @@ def labels_bytes(labels: Sequence[Label], progress: Progress = unwatched) -> byt
     """Return labels as the bytes of a PDF; the same labels are the same bytes."""
     load_fonts()
     written = io.BytesIO()
-    canvas = Canvas(written, pagesize=letter, invariant=1)
+    canvas = QuickCanvas(written, pagesize=letter, invariant=1)
     canvas.setTitle("Labels")
     for place, label in enumerate(watched(labels, len(labels), progress)):
         at = place % (ACROSS * DOWN)

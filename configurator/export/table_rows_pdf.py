@@ -7,11 +7,11 @@ from xml.sax.saxutils import escape
 from reportlab.lib import colors
 from reportlab.lib.enums import TA_RIGHT
 from reportlab.lib.styles import ParagraphStyle
-from reportlab.pdfbase import pdfmetrics
 from reportlab.platypus import Flowable, Paragraph
 
 from configurator.documents.document import Cell, Column, Table, cell_words
 from configurator.export.painting import BOLD, FONT
+from configurator.export.pdf import width_of
 from configurator.long_work import Counter
 
 SIZE, LEADING = 6.5, 8.0
@@ -223,7 +223,7 @@ def _head_style(column: Column) -> ParagraphStyle:
 def _widths(columns: Sequence[Column], room: float) -> list[float]:
     """Return widths that fill the page: room for every word of a title first, the rest as cells need it."""
     least = [
-        max(pdfmetrics.stringWidth(word, BOLD, SIZE) for word in column.heading.split()) + 2 * SIDE + 1
+        max(width_of(word, BOLD, SIZE) for word in column.heading.split()) + 2 * SIDE + 1
         for column in columns
     ]
     total = sum(column.width for column in columns)
@@ -234,6 +234,6 @@ def _widths(columns: Sequence[Column], room: float) -> list[float]:
 def _placed(cell: Cell, start: float, width: float, right: bool, bold: bool) -> Placed:
     """Return a cell as plain text where it goes on one line, else as text that is broken into lines."""
     text, room = cell_words(cell), width - 2 * SIDE
-    if pdfmetrics.stringWidth(text, BOLD if bold else FONT, SIZE) <= room and "\n" not in text:
+    if width_of(text, BOLD if bold else FONT, SIZE) <= room and "\n" not in text:
         return Placed(start + SIDE, room, LEADING, text, right, bold)
     return _broken(start + SIDE, room, paragraph(text, NUMBER if right else PLAIN))
