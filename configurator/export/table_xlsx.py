@@ -4,6 +4,7 @@ import io
 import re
 import zipfile
 from collections.abc import Sequence
+from copy import copy
 from math import ceil
 from typing import Any
 
@@ -12,6 +13,7 @@ from openpyxl.cell import WriteOnlyCell
 from openpyxl.styles import Alignment, Border, Font, PatternFill, Side
 from openpyxl.utils import get_column_letter
 from openpyxl.utils.exceptions import InvalidFileException
+from openpyxl.writer.excel import ExcelWriter
 
 from configurator.cells import shield
 from configurator.documents.document import PLACES, Cell, Column, Document, Table, headed
@@ -59,7 +61,8 @@ def xlsx_bytes(document: Document, progress: Progress = unwatched) -> bytes:
         _throw_away(book)
         raise
     written = io.BytesIO()
-    book.save(written)
+    with zipfile.ZipFile(written, "w") as archive:  # it is packed once, with the moment taken out
+        ExcelWriter(book, archive).save()
     return _always_the_same(written.getvalue())
 
 
@@ -99,11 +102,12 @@ def _sheet(book: Workbook, table: Table, document: Document, rows: Counter) -> N
         sheet.append([_lead_cell(sheet, name, HEADER), _lead_cell(sheet, fact, LEAD)])
     sheet.append([])
     headings = [column.heading for column in table.columns]
-    sheet.row_dimensions[first].height = LINE * _lines(headings, table.columns)
+    rooms, styles = [_width(column) - 3 for column in table.columns], _Styles(sheet)
+    sheet.row_dimensions[first].height = LINE * _lines(headings, rooms)
     sheet.append([_header_cell(sheet, heading) for heading in headings])
     for number, row in enumerate((*table.rows, *table.totals), first + 1):
-        sheet.row_dimensions[number].height = min(LINE * _lines(row, table.columns), HIGHEST_ROW)
-        cells = [_cell(sheet, cell, column) for cell, column in zip(row, table.columns, strict=True)]
+        sheet.row_dimensions[number].height = min(LINE * _lines(row, rooms), HIGHEST_ROW)
+        cells = [styles.cell(cell, column) for cell, column in zip(row, table.columns, strict=True)]
         sheet.append(_total(cells) if number > first + len(table.rows) else cells)
         rows.take()
     last = get_column_letter(len(table.columns))
@@ -114,6 +118,7 @@ def _total(cells: Sequence[Any]) -> Sequence[Any]:
     """Return cells as a sum stands: bold, a line above it."""
     for cell in cells:
         if cell is not None:
+            cell._style = copy(cell._style)
             cell.font, cell.border = HEADER, Border(top=Side("thin"))
     return cells
 
@@ -130,14 +135,16 @@ def _width(column: Column) -> int:
     return max(column.width, *map(len, column.heading.split())) + 3
 
 
-def _lines(row: Sequence[Cell], columns: Sequence[Column]) -> int:
-    """Return how many lines the fullest cell of a row takes: not every program works that out for itself."""
-    return max(
-        sum(-(-len(line) // (_width(column) - 3)) or 1 for line in cell.split("\n"))
-        if isinstance(cell, str)
-        else 1
-        for cell, column in zip(row, columns, strict=True)
-    )
+def _lines(row: Sequence[Cell], rooms: Sequence[int]) -> int:
+    """Return how many lines the fullest cell of a row takes: not every program works that out for itself.
+
+    `rooms` are how many characters go on a line of each column.
+    """
+    most = 1
+    for cell, room in zip(row, rooms, strict=True):
+        if isinstance(cell, str) and (len(cell) > room or "\n" in cell):
+            most = max(most, sum(-(-len(line) // room) or 1 for line in cell.split("\n")))
+    return most
 
 
 def _refuse_long(document: Document) -> None:
@@ -176,18 +183,34 @@ def _header_cell(sheet: Any, heading: str) -> Any:
     return cell
 
 
-def _cell(sheet: Any, value: Cell, column: Column) -> Any:
-    if value is None:
-        return None
-    cell = WriteOnlyCell(sheet)
-    if isinstance(value, str):
-        cell.alignment = TEXT
-        _set_text(cell, value)
+class _Styles:
+    """Makes the cells of a sheet; those of a kind share a style, which the library would look up anew."""
+
+    def __init__(self, sheet: Any) -> None:
+        self._sheet = sheet
+        self._made: dict[str, Any] = {}
+
+    def cell(self, value: Cell, column: Column) -> Any:
+        """Return a cell of a column, None for one that is empty."""
+        if value is None:
+            return None
+        cell: Any = WriteOnlyCell(self._sheet)
+        if isinstance(value, str):
+            cell._style = self._style("text")
+            _set_text(cell, value)
+            return cell
+        cell.value = round(value, PLACES) if isinstance(value, float) else value
+        cell._style = self._style(FORMATS.get(column.kind, "General"))
         return cell
-    cell.value = round(value, PLACES) if isinstance(value, float) else value
-    cell.alignment = NUMBER
-    cell.number_format = FORMATS.get(column.kind, "General")
-    return cell
+
+    def _style(self, shown: str) -> Any:
+        if shown not in self._made:
+            cell: Any = WriteOnlyCell(self._sheet)
+            cell.alignment = TEXT if shown == "text" else NUMBER
+            if shown != "text":
+                cell.number_format = shown
+            self._made[shown] = cell._style
+        return self._made[shown]
 
 
 def _set_text(cell: Any, text: str) -> None:
@@ -195,6 +218,7 @@ def _set_text(cell: Any, text: str) -> None:
     cell.value = _printable(text)
     cell.data_type = "s"
     if shield(text) != text:
+        cell._style = copy(cell._style)
         cell.quotePrefix = True
 
 
