@@ -1,12 +1,15 @@
 """The field sheet on paper."""
 
+import io
 import re
 
 import pytest
 from reportlab.pdfgen.canvas import Canvas
 
-from configurator.export import field_sheet_pdf
+from configurator.export import field_sheet_pdf, pdf
 from configurator.export.field_sheet_pdf import field_sheet_bytes, write_field_sheet
+from configurator.export.painting import BOLD, FONT
+from configurator.export.pdf import QuickCanvas, load_fonts
 from configurator.long_work import Cancelled
 from tests.order.cases import data, job_of, stop_at
 
@@ -14,9 +17,9 @@ from tests.order.cases import data, job_of, stop_at
 def drawn(monkeypatch, job):
     """The texts of a field sheet, each with where it stands."""
     texts = []
-    draw = Canvas.drawString
+    draw = QuickCanvas.drawString
     monkeypatch.setattr(
-        Canvas,
+        QuickCanvas,
         "drawString",
         lambda self, x, y, text: (
             texts.append((x, y, text, self._fontname, self._fontsize)),
@@ -29,6 +32,29 @@ def drawn(monkeypatch, job):
 
 def pages(made):
     return int(re.search(rb"/Count (\d+)", made)[1])
+
+
+@pytest.mark.parametrize("most", [2, 20_000])
+def test_a_quick_canvas_writes_what_the_library_writes(most, monkeypatch):
+    monkeypatch.setattr(pdf, "_MOST_TEXTS", most)
+    load_fonts()
+
+    def made(kind):
+        written = io.BytesIO()
+        canvas = kind(written, invariant=1, pageCompression=0)
+        for page in range(2):
+            for place, text in enumerate(("1-3/4 in", "a (b) \\ c", "Größe 90°", "1-3/4 in", "")):
+                canvas.setFont(BOLD if place == 3 else FONT, 7 + page)
+                canvas.setLineWidth(0.1 * place)
+                canvas.drawString(10.125, 700.3 - 8 * place, text)
+                canvas.drawRightString(500, 700.3 - 8 * place, text)
+                canvas.drawString(10, 300, text, charSpace=1)
+                canvas.line(0, -place, 1e-9, 123456.789)
+            canvas.showPage()
+        canvas.save()
+        return written.getvalue()
+
+    assert made(QuickCanvas) == made(Canvas)
 
 
 def test_three_plain_openings_go_on_a_page_and_a_fourth_on_the_next():
@@ -48,7 +74,7 @@ def test_no_text_leaves_the_page_or_its_column(monkeypatch):
     long = data("1-" + "M" * 60, location="The very long hall " * 12, quantity=2)
     rail = {"kind": "chair rail", "projection": 1.75, "start": 0.5, "bottom": 32, "top": 36}
     texts = drawn(monkeypatch, job_of({**long, "obstructions": [rail] * 9}))
-    wide = field_sheet_pdf.pdfmetrics.stringWidth
+    wide = pdf.width_of
     for x, y, text, font, size in texts:
         assert x + wide(text, font, size) <= field_sheet_pdf.PAGE[0] - field_sheet_pdf.MARGIN + 0.01, text
         assert y > 20
