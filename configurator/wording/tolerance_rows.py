@@ -31,6 +31,8 @@ _PLAIN: Mapping[str, str] = {
     "door_thickness": "how thick the door is",
     "hinge_backset": "where the hinge is let in",
     "hinge_width": "how wide the hinge is",
+    "axis_off_face": "how far off the face it turns",
+    "axis_from_heel": "how far from the hinge edge it turns",
 }
 
 

@@ -357,3 +357,29 @@ def test_a_client_is_told_of_a_butt_beside_a_pivot():
     assert "The way through is 32-13/16 in wide on the 4-1/2 in hinge." in said
     assert "The way through is 33-3/16 in wide on the continuous hinge." in said
     assert "wider hinge" not in said
+
+
+def test_a_tolerance_draws_where_the_axis_stands():
+    """Flat with o = 1 it lies 2 o - 1/8 + 1/2 = 2-3/8 off the wall: 1/8 over a rail of 2-1/4.
+
+    So the axis may stand 1/16 nearer the face; along the door it does not matter. A rounded heel keeps it.
+    """
+    rail = {**RAIL, "projection": 2.25}
+    entry = way("continuous hinge", 1, 0.25)
+    opening = Opening.model_validate(
+        {**CASE_A, "compare": [entry], "obstructions": [rail], "use": {"wanted_angle": 180}}
+    )
+    answer = study(opening)
+    found = tolerance_result(answer, "single", answer.candidates[0].on, draws=20)
+    along = found.effect("axis_from_heel")
+    assert found.effect("axis_off_face").minus.turns_at == pytest.approx(1 / 16, abs=1e-8)
+    assert found.effect("frame_setting").minus.turns_at == pytest.approx(1 / 8, abs=1e-8)
+    assert found.margins["swing"] == pytest.approx(1 / 8, abs=1e-8)
+    assert (along.minus.turns_at, along.tolerance) == (None, 1 / 64)
+    rounded = way("centre-hung pivot", heel_radius=2.9)
+    held = study(opening.model_copy(update={"compare": (Way.model_validate(rounded),)}))
+    for one in held.candidates:
+        result = tolerance_result(held, one.leaf, one.on, draws=5, fineness=0.5)
+        assert {end.at.greatest_angle for _, end in result.effect("axis_off_face").ends} == {
+            result.as_drawn.greatest_angle
+        }

@@ -29,6 +29,7 @@ from configurator.study.tolerance.result import (
     CHECKS,
     CLEAR_WIDTH,
     LOCK_EDGE,
+    MENDS,
     MOUNTING,
     SWING,
     Effect,
@@ -214,7 +215,7 @@ def _effects(varied: Varied, limits: Floats, works: bool, fineness: float) -> tu
     ends = [End(_reach(at, row), *turn) for row, turn in enumerate(turns)]
     return tuple(
         Effect(name, float(limits[place]), ends[2 * place], ends[2 * place + 1])
-        for place, name in enumerate(NAMES)
+        for place, name in enumerate(varied.names)
     )
 
 
@@ -291,8 +292,8 @@ def _swing_margin(drawn: Reach, effects: tuple[Effect, ...]) -> float | None:
     Open flat, both count in full: 2 o - i + p less what stands there. Below 0 it is what lacks.
     """
     by_name = {effect.name: effect for effect in effects}
-    for name in ("frame_setting", "hinge_width"):
-        ends = [end for _, end in by_name[name].ends if end.turns_at is not None]
+    for effect in (by_name[name] for name in MENDS if name in by_name):
+        ends = [end for _, end in effect.ends if end.turns_at is not None]
         turns = [end.turns_at for end in ends if drawn.fails or end.fails_by == SWING]
         if turns:
             nearest = min(turn for turn in turns if turn is not None)

@@ -4,7 +4,8 @@ A frame set farther out moves p by as much. A thicker wall brings its face towar
 the frame is centred in it, by all of it where the frame's place was given, the worst case of not knowing to
 which side the wall grew. A gap off its size narrows or widens the leaf at that edge; the pin follows the
 hinge-side gap. A thicker door keeps its far face where the frame stop holds it, so its inset shrinks. A hinge
-set off its place moves both its leaves alike.
+set off its place moves both its leaves alike. What is no butt has its axis off instead: off the face by as
+much as a hinge's backset may be, from the heel edge by as much as its width; not that of a rounded heel.
 """
 
 import math
@@ -35,6 +36,8 @@ TOLERANCE_OF: Final[Mapping[str, str]] = {
 }
 """Everything that may be off by itself, and the tolerance it has."""
 NAMES: Final = tuple(TOLERANCE_OF)
+OF_AN_AXIS: Final = (*NAMES[:-2], "axis_off_face", "axis_from_heel")
+"""What they are called, in that order, where a leaf hangs on no butt."""
 _ANGLE_TOLERANCE: Final = math.radians(TOLERANCE)
 
 
@@ -60,6 +63,11 @@ class Varied:
     has_barrel: bool = True
 
     @property
+    def names(self) -> tuple[str, ...]:
+        """What may be off, in the order of NAMES."""
+        return NAMES if self.hanging.axis is None else OF_AN_AXIS
+
+    @property
     def passes_at_latch(self) -> bool:
         """Whether the latch edge has anything to pass: not behind a leaf that already stands open."""
         return self.other is None or self.other.closed
@@ -72,9 +80,15 @@ class Varied:
             "g_h": h.g_h + by["hinge_gap"],
             "g_l": h.g_l + by["latch_gap"],
             "T": h.T + by["door_thickness"],
-            "b": h.b + by["hinge_backset"],
-            "W": h.W + by["hinge_width"],
         }
+        if h.axis is None:
+            columns |= {"b": h.b + by["hinge_backset"], "W": h.W + by["hinge_width"]}
+        elif h.heel_radius is None:
+            off, from_heel = h.axis
+            columns |= {
+                "axis_off_face": off + by["hinge_backset"],
+                "axis_from_heel": from_heel + by["hinge_width"],
+            }
         if h.b_f is not None:
             columns["b_f"] = h.b_f + by["hinge_backset"]
         return Many(

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 
+from configurator.rules.filling.ways import FilledWay
 from configurator.rules.finding import Finding, Severity, Source, finding
 from configurator.rules.wording import degrees, inches, leaf_named
 from configurator.sentences import written
@@ -10,6 +11,7 @@ from configurator.study.tolerance.result import (
     BARREL,
     CLEAR_WIDTH,
     LOCK_EDGE,
+    MENDS,
     MOUNTING,
     SWING,
     Reach,
@@ -29,6 +31,8 @@ _OFF: Mapping[str, tuple[str, str]] = {
     "door_thickness": ("a door {} thinner", "a door {} thicker"),
     "hinge_backset": ("a hinge set {} nearer the frame stop", "a hinge set {} farther from the frame stop"),
     "hinge_width": ("a hinge {} narrower", "a hinge {} wider"),
+    "axis_off_face": ("an axis {} nearer the stop", "an axis {} farther off the face"),
+    "axis_from_heel": ("an axis {} nearer the jamb", "an axis {} nearer the latch"),
 }
 _SPARE_AT: Mapping[str, str] = {
     SWING: "",
@@ -159,7 +163,7 @@ def _would_work(result: ToleranceResult) -> str:
         (end.turns_at, effect.name, plus)
         for effect in result.effects
         for plus, end in effect.ends
-        if end.turns_at is not None and effect.name in ("frame_setting", "hinge_width")
+        if end.turns_at is not None and effect.name in MENDS
     ]
     if not found:
         return ""
@@ -177,12 +181,14 @@ def what_to_do(result: ToleranceResult) -> str:
     """Say what to do about a leaf that works as drawn and not at the worst; empty for any other."""
     if not result.works or result.works_worst_case:
         return ""
-    failing = result.worst.fails
+    failing, way = result.worst.fails, isinstance(result.on, FilledWay)
     if CLEAR_WIDTH in failing:
-        return "Take a narrower hinge or a wider opening, or hold what is built closer."
+        narrower = "an axis nearer the face" if way else "a narrower hinge"
+        return f"Take {narrower} or a wider opening, or hold what is built closer."
     if LOCK_EDGE in failing:
         return "Bevel the lock edge more, or widen its gap."
     if SWING in failing or BARREL in failing:
-        hinge = "a wider hinge" if result.width_moves_pin else "another mounting"
+        of_butts = "a wider hinge" if result.width_moves_pin else "another mounting"
+        hinge = "an axis farther off the face" if way else of_butts
         return f"Take {hinge}, or measure what is built before ordering."
     return "Measure what is built before ordering."

@@ -24,8 +24,14 @@ NAMES: Mapping[str, str] = {
     "door_thickness": "door thickness",
     "hinge_backset": "hinge backset",
     "hinge_width": "hinge width",
+    "axis_off_face": "axis off the face",
+    "axis_from_heel": "axis from the heel edge",
 }
-"""Everything that may be off, in the trade's words."""
+"""Everything that may be off, in the trade's words; the axis is that of what is no butt."""
+
+
+MENDS = ("frame_setting", "hinge_width", "axis_off_face")
+"""What of it stands the door farther from its wall."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -76,5 +76,6 @@ def _narrow(varied: Varied, ways: Floats, works: bool, found: _Brackets, parts: 
 def _looked_at(varied: Varied) -> Floats:
     """Return how far off each thing is looked at, inches, so that there is always a door and a hinge."""
     h = varied.hanging
-    most = {"door_thickness": h.T / 2, "hinge_width": h.W / 2, "hinge_gap": h.w / 4, "latch_gap": h.w / 4}
+    width = h.W / 2 if h.axis is None else FARTHEST
+    most = {"door_thickness": h.T / 2, "hinge_width": width, "hinge_gap": h.w / 4, "latch_gap": h.w / 4}
     return np.array([min(FARTHEST, most.get(name, FARTHEST)) for name in NAMES])

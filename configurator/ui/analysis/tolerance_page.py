@@ -1,5 +1,7 @@
 """The page of tolerances: a sentence a hinge width, and a row for everything that may be off."""
 
+from itertools import zip_longest
+
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QFrame, QGridLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
 
@@ -123,17 +125,16 @@ class TolerancePage(QWidget):
         for head, text in zip(self.heads, tolerance_heads(result), strict=True):
             head.setText(text)
             tinted(head, "quiet", self.session.dark)
-        rows = (
-            {} if result is None else {row.name: row for row in tolerance_rows(result, self.session.display)}
-        )
-        for name in self.cells:
-            self._show_row(name, rows.get(name))
+        rows = () if result is None else tolerance_rows(result, self.session.display)
+        for name, row in zip_longest(self.cells, rows):
+            self._show_row(name, row)
         self._show_note()
 
     def _show_row(self, name: str, row: ToleranceRow | None) -> None:
         title, *cells = self.cells[name]
+        shown = name if row is None else row.name
         title.setText(
-            name_of(name, self.session.plain_words) + (" ●" if row is not None and row.most else "")
+            name_of(shown, self.session.plain_words) + (" ●" if row is not None and row.most else "")
         )
         title.setToolTip("" if row is None else row.tip)
         texts = ("", "", "", "") if row is None else (row.minus, row.plus, row.down_to, row.up_to)
