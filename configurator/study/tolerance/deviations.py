@@ -84,11 +84,8 @@ class Varied:
         if h.axis is None:
             columns |= {"b": h.b + by["hinge_backset"], "W": h.W + by["hinge_width"]}
         elif h.heel_radius is None:
-            off, from_heel = h.axis
-            columns |= {
-                "axis_off_face": off + by["hinge_backset"],
-                "axis_from_heel": from_heel + by["hinge_width"],
-            }
+            columns["axis_off_face"] = h.axis[0] + by["hinge_backset"]
+            columns["axis_from_heel"] = h.axis[1] + by["hinge_width"]
         if h.b_f is not None:
             columns["b_f"] = h.b_f + by["hinge_backset"]
         return Many(
