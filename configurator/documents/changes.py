@@ -24,6 +24,7 @@ _LINE_COLUMNS = (
     Column("finish", "Metal, finish", "text", 14),
     Column("detail", "Pin, tip, corner", "text", 26),
 )
+_WAY_COLUMNS = (*_LINE_COLUMNS[:4], Column("description", "Description", "text", 60))
 _OPENING_COLUMNS = (
     Column("mark", "Mark", "text", 10),
     Column("kind", "What happened", "text", 16),
@@ -50,7 +51,16 @@ def changes_document(changes: Changes, facts: JobFacts | None = None) -> Documen
         for line in changes.lines
     )
     openings = tuple(_opening_cells(one) for one in changes.openings)
-    tables = Table("Lines", _LINE_COLUMNS, lines), Table("Openings", _OPENING_COLUMNS, openings)
+    ways = tuple((one.order, one.back, one.was, one.now, one.what.words) for one in changes.ways or ())
+    tables = tuple(
+        table
+        for table in (
+            Table("Lines", _LINE_COLUMNS, lines),
+            Table("Openings", _OPENING_COLUMNS, openings),
+            Table("Hung another way", _WAY_COLUMNS, ways),
+        )
+        if table.rows or table.title != "Hung another way"
+    )
     title = f"Changes since revision {changes.number}"
     same = listed(changes.same_hinges, MOST_ON_PAPER)
     notes = (changes.words(), *((f"Described anew, with the same hinges: {same}.",) if same else ()))
@@ -98,6 +108,18 @@ def changes_as_data(changes: Changes) -> dict[str, Any]:
             for one in changes.openings
         ],
         "same_hinges": list(changes.same_hinges),
+        "other_ways": None
+        if changes.ways is None
+        else [
+            {
+                "order": one.order,
+                "return": one.back,
+                "was": one.was,
+                "now": one.now,
+                "description": one.what.words,
+            }
+            for one in changes.ways
+        ],
     }
 
 

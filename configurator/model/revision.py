@@ -46,6 +46,22 @@ class OrderedLine(Record):
     marks: dict[Text, Hinges] = field("hinges by mark", default=...)
 
 
+class OrderedWay(Record):
+    """One line of a frozen order that is no butt: what a door hangs on, a loop for its wires."""
+
+    item: Text = field("item", default=...)
+    unit: Text = field("unit it is counted in", default=...)
+    length: Length | None = field("length of a continuous hinge", gt=0, le=300)
+    hand: Hand | None = field("hand of the leaf")
+    axis_off_face: Length | None = field("axis off the door's face", ge=-12, le=24)
+    axis_from_heel: Length | None = field("axis from the heel edge", ge=-24, le=120)
+    axis_assumed: Flag = field("axis at its usual place, not given", default=False)
+    let_in: Text = field("what is let in", default=...)
+    finish_bhma: Text | None = field("BHMA finish number")
+    wired: Text | None = field("which wires it carries")
+    marks: dict[Text, Hinges] = field("how many each mark takes", default=...)
+
+
 class Revision(Record):
     """An order that went out: its number, when and why, what was ordered, and how every opening then was."""
 
@@ -54,4 +70,7 @@ class Revision(Record):
     note: Text | None = field("note on the revision")
     spare: Text | None = field("spare allowance", "spare hinges asked for, as 5% or 2")
     lines: tuple[OrderedLine, ...] = field("order lines", default=())
+    other_ways: tuple[OrderedWay, ...] | None = field(
+        "lines of what is no butt", "what hangs on no butts", left_out="not kept then"
+    )
     openings: dict[Text, Text] = field("prints of the openings", "mark to a print of what was said of it", {})

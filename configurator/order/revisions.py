@@ -3,15 +3,16 @@
 import hashlib
 from collections import Counter
 from collections.abc import Collection, Iterator, Mapping
-from dataclasses import dataclass, fields
+from dataclasses import dataclass, fields, replace
 from fractions import Fraction
 from typing import Any, Literal
 
 from pydantic import ValidationError
 
-from configurator.model import Job, Opening, OrderedLine, Revision
+from configurator.model import Job, Opening, OrderedLine, OrderedWay, Revision
 from configurator.model.faults import Fault, faults_of
 from configurator.order.lines import NO_SPARE, OrderLine, Spare, parse_spare
+from configurator.order.other_ways import WayItem, WayLine
 from configurator.order.take_off import TakeOff
 from configurator.order.tally import NOT_STUDIED
 from configurator.rules.hinge_items import HingeItem, sort_key
@@ -53,6 +54,25 @@ class LineChange:
 
 
 @dataclass(frozen=True, slots=True)
+class WayChange:
+    """One thing that is no butt: how many were ordered and how many are wanted now."""
+
+    what: WayItem
+    was: int
+    now: int
+
+    @property
+    def order(self) -> int:
+        """How many are still to be ordered."""
+        return max(self.now - self.was, 0)
+
+    @property
+    def back(self) -> int:
+        """How many were ordered that nothing takes any more."""
+        return max(self.was - self.now, 0)
+
+
+@dataclass(frozen=True, slots=True)
 class OpeningChange:
     """One mark that is not as it was: what it took and what it takes, and wherein these differ."""
 
@@ -67,13 +87,15 @@ class OpeningChange:
 class Changes:
     """All that changed since a revision; nothing in it where nothing did.
 
-    `same_hinges` are marks that are not as they were and take the same products.
+    `same_hinges` are marks that are not as they were and take the same products. `ways` is what is no butt;
+    None where the revision did not keep it.
     """
 
     number: int
     lines: tuple[LineChange, ...]
     openings: tuple[OpeningChange, ...]
     same_hinges: tuple[str, ...] = ()
+    ways: tuple[WayChange, ...] | None = ()
 
     @property
     def order(self) -> int:
@@ -87,16 +109,22 @@ class Changes:
 
     def words(self) -> str:
         """Say in one sentence what changed."""
-        if not self.lines and not self.openings:
-            return f"Nothing has changed since revision {self.number}.{self._same_words()}"
+        if not self.lines and not self.openings and not self.ways:
+            return f"Nothing has changed since revision {self.number}.{self._way_words()}{self._same_words()}"
         many = len(self.openings)
         openings = {0: "no opening has changed", 1: "1 opening is not as it was"}.get(
             many, f"{many} openings are not as they were"
         )
         return (
             f"Since revision {self.number}, {openings}: {counted(self.order, 'hinge', 'hinges')} more to "
-            f"order, {self.back} no longer wanted.{self._same_words()}"
+            f"order, {self.back} no longer wanted.{self._way_words()}{self._same_words()}"
         )
+
+    def _way_words(self) -> str:
+        if self.ways is None:
+            return " What hangs on no butts was not kept in it: compare that by hand."
+        order, back = sum(one.order for one in self.ways), sum(one.back for one in self.ways)
+        return f" Of what is no butt {order} more to order, {back} no longer wanted." if self.ways else ""
 
     def _same_words(self) -> str:
         if not self.same_hinges:
@@ -120,6 +148,7 @@ def freeze(job: Job, order: TakeOff, date: str | None = None, note: str | None =
         "note": note,
         "spare": order.spare.written() or None,
         "lines": tuple(part for line in order.lines for part in _frozen(line)),
+        "other_ways": tuple(_frozen_way(line) for line in order.other_ways),
         "openings": {opening.mark: print_of(opening) for opening in job.openings},
     }
     try:
@@ -175,12 +204,15 @@ def changes_since(revision: Revision, job: Job, order: TakeOff) -> Changes:
         _by_mark({one.hinge: one.by_mark for one in order.lines}),
     )
     held = {one.mark for one in order.not_ordered if one.why == "held"}
-    openings = tuple(_opening_changes(revision, job, before, after, held))
+    ways_then, ways_now = _ways_then(revision), _products({one.what: one.by_mark for one in order.other_ways})
+    other = _marks_otherwise(ways_then, ways_now)
+    openings = tuple(_opening_changes(revision, job, before, after, held, other))
     return Changes(
         revision.number,
         tuple(line for line in lines if line.was != line.now),
         tuple(one for one in openings if one.kind != SAME),
         tuple(one.mark for one in openings if one.kind == SAME),
+        None if ways_then is None else tuple(_way_changes(ways_then, ways_now)),
     )
 
 
@@ -229,6 +261,49 @@ def _thawed(line: OrderedLine) -> HingeItem:
     return HingeItem(**given | {"screws": screws}).product
 
 
+_Ways = Mapping[WayItem, Mapping[str, int]]
+"""How many each mark takes of what is no butt."""
+
+
+def _frozen_way(line: WayLine) -> OrderedWay:
+    given = {each.name: getattr(line.what, each.name) for each in fields(WayItem)}
+    given |= {"wired": line.what.wired or None, "marks": dict(line.by_mark)}
+    return OrderedWay.model_validate({key: value for key, value in given.items() if value is not None})
+
+
+def _ways_then(revision: Revision) -> _Ways | None:
+    """Return what was ordered that is no butt; None of a revision that did not keep it."""
+    if revision.other_ways is None:
+        return None
+    kept = (
+        ({each.name: getattr(one, each.name) for each in fields(WayItem)}, one) for one in revision.other_ways
+    )
+    return _products({WayItem(**given | {"wired": one.wired or ""}): one.marks for given, one in kept})
+
+
+def _products(ways: _Ways) -> _Ways:
+    """Return the same by what is sold: an axis that was typed as it is usual makes no other thing."""
+    found: dict[WayItem, Counter[str]] = {}
+    for what, marks in ways.items():
+        found.setdefault(replace(what, axis_assumed=False), Counter()).update(marks)
+    return found
+
+
+def _way_changes(was: _Ways, now: _Ways) -> Iterator[WayChange]:
+    for what in dict.fromkeys((*was, *now)):
+        then, wanted = (sum(ways.get(what, {}).values()) for ways in (was, now))
+        if then != wanted:
+            yield WayChange(what, then, wanted)
+
+
+def _marks_otherwise(was: _Ways | None, now: _Ways) -> frozenset[str]:
+    """Return the marks that take other things that are no butts than they did; none where nobody kept it."""
+    if was is None:
+        return frozenset()
+    pairs = [{(what, *one) for what, marks in ways.items() for one in marks.items()} for ways in (was, now)]
+    return frozenset(mark for _, mark, _ in pairs[0] ^ pairs[1])
+
+
 def _quantities(revision: Revision) -> dict[HingeItem, int]:
     """Return how many of each product were ordered, spare ones included."""
     found: Counter[HingeItem] = Counter()
@@ -258,7 +333,9 @@ def _opening_changes(
     was: Mapping[str, Taken],
     now: Mapping[str, Taken],
     held: Collection[str],
+    other: Collection[str],
 ) -> Iterator[OpeningChange]:
+    """Yield every mark that is not as it was; `other` are those that take other things that are no butts."""
     prints = {opening.mark: opening for opening in job.openings}
     for mark in dict.fromkeys((*revision.openings, *prints)):
         before, after = was.get(mark, ()), now.get(mark, ())
@@ -266,9 +343,10 @@ def _opening_changes(
             yield OpeningChange(mark, "new", before, after, ())
         elif mark not in prints:
             yield OpeningChange(mark, "gone", before, after, ())
-        elif before != after:
+        elif before != after or mark in other:
             kind: Kind = "held by an error" if mark in held else "other hinges"
-            yield OpeningChange(mark, kind, before, after, tuple(_differs(before, after)))
+            hung = ("what it hangs on",) if mark in other else ()
+            yield OpeningChange(mark, kind, before, after, (*_differs(before, after), *hung))
         elif print_of(prints[mark]) != revision.openings[mark]:
             yield OpeningChange(mark, SAME, before, after, ())
 

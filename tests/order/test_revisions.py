@@ -4,6 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from configurator.documents.changes import changes_as_data, changes_document
 from configurator.model import Job, Revision
 from configurator.order.book import tally_job
 from configurator.order.lines import NO_SPARE, Spare, parse_spare
@@ -19,6 +20,7 @@ from configurator.order.revisions import (
 )
 from configurator.order.take_off import take_off
 from configurator.project_file import ProjectFileError, dump, parse
+from tests.openings import plain_opening
 from tests.order.cases import data, job_of
 from tests.sweeps import examples
 
@@ -242,3 +244,50 @@ def test_the_openings_of_an_order_are_marked_ordered_and_nothing_else_of_them_ch
 def test_an_opening_that_an_error_holds_since_is_named_so():
     (one,) = since(frozen(data("1"), data("2")), data("1", hinge={"count": 2}), data("2")).openings
     assert (one.mark, one.kind, one.now) == ("1", "held by an error", ())
+
+
+# --- What is no butt ---
+
+
+def _job(*openings):
+    return Job(openings=tuple(openings))
+
+
+def test_what_is_no_butt_is_kept_and_compared():
+    pivots = plain_opening(mark="1", hung_on="pivots", quantity=2)
+    loop = plain_opening(mark="2", hinge={"transfer": "door loop", "wires": 4})
+    job = _job(pivots, loop)
+    kept = freeze(job, order_of(job))
+    assert not changes_since(kept, job, order_of(job)).ways
+    assert Revision.model_validate(kept.model_dump(exclude_none=True)) == kept
+
+    more = _job(plain_opening(mark="1", hung_on="pivots", quantity=3), plain_opening(mark="2"))
+    changes = changes_since(kept, more, order_of(more))
+    assert [(one.what.item, one.was, one.now, one.order, one.back) for one in changes.ways] == [
+        ("offset pivot, top and bottom", 2, 3, 1, 0),
+        ("door loop", 1, 0, 0, 1),
+    ]
+    assert {one.mark: one.differs for one in changes.openings} == {
+        "1": ("what it hangs on",),
+        "2": ("what it hangs on",),
+    }
+    assert "Of what is no butt 1 more to order, 1 no longer wanted." in changes.words()
+    assert [one["return"] for one in changes_as_data(changes)["other_ways"]] == [0, 1]
+    assert "Hung another way" in [table.title for table in changes_document(changes).data]
+
+
+def test_an_axis_typed_as_it_is_usual_is_the_same_thing():
+    usual = {"hung_on": "offset pivot"}
+    given = {**usual, "axis_off_face": 0.75, "axis_from_heel": 0.75}
+    job, typed = (_job(plain_opening(hung_on="pivots", compare=[one])) for one in (usual, given))
+    kept = freeze(job, order_of(job))
+    assert changes_since(kept, typed, order_of(typed)).ways == ()
+
+
+def test_a_revision_that_kept_no_other_ways_says_so():
+    job = _job(plain_opening(hung_on="pivots"))
+    old = freeze(job, order_of(job)).model_copy(update={"other_ways": None})
+    changes = changes_since(old, job, order_of(job))
+    assert changes.ways is None
+    assert "not kept in it: compare that by hand" in changes.words()
+    assert changes_as_data(changes)["other_ways"] is None

@@ -15,7 +15,7 @@ from configurator.model import Job, Revision
 from configurator.order.lines import OrderLine
 from configurator.order.order_findings import OrderFinding, name_marks
 from configurator.order.prices import Priced
-from configurator.order.revisions import Changes, OpeningChange, Taken
+from configurator.order.revisions import Changes, LineChange, OpeningChange, Taken, WayChange
 from configurator.order.studied import NotOrdered
 from configurator.rules.hinge.sizes import pairs
 from configurator.ui.kit.table_model import Head, Row
@@ -167,20 +167,21 @@ def _hinges(revision: Revision) -> int:
 
 
 def line_change_rows(changes: Changes) -> list[Row]:
-    """Return a row for every line that is not as it was ordered."""
-    return [
-        Row(
-            (
-                f"{one.order:,}" if one.order else "",
-                f"{one.back:,}" if one.back else "",
-                f"{one.was:,}",
-                f"{one.now:,}",
-                f"{one.hinge.size}, {metal_words(one.hinge)}, {hinge_words(one.hinge)}, "
-                f"{detail_words(one.hinge)}",
-            )
+    """Return a row for every line that is not as it was ordered, those of what is no butt last."""
+    hinges = (
+        (
+            one,
+            f"{one.hinge.size}, {metal_words(one.hinge)}, {hinge_words(one.hinge)}, {detail_words(one.hinge)}",
         )
         for one in changes.lines
-    ]
+    )
+    ways = ((one, one.what.words) for one in changes.ways or ())
+    return [_change_row(one, words) for one, words in (*hinges, *ways)]
+
+
+def _change_row(one: LineChange | WayChange, words: str) -> Row:
+    order, back = (f"{many:,}" if many else "" for many in (one.order, one.back))
+    return Row((order, back, f"{one.was:,}", f"{one.now:,}", words))
 
 
 def opening_change_rows(changes: Changes) -> list[Row]:
