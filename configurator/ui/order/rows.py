@@ -18,6 +18,7 @@ from configurator.order.prices import Priced
 from configurator.order.revisions import Changes, LineChange, OpeningChange, Taken, WayChange
 from configurator.order.studied import NotOrdered
 from configurator.rules.hinge.sizes import pairs
+from configurator.rules.hinge_items import HingeItem
 from configurator.ui.kit.table_model import Head, Row
 
 MOST_SHOWN = 12
@@ -168,15 +169,12 @@ def _hinges(revision: Revision) -> int:
 
 def line_change_rows(changes: Changes) -> list[Row]:
     """Return a row for every line that is not as it was ordered, those of what is no butt last."""
-    hinges = (
-        (
-            one,
-            f"{one.hinge.size}, {metal_words(one.hinge)}, {hinge_words(one.hinge)}, {detail_words(one.hinge)}",
-        )
-        for one in changes.lines
-    )
-    ways = ((one, one.what.words) for one in changes.ways or ())
-    return [_change_row(one, words) for one, words in (*hinges, *ways)]
+    hinges = [_change_row(one, _in_words(one.hinge)) for one in changes.lines]
+    return hinges + [_change_row(one, one.what.words) for one in changes.ways or ()]
+
+
+def _in_words(hinge: HingeItem) -> str:
+    return f"{hinge.size}, {metal_words(hinge)}, {hinge_words(hinge)}, {detail_words(hinge)}"
 
 
 def _change_row(one: LineChange | WayChange, words: str) -> Row:
