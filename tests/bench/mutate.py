@@ -185,6 +185,11 @@ class Places(ast.NodeVisitor):
         if name not in ("TypeVar", "Field", "dataclass"):
             self.generic_visit(node)
 
+    def visit_keyword(self, node: ast.keyword) -> None:
+        """Leave alone what only guards: `strict` of zip."""
+        if node.arg != "strict":
+            self.visit(node.value)
+
     def visit_Expr(self, node: ast.Expr) -> None:
         if not isinstance(node.value, ast.Constant):
             self._put(*self._span(node), "pass")

@@ -6,6 +6,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
+from configurator.geometry.inverse.break_widths import break_widths
 from configurator.geometry.inverse.widths import (
     WIDEST,
     angle_bare,
@@ -16,7 +17,7 @@ from configurator.geometry.inverse.widths import (
     reaches,
     widths_that_work,
 )
-from configurator.geometry.pin import least_width_for_clearance
+from configurator.geometry.pin import least_width_for_clearance, locate_pin
 from configurator.geometry.shapes import Obstruction
 from tests.geometry.openings import BEVEL, LEAF, RAIL, case_a
 from tests.geometry.random_openings import random_problem
@@ -30,6 +31,19 @@ def test_least_width_past_a_rail_at_180_by_hand():
     by_hand = least_width_for_clearance(1.75, 0.25, 1.375)
     assert by_hand == 4.375
     assert least_hinge_width(case_a(), LEAF, FLAT, (RAIL,)) == pytest.approx(by_hand, abs=1e-8)
+
+
+def test_widths_whose_barrel_touches_a_corner_are_among_those_where_something_changes():
+    # The trim's corner lies 0.2 left of the pin and 1/2 off the frame face; the barrel's radius is 0.29.
+    hanging = case_a()
+    pin = locate_pin(hanging)
+    trim = Obstruction(
+        kind="other", from_frame=True, projection=0.5, start=-hanging.F - pin.x_p + 0.2, length=1
+    )
+    off = math.sqrt(0.29**2 - 0.2**2)
+    for y_p in (0.5 - off, 0.5 + off, 0.5 + 0.29):
+        by_hand = 2 * (y_p + 1.625)  # y_p = W/2 - 1-5/8
+        assert min(abs(width - by_hand) for width in break_widths(hanging, LEAF, FLAT, (trim,))) < 1e-9
 
 
 def test_greatest_projection_at_180_by_hand():

@@ -10,7 +10,7 @@ import pytest
 from configurator.geometry.least_gaps import least_gaps
 from configurator.geometry.many.answers import answers_of
 from configurator.geometry.many.solve_many import Many, latch_edges_of, solve_many
-from configurator.geometry.shapes import Leaf
+from configurator.geometry.shapes import Leaf, Obstruction
 from configurator.geometry.solve import Solution
 from tests.geometry.openings import BOX, LEAF, RAIL, case_a
 from tests.geometry.random_openings import random_problem
@@ -133,6 +133,16 @@ def test_every_answer_is_the_one_the_single_path_gives(seed):
         many = _many(problem, chance)
         stop = chance.choice([None, None, 0.5, math.pi / 2, 2.0])
         assert not list(_unlike(many, stop)), problem
+
+
+@pytest.mark.parametrize("offset", [0.0, 0.375])
+def test_a_thing_that_reaches_into_the_opening_fills_what_the_frame_leaves_of_its_place(offset):
+    thing = Obstruction(
+        kind="other", projection=2.0, start=-4.0, length=6.0, offset=offset, bottom=30, top=40
+    )
+    columns = {"p": np.array([0.5, 0.25, 0.0, -0.25]), "W": np.array([4.0, 4.5, 5.0, 6.0])}
+    many = Many(hanging=case_a(), leaf=LEAF, hardware=(BOX,), obstructions=(thing,), columns=columns)
+    assert not list(_unlike(many, None))
 
 
 def test_what_touches_by_hand():
