@@ -56,6 +56,7 @@ TURNED: dict[type[ast.cmpop], tuple[str, ...]] = {
     ast.Lt: ("<=", ">="), ast.LtE: ("<", ">"), ast.Gt: (">=", "<="), ast.GtE: (">", "<"), ast.Eq: ("!=",),
     ast.NotEq: ("==",), ast.Is: ("is not",), ast.IsNot: ("is",), ast.In: ("not in",), ast.NotIn: ("in",),
 }  # fmt: skip
+"""The first of two moves the limit by nothing, which is no change where a tolerance is part of it."""
 SWAPPED: dict[type[ast.operator], str] = {
     ast.Add: "-", ast.Sub: "+", ast.Mult: "/", ast.Div: "*", ast.FloorDiv: "/", ast.Mod: "*",
 }  # fmt: skip
@@ -118,7 +119,8 @@ class Places(ast.NodeVisitor):
 
     def visit_Compare(self, node: ast.Compare) -> None:
         for one, sign, other in zip((node.left, *node.comparators), node.ops, node.comparators, strict=False):
-            for put in TURNED[type(sign)]:
+            within = "TOLERANCE" in ast.unparse(one) + ast.unparse(other)
+            for put in TURNED[type(sign)][within and len(TURNED[type(sign)]) > 1 :]:
                 self._between(one, other, put)
         self.generic_visit(node)
 

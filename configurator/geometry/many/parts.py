@@ -204,7 +204,7 @@ def turning_parts(
 
 
 def _rectangle_part(
-    bounds: Bounds, like: Shape, pin: Pin, count: int, across: Any, *, mirrored: bool = False
+    bounds: Bounds, like: Shape, pin: Pin, count: int, across: Any, *, mirrored: bool
 ) -> Part:
     """An upright rectangle, mirrored to the latch side if asked; absent where it has no width or height."""
     x_0, x_1, y_0, y_1 = bounds
