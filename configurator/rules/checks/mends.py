@@ -161,7 +161,13 @@ def _by_hand(stuck: Stuck) -> str:
     if stopped is not None and found.greatest_angle_bare <= TOLERANCE and not binds(found):
         thing = obstruction(stopped.kind)
         return f"It meets the {thing} with the door closed: check where the {thing} stands."
-    return "Nothing tried here mends it: not swing clear hinges, a cut, a gap or another place of the frame."
+    tried_here = (
+        "Nothing tried here mends it: not swing clear hinges, a cut, a gap or another place of the frame."
+    )
+    if keeps_clear_width(found, must.clear_width):
+        return tried_here
+    pair = stuck.opening.leaves == "pair"
+    return f"{tried_here} Make the {'active leaf or the opening' if pair else 'opening'} wider."
 
 
 def mends_of(stuck: Stuck) -> Iterator[Mend]:
