@@ -113,6 +113,44 @@ class Door(Record):
         help="of the glass let into one leaf; several lites count together",
         left_out="none, or not known",
     )
+    lite_above_floor: Length | None = field(
+        "lite above floor",
+        "bottom of the glass above the floor",
+        ge=0,
+        le=300,
+        help="finished floor to the lower edge of the glass; with its size the elevation draws it",
+        left_out="not drawn",
+    )
+    lite_from_latch: Length | None = field(
+        "lite from latch edge",
+        "glass to the door's lock edge",
+        ge=0,
+        le=300,
+        help="from the lock edge of the door to the nearer edge of the glass",
+        left_out="in the middle",
+    )
+    lock_height: Length | None = field(
+        "lock centre above floor",
+        gt=0,
+        le=300,
+        help="finished floor to the middle of the lock and of its strike",
+        left_out="as the lever's",
+    )
+    lock_backset: Length | None = field(
+        "lock backset",
+        "middle of the lock to the door's lock edge",
+        gt=0,
+        le=60,
+        help="on the pull face; not where the lever ends, but where it turns",
+        left_out="as the lever's",
+    )
+    kick_plate: Length | None = field(
+        "kick plate height",
+        gt=0,
+        le=120,
+        help="of the plate at the foot of the push face; it is drawn 2 in narrower than the door",
+        left_out="none",
+    )
     glass_thickness: Length | None = field(
         "glass thickness",
         "how thick the glass is",

@@ -1,7 +1,8 @@
 """Whether two hundred openings of every kind and mounting keep the bars of a sheet, on every paper.
 
-Every thing that stands there is named with its figures, every pin is measured, no text lies over another, no
-leader runs through one, and every DXF passes its audit: read back from PDF and DXF. Takes some minutes.
+Every thing that stands there is named with its figures, every pin and every size of the frame is measured,
+no text lies over another, no leader runs through one, and every DXF passes its audit: read back from PDF and
+DXF. Takes some minutes.
 Run: .venv/bin/python tests/bench/check_sheets.py [HOW MANY [FIRST]]
 Ends with status 1 and a line for each fault where one is found.
 """

@@ -20,7 +20,7 @@ from tests.export.measuring import read_pdf
 from tests.export.random_sheets import random_opening
 
 MOUNTINGS = ("full mortise", "full mortise", "swing clear", "half mortise", "half surface", "full surface")
-KINDS = ("plan", "prep")
+KINDS = ("plan", "prep", "sections")
 _OUTLINES = ("A-DOOR", "A-DETL", "A-WALL", "A-ANNO-BRDR", "A-ANNO-REDL")
 """What a name may lie over: the parts themselves and their red outlines, not dimensions and leaders."""
 PIN = ("pin axis off door face", "pin axis off frame face")
@@ -67,8 +67,10 @@ def faults_of(answer: Study, page: Page, kind: str, display: Display) -> Iterato
         yield from _not_named(answer, said, "the PDF", display)
         yield from _not_named(answer, lettered, "the DXF", display)
         yield from _not_measured(page, said)
-    else:
+    elif kind == "prep":
         yield from _pin_not_located(answer, drawing)
+    else:
+        yield from _not_in_sections(answer, drawing)
     yield from (f"{a!r} lies over {b!r}" for a, b in overlapping(page))
     crossed = ((text, name) for text, name in struck_through(page) if not name.startswith(_OUTLINES))
     yield from (f"{text!r} is crossed by {name}" for text, name in crossed)
@@ -92,6 +94,30 @@ def _not_measured(page: Page, said: list[str]) -> Iterator[str]:
     for name in PIN:
         if name not in drawn and name not in said:
             yield f"{name} is nowhere"
+
+
+def _not_in_sections(answer: Study, drawing: ezdxf.document.Drawing) -> Iterator[str]:
+    """Frame, wall, door, gaps and pin are measured in the sections there."""
+    filled = answer.filled
+    found = {one.get_xdata(NAMES)[0].value for one in drawing.modelspace().query("DIMENSION")}
+    depth, wall = "jamb depth", "wall thickness"
+    wanted = {
+        ("frame face",): filled.frame_face,
+        ("rabbet depth",): filled.rabbet,
+        ("frame stop height",): filled.stop_height,
+        (depth, f"{depth} and {wall}"): filled.jamb_depth,
+        (wall, f"throat and {wall}", f"{depth} and {wall}"): filled.wall_thickness,
+        ("return",): filled.return_depth,
+        ("door thickness",): filled.thickness,
+        ("hinge-side gap",): filled.hinge_gap,
+        ("head gap",): filled.head_gap,
+        ("undercut",): filled.undercut,
+    }
+    yield from (
+        f"{names[0]} is not measured"
+        for names, long in wanted.items()
+        if long > 1e-3 and not found.intersection(names)
+    )
 
 
 def _pin_not_located(answer: Study, drawing: ezdxf.document.Drawing) -> Iterator[str]:

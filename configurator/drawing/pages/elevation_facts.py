@@ -4,16 +4,18 @@ Axes: across from the rabbet face of the hinge jamb of the first leaf toward its
 floor. The table under the elevation tells every hinge's place, on the frame and on the door.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from configurator.drawing.pages.tables import SmallTable
 from configurator.model import Hardware
 from configurator.rules.filling.leaves import LeafSize, leaves_of
 from configurator.rules.filling.places import Places, places_of
+from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.filling.ways import way_hung_on
 from configurator.rules.specification import LeafSpecification
 from configurator.study import Candidate, Study
-from configurator.tables import WayRow, row_of
+from configurator.tables import HardwareKindRow, WayRow, row_of
 from configurator.units import Display
 
 _OVER = (
@@ -145,6 +147,59 @@ def _studied(study: Study, spec: LeafSpecification) -> Candidate | None:
     own = [one for one in study.butts if one.leaf == spec.leaf]
     width = spec.parts["width"].value
     return next((one for one in own if one.hinge_width == width), own[0] if own else None)
+
+
+@dataclass(frozen=True, slots=True)
+class LockShown:
+    """A lock on a leaf: its middle above the floor and from the latch edge (None: not known), inches.
+
+    `assumed`: both are a lever's usual place.
+    """
+
+    shown: LeafShown
+    height: float
+    backset: float | None
+    assumed: bool
+
+    @property
+    def across(self) -> float | None:
+        """Where its middle lies across; None where the backset is not known."""
+        return None if self.backset is None else self.shown.latch_edge - self.shown.way * self.backset
+
+
+def lock_shown(filled: FilledOpening, leaves: Sequence[LeafShown]) -> LockShown | None:
+    """Return the lock of the leaf that opens first, as given, else where its lever or knob turns."""
+    door, shown = filled.opening.door, leaves[0]
+    turned = next((one for one in shown.carried if row_of(HardwareKindRow, one.kind).name in _TURNED), None)
+    height, backset = door.lock_height, door.lock_backset
+    assumed = height is None and turned is not None and "height" not in turned.model_fields_set
+    if height is None and turned is not None:
+        height = turned.height
+    if backset is None and turned is not None:
+        spindle = row_of(HardwareKindRow, turned.kind).spindle
+        backset = turned.from_latch_edge + (0.0 if spindle is None else spindle - turned.width / 2)
+    in_leaf = next((one for one in leaves if height and one.leaf.bottom < height < one.leaf.top), shown)
+    return None if height is None else LockShown(in_leaf, height, backset, assumed)
+
+
+_TURNED = ("lever", "knob")
+"""Kinds of hardware that turn where the lock is."""
+
+
+def lite_shown(filled: FilledOpening, shown: LeafShown) -> tuple[float, float, float, float] | None:
+    """Return where a leaf's lite lies: both ends across, its bottom and top; None where nobody said."""
+    door = filled.opening.door
+    wide, high, bottom = door.lite_width, door.lite_height, door.lite_above_floor
+    if wide is None or high is None or bottom is None:
+        return None
+    off = (shown.leaf.width - wide) / 2 if door.lite_from_latch is None else door.lite_from_latch
+    near = shown.latch_edge - shown.way * off
+    ends = sorted((near, near - shown.way * wide))
+    fits = shown.leaf.bottom < bottom and bottom + high < shown.leaf.top
+    inside = min(shown.hinge_edge, shown.latch_edge) < ends[0] and ends[1] < max(
+        shown.hinge_edge, shown.latch_edge
+    )
+    return (ends[0], ends[1], bottom, bottom + high) if fits and inside else None
 
 
 def hinge_table(leaves: tuple[LeafShown, ...], head: float, display: Display) -> SmallTable:

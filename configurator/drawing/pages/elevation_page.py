@@ -6,7 +6,14 @@ from dataclasses import replace
 from configurator.drawing.base.view import Box
 from configurator.drawing.pages.blocks import Block, Side, String, room_of, set_side_by_side
 from configurator.drawing.pages.dimension_string import refuse_crowded
-from configurator.drawing.pages.elevation_facts import LeafShown, hinge_table, leaves_shown, unlike
+from configurator.drawing.pages.elevation_facts import (
+    LeafShown,
+    hinge_table,
+    leaves_shown,
+    lite_shown,
+    lock_shown,
+    unlike,
+)
 from configurator.drawing.pages.elevation_parts import (
     Column,
     edge_chain,
@@ -222,7 +229,21 @@ def _locations(study: Study, leaves: Sequence[LeafShown], display: Display) -> I
     yield _MAKERS
     if any(shown.hinges and shown.hinges.electric for shown in leaves):
         yield "Electric: that hinge carries wires; its mortises need room for them."
+    yield from _set_by_others(study, leaves, display)
     yield "The dashed lines meet at the edge that is hung. * assumed, not given."
+
+
+def _set_by_others(study: Study, leaves: Sequence[LeafShown], display: Display) -> Iterator[str]:
+    """Say where lock and strike are, and what of a lite has no place; template and schedule decide both."""
+    if (lock := lock_shown(study.filled, leaves)) is not None:
+        backset = "" if lock.backset is None else f", backset {display.exact(lock.backset)}"
+        usual = " (* the lever's usual place)" if lock.assumed else ""
+        yield (
+            f"Lock and strike centred {display.exact(lock.height)} above the floor{backset}{usual}; their "
+            "templates decide."
+        )
+    if study.opening.door.lite_width and lite_shown(study.filled, leaves[0]) is None:
+        yield "The lite's place in the door was not given, so it is not drawn."
 
 
 def _other_way(study: Study, leaves: Sequence[LeafShown], display: Display) -> Iterator[str]:

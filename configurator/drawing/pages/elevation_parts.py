@@ -10,7 +10,7 @@ from itertools import pairwise
 
 from configurator.drawing.base.primitives import Arc, Polygon, Polyline, Primitive, Text, rectangle
 from configurator.drawing.pages.dimension_string import Span
-from configurator.drawing.pages.elevation_facts import HingesSet, LeafShown
+from configurator.drawing.pages.elevation_facts import HingesSet, LeafShown, lite_shown, lock_shown
 from configurator.drawing.plan.leaf import HINGE
 from configurator.model import Hardware
 from configurator.rules.filling.usual import FilledOpening
@@ -21,11 +21,18 @@ FLOOR_BEYOND = 6.0
 """How far the floor line runs past the frame, inches."""
 _NAME_PLACES = (0.68, 0.74, 0.3, 0.24)
 """Where the latch edge may be named, of the leaf's height from its bottom."""
+_HINGE_NAME_PLACE = 0.3
 _NAME_HALF = 11.0
 """Half of what that name takes along the edge at the smallest scale that is legible, inches."""
 _NAME_OFF_EDGE = 3.0
 _ON_DOOR_FACE = ("half surface", "full surface")
 _ON_FRAME_FACE = ("half mortise", "full surface")
+_LOCK_MARK = 1.5
+"""Half of the cross at the lock's middle, inches."""
+_STRIKE = (1.25, 4.875)
+"""Across and up, inches; from memory. Drawn, not measured."""
+_PLATE_BESIDE, _PLATE_OVER = 1.0, 0.0
+"""How much narrower than the door a kick plate is on each side, and how far over its bottom, inches."""
 ASSUMED = " *"
 """What follows a number that nobody gave."""
 Column = tuple[Span, ...]
@@ -33,10 +40,50 @@ Column = tuple[Span, ...]
 
 def elevation_parts(filled: FilledOpening, leaves: tuple[LeafShown, ...]) -> tuple[Primitive, ...]:
     """Return the opening as it is seen from the pull side, doors closed."""
-    parts = list(_frame(filled))
+    parts = [*_frame(filled), *_threshold(filled)]
     for shown in leaves:
-        parts += _leaf(shown)
-    return tuple(parts)
+        parts += _leaf(shown, filled)
+    return (*parts, *_lock(filled, leaves))
+
+
+def _threshold(filled: FilledOpening) -> list[Primitive]:
+    high = filled.opening.sill.threshold_height
+    if high is None:
+        return []
+    return [Polygon("A-DOOR-HDWR", rectangle(0.0, filled.opening_width, 0.0, high), "aluminum", "threshold")]
+
+
+def _lock(filled: FilledOpening, leaves: Sequence[LeafShown]) -> list[Primitive]:
+    """Mark the middle of the lock, and draw its strike on the other jamb's face side."""
+    lock = lock_shown(filled, leaves)
+    if lock is None:
+        return []
+    parts: list[Primitive] = []
+    if lock.across is not None:
+        x, y, half = lock.across, lock.height, _LOCK_MARK
+        cross = ((x - half, y), (x + half, y)), ((x, y - half), (x, y + half))
+        parts += [Polyline("A-DOOR-HDWR", line) for line in cross]
+    if filled.opening.leaves != "pair":  # a pair's strike is in the other leaf's edge
+        wide, high = _STRIKE
+        box = rectangle(
+            filled.opening_width, filled.opening_width + wide, lock.height - high / 2, lock.height + high / 2
+        )
+        parts.append(Polyline("A-DOOR-CLSD", box, closed=True))
+    return parts
+
+
+def _lite_and_plate(filled: FilledOpening, shown: LeafShown) -> list[Primitive]:
+    """The glass of a leaf where its place is known, and the kick plate behind it, dashed."""
+    parts: list[Primitive] = []
+    if (lite := lite_shown(filled, shown)) is not None:
+        parts.append(Polygon("A-DOOR-HDWR", rectangle(*lite), "glass", "lite"))
+    high = filled.opening.door.kick_plate
+    if high is not None and shown.leaf.name != "upper":
+        ends = sorted((shown.hinge_edge, shown.latch_edge))
+        bottom, inner = shown.leaf.bottom, _PLATE_BESIDE
+        plate = rectangle(ends[0] + inner, ends[1] - inner, bottom + _PLATE_OVER, bottom + _PLATE_OVER + high)
+        parts.append(Polyline("A-DOOR-CLSD", plate, closed=True))
+    return parts
 
 
 def _frame(filled: FilledOpening) -> list[Primitive]:
@@ -48,19 +95,29 @@ def _frame(filled: FilledOpening) -> list[Primitive]:
     return [Polyline("A-DOOR-FRAM", outer), Polyline("A-DOOR-FRAM", inner), Polyline("A-WALL", floor)]
 
 
-def _leaf(shown: LeafShown) -> list[Primitive]:
+def _leaf(shown: LeafShown, filled: FilledOpening) -> list[Primitive]:
     leaf = shown.leaf
     outline = rectangle(shown.hinge_edge, shown.latch_edge, leaf.bottom, leaf.top)
     middle = (leaf.bottom + leaf.top) / 2
     ends = (shown.latch_edge, leaf.top), (shown.hinge_edge, middle), (shown.latch_edge, leaf.bottom)
     parts: list[Primitive] = [Polyline("A-DOOR-SIGN", ends), Polyline("A-DOOR", outline, closed=True)]
+    parts += _lite_and_plate(filled, shown)
     parts += [_carried(thing, shown) for thing in shown.carried]
     if shown.hinges is not None:
         parts += _hinges(shown, shown.hinges)
     for low, high, half in shown.turns_on:
         plate = rectangle(shown.axis - half, shown.axis + half, low, high)
         parts.append(Polygon(HINGE, plate, "barrel", "what the door turns on"))
-    return [*parts, *_latch_edge(shown)]
+    return [*parts, *_latch_edge(shown), *_hinge_side(shown)]
+
+
+def _hinge_side(shown: LeafShown) -> list[Primitive]:
+    """Name the side that is hung, under the place where the dashed lines meet."""
+    leaf, across = shown.leaf, shown.hinge_edge + shown.way * _NAME_OFF_EDGE
+    middle = leaf.bottom + _HINGE_NAME_PLACE * leaf.height
+    if middle - _NAME_HALF <= leaf.bottom:
+        return []
+    return [Text("A-ANNO-NOTE", (across, middle), "hinge side", 6.0, "middle", math.pi / 2)]
 
 
 def _latch_edge(shown: LeafShown) -> list[Primitive]:
@@ -234,7 +291,7 @@ def heights(filled: FilledOpening, leaves: Sequence[LeafShown]) -> tuple[tuple[C
 
     What the doors carry, then undercut, doors and gaps, then the opening.
     """
-    carried = _hardware(filled, leaves)
+    carried = (*_hardware(filled, leaves), *_set_heights(filled, leaves))
     rest = ((_doors(filled, leaves), False), (_opening(filled), False))
     return ((carried, True), *rest) if carried else rest
 
@@ -255,6 +312,23 @@ def _hardware(filled: FilledOpening, leaves: Sequence[LeafShown]) -> Column:
             if thing.height > TOLERANCE:
                 found.setdefault((thing.kind, thing.height), span)
     return tuple(found.values())
+
+
+def _set_heights(filled: FilledOpening, leaves: Sequence[LeafShown]) -> Iterator[Span]:
+    """Yield the heights of the lock's middle, of the lite's edges and of the kick plate's top."""
+    side, door = _far_side(filled), filled.opening.door
+    if (lock := lock_shown(filled, leaves)) is not None and (door.lock_height or door.lock_backset):
+        across = filled.opening_width if lock.across is None else lock.across
+        mark = ASSUMED if lock.assumed else ""
+        yield Span((side, 0.0), (across, lock.height), "lock centre above floor", mark, "lock")
+    if (lite := lite_shown(filled, leaves[0])) is not None:
+        for level, name in ((lite[2], "bottom"), (lite[3], "top")):
+            yield Span((side, 0.0), (lite[1], level), f"{name} of lite above floor", "", f"lite {name}")
+    if door.kick_plate is not None:
+        top = leaves[0].leaf.bottom + _PLATE_OVER + door.kick_plate
+        yield Span(
+            (side, 0.0), (leaves[0].latch_edge, top), "top of kick plate above floor", "", "kick plate"
+        )
 
 
 def _doors(filled: FilledOpening, leaves: Sequence[LeafShown]) -> Column:

@@ -17,12 +17,14 @@ from configurator.drawing.plan.leaf import open_leaf
 from configurator.drawing.sections.section import (
     DOOR_SHOWN,
     WALL_SHOWN,
+    ZAG,
     Subject,
     broken_off,
     casing_ends,
     casing_parts,
     level,
     turned_up,
+    with_breaks,
 )
 from configurator.units import TOLERANCE
 
@@ -68,11 +70,11 @@ def head_section(subject: Subject, name: str) -> Block:
     stop = (("frame stop height at the head", marks.of("frame.stop_height"), "stop"),)
     return Block(
         name=name,
-        extent=box,
+        extent=with_breaks(box, across=False),
         parts=parts,
         low=Side((String(upright(box.left, (-gap, 0.0, h.F), face, display)),)),
         high=Side((String(upright(box.right, (-h.s, 0.0), stop, display)),)),
-        rows=_depths(subject, up),
+        rows=_depths(subject, up + ZAG),
         led=2,
         datum=_SIDES,
     )
@@ -106,11 +108,11 @@ def sill_section(subject: Subject, name: str) -> Block:
     places = (min(0.0, h.i), max(0.0, h.i), h.i + h.T) if h.i > 0 else (h.i, h.i, h.i + h.T)
     return Block(
         name=name,
-        extent=box,
+        extent=with_breaks(box, across=False),
         parts=tuple(_at_floor(subject, box)),
         low=Side(_heights(subject, box.left)),
         high=Side(labels=tuple(_labels(subject))),
-        rows=(level(top, places, names, display),),
+        rows=(level(top + ZAG, places, names, display),),
         datum=_SIDES,
     )
 

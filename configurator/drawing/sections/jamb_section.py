@@ -25,6 +25,7 @@ from configurator.drawing.sections.section import (
     casing_ends,
     casing_parts,
     level,
+    with_breaks,
 )
 from configurator.tables import FrameKindRow, row_of
 from configurator.units import TOLERANCE
@@ -37,13 +38,14 @@ LAYER, WALL_TOO = "wall layer", ", wall"
 def jamb_section(subject: Subject, name: str) -> Block:
     """Return the section through the hinge jamb with its dimensions."""
     box = _box(subject)
+    whole = with_breaks(box, across=True)
     rows = _rows(subject, box.top - _ABOUT)
     return Block(
         name=name,
-        extent=box,
+        extent=whole,
         parts=tuple(_parts(subject, box)),
-        low=Side(_wall_strings(subject, box.left)),
-        high=Side(_opening_strings(subject, box.right)),
+        low=Side(_wall_strings(subject, whole.left)),
+        high=Side(_opening_strings(subject, whole.right)),
         rows=rows,
         mirrored=subject.hung.mirrored,
         led=len(rows),

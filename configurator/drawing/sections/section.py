@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from configurator.drawing.base.primitives import Point, Polygon, Polyline, Primitive
+from configurator.drawing.base.view import Box
 from configurator.drawing.pages.dimension_string import Span
 from configurator.drawing.pages.elevation_parts import Marks
 from configurator.drawing.pages.preparation_facts import Preparation, preparations
@@ -21,6 +22,8 @@ from configurator.units import TOLERANCE, Display
 
 WALL_SHOWN, DOOR_SHOWN = 1.5, 1.25
 """How much of the wall beyond the frame and of the door a section shows, inches."""
+ZAG = 0.16
+"""Half of a break line's zigzag, and how far it runs past what it breaks, inches."""
 CASING = "casing"
 _WIDTH_DRAWN = 4.5
 """The hinge a leaf is hung on to be drawn closed where none is chosen; no hinge is shown then."""
@@ -122,7 +125,7 @@ def broken_off(a: Point, b: Point) -> Polyline:
     (x_0, y_0), (x_1, y_1) = a, b
     long = max(abs(x_1 - x_0), abs(y_1 - y_0))
     along = ((x_1 - x_0) / long, (y_1 - y_0) / long)
-    aside = (-along[1] * _ZAG, along[0] * _ZAG)
+    aside = (-along[1] * ZAG, along[0] * ZAG)
     middle = long / 2
 
     def at(distance: float, off: float) -> Point:
@@ -131,9 +134,12 @@ def broken_off(a: Point, b: Point) -> Polyline:
             y_0 + along[1] * distance + aside[1] * off,
         )
 
-    zig = (at(middle - _ZAG, 0.0), at(middle - _ZAG / 3, 1.0), at(middle + _ZAG / 3, -1.0))
-    return Polyline("A-ANNO-LEAD", (at(-_ZAG, 0.0), *zig, at(middle + _ZAG, 0.0), at(long + _ZAG, 0.0)))
+    zig = (at(middle - ZAG, 0.0), at(middle - ZAG / 3, 1.0), at(middle + ZAG / 3, -1.0))
+    return Polyline("A-ANNO-LEAD", (at(-ZAG, 0.0), *zig, at(middle + ZAG, 0.0), at(long + ZAG, 0.0)))
 
 
-_ZAG = 0.16
-"""Half of a break line's zigzag, and how far it runs past what it breaks, inches."""
+def with_breaks(box: Box, *, across: bool) -> Box:
+    """Return what a section takes with its break lines, which stand to both sides or over and under it."""
+    if across:
+        return replace(box, left=box.left - ZAG, right=box.right + ZAG)
+    return replace(box, bottom=box.bottom - ZAG, top=box.top + ZAG)

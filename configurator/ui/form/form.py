@@ -31,6 +31,8 @@ SECTIONS: Mapping[str, tuple[str, ...]] = {
         "door.construction", "door.thickness", "door.latch_bevel", "door.hinge_backset", "door.hinge_gap",
         "door.latch_gap", "door.head_gap", "door.meeting_gap", "door.split_gap", "door.undercut",
         "door.mortise_depth", "door.lead_thickness", "glass", "door.lite_width", "door.lite_height",
+        "door.lite_above_floor", "door.lite_from_latch", "door.lock_height",
+        "door.lock_backset", "door.kick_plate",
         "door.glass_thickness", "door.weight",
     ),
     "Frame": (

@@ -189,3 +189,43 @@ def test_every_demo_opening_is_true_to_scale_and_no_texts_overlap(one, facts):
         for detail in page.details:
             corners = [detail.view.to_sheet(one.at) for one in detail.primitives if isinstance(one, Text)]
             assert all(room.has(corner) for corner in corners)
+
+
+SET = {
+    "door": {
+        "lite_width": 6, "lite_height": 30, "lite_above_floor": 44, "lite_from_latch": 6,
+        "lock_height": 40.25, "lock_backset": 2.75, "kick_plate": 10, "undercut": 0.75,
+    },
+    "sill": {"threshold_height": 0.5},
+}  # fmt: skip
+
+
+def test_lock_lite_kick_plate_and_threshold_stand_where_they_were_given():
+    page = page_of(**SET)
+    assert named(page, "lock centre above floor") == [40.25]
+    assert named(page, "bottom of lite above floor") == [44]
+    assert named(page, "top of lite above floor") == [74]
+    assert named(page, "top of kick plate above floor") == [10.75]
+    parts = [one for one in page.details[0].primitives if isinstance(one, Polygon)]
+    lite = next(one for one in parts if one.name == "lite")
+    # A 36 in opening less 1/8 in at the latch, then 6 in of door, then 6 in of glass.
+    assert {x for x, _ in lite.points} == {23.875, 29.875}
+    assert any(one.name == "threshold" for one in parts)
+    assert "backset 2-3/4 in" in " ".join(words for words, _ in texts(page))
+
+
+def test_a_lite_without_a_place_is_said_not_to_be_drawn():
+    said = " ".join(words for words, _ in texts(page_of(door={"lite_width": 6, "lite_height": 30})))
+    assert "The lite's place in the door was not given" in said
+
+
+def test_the_lock_is_where_the_lever_turns_where_nobody_said():
+    said = " ".join(words for words, _ in texts(page_of(hardware=[{"kind": "lever"}])))
+    # Its box is 5 in wide about 4-1/4 in from the edge and turns 1 in from its latch end.
+    assert (
+        "Lock and strike centred 38 in above the floor, backset 2-3/4 in (* the lever's usual place)" in said
+    )
+
+
+def test_the_hinge_side_is_named():
+    assert any(words == "hinge side" for words, _ in texts(page_of()))
