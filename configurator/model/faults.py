@@ -16,6 +16,9 @@ from configurator.units import Display, format_decimal
 _LONGEST_SHOWN = 60
 _LARGEST_IN_FULL = 1e9
 """A larger number is told as its power of ten; so are infinity and what is no number."""
+_LOOK = "check its spelling and where it stands"
+_ALIKE = 0.75
+"""How much of two keys must be alike, of 1, for one to be taken for the other mistyped."""
 _BOUNDS = re.compile(r"(.* must be )(.*) in; (.*) was given")
 _NUMBER = re.compile(r"-?\d+(?:\.\d+)?")
 
@@ -52,6 +55,8 @@ def in_units(message: str, display: Display) -> str:
 def _fault(details: ErrorDetails, record: type[BaseModel]) -> Fault:
     info = _field_at(record, details["loc"])
     path = path_text(_own_steps(record, details["loc"]))
+    if details["type"] == "extra_forbidden":
+        return Fault(path, f"there is no such key; {_meant(record, details['loc'])}")
     # A rule about several fields together names the one to change.
     below = details.get("ctx", {}).get("field")
     return Fault(".".join(filter(None, (path, below))), _sentence(details, info))
@@ -118,6 +123,20 @@ def _record_in(annotation: Any) -> type[BaseModel] | None:
     return None
 
 
+def _meant(record: type[BaseModel], steps: tuple[int | str, ...]) -> str:
+    """Name the keys of its record that an unknown key is most like."""
+    from difflib import get_close_matches  # only where something is wrong
+
+    *before, key = steps
+    holder = _record_in(info.annotation) if (info := _field_at(record, tuple(before))) else record
+    if holder is None or not 0 < len(str(key)) <= _LONGEST_SHOWN:
+        return _LOOK
+    known = list(holder.model_fields)
+    longer = [one for one in known if one.startswith(f"{key}_") or one.endswith(f"_{key}")]
+    like = longer or get_close_matches(str(key), known, n=3, cutoff=_ALIKE)
+    return f"is {' or '.join(like)} meant?" if like else _LOOK
+
+
 def _sentence(details: ErrorDetails, info: FieldInfo | None) -> str:
     title = (info.title if info is not None else None) or "this"
     context = details.get("ctx", {})
@@ -125,8 +144,6 @@ def _sentence(details: ErrorDetails, info: FieldInfo | None) -> str:
     match details["type"]:
         case "missing":
             return "this key is missing and must be given"
-        case "extra_forbidden":
-            return "there is no such key; check its spelling and where it stands"
         case "greater_than" | "greater_than_equal" | "less_than" | "less_than_equal":
             return f"{title} must be {_allowed(info, context)}; {given} was given"
         case "finite_number":

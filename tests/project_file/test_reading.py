@@ -334,6 +334,21 @@ def test_commas_and_brackets_in_texts_are_no_structure():
     assert job.openings[0].notes.startswith("[{[{")
 
 
+@pytest.mark.parametrize(
+    ("group", "key", "said"),
+    [
+        ("sill", "threshold", "is threshold_height or threshold_width meant?"),
+        ("door", "thicknes", "is thickness meant?"),
+        ("wall", "proud", "is frame_proud meant?"),
+        ("door", "zzz", "check its spelling and where it stands"),
+        ("door", "", "check its spelling and where it stands"),
+    ],
+)
+def test_an_unknown_key_is_told_with_the_keys_it_is_most_like(group, key, said):
+    (line,) = refusal(job_bytes(plain_data(**{group: {key: 1}}))).splitlines()
+    assert f"there is no such key; {said}" in line
+
+
 def test_no_more_than_fifty_faults_are_named_and_the_others_are_counted():
     lines = refusal(bad_openings(3)).splitlines()
     assert (len(lines), lines[-1]) == (51, "and 250 more faults")
