@@ -164,10 +164,9 @@ def _by_hand(stuck: Stuck) -> str:
     tried_here = (
         "Nothing tried here mends it: not swing clear hinges, a cut, a gap or another place of the frame."
     )
-    if keeps_clear_width(found, must.clear_width):
+    if stuck.opening.leaves != "pair" or keeps_clear_width(found, must.clear_width):
         return tried_here
-    pair = stuck.opening.leaves == "pair"
-    return f"{tried_here} Make the {'active leaf or the opening' if pair else 'opening'} wider."
+    return f"{tried_here} Make the active leaf or the opening wider."
 
 
 def mends_of(stuck: Stuck) -> Iterator[Mend]:
