@@ -80,6 +80,7 @@ ASKED_ELSEWHERE = {
     "hardware.outline": "for what few things are round from above: in the file only",
     "compare": "the chips over the picture, or a way typed there with its axis",
     "global_id": "comes with a building model",
+    "background": "taken from a drawing, in a dialog of its own",
     "obstructions.element": "comes with a building model",
     "order_despite": "a button beside the order that an error holds",
     "tolerances": "the panel of tolerances has every one of them",
@@ -109,6 +110,7 @@ NOTHING_TAKEN = {
     "obstructions.top": "full height",
     "obstructions.element": "typed here",
     "global_id": "no building model",
+    "background": "nothing under the plan",
     "hardware.kind": "must be given",
     "hardware.outline": "box",
     "existing_hinge": "not known: asked for",
@@ -199,7 +201,7 @@ def test_every_field_left_out_is_shown_with_what_is_taken_for_it_and_from_where(
 # --- where it is listed
 
 IN_NO_SCHEDULE = {
-    "order_despite",
+    "order_despite", "background",
     "active_width", "split_height", "compare", "prepared_height", "obstructions", "hardware", "hinge",
     "existing_hinge", "hinge_locations", "door_stop", "tolerances", "wall.layers", "door.latch_bevel",
     "door.hinge_backset", "door.mortise_depth", "door.hinge_gap", "door.latch_gap", "door.head_gap",
@@ -237,6 +239,7 @@ DOES_NOTHING = {
     "remarks": "for people",
     "other_columns": "for people",
     "global_id": "a name",
+    "background": "drawn under the plan",
     "obstructions.element": "a name",
     "notes": "for people",
     "questions": "for people",

@@ -35,6 +35,7 @@ from configurator.cli.shared import (
     over_its_own_input,
     refused,
 )
+from configurator.cli.trace import add_trace_command
 from configurator.cli.window import add_window_command
 from configurator.model.paths import vocabulary
 from configurator.project_file import ProjectFileError
@@ -42,8 +43,8 @@ from configurator.project_file import ProjectFileError
 _LINES_TOLD, _LONGEST_TOLD = 12, 500
 """The places told of where the program itself failed, and the letters of why."""
 COMMANDS = (
-    "compare", "draw", "order", "schedule", "import", "export-model", "topics", "practice", "desktop",
-    "kinds", "schema", "completion",
+    "compare", "draw", "order", "schedule", "import", "trace", "export-model", "topics", "practice",
+    "desktop", "kinds", "schema", "completion",
 )  # fmt: skip
 SHELLS = ("bash", "zsh")
 
@@ -172,6 +173,7 @@ def _parser() -> argparse.ArgumentParser:
     add_order_command(commands)
     add_schedule_command(commands)
     add_import_command(commands)
+    add_trace_command(commands)
     add_model_commands(commands)
     add_practice_command(commands)
     add_desktop_command(commands)

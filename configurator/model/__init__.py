@@ -3,7 +3,7 @@
 from configurator.model.door import Door, DoorStop, Hardware
 from configurator.model.hinge import ExistingHinge, Hinge, HingeLocations
 from configurator.model.job import FORMAT, VERSION, Job, JobFacts, OrderFacts, Shop
-from configurator.model.opening import Details, Opening, Size
+from configurator.model.opening import Background, Details, Opening, Size
 from configurator.model.revision import OrderedLine, OrderedWay, Revision
 from configurator.model.use import Tolerances, Use
 from configurator.model.wall import Floor, Frame, Obstruction, Sill, Wall, WallLayer
@@ -12,6 +12,7 @@ from configurator.model.way import Way
 __all__ = [
     "FORMAT",
     "VERSION",
+    "Background",
     "Details",
     "Door",
     "DoorStop",

@@ -1,9 +1,10 @@
 """One opening as the user described it: only what was said, never what was worked out."""
 
+import re
 from collections.abc import Mapping
-from typing import Any, Self
+from typing import Annotated, Any, Self
 
-from pydantic import field_validator, model_validator
+from pydantic import AfterValidator, field_validator, model_validator
 from pydantic_core import PydanticCustomError
 
 from configurator.model.door import AngleStop, Door, DoorStop, Hardware
@@ -17,6 +18,11 @@ from configurator.tables import FrameKindRow, row_of
 from configurator.units import LengthError, format_size, parse_opening_size
 
 MOST_COMPARED = 12
+MOST_TRACES = 3_000
+LONGEST_TRACE = 2_000
+"""Lines of a background, and the letters of one."""
+_COORDINATE = r"-?[0-9]{1,6}(?:\.[0-9]{1,6})?"
+_TRACE = re.compile(rf"{_COORDINATE},{_COORDINATE}(?: {_COORDINATE},{_COORDINATE})+")
 
 
 class Size(Record):
@@ -44,6 +50,35 @@ class Details(Record):
 
 
 _FIRST_LEAF: Mapping[Leaves, str] = {"single": "single", "pair": "active", "dutch": "lower"}
+
+
+def _trace(value: str) -> str:
+    if not _TRACE.fullmatch(value):
+        raise PydanticCustomError("text", "a line is two points or more, inches, as `0,0 12.5,0 12.5,4`")
+    return value
+
+
+Trace = Annotated[Text, AfterValidator(_trace)]
+"""A line as its points, inches."""
+
+
+class Background(Record):
+    """Lines of another's drawing under the plan, as the opening is seen from above, its pull side up.
+
+    Inches from the corner of the first leaf's hinge jamb where the frame face meets the rabbet face; x to the
+    right, y up.
+    """
+
+    drawing: Text | None = field("drawing in the background", help="the file that the lines were taken from")
+    layers: tuple[Text, ...] = field("layers in the background", default=(), help="those that were taken")
+    lines: tuple[Trace, ...] = field(
+        "lines in the background", default=(), help="each as its points, inches from the corner of the jamb"
+    )
+
+    @field_validator("layers", "lines", mode="before")
+    @classmethod
+    def _not_endless(cls, value: Any) -> Any:
+        return not_endless(value, MOST_TRACES, "a background may have up to 3,000 lines")
 
 
 class Opening(Record):
@@ -164,6 +199,10 @@ class Opening(Record):
         "errors it is ordered in spite of",
         (),
         help="codes of errors that were read and do not hold the order of this opening",
+    )
+    background: Background | None = field(
+        "background of the plan",
+        help="lines of another's drawing, laid under the plan; nothing is read from them",
     )
     tolerances: Tolerances = field("tolerances", "how far what is built may be off", Tolerances())
 

@@ -41,6 +41,7 @@ ABOUT_ITS_PLACE = frozenset(
         "details",
         "remarks",
         "other_columns",
+        "background",
         "global_id",
     }
 )

@@ -53,6 +53,8 @@ closer or an overhead stop ends the swing, degrees; a closer without one ends no
 what hangs there now.
 `hinge.wires` and `hinge.transfer` say how many wires pass to the door and through what; an order line has
 `wires`. A loop or a transfer is a line of `other_ways`, without an axis.
+`background` is of another's `drawing`: its `lines` from the `layers` taken, each a text of points, inches
+from the corner of the hinge jamb as the opening is seen from above with its pull side up.
 `revisions` are orders as they went out: a line has the keys of an order line, `screws` of one hinge, `spare`,
 and `marks` with how many hinges each takes; `openings` is a print of each mark, to see that it changed.
 

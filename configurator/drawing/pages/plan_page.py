@@ -231,10 +231,12 @@ def _how_to_read(study: Study, display: Display) -> str:
     filled = study.filled
     right = all(turns_clockwise(filled, candidate.leaf) for candidate in study.candidates)
     hinges = ", hinges right" if right else ""
+    under = filled.opening.background
+    drawn = f" Light lines are those of {under.drawing or 'another drawing'}, not checked." if under else ""
     return (
         f"Seen from above, pull side up{hinges}. Drawn as far open as "
         f"{display.angle(filled.wanted_angle, 'up')} or as it goes. Frame, leaf and wall are cut as commonly "
-        "made; only what is dimensioned is measured."
+        f"made; only what is dimensioned is measured.{drawn}"
     )
 
 

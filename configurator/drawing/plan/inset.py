@@ -23,7 +23,13 @@ from configurator.drawing.base.primitives import (
 from configurator.drawing.base.view import Box, View
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
 from configurator.drawing.plan.leaf import TOUCHING_SMALL, closed_outline, leaf_outline, touching_marks
-from configurator.drawing.plan.standing_things import dimension_at, door_stop_parts, floor_boxes, floor_parts
+from configurator.drawing.plan.standing_things import (
+    background,
+    dimension_at,
+    door_stop_parts,
+    floor_boxes,
+    floor_parts,
+)
 from configurator.drawing.plan.swept import swept_regions
 from configurator.geometry.gaps import LeastGap
 from configurator.geometry.shapes import Shape, leaf_corners
@@ -134,7 +140,7 @@ def inset_still(
     swept: bool = False,
 ) -> list[Primitive]:
     """Return what of the small picture does not move; with `swept` all that leaf and hardware sweep."""
-    parts: list[Primitive] = [_ground(view), *(swept_regions(hung) if swept else ())]
+    parts: list[Primitive] = [_ground(view), *background(hung), *(swept_regions(hung) if swept else ())]
     parts += floor_parts(hung, view, display, SIZE) if told.floor and not told.latch_side else []
     parts += [*_walls(hung, view), *_jambs(hung)]
     parts += [Polygon("A-DOOR-SWNG", shape.points, "door") for shape in hung.other_leaf]

@@ -34,7 +34,7 @@ from configurator.drawing.plan.leaf import (
     open_leaf,
 )
 from configurator.drawing.plan.part_dimensions import part_dimensions
-from configurator.drawing.plan.standing_things import door_stop_parts, set_out, standing_things
+from configurator.drawing.plan.standing_things import background, door_stop_parts, set_out, standing_things
 from configurator.drawing.plan.swept import swept_regions
 from configurator.drawing.plan.swing_notes import leaf_alone, swing_notes
 from configurator.geometry.shapes import leaf_corners
@@ -251,6 +251,7 @@ def _inset_place(hung: DrawnLeaf, view: View) -> Box:
 def _still(hung: DrawnLeaf, view: View, swept: bool) -> Iterable[Primitive]:
     thinnest = THINNEST / view.scale
     shown = view.plan_window()
+    yield from background(hung)
     if swept:
         yield from swept_regions(hung)
     yield from wall_beside(hung, shown.left - 1.0)

@@ -4,7 +4,9 @@ A door stop is drawn with how far along the wall it is set out from the frame's 
 """
 
 import math
+from collections.abc import Iterator
 from dataclasses import replace
+from functools import lru_cache
 
 from configurator.drawing.base.lettering import Room, fitted, text_box, text_width
 from configurator.drawing.base.primitives import (
@@ -37,6 +39,26 @@ _ROWS = (10.0, 20.0, 30.0)
 def standing_things(hung: DrawnLeaf) -> list[Polygon | Arc]:
     """Return every thing in the order it was given; pieces of one thing carry its name."""
     return [_piece(thing, shape) for thing in hung.standing for shape in merged(thing.shapes)]
+
+
+def background(hung: DrawnLeaf) -> Iterator[Polyline]:
+    """Yield the lines of another's drawing that lie under the plan.
+
+    They are kept as the opening is seen from the pull side; a plan seen from the push side has none.
+    """
+    given = hung.filled.opening.background
+    if given is None or hung.candidate.to_push:
+        return
+    hand, first = (-1.0 if hung.mirrored else 1.0), hung.candidate.leaf != "inactive"
+    for line in _read_lines(given.lines):
+        shown = ((hand * x if first else hung.opening + hand * x, y) for x, y in line)
+        yield Polyline("A-ANNO-REFR", tuple(shown))
+
+
+@lru_cache(maxsize=8)
+def _read_lines(lines: tuple[str, ...]) -> tuple[tuple[Point, ...], ...]:
+    pairs = (tuple(point.partition(",") for point in line.split()) for line in lines)
+    return tuple(tuple((float(x), float(y)) for x, _, y in line) for line in pairs)
 
 
 def merged(shapes: tuple[Shape, ...]) -> tuple[Shape, ...]:

@@ -7,6 +7,7 @@ from configurator.model import Job, Opening
 SETTLED = ("approved", "ordered", "received")
 NOT_PART_OF_IT = {
     "status", "order_state", "notes", "questions", "level", "remarks", "other_columns", "global_id",
+    "background",
 }  # fmt: skip
 """What may be written down about an opening at any time: it is not what was approved or ordered."""
 _NAMED = 3

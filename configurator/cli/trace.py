@@ -1,0 +1,115 @@
+"""The command that lays lines of an architect's drawing under the plan of an opening.
+
+What it needs is imported when it runs, so that the other commands start no slower.
+"""
+
+import argparse
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from configurator.cli.shared import DONE, STANDARD, refused, selected
+from configurator.model import Job, Opening
+
+if TYPE_CHECKING:
+    from configurator.export.dxf.reading import ForeignDrawing
+    from configurator.export.dxf.tracing import Placing
+    from configurator.model import Background
+
+
+def add_trace_command(commands: Any) -> None:
+    """Add `trace` to the command line's commands."""
+    command = commands.add_parser(
+        "trace",
+        help="lay lines of a drawing (DXF) under the plan of an opening",
+        epilog="example: opening-configurator trace level-2.dxf --into job.json --mark 112A "
+        "--layers A-WALL,A-GLAZ --at 1204.5,388 --turn 90; without --into it lists layers and unit",
+    )
+    command.add_argument("drawing", type=Path, metavar="DRAWING.dxf")
+    command.add_argument("--into", type=Path, metavar="FILE", help="the job; without it nothing is taken")
+    command.add_argument("--mark", help="which opening")
+    command.add_argument("--layers", metavar="A,B", help="the layers to take, with commas between")
+    command.add_argument("--units", metavar="in|ft|mm|cm|m", help="as the drawing says if left out")
+    command.add_argument(
+        "--at",
+        metavar="X,Y",
+        default="0,0",
+        help="point of the drawing where frame face and rabbet face of the hinge jamb meet; 0,0 if left out",
+    )
+    command.add_argument(
+        "--turn", type=float, default=0.0, metavar="DEGREES", help="turns it so that the pull side is up"
+    )
+    command.add_argument("--mirror", action="store_true", help="mirror the drawing left to right")
+    command.set_defaults(run=trace_command)
+
+
+def trace_command(options: argparse.Namespace) -> tuple[str, int]:
+    """Say what a drawing holds; with a job and layers, take their lines into one of its openings."""
+    from configurator.export.dxf.reading import read_drawing
+
+    if STANDARD in (options.drawing, options.into):
+        raise refused("", "a drawing and its job are files; - stands for neither")
+    try:
+        drawing = read_drawing(options.drawing)
+    except OSError as error:
+        raise refused("DRAWING.dxf", error.strerror or str(error)) from None
+    except ValueError as error:
+        raise refused("DRAWING.dxf", str(error)) from None
+    told = drawing_words(drawing)
+    if options.into is None:
+        return told, DONE
+    if not options.layers:
+        raise refused("--layers", f"must be given; the drawing has {', '.join(drawing.layers)}")
+    return told + _taken(options, drawing, _placing(options, drawing)), DONE
+
+
+def drawing_words(drawing: "ForeignDrawing") -> str:
+    """Return what a drawing holds: its unit, its layers, and what of it is no line."""
+    unit = f"in {drawing.units}" if drawing.units else "does not say its unit: give --units"
+    lines = [f"{drawing.name}: {unit}"]
+    lines += [f"  {name}: {count:,} lines" for name, count in drawing.layers.items()]
+    if drawing.not_read:
+        counts = ", ".join(f"{count:,} {kind}" for kind, count in drawing.not_read.items())
+        lines.append(f"  no lines, so not taken: {counts}")
+    return "\n".join(lines) + "\n"
+
+
+def _placing(options: argparse.Namespace, drawing: "ForeignDrawing") -> "Placing":
+    from configurator.export.dxf.reading import INCHES
+    from configurator.export.dxf.tracing import Placing
+
+    unit = options.units or drawing.units
+    if unit not in INCHES:
+        raise refused("--units", f"must be given, the drawing does not say it: one of {', '.join(INCHES)}")
+    try:
+        x, y = map(float, options.at.split(","))
+    except ValueError:
+        raise refused("--at", f"is two numbers, as 1204.5,388; {options.at!r} was given") from None
+    layers = tuple(name.strip() for name in options.layers.split(",") if name.strip())
+    return Placing((x, y), unit, layers, options.turn, options.mirror)
+
+
+def _taken(options: argparse.Namespace, drawing: "ForeignDrawing", placing: "Placing") -> str:
+    from configurator.export.dxf.tracing import background_of
+    from configurator.project_file.held import open_held, save_held
+
+    if not options.mark:
+        raise refused("--mark", "must be given")
+    file, job = open_held(options.into)
+    try:
+        (opening,) = selected(job, options.mark)
+        try:
+            found = background_of(drawing, placing)
+        except ValueError as error:
+            raise refused("", str(error)) from None
+        save_held(_with(job, opening, found), options.into, file)
+    finally:
+        file.release()
+    count = f"{len(found.lines):,} lines, drawn in {placing.unit}"
+    return f"{options.into}: background of {opening.mark}, {count}\n"
+
+
+def _with(job: Job, opening: Opening, background: "Background") -> Job:
+    """Return the job with a background under the plan of an opening, all else as it was."""
+    changed = opening.model_copy(update={"background": background})
+    openings = tuple(changed if one is opening else one for one in job.openings)
+    return job.model_copy(update={"openings": openings})
