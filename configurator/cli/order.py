@@ -326,7 +326,7 @@ def _priced(order: "TakeOff", path: Path | None) -> "Priced | None":
     from configurator.order.prices import price_order
 
     try:
-        return price_order(order.lines, load_prices(path))
+        return price_order(order.lines, load_prices(path), order.other_ways)
     except PriceListError as error:
         faults = (
             Fault(f"{path.name} {fault.field}" if fault.field else "", fault.message)
@@ -344,6 +344,10 @@ def _as_data(counted: "Counted", kind: str) -> dict[str, Any]:
         for line in data["lines"]:
             one = priced.by_line.get(line["line"])
             line |= NO_PRICE if one is None else one.as_data()
+        for place, way in enumerate(data["other_ways"], start=1):
+            one = priced.by_way.get(place)
+            # What it is in words stays: a price list has no better ones.
+            way |= (NO_PRICE if one is None else one.as_data()) | {"description": way["description"]}
         data["totals"] |= priced.as_data()
     if kind in ("quote", "cost") and priced is not None and facts.margin is not None:
         from decimal import Decimal

@@ -58,7 +58,7 @@ def order_document(
     """
     facts = head or OrderFacts()
     lines, paper, marks = order_table(order, priced), paper_table(order, priced), _marks(order)
-    screws = tuple(table for table in (_other_ways(order), _screws(order)) if table.rows)
+    screws = tuple(table for table in (_other_ways(order, priced), _screws(order)) if table.rows)
     office = tuple(table for table in (_left_out(order), _findings(order)) if table.rows)
     long = any(len(line.by_mark) > MOST_UNDER for line in order.lines)
     return Document(
@@ -299,19 +299,37 @@ def _marks(order: TakeOff) -> Table:
     return Table("Marks", columns, rows)
 
 
-def _other_ways(order: TakeOff) -> Table:
+def _other_ways(order: TakeOff, priced: Priced | None) -> Table:
     """Return what hangs on no butts, in trade words; no rows where everything hangs on butts."""
+    money = () if priced is None else _money_columns(priced)
     columns = (
         Column("quantity", "Quantity", "text", 10),
         Column("description", "Description", "text", 60),
         Column("let_in", "Preparation", "text", 24),
         Column("marks", "Marks", "text", 18),
+        *(one for one in money if one.key in _MONEY_OF_WAYS),
     )
-    rows = (
-        (one.quantity_words, one.what.words, one.what.let_in, listed(tuple(one.by_mark), MOST_ON_PAPER))
-        for one in order.other_ways
+    rows = tuple(
+        (
+            *(one.quantity_words, one.what.words, one.what.let_in, listed(tuple(one.by_mark), MOST_ON_PAPER)),
+            *_way_money(place, priced),
+        )
+        for place, one in enumerate(order.other_ways, start=1)
     )
-    return Table("Hung another way", columns, tuple(rows))
+    # No sum while one of them has no price.
+    summed = priced is not None and not priced.ways_unpriced
+    in_all = ((None, "in all", None, None, None, None, priced.ways_total),) if priced and summed else ()
+    return Table("Hung another way", columns, rows, in_all)
+
+
+_MONEY_OF_WAYS = ("price", "price_unit", "amount")
+
+
+def _way_money(place: int, priced: Priced | None) -> tuple[Cell, ...]:
+    if priced is None:
+        return ()
+    one = priced.by_way.get(place)
+    return (None, None, None) if one is None else (one.price, one.unit, one.amount)
 
 
 # --- For the office ---

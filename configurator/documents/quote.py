@@ -10,7 +10,7 @@ from configurator.documents.line_words import detail_words, hinge_words, marks_w
 from configurator.documents.order import order_head
 from configurator.model import OrderFacts
 from configurator.order.lines import OrderLine
-from configurator.order.prices import CENT, LinePrice, Priced
+from configurator.order.prices import CENT, LinePrice, Priced, way_worth
 from configurator.order.take_off import TakeOff
 from configurator.rules.hinge.sizes import pairs
 
@@ -43,6 +43,11 @@ class Quoted:
         }
 
 
+def at_margin(cost: Decimal, margin: Decimal) -> Decimal:
+    """Return the price that leaves a margin in per cent of itself over a cost, rounded to the hundredth."""
+    return (cost * HUNDRED / (HUNDRED - margin)).quantize(CENT, ROUND_HALF_UP)
+
+
 def quoted(order: TakeOff, priced: Priced, margin: Decimal) -> tuple[Quoted, ...]:
     """Return the lines that have a cost, each with its price.
 
@@ -52,7 +57,7 @@ def quoted(order: TakeOff, priced: Priced, margin: Decimal) -> tuple[Quoted, ...
     if not 0 <= margin < HUNDRED:
         raise ValueError(f"a margin is from 0 to less than 100 per cent; {margin} was given")
     return tuple(
-        Quoted(line, cost, (cost.price * HUNDRED / (HUNDRED - margin)).quantize(CENT, ROUND_HALF_UP))
+        Quoted(line, cost, at_margin(cost.price, margin))
         for line in order.lines
         if (cost := priced.by_line.get(line.number)) is not None
     )
@@ -63,14 +68,16 @@ def quote_document(
 ) -> Document:
     """Return the quote laid out; cost and margin are for the office. Raises ValueError as `quoted` does."""
     lines = quoted(order, priced, margin)
+    ways = _ways_for_customer(order, priced, margin)
+    of_ways = (ways,) if ways.rows else ()
     sheet, office = _for_customer(lines, priced.currency), _for_office(lines, priced.currency, margin)
     facts = head or OrderFacts()
     shown = {"Ship to", "Order date", "Required"}
     return Document(
         "Quote",
         heading_of(order.facts),
-        data=(sheet,),
-        sheets=(sheet,),
+        data=(sheet, *of_ways),
+        sheets=(sheet, *of_ways),
         notes=tuple(_notes(order, priced)),
         head=tuple(one for one in order_head(facts) if one[0] in shown),
         office=(office,),
@@ -80,6 +87,8 @@ def quote_document(
 def _notes(order: TakeOff, priced: Priced) -> Iterator[str]:
     if priced.unpriced:
         yield f"Without a price, and not in the sum: lines {', '.join(map(str, priced.unpriced))}."
+    if priced.ways_unpriced:
+        yield f"Without a price, and not in the sum: {', '.join(priced.ways_unpriced)}."
     if order.not_ordered:
         marks = ", ".join(dict.fromkeys(one.mark for one in order.not_ordered))
         yield f"Not in this quote: {marks}."
@@ -112,6 +121,26 @@ def _for_customer(lines: tuple[Quoted, ...], currency: str) -> Table:
     hinges = sum(one.line.quantity for one in lines)
     in_all = (None, None, hinges, pairs(hinges), "in all", None, None, None, total)
     return Table("Quote", columns, rows, (in_all,)).without_empty({"part_number"})
+
+
+def _ways_for_customer(order: TakeOff, priced: Priced, margin: Decimal) -> Table:
+    """Return what is no butt with its price at the margin; no rows where none of it has a cost."""
+    currency = priced.currency
+    columns = (
+        Column("quantity", "quantity", "text", 8),
+        Column("description", "hung another way", "text", 60),
+        Column("price", _money("price", currency), "money", 8),
+        Column("price_unit", "price is for", "text", 6),
+        Column("amount", _money("amount", currency), "money", 9),
+    )
+    rows = []
+    for place, way in enumerate(order.other_ways, start=1):
+        if (cost := priced.by_way.get(place)) is not None:
+            price = at_margin(cost.price, margin)
+            worth = way_worth(way, cost.unit, price)
+            rows.append((way.quantity_words, way.what.words, price, cost.unit, worth))
+    total = sum((row[-1] for row in rows), Decimal("0.00"))
+    return Table("Hung another way", columns, tuple(rows), ((None, "in all", None, None, total),))
 
 
 def _words(line: OrderLine) -> str:

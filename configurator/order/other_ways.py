@@ -9,13 +9,23 @@ from configurator.order.tally import Tally
 from configurator.rules.filling.leaves import LeafSize, leaves_of
 from configurator.rules.filling.usual import FilledOpening, fill
 from configurator.rules.filling.ways import FilledWay, fill_way, way_hung_on
-from configurator.rules.hinge.electric import beside_the_hinges, wires_asked, wires_words
+from configurator.rules.hinge.electric import (
+    BESIDE_THE_HINGES,
+    beside_the_hinges,
+    wires_asked,
+    wires_words,
+)
 from configurator.rules.hinge.leaf_hinge import NOTHING_ASKED
 from configurator.rules.hinge.sizes import barrel_diameter, height_row, hinge_count
 from configurator.rules.hinge_items import hand_of_leaf
 from configurator.rules.wording import counted, plain
-from configurator.tables import limit
+from configurator.tables import WayRow, limit, table
 
+ITEMS = (
+    *(row.kind for row in table(WayRow) if row.kind != "butt hinge"),
+    *("intermediate offset pivot", *BESIDE_THE_HINGES),
+)
+"""What a line may be of; of pivots its item says more behind that."""
 _UNITS = {"each": "each", "length": "each", "set": "set"}
 
 

@@ -13,10 +13,12 @@ from configurator.long_work import run
 from configurator.model import Job
 from configurator.model.faults import Fault
 from configurator.model.words import Alloy, BaseMetal, Bearing, Corner, Hand, Mounting, Pin, Tip, Weight
+from configurator.order.other_ways import ITEMS
 from configurator.rules.hinge_items import ELECTRIC_HINGE, HINGE, HingeItem
 from configurator.units import TOLERANCE, LengthError, parse_length
 
-PriceUnit = Literal["each", "pair"]
+PriceUnit = Literal["each", "pair", "set", "foot"]
+_OF_NO_BUTT = ("set", "foot")
 Rows = Sequence[tuple[int, Sequence[str]]]
 """Rows that are not blank, each with its line in the file."""
 LARGEST_FILE = 8 * 1024 * 1024
@@ -229,6 +231,9 @@ def _values(columns: Sequence[str], line: int, cells: Sequence[str]) -> dict[str
                 faults.append(Fault(f"line {line}, {column}", str(error)))
     if not given.get("price"):
         faults.append(Fault(f"line {line}, price", "the price is missing"))
+    if found.get("unit") in _OF_NO_BUTT and found.get("item") not in ITEMS:
+        words = f"by the {found['unit']} is sold what is no butt: name it in the column item"
+        faults.append(Fault(f"line {line}, unit", words))
     faults += _split_size(found, line)
     if faults:
         raise PriceListError(faults)
@@ -348,7 +353,7 @@ def _hand(cell: str) -> str:
 
 
 _COLUMNS: Mapping[str, Callable[[str], Any]] = {
-    "item": _one_of(HINGE, ELECTRIC_HINGE),
+    "item": _one_of(HINGE, ELECTRIC_HINGE, *ITEMS),
     "size": read_hinge_size,
     "height": _length,
     "width": _length,

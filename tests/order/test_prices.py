@@ -4,12 +4,17 @@ from decimal import Decimal
 
 import pytest
 
+from configurator.documents.order import order_document
+from configurator.documents.quote import quote_document
 from configurator.order.book import tally_job
 from configurator.order.price_list import PriceListError, load_prices, parse_prices
 from configurator.order.prices import price_order
+from configurator.order.studied import study_or_fault
 from configurator.order.take_off import take_off
+from configurator.order.tally import tally
 from configurator.project_file import load
 from configurator.resource_files import resource_path
+from tests.openings import plain_opening
 from tests.order.cases import data, ordered
 
 TWO_LINES = (data("1", quantity=40), data("2", hinge={"width": 5, "count": 7}))
@@ -108,7 +113,7 @@ def test_hand_and_alloy_tell_apart_too():
         ("pack,price\n0,1\n", "line 2, pack: a pack holds from 1 to 10,000 hinges; 0 was given"),
         ("knuckles,price\nfive,1\n", "line 2, knuckles: a whole number is wanted; 'five' was given"),
         ("tip,price\nround,1\n", "line 2, tip: it is one of flat button, hospital, ball, flush; 'round' was"),
-        ("price,unit\n1,dozen\n", "line 2, unit: it is one of each, pair; 'dozen' was given"),
+        ("price,unit\n1,dozen\n", "line 2, unit: it is one of each, pair, set, foot; 'dozen' was given"),
         ("price\n1,2\n", "line 2: it has 2 cells and the first line has 1"),
         ("price\n1\n\n2\n", "line 4: it asks for the same hinges as line 2; keep one of them"),
         ("width,price,currency\n4,1,USD\n5,1,\n", "line 3, currency: it is blank here and USD above"),
@@ -218,3 +223,54 @@ def test_a_description_too_long_is_refused_and_not_cut_short():
     assert faults(f"description,price\n{'x' * 301},1\n") == [
         "line 2, description: it is longer than 300 characters"
     ]
+
+
+# --- What is no butt ---
+
+PIVOTS = plain_opening(mark="1", hung_on="pivots", quantity=2)
+CONTINUOUS = plain_opening(mark="2", hung_on="continuous hinge", hinge={"finish_bhma": "628"})
+LOOP = plain_opening(mark="3", hinge={"transfer": "door loop", "wires": 4})
+
+
+def other_ways(text, *openings):
+    order = take_off([tally(study_or_fault(one)) for one in openings])
+    return order, price_order(order.lines, parse_prices(text.encode()), order.other_ways)
+
+
+def test_pivots_by_the_set_and_a_continuous_hinge_by_the_foot():
+    """83-1/8 in are 6.927083 ft; at 12.00 that is 83.125, rounded half up 83.13."""
+    text = "item,price,unit,currency\noffset pivot,150,set,USD\ncontinuous hinge,12,foot,USD\n"
+    _, found = other_ways(text, PIVOTS, CONTINUOUS)
+    assert [found.by_way[place].amount for place in (1, 2)] == [Decimal("300.00"), Decimal("83.13")]
+    assert (found.ways_total, found.total, found.ways_unpriced) == (Decimal("383.13"), 0, ())
+    assert found.words().endswith("Of what is no butt, besides: USD 383.13.")
+
+
+def test_a_row_for_any_hinge_prices_no_other_thing():
+    _, found = other_ways("price\n4\n", LOOP, PIVOTS)
+    assert found.by_way == {}
+    assert found.ways_unpriced == ("door loop", "offset pivot, top and bottom")
+    assert "without door loop, offset pivot, top and bottom" in found.words()
+    assert found.as_data()["other_ways_without_a_price"] == list(found.ways_unpriced)
+
+
+def test_the_finish_tells_them_apart_and_what_is_asked_besides_fits_none():
+    rows = ("item,finish_bhma,corner,price", "continuous hinge,,,200", "continuous hinge,628,,250")
+    text = "\n".join((*rows, "continuous hinge,,square,1"))
+    _, found = other_ways(text, CONTINUOUS)
+    assert found.by_way[1].amount == 250
+
+
+def test_a_set_or_a_foot_is_no_unit_of_butts():
+    assert faults("price,unit\n4,set\n") == [
+        "line 2, unit: by the set is sold what is no butt: name it in the column item"
+    ]
+
+
+def test_order_and_quote_have_their_price():
+    order, found = other_ways("item,price\ndoor loop,30\n,5\n", LOOP)
+    tables = {table.title: table for table in order_document(order, found).data}
+    assert tables["Hung another way"].rows[0][-3:] == (Decimal(30), "each", Decimal("30.00"))
+    assert tables["Hung another way"].totals[0][-1] == Decimal("30.00")
+    quote = {table.title: table for table in quote_document(order, found, Decimal(25)).data}
+    assert quote["Hung another way"].rows[0][-3:] == (Decimal("40.00"), "each", Decimal("40.00"))

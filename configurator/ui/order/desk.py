@@ -139,7 +139,7 @@ class Desk:
             return counted
         job, tallies, order = counted.job, counted.tallies, counted.order
         try:
-            return Counted(job, tallies, order, price_order(order.lines, self.prices))
+            return Counted(job, tallies, order, price_order(order.lines, self.prices, order.other_ways))
         except PriceListError as error:
             faults = "; ".join(str(fault) for fault in error.faults)
             return Counted(job, tallies, order, None, f"{self.price_file} does not fit this order: {faults}")
