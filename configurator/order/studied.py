@@ -56,10 +56,10 @@ class NotOrdered:
         }
 
 
-def study_or_fault(opening: Opening, facts: JobFacts | None = None) -> Studied:
-    """Study one opening; what is missing, or refused by the plan, comes back as its fault."""
+def study_or_fault(opening: Opening, facts: JobFacts | None = None, *, compared: bool = True) -> Studied:
+    """Study one opening as `study` does; what is missing, or refused by the plan, comes back as its fault."""
     try:
-        return study(opening, facts)
+        return study(opening, facts, compared=compared)
     except ValueError as error:
         return NotStudied(opening, getattr(error, "field", None) or "", str(error))
 

@@ -148,7 +148,7 @@ def tally(studied: Studied, known: KnownFindings | None = None) -> Tally:
 
 def tally_of(opening: Opening, facts: JobFacts | None, known: KnownFindings | None = None) -> Tally:
     """Study an opening and return its tally alone; what is missing, or refused by the plan, is its fault."""
-    studied = study_or_fault(opening, facts)
+    studied = study_or_fault(opening, facts, compared=False)
     found = tally(studied, known)
     if isinstance(studied, Study):
         studied.hanger.let_go()

@@ -190,9 +190,7 @@ def _widths(
     filled: FilledOpening, hinges: Sequence[LeafHinge], answer: Answers, standard: Hinge
 ) -> tuple[tuple[LeafHinge, WidthAsked], ...]:
     """Return each leaf's hinges with their width; both leaves of a Dutch door turn on one line, the wider."""
-    musts = [answer.must(one.leaf.name) for one in hinges]
-    asked = zip(hinges, musts, strict=True)
-    widths = [ask_width(filled, one, must, answer, standard) for one, must in asked]
+    widths = [ask_width(filled, one, answer, standard) for one in hinges]
     pairs = tuple(zip(hinges, widths, strict=True))
     if filled.opening.leaves != "dutch":
         return pairs

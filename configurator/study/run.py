@@ -13,8 +13,9 @@ from configurator.rules.filling.usual import FilledOpening, fill
 from configurator.rules.filling.ways import fill_way, way_hung_on
 from configurator.rules.finding import Finding, by_consequence
 from configurator.rules.hinge.angle_not_asked import settled
-from configurator.rules.hinge.answers import Must
+from configurator.rules.hinge.answers import Must, WidthChoice
 from configurator.rules.hinge.stock import next_narrower, next_wider, stock_widths
+from configurator.rules.hinge.width import choose_width
 from configurator.rules.specification import Specification, compared_findings, specify
 from configurator.study.candidate import Candidate, hang
 from configurator.study.hang import HangsOn, HungLeaf, hang_leaves
@@ -35,6 +36,7 @@ class LeafHanger:
         self._by_name = {leaf.name: leaf for leaf in self.leaves}
         self._known: dict[tuple[str, HangsOn], Candidate] = {}
         self._musts: dict[str, Must] = {}
+        self._choices: dict[str, WidthChoice] = {}
 
     def __call__(self, leaf: str, on: HangsOn) -> Candidate:
         """Return the named leaf on a hinge open width, inches, or hung another way.
@@ -62,6 +64,12 @@ class LeafHanger:
         if leaf not in self._musts:
             self._musts[leaf] = settled(self.filled, self.leaf(leaf).must, self)
         return self._musts[leaf]
+
+    def choice(self, leaf: str) -> WidthChoice:
+        """Return the width that is to be taken for the named leaf."""
+        if leaf not in self._choices:
+            self._choices[leaf] = choose_width(self.must(leaf), self)
+        return self._choices[leaf]
 
     def otherwise(self, opening: Opening) -> "LeafHanger":
         """Return the hanger of another record of the opening, in the same job. Raises as `fill` does."""
@@ -148,13 +156,15 @@ class Study:
         }
 
 
-def study(opening: Opening, job: JobFacts | None = None) -> Study:
+def study(opening: Opening, job: JobFacts | None = None, *, compared: bool = True) -> Study:
     """Study one opening: every candidate's answers, the recommended hinge and why, and the findings.
 
-    Raises NotGivenError, naming the field, where a value that has no usual one is missing, and ValueError
-    with a sentence where a hinge cannot be mounted as asked.
+    With `compared` False only the first of several widths is a candidate: an order wants none that is hung
+    to stand beside the one taken. All else is the same. Raises NotGivenError, naming the field, where a value
+    that has no usual one is missing, and ValueError with a sentence where a hinge cannot be mounted as asked.
     """
-    return _study(opening, *(_NO_FACTS if job is None else job).asks_of_hinges)
+    standard, policy = (_NO_FACTS if job is None else job).asks_of_hinges
+    return _study(opening, standard, policy, compared)
 
 
 def study_as(known: Study, opening: Opening) -> Study:
@@ -162,17 +172,22 @@ def study_as(known: Study, opening: Opening) -> Study:
     return _study(opening, known.standard, known.filled.width_policy)
 
 
-def _study(opening: Opening, standard: Hinge | None, policy: WidthPolicy | None) -> Study:
+def _study(
+    opening: Opening, standard: Hinge | None, policy: WidthPolicy | None, compared: bool = True
+) -> Study:
     filled = fill(opening, policy)
     hanger = LeafHanger(filled, standard)
     specification = specify(filled, [leaf.hinge for leaf in hanger.leaves], hanger, standard)
     entries = opening.compare or _usual_entries(hanger, specification)
-    leaves = (_hung(hanger, specification, leaf.name, entries) for leaf in hanger.leaves)
+    widths = [one for one in entries if not isinstance(one, Way)]
+    shown = entries if compared or len(widths) < len(entries) else widths[:1]
+    leaves = (_hung(hanger, specification, leaf.name, shown) for leaf in hanger.leaves)
     candidates = tuple(one for leaf in leaves for one in leaf)
-    butts = [one.hinge_width for one in candidates if one.way is None]
-    compared = compared_findings(specification, butts, entries)
+    if shown is entries:
+        widths = [one.hinge_width for one in candidates if one.way is None]
+    beside = compared_findings(specification, widths, entries)
     worth = ways_worth_comparing(filled, [leaf.hinge for leaf in hanger.leaves], entries)
-    found = (*opening_findings(filled), *specification.findings, *compared, *worth)
+    found = (*opening_findings(filled), *specification.findings, *beside, *worth)
     return Study(opening, candidates, specification, by_consequence(found), hanger)
 
 

@@ -56,7 +56,9 @@ def test_openings_that_differ_in_name_and_place_only_are_studied_once(monkeypatc
     studied = []
     real = tally_module.study_or_fault
     monkeypatch.setattr(
-        tally_module, "study_or_fault", lambda one, facts: studied.append(one.mark) or real(one, facts)
+        tally_module,
+        "study_or_fault",
+        lambda one, *how, **more: studied.append(one.mark) or real(one, *how, **more),
     )
     job = job_of(
         data("1"),

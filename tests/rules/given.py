@@ -5,6 +5,7 @@ from dataclasses import dataclass, field, replace
 from configurator.rules.filling.usual import FilledOpening, fill
 from configurator.rules.hinge.answers import Must, StopPlace
 from configurator.rules.hinge.leaf_hinge import LeafHinge, leaf_hinges
+from configurator.rules.hinge.width import choose_width
 from tests.rules.hung import opening
 
 FILLED = fill(opening())
@@ -28,6 +29,9 @@ class Told:
 
     def must(self, leaf):
         return replace(self._must, leaf=leaf)
+
+    def choice(self, leaf):
+        return choose_width(self.must(leaf), self)
 
     def otherwise(self, opening):
         if self._mended is None:

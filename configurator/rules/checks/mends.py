@@ -12,6 +12,7 @@ from configurator.rules.hinge.answers import (
     Answers,
     Must,
     WidthAnswer,
+    WidthChoice,
     barrel_clear,
     binds,
     held_shut,
@@ -23,7 +24,6 @@ from configurator.rules.hinge.answers import (
 from configurator.rules.hinge.leaf_hinge import NOTHING_ASKED
 from configurator.rules.hinge.stock import next_narrower
 from configurator.rules.hinge.width import (
-    WidthChoice,
     choose_width,
     does,
     does_all,

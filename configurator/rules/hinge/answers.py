@@ -7,7 +7,7 @@ from typing import Literal, Protocol
 from configurator.model import Opening
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.filling.ways import FilledWay
-from configurator.rules.finding import Finding
+from configurator.rules.finding import Finding, Reason
 from configurator.rules.hinge.leaf_hinge import LeafHinge
 from configurator.tables import limit
 from configurator.units import TOLERANCE
@@ -170,8 +170,24 @@ class Answers(Protocol):
     def must(self, leaf: str) -> "Must":
         """Return what the named leaf has to do."""
 
+    def choice(self, leaf: str) -> "WidthChoice":
+        """Return the width that is to be taken for the named leaf; many findings ask for it."""
+
     def otherwise(self, opening: Opening) -> "Answers":
         """Return the answers for another record of the opening, in the same job."""
+
+
+@dataclass(frozen=True, slots=True)
+class WidthChoice:
+    """The width with its reason; `complete` says that it does all that it must.
+
+    `least_bad` is what it does where no stock width does all.
+    """
+
+    reason: Reason
+    complete: bool
+    findings: tuple[Finding, ...] = ()
+    least_bad: WidthAnswer | None = None
 
 
 @dataclass(frozen=True, slots=True)

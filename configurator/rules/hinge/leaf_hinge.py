@@ -110,6 +110,7 @@ def leaf_hinge(filled: FilledOpening, leaf: LeafSize, standard: Hinge) -> LeafHi
     old_weight = None if gage is None else weight_of_gage(height.value, gage)
     cut = "the mortises are cut for leaves of that gage"
     weight = reused(by_hand.weight, standard.weight, old_weight, needed_weight, cut)
+    needed_count = hinge_count(leaf.height)
     usual = reason("full mortise", words_of("mounting"), practice("mounting"))
     fixed = reused(by_hand.mounting, standard.mounting, old.mounting, usual, "so the old hinge is fixed")
     return LeafHinge(
@@ -117,8 +118,8 @@ def leaf_hinge(filled: FilledOpening, leaf: LeafSize, standard: Hinge) -> LeafHi
         mounting=fixed,
         needed_height=needed,
         height=height,
-        needed_count=hinge_count(leaf.height),
-        count=_count(filled, leaf, standard),
+        needed_count=needed_count,
+        count=_count(filled, leaf, needed_count, standard),
         needed_weight=needed_weight,
         weight=weight,
         bearing=override(by_hand.bearing, standard.bearing, hinge_bearing(duty, weight.value)),
@@ -148,9 +149,9 @@ def _serves(old: float, needed: float, filled: FilledOpening, pounds: DoorWeight
     return near and not heavy and filled.use.traffic != "high"
 
 
-def _count(filled: FilledOpening, leaf: LeafSize, standard: Hinge) -> Reason:
-    """Return how many hinges a leaf takes; as many as hang there where those are more."""
-    count, old = hinge_count(leaf.height), old_hinge(filled).count
+def _count(filled: FilledOpening, leaf: LeafSize, count: Reason, standard: Hinge) -> Reason:
+    """Return how many hinges a leaf takes, `count` by its height; as many as hang there where more do."""
+    old = old_hinge(filled).count
     more = old if old is not None and old > count.value else None
     # A count by hand is for the whole opening; of two leaves it says nothing about either.
     by_hand = (filled.opening.hinge or NOTHING_ASKED).count if leaf.name == "single" else None

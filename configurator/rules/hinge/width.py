@@ -7,8 +7,10 @@ from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Alternative, Finding, Fix, Later, Reason, finding, reason
 from configurator.rules.hinge.answers import (
     Answer,
+    Answers,
     Must,
     WidthAnswer,
+    WidthChoice,
     barrel_clear,
     barrel_free,
     binds,
@@ -24,19 +26,6 @@ from configurator.rules.hinge.stock import next_narrower, next_wider, stock_of, 
 from configurator.rules.wording import degrees, hardware, inches, leaf_named, obstruction, plain, size
 from configurator.tables import limit, practice, words_of
 from configurator.units import TOLERANCE
-
-
-@dataclass(frozen=True, slots=True)
-class WidthChoice:
-    """The width with its reason; `complete` says that it does all that it must.
-
-    `least_bad` is what it does where no stock width does all.
-    """
-
-    reason: Reason
-    complete: bool
-    findings: tuple[Finding, ...] = ()
-    least_bad: WidthAnswer | None = None
 
 
 def does_all(answer: WidthAnswer, must: Must) -> bool:
@@ -60,7 +49,7 @@ def does_the_rest(answer: WidthAnswer, must: Must) -> bool:
 
 def decided(answer: WidthAnswer) -> WidthChoice:
     """Return the width that is to be taken for the leaf of an answer, which may be on another width."""
-    return choose_width(answer.others.must(answer.leaf), answer.others)
+    return answer.others.choice(answer.leaf)
 
 
 NO_WIDTH = "No stock width does it: choose one of the mends."
@@ -242,11 +231,9 @@ class WidthAsked:
     least_bad: WidthAnswer | None = None
 
 
-def ask_width(
-    filled: FilledOpening, hinge: LeafHinge, must: Must, answer: Answer, standard: Hinge
-) -> WidthAsked:
+def ask_width(filled: FilledOpening, hinge: LeafHinge, answer: Answers, standard: Hinge) -> WidthAsked:
     """Return the width for one leaf: by hand outranks the job's standard, and that the geometry's choice."""
-    chosen = choose_width(must, answer)
+    must, chosen = answer.must(hinge.leaf.name), answer.choice(hinge.leaf.name)
     by_hand, old = filled.opening.hinge or NOTHING_ASKED, _old_width_for(filled, must.height)
     if by_hand.width is not None:
         return _by_hand(by_hand.width, filled, hinge, must, answer, chosen)
