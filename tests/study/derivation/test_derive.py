@@ -1,7 +1,11 @@
 """Every number of the comparison, worked from its formula alone, against the geometry's own answers."""
 
 import math
+import os
 import random
+import re
+from functools import cache
+from pathlib import Path
 from types import SimpleNamespace
 
 import pytest
@@ -24,6 +28,8 @@ from tests.export.random_sheets import random_study as random_sheet
 from tests.geometry.random_openings import random_problem
 from tests.openings import RAIL, plain_opening
 
+EVERY_FORMULA = Path(__file__).with_name("every_formula.txt")
+NUMBERS = r"\d+\.\d+|\d+(?:-\d+)?/\d+|\d{2,}"
 SAME = 1e-9
 SAME_DEGREES = 1e-8
 
@@ -214,17 +220,43 @@ def of_problem(problem, stop):
     return Candidate(hung, found, None, others=None)
 
 
+@cache
+def arrangement(seed):
+    """What every number of a random arrangement is worked as, with what the geometry says it is."""
+    chance = random.Random(seed)
+    problem = random_problem(chance)
+    stop = chance.choice([None, None, 95.0])
+    answers = of_problem(problem, None if stop is None else math.radians(stop))
+    latch = problem.other is None or problem.other.closed
+    # The comparison leaves it out where there is nothing there to pass.
+    keys = [key for key in KEYS if latch or key != "latch_edge_least"]
+    return {key: (derive_case(Case(answers), key), getattr(answers, key)) for key in keys}
+
+
 @pytest.mark.parametrize("start", range(0, 400, 100))
 def test_every_number_of_every_arrangement_has_its_work(start):
     for seed in range(start, start + 100):
-        chance = random.Random(seed)
-        problem = random_problem(chance)
-        stop = chance.choice([None, None, 95.0])
-        answers = of_problem(problem, None if stop is None else math.radians(stop))
-        for key in KEYS:
-            if key == "latch_edge_least" and problem.other is not None and not problem.other.closed:
-                continue  # the comparison leaves it out: there is nothing there to pass
-            assert_worked(derive_case(Case(answers), key), getattr(answers, key))
+        for work, wanted in arrangement(seed).values():
+            assert_worked(work, wanted)
+
+
+def in_letters(work):
+    """Return the formulas of a working, in letters, and what else is said in it but numbers."""
+    steps = []
+    for one in work.steps:
+        left = one.left.name if isinstance(one.left, Symbol) else "?"
+        steps.append(f"{left} = {''.join(piece.text for piece in one.right.pieces(None))}")
+    return re.sub(NUMBERS, "#", " | ".join([*steps, work.remark])).strip(" |")
+
+
+def test_every_formula_that_a_number_is_worked_by():
+    """`every_formula.txt` has each once; run `REWRITE=1 pytest -n 0` on this file and read what changes."""
+    found = {
+        f"{key}: {in_letters(work)}" for seed in range(400) for key, (work, _) in arrangement(seed).items()
+    }
+    if "REWRITE" in os.environ:
+        EVERY_FORMULA.write_text("".join(f"{line}\n" for line in sorted(found)), "utf-8")
+    assert sorted(found) == EVERY_FORMULA.read_text("utf-8").splitlines()
 
 
 def test_what_passes_nearest_is_the_least_gap_of_the_geometry():
