@@ -234,8 +234,8 @@ class Hardware(Thing):
         "its arm lets the door open to",
         gt=0,
         le=180,
-        help="from closed, as its template is drilled; of a closer or an overhead stop",
-        left_out="usual of its kind, or as far as the door goes",
+        help="from closed, by its template; without one, as far as the door goes",
+        left_out="usual of its kind",
         usual=of_its_kind(HardwareKindRow, "opens_to"),
     )
 

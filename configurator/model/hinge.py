@@ -69,8 +69,8 @@ class Hinge(Record):
     transfer: Transfer | None = field(
         "electric transfer",
         "what carries the wires to the door",
-        help="a hinge with wires in it, a loop on the faces, or a transfer let into both edges",
-        left_out="a hinge, where wires are asked for",
+        help="a hinge with wires, a loop on the faces, or a transfer in both edges",
+        left_out="a hinge, where wired",
     )
     wires: Whole | None = field(
         "number of wires",
@@ -78,7 +78,7 @@ class Hinge(Record):
         ge=1,
         le=100,
         help="of all that is on the door: lock, reader, exit device",
-        left_out="asked for before ordering",
+        left_out="asked before ordering",
     )
 
 

@@ -272,7 +272,7 @@ def test_work_that_is_stopped_writes_nothing_and_says_so(capsys, tmp_path, monke
     def stopped(*_):
         raise KeyboardInterrupt
 
-    monkeypatch.setattr("configurator.order.book.tally", stopped)
+    monkeypatch.setattr("configurator.order.book.tally_of", stopped)
     assert main(["order", str(DEMO), "--out", str(tmp_path / "order.csv")]) == 3
     captured = capsys.readouterr()
     assert (captured.out, captured.err) == ("", "stopped before the end\n")
