@@ -1,4 +1,4 @@
-"""The command that lays lines of an architect's drawing under the plan of an opening.
+"""The command that takes lines of an architect's drawing: a background, or a frame's outline.
 
 What it needs is imported when it runs, so that the other commands start no slower.
 """
@@ -8,25 +8,26 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from configurator.cli.shared import DONE, STANDARD, refused, selected
-from configurator.model import Job, Opening
 
 if TYPE_CHECKING:
     from configurator.export.dxf.reading import ForeignDrawing
     from configurator.export.dxf.tracing import Placing
-    from configurator.model import Background
+
+USES = ("background", "outline")
 
 
 def add_trace_command(commands: Any) -> None:
     """Add `trace` to the command line's commands."""
     command = commands.add_parser(
         "trace",
-        help="lay lines of a drawing (DXF) under the plan of an opening",
+        help="take lines of a drawing (DXF): a background under a plan, or a frame's outline",
         epilog="example: opening-configurator trace level-2.dxf --into job.json --mark 112A "
         "--layers A-WALL,A-GLAZ --at 1204.5,388 --turn 90; without --into it lists layers and unit",
     )
     command.add_argument("drawing", type=Path, metavar="DRAWING.dxf")
     command.add_argument("--into", type=Path, metavar="FILE", help="the job; without it nothing is taken")
     command.add_argument("--mark", help="which opening")
+    command.add_argument("--as", dest="use", choices=USES, default=USES[0], help="background if left out")
     command.add_argument("--layers", metavar="A,B", help="the layers to take, with commas between")
     command.add_argument("--units", metavar="in|ft|mm|cm|m", help="as the drawing says if left out")
     command.add_argument(
@@ -89,7 +90,7 @@ def _placing(options: argparse.Namespace, drawing: "ForeignDrawing") -> "Placing
 
 
 def _taken(options: argparse.Namespace, drawing: "ForeignDrawing", placing: "Placing") -> str:
-    from configurator.export.dxf.tracing import background_of
+    from configurator.export.dxf.tracing import traced
     from configurator.project_file.held import open_held, save_held
 
     if not options.mark:
@@ -98,18 +99,11 @@ def _taken(options: argparse.Namespace, drawing: "ForeignDrawing", placing: "Pla
     try:
         (opening,) = selected(job, options.mark)
         try:
-            found = background_of(drawing, placing)
+            changed, count = traced(opening, options.use, drawing, placing)
         except ValueError as error:
             raise refused("", str(error)) from None
-        save_held(_with(job, opening, found), options.into, file)
+        openings = tuple(changed if one is opening else one for one in job.openings)
+        save_held(job.model_copy(update={"openings": openings}), options.into, file)
     finally:
         file.release()
-    count = f"{len(found.lines):,} lines, drawn in {placing.unit}"
-    return f"{options.into}: background of {opening.mark}, {count}\n"
-
-
-def _with(job: Job, opening: Opening, background: "Background") -> Job:
-    """Return the job with a background under the plan of an opening, all else as it was."""
-    changed = opening.model_copy(update={"background": background})
-    openings = tuple(changed if one is opening else one for one in job.openings)
-    return job.model_copy(update={"openings": openings})
+    return f"{options.into}: {options.use} of {opening.mark}, {count}, drawn in {placing.unit}\n"

@@ -11,13 +11,20 @@ from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
+from pydantic import ValidationError
+
 from configurator.drawing.base.clip import clip_polyline
 from configurator.drawing.base.primitives import Point
 from configurator.drawing.base.view import Box
+from configurator.drawing.plan.drawn_leaf import TURNS_CLOCKWISE
 from configurator.export.dxf.reading import INCHES, ForeignDrawing
-from configurator.model import Background
+from configurator.model import Background, Frame, Opening
+from configurator.model.faults import faults_of
 from configurator.model.opening import LONGEST_TRACE, MOST_TRACES
+from configurator.model.outline import sizes_of
 
+USES = ("background", "outline")
+"""What lines may become: the background of a plan, or the outline of a frame."""
 REACH = 180.0
 """A background is kept this far about the corner, inches: 15 ft."""
 _MEET = 0.01
@@ -52,6 +59,33 @@ def placed_lines(drawing: ForeignDrawing, placing: Placing) -> Iterator[list[Poi
         if line.layer in placing.layers:
             moved = [(x - x_0, y - y_0) for x, y in line.points]
             yield [(hand * (c * x - s * y), s * x + c * y) for x, y in moved]
+
+
+def traced(opening: Opening, use: str, drawing: ForeignDrawing, placing: Placing) -> tuple[Opening, str]:
+    """Return an opening with a drawing's lines as its `background` or its frame's `outline`, and how many.
+
+    Raises ValueError, in words, where they cannot be that.
+    """
+    if use == USES[0]:
+        found = background_of(drawing, placing)
+        return opening.model_copy(update={"background": found}), f"{len(found.lines):,} lines"
+    hand = -1.0 if opening.hand in TURNS_CLOCKWISE else 1.0
+    points = [(hand * x + 0.0, y) for x, y in outline_of(drawing, placing)]
+    points = [(0.0, 0.0) if math.hypot(x, y) <= _MEET else (x, y) for x, y in points]
+    given = opening.frame.model_dump(exclude_unset=True)
+    replaced = [name for name in sizes_of(tuple(points)) if given.pop(name, None) is not None]
+    try:
+        frame = Frame.model_validate({**given, "outline": points if hand > 0 else points[::-1]})
+    except ValidationError as error:
+        raise ValueError(
+            f"{faults_of(error, Frame)[0].message}; a drawing of the other hand is mirrored first"
+        ) from None
+    instead = f", in place of {', '.join(map(_in_words, replaced))}" if replaced else ""
+    return opening.model_copy(update={"frame": frame}), f"{len(points)} corners{instead}"
+
+
+def _in_words(name: str) -> str:
+    return name.replace("_", " ")
 
 
 def background_of(drawing: ForeignDrawing, placing: Placing) -> Background:
