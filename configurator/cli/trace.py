@@ -65,9 +65,11 @@ def trace_command(options: argparse.Namespace) -> tuple[str, int]:
 
 def drawing_words(drawing: "ForeignDrawing") -> str:
     """Return what a drawing holds: its unit, its layers, and what of it is no line."""
-    unit = f"in {drawing.units}" if drawing.units else "does not say its unit: give --units"
+    from configurator.rules.wording import counted
+
+    unit = f"unit {drawing.units}" if drawing.units else "does not say its unit: give --units"
     lines = [f"{drawing.name}: {unit}"]
-    lines += [f"  {name}: {count:,} lines" for name, count in drawing.layers.items()]
+    lines += [f"  {name}: {counted(count, 'line', 'lines')}" for name, count in drawing.layers.items()]
     if drawing.not_read:
         counts = ", ".join(f"{count:,} {kind}" for kind, count in drawing.not_read.items())
         lines.append(f"  no lines, so not taken: {counts}")
@@ -106,4 +108,4 @@ def _taken(options: argparse.Namespace, drawing: "ForeignDrawing", placing: "Pla
         save_held(job.model_copy(update={"openings": openings}), options.into, file)
     finally:
         file.release()
-    return f"{options.into}: {options.use} of {opening.mark}, {count}, drawn in {placing.unit}\n"
+    return f"{options.into}: {options.use} of {opening.mark}, {count}, unit {placing.unit}\n"

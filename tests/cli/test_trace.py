@@ -27,14 +27,14 @@ def files(tmp_path):
 
 def test_without_a_job_it_says_what_the_drawing_holds(files, capsys):
     assert main(["trace", str(files / "level.dxf")]) == 0
-    assert capsys.readouterr().out == "level.dxf: in mm\n  A-WALL: 1 lines\n"
+    assert capsys.readouterr().out == "level.dxf: unit mm\n  A-WALL: 1 line\n"
 
 
 @pytest.mark.parametrize("mark", ["1", "2"])
 def test_lines_lie_in_file_and_sheet_as_the_opening_is_seen(files, capsys, mark):
     words = ["trace", str(files / "level.dxf"), "--into", str(files / "job.json"), "--mark", mark]
     assert main([*words, "--layers", "A-WALL", "--at", "10000,20000"]) == 0
-    assert f"background of {mark}, 1 lines, drawn in mm" in capsys.readouterr().out
+    assert f"background of {mark}, 1 line, unit mm" in capsys.readouterr().out
     opening = next(one for one in load(files / "job.json").openings if one.mark == mark)
     assert opening.background.lines == ("0,0 20,10",)
     page = sheet_maker("plan")(study(opening), JobFacts(), papers()["Letter"], None, Display())
@@ -64,3 +64,18 @@ def test_a_refusal_is_one_line_and_the_file_stays(files, capsys, more, words):
     assert main(["trace", str(files / "level.dxf"), "--into", job, "--mark", "1", *more]) == 2
     assert words in capsys.readouterr().err
     assert (files / "job.json").read_bytes() == before
+
+
+def test_an_outline_is_the_frame_seen_from_the_pull_side(files, capsys):
+    """A plain jamb, 2 in wide and 5 in deep with its stop, at the right of the opening as it is seen."""
+    drawing = ezdxf.new("R2010", units=1)
+    corners = [(0, 0), (2, 0), (2, -5), (-0.625, -5), (-0.625, -2), (0, -2)]
+    drawing.modelspace().add_lwpolyline(corners, close=True, dxfattribs={"layer": "F"})
+    drawing.saveas(files / "frame.dxf")
+    words = ["trace", str(files / "frame.dxf"), "--into", str(files / "job.json"), "--layers", "F"]
+    assert main([*words, "--as", "outline", "--mark", "1"]) == 2
+    assert "a drawing of the other hand is mirrored first" in capsys.readouterr().err
+    assert main([*words, "--as", "outline", "--mark", "2"]) == 0
+    assert "outline of 2, 6 corners" in capsys.readouterr().out
+    found = load(files / "job.json").openings[1].frame
+    assert set(found.outline) == {(-x + 0.0, float(y)) for x, y in corners}

@@ -22,6 +22,7 @@ from configurator.model import Background, Frame, Opening
 from configurator.model.faults import faults_of
 from configurator.model.opening import LONGEST_TRACE, MOST_TRACES
 from configurator.model.outline import sizes_of
+from configurator.rules.wording import counted
 
 USES = ("background", "outline")
 """What lines may become: the background of a plan, or the outline of a frame."""
@@ -30,6 +31,7 @@ REACH = 180.0
 _MEET = 0.01
 """Lines of an outline that end so near one another meet there, inches."""
 _PLACES = 3
+_OTHER_HAND = "a drawing of the other hand is mirrored first"
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,20 +70,28 @@ def traced(opening: Opening, use: str, drawing: ForeignDrawing, placing: Placing
     """
     if use == USES[0]:
         found = background_of(drawing, placing)
-        return opening.model_copy(update={"background": found}), f"{len(found.lines):,} lines"
+        return opening.model_copy(update={"background": found}), counted(len(found.lines), "line", "lines")
     hand = -1.0 if opening.hand in TURNS_CLOCKWISE else 1.0
     points = [(hand * x + 0.0, y) for x, y in outline_of(drawing, placing)]
     points = [(0.0, 0.0) if math.hypot(x, y) <= _MEET else (x, y) for x, y in points]
+    _face_runs_away(points)
     given = opening.frame.model_dump(exclude_unset=True)
     replaced = [name for name in sizes_of(tuple(points)) if given.pop(name, None) is not None]
     try:
         frame = Frame.model_validate({**given, "outline": points if hand > 0 else points[::-1]})
     except ValidationError as error:
-        raise ValueError(
-            f"{faults_of(error, Frame)[0].message}; a drawing of the other hand is mirrored first"
-        ) from None
+        raise ValueError(f"{faults_of(error, Frame)[0].message}; {_OTHER_HAND}") from None
     instead = f", in place of {', '.join(map(_in_words, replaced))}" if replaced else ""
     return opening.model_copy(update={"frame": frame}), f"{len(points)} corners{instead}"
+
+
+def _face_runs_away(points: Sequence[Point]) -> None:
+    """Raise ValueError where the frame's face, from the corner, runs into the opening: the other hand."""
+    if (0.0, 0.0) in points:
+        index = points.index((0.0, 0.0))
+        beside = (points[index - 1], points[(index + 1) % len(points)])
+        if any(abs(y) <= _MEET < x for x, y in beside):
+            raise ValueError(f"the frame's face runs into the opening; {_OTHER_HAND}")
 
 
 def _in_words(name: str) -> str:

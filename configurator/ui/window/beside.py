@@ -10,6 +10,7 @@ from configurator.ui.state.session import Session
 from configurator.ui.window.environment import versions
 
 if TYPE_CHECKING:  # each is loaded when it is first asked for
+    from configurator.ui.files.trace_dialog import TraceDialog
     from configurator.ui.window.failure import FailureDialog
     from configurator.ui.window.help import HelpWindow
     from configurator.ui.window.palette import Palette, Place
@@ -36,6 +37,7 @@ class Beside:
         self.palette: Palette | None = None
         self.failure: FailureDialog | None = None
         self.preferences: PreferencesDialog | None = None
+        self.trace: TraceDialog | None = None
 
     def show_help(self) -> None:
         """Show the help about where the user is."""
@@ -101,6 +103,14 @@ class Beside:
         self.preferences.show_state()
         self.preferences.show()
         self.preferences.raise_()
+
+    def trace_drawing(self) -> None:
+        """Ask for a drawing whose lines lie under the plan on show, or are its frame."""
+        from configurator.ui.files.trace_dialog import TraceDialog
+
+        if self.trace is None:
+            self.trace = TraceDialog(self._owner, self._session)
+        self.trace.ask()
 
     def show_about(self) -> None:
         """Show the versions, with a button that copies them."""

@@ -59,6 +59,9 @@ class Asked(Protocol):
     def show_preferences(self, preferences: Preferences) -> None:
         """Show how the user likes the program."""
 
+    def trace_drawing(self) -> None:
+        """Ask for a drawing whose lines are taken."""
+
     def show_about(self) -> None:
         """Show the versions."""
 
@@ -130,6 +133,7 @@ def _jobs(window: Commanded) -> tuple[Command, ...]:
     files = window.files
     start = "Jobs worked on lately, and a new one by three questions"
     schedule = "Take an architect's door schedule into the job"
+    lines = "Lay lines of a drawing (DXF) under the plan on show, or take them as its frame"
     model = "Take the doors of an architect's building model (IFC) into the job"
     return (
         _page(window, "start", "Start page", start, "Alt+Home"),
@@ -137,6 +141,7 @@ def _jobs(window: Commanded) -> tuple[Command, ...]:
         Command("open", "Open…", "Open a project file", "Ctrl+O", files.open, icon="open"),
         Command("demo", "Demo job", "Open the job of the program", "Ctrl+Shift+D", files.open_demo),
         _page(window, "import", "Import a schedule…", schedule, "Ctrl+I"),
+        Command("trace", "Lines of a drawing…", lines, "Ctrl+Shift+U", window.beside.trace_drawing),
         Command("model", "From a building model…", model, "Ctrl+Shift+I", window.import_model),
     )
 
