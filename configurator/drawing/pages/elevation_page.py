@@ -104,6 +104,9 @@ def _layouts(filled: FilledOpening, leaves: tuple[LeafShown, ...]) -> Iterator[_
     elevation = replace(elevation, low=_fewer(elevation.low, 2))
     yield (elevation, *(replace(edge, high=_fewer(edge.high, 2)) for edge in edges)), ""
     yield (elevation, *(replace(edge, high=_fewer(edge.high, 1)) for edge in edges)), ""
+    if edges:  # drawn with numbers alone they still tell what differs from leaf to leaf
+        least = replace(elevation, low=_fewer(elevation.low, 1)).without_words()
+        yield (least, *(replace(edge, high=_fewer(edge.high, 1)).without_words() for edge in edges)), ""
     yield (elevation,), without
     yield (elevation.without_words(),), without
     yield (_briefest(elevation),), _WITHOUT_HEIGHTS

@@ -5,12 +5,12 @@ Inches, across from the rabbet face of the hinge jamb and up from the finished f
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 
 from configurator.drawing.base.primitives import Arc, Polygon, Polyline, Primitive, Text, rectangle
 from configurator.drawing.pages.dimension_string import Span
 from configurator.drawing.pages.elevation_facts import HingesSet, LeafShown, lite_shown, lock_shown
+from configurator.drawing.pages.notes import ASSUMED, Marks
 from configurator.drawing.plan.leaf import HINGE
 from configurator.model import Hardware
 from configurator.rules.filling.usual import FilledOpening
@@ -33,8 +33,6 @@ _STRIKE = (1.25, 4.875)
 """Across and up, inches; from memory. Drawn, not measured."""
 _PLATE_BESIDE, _PLATE_OVER = 1.0, 0.0
 """How much narrower than the door a kick plate is on each side, and how far over its bottom, inches."""
-ASSUMED = " *"
-"""What follows a number that nobody gave."""
 Column = tuple[Span, ...]
 
 
@@ -180,23 +178,6 @@ def edge_parts(filled: FilledOpening, leaves: tuple[LeafShown, ...]) -> tuple[Pr
         box = rectangle(0.0, filled.thickness, leaf.bottom, leaf.top)
         parts.append(Polyline("A-DOOR", box, closed=True))
     return tuple(parts)
-
-
-@dataclass(frozen=True, slots=True)
-class Marks:
-    """Which numbers were assumed."""
-
-    filled: FilledOpening
-
-    def of(self, *paths: str) -> str:
-        """Return the mark of a number that rests on any of these fields where one was not given."""
-        return ASSUMED if any(path in self.filled.assumed for path in paths) else ""
-
-    @property
-    def by_rule(self) -> str:
-        """The mark of a hinge's place where neither a rule nor places were given."""
-        given = self.filled.opening.hinge_locations
-        return "" if given.tops or given.rule else ASSUMED
 
 
 def frame_chain(filled: FilledOpening, leaves: Sequence[LeafShown]) -> Column:

@@ -15,6 +15,7 @@ from configurator.drawing.base.view import Box
 from configurator.model import Opening
 from configurator.model.fields import unit_of
 from configurator.model.paths import field_at, trade_name
+from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Finding
 from configurator.rules.wording import pounds
 from configurator.study import Study
@@ -36,6 +37,27 @@ DEFER = (
     "professional go before it. Check every dimension in the field."
 )
 _SLOPES = frozenset({"door.latch_bevel"})
+
+
+ASSUMED = " *"
+"""What follows a number that nobody gave."""
+
+
+@dataclass(frozen=True, slots=True)
+class Marks:
+    """Which numbers were assumed."""
+
+    filled: FilledOpening
+
+    def of(self, *paths: str) -> str:
+        """Return the mark of a number that rests on any of these fields where one was not given."""
+        return ASSUMED if any(path in self.filled.assumed for path in paths) else ""
+
+    @property
+    def by_rule(self) -> str:
+        """The mark of a hinge's place where neither a rule nor places were given."""
+        given = self.filled.opening.hinge_locations
+        return "" if given.tops or given.rule else ASSUMED
 
 
 @dataclass(frozen=True, slots=True)

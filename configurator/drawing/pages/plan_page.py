@@ -1,7 +1,7 @@
 """The plan sheet: every width side by side at one true scale, the whole opening under or beside each."""
 
 import math
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from contextlib import nullcontext, suppress
 from dataclasses import dataclass, replace
 
@@ -236,8 +236,14 @@ def _how_to_read(study: Study, display: Display) -> str:
     return (
         f"Seen from above, pull side up{hinges}. Drawn as far open as "
         f"{display.angle(filled.wanted_angle, 'up')} or as it goes. Frame, leaf and wall are cut as commonly "
-        f"made; only what is dimensioned is measured.{drawn}"
+        f"made; only what is dimensioned is measured.{_assumed(filled.assumed)}{drawn}"
     )
+
+
+def _assumed(paths: Collection[str]) -> str:
+    """Explain the asterisks of the table of what stands there, where it has any."""
+    marked = any(path.startswith(("obstructions.", "door_stop.projection")) for path in paths)
+    return " * in the table: assumed, not given." if marked else ""
 
 
 def _panels(

@@ -7,8 +7,8 @@ from itertools import zip_longest
 from configurator.drawing.base.view import Box
 from configurator.drawing.pages.blocks import Block, Room, room_of, set_side_by_side
 from configurator.drawing.pages.dimension_string import refuse_crowded
-from configurator.drawing.pages.elevation_parts import Marks
 from configurator.drawing.pages.frame import drawing_box, page_frame
+from configurator.drawing.pages.notes import Marks
 from configurator.drawing.pages.page import Detail, Page, Paper, Scale, fitted_or_asked, scales
 from configurator.drawing.pages.preparation_facts import (
     Preparation,

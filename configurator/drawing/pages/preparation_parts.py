@@ -14,7 +14,7 @@ from configurator.drawing.base.primitives import Arc, Point, Polygon, Polyline, 
 from configurator.drawing.base.view import Box, box_around
 from configurator.drawing.pages.blocks import Block, Side, String
 from configurator.drawing.pages.dimension_string import Span
-from configurator.drawing.pages.elevation_parts import ASSUMED, Marks
+from configurator.drawing.pages.notes import ASSUMED, Marks
 from configurator.drawing.pages.preparation_facts import Preparation
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
 from configurator.drawing.plan.jamb import hinge_jamb

@@ -12,7 +12,7 @@ from configurator.drawing.base.primitives import Arc, Point, Polyline, Primitive
 from configurator.drawing.base.view import Box
 from configurator.drawing.pages.blocks import Block, Side, String
 from configurator.drawing.pages.dimension_string import Span
-from configurator.drawing.pages.elevation_parts import ASSUMED, Marks
+from configurator.drawing.pages.notes import ASSUMED, Marks
 from configurator.drawing.pages.preparation_facts import LISTED
 from configurator.drawing.pages.preparation_parts import (
     ABOUT,

@@ -10,7 +10,7 @@ from itertools import accumulate
 from configurator.drawing.base.lettering import text_width
 from configurator.drawing.base.primitives import Point, Polyline, Primitive, Text
 from configurator.drawing.base.view import Box
-from configurator.drawing.pages.notes import cut_to
+from configurator.drawing.pages.notes import Marks, cut_to
 from configurator.drawing.plan.drawn_leaf import thing_label
 from configurator.model import Obstruction
 from configurator.rules.hinge.answers import StopPlace
@@ -177,9 +177,13 @@ def standing_table(study: Study, display: Display, size: float = TABLE_SIZE) -> 
 
     The first column has the key that stands for a name in a plan which has no room for it.
     """
-    things = enumerate(study.opening.obstructions, 1)
-    rows = [(str(key), *_thing_cells(thing, display)) for key, thing in things]
-    rows += dict.fromkeys(_stop_cells(one.door_stop, display) for one in study.candidates if one.door_stop)
+    marks = Marks(study.filled)
+    rows = [
+        (str(key + 1), *_thing_cells(thing, f"obstructions.{key}", marks, display))
+        for key, thing in enumerate(study.opening.obstructions)
+    ]
+    stops = [one.door_stop for one in study.candidates if one.door_stop]
+    rows += dict.fromkeys(_stop_cells(one, marks, display) for one in stops)
     kept = [n for n in range(len(STANDING)) if any(row[n] for row in rows)]
     return MeasuredTable(
         tuple(STANDING[n] for n in kept),
@@ -197,23 +201,26 @@ def keys_of(study: Study, display: Display) -> dict[str, str]:
     return {label: ", ".join(keys) for label, keys in found.items()}
 
 
-def _thing_cells(thing: Obstruction, display: Display) -> tuple[str, ...]:
+def _thing_cells(thing: Obstruction, path: str, marks: Marks, display: Display) -> tuple[str, ...]:
+    """Return the row of a thing along the wall; what nobody gave of it is marked."""
     long = thing.diameter or thing.length
+    start, projection, diameter = (marks.of(f"{path}.{key}") for key in ("start", "projection", "diameter"))
     fills = row_of(ObstructionKindRow, thing.kind).outline == "wall"
     out = "runs out" if fills else ""
     return (
         obstruction(thing.kind) + (", latch side" if thing.side == "latch" else ""),
-        display.exact(thing.start or 0.0),
-        out if thing.projection is None else display.exact(thing.projection),
-        "runs on" if long is None else f"{display.exact(long)}{' round' if thing.diameter else ''}",
+        display.exact(thing.start or 0.0) + start,
+        out if thing.projection is None else display.exact(thing.projection) + projection,
+        "runs on" if long is None else f"{display.exact(long)}{' round' if thing.diameter else ''}{diameter}",
         display.exact(thing.offset) if thing.offset else "",
         _heights(thing, display),
     )
 
 
-def _stop_cells(stop: StopPlace, display: Display) -> tuple[str, ...]:
+def _stop_cells(stop: StopPlace, marks: Marks, display: Display) -> tuple[str, ...]:
     """Return the row of a door stop."""
-    place, out = display.exact(stop.from_frame), display.exact(stop.projection)
+    place = display.exact(stop.from_frame)
+    out = display.exact(stop.projection) + marks.of("door_stop.projection")
     return ("", stop.kind, place, out, "", "", f"at {display.exact(stop.height)}")
 
 

@@ -8,7 +8,7 @@ from itertools import pairwise
 from configurator.drawing.base.primitives import Point, Polygon, Polyline, Primitive
 from configurator.drawing.base.view import Box
 from configurator.drawing.pages.dimension_string import Span
-from configurator.drawing.pages.elevation_parts import Marks
+from configurator.drawing.pages.notes import Marks
 from configurator.drawing.pages.preparation_facts import Preparation, preparations
 from configurator.drawing.pages.preparation_parts import LatchShown, Named
 from configurator.drawing.pages.preparation_ways import way_preparations

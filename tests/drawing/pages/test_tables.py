@@ -3,7 +3,7 @@ import pytest
 from configurator.drawing.base.lettering import text_box, text_width
 from configurator.drawing.base.primitives import Polyline, Text
 from configurator.drawing.base.view import Box
-from configurator.drawing.pages.tables import SIZES, SmallTable, measured_table
+from configurator.drawing.pages.tables import SIZES, SmallTable, measured_table, standing_table
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo
 
@@ -93,3 +93,10 @@ def test_the_table_keeps_to_its_rectangle_and_no_texts_meet():
         assert not any(a.overlaps(b) for n, a in enumerate(boxes) for b in boxes[n + 1 :])
         assert max(one.right for one in boxes) <= BOX.right
         assert BOX.top - min(one.bottom for one in boxes) <= table.height() + 1.0
+
+
+def test_what_nobody_gave_of_what_stands_there_has_an_asterisk():
+    given = {"kind": "chair rail", "projection": 1.5}
+    rows = standing_table(case_a(obstructions=[given, {"kind": "column"}]), Display()).rows
+    assert rows[0][2:4] == ("1/2 in *", "1-1/2 in")
+    assert rows[1][4] == "12 in round *"
