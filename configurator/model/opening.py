@@ -14,7 +14,7 @@ from configurator.model.use import Tolerances, Use
 from configurator.model.wall import Floor, Frame, Obstruction, Sill, Wall
 from configurator.model.way import Compared, Way, refuse_compared
 from configurator.model.words import Hand, HungOn, Leaves, OrderState, Status
-from configurator.tables import FrameKindRow, row_of
+from configurator.tables import FrameKindRow, HardwareKindRow, row_of
 from configurator.units import LengthError, format_size, parse_opening_size
 
 MOST_COMPARED = 12
@@ -219,6 +219,12 @@ class Opening(Record):
         """Return the hardware on the leaf of that name."""
         first = self.first_leaf
         return tuple([item for item in self.hardware if (item.leaf or first) == leaf])
+
+    @property
+    def closes_itself(self) -> bool | None:
+        """Whether it has a closer: one is described, or it was said; None where nobody said."""
+        described = any(row_of(HardwareKindRow, item.kind).limits == "closer" for item in self.hardware)
+        return True if described else self.use.closer
 
     def angle_stop(self, leaf: str) -> AngleStop | None:
         """Return what ends a leaf's swing at the least angle: a stop at an angle, or an arm on that leaf."""

@@ -287,8 +287,15 @@ IDLE = {"use.lock_both_sides", "use.alteration"}
 def unlisted(study: Study) -> Iterator[str]:
     """Yield every unknown that was read as something without being listed as assumed."""
     assumed = study.filled.assumed
+    # A closer that is described is known of.
+    known = {"use.closer"} if any(one.kind == "closer" for one in study.opening.hardware) else set()
     for path in DECIDES:
-        if value_at(study.opening, path) is None and path not in assumed and path not in IDLE:
+        if (
+            path not in known
+            and value_at(study.opening, path) is None
+            and path not in assumed
+            and path not in IDLE
+        ):
             yield f"{path} is not listed as assumed"
     pounds = [leaf.hinge.door_weight for leaf in study.leaves]
     if any(one is None or one.guessed for one in pounds) and "door.weight" not in assumed:

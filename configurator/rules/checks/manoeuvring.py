@@ -14,7 +14,7 @@ from configurator.rules.filling.leaves import leaves_of
 from configurator.rules.filling.usual import FilledOpening
 from configurator.rules.finding import Finding, Severity, finding
 from configurator.rules.wording import exactly, inches
-from configurator.tables import HardwareKindRow, ManoeuvringRow, ObstructionKindRow, limit, row_of, table
+from configurator.tables import ManoeuvringRow, ObstructionKindRow, limit, row_of, table
 from configurator.units import TOLERANCE
 
 SIDES: tuple[Face, ...] = ("pull", "push")
@@ -139,8 +139,7 @@ def _space(row: ManoeuvringRow, closer: bool, latched: bool) -> Space:
 def _closes(filled: FilledOpening) -> tuple[bool | None, bool | None]:
     """Return whether the door has a closer and a latch; None where nobody said."""
     use, kinds = filled.opening.use, {thing.kind for thing in filled.opening.hardware}
-    closes = any(row_of(HardwareKindRow, kind).limits == "closer" for kind in kinds)
-    closer = True if closes else use.closer
+    closer = filled.opening.closes_itself
     latched = True if use.locked or kinds & set(_LATCHING) else None
     if use.locked is False and latched is None and "pull" in kinds:
         latched = False

@@ -47,7 +47,7 @@ def _how_used(filled: FilledOpening, parts: Parts) -> Iterator[str]:
     heavy, ball = parts["weight"].value == "heavy", parts["bearing"].value == "ball"
     if use.traffic is None and not (heavy and ball):
         yield "How often used (high traffic: heavy weight, ball bearings)?"
-    if use.closer is None and not ball:
+    if filled.opening.closes_itself is None and not ball:
         yield "A closer (ball bearings)?"
 
 

@@ -304,6 +304,8 @@ def _use(filler: Filler) -> FilledUse:
     given = {key for key, value in use if value is not None}
     if opening.fire_label is not None:
         given.add("fire_rated")
+    if opening.closes_itself is not None:
+        given.add("closer")
     usual = _USUAL_USE
     if opening.hand not in INSWING:
         usual = {**usual, "locked": True}  # its barrel may be on the public side
@@ -327,7 +329,7 @@ def fill_use(opening: Opening) -> FilledUse:
         locked=USUAL_USE.locked if use.locked is None else use.locked,
         lock_both_sides=USUAL_USE.lock_both_sides if use.lock_both_sides is None else use.lock_both_sides,
         fire_rated=USUAL_USE.fire_rated if label is None else label,
-        closer=USUAL_USE.closer if use.closer is None else use.closer,
+        closer=USUAL_USE.closer if opening.closes_itself is None else opening.closes_itself,
         traffic=USUAL_USE.traffic if use.traffic is None else use.traffic,
         accessible=USUAL_USE.accessible if use.accessible is None else use.accessible,
         beds_moved=USUAL_USE.beds_moved if use.beds_moved is None else use.beds_moved,

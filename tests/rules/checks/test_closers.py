@@ -124,3 +124,13 @@ def test_a_closer_is_put_on_a_narrow_or_high_leaf_as_far_from_hinges_and_top_as_
     assert placed == {"kind": "closer", "from_latch_edge": 22, "height": 93}
     dutch = usual_hardware(row, fill(plain_opening(leaves="dutch")))
     assert dutch == {"kind": "closer", "leaf": "upper"}
+
+
+def test_a_closer_that_is_described_is_not_asked_for_and_takes_bearings():
+    low = {"use": {"traffic": "low"}}
+    bare, closed = (study(plain_opening(**more, **low)) for more in ({}, arm("parallel-arm closer")))
+    assert [one.specification.whole["bearing"].value for one in (bare, closed)] == ["plain", "ball"]
+    assert [one.filled.use.closer for one in (bare, closed)] == [False, True]
+    assert "use.closer" in bare.filled.assumed
+    assert "use.closer" not in closed.filled.assumed
+    assert not any("A closer (ball bearings)?" in one.message for one in closed.findings)
