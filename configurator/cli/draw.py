@@ -154,7 +154,7 @@ def _pages(
     if options.width is not None and kind != USUAL_SHEET:
         raise refused("--width", f"is for the {USUAL_SHEET} only")
     display = Display(metric=options.metric)
-    paper, scale, make = _paper(options, display), _scale(options), sheet_maker(kind)
+    paper, scale, make = _paper(options, display), _scale(options), sheet_maker(kind, job.revisions)
 
     def pages() -> "Iterator[Page]":
         for number, opening in enumerate(openings, 1):

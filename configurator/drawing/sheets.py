@@ -1,12 +1,13 @@
 """The kinds of sheets there are, each in its own module, imported when it is first asked for."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from types import MappingProxyType
 from typing import Protocol
 
 from configurator.drawing.pages.page import Page, Paper, Scale
-from configurator.model import JobFacts
+from configurator.model import JobFacts, Revision
+from configurator.order.revisions import issues_of
 from configurator.study import Study
 from configurator.units import Display
 
@@ -79,8 +80,11 @@ _FOR_A_CLIENT = frozenset({"client", "before-after"})
 """Sheets that show door and frame for people, not as parts to keep."""
 
 
-def sheet_maker(kind: str) -> MakesPage:
-    """Return what lays out sheets of a kind. Raises KeyError for a word that is not in `SHEETS`."""
+def sheet_maker(kind: str, revisions: Sequence[Revision] = ()) -> MakesPage:
+    """Return what lays out sheets of a kind, with a table of the job's revisions where there are some.
+
+    Raises KeyError for a word that is not in `SHEETS`.
+    """
     make = SHEETS[kind]()
     if kind in _FOR_A_CLIENT:
         return make
@@ -93,7 +97,8 @@ def sheet_maker(kind: str) -> MakesPage:
         display: Display,
         number: tuple[int, int] = (1, 1),
     ) -> Page:
-        page = make(study, job, paper, scale, display, number)
+        issued = replace(study, issues=issues_of(study.opening, revisions)) if revisions else study
+        page = make(issued, job, paper, scale, display, number)
         return replace(page, opening=opening_tags(study, display))
 
     return of_opening

@@ -4,7 +4,7 @@ from configurator.model.door import Door, DoorStop, Hardware
 from configurator.model.hinge import ExistingHinge, Hinge, HingeLocations
 from configurator.model.job import FORMAT, VERSION, Job, JobFacts, OrderFacts, Shop
 from configurator.model.opening import Background, Details, Opening, Size
-from configurator.model.revision import OrderedLine, OrderedWay, Revision
+from configurator.model.revision import Issue, OrderedLine, OrderedWay, Revision
 from configurator.model.use import Tolerances, Use
 from configurator.model.wall import Floor, Frame, Obstruction, Sill, Wall, WallLayer
 from configurator.model.way import Way
@@ -22,6 +22,7 @@ __all__ = [
     "Hardware",
     "Hinge",
     "HingeLocations",
+    "Issue",
     "Job",
     "JobFacts",
     "Obstruction",

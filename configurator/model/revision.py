@@ -1,5 +1,7 @@
 """An order as it was frozen: its lines, and a print of every opening, to see later what has changed since."""
 
+from dataclasses import dataclass
+
 from configurator.model.fields import Flag, Hinges, Length, Record, ScrewShare, Text, Whole, field
 from configurator.model.words import (
     Alloy,
@@ -13,6 +15,16 @@ from configurator.model.words import (
     Tip,
     Weight,
 )
+
+
+@dataclass(frozen=True, slots=True)
+class Issue:
+    """A revision as the sheets of one opening tell it; `changed`: the opening was another than before."""
+
+    number: str
+    date: str
+    note: str
+    changed: bool
 
 
 class OrderedLine(Record):

@@ -2,14 +2,14 @@
 
 import hashlib
 from collections import Counter
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, fields, replace
 from fractions import Fraction
 from typing import Any, Literal
 
 from pydantic import ValidationError
 
-from configurator.model import Job, Opening, OrderedLine, OrderedWay, Revision
+from configurator.model import Issue, Job, Opening, OrderedLine, OrderedWay, Revision
 from configurator.model.faults import Fault, faults_of
 from configurator.order.lines import NO_SPARE, OrderLine, Spare, parse_spare
 from configurator.order.other_ways import WayItem, WayLine
@@ -231,6 +231,22 @@ def standing(job: Job, order: TakeOff) -> str:
         return f"{named} cannot be read"
     now = {line.hinge: line.quantity for line in order.lines}
     return f"as kept in {named}" if was == now else f"not as kept in {named}"
+
+
+def issues_of(opening: Opening, revisions: Sequence[Revision]) -> tuple[Issue, ...]:
+    """Return the job's revisions as the sheets of an opening tell them, the first that has it first.
+
+    What was changed since the last that has it is told as one more, without a number: it did not go out yet.
+    """
+    found, before = list[Issue](), ""
+    for one in revisions:
+        now = one.openings.get(opening.mark, "")
+        if now or before:
+            found.append(Issue(str(one.number), one.date or "", one.note or "", now != before))
+        before = now
+    if found and print_of(opening) != before:
+        found.append(Issue("", "", "changed since, not issued", True))
+    return tuple(found)
 
 
 def print_of(opening: Opening) -> str:

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from configurator.model import Hinge, JobFacts, Opening, Way
+from configurator.model import Hinge, Issue, JobFacts, Opening, Way
 from configurator.model.words import WidthPolicy
 from configurator.rules.checks.manoeuvring import manoeuvring
 from configurator.rules.checks.opening_findings import opening_findings
@@ -97,6 +97,8 @@ class Study:
     findings: tuple[Finding, ...]
     hanger: LeafHanger = field(compare=False, repr=False)
     """The leaves as they were studied; it knows every width they were hung on."""
+    issues: tuple[Issue, ...] = field(default=(), compare=False, repr=False)
+    """The revisions that its sheets tell of; no answer depends on them."""
 
     @property
     def filled(self) -> FilledOpening:

@@ -45,11 +45,11 @@ def test_the_whole_job_is_one_pdf_with_a_bookmark_for_every_opening(tmp_path, ca
 def test_what_a_kind_of_sheet_cannot_show_is_named_and_the_others_are_drawn(tmp_path, capsys, monkeypatch):
     maker = sheets.sheet_maker
 
-    def some(kind):
+    def some(kind, revisions):
         def make(study, *given):
             if study.opening.mark in refused:
                 raise ValueError("there is nothing to show")
-            return maker(kind)(study, *given)
+            return maker(kind, revisions)(study, *given)
 
         return make
 

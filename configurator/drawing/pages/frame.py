@@ -14,7 +14,7 @@ from configurator.drawing.base.primitives import Point, Polygon, Polyline, Primi
 from configurator.drawing.base.view import Box
 from configurator.drawing.pages.notes import Note, cut_to, notes_column
 from configurator.drawing.pages.page import MM_PER_INCH, Paper, Scale
-from configurator.model import JobFacts
+from configurator.model import Issue, JobFacts
 from configurator.study import Study
 from configurator.units import Display, format_decimal, format_size
 
@@ -27,6 +27,9 @@ BLOCK_HEIGHT = 54.0
 _LABEL, _VALUE, _LEAST = 5.0, 8.0, 6.0
 _AIR = 3.5
 _STATUS = {"assumed": "assumed, not yet verified"}
+_REVISION_ROW, _MOST_REVISIONS = 12.0, 6
+_MARK_AT = (3.2 + 3.0 + 1.5 - 0.16) / 13.7
+"""Where in the block's width the revision mark stands: at the right of the cell of the opening."""
 BAR_LAYER = "A-ANNO-SBAR"
 BAR_HEIGHT = 22.0
 """Points from the base of the lower line of words to the top of the upper one."""
@@ -71,15 +74,64 @@ def page_frame(
     different = tuple(dict.fromkeys(scales))
     bars = math.ceil(len(different) / 2) * (BAR_HEIGHT + _BAR_AIR)
     room = column.shrunk(PAD)
-    text = Box(room.left, room.bottom + bars, room.right, room.top)
+    revisions = revision_table(study.issues, Box(room.left, room.bottom + bars, room.right, room.top))
+    foot = max((top for _, top in _extents(revisions)), default=room.bottom + bars)
+    text = Box(room.left, foot + (_BAR_AIR if revisions else 0.0), room.right, room.top)
     furniture = (
         Polyline("A-ANNO-BRDR", rectangle(border.left, border.right, border.bottom, border.top), closed=True),
         Polyline("A-ANNO-TTLB-LINE", ((left, column.bottom), (left, column.top))),
         *title_block(title_cells(study, job, display, drawing, different, number), block),
         *notes_column(notes, text),
+        *revisions,
+        *revision_mark(study.issues, block),
         *_bars(different, display, room),
     )
     return furniture, drawing_box(paper)
+
+
+def revision_table(issues: Sequence[Issue], box: Box) -> tuple[Primitive, ...]:
+    """Return the table of revisions at the foot of a rectangle, the last at the top, if there are any.
+
+    A triangle stands by those that the opening was changed in. Earlier ones than the last few are counted.
+    """
+    if not issues:
+        return ()
+    rows = [(one.number, one.date, one.note, one.changed) for one in issues[-_MOST_REVISIONS:]]
+    if earlier := len(issues) - len(rows):
+        rows[0] = ("", "", f"and {earlier + 1} earlier", False)
+    over = (box.left, box.bottom + len(rows) * _REVISION_ROW + 3.0)
+    found: list[Primitive] = [Text("A-ANNO-REVS", over, "Revisions", 7.0, bold=True)]
+    for place, (number, date, note, changed) in enumerate(rows):
+        base = box.bottom + place * _REVISION_ROW + 2.0
+        line = base + _REVISION_ROW - 2.0
+        found += _triangle((box.left + 6.0, base + 2.0), number) if changed else []
+        found += [Text("A-ANNO-REVS", (box.left + 6.0, base), number, 5.5, "middle")] if not changed else []
+        found.append(Text("A-ANNO-REVS", (box.left + 15.0, base), cut_to(date, 6.0, 46.0), 6.0))
+        left = box.left + (62.0 if date else 15.0)
+        found.append(Text("A-ANNO-REVS", (left, base), cut_to(note, 6.0, box.right - left), 6.0))
+        found.append(Polyline("A-ANNO-TTLB-LINE", ((box.left, line), (box.right, line))))
+    return tuple(found)
+
+
+def revision_mark(issues: Sequence[Issue], block: Box) -> tuple[Primitive, ...]:
+    """Return the triangle of the last revision that changed the opening, beside its mark in the block."""
+    last = next((one for one in reversed(issues) if one.changed), None)
+    if last is None:
+        return ()
+    at = (block.left + block.width * _MARK_AT, block.top - 0.36 * block.height)
+    return tuple(_triangle(at, last.number))
+
+
+def _triangle(middle: Point, number: str) -> list[Primitive]:
+    (x, y), half = middle, 5.5
+    corners = ((x - half, y - 3.5), (x + half, y - 3.5), (x, y + 6.0))
+    outline = Polyline("A-ANNO-REVS", corners, closed=True)
+    return [outline, Text("A-ANNO-REVS", (x, y - 2.2), number, 5.0, "middle")]
+
+
+def _extents(parts: Sequence[Primitive]) -> list[tuple[float, float]]:
+    """Return where texts stand from and to, with air over a heading."""
+    return [(one.at[1], one.at[1] + 1.2 * one.size) for one in parts if isinstance(one, Text)]
 
 
 def _bars(scales: Sequence[Scale], display: Display, room: Box) -> list[Primitive]:

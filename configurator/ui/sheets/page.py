@@ -71,7 +71,11 @@ class SheetsPage(LeadsOn, QWidget):
 
     def choice(self) -> SheetChoice:
         """Return which sheet is chosen, and how."""
-        return replace(self.choosers.choice(self.session.display), shop=self.session.shop)
+        return replace(
+            self.choosers.choice(self.session.display),
+            shop=self.session.shop,
+            revisions=self.session.job.revisions,
+        )
 
     def lay_out(self) -> None:
         """Lay the sheet of the opening on show out anew, or say why it cannot be."""

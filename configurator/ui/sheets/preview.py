@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QStackedLayout, QWidg
 
 from configurator.drawing.pages.page import Page, Paper, Scale
 from configurator.drawing.sheets import sheet_maker
-from configurator.model import JobFacts, Opening, Shop
+from configurator.model import JobFacts, Opening, Revision, Shop
 from configurator.order.studied import NotStudied, study_or_fault
 from configurator.study import Study
 from configurator.study.hang import HangsOn, hinge_words
@@ -222,6 +222,7 @@ class SheetChoice:
     display: Display
     width: "HangsOn | None" = None
     shop: Shop = field(default_factory=Shop)
+    revisions: tuple[Revision, ...] = ()
 
     def page(self, study: Study, job: JobFacts, number: tuple[int, int] = (1, 1)) -> Page:
         """Return the sheet of one opening. Raises ValueError, in words, where it cannot be drawn so."""
@@ -230,7 +231,7 @@ class SheetChoice:
             from configurator.drawing.client.client_page import client_page
 
             return client_page(found, job, *how, self.shop)
-        return sheet_maker(self.kind)(found, job, *how)
+        return sheet_maker(self.kind, self.revisions)(found, job, *how)
 
     def _narrowed(self, study: Study) -> Study:
         if self.width is None or self.kind != ONE_WIDTH_OF:
