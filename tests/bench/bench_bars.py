@@ -64,6 +64,11 @@ def used(act: Callable[[], object], clock: Callable[[], float] = time.process_ti
     return clock() - begin
 
 
+def of_all_processes() -> float:
+    """Seconds of the processor of this process and of those it has ended."""
+    return sum(os.times()[:4])
+
+
 def line(what: str, figure: str, bar: str, floor: str = "") -> None:
     """Print a line of the table."""
     print(f"| {what} | {figure} | {bar} | {floor} |", flush=True)
@@ -221,7 +226,7 @@ def growth(picture: Path) -> None:
 
 def _at_size(job: Job) -> Iterator[float]:
     tallies: list = []
-    yield used(lambda: tallies.extend(tally_job(job)), time.perf_counter)
+    yield used(lambda: tallies.extend(tally_job(job)), of_all_processes)
     yield used(lambda: take_off(tallies, job.job))
     with tempfile.TemporaryDirectory() as folder:
         yield used(lambda: save(job, Path(folder) / "job.json"))

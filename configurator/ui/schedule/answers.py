@@ -1,8 +1,11 @@
 """What is worked out for the schedule, kept by opening: a few words each, not whole studies. No Qt."""
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Generator, Iterable, Sequence
+from contextlib import closing
 from dataclasses import dataclass
+from typing import Any
 
+from configurator.long_work import ROWS_A_STEP
 from configurator.model import JobFacts, Opening
 
 
@@ -92,6 +95,35 @@ class Answers:
         self._by_record[id(opening)] = (opening, answer)
         return answer
 
+    def work_out_all(self, openings: Sequence[Opening]) -> Generator[int, None, None]:
+        """Work openings out, a large job by every core; yield how many are done every few milliseconds.
+
+        Those that are done stay known when it is closed before its end.
+        """
+        from configurator.order.helpers import helpers_for, tally_each
+        from configurator.order.tally import study_key
+
+        unlike: dict[str, list[Opening]] = {}
+        for place, opening in enumerate(openings):
+            unlike.setdefault(study_key(opening), []).append(opening)
+            if place % ROWS_A_STEP == 0:
+                yield 0
+        asked = [(key, alike) for key, alike in unlike.items() if key not in self._by_key]
+        done = len(openings) - sum(len(alike) for _, alike in asked)
+        firsts = [alike[0] for _, alike in asked]
+        with closing(tally_each(firsts, self._facts, helpers_for(len(firsts)))) as steps:
+            for worked in steps:
+                for place, tallied in worked:
+                    key, alike = asked[place]
+                    answer = self._by_key[key] = _answer(tallied)
+                    self._by_record |= {id(one): (one, answer) for one in alike}
+                    done += len(alike)
+                yield done
+        for place, opening in enumerate(openings):
+            self.work_out(opening)
+            if place % ROWS_A_STEP == 0:
+                yield done
+
     def forget_others(self, openings: Sequence[Opening]) -> None:
         """Forget what belongs to records that are no longer there, once these are the most."""
         if len(self._by_record) > 2 * len(openings) + 100:
@@ -103,10 +135,14 @@ class Answers:
 
 def answer_of(opening: Opening, facts: JobFacts) -> Answer:
     """Study an opening and keep what the schedule shows of it, in the words of the printed one."""
-    from configurator.documents.schedule import schedule_row
     from configurator.order.tally import tally_of
 
-    tallied = tally_of(opening, facts)
+    return _answer(tally_of(opening, facts))
+
+
+def _answer(tallied: Any) -> Answer:
+    from configurator.documents.schedule import schedule_row
+
     row = schedule_row(tallied)
     angles = [angle for angle in row.angles if angle is not None]
     return Answer(

@@ -206,9 +206,7 @@ class SchedulePage(LeadsOn, QWidget):
 
     def _working_out(self, places: Sequence[int]) -> Iterator[int]:
         openings = self.session.job.openings
-        for done, place in enumerate(places, 1):
-            self.answers.work_out(openings[place])
-            yield done
+        yield from self.answers.work_out_all([openings[place] for place in places])
 
     def _work_out(self, places: Sequence[int]) -> None:
         """Work out openings in front of the user, who may stop it, and then show what is wanted."""

@@ -53,6 +53,20 @@ def test_an_answer_is_worked_out_once_for_a_record_and_for_like_ones():
     assert answers.known(like) is answers.known(one)
 
 
+def test_a_whole_job_is_answered_as_each_opening_is_and_what_is_done_stays():
+    job = [opening("1"), opening("2", location="Galley"), opening("3", hand="LH"), opening("4", quantity=2)]
+    answers, singly = Answers(), Answers()
+    steps = answers.work_out_all(job)
+    while next(steps) < 2:
+        pass
+    steps.close()
+    assert sum(answers.known(one) is not None for one in job) == 2
+    *_, last = answers.work_out_all(job)
+    assert last == len(job)
+    assert [answers.known(one) for one in job] == [singly.work_out(one) for one in job]
+    assert answers.known(job[1]) is answers.known(job[0])
+
+
 def test_an_edit_forgets_nothing_but_the_edited_one():
     answers = Answers(Counting())
     one = opening("1")
