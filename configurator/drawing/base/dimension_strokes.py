@@ -13,7 +13,7 @@ from configurator.drawing.base.view import Box, View, box_around
 
 ARROW = 5.0
 """Length of an arrowhead, points."""
-_HALF_WIDTH = 0.16 * ARROW
+_HALF_WIDTH = 0.2 * ARROW
 GAP = 1.5
 """Extension lines start this far off what is measured, points."""
 BEYOND = 2.0

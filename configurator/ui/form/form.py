@@ -89,6 +89,8 @@ def matters(path: str, session: Session) -> bool:
         return bool(leaves == "dutch")
     if path.startswith("door_stop.") and path != "door_stop.kind":
         return session.value("door_stop") is not None
+    if path == "frame.sizes_from":
+        return session.value("frame.profile") is not None
     if path in ("use.clear_width_margin", "use.alteration"):
         return bool(session.value("use.accessible")) or session.value(path) is not None
     kind = session.value("frame.kind")
