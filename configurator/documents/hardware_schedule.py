@@ -21,6 +21,7 @@ from configurator.documents.document import (
 from configurator.documents.line_words import detail_words, hinge_words
 from configurator.documents.schedule import NOT_WORKED_OUT, schedule_table
 from configurator.model import JobFacts, Opening
+from configurator.order.other_ways import way_items
 from configurator.order.tally import Tally
 from configurator.rules.filling.usual import fill_use
 from configurator.rules.hinge_items import HingeItem
@@ -131,10 +132,14 @@ def _items(one: Tally) -> tuple[tuple[HardwareItem, int], ...]:
 def _hung(one: Tally) -> Iterator[tuple[HardwareItem, int]]:
     for item in one.items:
         yield _hinge(item.hinge), item.count
+    ways = tuple(way_items(one.opening)) if one.fault is None else ()
+    for what, count in ways:
+        kind = what.item if what.item in _groups() else "hinge"
+        yield _item(kind, what.item, finish=what.finish_bhma or "", remark=what.words), count
     if one.fault is not None:
         yield _item("hinge", f"hinges {NOT_WORKED_OUT}", remark=one.fault), 0
     for left in one.left_out:
-        if left.why == "hung otherwise":
+        if left.why == "hung otherwise" and not ways:
             hung = one.opening.hung_on
             yield _item("hinge", "pivots" if hung == "butt hinges" else hung, remark=left.words), 0
         elif left.why == "no hinge to be had":

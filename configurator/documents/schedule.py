@@ -171,7 +171,7 @@ def schedule_row(one: Tally) -> ScheduleRow:
         hinge=_hinge(one),
         angle=_by_leaf(one, _angle),
         stopped_by=_by_leaf(one, lambda leaf: leaf.stopped_by or ""),
-        angles=tuple(leaf.greatest_angle for leaf in one.leaves),
+        angles=tuple(leaf.greatest_angle for leaf in one.leaves or one.otherwise),
         errors=severities["error"] + (one.fault is not None),
         warnings=severities["warning"],
         notes_of_program=severities["note"],
@@ -216,7 +216,7 @@ def _angle(leaf: LeafTally) -> str:
 
 def _by_leaf(one: Tally, words: Any) -> str:
     """Return the words for each leaf, once where both are the same."""
-    by_leaf = {leaf.leaf: words(leaf) for leaf in one.leaves}
+    by_leaf = {leaf.leaf: words(leaf) for leaf in one.leaves or one.otherwise}
     if len(set(by_leaf.values())) <= 1:
         same = next(iter(by_leaf.values()), "")
         return f"{same} each leaf" if same and len(by_leaf) > 1 else same

@@ -16,6 +16,7 @@ MOST_NAMED = 6
 ABOUT_THE_ORDER = frozenset(
     {
         "changed since the order",
+        "electric hinge idle",
         "electric hinge leaf",
         "electric hinge place",
         "finish differs from the lock",

@@ -5,7 +5,7 @@ figures and the findings, and everything that is counted, scheduled and ordered 
 that differ in name and place only share one study.
 """
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -19,6 +19,7 @@ from configurator.order.studied import (
     study_or_fault,
 )
 from configurator.rules.filling.usual import fill
+from configurator.rules.filling.ways import way_hung_on
 from configurator.rules.finding import Finding, holding
 from configurator.rules.hinge.answers import tried
 from configurator.rules.hinge.uniform import Chosen
@@ -74,6 +75,7 @@ class Tally:
 
     `hinges` are those of one opening, all leaves, as the rules count them. `fault` says why it could not be
     studied; there is nothing else then. `items` are what it takes, `ordered` what an order may have of them.
+    `otherwise` is how far each leaf opens that hangs on no butts, on the side on which it opens less.
     """
 
     opening: Opening
@@ -83,6 +85,7 @@ class Tally:
     left_out: tuple[NotOrdered, ...]
     findings: tuple[Finding, ...]
     fault: str | None = None
+    otherwise: tuple[LeafTally, ...] = ()
 
     @property
     def mark(self) -> str:
@@ -143,7 +146,28 @@ def tally(studied: Studied, known: KnownFindings | None = None) -> Tally:
         hinges=studied.specification.whole["count"].value if leaves else 0,
         left_out=left_out(studied),
         findings=held_once(studied.findings, findings),
+        otherwise=tuple(_otherwise(studied)),
     )
+
+
+def _otherwise(study: Study) -> Iterator[LeafTally]:
+    """Yield how far each leaf opens on what the opening hangs on besides butts."""
+    given = way_hung_on(study.opening)
+    if given is None:
+        return
+    for leaf in study.leaves:
+        shown = min(study.hanger.in_way(leaf.name, given), key=lambda one: one.greatest_angle)
+        yield LeafTally(
+            leaf=leaf.name,
+            count=0,
+            height=0.0,
+            width=None,
+            complete=True,
+            greatest_angle=shown.greatest_angle,
+            stopped_by=None if shown.stopped_by is None else shown.stopped_by.kind,
+            clear_width_at_90=shown.clear_width_at_90,
+            does={},
+        )
 
 
 def tally_of(opening: Opening, facts: JobFacts | None, known: KnownFindings | None = None) -> Tally:

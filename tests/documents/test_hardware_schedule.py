@@ -80,12 +80,20 @@ def test_by_group_every_item_is_added_up_over_the_job():
 
 
 def test_an_opening_without_hinges_says_why():
-    (one,) = headings(data("1", hung_on="pivots"))
+    (one,) = headings(data("1", hung_on="spring hinges"))
     ((item, count),) = one.items
-    assert (item.group, item.item, count) == ("hang", "pivots", 0)
+    assert (item.group, item.item, count) == ("hang", "spring hinges", 0)
     assert "no butts are chosen" in item.remark
     (low,) = headings(data("1", size={"width": 36, "height": 5}, door={"undercut": 12}))
     assert low.items[0][0].item == "hinges not worked out"
+
+
+def test_what_is_no_butt_is_listed_as_it_is_ordered():
+    (one,) = headings(data("1", hung_on="pivots", hinge={"transfer": "door loop"}))
+    assert [(item.group, item.item, count) for item, count in one.items] == [
+        ("hang", "offset pivot, top and bottom", 1),
+        ("miscellaneous on the door", "door loop", 1),
+    ]
 
 
 def test_every_kind_of_hardware_and_stop_has_its_group():

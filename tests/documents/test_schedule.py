@@ -58,6 +58,15 @@ def test_an_opening_hung_otherwise_and_one_not_worked_out_say_so():
     assert low.findings == "error: A leaf from 12 to 4-7/8 in above the floor has no height."
 
 
+def test_an_opening_on_no_butts_says_how_far_it_opens_on_the_side_on_which_that_is_less():
+    """A double-acting spring hinge opens flat to the pull side, and to the jamb's end on the other."""
+    spring = [{"hung_on": "double-acting spring hinge"}]
+    found = row(hung_on="spring hinges", compare=spring)
+    assert (found.hinge, found.stopped_by) == ("spring hinges", "frame")
+    assert 90 < found.angles[0] < 180
+    assert row(hung_on="continuous hinge").angles == (180,)
+
+
 def test_a_size_that_no_hinge_has_is_said():
     assert row(hinge={"height": 11}).hinge == "none to be had"
 
