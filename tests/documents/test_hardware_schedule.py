@@ -83,7 +83,7 @@ def test_an_opening_without_hinges_says_why():
     (one,) = headings(data("1", hung_on="spring hinges"))
     ((item, count),) = one.items
     assert (item.group, item.item, count) == ("hang", "spring hinges", 0)
-    assert "no butts are chosen" in item.remark
+    assert "only butt hinges are chosen here" in item.remark
     (low,) = headings(data("1", size={"width": 36, "height": 5}, door={"undercut": 12}))
     assert low.items[0][0].item == "hinges not worked out"
 
