@@ -12,6 +12,7 @@ from configurator.study.tolerance.findings import (
     tolerance_sentence,
     what_to_do,
 )
+from configurator.study.tolerance.result import BARREL, CLEAR_WIDTH, LOCK_EDGE, MOUNTING, SWING, Reach
 from tests.openings import RAIL, plain_opening
 
 EXACT = dict.fromkeys(
@@ -125,3 +126,61 @@ def test_the_sources_of_the_tolerances_are_named():
 def test_a_wider_hinge_is_advised_only_where_width_moves_the_pin(moves, advice):
     result = replace(found(tolerances={**EXACT, "frame_setting": 3 / 16}), width_moves_pin=moves)
     assert what_to_do(result) == f"{advice}, or measure what is built before ordering."
+
+
+def failing(check, clear=31.99):
+    return Reach(120.0, clear, -0.1, -0.3, (check,))
+
+
+@pytest.mark.parametrize(
+    ("check", "clear", "words"),
+    [
+        (MOUNTING, 32.0, "the hinge leaf runs out past the far side"),
+        (BARREL, 32.0, "the barrel overlaps the door or the frame by 5/16 in"),
+        (LOCK_EDGE, 32.0, "the lock edge binds"),
+        (SWING, 32.0, "it stops at 120°, short of 180°"),
+        (CLEAR_WIDTH, None, "it does not come square open"),
+        (CLEAR_WIDTH, 31.99, "it leaves 31-31/32 in to walk through"),
+    ],
+)
+def test_each_check_that_fails_as_drawn_is_said_in_its_own_words(check, clear, words):
+    result = replace(found(tolerances=EXACT), as_drawn=failing(check, clear), effects=(), worked=0)
+    assert tolerance_sentence(result) == (
+        f"Does not work as drawn: {words}."  # nothing that is off would mend it: so no more is said
+    )
+    assert tolerance_finding(result) is None
+    assert what_to_do(result) == ""
+
+
+@pytest.mark.parametrize(
+    ("check", "advice"),
+    [
+        (CLEAR_WIDTH, "Take a narrower hinge or a wider opening, or hold what is built closer."),
+        (LOCK_EDGE, "Bevel the lock edge more, or widen its gap."),
+        (SWING, "Take a wider hinge, or measure what is built before ordering."),
+        (BARREL, "Take a wider hinge, or measure what is built before ordering."),
+        (MOUNTING, "Measure what is built before ordering."),
+    ],
+)
+def test_what_to_do_goes_by_what_fails_at_the_worst(check, advice):
+    result = replace(found(tolerances=EXACT), worst=failing(check), effects=(), worked=950, draws=1000)
+    assert what_to_do(result) == advice
+    said = tolerance_finding(result)
+    assert said is not None
+    assert said.severity == "note"  # 95 in 100 is likely enough
+    assert said.message.endswith(advice)
+    assert "with everything off at once at its worst" in said.message
+    numbers = {"chance": 0.95, "draws": 1000, "worst_angle": 120.0, "margin": 0.125}
+    assert dict(said.numbers) == pytest.approx(numbers, abs=1e-8)
+    seldom = tolerance_finding(replace(result, worked=0))
+    assert seldom is not None
+    assert seldom.severity == "warning"
+
+
+def test_what_there_is_to_spare_is_said_of_the_swing_and_of_what_gives_way_first():
+    result = replace(found(tolerances=EXACT), effects=(), matters_most=None)
+    both = replace(result, margins={**result.margins, SWING: 0.125, LOCK_EDGE: 0.0625}, margin_of=LOCK_EDGE)
+    assert tolerance_sentence(both).startswith("Works with 1/8 in to spare")
+    assert "and 1/16 in" in tolerance_sentence(both)
+    none = replace(result, margins=dict.fromkeys(result.margins), margin_of=SWING)
+    assert tolerance_sentence(none).startswith("Works, also with everything off at once at its worst")
