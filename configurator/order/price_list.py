@@ -228,7 +228,7 @@ def _values(columns: Sequence[str], line: int, cells: Sequence[str]) -> dict[str
             try:
                 found[column] = _COLUMNS[column](cell)
             except ValueError as error:
-                faults.append(Fault(f"line {line}, {column}", str(error)))
+                faults.append(Fault(f"line {line}, {column.replace('_', ' ')}", str(error)))
     if not given.get("price"):
         faults.append(Fault(f"line {line}, price", "the price is missing"))
     if found.get("unit") in _OF_NO_BUTT and found.get("item") not in ITEMS:
@@ -244,7 +244,9 @@ def _split_size(found: dict[str, Any], line: int) -> Iterator[Fault]:
     height, width = found.pop("size", (None, None))
     for column, value in (("height", height), ("width", width)):
         if value is not None and not _same(found.setdefault(column, value), value):
-            yield Fault(f"line {line}, size", f"it and the column {column} do not say the same")
+            yield Fault(
+                f"line {line}, size", f"it and the column {column.replace('_', ' ')} do not say the same"
+            )
 
 
 def _asked_twice(rows: Sequence[PriceRow]) -> Iterator[Fault]:

@@ -7,7 +7,14 @@ import pytest
 from configurator.documents.order import order_document
 from configurator.documents.quote import quote_document
 from configurator.order.book import tally_job
-from configurator.order.price_list import PriceListError, load_prices, parse_prices
+from configurator.order.price_list import (
+    LARGEST_FILE,
+    PriceListError,
+    load_prices,
+    named_from,
+    parse_prices,
+    with_prices_from,
+)
 from configurator.order.prices import price_order
 from configurator.order.studied import study_or_fault
 from configurator.order.take_off import take_off
@@ -217,6 +224,57 @@ def test_a_workbook_is_a_price_list_too(tmp_path):
     (tmp_path / "no.xlsx").write_bytes(b"PK no workbook")
     with pytest.raises(PriceListError):
         load_prices(tmp_path / "no.xlsx")
+
+
+def test_a_price_list_that_cannot_be_read_is_refused_in_words(tmp_path):
+    (tmp_path / "folder.csv").mkdir()
+    with (tmp_path / "large.csv").open("wb") as file:
+        file.truncate(LARGEST_FILE + 1)
+    for name, words in (
+        ("none.csv", "none.csv could not be read: no such file or directory"),
+        ("folder.csv", "folder.csv could not be read: is a directory"),
+        ("large.csv", f"large.csv is larger than {LARGEST_FILE // 2**20} MB; no price list is"),
+    ):
+        with pytest.raises(PriceListError) as refused:
+            load_prices(tmp_path / name)
+        assert [str(fault) for fault in refused.value.faults] == [words]
+
+
+def test_a_job_finds_its_price_list_from_wherever_it_is_saved(tmp_path):
+    prices, job_file = tmp_path / "lists" / "prices.csv", tmp_path / "job.json"
+    prices.parent.mkdir()
+    assert named_from(prices, None) == str(prices)
+    assert named_from(prices, job_file) == "lists/prices.csv"
+    assert named_from(prices, tmp_path / "jobs" / "job.json") == str(prices)  # not under the job's own folder
+    job = load(resource_path("demo_openings", "kestrel_point.json"))
+    named = job.model_copy(update={"order": job.order.model_copy(update={"price_list": "lists/prices.csv"})})
+    moved = tmp_path / "lists" / "job.json"
+    assert with_prices_from(named, job_file, moved) is named  # it is not there: left as it is
+    prices.write_text("price\n1\n", "utf-8")
+    assert with_prices_from(named, job_file, moved).order.price_list == "prices.csv"
+    assert with_prices_from(named, None, moved) is named
+    assert with_prices_from(named, job_file, job_file) is named
+
+
+@pytest.mark.parametrize(
+    ("cell", "words"),
+    [
+        ("no length", "is not a length"),
+        ("0", "a length is more than 0; 0 was given"),
+        ("-1", "a length is more than 0"),
+    ],
+)
+def test_a_height_that_is_none_is_refused(cell, words):
+    (told,) = faults(f"height,price\n{cell},1\n")
+    assert told.startswith("line 2, height: ")
+    assert words in told
+
+
+def test_texts_of_a_price_list_are_as_long_as_they_may_be():
+    assert len(priced(f"part number,price\n{'x' * 100},1\n").by_line) == 2
+    assert faults(f"part number,price\n{'x' * 101},1\n") == [
+        "line 2, part number: it is longer than 100 characters"
+    ]
 
 
 def test_a_description_too_long_is_refused_and_not_cut_short():

@@ -178,7 +178,7 @@ def test_what_to_do_goes_by_what_fails_at_the_worst(check, advice):
 
 
 def test_what_there_is_to_spare_is_said_of_the_swing_and_of_what_gives_way_first():
-    result = replace(found(tolerances=EXACT), effects=(), matters_most=None)
+    result = found(tolerances=EXACT)
     both = replace(result, margins={**result.margins, SWING: 0.125, LOCK_EDGE: 0.0625}, margin_of=LOCK_EDGE)
     assert tolerance_sentence(both).startswith("Works with 1/8 in to spare")
     assert "and 1/16 in" in tolerance_sentence(both)
