@@ -19,11 +19,12 @@ def add_window_command(commands: Any) -> None:
 
 
 def _window(options: argparse.Namespace) -> tuple[str, int]:
-    from configurator.ui.window.environment import missing_library_sentence, why_no_window
+    from configurator.ui.window.environment import load_qt_quickly, missing_library_sentence, why_no_window
 
     if (reason := why_no_window()) is not None:
         return _without_window(options.file, reason)
     try:
+        load_qt_quickly()
         from configurator.ui.app import run_window
     except ImportError as error:
         if (sentence := missing_library_sentence(error)) is None:

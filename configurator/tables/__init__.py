@@ -2,12 +2,12 @@
 
 In come the program's own CSV files. Out go frozen rows, read once, and the few that are wanted by key: a
 kind, a limit, a practice, the usual sizes of a frame. `kinds` and `rows` tell what a row of each table is,
-`reading` refuses a file that is not so, naming line and column. It knows nothing of openings, rules or
-drawings.
+`reading` refuses a file that is not so, naming line and column, and `keyed` finds a row by its key. It knows
+nothing of openings, rules or drawings.
 """
 
-from collections.abc import Mapping
-from functools import cache
+from importlib import import_module
+from typing import TYPE_CHECKING, Any
 
 from configurator.tables.kinds import (
     MARKS,
@@ -23,31 +23,34 @@ from configurator.tables.kinds import (
     WayRow,
 )
 from configurator.tables.reading import TableError, read_table, resource_rows, row_of, table
-from configurator.tables.rows import (
-    ROWS,
-    BarrelRow,
-    CountRow,
-    DoorWeightRow,
-    FinishRow,
-    FireRow,
-    FrameProfileRow,
-    FrameSizeRow,
-    FrequencyRow,
-    GageRow,
-    HardwareGroupRow,
-    HeightRow,
-    LimitRow,
-    LocationRow,
-    ManoeuvringRow,
-    Place,
-    PracticeRow,
-    ScrewRow,
-    SheetRow,
-    StockRow,
-    ToleranceRow,
-    TypeRow,
-    WallLayerRow,
-)
+
+if TYPE_CHECKING:
+    from configurator.tables.keyed import frame_profile, frame_usual, limit, practice, words_of
+    from configurator.tables.rows import (
+        ROWS,
+        BarrelRow,
+        CountRow,
+        DoorWeightRow,
+        FinishRow,
+        FireRow,
+        FrameProfileRow,
+        FrameSizeRow,
+        FrequencyRow,
+        GageRow,
+        HardwareGroupRow,
+        HeightRow,
+        LimitRow,
+        LocationRow,
+        ManoeuvringRow,
+        Place,
+        PracticeRow,
+        ScrewRow,
+        SheetRow,
+        StockRow,
+        ToleranceRow,
+        TypeRow,
+        WallLayerRow,
+    )
 
 __all__ = [
     "MARKS",
@@ -96,46 +99,13 @@ __all__ = [
     "words_of",
 ]
 
-
-def frame_usual(kind: str) -> Mapping[str, FrameSizeRow]:
-    """Return the usual sizes of a kind of frame, by the keys of a project file's frame and door.
-
-    Raises KeyError when there is no such kind.
-    """
-    return _frame_sizes()[kind]
+_KEYED = ("frame_profile", "frame_usual", "limit", "practice", "words_of")
 
 
-def frame_profile(name: str) -> FrameProfileRow:
-    """Return a usual profile by its name. Raises KeyError when there is none."""
-    return {row.profile: row for row in table(FrameProfileRow)}[name]
-
-
-def limit(key: str) -> LimitRow:
-    """Return one limit by its key. Raises KeyError when there is none."""
-    return _limits()[key]
-
-
-def practice(key: str) -> Source:
-    """Return where a rule that is words comes from. Raises KeyError when there is none."""
-    return _practices()[key].cited
-
-
-def words_of(key: str) -> str:
-    """Return a practice in words. Raises KeyError when there is none."""
-    return _practices()[key].words
-
-
-@cache
-def _limits() -> Mapping[str, LimitRow]:
-    return {row.key: row for row in table(LimitRow)}
-
-
-@cache
-def _practices() -> Mapping[str, PracticeRow]:
-    return {row.key: row for row in table(PracticeRow)}
-
-
-@cache
-def _frame_sizes() -> Mapping[str, Mapping[str, FrameSizeRow]]:
-    kinds = dict.fromkeys(row.kind for row in table(FrameSizeRow))
-    return {kind: {row.key: row for row in table(FrameSizeRow) if row.kind == kind} for kind in kinds}
+def __getattr__(name: str) -> Any:
+    """Load `rows` and `keyed` only when something of theirs is asked for: a window stands without them."""
+    if name in __all__:
+        module = "keyed" if name in _KEYED else "rows"
+        globals()[name] = getattr(import_module(f"configurator.tables.{module}"), name)
+        return globals()[name]
+    raise AttributeError(f"module {__name__!r} has no attribute {name!r}")

@@ -4,6 +4,7 @@ A kind is a word that a project file may use, with what is usual of it. One row,
 unless its column says otherwise; an empty cell means: no such value.
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Any, Literal, get_args
@@ -192,3 +193,14 @@ class WayRow(KindRow):
     handed: bool
     let_in: str
     takes: str
+
+
+KINDS: Mapping[str, type[KindRow]] = {
+    "constructions": ConstructionRow,
+    "frame_kinds": FrameKindRow,
+    "obstruction_kinds": ObstructionKindRow,
+    "hardware_kinds": HardwareKindRow,
+    "door_stop_kinds": DoorStopKindRow,
+    "way_kinds": WayRow,
+}
+"""The tables of kinds by name, and what their rows are."""

@@ -8,8 +8,7 @@ from functools import cache
 from typing import Any, Literal, TypeVar, Union, cast, get_args, get_origin, get_type_hints
 
 from configurator.resource_files import resource_path
-from configurator.tables.kinds import KindRow, Row
-from configurator.tables.rows import ROWS
+from configurator.tables.kinds import KINDS, KindRow, Row
 
 
 class TableError(ValueError):
@@ -30,7 +29,12 @@ def table(kind: type[T]) -> tuple[T, ...]:
 
 @cache
 def _table(kind: type[Any]) -> tuple[Any, ...]:
-    return resource_rows("tables", next(name for name, row in ROWS.items() if row is kind), kind)
+    tables: Mapping[str, type[Row]] = KINDS
+    if kind not in KINDS.values():
+        from configurator.tables.rows import ROWS  # loaded on use: the window's start wants kinds only
+
+        tables = ROWS
+    return resource_rows("tables", next(name for name, row in tables.items() if row is kind), kind)
 
 
 def resource_rows(folder: str, name: str, kind: type[R]) -> tuple[R, ...]:

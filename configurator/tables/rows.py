@@ -4,15 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
-from configurator.tables.kinds import (
-    ConstructionRow,
-    DoorStopKindRow,
-    FrameKindRow,
-    HardwareKindRow,
-    ObstructionKindRow,
-    Row,
-    WayRow,
-)
+from configurator.tables.kinds import KINDS, Row
 
 
 @dataclass(frozen=True, slots=True)
@@ -257,28 +249,23 @@ class ToleranceRow(Row):
 
 
 ROWS: Mapping[str, type[Row]] = {
+    **KINDS,
     "hinge_heights": HeightRow,
     "hinge_counts": CountRow,
     "stock_sizes": StockRow,
     "leaf_gages": GageRow,
     "barrels": BarrelRow,
     "finishes": FinishRow,
-    "constructions": ConstructionRow,
     "door_weights": DoorWeightRow,
     "sheet_weights": SheetRow,
-    "frame_kinds": FrameKindRow,
     "frame_profiles": FrameProfileRow,
     "frame_sizes": FrameSizeRow,
-    "obstruction_kinds": ObstructionKindRow,
-    "hardware_kinds": HardwareKindRow,
-    "door_stop_kinds": DoorStopKindRow,
     "wall_layers": WallLayerRow,
     "frequencies": FrequencyRow,
     "screws": ScrewRow,
     "hinge_locations": LocationRow,
     "fire_hinges": FireRow,
     "manoeuvring": ManoeuvringRow,
-    "way_kinds": WayRow,
     "hinge_types": TypeRow,
     "limits": LimitRow,
     "hardware_groups": HardwareGroupRow,

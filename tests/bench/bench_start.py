@@ -56,6 +56,8 @@ OURS = """
 import tempfile
 from pathlib import Path
 from configurator import project_file  # before Qt, as the command does
+from configurator.ui.window.environment import load_qt_quickly
+load_qt_quickly()
 from PySide6.QtCore import QSettings
 from configurator.ui.app import new_application, open_window
 from configurator.ui.state.preferences import Preferences

@@ -15,6 +15,18 @@ def test_it_is_read_without_loading_qt():
     assert subprocess.run([sys.executable, "-c", code], timeout=60).returncode == 0
 
 
+def test_a_binding_loaded_quickly_reads_no_source_and_works_as_ever():
+    code = (
+        "from configurator.ui.window.environment import load_qt_quickly; load_qt_quickly()\n"
+        "import linecache, json.tool\n"
+        "from PySide6.QtCore import QObject\n"
+        "thing = QObject(objectName='jamb')\n"
+        "print(thing.objectName(), json.tool.__file__ in linecache.cache)"
+    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, timeout=60)
+    assert done.stdout.split() == ["jamb", "False"], done.stderr
+
+
 def test_a_missing_library_is_named_with_its_package():
     error = ImportError("libEGL.so.1: cannot open shared object file: No such file or directory")
     sentence = environment.missing_library_sentence(error)
