@@ -103,18 +103,25 @@ def section_at_axis(prep: WayPreparation, marks: Marks, display: Display) -> Blo
     left = min(-SHOWN_OF_FRAME, pin.x_p - half - ABOUT)
     box = Box(left, min(low) - BEHIND_STOP, right, top + ABOUT)
     closed = (*hinge_jamb(hung), *open_leaf(hung, 0.0))
+    hinge = (*frame_leaf(hung), *door_leaf(hung, 0.0), *barrel(hung), *axis_back(prep))
     return Block(
         name=f"Section through the axis{CLOSED}",
         extent=box,
-        parts=(*cut_out(closed, box), *frame_leaf(hung), *door_leaf(hung, 0.0), *barrel(hung), *_back(prep)),
+        parts=(
+            *cut_out(closed, box),
+            *frame_leaf(hung),
+            *door_leaf(hung, 0.0),
+            *barrel(hung),
+            *axis_back(prep),
+        ),
         low=Side(_on_frame(prep, marks, display, box.left)),
-        high=Side(_on_door(prep, marks, display, box.right), _heel_label(prep, display)),
-        rows=_across(prep, marks, display, top),
+        high=Side(axis_on_door(prep, marks, display, box.right), _heel_label(prep, display)),
+        rows=axis_across(prep, marks, display, top),
         mirrored=hung.mirrored,
     )
 
 
-def _back(prep: WayPreparation) -> tuple[Primitive, ...]:
+def axis_back(prep: WayPreparation) -> tuple[Primitive, ...]:
     """Return the barrel before the push face, with its axis; nothing of a hinge that has none there."""
     if prep.back is None:
         return ()
@@ -155,7 +162,7 @@ def _on_frame(prep: WayPreparation, marks: Marks, display: Display, across: floa
     return tuple(String(spans) for spans in strings if spans)
 
 
-def _on_door(prep: WayPreparation, marks: Marks, display: Display, across: float) -> tuple[String, ...]:
+def axis_on_door(prep: WayPreparation, marks: Marks, display: Display, across: float) -> tuple[String, ...]:
     """From the door's pull face to the axis, out of it or inside; then the door's thickness."""
     h, y = prep.hung.h, prep.hung.pin.y_p
     back, face = -h.i - h.T, -h.i
@@ -175,7 +182,9 @@ def _on_door(prep: WayPreparation, marks: Marks, display: Display, across: float
     return tuple(String(spans) for spans in strings if spans)
 
 
-def _across(prep: WayPreparation, marks: Marks, display: Display, top: float) -> tuple[tuple[Span, ...], ...]:
+def axis_across(
+    prep: WayPreparation, marks: Marks, display: Display, top: float
+) -> tuple[tuple[Span, ...], ...]:
     """The gap, and the axis from the heel edge and from the rabbet's face."""
     g, x = prep.hung.h.g_h, prep.hung.pin.x_p
     mark = _mark(prep, "axis_from_heel")

@@ -7,6 +7,7 @@ from configurator.drawing.base.view import Box
 from configurator.drawing.pages.blocks import Block, Side, String
 from configurator.drawing.pages.dimension_string import Span
 from configurator.drawing.pages.preparation_parts import cut_out, door_strings, upright
+from configurator.drawing.pages.preparation_ways import axis_across, axis_back, axis_on_door
 from configurator.drawing.plan.jamb import bands, hinge_jamb, stop_width, wall_beside
 from configurator.drawing.plan.leaf import (
     barrel,
@@ -31,6 +32,8 @@ from configurator.tables import FrameKindRow, row_of
 from configurator.units import TOLERANCE
 
 _ABOUT = 0.1
+_PAST_AXIS = 0.75
+"""How much of a door is shown past an axis that stands in it, inches."""
 LAYER, WALL_TOO = "wall layer", ", wall"
 """How a layer's dimension is called, and what says beside the throat that the wall fills it."""
 
@@ -62,8 +65,14 @@ def _box(subject: Subject) -> Box:
     if subject.hinge is not None:
         leaves = (*frame_leaf_outline(hung), *door_leaf_outline(hung))
         tops += [y for _, y in leaves] + [hung.pin.y_p + h.d_b / 2]
-    bottom = min(-h.D, -h.R - stop_width(hung), -h.i - h.T, across[-1].bottom)
-    return Box(outer - WALL_SHOWN, bottom - _ABOUT, max(h.s, h.g_h) + DOOR_SHOWN, max(tops) + _ABOUT)
+    right = max(h.s, h.g_h) + DOOR_SHOWN
+    lows = []
+    if subject.way is not None:
+        tops.append(hung.pin.y_p + h.d_b / 2)
+        right = max(right, hung.pin.x_p + _PAST_AXIS)
+        lows = [] if subject.way.back is None else [subject.way.back[1] - h.d_b / 2]
+    bottom = min(*lows, -h.D, -h.R - stop_width(hung), -h.i - h.T, across[-1].bottom)
+    return Box(outer - WALL_SHOWN, bottom - _ABOUT, right, max(tops) + _ABOUT)
 
 
 def _parts(subject: Subject, box: Box) -> list[Primitive]:
@@ -73,6 +82,8 @@ def _parts(subject: Subject, box: Box) -> list[Primitive]:
     parts: list[Primitive] = [*cut_out(still, around), *cut_out(open_leaf(hung, 0.0), around)]
     if subject.hinge is not None:
         parts += [*packing(hung), *frame_leaf(hung), *door_leaf(hung, 0.0), *barrel(hung)]
+    if subject.way is not None:
+        parts += [*frame_leaf(hung), *door_leaf(hung, 0.0), *barrel(hung), *axis_back(subject.way)]
     wall = list(bands(hung))
     return [
         *parts,
@@ -134,20 +145,22 @@ def _throat(subject: Subject, across: float) -> tuple[Span, ...]:
 
 
 def _opening_strings(subject: Subject, across: float) -> tuple[String, ...]:
-    """From the door outward: hinge, gap and pin; the door in the rabbet; then the frame's own profile."""
+    """From the door outward: hinge or axis, gap and pin; the door in the rabbet; then the frame's profile."""
     h, marks = subject.hung.h, subject.marks
+    profile = profile_chain(subject, across) if h.s > TOLERANCE else ()  # without a stop there is no rabbet
+    own = (String(profile),) if profile else ()
     if subject.hinge is not None:
-        strings = list(door_strings(subject.hinge, marks, subject.display, across))
-    else:
-        inset = marks.of("frame.rabbet", "frame.stop_gap", "door.thickness")
-        names = (
-            ("gap at the frame stop", marks.of("frame.stop_gap"), "at stop"),
-            ("door thickness", marks.of("door.thickness"), "door"),
-            ("inset", inset, "inset"),
-        )
-        levels = (-h.R, -h.i - h.T, -h.i, max(0.0, -h.i))
-        strings = [String(upright(across, levels, names, subject.display))]
-    return (*strings, String(profile_chain(subject, across)))
+        return (*door_strings(subject.hinge, marks, subject.display, across), *own)
+    if subject.way is not None:
+        return (*axis_on_door(subject.way, marks, subject.display, across), *own)
+    inset = marks.of("frame.rabbet", "frame.stop_gap", "door.thickness")
+    names = (
+        ("gap at the frame stop", marks.of("frame.stop_gap"), "at stop"),
+        ("door thickness", marks.of("door.thickness"), "door"),
+        ("inset", inset, "inset"),
+    )
+    levels = (-h.R, -h.i - h.T, -h.i, max(0.0, -h.i))
+    return (String(upright(across, levels, names, subject.display)), *own)
 
 
 def profile_chain(subject: Subject, across: float) -> tuple[Span, ...]:
@@ -170,7 +183,13 @@ def _rows(subject: Subject, top: float) -> tuple[tuple[Span, ...], ...]:
     face = ("frame face", marks.of("frame.face"), "face")
     gap = ("hinge-side gap", marks.of("door.hinge_gap"), "gap")
     stop = (("frame stop height", marks.of("frame.stop_height"), "stop"),)
-    rows = [level(top, (-h.F, 0.0, h.g_h), (face, gap), display), level(top, (0.0, h.s), stop, display)]
+    beside = (level(top, (-h.F, 0.0, h.g_h), (face, gap), display),)
+    if subject.way is not None:
+        beside = (
+            level(top, (-h.F, 0.0), (face,), display),
+            *axis_across(subject.way, marks, display, top),
+        )
+    rows = [*beside, level(top, (0.0, h.s), stop, display)]
     pin = subject.hung.pin.x_p
     if subject.hinge is not None:
         across = (("rabbet face to pin", "", "rabbet to pin"),)

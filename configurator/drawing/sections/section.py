@@ -11,7 +11,7 @@ from configurator.drawing.pages.dimension_string import Span
 from configurator.drawing.pages.notes import Marks
 from configurator.drawing.pages.preparation_facts import Preparation, preparations
 from configurator.drawing.pages.preparation_parts import LatchShown, Named
-from configurator.drawing.pages.preparation_ways import way_preparations
+from configurator.drawing.pages.preparation_ways import WayPreparation, way_preparations
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf, Standing, drawn_leaf
 from configurator.drawing.plan.jamb import stop_width
 from configurator.drawing.plan.standing_things import standing_things
@@ -37,6 +37,7 @@ class Subject:
     square: DrawnLeaf
     """The same with a square hinge edge, whose section a door's top and bottom have too."""
     hinge: Preparation | None
+    way: WayPreparation | None
     latch: LatchShown | None
     marks: Marks
     display: Display
@@ -62,11 +63,12 @@ def subject_of(study: Study, display: Display) -> Subject:
     marks = Marks(study.filled)
     plain = drawn_leaf(study.hanger(study.opening.first_leaf, _WIDTH_DRAWN), Display())
     if preps := preparations(study):
-        return Subject(preps[0].hung, preps[0].hung, preps[0], preps[0], marks, display)
+        return Subject(preps[0].hung, preps[0].hung, preps[0], None, preps[0], marks, display)
     if ways := way_preparations(study):
-        rounded = ways[0].hung.h.heel_radius is not None
-        return Subject(ways[0].hung, plain if rounded else ways[0].hung, None, ways[0], marks, display)
-    return Subject(plain, plain, None, None, marks, display)
+        hung = ways[0].hung
+        square = hung if hung.h.heel_radius is None else plain
+        return Subject(hung, square, None, ways[0], ways[0], marks, display)
+    return Subject(plain, plain, None, None, None, marks, display)
 
 
 def _beside_hinges(thing: Standing) -> bool:

@@ -260,6 +260,6 @@ def _sayings(study: Study, subject: Subject) -> Iterator[str]:
         yield "No threshold was given, so none is drawn: ask before the undercut is settled."
     if sill.floor_finish is None:
         yield "The floor's finish was not given: the slab under it is not located."
-    if subject.hinge is None:
-        yield "No butt hinge is chosen here, so none is drawn; what it hangs on is on the preparation sheet."
+    if subject.hinge is None and subject.way is None:
+        yield "No butt hinge is chosen here for this opening, so none is drawn in the jamb."
     yield "Break lines end what goes on. * assumed, not given."
