@@ -116,7 +116,7 @@ def test_hand_and_alloy_tell_apart_too():
         ("width,price\nwide,1\n", "line 2, width: "),
         ("size,price\n4,1\n", "line 2, size: a hinge size is height x width, as 4-1/2 x 4; '4' was given"),
         ("size,width,price\n4 x 4,5,1\n", "line 2, size: it and the column width do not say the same"),
-        ("security_stud,price\nmaybe,1\n", "line 2, security_stud: yes or no is wanted; 'maybe' was given"),
+        ("security_stud,price\nmaybe,1\n", "line 2, security stud: yes or no is wanted; 'maybe' was given"),
         ("pack,price\n0,1\n", "line 2, pack: a pack holds from 1 to 10,000 hinges; 0 was given"),
         ("knuckles,price\nfive,1\n", "line 2, knuckles: a whole number is wanted; 'five' was given"),
         ("tip,price\nround,1\n", "line 2, tip: it is one of flat button, hospital, ball, flush; 'round' was"),
