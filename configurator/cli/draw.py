@@ -4,7 +4,7 @@ What it needs is imported when it runs, so that the other commands start no slow
 """
 
 import argparse
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from itertools import chain
 from pathlib import Path
@@ -38,6 +38,12 @@ def add_draw_command(commands: Any) -> None:
     which.add_argument("--all", action="store_true", help="every opening, as one PDF or one DXF")
     add_out(draw, "X.pdf|svg|dxf|png|gif", required=True)
     draw.add_argument("--sheet", help="what it shows: plan (the usual one), elevation, prep, sections, ...")
+    draw.add_argument(
+        "--together",
+        action="store_true",
+        help="with --all: several plans on a sheet, with keynotes",
+    )
+    draw.add_argument("--index", action="store_true", help="with --all: the index of all sheets comes first")
     draw.add_argument("--width", help="a plan of this hinge open width only, as 4-1/2")
     draw.add_argument("--scale", metavar="full|6|3|1-1/2|3/4|1:5", help="fitted if left out")
     draw.add_argument("--paper", help="Letter (A4 in millimetres) if left out; Tabloid, Arch C, A4, A3")
@@ -127,17 +133,61 @@ def _sheets(job: Job, openings: Sequence[Opening], options: argparse.Namespace) 
     if not openings:
         raise refused("openings", "there is no opening to draw")
     kind, left_out = options.sheet or USUAL_SHEET, list[str]()
+    _refuse_of_all(options, kind)
     pages = _pages(job, openings, kind, options, left_out)
+    if options.together:
+        pages = _together(job, openings, options)
     if not options.all:
         write_pages(pages, options.out)
         return f"{options.out}: {kind} of {openings[0].mark}\n", DONE
     first = next(pages, None)
     if first is None:
         raise refused("--sheet", f"no opening has such a sheet; {left_out[0]}")
-    write_pages(chain((first,), pages), options.out)
-    count = counted(len(openings) - len(left_out), "sheet", "sheets")
+    sheets: Iterable[Page] = chain((first,), pages)
+    if options.index:
+        sheets = _with_index(job, list(sheets), kind, options)
+    done = list[int]()
+    write_pages(_numbered(sheets, done), options.out)
+    count = counted(len(done), "sheet", "sheets")
     missing = "".join(f"not drawn: {why}\n" for why in left_out)
     return f"{options.out}: {count} ({kind})\n{missing}", DONE
+
+
+def _numbered(pages: "Iterable[Page]", done: list[int]) -> "Iterator[Page]":
+    for number, page in enumerate(pages, 1):
+        done.append(number)
+        yield page
+
+
+def _refuse_of_all(options: argparse.Namespace, kind: str) -> None:
+    """Refuse what is for all openings of a job only, and for sheets that cannot have it."""
+    from configurator.drawing.sheets import FOR_A_CLIENT
+
+    for name in ("together", "index"):
+        if getattr(options, name) and not options.all:
+            raise refused(f"--{name}", "is for --all openings")
+    if options.together and (kind != USUAL_SHEET or options.width):
+        raise refused("--together", f"is for the {USUAL_SHEET} of the recommended hinge only")
+    if options.index and kind in FOR_A_CLIENT:
+        raise refused("--index", "is for the sheets of the shop, not for a client's")
+
+
+def _together(job: Job, openings: Sequence[Opening], options: argparse.Namespace) -> "Iterator[Page]":
+    from configurator.drawing.sheets import plans_of_job
+
+    display = Display(metric=options.metric)
+    studies = (studied(job, opening) for opening in openings)
+    try:
+        yield from plans_of_job(studies, job, _paper(options, display), _scale(options), display)
+    except ValueError as error:
+        raise refused("--scale", str(error)) from None
+
+
+def _with_index(job: Job, pages: "list[Page]", kind: str, options: argparse.Namespace) -> "list[Page]":
+    from configurator.drawing.pages.job_pages import with_index
+
+    display = Display(metric=options.metric)
+    return with_index(pages, job, _paper(options, display), display, kind)
 
 
 def _pages(

@@ -1,12 +1,12 @@
 """The kinds of sheets there are, each in its own module, imported when it is first asked for."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from types import MappingProxyType
 from typing import Protocol
 
 from configurator.drawing.pages.page import Page, Paper, Scale
-from configurator.model import JobFacts, Revision
+from configurator.model import Job, JobFacts, Revision
 from configurator.order.revisions import issues_of
 from configurator.study import Study
 from configurator.units import Display
@@ -76,7 +76,7 @@ SHEETS: Mapping[str, Callable[[], MakesPage]] = MappingProxyType(
 """The word for a kind of sheet, to what imports the function that lays it out."""
 
 
-_FOR_A_CLIENT = frozenset({"client", "before-after"})
+FOR_A_CLIENT = frozenset({"client", "before-after"})
 """Sheets that show door and frame for people, not as parts to keep."""
 
 
@@ -86,7 +86,7 @@ def sheet_maker(kind: str, revisions: Sequence[Revision] = ()) -> MakesPage:
     Raises KeyError for a word that is not in `SHEETS`.
     """
     make = SHEETS[kind]()
-    if kind in _FOR_A_CLIENT:
+    if kind in FOR_A_CLIENT:
         return make
 
     def of_opening(
@@ -102,6 +102,20 @@ def sheet_maker(kind: str, revisions: Sequence[Revision] = ()) -> MakesPage:
         return replace(page, opening=opening_tags(study, display))
 
     return of_opening
+
+
+def plans_of_job(
+    studies: Iterable[Study], job: Job, paper: Paper, scale: Scale | None, display: Display
+) -> Iterator[Page]:
+    """Yield plan sheets with several openings where they fit. Raises ValueError as `sheet_maker`'s do."""
+    from configurator.drawing.pages.job_pages import plans_together
+
+    make = sheet_maker("plan", job.revisions)
+
+    def alone(study: Study, number: int) -> Page:
+        return make(study, job.job, paper, scale, display, (number, 0))
+
+    return plans_together(studies, job.job, paper, scale, display, alone, opening_tags, job.revisions)
 
 
 def opening_tags(study: Study, display: Display) -> tuple[tuple[str, str], ...]:

@@ -157,3 +157,22 @@ def test_a_job_without_openings_has_nothing_to_draw(tmp_path, capsys):
 def test_a_sheet_that_cannot_be_written_exits_with_3(tmp_path, capsys):
     assert draw("--mark", "112A", "--out", tmp_path / "nowhere" / "a.pdf") == 3
     assert "could not be written" in capsys.readouterr().err
+
+
+def test_a_job_has_an_index_and_several_plans_on_a_sheet(tmp_path, capsys):
+    path = tmp_path / "job.pdf"
+    assert draw("--all", "--together", "--index", "--out", path) == 0
+    assert capsys.readouterr().out == f"{path}: 5 sheets (plan)\n"
+
+
+@pytest.mark.parametrize(
+    ("words", "refusal"),
+    [
+        (("--mark", "112A", "--index"), "--index: is for --all openings"),
+        (("--all", "--together", "--sheet", "prep"), "--together: is for the plan"),
+        (("--all", "--index", "--sheet", "client"), "--index: is for the sheets of the shop"),
+    ],
+)
+def test_what_is_for_a_whole_job_is_refused_elsewhere(tmp_path, capsys, words, refusal):
+    assert draw(*words, "--out", tmp_path / "x.pdf") == 2
+    assert refusal in capsys.readouterr().err

@@ -67,26 +67,40 @@ def page_frame(
     `drawing` says in the title block what the sheet shows; there is a scale bar for each of the scales, in
     their order; `number` is which sheet of how many.
     """
+    different = tuple(dict.fromkeys(scales))
+    cells = title_cells(study, job, display, drawing, different, number)
+    border = border_box(paper)
+    block = Box(border.left, border.bottom, border.right, border.bottom + BLOCK_HEIGHT)
+    frame = frame_about(paper, cells, display, different, notes, study.issues)
+    return (*frame, *revision_mark(study.issues, block)), drawing_box(paper)
+
+
+def frame_about(
+    paper: Paper,
+    cells: Sequence[Sequence["Cell"]],
+    display: Display,
+    different: Sequence[Scale] = (),
+    notes: Sequence[Note] = (),
+    issues: Sequence[Issue] = (),
+) -> tuple[Primitive, ...]:
+    """Return border, title block of those cells, notes, revisions and a bar for each scale."""
     border = border_box(paper)
     block = Box(border.left, border.bottom, border.right, border.bottom + BLOCK_HEIGHT)
     left = border.right - _column_width(border)
     column = Box(left, block.top, border.right, border.top)
-    different = tuple(dict.fromkeys(scales))
     bars = math.ceil(len(different) / 2) * (BAR_HEIGHT + _BAR_AIR)
     room = column.shrunk(PAD)
-    revisions = revision_table(study.issues, Box(room.left, room.bottom + bars, room.right, room.top))
+    revisions = revision_table(issues, Box(room.left, room.bottom + bars, room.right, room.top))
     foot = max((top for _, top in _extents(revisions)), default=room.bottom + bars)
     text = Box(room.left, foot + (_BAR_AIR if revisions else 0.0), room.right, room.top)
-    furniture = (
+    return (
         Polyline("A-ANNO-BRDR", rectangle(border.left, border.right, border.bottom, border.top), closed=True),
         Polyline("A-ANNO-TTLB-LINE", ((left, column.bottom), (left, column.top))),
-        *title_block(title_cells(study, job, display, drawing, different, number), block),
+        *title_block(cells, block),
         *notes_column(notes, text),
         *revisions,
-        *revision_mark(study.issues, block),
         *_bars(different, display, room),
     )
-    return furniture, drawing_box(paper)
 
 
 def revision_table(issues: Sequence[Issue], box: Box) -> tuple[Primitive, ...]:
@@ -104,7 +118,7 @@ def revision_table(issues: Sequence[Issue], box: Box) -> tuple[Primitive, ...]:
     for place, (number, date, note, changed) in enumerate(rows):
         base = box.bottom + place * _REVISION_ROW + 2.0
         line = base + _REVISION_ROW - 2.0
-        found += _triangle((box.left + 6.0, base + 2.0), number) if changed else []
+        found += triangle((box.left + 6.0, base + 2.0), number) if changed else []
         found += [Text("A-ANNO-REVS", (box.left + 6.0, base), number, 5.5, "middle")] if not changed else []
         found.append(Text("A-ANNO-REVS", (box.left + 15.0, base), cut_to(date, 6.0, 46.0), 6.0))
         left = box.left + (62.0 if date else 15.0)
@@ -119,10 +133,11 @@ def revision_mark(issues: Sequence[Issue], block: Box) -> tuple[Primitive, ...]:
     if last is None:
         return ()
     at = (block.left + block.width * _MARK_AT, block.top - 0.36 * block.height)
-    return tuple(_triangle(at, last.number))
+    return tuple(triangle(at, last.number))
 
 
-def _triangle(middle: Point, number: str) -> list[Primitive]:
+def triangle(middle: Point, number: str) -> list[Primitive]:
+    """Return a revision's triangle about a point of the page, with its number."""
     (x, y), half = middle, 5.5
     corners = ((x - half, y - 3.5), (x + half, y - 3.5), (x, y + 6.0))
     outline = Polyline("A-ANNO-REVS", corners, closed=True)
@@ -191,7 +206,7 @@ def title_cells(
         Cell("How many", str(opening.quantity), 0.8),
         Cell("Dimensions", _STATUS.get(opening.status, opening.status), 2.2),
         Cell("Scale", _scale_words(scales), 1.6),
-        Cell("Sheet", f"{number[0]} of {number[1]}", 0.9),
+        Cell("Sheet", f"{number[0]} of {number[1]}" if number[1] else str(number[0]), 0.9),
     )
     return above, below
 

@@ -64,6 +64,8 @@ class Detail:
     primitives: tuple[Primitive, ...]
     hinge: str = ""
     """The hinge it shows, where it is another than the page's own."""
+    opening: tuple[tuple[str, str], ...] = ()
+    """What the opening it shows is, by tag, where its page has several."""
 
     @property
     def group(self) -> Group:

@@ -70,22 +70,45 @@ def plan_page(
     room = Box(whole.left, tables.top + _OVER_TABLE, whole.right, whole.top)
     turn = math.radians(study.filled.wanted_angle)
     drawn, layout, panels = _as_many_as_fit(study, room, scale, paper, display, turn)
-    details = tuple(
-        detail
-        for one, cell in zip(panels, layout.cells, strict=True)
-        for detail in _details(one, turn, layout.scale, display)
-    )
-    used = sorted((detail.scale for detail in details), key=lambda one: -one.ratio)
+    plan = _laid_out(panels, layout, turn, display)
+    used = sorted((detail.scale for detail in plan.details), key=lambda one: -one.ratio)
     notes = plan_notes(study, len(drawn.candidates), tables.told, display)
     furniture, _ = page_frame(paper, study, job, display, "Plan at the hinge", used, notes, number)
-    heads = [
-        part
-        for one, cell in zip(panels, layout.cells, strict=True)
-        for part in _heading(one, cell, turn, layout.scale, display)
-    ]
-    captions = [part for detail in details if detail.name.startswith(SMALL) for part in _caption(detail)]
-    parts = (*furniture, *heads, *captions, *tables.parts)
-    return Page(f"{study.opening.mark} plan", paper, details, parts, display.metric)
+    parts = (*furniture, *plan.parts, *tables.parts)
+    return Page(f"{study.opening.mark} plan", paper, plan.details, parts, display.metric)
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """The plans of an opening laid out in a rectangle of a page: details, and headings with borders."""
+
+    details: tuple[Detail, ...]
+    parts: tuple[Primitive, ...]
+
+
+def plan_in(study: Study, room: Box, scale: Scale | None, paper: Paper, display: Display) -> Plan | None:
+    """Return the plan of each leaf's recommended hinge in a room of the page; None where it has none."""
+    hungs = drawn_leaves(study, display)
+    *_, indexes = fewer_and_fewer(study)
+    titled = _drawn_once(study, [hungs[index] for index in indexes], display)
+    some = tuple(titled.values())
+    layout = plan_layout(some, room, display.metric) if scale is None else None
+    if scale is not None:
+        with suppress(ValueError):
+            layout = layout_at(some, room, scale, paper, display.metric)
+    if layout is None:
+        return None
+    turn = math.radians(study.filled.wanted_angle)
+    panels = _panels(_only(study, indexes), titled, layout, display)
+    return _laid_out(panels, layout, turn, display)
+
+
+def _laid_out(panels: Sequence[Panel], layout: Layout, turn: float, display: Display) -> Plan:
+    both = list(zip(panels, layout.cells, strict=True))
+    details = tuple(each for one, _ in both for each in _details(one, turn, layout.scale, display))
+    heads = [part for one, cell in both for part in _heading(one, cell, turn, layout.scale, display)]
+    captions = [part for one in details if one.name.startswith(SMALL) for part in _caption(one)]
+    return Plan(details, (*heads, *captions))
 
 
 @dataclass(frozen=True, slots=True)
@@ -298,7 +321,8 @@ def _heading(one: Panel, cell: Cell, turn: float, scale: Scale, display: Display
     box = cell.plan
     scale_wide = text_width(scale.name, _CAPTION)
     across, room = cell.right - box.left, box.width - scale_wide - 6.0
-    choices = (one.title, one.title.replace(RECOMMENDED, ""))
+    plain = one.title.replace(RECOMMENDED, "")
+    choices = (one.title, plain, plain.replace(" hinge", ""))
     title = cut_to(fitted(choices, _TITLE * _BOLDER, across), _TITLE, across, bold=True)
     layer, words = standing_words(one.hung, turn, display, _SUBTITLE, room)
     return [

@@ -44,7 +44,7 @@ def add_detail(
     opening: Sequence[tuple[str, str]],
 ) -> None:
     """Draw a detail: its door, frame and hinge each as one block where an opening is told, else plain."""
-    tags = dict(opening)
+    tags = dict(detail.opening or opening)
     if tags and detail.hinge:
         tags["HINGE"] = detail.hinge
     for part, items in _in_parts(detail.primitives) if tags else [("", detail.primitives)]:

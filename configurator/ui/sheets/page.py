@@ -20,9 +20,12 @@ from configurator.ui.kit.look import FORM_WIDTH, GRID, LIST_WIDTH, tinted
 from configurator.ui.kit.message_line import TextPanel
 from configurator.ui.kit.runner import Beside, Pieces, ProgressLine
 from configurator.ui.sheets.choosers import Choosers
-from configurator.ui.sheets.preview import SheetChoice, SheetPreview, pages_of
+from configurator.ui.sheets.preview import SheetChoice, SheetPreview, pages_of, sheets_of_job
 from configurator.ui.state.session import Session
 
+INDEXED, TOGETHER = 2, 3
+"""Places among the choices; these are written only, for their index has to know every sheet."""
+_OF_JOB = ("all, with an index", "plans of all, several on a sheet, with an index")
 NO_OPENINGS = "This job has no openings yet. Add one with + at the left of the work."
 TRY_ANOTHER = "Take the fitted scale, a smaller one, or a larger paper."
 _IDLE = ("swing", "theme", "save", "file")
@@ -110,8 +113,9 @@ class SheetsPage(LeadsOn, QWidget):
     def show_what_can_be_done(self) -> None:
         """Offer what can be done with the chosen sheets, and nothing while something is being done."""
         there = self.preview.page is not None if self.of_one else bool(self.session.job.openings)
-        for button in self.buttons.values():
-            button.setEnabled(there and not self.actions_of.busy)
+        to_file = self.which.currentIndex() in (INDEXED, TOGETHER)
+        for name, button in self.buttons.items():
+            button.setEnabled(there and not self.actions_of.busy and (name == "export" or not to_file))
         self.which.setEnabled(not self.actions_of.busy)
         self.choosers.allow(self.actions_of.busy)
 
@@ -145,7 +149,7 @@ class SheetsPage(LeadsOn, QWidget):
         fill(self, down(split, margins=BARE))
 
     def _bottom(self) -> Box:
-        self.which.addItems(["this opening", "all openings"])
+        self.which.addItems(["this opening", "all openings", *_OF_JOB])
         self.which.setAccessibleName("which openings")
         self.which.setToolTip("Whose sheets are exported and printed")
         for name, title, tip, run in self.actions_of.offered():
@@ -330,8 +334,10 @@ class SheetActions(QObject):
     def _pages(self) -> Iterable[Page]:
         if self.page.of_one and self.page.preview.page is not None:
             return [self.page.preview.page]
-        job = self.page.session.job.job
-        return pages_of(self._openings(), job, self.page.choice(), self._not_drawn)
+        session, choice, which = self.page.session, self.page.choice(), self.page.which.currentIndex()
+        if which in (INDEXED, TOGETHER):
+            return sheets_of_job(session.job, choice, self._not_drawn, which == TOGETHER)
+        return pages_of(self._openings(), session.job.job, choice, self._not_drawn)
 
     def _name(self) -> str:
         """Return what a file of the chosen sheets is called, without its ending."""

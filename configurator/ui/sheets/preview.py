@@ -9,8 +9,8 @@ from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPixmap, QResizeEvent, 
 from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QStackedLayout, QWidget
 
 from configurator.drawing.pages.page import Page, Paper, Scale
-from configurator.drawing.sheets import sheet_maker
-from configurator.model import JobFacts, Opening, Revision, Shop
+from configurator.drawing.sheets import FOR_A_CLIENT, plans_of_job, sheet_maker
+from configurator.model import Job, JobFacts, Opening, Revision, Shop
 from configurator.order.studied import NotStudied, study_or_fault
 from configurator.study import Study
 from configurator.study.hang import HangsOn, hinge_words
@@ -260,3 +260,31 @@ def pages_of(
             not_drawn.append(f"{opening.mark}: {error}")
         else:
             yield page
+
+
+def sheets_of_job(job: Job, choice: SheetChoice, not_drawn: list[str], together: bool) -> Iterator[Page]:
+    """Yield the index and the sheets of all openings, or with `together` plans of several on each.
+
+    All are laid out before the first. Pages for a client have no index.
+    """
+    from configurator.drawing.pages.job_pages import with_index
+
+    if choice.kind in FOR_A_CLIENT and not together:
+        not_drawn.append("The index: pages for a client have none.")
+        yield from pages_of(job.openings, job.job, choice, not_drawn)
+        return
+    kind = ONE_WIDTH_OF if together else choice.kind
+    if together:
+        pages = plans_of_job(_studies(job, not_drawn), job, choice.paper, choice.scale, choice.display)
+    else:
+        pages = pages_of(job.openings, job.job, choice, not_drawn)
+    yield from with_index(list(pages), job, choice.paper, choice.display, KINDS[kind])
+
+
+def _studies(job: Job, not_drawn: list[str]) -> Iterator[Study]:
+    for opening in job.openings:
+        found = study_or_fault(opening, job.job)
+        if isinstance(found, NotStudied):
+            not_drawn.append(f"{opening.mark}: {found.fault}")
+        else:
+            yield found
