@@ -107,13 +107,7 @@ def section_at_axis(prep: WayPreparation, marks: Marks, display: Display) -> Blo
     return Block(
         name=f"Section through the axis{CLOSED}",
         extent=box,
-        parts=(
-            *cut_out(closed, box),
-            *frame_leaf(hung),
-            *door_leaf(hung, 0.0),
-            *barrel(hung),
-            *axis_back(prep),
-        ),
+        parts=(*cut_out(closed, box), *hinge),
         low=Side(_on_frame(prep, marks, display, box.left)),
         high=Side(axis_on_door(prep, marks, display, box.right), _heel_label(prep, display)),
         rows=axis_across(prep, marks, display, top),

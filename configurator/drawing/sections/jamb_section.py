@@ -183,13 +183,10 @@ def _rows(subject: Subject, top: float) -> tuple[tuple[Span, ...], ...]:
     face = ("frame face", marks.of("frame.face"), "face")
     gap = ("hinge-side gap", marks.of("door.hinge_gap"), "gap")
     stop = (("frame stop height", marks.of("frame.stop_height"), "stop"),)
-    beside = (level(top, (-h.F, 0.0, h.g_h), (face, gap), display),)
-    if subject.way is not None:
-        beside = (
-            level(top, (-h.F, 0.0), (face,), display),
-            *axis_across(subject.way, marks, display, top),
-        )
-    rows = [*beside, level(top, (0.0, h.s), stop, display)]
+    rows = [level(top, (-h.F, 0.0, h.g_h), (face, gap), display)]
+    if subject.way is not None:  # the gap stands with the axis there
+        rows = [level(top, (-h.F, 0.0), (face,), display), *axis_across(subject.way, marks, display, top)]
+    rows.append(level(top, (0.0, h.s), stop, display))
     pin = subject.hung.pin.x_p
     if subject.hinge is not None:
         across = (("rabbet face to pin", "", "rabbet to pin"),)

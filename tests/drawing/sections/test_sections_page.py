@@ -122,6 +122,15 @@ def test_a_door_on_pivots_by_others_has_no_hinge_in_its_jamb():
     assert any("No butt hinge is chosen" in words for words, _ in texts(page))
 
 
+def test_a_centre_hung_door_has_its_axis_both_ways_and_no_rabbet():
+    way = {"hung_on": "centre-hung pivot", "axis_off_face": -0.875, "axis_from_heel": 2.75}
+    page = page_of(given(hung_on="pivots", hinge=None, compare=[way]))
+    assert named(page, "pull face to axis") == [0.875]
+    assert named(page, "heel edge to axis") == [2.75]
+    assert named(page, "rabbet face to axis") == [2.875]
+    assert not named(page, "rabbet depth")
+
+
 @pytest.mark.parametrize("kind", FRAMES)
 def test_the_bars_of_a_sheet(kind):
     study = case_a(frame={"kind": kind}, **FRAMES[kind])
