@@ -1,6 +1,7 @@
 """The import rules: data runs downward only, and each toolkit lives in one place."""
 
 import ast
+import re
 import subprocess
 import sys
 from pathlib import Path
@@ -64,3 +65,13 @@ def test_geometry_uses_the_standard_library_and_numpy_only():
     for path in (PACKAGE / "geometry").rglob("*.py"):
         for name in _imported_modules(path):
             assert name.split(".")[0] in allowed, (path, name)
+
+
+def test_every_file_the_recipes_name_is_there():
+    text = (ROOT / "DEVELOPERS.md").read_text("utf-8")
+    assert len(text) <= 8000
+    rooms = [ROOT / room for room in ("configurator", "resources", "tests")]
+    there = [f"/{path.relative_to(ROOT)}" for room in rooms for path in room.rglob("*.*")]
+    named = set(re.findall(r"`([\w./]+\.(?:py|csv))`", text))
+    assert len(named) > 40
+    assert sorted(name for name in named if not any(path.endswith(f"/{name}") for path in there)) == []

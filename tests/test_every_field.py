@@ -38,13 +38,21 @@ def missing(found, left_out):
     return sorted(set(FIELDS) - set(found) - out), sorted(out & set(found))
 
 
+def all_settled(found, left_out, what_to_do):
+    """Hold that every field is there or left out on purpose; what to do says where it goes."""
+    forgotten, needless = missing(found, left_out)
+    assert forgotten == [], what_to_do
+    assert needless == [], "these are there: take them from the list of what is left out"
+
+
 # --- what it is called
 
 NAME_SAYS_ALL = {"use.traffic"}
 
 
 def test_every_field_has_help_or_a_name_that_says_all():
-    assert missing([path for path in FIELDS if paths.help_of(path)], NAME_SAYS_ALL) == ([], [])
+    helped = [path for path in FIELDS if paths.help_of(path)]
+    all_settled(helped, NAME_SAYS_ALL, "give these a help in their record under model/")
 
 
 def test_the_words_that_are_printed_are_those_the_record_accepts():
@@ -92,7 +100,8 @@ def test_every_field_can_be_entered():
     of_things = [f"{path}.{key}" for path, keys in THING_FIELDS.items() for key in keys]
     of_layers = ["wall.layers.name", "wall.layers.thickness"]
     of_form = [path for own in SECTIONS.values() for path in own]
-    assert missing([*of_form, *of_hinge, *of_things, *of_layers], ASKED_ELSEWHERE) == ([], [])
+    where = "give these an entry in ui/form/form.py, ui/form/rows.py or wording/hinge_parts.py"
+    all_settled([*of_form, *of_hinge, *of_things, *of_layers], ASKED_ELSEWHERE, where)
     of_job = {path for path in of_form if path.startswith("job.")}
     assert of_job == {f"job.{name}" for name in JobFacts.model_fields if name != "standard_hinge"}
 
@@ -195,7 +204,8 @@ def test_every_field_left_out_is_shown_with_what_is_taken_for_it_and_from_where(
     assert all(one.because and one.source for one in found.values())
     plain = {re.sub(r"\.\d+\.", ".", path) for path in found}
     assert plain <= set(EVERY)
-    assert missing(plain, NOTHING_TAKEN) == ([], [])
+    where = "take a value for these in rules/filling/usual.py, or say why none in NOTHING_TAKEN here"
+    all_settled(plain, NOTHING_TAKEN, where)
 
 
 # --- where it is listed
@@ -223,7 +233,11 @@ IN_NO_SCHEDULE = {
 def test_every_field_is_in_a_schedule_or_is_a_detail():
     columns = {column.path for column in PRINTED} | {one.path for one in SHOWN if isinstance(one, Column)}
     found = {*columns, *(field.path for field in READ.values())} & set(FIELDS)
-    assert missing(found, IN_NO_SCHEDULE) == ([], [])
+    where = (
+        "give these a column in documents/schedule.py, ui/schedule/columns.py or intake/fields.py, "
+        "or list them in IN_NO_SCHEDULE here"
+    )
+    all_settled(found, IN_NO_SCHEDULE, where)
     assert columns <= {*EVERY, ""}
     assert {field.path for field in READ.values()} <= {*EVERY, ""}
 
@@ -327,7 +341,10 @@ def test_every_field_changes_an_answer(path):
                 break  # this one has no such thing
             if after not in (None, before):
                 return
-    pytest.fail(f"whatever is given for {path}, nothing comes of it")
+    pytest.fail(
+        f"whatever is given for {path}, nothing comes of it: read it in a rule or the geometry, "
+        "give BASES an opening that asks after it, or say in DOES_NOTHING why not"
+    )
 
 
 @cache

@@ -63,9 +63,16 @@ def test_a_row_marked_read_does_not_say_from_memory():
 
 
 def test_the_words_of_the_tables_are_the_words_of_the_project_file():
-    assert {row.kind for row in table(FrameSizeRow)} == set(vocabulary()["frame.kind"])
-    weighed = {row.construction for row in table(DoorWeightRow)}
-    assert weighed == set(vocabulary()["door.construction"])
+    sized, weighed = (
+        {row.kind for row in table(FrameSizeRow)},
+        {row.construction for row in table(DoorWeightRow)},
+    )
+    for file, words, known in (
+        ("frame_sizes", set(vocabulary()["frame.kind"]), sized),
+        ("door_weights", set(vocabulary()["door.construction"]), weighed),
+    ):
+        assert sorted(words - known) == [], f"give these rows in resources/tables/{file}.csv"
+        assert sorted(known - words) == [], f"in {file}.csv, but no word of model/words.py"
 
 
 KINDS = {
@@ -80,7 +87,13 @@ KINDS = {
 
 @pytest.mark.parametrize("path", KINDS)
 def test_every_kind_is_a_row_and_every_row_a_kind(path):
-    assert [row.kind for row in table(KINDS[path])] == list(vocabulary()[path])
+    rows, words = [row.kind for row in table(KINDS[path])], list(vocabulary()[path])
+    file = next(name for name, row in ROWS.items() if row is KINDS[path])
+    assert [word for word in words if word not in rows] == [], (
+        f"give these a row in resources/tables/{file}.csv"
+    )
+    assert [kind for kind in rows if kind not in words] == [], "give these a word in model/words.py"
+    assert rows == words, f"bring {file}.csv into the order of model/words.py"
 
 
 def test_no_table_of_kinds_is_forgotten():
@@ -120,12 +133,7 @@ def test_what_stands_there_is_filled_with_a_material_of_the_style():
 def test_what_cannot_be_known_to_give_way_is_neither_taken_to_nor_taken_not_to():
     cut = {row.kind: row.cut_back for row in table(ObstructionKindRow)}
     assert cut["other"] == "unknown"
-    assert {kind for kind, answer in cut.items() if answer == "yes"} == {
-        "chair rail",
-        "base",
-        "casing",
-        "wainscot",
-    }
+    assert {cut[kind] for kind in ("chair rail", "base", "casing", "wainscot")} == {"yes"}
     assert {row.cut_back for row in table(ObstructionKindRow) if row.outline != "box"} == {"no"}
 
 
@@ -134,7 +142,7 @@ def test_a_door_with_steel_skins_has_their_thickness_and_their_weight():
     for row in table(ConstructionRow):
         assert (row.skin is not None) == (row.section == "steel skins")
         if row.skin is not None:
-            assert row.kind in weighed
+            assert row.kind in weighed, "give it a row in resources/tables/sheet_weights.csv"
 
 
 def test_every_hinge_height_has_stock_and_a_gage():

@@ -48,7 +48,8 @@ def job_file(tmp_path, *openings, **more):
 
 @pytest.mark.parametrize("name", SCHEMAS)
 def test_each_is_a_schema_and_is_printed_as_it_stands_in_the_resources(capsys, name):
-    assert printed(capsys, "schema", name) == schema(name)
+    wanted = f"write what `opening-configurator schema {name}` prints into resources/schema/{name}.json"
+    assert printed(capsys, "schema", name) == schema(name), wanted
     Draft202012Validator.check_schema(schema(name))
 
 

@@ -1,18 +1,23 @@
 """Every paper of an order by its kind, and what is missing where one cannot be made."""
 
 from decimal import Decimal
+from pathlib import Path
 
 import pytest
 
-from configurator.documents.papers import Counted, NoPaperError, labels_of, paper_of
+from configurator.cli import order as order_command
+from configurator.documents.papers import _PAPERS as PAPERS
+from configurator.documents.papers import LABELS, Counted, NoPaperError, labels_of, paper_of
 from configurator.documents.quote import quoted
 from configurator.order.book import tally_job
 from configurator.order.lines import parse_spare
 from configurator.order.price_list import parse_prices
 from configurator.order.prices import price_order
 from configurator.order.take_off import take_off
+from configurator.ui.order.writing import KINDS
 from tests.order.cases import data, job_of
 
+README = Path(__file__).resolve().parents[2] / "README.md"
 PRICES = (
     b"part number,width,price,unit,currency,source\n"
     b"KP-4,4,3.00,each,coins,list of May\nKP-5,5,9.00,pair,coins,\n"
@@ -28,19 +33,33 @@ def counted(*openings, prices=PRICES, order=None, **facts):
     return Counted(job, tallies, made, priced)
 
 
-@pytest.mark.parametrize(
-    ("kind", "title", "first"),
-    [
-        ("order", "Hinge order", "Lines"),
-        ("supplier", "Hinge order", "Lines"),
-        ("quote", "Quote", "Quote"),
-        ("cost", "Quote", "Quote"),
-        ("receiving", "Receiving list", "Receiving"),
-        ("doors", "Door schedule", "Schedule"),
-        ("hardware", "Hardware schedule", "Hardware by opening"),
-        ("submittal", "Submittal", "Submittal"),
-    ],
-)
+TABLES = {
+    "order": ("Hinge order", "Lines"),
+    "supplier": ("Hinge order", "Lines"),
+    "quote": ("Quote", "Quote"),
+    "cost": ("Quote", "Quote"),
+    "receiving": ("Receiving list", "Receiving"),
+    "doors": ("Door schedule", "Schedule"),
+    "hardware": ("Hardware schedule", "Hardware by opening"),
+    "submittal": ("Submittal", "Submittal"),
+}
+"""Every paper to its title and its first table."""
+OF_NO_COUNT = {"changes": "of two revisions", "field": "to fill in on site"}
+NOT_BY_AS = {"doors": "`schedule`", "hardware": "`schedule`", "submittal": "`order --submittal`"}
+"""Papers that the command line writes otherwise than by `order --as`."""
+
+
+def test_every_paper_is_tried_here_and_offered_by_window_command_line_and_readme():
+    papers = {*PAPERS, *LABELS}
+    assert set(PAPERS) == set(TABLES), "give it its title and first table in TABLES here"
+    assert {kind for kind, _ in KINDS} == papers | set(OF_NO_COUNT), "KINDS of ui/order/writing.py"
+    assert set(order_command.KINDS) == papers - set(NOT_BY_AS), "KINDS of cli/order.py, or NOT_BY_AS here"
+    assert order_command.LABELS == LABELS
+    readme = README.read_text("utf-8")
+    assert [kind for kind in order_command.KINDS if kind != "order" and f"`{kind}`" not in readme] == []
+
+
+@pytest.mark.parametrize(("kind", "title", "first"), [(kind, *told) for kind, told in TABLES.items()])
 def test_every_paper_has_the_table_a_csv_takes_first(kind, title, first):
     document = paper_of(kind, counted(data("1"), name="Terminal", order={"margin": 25}))
     assert (document.title, document.data[0].title) == (title, first)

@@ -7,14 +7,10 @@ from configurator.model import JobFacts, Opening
 from configurator.project_file import load
 from configurator.resource_files import resource_path
 from configurator.study import Study, study
+from configurator.tables import FrameKindRow, table
 
-FRAMES = {
-    "knocked-down drywall": {},
-    "welded steel, wrapped": {},
-    "welded steel, butted": {"wall": {"frame_proud": 0.25}},
-    "wood with casing": {},
-    "aluminum storefront": {},
-}
+FRAMES = {row.kind: {} if row.usual_place else {"wall": {"frame_proud": 0.25}} for row in table(FrameKindRow)}
+"""Every kind of frame, with what else must be given of it."""
 
 
 @cache

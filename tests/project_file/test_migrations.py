@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from configurator import project_file
 from configurator.model import VERSION
 from configurator.project_file import ProjectFileError, dump, load, parse
 from configurator.project_file.migrations import STEPS, brought_up
@@ -14,8 +15,15 @@ SAMPLES = Path(__file__).parent / "old_formats"
 
 
 def test_there_is_a_sample_of_every_version_and_a_step_from_every_older_one():
-    assert {path.name for path in SAMPLES.iterdir()} == {f"version_{n}.json" for n in range(1, VERSION + 1)}
-    assert set(STEPS) == set(range(1, VERSION))
+    samples, wanted = (
+        {path.name for path in SAMPLES.iterdir()},
+        {f"version_{n}.json" for n in range(1, VERSION + 1)},
+    )
+    assert samples == wanted, "a real file of each in tests/project_file/old_formats/"
+    assert set(STEPS) == set(range(1, VERSION)), "a step for each in project_file/migrations.py"
+    told = (project_file.__doc__ or "").partition("Format history")[2].partition("Keys\n")[0]
+    lines = re.findall(r"^(\d+) +\w", told, re.MULTILINE)
+    assert lines == [str(n) for n in range(1, VERSION + 1)], "a line for each in project_file/__init__.py"
 
 
 @pytest.mark.parametrize("path", sorted(SAMPLES.iterdir()), ids=lambda path: path.stem)

@@ -25,7 +25,9 @@ FIELDS = sorted({*paths.every_field(), *(path for own in SECTIONS.values() for p
 
 @pytest.mark.parametrize("path", FIELDS)
 def test_every_field_has_a_word_of_its_own(path):
-    assert path in word_at(path).where
+    word = word_at(path)
+    assert word is not None, f"put {path} at a word of resources/words/glossary.csv"
+    assert path in word.where
 
 
 def _keys() -> set[str]:
@@ -37,7 +39,9 @@ def test_every_number_of_the_comparison_has_a_word():
     keys = _keys()
     assert len(keys) >= 13
     for key in keys:
-        assert key in word_at(key).where
+        word = word_at(key)
+        assert word is not None, f"put {key} at a word of resources/words/glossary.csv"
+        assert key in word.where
 
 
 def test_every_place_of_a_word_is_there():

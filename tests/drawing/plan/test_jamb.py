@@ -6,6 +6,7 @@ import pytest
 from shapely.geometry import Polygon as Area
 
 from configurator.drawing.base.primitives import Polygon
+from configurator.drawing.plan.jamb import _BY_KIND as OUTLINES
 from configurator.drawing.plan.jamb import (
     bands,
     hinge_jamb,
@@ -41,6 +42,7 @@ def hung_in(kind, wall=None, **changes):
 def test_every_kind_of_frame_is_drawn():
     assert set(FRAMES) == set(vocabulary()["frame.kind"])
     for kind in FRAMES:
+        assert kind in OUTLINES, "give it an outline in drawing/plan/jamb.py"
         assert hinge_jamb(hung_in(kind))
 
 

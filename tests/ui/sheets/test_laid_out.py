@@ -21,7 +21,7 @@ def opening(mark, **more):
 
 
 def test_every_kind_of_sheet_has_a_name_in_the_window():
-    assert set(KINDS) == set(SHEETS)
+    assert set(KINDS) == set(SHEETS), "SHEETS of drawing/sheets.py and KINDS of ui/sheets/preview.py"
     assert len(set(KINDS.values())) == len(KINDS)
 
 
@@ -35,12 +35,14 @@ def test_every_kind_of_sheet_has_a_name_in_the_window():
     ],
 )
 def test_a_file_dialog_offers_every_format_there_is(offered, written):
+    missing = sorted(set(written) - set(re.findall(r"\*(\.\w+)", offered)))
+    assert missing == [], f"offer these beside “{offered}”"
     assert sorted(re.findall(r"\*(\.\w+)", offered)) == sorted(written)
 
 
 def test_readme_names_every_kind_of_sheet_and_every_ending():
     text = README.read_text("utf-8").replace("\\|", "|")
-    assert f"[--sheet {'|'.join(SHEETS)}]" in text
+    assert f"[--sheet {'|'.join(SHEETS)}]" in text, "name every sheet at `draw` in README"
     for ending in (*pages.PAGE_FORMATS, *document.DOCUMENT_FORMATS):
         assert f"`{ending}`" in text or f"X{ending}" in text, ending
 
