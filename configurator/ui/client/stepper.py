@@ -9,10 +9,10 @@ from PySide6.QtWidgets import QLabel, QPushButton, QWidget
 from configurator.model import paths
 from configurator.sentences import capitalized
 from configurator.ui.client.controls import TICK, fit
-from configurator.ui.kit.fields import TypedLine
 from configurator.ui.kit.kinds import NotReadError, kind_at
 from configurator.ui.kit.layout import BARE, across, down, fill
 from configurator.ui.kit.look import GRID, tinted
+from configurator.ui.kit.typed_line import TypedLine
 from configurator.ui.state.session import Session
 from configurator.units import MM_PER_INCH
 

@@ -13,10 +13,11 @@ from configurator.ui.form.layers import LayersEditor
 from configurator.ui.form.presets import usual_casing
 from configurator.ui.form.rows import RowsEditor, hardware_editor, obstructions_editor
 from configurator.ui.form.special import DoorStopField, HandField, OpeningSizeField
-from configurator.ui.kit.fields import Assumptions, Field, field_for, finish_typing
+from configurator.ui.kit.fields import Assumptions, Field, field_for
 from configurator.ui.kit.layout import GROW, add, down, fill, put_in_order, reading_order
 from configurator.ui.kit.look import FORM_WIDTH, GRID
 from configurator.ui.kit.sections import NameLabel, Section, add_row, new_form
+from configurator.ui.kit.typed_line import finish_typing
 from configurator.ui.state.session import Session
 
 NOTHING: Assumptions = MappingProxyType({})

@@ -11,15 +11,14 @@ from PySide6.QtWidgets import QFileDialog
 
 from configurator.documents.papers import missing_for
 from configurator.model import Job
-from configurator.order.order_findings import OrderFinding, name_marks
+from configurator.order.order_findings import name_marks
 from configurator.order.price_list import PriceListError, named_from, read_hinge_size
 from configurator.order.revisions import Changes, RevisionError
-from configurator.order.studied import NotOrdered, with_despite
+from configurator.order.studied import with_despite
 from configurator.order.substitute import Substitution
 from configurator.rules.wording import counted as counted_words
 from configurator.rules.wording import size
 from configurator.sentences import capitalized
-from configurator.ui.order import rows
 from configurator.ui.order.desk import Counted, Desk, Offer, changes_of, frozen, head_value, with_head
 from configurator.ui.order.head_panel import order_title
 from configurator.ui.order.revisions_panel import taken_title
@@ -364,15 +363,6 @@ class OrderPage(OrderView):
         else:
             self.say("The order was changed meanwhile; ask again.")
 
-    def _show_left_out(self, left: NotOrdered | None) -> None:
-        self.show_buttons()
-        if left is not None:
-            self.show_marks("Not ordered", rows.mark_rows([left.mark]))
-
-    def _show_caution(self, one: OrderFinding | None) -> None:
-        self.show_buttons()
-        self.show_marks_of_finding(one)
-
     def _connect(self) -> None:
         top, revisions = self.top, self.revisions
         top.spare_typed.connect(self.set_spare)
@@ -398,9 +388,9 @@ class OrderPage(OrderView):
     def _connect_marks(self) -> None:
         """Connect what shows marks, and what shows the opening of one."""
         self.lines.chosen.connect(lambda number: self.show_marks_of(self.counted, number))
-        self.cautions.chosen.connect(self._show_caution)
+        self.cautions.chosen.connect(self.show_caution)
         self.uniform.marks_asked.connect(self.show_marks_of_finding)
-        self.left_out.chosen.connect(self._show_left_out)
+        self.left_out.chosen.connect(self.show_left_out)
         self.shelf.marks.opened.connect(self.open_mark)
         self.marks.clicked.connect(lambda _: self.open_mark(self.marks.current()))
         self.left_out.opened.connect(lambda left: self.open_mark(left.mark))

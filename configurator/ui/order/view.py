@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
 )
 
 from configurator.order.order_findings import OrderFinding
+from configurator.order.studied import NotOrdered
 from configurator.rules.wording import counted as counted_words
 from configurator.ui.kit.layout import BARE, GROW, Box, LeadsOn, across, down, fill
 from configurator.ui.kit.look import GRID, sized, tinted
@@ -123,6 +124,17 @@ class OrderView(LeadsOn, QWidget):
         if one is not None:
             count = counted_words(len(one.marks), "mark", "marks")
             self.show_marks(f"{count}: {one.finding.code}", rows.mark_rows(one.marks))
+
+    def show_caution(self, one: OrderFinding | None) -> None:
+        """Show the marks of a caution, and whether it can be held again."""
+        self.show_buttons()
+        self.show_marks_of_finding(one)
+
+    def show_left_out(self, left: NotOrdered | None) -> None:
+        """Show the mark of what is not ordered, and whether it can be released."""
+        self.show_buttons()
+        if left is not None:
+            self.show_marks("Not ordered", rows.mark_rows([left.mark]))
 
     def show_marks(self, heading: str, shown: list[Row]) -> None:
         """Show a list of marks under a heading."""

@@ -1,6 +1,6 @@
 """Changes to a job as pure functions: each gives a new, validated record or says why not. No Qt here."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Any, TypeVar
@@ -170,6 +170,14 @@ def validated(record: type[_R], data: dict[str, Any]) -> _R:
 def new_job() -> Job:
     """Return a job with one typical opening."""
     return with_openings(Job(), (typical_opening("101"),))
+
+
+def is_left_out(path: str, value_at: Callable[[str], Any]) -> bool:
+    """Return whether a field that may be left out was; of what is no field it was not."""
+    try:
+        return value_at(path) is None and not paths.field_at(path).is_required()
+    except (KeyError, AttributeError):
+        return False  # a rule may name no field of its own
 
 
 def waiting_values(refusals: Mapping[str, Refusal], changes: Mapping[str, Any]) -> Iterator[dict[str, Any]]:

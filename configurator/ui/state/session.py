@@ -217,10 +217,7 @@ class Session(QObject):
         self._begin(job or Job(), None)
 
     def open(self, path: Path, mark: str = "") -> None:
-        """Open a project file on the opening of that mark, on its first where it has none so called.
-
-        Raises ProjectFileError, and then leaves everything as it was.
-        """
+        """Open a project file on the opening of that mark, else its first. Raises ProjectFileError, unchanged."""
         from configurator.project_file.held import open_held
 
         self.file, job = open_held(path, self.file)
@@ -390,14 +387,8 @@ class Session(QObject):
             sentence = in_units(error.about(path), self.display) if error else "This cannot be."
             self._refuse(path, Refusal(value, sentence))
         wanted = error.faults[0].field if error else ""
-        if wanted and wanted not in changes and self._is_missing(wanted):
+        if wanted and wanted not in changes and edits.is_left_out(wanted, self.value):
             self.missed.emit(wanted)
-
-    def _is_missing(self, path: str) -> bool:
-        try:
-            return self.value(path) is None and not paths.field_at(path).is_required()
-        except (KeyError, AttributeError):
-            return False  # a rule may name no field of its own
 
     def _refuse(self, path: str, refusal: Refusal) -> None:
         self.refusals[path] = refusal
