@@ -25,7 +25,7 @@ from configurator.ui.state.session import Session
 
 INDEXED, TOGETHER = 2, 3
 """Places among the choices; these are written only, for their index has to know every sheet."""
-_OF_JOB = ("all, with an index", "plans of all, several on a sheet, with an index")
+_OF_JOB = ("all with an index", "all, several on a sheet")
 NO_OPENINGS = "This job has no openings yet. Add one with + at the left of the work."
 TRY_ANOTHER = "Take the fitted scale, a smaller one, or a larger paper."
 _IDLE = ("swing", "theme", "save", "file")
@@ -151,7 +151,9 @@ class SheetsPage(LeadsOn, QWidget):
     def _bottom(self) -> Box:
         self.which.addItems(["this opening", "all openings", *_OF_JOB])
         self.which.setAccessibleName("which openings")
-        self.which.setToolTip("Whose sheets are exported and printed")
+        self.which.setToolTip(
+            "Whose sheets are exported and printed; plans stand several on a sheet where they fit"
+        )
         for name, title, tip, run in self.actions_of.offered():
             button = self.buttons[name] = QPushButton(title)
             button.setToolTip(tip)

@@ -5,7 +5,7 @@ import pytest
 from configurator.drawing.pages.page import scales
 from configurator.model import Opening
 from configurator.ui.kit import runner
-from configurator.ui.sheets.page import TRY_ANOTHER
+from configurator.ui.sheets.page import INDEXED, TOGETHER, TRY_ANOTHER
 from configurator.ui.sheets.preview import KINDS
 from configurator.ui.sheets.printing import printer_for
 from configurator.units import Display
@@ -81,6 +81,20 @@ def test_openings_that_do_not_compare_the_width_are_named(page, qtbot, tmp_path)
     page.actions_of.write(tmp_path / "all.pdf")
     wait(qtbot, page)
     assert "205A: 4 in hinge is not among the widths compared" in page.panel.text.toPlainText()
+
+
+def test_all_sheets_are_written_after_their_index_and_several_stand_on_one(page, session, qtbot, tmp_path):
+    for which, first in ((INDEXED, "101A plan"), (TOGETHER, "101A, 112A, 112B, 205A plans")):
+        page.which.setCurrentIndex(which)
+        page.show_what_can_be_done()
+        assert not page.buttons["print"].isEnabled()
+        assert [one.title for one in list(page.actions_of._pages())[:2]] == ["Index of sheets", first]
+    page.actions_of.write(tmp_path / "job.pdf")
+    wait(qtbot, page)
+    assert (tmp_path / "job.pdf").read_bytes().startswith(b"%PDF")
+    page.which.setCurrentIndex(0)
+    page.show_what_can_be_done()
+    assert page.buttons["print"].isEnabled()
 
 
 def test_it_follows_an_edit_once_however_much_is_changed(page, session, qtbot):
