@@ -317,10 +317,9 @@ def jamb_depth(h: Hanging) -> float:
 
 def hinge_jamb(h: Hanging) -> tuple[Shape, ...]:
     """The hinge jamb from its face back, outer edge to rabbet face; kind frame. Of an outline its pieces."""
-    box = (rectangle(-h.F, 0.0, -jamb_depth(h), 0.0),)
-    return tuple(
-        Shape(one, kind="frame") for one in (box if h.outline is None else convex_pieces(h.outline)[0])
-    )
+    if h.outline is not None:
+        return tuple(Shape(one, kind="frame") for one in convex_pieces(h.outline)[0])
+    return (Shape(rectangle(-h.F, 0.0, -jamb_depth(h), 0.0), kind="frame"),)
 
 
 def latch_jamb(h: Hanging, opening: float) -> tuple[Shape, ...]:

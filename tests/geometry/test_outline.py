@@ -6,6 +6,8 @@ from configurator.geometry.outline import convex_pieces
 from configurator.model import Opening
 from configurator.study import study
 from configurator.study.candidate import in_degrees
+from configurator.study.what_if.curve import what_if
+from configurator.study.what_if.parameters import parameters_of
 from configurator.study.widths.width_curve import width_curve
 
 PLAIN = [[-2, 0], [-2, -5.875], [0.625, -5.875], [0.625, -1.9375], [0, -1.9375], [0, 0]]
@@ -73,6 +75,15 @@ def test_many_widths_at_once_are_answered_as_one_by_one():
     by_width = dict(zip(curve.widths, curve.bare, strict=True))
     one_by_one = {one.hinge_width: in_degrees(one.solution.greatest_angle_bare) for one in found.candidates}
     assert {width: by_width[width] for width in one_by_one} == pytest.approx(one_by_one, abs=1e-9)
+
+
+def test_what_if_varies_the_door_s_place_before_an_outline_that_stays():
+    found = studied({"face": None, "jamb_depth": None, "outline": BEAD})
+    candidate = found.candidates[1]
+    inset = next(one for one in parameters_of(found, candidate) if one.name == "inset")
+    curve = what_if(found, candidate, inset, inset.holds[0]).curve
+    at = curve.values.index(inset.present)
+    assert curve.bare[at] == pytest.approx(in_degrees(candidate.solution.greatest_angle_bare), abs=1e-9)
 
 
 def test_the_pair_s_other_jamb_has_the_outline_too():

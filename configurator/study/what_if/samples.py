@@ -25,7 +25,8 @@ CLOSE = 1e-7
 """Inches; a corner or a jump lies between two samples so close."""
 _BESIDE = 0.9 * CLOSE
 _STRAIGHT, _ROUND = 1e-11, 64
-_LETTERS = (*(item.name for item in fields(Hanging) if item.name not in ("mounting", "axis")), *AXIS)
+_NO_NUMBERS = ("mounting", "axis", "outline")
+_LETTERS = (*(item.name for item in fields(Hanging) if item.name not in _NO_NUMBERS), *AXIS)
 _MEASURES = ("projection", "start", "length", "offset", "bottom", "top", "diameter")
 
 
@@ -44,7 +45,7 @@ class Sample:
             return None
         laid = self.laid
         given = tuple(number is None for number in self.numbers)
-        return laid.leaf, laid.hardware, laid.other, laid.hanging.mounting, given
+        return laid.leaf, laid.hardware, laid.other, laid.hanging.mounting, laid.hanging.outline, given
 
     def scene(self) -> Scene:
         """Return the leaf and what stands about it, for the single path."""
