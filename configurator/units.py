@@ -9,6 +9,7 @@ as 32. A length that somebody gave, or that is added up from such, is written as
 import math
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Literal
 
 MM_PER_INCH = 25.4
@@ -253,6 +254,7 @@ def format_feet(inches: float) -> str:
     return f"{'-' if shown < 0 else ''}{whole // 12}'-{whole % 12}{' ' + fraction if fraction else ''}\""
 
 
+@lru_cache(maxsize=4096)
 def format_size(inches: float, places: int = 3, rounding: Rounding = "near") -> str:
     """Write a length that somebody gave or a table names: 64ths where it is so many, else decimals.
 

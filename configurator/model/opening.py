@@ -230,7 +230,10 @@ class Opening(Record):
         """Return what ends a leaf's swing at the least angle: a stop at an angle, or an arm on that leaf."""
         own = self.use.stop_angle
         stops = [] if own is None else [AngleStop(own)]
-        stops += [stop for item in self.carried_by(leaf) if (stop := item.angle_stop) is not None]
+        first = self.first_leaf
+        for item in self.hardware:
+            if item.opens_to is not None and (item.leaf or first) == leaf and (stop := item.angle_stop):
+                stops.append(stop)
         return min(stops, key=lambda one: one.angle, default=None)
 
     def stop_angle(self, leaf: str) -> float | None:

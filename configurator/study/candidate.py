@@ -65,7 +65,7 @@ class Candidate:
         """Its hinges as far as no width decides them."""
         return self.hung.hinge
 
-    @property
+    @cached_property
     def h(self) -> Hanging:
         """Its lengths in the symbols of the plan geometry, inches."""
         return self.solution.hanging
@@ -77,7 +77,7 @@ class Candidate:
 
     # --- The hinge ---
 
-    @property
+    @cached_property
     def hinge_width(self) -> float:
         """The hinge open width it hangs on; 0 where it hangs on no butt."""
         return self.h.W
@@ -119,7 +119,7 @@ class Candidate:
         """Whether anything of what it hangs on stands out beside door and frame."""
         return self.way is None or self.way.barrel is not None
 
-    @property
+    @cached_property
     def mounting(self) -> str:
         """How the hinge is mounted."""
         return self.h.mounting

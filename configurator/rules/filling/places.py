@@ -1,6 +1,7 @@
 """Where along its height a leaf's hinges sit: by a rule, or where an existing door or frame has them."""
 
 from collections.abc import Mapping
+from functools import cache
 
 from configurator.rules.filling.leaves import LeafSize
 from configurator.rules.filling.usual import FilledOpening
@@ -62,12 +63,14 @@ def hinge_places(
     return tuple((bottom, bottom + hinge_height) for bottom in bottoms)
 
 
+@cache
 def rows_of_rule(rule: str) -> tuple[LocationRow, LocationRow]:
     """Return the table's rows for a rule: of the top hinge, and of the bottom one."""
     top, bottom = _ROWS[rule]
     return row_of_place(top), row_of_place(bottom)
 
 
+@cache
 def row_of_place(place: Place) -> LocationRow:
     """Return the table's row for one place of a hinge."""
     return next(row for row in table(LocationRow) if row.place == place)

@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import dataclass, replace
+from functools import cache, lru_cache
 
 from configurator.rules.filling.materials import Place
 from configurator.rules.finding import Alternative, Finding, Fix, Reason, Source, finding, reason
@@ -34,6 +35,7 @@ def bhma_number(text: str) -> str:
     return re.sub(r"[^A-Z0-9]", "", text.upper()).removeprefix("BHMA")
 
 
+@lru_cache(maxsize=256)
 def finishes(
     us: str | None = None, bhma: str | None = None, look: str | None = None, metal: str | None = None
 ) -> tuple[FinishRow, ...]:
@@ -85,6 +87,7 @@ def choose_finish(
 _WITH_LOCK = "it goes with the lock's finish; hinges show beside the lock and should look the same"
 
 
+@cache
 def _usual(metal: str) -> Finish:
     look = USUAL_STAINLESS_LOOK if metal == "stainless" else USUAL_LOOK
     row = next(row for row in table(FinishRow) if (row.look, row.metal) == (look, metal))

@@ -1,6 +1,7 @@
 """How high a hinge a leaf takes, how many, how thick its leaves are and how thick its barrel."""
 
 import math
+from functools import lru_cache
 
 from configurator.rules.finding import Reason, reason
 from configurator.rules.wording import counted, exactly, plain
@@ -73,6 +74,7 @@ def pairs(hinges: int) -> str:
     return f"{whole}-1/2 pair" if whole and half else "1/2 pair" if half else f"{whole} pair"
 
 
+@lru_cache(maxsize=256)
 def leaf_thickness(height: float, weight: str) -> Reason:
     """Return the leaf thickness, inches, of a hinge of that height and weight ("standard" or "heavy").
 
@@ -98,6 +100,7 @@ SAME_GAGE = 0.005
 """Inches: a leaf measured within this is of that gage; the tolerance of a leaf in A156.1, as read."""
 
 
+@lru_cache(maxsize=256)
 def barrel_diameter(height: float, weight: str) -> Reason:
     """Return the outside diameter of the barrel, inches: from memory, no published source."""
     row = next(
