@@ -5,7 +5,8 @@ Run: .venv/bin/python tests/bench/bench_bars.py [--openings 10000] [--growth PIC
 Times are of the processor, for the machine may be busy; by the clock only where several processes work. A
 floor is what the work would cost with nothing of ours about it: Qt painting the same primitives, the bare
 geometry of the same openings. `--growth` adds a table and a picture, log over log, of 100 to 50,000 openings;
-it takes some minutes. The start has a bench of its own, which is run with the others.
+it takes some minutes, and `growth.md` keeps what it told. The start has a bench of its own, which is run with
+the others.
 """
 
 import argparse
