@@ -8,9 +8,10 @@ import math
 from collections.abc import Iterable, Sequence
 from typing import Final
 
+from configurator.geometry.leaf_corners import leaf_corners
 from configurator.geometry.pin import TOLERANCE, Hanging, Pin
 from configurator.geometry.polar import cosine_and_sine
-from configurator.geometry.shapes import OtherLeaf, Shape, leaf_corners
+from configurator.geometry.shapes import OtherLeaf, Shape
 
 #: Heights between which hardware in the clear width counts, in (2010 ADA Standards 404.2.3, read).
 HARDWARE_BAND: Final = (34.0, 80.0)

@@ -8,8 +8,8 @@ push face, its wall face there and the axis take the places of those on the pull
 from collections.abc import Iterable
 from dataclasses import replace
 
-from configurator.geometry.pin import Hanging
-from configurator.geometry.shapes import Hardware, Obstruction, OtherHalf, OtherLeaf, Point, jamb_depth
+from configurator.geometry.pin import Hanging, Point
+from configurator.geometry.shapes import Hardware, Obstruction, OtherHalf, OtherLeaf, jamb_depth
 
 
 def without_stop(h: Hanging, wall: float) -> Hanging:

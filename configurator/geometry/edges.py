@@ -6,9 +6,10 @@ from dataclasses import replace
 from typing import Final
 
 from configurator.geometry.gaps import nearest_passage
+from configurator.geometry.leaf_corners import leaf_corners
 from configurator.geometry.pin import TOLERANCE, Hanging, Pin
 from configurator.geometry.polar import PolarShape, seen_from
-from configurator.geometry.shapes import OtherLeaf, Shape, leaf_corners
+from configurator.geometry.shapes import OtherLeaf, Shape
 from configurator.geometry.swing import meeting_angle
 
 #: No door edge is relieved more than this, inches per inch of thickness.

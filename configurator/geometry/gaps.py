@@ -10,7 +10,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from configurator.geometry.meeting_point import nearest_points
-from configurator.geometry.pin import TOLERANCE
+from configurator.geometry.pin import TOLERANCE, Point
 from configurator.geometry.polar import (
     TAU,
     PolarCorner,
@@ -21,7 +21,7 @@ from configurator.geometry.polar import (
     separation,
     turned,
 )
-from configurator.geometry.shapes import Point, Shape, may_meet
+from configurator.geometry.shapes import Shape, may_meet
 from configurator.geometry.swing import meeting_angle
 
 

@@ -3,8 +3,8 @@
 import math
 from typing import Final
 
+from configurator.geometry.pin import Point
 from configurator.geometry.polar import PolarShape, corners_within, separation, turned
-from configurator.geometry.shapes import Point
 
 #: Corners this near to the other outline belong to the contact, in: rounding is far below, a gap far above.
 _TOUCHING: Final = 1e-8

@@ -6,9 +6,8 @@ Pieces are corners counter-clockwise, in inches. What lies over the rabbet face,
 from collections.abc import Sequence
 from functools import lru_cache
 
-from configurator.geometry.pin import TOLERANCE
+from configurator.geometry.pin import TOLERANCE, Point
 
-Point = tuple[float, float]
 Outline = tuple[Point, ...]
 
 

@@ -11,6 +11,8 @@ from typing import Final
 
 from configurator.units import format_size
 
+Point = tuple[float, float]
+
 #: The one tolerance of the geometry, in inches: overlap no deeper than this is clear.
 TOLERANCE: Final = 1e-9
 

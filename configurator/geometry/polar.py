@@ -8,8 +8,8 @@ it meets the edge's line is one arc cosine. Inches and radians.
 import math
 from typing import Any, Final
 
-from configurator.geometry.pin import TOLERANCE
-from configurator.geometry.shapes import Point, Shape
+from configurator.geometry.pin import TOLERANCE, Point
+from configurator.geometry.shapes import Shape
 
 TAU: Final = 2 * math.pi
 

@@ -12,9 +12,9 @@ from dataclasses import dataclass
 from typing import Final
 
 from configurator.geometry.meeting_point import meeting_point
-from configurator.geometry.pin import TOLERANCE
+from configurator.geometry.pin import TOLERANCE, Point
 from configurator.geometry.polar import PolarShape, crossings, overlaps, seen_from
-from configurator.geometry.shapes import Point, Shape, may_meet
+from configurator.geometry.shapes import Shape, may_meet
 
 #: Angles closer than this are one moment, radians: 1e-9 keeps a yard-wide leaf within 4e-8 in.
 SAME_MOMENT: Final = 1e-9

@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from configurator.geometry.shapes import Point
+from configurator.geometry.pin import Point
 from configurator.units import Display
 
 

@@ -3,6 +3,7 @@ import math
 import pytest
 import shapely
 
+from configurator.geometry.leaf_corners import leaf_corners
 from configurator.geometry.pin import locate_pin
 from configurator.geometry.shapes import (
     FAR,
@@ -13,7 +14,6 @@ from configurator.geometry.shapes import (
     hardware_shape,
     hinge_jamb,
     latch_jamb,
-    leaf_corners,
     obstruction_shapes,
     rectangle,
     standing_shapes,

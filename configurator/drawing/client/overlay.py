@@ -25,7 +25,7 @@ from configurator.drawing.plan.drawn_leaf import DrawnLeaf
 from configurator.drawing.plan.jamb import hinge_jamb, wall_beside
 from configurator.drawing.plan.leaf import frame_leaf
 from configurator.drawing.plan.standing_things import door_stop_parts, standing_things
-from configurator.geometry.shapes import leaf_corners
+from configurator.geometry.leaf_corners import leaf_corners
 from configurator.units import TOLERANCE, Display
 
 NARROWER, WIDER = "narrower", "wider"

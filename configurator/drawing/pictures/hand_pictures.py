@@ -11,7 +11,7 @@ from configurator.drawing.base.view import Box, Group, View, paper
 from configurator.drawing.pictures.scenes import WORD, Scene, scene
 from configurator.drawing.pictures.small_plan import mapped, small_plan, swing_arc
 from configurator.drawing.pictures.word_pictures import view_of
-from configurator.geometry.shapes import leaf_corners
+from configurator.geometry.leaf_corners import leaf_corners
 
 NAMES = {"LH": "left hand", "RH": "right hand", "LHR": "left hand reverse", "RHR": "right hand reverse"}
 """Every hand, spelled out."""

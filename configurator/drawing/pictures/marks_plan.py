@@ -10,7 +10,8 @@ from configurator.drawing.plan.inset import clear_width_points
 from configurator.drawing.plan.jamb import stop_width
 from configurator.drawing.plan.leaf import door_leaf_outline, frame_leaf_outline
 from configurator.drawing.plan.standing_things import merged
-from configurator.geometry.shapes import FAR, leaf_corners
+from configurator.geometry.leaf_corners import leaf_corners
+from configurator.geometry.shapes import FAR
 
 # --- About the hinge ---
 

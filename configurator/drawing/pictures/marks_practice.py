@@ -8,7 +8,8 @@ from configurator.drawing.base.primitives import Arc, Polyline, rectangle, turne
 from configurator.drawing.pages.elevation_facts import LeafShown
 from configurator.drawing.pictures.scenes import WORD, Mark, Scene, outline, ring, span
 from configurator.drawing.plan.leaf import door_leaf_outline, frame_leaf_outline
-from configurator.geometry.shapes import FAR, leaf_corners
+from configurator.geometry.leaf_corners import leaf_corners
+from configurator.geometry.shapes import FAR
 
 Marker = Callable[[Scene], Mark]
 

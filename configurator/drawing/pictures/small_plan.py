@@ -6,7 +6,7 @@ from dataclasses import replace
 from configurator.drawing.base.primitives import Arc, Point, Polygon, Polyline, rectangle, turned
 from configurator.drawing.base.view import Box
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
-from configurator.geometry.shapes import leaf_corners
+from configurator.geometry.leaf_corners import leaf_corners
 
 BESIDE = 9.0
 """Inches of wall shown beyond the frame."""

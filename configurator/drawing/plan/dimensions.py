@@ -14,7 +14,8 @@ from configurator.drawing.base.lettering import Room, text_box, text_width
 from configurator.drawing.base.primitives import Dimension, Point, rectangle, turned
 from configurator.drawing.base.view import Box, View, box_around
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
-from configurator.geometry.shapes import Shape, leaf_corners
+from configurator.geometry.leaf_corners import leaf_corners
+from configurator.geometry.shapes import Shape
 from configurator.units import TOLERANCE, Display
 from configurator.wording.dimension_words import (
     BOTH,

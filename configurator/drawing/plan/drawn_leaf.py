@@ -7,14 +7,8 @@ from functools import cached_property
 from configurator.drawing.base.primitives import turned
 from configurator.geometry.gaps import LeastGap
 from configurator.geometry.meeting_point import nearest_on_outline
-from configurator.geometry.pin import Hanging, Pin
-from configurator.geometry.shapes import (
-    Point,
-    Shape,
-    hardware_shape,
-    obstruction_shapes,
-    other_leaf_shapes,
-)
+from configurator.geometry.pin import Hanging, Pin, Point
+from configurator.geometry.shapes import Shape, hardware_shape, obstruction_shapes, other_leaf_shapes
 from configurator.geometry.solve import Solution
 from configurator.model import Obstruction as ObstructionRecord
 from configurator.rules.filling.usual import FilledOpening

@@ -32,7 +32,8 @@ from configurator.drawing.plan.standing_things import (
 )
 from configurator.drawing.plan.swept import swept_regions
 from configurator.geometry.gaps import LeastGap
-from configurator.geometry.shapes import Shape, leaf_corners
+from configurator.geometry.leaf_corners import leaf_corners
+from configurator.geometry.shapes import Shape
 from configurator.units import TOLERANCE, Display
 
 SIZE = 6.5

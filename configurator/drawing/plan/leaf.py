@@ -19,8 +19,9 @@ from configurator.drawing.base.primitives import (
     turned,
 )
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
+from configurator.geometry.leaf_corners import leaf_corners
 from configurator.geometry.meeting_point import nearest_on_outline
-from configurator.geometry.shapes import BUILDING, Shape, leaf_corners
+from configurator.geometry.shapes import BUILDING, Shape
 from configurator.tables import ConstructionRow, row_of
 from configurator.units import CLOSED_IN, TOLERANCE
 

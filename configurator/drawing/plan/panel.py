@@ -37,7 +37,7 @@ from configurator.drawing.plan.part_dimensions import part_dimensions
 from configurator.drawing.plan.standing_things import background, door_stop_parts, set_out, standing_things
 from configurator.drawing.plan.swept import swept_regions
 from configurator.drawing.plan.swing_notes import leaf_alone, swing_notes
-from configurator.geometry.shapes import leaf_corners
+from configurator.geometry.leaf_corners import leaf_corners
 from configurator.units import Display
 
 THINNEST = 1.0

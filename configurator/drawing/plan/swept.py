@@ -11,8 +11,9 @@ from itertools import pairwise
 
 from configurator.drawing.base.primitives import Arc, Point, Polyline, Region, turned
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
+from configurator.geometry.leaf_corners import leaf_corners
 from configurator.geometry.meeting_point import nearest_on_outline
-from configurator.geometry.shapes import Shape, leaf_corners
+from configurator.geometry.shapes import Shape
 from configurator.units import TOLERANCE
 
 Bounds = tuple[Polyline | Arc, ...]

@@ -13,8 +13,9 @@ from configurator.drawing.plan.dimensions import is_clear, moving_on_sheet
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf, Standing, degrees
 from configurator.drawing.plan.jamb import stud_boxes
 from configurator.drawing.plan.leaf import leaf_outline, touching_marks
+from configurator.geometry.leaf_corners import leaf_corners
 from configurator.geometry.meeting_point import nearest_on_outline
-from configurator.geometry.shapes import Shape, leaf_corners
+from configurator.geometry.shapes import Shape
 from configurator.rules.wording import obstruction
 from configurator.units import TOLERANCE, Display
 

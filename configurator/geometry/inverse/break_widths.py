@@ -12,13 +12,12 @@ import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
-from configurator.geometry.pin import Hanging, Pin, locate_pin
+from configurator.geometry.pin import Hanging, Pin, Point, locate_pin
 from configurator.geometry.polar import cosine_and_sine
 from configurator.geometry.shapes import (
     Leaf,
     Obstruction,
     OtherLeaf,
-    Point,
     Shape,
     barrel_shapes,
     leaf_shape,

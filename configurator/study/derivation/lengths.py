@@ -3,9 +3,9 @@
 import math
 
 from configurator.geometry.clear_width import CLOSER_LOW, HARDWARE_BAND, counts_in_width
-from configurator.geometry.pin import TOLERANCE
+from configurator.geometry.pin import TOLERANCE, Point
 from configurator.geometry.polar import TAU
-from configurator.geometry.shapes import Point, Shape
+from configurator.geometry.shapes import Shape
 from configurator.study.derivation.case import MEANINGS, Case
 from configurator.study.derivation.meetings import polar
 from configurator.study.derivation.pin_steps import across, inset, off_door, off_frame

@@ -4,8 +4,9 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from configurator.geometry.pin import Point
 from configurator.geometry.polar import PolarShape, separation
-from configurator.geometry.shapes import Point, Shape
+from configurator.geometry.shapes import Shape
 from configurator.study.derivation.case import MEANINGS, Case
 from configurator.study.derivation.meetings import Line, edges_of
 from configurator.study.derivation.pin_steps import across, off_frame

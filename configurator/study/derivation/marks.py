@@ -1,7 +1,7 @@
 """What of the plan each letter of the hung leaf stands for: lines to be laid over the picture."""
 
-from configurator.geometry.pin import Hanging, Pin
-from configurator.geometry.shapes import Point, leaf_corners
+from configurator.geometry.leaf_corners import leaf_corners
+from configurator.geometry.pin import Hanging, Pin, Point
 from configurator.study.derivation.working import Mark
 
 

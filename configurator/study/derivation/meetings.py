@@ -7,8 +7,9 @@ import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
+from configurator.geometry.pin import Point
 from configurator.geometry.polar import TAU, PolarShape
-from configurator.geometry.shapes import Point, Shape
+from configurator.geometry.shapes import Shape
 
 _SAME = 1e-7
 """Radians. What rounding leaves between an angle and the closed form that it came from lies far below."""

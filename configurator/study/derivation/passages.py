@@ -7,8 +7,9 @@ from dataclasses import dataclass, replace
 from configurator.geometry.edges import hinge_edge_shape, latch_edge_shape, strike_side
 from configurator.geometry.gaps import LeastGap, nearest_passage
 from configurator.geometry.meeting_point import nearest_points
+from configurator.geometry.pin import Point
 from configurator.geometry.polar import TAU, PolarShape, seen_from, turned
-from configurator.geometry.shapes import Point, Shape, may_meet
+from configurator.geometry.shapes import Shape, may_meet
 from configurator.geometry.swing import meeting_angle
 from configurator.study.candidate import in_degrees
 from configurator.study.derivation.case import MEANINGS, Case

@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 
-from configurator.geometry.pin import TOLERANCE
-from configurator.geometry.shapes import Hardware, Obstruction, Point, Shape
+from configurator.geometry.pin import TOLERANCE, Point
+from configurator.geometry.shapes import Hardware, Obstruction, Shape
 from configurator.study.derivation.case import MEANINGS, Case
 from configurator.study.derivation.pin_steps import across, inset, off_frame
 from configurator.study.derivation.terms import Negative, Number, Symbol, Term, add, half, less, times

@@ -2,7 +2,8 @@
 
 import math
 
-from configurator.geometry.shapes import Point, Shape
+from configurator.geometry.pin import Point
+from configurator.geometry.shapes import Shape
 from configurator.study.derivation.case import MEANINGS, Case
 from configurator.study.derivation.meetings import Line, polar
 from configurator.study.derivation.pin_steps import across, off_frame

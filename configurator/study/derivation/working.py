@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from itertools import count
 
-from configurator.geometry.shapes import Point
+from configurator.geometry.pin import Point
 from configurator.study.derivation.terms import Symbol, Term, Unit
 
 

@@ -217,7 +217,7 @@ class Session(QObject):
         self._begin(job or Job(), None)
 
     def open(self, path: Path, mark: str = "") -> None:
-        """Open a project file on the opening of that mark or its first. Raises ProjectFileError, unchanged."""
+        """Open a project file on that opening or its first. Raises ProjectFileError; nothing changed then."""
         from configurator.project_file.held import open_held
 
         self.file, job = open_held(path, self.file)

@@ -17,8 +17,9 @@ from configurator.drawing.plan.leaf import (
 )
 from configurator.drawing.plan.sheet import moving_groups, moving_note_groups, plan_sheet
 from configurator.drawing.plan.standing_things import merged, standing_things
+from configurator.geometry.leaf_corners import leaf_corners
 from configurator.geometry.meeting_point import nearest_on_outline
-from configurator.geometry.shapes import Shape, leaf_corners
+from configurator.geometry.shapes import Shape
 from configurator.model.paths import vocabulary
 from configurator.study import study
 from configurator.units import Display

@@ -23,7 +23,7 @@ from configurator.drawing.plan.sheet import (
     panel_windows,
     plan_sheet,
 )
-from configurator.geometry.shapes import leaf_corners
+from configurator.geometry.leaf_corners import leaf_corners
 from configurator.model import JobFacts
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo, demo_pair, random_study

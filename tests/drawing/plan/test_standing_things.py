@@ -6,8 +6,8 @@ import pytest
 
 from configurator.drawing.base.primitives import Arc, Dimension, Text, turned
 from configurator.drawing.plan.sheet import moving_note_groups, plan_sheet
+from configurator.geometry.leaf_corners import leaf_corners
 from configurator.geometry.meeting_point import nearest_on_outline
-from configurator.geometry.shapes import leaf_corners
 from configurator.study import study
 from configurator.units import Display
 from tests.openings import LEVER, plain_opening

@@ -15,7 +15,8 @@ from configurator.drawing.base.view import Box, View
 from configurator.drawing.plan.drawn_leaf import drawn_leaves
 from configurator.drawing.plan.sheet import plan_sheet
 from configurator.drawing.plan.swept import swept_outline, swept_regions
-from configurator.geometry.shapes import Shape, leaf_corners, rectangle
+from configurator.geometry.leaf_corners import leaf_corners
+from configurator.geometry.shapes import Shape, rectangle
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo, random_study
 from tests.sweeps import examples

@@ -5,8 +5,8 @@ import pytest
 from configurator.drawing.base.lettering import text_box
 from configurator.drawing.base.primitives import Dimension, Polyline, Symbol, Text, turned
 from configurator.drawing.plan.sheet import moving_note_groups, plan_sheet
+from configurator.geometry.leaf_corners import leaf_corners
 from configurator.geometry.meeting_point import nearest_on_outline
-from configurator.geometry.shapes import leaf_corners
 from configurator.study.events import moments
 from configurator.units import Display
 from tests.drawing.cases import case_a, demo, random_study
