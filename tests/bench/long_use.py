@@ -49,7 +49,7 @@ and what matplotlib and Qt keep of fonts and pictures fill up meanwhile."""
 LEAST_JUDGED = 2000
 """Steps below which time and memory say nothing."""
 SILENT = 180.0
-"""Seconds without a word after which a process counts as hung."""
+"""Seconds without a word after which a process counts as hung: of its own work, or of waiting."""
 LENGTHS = ("1-3/4", "36", "3-0", "2", "4-1/2", "0", "-1", "7/8", "900", "no length", "", "3070", "90", "5")
 MOST_OPENINGS = 16
 LEVER = {"kind": "lever", "projection": 2.5, "from_latch_edge": 4.25, "width": 5, "height": 38, "vertical": 2}
@@ -293,7 +293,7 @@ class User:
 
     def do_look(self) -> None:
         """Show it otherwise: units, ink, words, what is swept, one leaf of two."""
-        from configurator.ui.window.window import DISPLAYS
+        from configurator.ui.window.commands import DISPLAYS
 
         self.chance.choice(
             (
@@ -585,6 +585,10 @@ class _Alarm:
 
     def put_off(self) -> None:
         """Wait anew."""
+        self._worked = self._processor_seconds()
+        self._wait()
+
+    def _wait(self) -> None:
         self.cancel()
         self._now = self._timer(SILENT, self._ring)
         self._now.daemon = True
@@ -595,7 +599,19 @@ class _Alarm:
         if hasattr(self, "_now"):
             self._now.cancel()
 
+    def _processor_seconds(self) -> float:
+        """Return what the process has worked so far; 0 once it is gone."""
+        try:
+            fields = Path(f"/proc/{self._process.pid}/stat").read_text().rpartition(")")[2].split()
+        except OSError:
+            return 0.0
+        return (int(fields[11]) + int(fields[12])) / os.sysconf("SC_CLK_TCK")
+
     def _ring(self) -> None:
+        # On a busy machine a process may work and yet come to no word for long; one that waits does not work.
+        if 1.0 < self._processor_seconds() - self._worked < SILENT:
+            self._wait()
+            return
         self.rang = True
         self._process.send_signal(signal.SIGABRT)  # so that it tells where it stands
 

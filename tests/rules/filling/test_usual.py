@@ -145,3 +145,15 @@ def test_minutes_make_an_opening_fire_rated(minutes, said, rated):
     filled = fill(opening(fire_minutes=minutes, use={"fire_rated": said}))
     assert filled.use.fire_rated is rated
     assert ("use.fire_rated" in filled.assumed) == (minutes is None and said is None)
+
+
+def test_an_unknown_weight_is_that_of_one_leaf_of_the_opening():
+    """Taken as the heaviest construction short of lead, on the size of the opening; half of it is half."""
+
+    def weight(**changes):
+        return fill(opening(**changes)).assumed["door.weight"].value
+
+    whole = weight()
+    assert whole == 179
+    assert weight(leaves="pair", size={"width": 72, "height": 84}) == whole
+    assert weight(leaves="dutch") == weight(size={"width": 36, "height": 42}) == 90
