@@ -2,11 +2,15 @@
 
 import pytest
 
+from configurator.model.paths import vocabulary
+from configurator.order.other_ways import way_items
 from configurator.order.studied import study_or_fault
 from configurator.order.take_off import take_off
 from configurator.order.tally import tally
 from tests.openings import plain_opening
 
+BUTTS = {"butt hinge", "swing clear hinge"}
+"""Ways that an opening on butt hinges hangs, by its mounting."""
 PIVOTS = {"hung_on": "pivots", "hand": "LH"}
 CENTRE = {"hung_on": "centre-hung pivot", "axis_off_face": -0.875, "axis_from_heel": 2.75}
 
@@ -32,6 +36,15 @@ def test_pivots_by_the_set_and_by_hand():
     )
     item = "offset pivot, top and bottom"
     assert found == [(3, "set", item, "LH", {"1": 2, "2": 1}), (1, "set", item, "RH", {"3": 1})]
+
+
+@pytest.mark.parametrize("kind", sorted(set(vocabulary()["compare.hung_on"]) - BUTTS))
+def test_every_way_is_ordered_where_an_opening_hangs_on_it(kind):
+    hung = (plain_opening(hung_on=word, compare=[{"hung_on": kind}]) for word in vocabulary()["hung_on"])
+    items = {item.item for opening in hung for item, _ in way_items(opening)}
+    assert any(item.startswith(kind) for item in items), (
+        f"a {kind} is ordered for no `hung_on`: give it one in rules/filling/ways.py"
+    )
 
 
 def test_a_pair_takes_a_set_of_either_hand():

@@ -10,6 +10,7 @@ from configurator.drawing.pages.notes import assumed_note
 from configurator.drawing.pages.page import papers
 from configurator.drawing.sheets import sheet_maker
 from configurator.model import JobFacts, Opening, Way
+from configurator.model.paths import vocabulary
 from configurator.study import study
 from configurator.study.derivation.derive import KEYS, derive
 from configurator.study.events import moments
@@ -252,6 +253,11 @@ def test_how_sure_another_way_is(kind):
 
 
 # --- Against the sweep
+
+
+def test_every_way_is_swept():
+    unswept = sorted(set(vocabulary()["compare.hung_on"]) - set(judge_ways.KINDS))
+    assert unswept == [], "say in KINDS and random_way of tests/bench/judge_ways.py where their axis may lie"
 
 
 @pytest.mark.parametrize("kind", judge_ways.KINDS)
