@@ -14,8 +14,8 @@ from configurator.rules.checks.egress import (
     projection_findings,
 )
 from configurator.rules.checks.hinge_fit import fit_findings
+from configurator.rules.checks.opening_findings import question_findings
 from configurator.rules.checks.overrides import asked_part_findings, height_findings
-from configurator.rules.checks.questions import question_findings
 from configurator.rules.checks.slips import (
     one_leaf_or_two,
     pairs_for_hinges,

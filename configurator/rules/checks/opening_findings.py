@@ -1,6 +1,6 @@
-"""Findings about an opening whatever hinge it gets: given values that do not fit together."""
+"""Findings about an opening: given values that do not fit together, and what nobody said of its use."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from configurator.model.paths import plain_name
 from configurator.rules.checks.door_stop import door_stop_findings
@@ -9,13 +9,21 @@ from configurator.rules.checks.lapping import lapping_findings
 from configurator.rules.checks.manoeuvring import manoeuvring_findings
 from configurator.rules.filling.leaves import leaves_of
 from configurator.rules.filling.usual import FilledOpening
-from configurator.rules.finding import Finding, Fix, Source, finding
-from configurator.rules.wording import exactly, hardware, obstruction
-from configurator.tables import DoorStopKindRow, FrameKindRow, HardwareKindRow, ObstructionKindRow, row_of
+from configurator.rules.finding import Finding, Fix, Reason, Source, finding
+from configurator.rules.wording import counted, exactly, hardware, obstruction
+from configurator.tables import (
+    DoorStopKindRow,
+    FrameKindRow,
+    HardwareKindRow,
+    ObstructionKindRow,
+    limit,
+    row_of,
+)
 from configurator.units import TOLERANCE
 
 _PLAN = Source("worked out from the plan", "derived")
 _PRACTICE = Source("common practice, no source", "common practice")
+_ASKED = Source("what each answer would change here; common practice, no source", "common practice")
 
 
 def opening_findings(filled: FilledOpening) -> tuple[Finding, ...]:
@@ -117,3 +125,56 @@ def _lost_hardware(filled: FilledOpening) -> Iterator[Finding]:
                 _PLAN,
                 place=place,
             )
+
+
+def question_findings(filled: FilledOpening, parts: Mapping[str, Reason]) -> tuple[Finding, ...]:
+    """Return one finding with every question still open whose answer would change the hinge or its checks.
+
+    `parts` are those of the hinge chosen meanwhile.
+    """
+    asked = tuple(_questions(filled, parts))
+    if not asked:
+        return ()
+    message = (
+        f"{counted(len(asked), 'question is', 'questions are')} open, answered as usual until then: "
+        f"{' '.join(asked)} Ask, and say so here."
+    )
+    return (finding("not said", "note", message, _ASKED, (), questions=len(asked)),)
+
+
+def _questions(filled: FilledOpening, parts: Mapping[str, Reason]) -> Iterator[str]:
+    yield from _how_used(filled, parts)
+    yield from _air(filled, parts["alloy"].value)
+    use = filled.opening.use
+    if filled.opening.fire_label is None:
+        yield "A fire label, for how many minutes (steel, ball bearings, as listed)?"
+    elif filled.opening.fire_label and not filled.opening.fire_minutes:
+        yield "How many minutes its label says (the listing goes by them)?"
+    wide, beds = limit("beds_asked"), limit("clear_width_beds")
+    if use.beds_moved is None and filled.opening_width >= wide.value - TOLERANCE:
+        yield f"Beds moved through, as in a hospital (clear width {exactly(beds.value)})?"
+    if use.accessible is None:
+        yield "On an accessible route (clear width checked)?"
+
+
+def _how_used(filled: FilledOpening, parts: Mapping[str, Reason]) -> Iterator[str]:
+    use = filled.opening.use
+    heavy, ball = parts["weight"].value == "heavy", parts["bearing"].value == "ball"
+    if use.traffic is None and not (heavy and ball):
+        yield "How often used (high traffic: heavy weight, ball bearings)?"
+    if filled.opening.closes_itself is None and not ball:
+        yield "A closer (ball bearings)?"
+
+
+def _air(filled: FilledOpening, alloy: str | None) -> Iterator[str]:
+    """Ask for what corrodes; nothing is left to ask of a hinge of 316."""
+    use = filled.opening.use
+    if alloy == "316":
+        return
+    if use.exposure is None:
+        yield "Indoors or outdoors (outdoors: stainless)?"
+    if use.coastal is None:
+        yield "Salt water near (316 stainless, ask first)?"
+    if filled.use.exposure == "interior" and use.humid is not False:
+        damp = "" if use.humid else "A humid room (stainless)? "
+        yield f"{damp}A pool (316, or ask the hinge's maker)?"
