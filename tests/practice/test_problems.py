@@ -37,7 +37,8 @@ def test_every_problem_that_is_written_is_posed():
         for maker in filter(inspect.isfunction, vars(module).values()):
             makes = maker.__annotations__.get("return") in (Problem, Problem | None)
             if makes and list(inspect.signature(maker).parameters) == ["random"]:
-                assert maker in made, (name, maker.__name__)
+                where = f"practice/topics/{name}.py: put {maker.__name__} into TEMPLATES"
+                assert maker in made, f"{where}, and the topic into practice/course.py"
 
 
 def test_a_seed_gives_the_same_problem_and_another_seed_another():
@@ -100,7 +101,7 @@ def test_every_template_names_a_slip():
     for posed in problems_of_all_seeds():
         if posed.template.key in unnamed and named_slips(posed.problem):
             unnamed.discard(posed.template.key)
-    assert not unnamed
+    assert not unnamed, "give these a slip"
 
 
 def test_no_option_is_right_for_all_problems_of_a_kind():
@@ -139,7 +140,9 @@ WITHOUT_PICTURE = {template.key for template in TEMPLATES if template.key.starts
 
 
 def test_every_problem_but_an_order_line_has_a_picture():
-    assert {one.key for one in TEMPLATES if pose(one, 4).problem.picture is None} == WITHOUT_PICTURE
+    bare = {one.key for one in TEMPLATES if pose(one, 4).problem.picture is None}
+    assert sorted(bare - WITHOUT_PICTURE) == [], "give these a picture, or list them in WITHOUT_PICTURE"
+    assert bare == WITHOUT_PICTURE
 
 
 def test_the_picture_marks_what_is_asked_and_tells_it_once_it_is_answered():

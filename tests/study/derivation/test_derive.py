@@ -22,7 +22,7 @@ from configurator.study.derivation.derive import KEYS, derive, derive_case, deri
 from configurator.study.derivation.places import LAID_OUT
 from configurator.study.derivation.terms import Symbol
 from configurator.units import Display
-from configurator.wording.comparison import comparisons
+from configurator.wording.comparison import FACTS, comparisons
 from tests.drawing.cases import demo, random_study
 from tests.export.random_sheets import random_study as random_sheet
 from tests.geometry.random_openings import random_problem
@@ -174,6 +174,11 @@ def assert_worked(work, wanted):
     for letter in work.letters():
         assert work.meanings[letter.name]
         assert LAID_OUT not in work.meanings[letter.name]
+
+
+def test_every_row_of_the_comparison_has_its_work():
+    unworked = sorted({fact.key for fact in FACTS} - set(KEYS))
+    assert unworked == [], "work these out in study/derivation/derive.py"
 
 
 @pytest.mark.parametrize("file", ["kestrel_point.json", "pairs_and_dutch.json"])
