@@ -57,6 +57,8 @@ TURNED: dict[type[ast.cmpop], tuple[str, ...]] = {
     ast.NotEq: ("==",), ast.Is: ("is not",), ast.IsNot: ("is",), ast.In: ("not in",), ast.NotIn: ("in",),
 }  # fmt: skip
 """The first of two moves the limit by nothing, which is no change where a tolerance is part of it."""
+NO_WIDTH = re.compile(r"TOLERANCE|_ROUNDING|_SAME|_?CLOSE\b|_ON_A_STEP")
+"""Names of what two numbers may differ by and still be one."""
 SWAPPED: dict[type[ast.operator], str] = {
     ast.Add: "-", ast.Sub: "+", ast.Mult: "/", ast.Div: "*", ast.FloorDiv: "/", ast.Mod: "*",
 }  # fmt: skip
@@ -119,7 +121,7 @@ class Places(ast.NodeVisitor):
 
     def visit_Compare(self, node: ast.Compare) -> None:
         for one, sign, other in zip((node.left, *node.comparators), node.ops, node.comparators, strict=False):
-            within = "TOLERANCE" in ast.unparse(one) + ast.unparse(other)
+            within = bool(NO_WIDTH.search(ast.unparse(one) + ast.unparse(other)))
             for put in TURNED[type(sign)][within and len(TURNED[type(sign)]) > 1 :]:
                 self._between(one, other, put)
         self.generic_visit(node)
