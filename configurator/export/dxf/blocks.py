@@ -6,6 +6,7 @@ A block carries attributes: of a part those of its opening, not shown; of a titl
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import count, groupby
 from types import MappingProxyType
+from zlib import crc32
 
 from ezdxf.document import Drawing
 from ezdxf.entities import Insert
@@ -113,15 +114,20 @@ def _is_still(item: Primitive) -> bool:
 def _insert_title(
     drawing: Drawing, layout: BaseLayout, title: Sequence[Primitive], painter: DxfPainter, still: Group
 ) -> None:
-    block = _new_block(drawing, TITLE_BLOCK)
-    paint([still], painter.into(block))
+    # Sheets of one paper and kind have one block, so that who edits it edits all of them.
+    name = f"{TITLE_BLOCK}-{crc32(repr(still).encode()):08X}"
+    block = drawing.blocks.get(name)
+    is_new = block is None
+    if block is None:
+        block = drawing.blocks.new(name)
+        paint([still], painter.into(block))
     inserted = layout.add_blockref(block.name, painter.at, dxfattribs={"layer": _OF_TITLE})
     for item in title:
         if isinstance(item, Text) and not _is_still(item):
-            _add_field(block, inserted, item, painter)
+            _add_field(block if is_new else None, inserted, item, painter)
 
 
-def _add_field(block: BlockLayout, inserted: Insert, item: Text, painter: DxfPainter) -> None:
+def _add_field(block: BlockLayout | None, inserted: Insert, item: Text, painter: DxfPainter) -> None:
     tag = item.field.upper().replace(" ", "_")
     looks = {
         "layer": item.layer,
@@ -129,7 +135,8 @@ def _add_field(block: BlockLayout, inserted: Insert, item: Text, painter: DxfPai
         "style": BOLD if item.bold else REGULAR,
     }
     at = painter.point(item.at)
-    block.add_attdef(tag, at, dxfattribs={**looks, "prompt": item.field})
+    if block is not None:
+        block.add_attdef(tag, at, dxfattribs={**looks, "prompt": item.field})
     inserted.add_attrib(tag, one_line(item.text), at, looks)
 
 

@@ -125,3 +125,23 @@ def test_dimensions_drawn_anew_read_the_same_and_parts_their_opening(kind, seed,
     assert faults_of(kind, seed, counts) == []
     assert counts["dimensions"]
     assert counts["blocks"]
+
+
+def test_sheets_of_one_paper_share_the_block_of_their_title():
+    pages = []
+    for mark in ("1", "2"):
+        opening = Opening.model_validate({"mark": mark, "hand": "RH", "size": {"width": 36, "height": 84}})
+        pages.append(sheet_maker("plan")(study(opening), FACTS, papers()["Letter"], None, Display()))
+    drawing = ezdxf.read(io.StringIO(pages_as_bytes(pages, ".dxf").decode()))
+    assert not drawing.audit().errors
+    blocks = [
+        one
+        for page in pages
+        for one in drawing.paperspace(page.title).query("INSERT")
+        if one.dxf.name.startswith("TITLE-BLOCK")
+    ]
+    assert len({one.dxf.name for one in blocks}) == 1
+    assert [attributes(one)["OPENING"] for one in blocks] == ["1", "2"]
+    (definition,) = {one.dxf.name for one in blocks}
+    tags = [one.dxf.tag for one in drawing.blocks.get(definition).query("ATTDEF")]
+    assert len(tags) == len(set(tags)) == len(blocks[0].attribs)
