@@ -96,12 +96,27 @@ def test_hundreds_of_seeds_have_exactly_one_right_answer_each_and_every_slip_nam
         check(posed)
 
 
+BY_THE_ANSWER = {
+    "opening size in figures",
+    "hand seen from outside",
+    "hand from a plan",
+    "hand seen from inside",
+    "hand from the rooms",
+    "hand from push and pull",
+}
+"""Problems whose kind of answer names every slip there is."""
+
+
 def test_every_template_names_a_slip():
     unnamed = {template.key for template in TEMPLATES}
     for posed in problems_of_all_seeds():
         if posed.template.key in unnamed and named_slips(posed.problem):
             unnamed.discard(posed.template.key)
     assert not unnamed, "give these a slip"
+    slipped = {posed.template.key for posed in problems_of_all_seeds() if posed.problem.slips}
+    bare = {template.key for template in TEMPLATES} - slipped
+    assert sorted(bare - BY_THE_ANSWER) == [], "give these a slip of their own, or list them in BY_THE_ANSWER"
+    assert bare == BY_THE_ANSWER
 
 
 def test_no_option_is_right_for_all_problems_of_a_kind():
