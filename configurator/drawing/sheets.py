@@ -40,7 +40,7 @@ def _elevation() -> MakesPage:
 
 
 def _preparation() -> MakesPage:
-    from configurator.drawing.pages.preparation_page import preparation_page
+    from configurator.drawing.preparation.preparation_page import preparation_page
 
     return preparation_page
 

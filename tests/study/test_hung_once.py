@@ -4,9 +4,9 @@ from collections import Counter
 
 import pytest
 
-from configurator.drawing.pages.preparation_facts import preparations
 from configurator.drawing.plan.drawn_leaf import drawn_leaves
 from configurator.drawing.plan.sheet import plan_sheet
+from configurator.drawing.preparation.preparation_facts import preparations
 from configurator.model import Hinge, JobFacts
 from configurator.order.tally import tally
 from configurator.study import run, study

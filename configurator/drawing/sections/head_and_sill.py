@@ -11,9 +11,9 @@ from configurator.drawing.base.primitives import Polygon, Polyline, Primitive, r
 from configurator.drawing.base.view import Box
 from configurator.drawing.pages.blocks import Block, Side, String
 from configurator.drawing.pages.dimension_string import Span
-from configurator.drawing.pages.preparation_parts import cut_out, upright
 from configurator.drawing.plan.jamb import bands, hinge_jamb, stop_width, wall_beside
 from configurator.drawing.plan.leaf import open_leaf
+from configurator.drawing.preparation.preparation_parts import cut_out, upright
 from configurator.drawing.sections.section import (
     DOOR_SHOWN,
     WALL_SHOWN,

@@ -6,8 +6,6 @@ from configurator.drawing.base.primitives import Primitive
 from configurator.drawing.base.view import Box
 from configurator.drawing.pages.blocks import Block, Side, String
 from configurator.drawing.pages.dimension_string import Span
-from configurator.drawing.pages.preparation_parts import cut_out, door_strings, upright
-from configurator.drawing.pages.preparation_ways import axis_across, axis_back, axis_on_door
 from configurator.drawing.plan.jamb import bands, hinge_jamb, stop_width, wall_beside
 from configurator.drawing.plan.leaf import (
     barrel,
@@ -18,6 +16,8 @@ from configurator.drawing.plan.leaf import (
     open_leaf,
     packing,
 )
+from configurator.drawing.preparation.preparation_parts import cut_out, door_strings, upright
+from configurator.drawing.preparation.preparation_ways import axis_across, axis_back, axis_on_door
 from configurator.drawing.sections.section import (
     DOOR_SHOWN,
     WALL_SHOWN,

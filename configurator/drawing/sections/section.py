@@ -9,12 +9,12 @@ from configurator.drawing.base.primitives import Point, Polygon, Polyline, Primi
 from configurator.drawing.base.view import Box
 from configurator.drawing.pages.dimension_string import Span
 from configurator.drawing.pages.notes import Marks
-from configurator.drawing.pages.preparation_facts import Preparation, preparations
-from configurator.drawing.pages.preparation_parts import LatchShown, Named
-from configurator.drawing.pages.preparation_ways import WayPreparation, way_preparations
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf, Standing, drawn_leaf
 from configurator.drawing.plan.jamb import stop_width
 from configurator.drawing.plan.standing_things import standing_things
+from configurator.drawing.preparation.preparation_facts import Preparation, preparations
+from configurator.drawing.preparation.preparation_parts import LatchShown, Named
+from configurator.drawing.preparation.preparation_ways import WayPreparation, way_preparations
 from configurator.geometry.shapes import FAR
 from configurator.rules.filling.usual import FilledOpening
 from configurator.study import Study

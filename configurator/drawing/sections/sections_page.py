@@ -9,7 +9,7 @@ from configurator.drawing.pages.dimension_string import refuse_crowded
 from configurator.drawing.pages.frame import drawing_box, page_frame
 from configurator.drawing.pages.notes import Note, study_notes
 from configurator.drawing.pages.page import Detail, Page, Paper, Scale, scales
-from configurator.drawing.pages.preparation_parts import LatchShown, section_at_latch
+from configurator.drawing.preparation.preparation_parts import LatchShown, section_at_latch
 from configurator.drawing.sections.head_and_sill import head_section, sill_section
 from configurator.drawing.sections.jamb_section import LAYER, WALL_TOO, jamb_section
 from configurator.drawing.sections.keyed_elevation import HEAD, JAMB, LATCH, SILL, keyed_elevation

@@ -4,9 +4,9 @@ import pytest
 
 from configurator.drawing.base.primitives import Arc, Polygon, Region
 from configurator.drawing.pages.page import paper_named, scale_named
-from configurator.drawing.pages.preparation_facts import preparation_table, preparations
-from configurator.drawing.pages.preparation_page import preparation_page
-from configurator.drawing.pages.preparation_parts import mortise
+from configurator.drawing.preparation.preparation_facts import preparation_table, preparations
+from configurator.drawing.preparation.preparation_page import preparation_page
+from configurator.drawing.preparation.preparation_parts import mortise
 from configurator.model import JobFacts
 from configurator.study.run import study
 from configurator.units import Display

@@ -15,7 +15,6 @@ from configurator.drawing.base.view import Box, box_around
 from configurator.drawing.pages.blocks import Block, Side, String
 from configurator.drawing.pages.dimension_string import Span
 from configurator.drawing.pages.notes import ASSUMED, Marks
-from configurator.drawing.pages.preparation_facts import Preparation
 from configurator.drawing.plan.drawn_leaf import DrawnLeaf
 from configurator.drawing.plan.jamb import hinge_jamb
 from configurator.drawing.plan.leaf import (
@@ -28,6 +27,7 @@ from configurator.drawing.plan.leaf import (
     open_leaf,
     packing,
 )
+from configurator.drawing.preparation.preparation_facts import Preparation
 from configurator.units import TOLERANCE, Display
 
 SHOWN_OF_FRAME, SHOWN_OF_DOOR, BEHIND_STOP = 0.75, 1.15, 0.35

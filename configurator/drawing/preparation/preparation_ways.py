@@ -13,8 +13,12 @@ from configurator.drawing.base.view import Box
 from configurator.drawing.pages.blocks import Block, Side, String
 from configurator.drawing.pages.dimension_string import Span
 from configurator.drawing.pages.notes import ASSUMED, Marks
-from configurator.drawing.pages.preparation_facts import LISTED
-from configurator.drawing.pages.preparation_parts import (
+from configurator.drawing.pages.tables import SmallTable
+from configurator.drawing.plan.drawn_leaf import DrawnLeaf, drawn_leaf
+from configurator.drawing.plan.jamb import hinge_jamb
+from configurator.drawing.plan.leaf import HINGE, barrel, door_leaf, frame_leaf, open_leaf
+from configurator.drawing.preparation.preparation_facts import LISTED
+from configurator.drawing.preparation.preparation_parts import (
     ABOUT,
     BEHIND_STOP,
     CLOSED,
@@ -24,10 +28,6 @@ from configurator.drawing.pages.preparation_parts import (
     cut_out,
     upright,
 )
-from configurator.drawing.pages.tables import SmallTable
-from configurator.drawing.plan.drawn_leaf import DrawnLeaf, drawn_leaf
-from configurator.drawing.plan.jamb import hinge_jamb
-from configurator.drawing.plan.leaf import HINGE, barrel, door_leaf, frame_leaf, open_leaf
 from configurator.order.other_ways import WayItem, way_items
 from configurator.rules.filling.ways import FilledWay, way_hung_on
 from configurator.rules.wording import an, counted

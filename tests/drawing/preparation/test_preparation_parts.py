@@ -2,7 +2,7 @@ import math
 
 from configurator.drawing.base.primitives import Arc, Polygon, Polyline
 from configurator.drawing.base.view import Box
-from configurator.drawing.pages.preparation_parts import cut_out, mirrored
+from configurator.drawing.preparation.preparation_parts import cut_out, mirrored
 
 BOX = Box(0.0, 0.0, 2.0, 2.0)
 

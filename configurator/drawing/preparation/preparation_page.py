@@ -10,20 +10,20 @@ from configurator.drawing.pages.dimension_string import refuse_crowded
 from configurator.drawing.pages.frame import drawing_box, page_frame
 from configurator.drawing.pages.notes import Marks
 from configurator.drawing.pages.page import Detail, Page, Paper, Scale, fitted_or_asked, scales
-from configurator.drawing.pages.preparation_facts import (
+from configurator.drawing.preparation.preparation_facts import (
     Preparation,
     preparation_notes,
     preparation_table,
     preparations,
 )
-from configurator.drawing.pages.preparation_parts import (
+from configurator.drawing.preparation.preparation_parts import (
     CLOSED,
     door_edge,
     frame_rabbet,
     section_at_hinge,
     section_at_latch,
 )
-from configurator.drawing.pages.preparation_ways import (
+from configurator.drawing.preparation.preparation_ways import (
     WayPreparation,
     section_at_axis,
     way_preparations,

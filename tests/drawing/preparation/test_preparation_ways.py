@@ -6,8 +6,8 @@ from configurator.drawing.base.primitives import Polygon
 from configurator.drawing.pages.elevation_facts import leaves_shown
 from configurator.drawing.pages.elevation_page import elevation_page
 from configurator.drawing.pages.page import paper_named
-from configurator.drawing.pages.preparation_page import preparation_page
-from configurator.drawing.pages.preparation_ways import way_preparations, way_table
+from configurator.drawing.preparation.preparation_page import preparation_page
+from configurator.drawing.preparation.preparation_ways import way_preparations, way_table
 from configurator.model import JobFacts
 from configurator.study import study
 from configurator.units import Display
