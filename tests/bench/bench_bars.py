@@ -50,7 +50,7 @@ from configurator.ui.picture.canvas import PictureCanvas
 from configurator.ui.state.session import Session
 from configurator.ui.window.openings import OpeningsList
 from configurator.units import Display
-from tests.bench import bench_geometry, bench_start
+from tests.bench import bench_geometry, bench_order, bench_start
 from tests.bench.bench_job import job_of, varied
 
 DEMO = Path(__file__).resolve().parents[2] / "demo_openings" / "kestrel_point.json"
@@ -263,6 +263,8 @@ def main() -> None:
     large_job(options.openings)
     if options.growth is not None:
         growth(options.growth)
+    print("\nThe order page, and what holds the window up:", flush=True)
+    bench_order.main(options.openings)
     print("\nStart:", flush=True)
     bench_start.main(5)
 

@@ -22,9 +22,11 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent.parent.parent
 BAR = 1.25
+MEMORY_BAR = 170
+"""Megabytes at most, with one picture on the screen."""
 
 WATCH = """
-import json, sys, time
+import json, resource, sys, time
 asked = float(sys.argv[1])
 done, loaded = {}, {}
 
@@ -43,7 +45,8 @@ def watch(application, kinds):
         done[name] = (time.monotonic() - asked, time.process_time())
         loaded.setdefault(name, [each for each in sys.modules if each.startswith("configurator.ui")])
         if all(done.get(each) for each in kinds.values()):
-            print(*done["window"], *done["picture"], flush=True)
+            peak = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
+            print(*done["window"], *done["picture"], peak, flush=True)
             print(json.dumps([loaded["window"], loaded["picture"]]), flush=True)
             application.quit()
 
@@ -131,6 +134,9 @@ def main(runs: int) -> int:
         print(
             f"{what}: {ours * 1000:.0f} ms, bare {floor * 1000:.0f} ms, {ours / floor:.2f} times (bar {BAR})"
         )
+    peak = statistics.median(run[-1] for run in times["ours"])
+    missed += peak > MEMORY_BAR
+    print(f"most memory with one picture: {peak:.0f} MB (bar {MEMORY_BAR})")
     return 1 if missed else 0
 
 
@@ -153,7 +159,7 @@ def qt_names(modules: set[str]) -> str:
 
 
 def first_paints(code: str, compiled: str) -> tuple[list[float], list[list[str]]]:
-    """Seconds to the window painted, by the clock and by the processor, and likewise to the picture.
+    """Seconds to the window painted, by the clock and by the processor, likewise to the picture; megabytes.
 
     Also which modules of the window's were loaded by then.
     """
