@@ -24,4 +24,4 @@ def load_matplotlib_quickly() -> None:
     if hasattr(artist.Artist, writes_help):
         setattr(artist.Artist, writes_help, classmethod(lambda _: None))
     if hasattr(artist, "kwdoc"):
-        artist.kwdoc = lambda _: ""
+        artist.kwdoc = lambda artist: ""  # noqa: ARG005 (the library's own name for it)
