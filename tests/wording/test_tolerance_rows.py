@@ -5,7 +5,7 @@ import pytest
 
 from configurator.study import study
 from configurator.study.tolerance.analysis import tolerance_result
-from configurator.study.tolerance.result import NAMES
+from configurator.study.tolerance.deviations import NAMES, OF_AN_AXIS
 from configurator.study.tolerance.turning_points import EXACT
 from configurator.units import CLOSED_IN, Display
 from configurator.wording.tolerance_rows import name_of, tolerance_heads, tolerance_rows
@@ -31,6 +31,10 @@ def row(found, name, display=None):
 
 def test_there_is_a_row_for_everything_that_may_be_off():
     assert [one.name for one in tolerance_rows(result(), Display())] == list(NAMES)
+    on_pivots = study(plain_opening(compare=[{"hung_on": "offset pivot"}]))
+    (pivot,) = (one for one in on_pivots.candidates if one.hinge_width is None)
+    found = tolerance_result(on_pivots, "single", pivot.on, 10)
+    assert [one.name for one in tolerance_rows(found, Display())] == list(OF_AN_AXIS)
 
 
 def test_what_is_left_is_said_with_its_sign():
