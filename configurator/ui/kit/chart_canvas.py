@@ -15,7 +15,7 @@ from configurator.export.figure import POINTS_PER_INCH, ChartArtists, make_figur
 DPI = 96.0
 NEAR = 8.0
 """Pixels within which the pointer is on a marked width."""
-_LEAST = QSize(220, 130)
+_LEAST = QSize(220, 112)
 Reader = Callable[[float], str]
 
 

@@ -36,7 +36,7 @@ class WorkArea(QSplitter):
         self.comparison = ComparisonTable(session)
         self.under = UnderPicture(session, self.comparison)
         self.middle = _stack(self.form, self.findings, [540, 220])
-        self.rows = _stack(self._picture_and_controls(), self.under, [537, 229])
+        self.rows = _stack(self._picture_and_controls(), self.under, [521, 245])
         self.setChildrenCollapsible(False)
         self.addWidget(self.middle)
         self.addWidget(self.rows)
@@ -127,8 +127,6 @@ def _stack(upper: QWidget, lower: QWidget, heights: list[int]) -> QSplitter:
     return stack
 
 
-ROOM = 280
-"""Pixels a tab takes when first shown; the comparison keeps what it has."""
 HINGE, FINISHES, WORK = "Hinge", "Finishes", "Show the work"
 LATER: tuple[tuple[str, str, str], ...] = (
     (HINGE, "configurator.ui.hinge.hinge_panel", "HingePanel"),
@@ -167,13 +165,11 @@ class LaterPage(QWidget):
 
 
 class UnderPicture(QTabWidget):
-    """The tabs; each keeps the height it was given last: the picture stays large over the comparison."""
+    """The tabs. All have the height that the user gives them: another tab never moves the picture."""
 
     def __init__(self, session: Session, comparison: ComparisonTable) -> None:
         super().__init__()
         self.later = {title: LaterPage(_maker(module, name, session)) for title, module, name in LATER}
-        self._heights: dict[int, int] = {}
-        self._last = 0
         self.setDocumentMode(True)
         self.setAccessibleName("under the picture")
         pages: tuple[tuple[QWidget, str], ...] = (
@@ -182,7 +178,7 @@ class UnderPicture(QTabWidget):
         )
         for page, title in pages:
             self.addTab(page, title)
-        self.currentChanged.connect(self._share_height)
+        self.currentChanged.connect(lambda _: self.show_state())
         comparison.work_wanted.connect(self.show_work)
         session.work_asked.connect(lambda one: self.show_work(one.leaf, one.key, one.column))
 
@@ -210,18 +206,6 @@ class UnderPicture(QTabWidget):
         self.setCurrentWidget(later)
         if later.page is not None:
             later.page.ask(Asked(leaf, key, column))
-
-    def _share_height(self, place: int) -> None:
-        for page in self.later.values():
-            page.show_state()
-        split = self.parentWidget()
-        if not isinstance(split, QSplitter):
-            return
-        self._heights[self._last] = self.height()
-        self._last = place
-        whole = sum(split.sizes())
-        wanted = self._heights.get(place, max(self.height(), ROOM))
-        split.setSizes([whole - wanted, wanted])
 
 
 def _maker(module: str, name: str, session: Session) -> Callable[[], Any]:
