@@ -2,8 +2,8 @@
 
 import json
 import os
-import shutil
 import re
+import shutil
 import subprocess
 import sys
 from pathlib import Path
