@@ -4,6 +4,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import QEvent, QPointF, QSettings, Qt
 from PySide6.QtGui import QMouseEvent
+from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
@@ -175,6 +176,11 @@ def edited_window(_window_of_the_file):
         commands[name].setChecked(pressed)
     session.parts_shown = frozenset()
     window.say("")
+    for other in QApplication.topLevelWidgets():
+        if other is not window and other.isVisible():
+            other.hide()
+    window.activateWindow()
+    QTest.qWaitForWindowActive(window)  # else its keys would go to the window of a test before
     QApplication.processEvents()
     return window
 
