@@ -30,6 +30,7 @@ class FrameNotes(QWidget):
         self._shown: object = None
         self._before: Study | None = None
         self._now = session.study
+        self._history = session.history
         self._column = fill(self, down(self.line, spacing=GRID, margins=(0, GRID, 0, 0)))
         self._pool = Pool(self._row)
 
@@ -49,12 +50,13 @@ class FrameNotes(QWidget):
         return self._pool.on_show
 
     def _take_study(self) -> None:
-        """Keep the study before the last change; another opening begins anew."""
-        study = self.session.study
+        """Keep the study before the last change; another opening begins anew, and so does another job."""
+        study, history = self.session.study, self.session.history
         if study is self._now:
             return
-        same = self._now is not None and study is not None and self._now.opening.mark == study.opening.mark
-        self._before, self._now = (self._now if same else None), study
+        before = self._now if history is self._history else None
+        same = before is not None and study is not None and before.opening.mark == study.opening.mark
+        self._before, self._now, self._history = (before if same else None), study, history
 
     def _sentences(self) -> tuple[str, ...]:
         if self._before is None or self._now is None:

@@ -8,6 +8,7 @@ from configurator.tables import WallLayerRow, table
 from configurator.ui.form.frame_notes import FrameNotes, FramePlace
 from configurator.ui.form.layers import LayersEditor
 from configurator.units import Display, format_angle
+from tests.ui.conftest import DEMO
 
 
 @pytest.fixture
@@ -45,6 +46,14 @@ def click(qtbot, editor, name):
 
 def layers(window):
     return [(layer.name, layer.thickness) for layer in window.session.opening.wall.layers]
+
+
+def test_a_job_that_is_opened_is_no_change_of_the_one_before(window, editor, notes):
+    add(editor, "Tile, 3/8 in")
+    assert not notes.isHidden()
+    window.session.history.mark_saved()
+    window.session.open(DEMO, "112A")
+    assert notes.isHidden()
 
 
 def test_tile_added_to_the_usual_wall_says_what_it_does(window, editor, notes):
