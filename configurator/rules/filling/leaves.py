@@ -2,7 +2,30 @@
 
 from dataclasses import dataclass
 
-from configurator.rules.filling.usual import FilledOpening
+from configurator.model import Opening
+
+
+@dataclass(frozen=True, slots=True)
+class GappedOpening:
+    """An opening with the gaps about its leaves; inches."""
+
+    opening: Opening
+    hinge_gap: float  # g_h
+    latch_gap: float  # g_l
+    head_gap: float
+    meeting_gap: float
+    split_gap: float
+    undercut: float
+
+    @property
+    def leaf_bottom(self) -> float:
+        """Height of the leaf's bottom above the finished floor."""
+        return self.undercut
+
+    @property
+    def leaf_top(self) -> float:
+        """Height of the leaf's top above the finished floor."""
+        return self.opening.size.height - self.head_gap
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,30 +43,30 @@ class LeafSize:
         return self.top - self.bottom
 
 
-def leaves_of(filled: FilledOpening) -> tuple[LeafSize, ...]:
+def leaves_of(gapped: GappedOpening) -> tuple[LeafSize, ...]:
     """Return the leaves: single; active and inactive; or upper and lower of a Dutch door."""
-    match filled.opening.leaves:
+    match gapped.opening.leaves:
         case "pair":
-            return _pair(filled)
+            return _pair(gapped)
         case "dutch":
-            return _dutch(filled)
-    width = filled.opening_width - filled.hinge_gap - filled.latch_gap
-    return (LeafSize("single", width, filled.leaf_bottom, filled.leaf_top),)
+            return _dutch(gapped)
+    width = gapped.opening.size.width - gapped.hinge_gap - gapped.latch_gap
+    return (LeafSize("single", width, gapped.leaf_bottom, gapped.leaf_top),)
 
 
-def _pair(filled: FilledOpening) -> tuple[LeafSize, ...]:
-    both = filled.opening_width - 2 * filled.hinge_gap - filled.meeting_gap
-    active = both / 2 if filled.opening.active_width is None else filled.opening.active_width
-    bottom, top = filled.leaf_bottom, filled.leaf_top
+def _pair(gapped: GappedOpening) -> tuple[LeafSize, ...]:
+    both = gapped.opening.size.width - 2 * gapped.hinge_gap - gapped.meeting_gap
+    active = both / 2 if gapped.opening.active_width is None else gapped.opening.active_width
+    bottom, top = gapped.leaf_bottom, gapped.leaf_top
     return LeafSize("active", active, bottom, top), LeafSize("inactive", both - active, bottom, top)
 
 
-def _dutch(filled: FilledOpening) -> tuple[LeafSize, ...]:
-    width = filled.opening_width - filled.hinge_gap - filled.latch_gap
-    given = filled.opening.split_height
-    split = filled.opening_height / 2 if given is None else given
-    half = filled.split_gap / 2
+def _dutch(gapped: GappedOpening) -> tuple[LeafSize, ...]:
+    width = gapped.opening.size.width - gapped.hinge_gap - gapped.latch_gap
+    given = gapped.opening.split_height
+    split = gapped.opening.size.height / 2 if given is None else given
+    half = gapped.split_gap / 2
     return (
-        LeafSize("upper", width, split + half, filled.leaf_top),
-        LeafSize("lower", width, filled.leaf_bottom, split - half),
+        LeafSize("upper", width, split + half, gapped.leaf_top),
+        LeafSize("lower", width, gapped.leaf_bottom, split - half),
     )

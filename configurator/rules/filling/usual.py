@@ -14,6 +14,7 @@ from configurator.rules.filling.filler import Filler
 from configurator.rules.filling.filler import NotGivenError as NotGivenError
 from configurator.rules.filling.frame_and_wall import follows_wall, frame_and_wall
 from configurator.rules.filling.frame_and_wall import usual_layers as usual_layers
+from configurator.rules.filling.leaves import GappedOpening, leaves_of
 from configurator.rules.finding import Source
 from configurator.tables import (
     DoorStopKindRow,
@@ -73,10 +74,9 @@ _USUAL_USE: Mapping[str, Any] = MappingProxyType(asdict(USUAL_USE))
 
 
 @dataclass(frozen=True, slots=True)
-class FilledOpening:
+class FilledOpening(GappedOpening):
     """An opening with every number present: inches, the symbols of the plan geometry beside each name."""
 
-    opening: Opening
     opening_width: float  # O
     opening_height: float
     thickness: float  # T
@@ -85,12 +85,6 @@ class FilledOpening:
     frame_backset: float | None  # b_f, None where it follows from b + k
     door_mortise: float | None  # m_d, None = flush
     frame_mortise: float | None  # m_f
-    hinge_gap: float  # g_h
-    latch_gap: float  # g_l
-    head_gap: float
-    meeting_gap: float
-    split_gap: float
-    undercut: float
     frame_face: float  # F
     rabbet: float  # R
     stop_height: float  # s
@@ -130,16 +124,6 @@ class FilledOpening:
         wall = "wall.thickness" not in self.assumed
         return wall or ("frame.jamb_depth" not in self.assumed and follows_wall(self.opening.frame.kind))
 
-    @property
-    def leaf_bottom(self) -> float:
-        """Height of the leaf's bottom above the finished floor."""
-        return self.undercut
-
-    @property
-    def leaf_top(self) -> float:
-        """Height of the leaf's top above the finished floor."""
-        return self.opening_height - self.head_gap
-
 
 def fill(opening: Opening, width_policy: WidthPolicy | None = None) -> FilledOpening:
     """Return the opening with every number present; `width_policy` is the job's.
@@ -153,13 +137,8 @@ def fill(opening: Opening, width_policy: WidthPolicy | None = None) -> FilledOpe
     rabbet = filler.of_frame("frame.rabbet", frame.rabbet, thickness)
     stop_height = filler.of_frame("frame.stop_height", frame.stop_height, thickness)
     stop_gap = filler.of_frame("frame.stop_gap", frame.stop_gap, thickness)
-    hinge_gap = filler.of_frame("door.hinge_gap", door.hinge_gap, thickness)
-    latch_gap = filler.of_frame("door.latch_gap", door.latch_gap, thickness)
-    head_gap = filler.of_frame("door.head_gap", door.head_gap, thickness)
-    meeting_gap = _between_leaves(filler, "pair", "door.meeting_gap", door.meeting_gap)
-    split_gap = _between_leaves(filler, "dutch", "door.split_gap", door.split_gap)
-    undercut = filler.of_frame("door.undercut", door.undercut, thickness)
-    _weight(filler, thickness)
+    gapped = _gapped(filler, thickness)
+    _weight(filler, thickness, gapped)
     _things(filler)
     built = frame_and_wall(filler, thickness, rabbet)
     _axes(filler)
@@ -169,19 +148,17 @@ def fill(opening: Opening, width_policy: WidthPolicy | None = None) -> FilledOpe
         opening_width=opening.size.width,
         opening_height=opening.size.height,
         thickness=thickness,
-        latch_bevel=filler.take(
-            "door.latch_bevel", door.latch_bevel, USUAL_BEVEL, "usual latch bevel", _BEVEL
-        ),
+        latch_bevel=_latch_bevel(filler),
         door_backset=_door_backset(filler, thickness, stop_gap),
         frame_backset=frame.hinge_backset,
         door_mortise=door.mortise_depth,
         frame_mortise=frame.mortise_depth,
-        hinge_gap=hinge_gap,
-        latch_gap=latch_gap,
-        head_gap=head_gap,
-        meeting_gap=meeting_gap,
-        split_gap=split_gap,
-        undercut=undercut,
+        hinge_gap=gapped.hinge_gap,
+        latch_gap=gapped.latch_gap,
+        head_gap=gapped.head_gap,
+        meeting_gap=gapped.meeting_gap,
+        split_gap=gapped.split_gap,
+        undercut=gapped.undercut,
         frame_face=face,
         rabbet=rabbet,
         stop_height=stop_height,
@@ -193,13 +170,7 @@ def fill(opening: Opening, width_policy: WidthPolicy | None = None) -> FilledOpe
         wall_thickness=built.wall_thickness,
         layers=built.layers,
         frame_proud=built.frame_proud,
-        wanted_angle=filler.take(
-            "use.wanted_angle",
-            opening.use.wanted_angle,
-            USUAL_ANGLE,
-            "opening flat against the wall",
-            _LIKELY,
-        ),
+        wanted_angle=_wanted_angle(filler),
         use=use,
         assumed=MappingProxyType(filler.assumed),
         width_policy=width_policy or "narrowest that works",
@@ -222,6 +193,30 @@ def _axes(filler: Filler) -> None:
                 because = f"the usual place on a {way.hung_on}; ask for its drawing before ordering"
                 told = f"of the {way.hung_on}, {value}"
                 filler.assumed[f"compare.{place}.{key}"] = Assumed(told, because, row.source, row.mark)
+
+
+def _gapped(filler: Filler, thickness: float) -> GappedOpening:
+    """Return the opening with the gaps about its leaves, in the order in which they are told."""
+    door = filler.opening.door
+    return GappedOpening(
+        opening=filler.opening,
+        hinge_gap=filler.of_frame("door.hinge_gap", door.hinge_gap, thickness),
+        latch_gap=filler.of_frame("door.latch_gap", door.latch_gap, thickness),
+        head_gap=filler.of_frame("door.head_gap", door.head_gap, thickness),
+        meeting_gap=_between_leaves(filler, "pair", "door.meeting_gap", door.meeting_gap),
+        split_gap=_between_leaves(filler, "dutch", "door.split_gap", door.split_gap),
+        undercut=filler.of_frame("door.undercut", door.undercut, thickness),
+    )
+
+
+def _latch_bevel(filler: Filler) -> float:
+    given = filler.opening.door.latch_bevel
+    return filler.take("door.latch_bevel", given, USUAL_BEVEL, "usual latch bevel", _BEVEL)
+
+
+def _wanted_angle(filler: Filler) -> float:
+    given, because = filler.opening.use.wanted_angle, "opening flat against the wall"
+    return filler.take("use.wanted_angle", given, USUAL_ANGLE, because, _LIKELY)
 
 
 def _between_leaves(filler: Filler, leaves: Leaves, path: str, given: float | None) -> float:
@@ -274,18 +269,20 @@ def _sizes(filler: Filler, path: str, given: Obstruction | Hardware | DoorStop, 
             filler.assumed[f"{path}.{key}"] = Assumed(value, because, source.text, source.mark)
 
 
-def _weight(filler: Filler, thickness: float) -> None:
-    """Note the weight assumed for a leaf where what was given does not decide it."""
-    opening, door = filler.opening, filler.opening.door
-    width = opening.size.width / (2 if opening.leaves == "pair" else 1)
-    height = opening.size.height / (2 if opening.leaves == "dutch" else 1)
-    known = door_weight(made_of(opening, thickness, opening.first_leaf), width, height, door.weight)
-    if known is None:
+def _weight(filler: Filler, thickness: float, gapped: GappedOpening) -> None:
+    """Note the weight assumed for the heaviest leaf where what was given does not decide it."""
+    opening, given = filler.opening, filler.opening.door.weight
+    weights = [
+        door_weight(made_of(opening, thickness, leaf.name), leaf.width, leaf.height, given)
+        for leaf in leaves_of(gapped)
+    ]
+    known = [weight for weight in weights if weight is not None]
+    if not known:
         because = "not known: taken as heavy, this or more, until the lead thickness or the weight is given"
         filler.take("door.weight", None, limit("heavy_door").value, because, _SAFE)
-    elif known.guessed:
+    elif known[0].guessed:
         because = "the heaviest construction short of lead, until the construction or the weight is given"
-        filler.take("door.weight", None, float(ceil(known.high)), because, _SAFE)
+        filler.take("door.weight", None, float(ceil(max(one.high for one in known))), because, _SAFE)
 
 
 def _door_backset(filler: Filler, thickness: float, stop_gap: float) -> float:

@@ -1,6 +1,7 @@
 """What is filled in where nobody said, by frame kind and door."""
 
 from dataclasses import replace
+from math import ceil
 
 import pytest
 
@@ -147,13 +148,14 @@ def test_minutes_make_an_opening_fire_rated(minutes, said, rated):
     assert ("use.fire_rated" in filled.assumed) == (minutes is None and said is None)
 
 
-def test_an_unknown_weight_is_that_of_one_leaf_of_the_opening():
-    """Taken as the heaviest construction short of lead, on the size of the opening; half of it is half."""
+def test_an_unknown_weight_is_that_of_the_heaviest_leaf():
+    """The heaviest construction short of lead, 8-1/2 lb a square foot, on what the gaps leave."""
 
     def weight(**changes):
         return fill(opening(**changes)).assumed["door.weight"].value
 
-    whole = weight()
-    assert whole == 179
-    assert weight(leaves="pair", size={"width": 72, "height": 84}) == whole
-    assert weight(leaves="dutch") == weight(size={"width": 36, "height": 42}) == 90
+    pair = {"leaves": "pair", "size": {"width": 72, "height": 84}}
+    assert weight() == ceil(8.5 * 35.75 * 83.125 / 144) == 176
+    assert weight(**pair) == ceil(8.5 * 35.8125 * 83.125 / 144) == 176
+    assert weight(**pair, active_width=48) == ceil(8.5 * 48 * 83.125 / 144) == 236
+    assert weight(leaves="dutch") == ceil(8.5 * 35.75 * (83.875 - 42.0625) / 144) == 89
