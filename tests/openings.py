@@ -15,6 +15,8 @@ LEVER = {
     "height": 38,
     "vertical": 3.5,
 }
+ON_PIVOTS = {"hung_on": "pivots", "frame": {"stop_gap": 0.1875}}
+"""With room at the stop for the heel of the door, which turns into it; an error would hold its order."""
 
 
 def plain_data(**changes: Any) -> dict[str, Any]:

@@ -113,10 +113,10 @@ def _axis_words(off_face: float, from_heel: float) -> str:
 
 
 def way_lines(tallies: Iterable[Tally]) -> tuple[WayLine, ...]:
-    """Return the lines of the openings that hang on no butts, in the order of the job."""
+    """Return the lines of what is no butt, in the order of the job; nothing of what an error holds."""
     lines: dict[WayItem, dict[str, int]] = {}
     for one in tallies:
-        if one.fault is None:
+        if one.fault is None and not one.holding:
             for item, count in way_items(one.opening):
                 marks = lines.setdefault(item, {})
                 marks[one.mark] = marks.get(one.mark, 0) + count * one.opening.quantity

@@ -35,29 +35,9 @@ class RevisionError(ValueError):
 
 
 @dataclass(frozen=True, slots=True)
-class LineChange:
-    """One kind of hinge: how many were ordered and how many are wanted now, spare ones included."""
+class CountChange:
+    """How many of a thing were ordered and how many are wanted now."""
 
-    hinge: HingeItem
-    was: int
-    now: int
-
-    @property
-    def order(self) -> int:
-        """Hinges still to be ordered."""
-        return max(self.now - self.was, 0)
-
-    @property
-    def back(self) -> int:
-        """Hinges ordered that nothing takes any more."""
-        return max(self.was - self.now, 0)
-
-
-@dataclass(frozen=True, slots=True)
-class WayChange:
-    """One thing that is no butt: how many were ordered and how many are wanted now."""
-
-    what: WayItem
     was: int
     now: int
 
@@ -70,6 +50,20 @@ class WayChange:
     def back(self) -> int:
         """How many were ordered that nothing takes any more."""
         return max(self.was - self.now, 0)
+
+
+@dataclass(frozen=True, slots=True)
+class LineChange(CountChange):
+    """The change of one kind of hinge, spare ones included."""
+
+    hinge: HingeItem
+
+
+@dataclass(frozen=True, slots=True)
+class WayChange(CountChange):
+    """The change of one thing that is no butt."""
+
+    what: WayItem
 
 
 @dataclass(frozen=True, slots=True)
@@ -160,6 +154,7 @@ def freeze(job: Job, order: TakeOff, date: str | None = None, note: str | None =
 def marked_ordered(job: Job, order: TakeOff) -> Job:
     """Return the job with every opening that a line of the order serves noted as ordered."""
     served = {mark for line in order.lines for mark in line.by_mark}
+    served |= {mark for line in order.other_ways for mark in line.by_mark}
     openings = (
         # A state is one of three words; checking ten thousand openings again would take seconds.
         one.model_copy(update={"order_state": "ordered"})
@@ -196,7 +191,7 @@ def changes_since(revision: Revision, job: Job, order: TakeOff) -> Changes:
     """
     was, now = _quantities(revision), {line.hinge: line.quantity for line in order.lines}
     lines = (
-        LineChange(hinge, was.get(hinge, 0), now.get(hinge, 0))
+        LineChange(was.get(hinge, 0), now.get(hinge, 0), hinge)
         for hinge in sorted({**was, **now}, key=sort_key)
     )
     before, after = (
@@ -309,7 +304,7 @@ def _way_changes(was: _Ways, now: _Ways) -> Iterator[WayChange]:
     for what in dict.fromkeys((*was, *now)):
         then, wanted = (sum(ways.get(what, {}).values()) for ways in (was, now))
         if then != wanted:
-            yield WayChange(what, then, wanted)
+            yield WayChange(then, wanted, what)
 
 
 def _marks_otherwise(was: _Ways | None, now: _Ways) -> frozenset[str]:

@@ -26,6 +26,7 @@ from configurator.rules.hinge.uniform import Chosen
 from configurator.rules.hinge_items import LeafItem, hinge_items
 from configurator.rules.specification import LeafSpecification
 from configurator.study import Study
+from configurator.study.candidate import Candidate
 from configurator.study.job import known_widths, width_does_all
 from configurator.study.run import LeafHanger
 
@@ -95,7 +96,7 @@ class Tally:
     @property
     def holding(self) -> tuple[Finding, ...]:
         """The errors that hold its order."""
-        return holding(self.findings, self.opening.order_despite) if self.items else ()
+        return holding(self.findings, self.opening.order_despite) if self.items or self.otherwise else ()
 
     @property
     def accepted(self) -> tuple[Finding, ...]:
@@ -105,7 +106,7 @@ class Tally:
 
     @property
     def ordered(self) -> tuple[LeafItem, ...]:
-        """The hinges to order for one opening; none while an error holds them."""
+        """The hinges to order for one opening; none while an error holds it."""
         return () if self.holding else self.items
 
     @property
@@ -114,7 +115,9 @@ class Tally:
         if not (errors := self.holding):
             return self.left_out
         hinges = sum(item.count for item in self.items) * self.opening.quantity
-        return (*self.left_out, held(self.opening, errors, hinges))
+        # That it hangs otherwise, and is counted on a line of its own, is not so while it is held.
+        others = (one for one in self.left_out if one.why != "hung otherwise")
+        return (*others, held(self.opening, errors, hinges))
 
 
 def study_key(opening: Opening) -> str:
@@ -138,36 +141,45 @@ def tally(studied: Studied, known: KnownFindings | None = None) -> Tally:
     if isinstance(studied, NotStudied):
         return Tally(studied.opening, (), (), 0, left_out(studied), (), studied.fault)
     leaves = studied.specification.leaves
-    findings = {} if known is None else known
+    known = {} if known is None else known
+    hung = tuple(_hung_otherwise(studied))
     return Tally(
         opening=studied.opening,
         items=hinge_items(studied.specification, studied.opening),
         leaves=tuple(_leaf(studied, leaf) for leaf in leaves),
         hinges=studied.specification.whole["count"].value if leaves else 0,
         left_out=left_out(studied),
-        findings=held_once(studied.findings, findings),
-        otherwise=tuple(_otherwise(studied)),
+        findings=held_once((*studied.findings, *(one for sides in hung for one in _findings(sides))), known),
+        otherwise=tuple(_otherwise(sides) for sides in hung),
     )
 
 
-def _otherwise(study: Study) -> Iterator[LeafTally]:
-    """Yield how far each leaf opens on what the opening hangs on besides butts."""
-    given = way_hung_on(study.opening)
-    if given is None:
-        return
-    for leaf in study.leaves:
-        shown = min(study.hanger.in_way(leaf.name, given), key=lambda one: one.greatest_angle)
-        yield LeafTally(
-            leaf=leaf.name,
-            count=0,
-            height=0.0,
-            width=None,
-            complete=True,
-            greatest_angle=shown.greatest_angle,
-            stopped_by=None if shown.stopped_by is None else shown.stopped_by.kind,
-            clear_width_at_90=shown.clear_width_at_90,
-            does={},
-        )
+def _hung_otherwise(study: Study) -> Iterator[tuple[Candidate, ...]]:
+    """Yield each leaf on what the opening hangs on besides butts, once for each side it swings to."""
+    if (given := way_hung_on(study.opening)) is not None:
+        yield from (study.hanger.in_way(leaf.name, given) for leaf in study.leaves)
+
+
+def _findings(sides: tuple[Candidate, ...]) -> Iterator[Finding]:
+    """Yield what is to be said of a leaf that is ordered so, whether it is compared or not."""
+    for side in sides:
+        yield from side.findings
+
+
+def _otherwise(sides: tuple[Candidate, ...]) -> LeafTally:
+    """Return how far a leaf opens on no butts, on the side on which it opens less."""
+    shown = min(sides, key=lambda one: one.greatest_angle)
+    return LeafTally(
+        leaf=shown.leaf,
+        count=0,
+        height=0.0,
+        width=None,
+        complete=True,
+        greatest_angle=shown.greatest_angle,
+        stopped_by=None if shown.stopped_by is None else shown.stopped_by.kind,
+        clear_width_at_90=shown.clear_width_at_90,
+        does={},
+    )
 
 
 def tally_of(opening: Opening, facts: JobFacts | None, known: KnownFindings | None = None) -> Tally:

@@ -15,7 +15,7 @@ from configurator.order.revisions import with_revision as with_next
 from configurator.order.take_off import take_off
 from configurator.project_file import load, save
 from configurator.project_file.held import open_held
-from tests.openings import plain_data
+from tests.openings import ON_PIVOTS, plain_data
 from tests.order.cases import table_of
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -239,16 +239,15 @@ def test_what_does_not_go_together_is_refused(capsys, words, said):
 
 
 def test_an_order_is_frozen_into_its_file_and_compared_with_later(capsys, tmp_path):
-    path = write(
-        tmp_path / "job.json", plain_data(mark="1", quantity=2), plain_data(mark="2", hung_on="pivots")
-    )
+    pivots, others = plain_data(mark="2", **ON_PIVOTS), plain_data(mark="3", hung_on="by others")
+    path = write(tmp_path / "job.json", plain_data(mark="1", quantity=2), pivots, others)
     said = printed(capsys, "order", path, "--freeze", "first order", "--mark-ordered", "--spare", "1")
     assert said.endswith(f"kept as revision 1: {path}\n")
     assert "as kept in revision 1" in said.splitlines()[0]
     assert "not as kept in revision 1" in printed(capsys, "order", path).splitlines()[0], "without spare"
     job = load(path)
     assert [(one.number, one.note, one.spare) for one in job.revisions] == [(1, "first order", "1")]
-    assert [opening.order_state for opening in job.openings] == ["ordered", "not ordered"]
+    assert [opening.order_state for opening in job.openings] == ["ordered", "ordered", "not ordered"]
     assert json.loads(printed(capsys, "order", path, "--freeze", " ", "--json"))["revision"] == 2
     assert load(path).revisions[1].note is None
     assert "Nothing has changed since revision 1." in printed(capsys, "order", path, "--since", "1")

@@ -8,6 +8,7 @@ from configurator.model import OrderFacts
 from configurator.order.lines import Spare
 from configurator.order.price_list import parse_prices
 from configurator.order.prices import price_order
+from tests.openings import ON_PIVOTS
 from tests.order.cases import data, ordered
 
 
@@ -32,7 +33,7 @@ def test_the_data_has_a_column_for_every_fact_of_a_line():
 
 
 def test_what_is_not_ordered_stands_in_the_same_table_with_why():
-    table = order_table(ordered(data("1"), data("2", hung_on="pivots")))
+    table = order_table(ordered(data("1"), data("2", **ON_PIVOTS)))
     assert column(table, "quantity") == [3, 0]
     assert column(table, "item") == ["butt hinge", "not ordered"]
     assert column(table, "marks") == ["1 x 3", "2"]
@@ -93,7 +94,7 @@ def test_a_column_for_spare_is_there_only_where_some_is():
 
 
 def test_a_workbook_begins_with_what_is_read_and_has_every_fact_behind_it():
-    document = order_document(ordered(data("1"), data("2", hung_on="pivots")))
+    document = order_document(ordered(data("1"), data("2", **ON_PIVOTS)))
     assert [table.title for table in document.workbook] == [
         "Order",
         "Lines",

@@ -7,11 +7,11 @@ from configurator.order.other_ways import way_items
 from configurator.order.studied import study_or_fault
 from configurator.order.take_off import take_off
 from configurator.order.tally import tally
-from tests.openings import plain_opening
+from tests.openings import ON_PIVOTS, plain_opening
 
 BUTTS = {"butt hinge", "swing clear hinge"}
 """Ways that an opening on butt hinges hangs, by its mounting."""
-PIVOTS = {"hung_on": "pivots", "hand": "LH"}
+PIVOTS = {**ON_PIVOTS, "hand": "LH"}
 CENTRE = {"hung_on": "centre-hung pivot", "axis_off_face": -0.875, "axis_from_heel": 2.75}
 
 
@@ -71,7 +71,7 @@ def test_a_continuous_hinge_by_its_length():
 
 
 def test_what_is_compared_of_its_kind_is_what_it_hangs_on():
-    line = one(hung_on="pivots", compare=[4, CENTRE])
+    line = one(hung_on="pivots", door={"hinge_gap": 0.1875}, compare=[4, CENTRE])
     assert line.what.item == "centre-hung pivot, top and bottom, double acting"
     assert "7/8 in inside the pull face, 2-3/4 in from the heel edge" in line.what.words
     assert "ask for the drawing" not in line.what.words
@@ -120,3 +120,24 @@ def test_a_continuous_hinge_is_prepared_for_wires_and_pivots_carry_none():
 )
 def test_what_is_not_hung_so_has_no_line(changes):
     assert take_off([tally(study_or_fault(plain_opening(**changes)))]).other_ways == ()
+
+
+# --- What an error holds
+
+
+def test_a_way_that_binds_is_held_as_a_hinge_is_until_it_is_ordered_all_the_same():
+    binds = {**PIVOTS, "frame": {"stop_gap": 0.0625}}
+    held = take_off([tally(study_or_fault(plain_opening(**binds)))])
+    assert held.other_ways == ()
+    assert [(one.why, one.codes) for one in held.not_ordered] == [("held", ("heel binds",))]
+    assert [one.finding.code for one in held.findings if one.finding.severity == "error"] == ["heel binds"]
+    released = take_off([tally(study_or_fault(plain_opening(**binds, order_despite=["heel binds"])))])
+    assert [line.quantity for line in released.other_ways] == [1]
+    assert [one.why for one in released.not_ordered] == ["hung otherwise"]
+
+
+def test_a_loop_waits_with_the_hinges_that_an_error_holds():
+    wired = {"transfer": "door loop", "wires": 4, "count": 2}
+    held = take_off([tally(study_or_fault(plain_opening(hinge=wired)))])
+    assert (held.other_ways, [one.why for one in held.not_ordered]) == ((), ["held"])
+    assert one(hinge={"transfer": "door loop", "wires": 4}).what.item == "door loop"

@@ -21,7 +21,7 @@ from configurator.order.take_off import take_off
 from configurator.order.tally import tally
 from configurator.project_file import load
 from configurator.resource_files import resource_path
-from tests.openings import plain_opening
+from tests.openings import ON_PIVOTS, plain_opening
 from tests.order.cases import data, ordered
 
 TWO_LINES = (data("1", quantity=40), data("2", hinge={"width": 5, "count": 7}))
@@ -285,7 +285,7 @@ def test_a_description_too_long_is_refused_and_not_cut_short():
 
 # --- What is no butt ---
 
-PIVOTS = plain_opening(mark="1", hung_on="pivots", quantity=2)
+PIVOTS = plain_opening(mark="1", **ON_PIVOTS, quantity=2)
 CONTINUOUS = plain_opening(mark="2", hung_on="continuous hinge", hinge={"finish_bhma": "628"})
 LOOP = plain_opening(mark="3", hinge={"transfer": "door loop", "wires": 4})
 

@@ -20,7 +20,7 @@ from configurator.order.revisions import (
 )
 from configurator.order.take_off import take_off
 from configurator.project_file import ProjectFileError, dump, parse
-from tests.openings import plain_opening
+from tests.openings import ON_PIVOTS, plain_opening
 from tests.order.cases import data, job_of
 from tests.sweeps import examples
 
@@ -230,12 +230,13 @@ def test_what_was_ordered_and_the_changes_make_what_is_wanted(before, after):
 
 
 def test_the_openings_of_an_order_are_marked_ordered_and_nothing_else_of_them_changes():
-    job = job_of(data("1"), data("2", hung_on="pivots"), data("3", order_state="ordered"))
+    held = data("3", hinge={"count": 2})
+    job = job_of(data("1"), data("2", **ON_PIVOTS), held, data("4", order_state="ordered"))
     order = order_of(job)
     ordered = marked_ordered(job, order)
-    assert [one.order_state for one in ordered.openings] == ["ordered", "not ordered", "ordered"]
+    assert [one.order_state for one in ordered.openings] == ["ordered", "ordered", "not ordered", "ordered"]
     assert {one.status for one in ordered.openings} == {"assumed"}, "to order verifies nothing"
-    assert ordered.openings[1] is job.openings[1]
+    assert ordered.openings[2] is job.openings[2]
     assert parse(dump(ordered)) == ordered
     later = with_revision(ordered, freeze(ordered, order))
     assert changes_since(later.revisions[-1], later, order_of(later)).openings == ()
@@ -254,14 +255,14 @@ def _job(*openings):
 
 
 def test_what_is_no_butt_is_kept_and_compared():
-    pivots = plain_opening(mark="1", hung_on="pivots", quantity=2)
+    pivots = plain_opening(mark="1", **ON_PIVOTS, quantity=2)
     loop = plain_opening(mark="2", hinge={"transfer": "door loop", "wires": 4})
     job = _job(pivots, loop)
     kept = freeze(job, order_of(job))
     assert not changes_since(kept, job, order_of(job)).ways
     assert Revision.model_validate(kept.model_dump(exclude_none=True)) == kept
 
-    more = _job(plain_opening(mark="1", hung_on="pivots", quantity=3), plain_opening(mark="2"))
+    more = _job(plain_opening(mark="1", **ON_PIVOTS, quantity=3), plain_opening(mark="2"))
     changes = changes_since(kept, more, order_of(more))
     assert [(one.what.item, one.was, one.now, one.order, one.back) for one in changes.ways] == [
         ("offset pivot, top and bottom", 2, 3, 1, 0),
@@ -279,13 +280,13 @@ def test_what_is_no_butt_is_kept_and_compared():
 def test_an_axis_typed_as_it_is_usual_is_the_same_thing():
     usual = {"hung_on": "offset pivot"}
     given = {**usual, "axis_off_face": 0.75, "axis_from_heel": 0.75}
-    job, typed = (_job(plain_opening(hung_on="pivots", compare=[one])) for one in (usual, given))
+    job, typed = (_job(plain_opening(**ON_PIVOTS, compare=[one])) for one in (usual, given))
     kept = freeze(job, order_of(job))
     assert changes_since(kept, typed, order_of(typed)).ways == ()
 
 
 def test_a_revision_that_kept_no_other_ways_says_so():
-    job = _job(plain_opening(hung_on="pivots"))
+    job = _job(plain_opening(**ON_PIVOTS))
     old = freeze(job, order_of(job)).model_copy(update={"other_ways": None})
     changes = changes_since(old, job, order_of(job))
     assert changes.ways is None

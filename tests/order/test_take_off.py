@@ -9,6 +9,7 @@ from configurator.order.lines import Spare, parse_spare
 from configurator.order.take_off import take_off
 from configurator.project_file import load
 from configurator.resource_files import resource_path
+from tests.openings import ON_PIVOTS
 from tests.order.cases import data, ordered
 from tests.sweeps import examples
 
@@ -192,7 +193,7 @@ def test_spare_goes_up_line_by_line_and_is_said():
 
 
 def test_what_is_hung_otherwise_is_listed_with_why():
-    order = ordered(data("1"), data("2", quantity=3, hung_on="pivots"))
+    order = ordered(data("1"), data("2", quantity=3, **ON_PIVOTS))
     (left,) = order.not_ordered
     assert (left.mark, left.quantity, left.why, left.hinges) == ("2", 3, "hung otherwise", 0)
     assert "hung on pivots" in left.words

@@ -15,7 +15,7 @@ from configurator.model import Job, Revision
 from configurator.order.lines import OrderLine
 from configurator.order.order_findings import OrderFinding, name_marks
 from configurator.order.prices import Priced
-from configurator.order.revisions import Changes, LineChange, OpeningChange, Taken, WayChange
+from configurator.order.revisions import Changes, CountChange, OpeningChange, Taken
 from configurator.order.studied import NotOrdered
 from configurator.rules.hinge.sizes import pairs
 from configurator.rules.hinge_items import HingeItem
@@ -177,7 +177,7 @@ def _in_words(hinge: HingeItem) -> str:
     return f"{hinge.size}, {metal_words(hinge)}, {hinge_words(hinge)}, {detail_words(hinge)}"
 
 
-def _change_row(one: LineChange | WayChange, words: str) -> Row:
+def _change_row(one: CountChange, words: str) -> Row:
     order, back = (f"{many:,}" if many else "" for many in (one.order, one.back))
     return Row((order, back, f"{one.was:,}", f"{one.now:,}", words))
 

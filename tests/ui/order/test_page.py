@@ -11,6 +11,7 @@ from configurator.project_file.writing import dump
 from configurator.ui.kit import runner
 from configurator.ui.order.page import OrderPage
 from configurator.ui.state.session import Session
+from tests.openings import ON_PIVOTS
 from tests.order.cases import data, job_of
 
 PRICES = Path(__file__).resolve().parents[3] / "demo_openings" / "kestrel_point_prices.csv"
@@ -111,7 +112,7 @@ def test_what_stands_against_an_order_is_said_beside_its_proof(qtbot, page):
     """The demo job has two errors, which were accepted; it leaves nothing out."""
     assert page.warned.text() == "2 errors to heed before ordering."
     assert not page.warned.isHidden()
-    out = small(qtbot, data("1"), data("2", hung_on="pivots", quantity=3))
+    out = small(qtbot, data("1"), data("2", **ON_PIVOTS, quantity=3))
     assert out.warned.text() == "Nothing is ordered for 3 openings."
     assert small(qtbot, data("1")).warned.isHidden()
 
@@ -135,7 +136,7 @@ def test_a_finding_shows_its_marks_all_of_them(page):
 
 
 def test_what_is_not_ordered_says_why_and_leads_there(qtbot):
-    page = small(qtbot, data("1"), data("2", hung_on="pivots", quantity=3))
+    page = small(qtbot, data("1"), data("2", **ON_PIVOTS, quantity=3))
     assert column(page.left_out, "Why") == ["hung otherwise"]
     assert column(page.left_out, "Openings") == ["3"]
     assert page.tabs.tabText(1) == "Not ordered (1)"
